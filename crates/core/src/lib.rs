@@ -1,0 +1,1 @@
+//! The model of one row as a flat wall, and every calculation on it.

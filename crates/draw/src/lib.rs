@@ -1,0 +1,1 @@
+//! From a row to SVG.
