@@ -1,1 +1,19 @@
-//! The model of one row as a flat wall, and every calculation on it.
+//! One row of fruit trees trained as a planar cordon, as a flat wall: every thing has a place
+//! along the row (x) and a height (z), in millimetres.
+//!
+//! A [`plan::Plan`] is *a row as found, plus the work done on it, season by season*. All else is
+//! derived: the row at any moment is the found row with the work replayed ([`plan::replay`]).
+//! The crate touches no file, clock, thread, random source, environment or DOM.
+#![warn(missing_docs)]
+
+pub mod check;
+pub mod cover;
+pub mod file;
+pub mod grow;
+pub mod plan;
+pub mod pose;
+pub mod refusal;
+pub mod row;
+pub mod units;
+pub mod words;
+pub mod work;

@@ -1,0 +1,66 @@
+//! What a check saw, where, against which limit, and what would mend it.
+
+use crate::row::{Limit, ShootId, TreeId};
+use crate::words::Arg;
+use crate::work::Work;
+use serde::Serialize;
+
+/// How urgent a finding is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Severity {
+    /// Worth knowing.
+    Note,
+    /// To be mended in the coming work.
+    Soon,
+    /// Costs crop already: the gravest.
+    Now,
+}
+
+/// A tree, or a shoot of it, that a finding is about.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+pub struct Part {
+    /// The tree.
+    pub tree: TreeId,
+    /// The shoot; `None` for the tree as a whole.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub shoot: Option<ShootId>,
+}
+
+/// Work that would clear a finding, and how it is worded.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Remedy {
+    /// Name of its text in the language file: `remedy-…`.
+    pub key: &'static str,
+    /// What the text speaks of.
+    pub args: Vec<(&'static str, Arg)>,
+    /// The work, all of which belongs together.
+    pub work: Vec<Work>,
+}
+
+/// What a check saw.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Finding {
+    /// The rule's id, such as `cordon-gap`; its text in the language file is `finding-` and this.
+    pub rule: &'static str,
+    /// How urgent.
+    pub severity: Severity,
+    /// Where along the row, mm.
+    pub x: f64,
+    /// At what height, mm.
+    pub z: f64,
+    /// How far it reaches along the row, mm; 0 for a point.
+    pub width: f64,
+    /// What it is about.
+    pub subjects: Vec<Part>,
+    /// What was measured, in the limit's unit.
+    pub measured: f64,
+    /// What is allowed, in the limit's unit.
+    pub allowed: f64,
+    /// The limit, which knows unit, status and source.
+    pub limit: Limit,
+    /// What the text speaks of.
+    pub args: Vec<(&'static str, Arg)>,
+    /// Work that would clear it, the best first.
+    pub remedies: Vec<Remedy>,
+}

@@ -1,0 +1,286 @@
+//! Cordon cover: which stretches of the wire bear wood, which are bare, which are covered twice.
+
+use crate::pose::{Course, Geometry, layout};
+use crate::row::{Limit, Pose, Row, ShootId, Targets, Tree, TreeId};
+
+/// A stretch along the row, mm; `from` ≤ `to`.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Span {
+    /// Smaller x.
+    pub from: f64,
+    /// Larger x.
+    pub to: f64,
+}
+
+impl Span {
+    /// The stretch between two places, in either order.
+    pub fn between(a: f64, b: f64) -> Self {
+        Self {
+            from: a.min(b),
+            to: a.max(b),
+        }
+    }
+
+    /// Its length, mm.
+    pub fn length(self) -> f64 {
+        self.to - self.from
+    }
+
+    /// Its middle.
+    pub fn middle(self) -> f64 {
+        (self.from + self.to) / 2.0
+    }
+
+    fn within(self, other: Self) -> Self {
+        Self {
+            from: self.from.max(other.from),
+            to: self.to.min(other.to),
+        }
+    }
+}
+
+/// The wood of one laid shoot that covers the wire.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Laid {
+    /// The tree.
+    pub tree: TreeId,
+    /// The shoot.
+    pub shoot: ShootId,
+    /// Where it covers the wire.
+    pub span: Span,
+}
+
+/// A bare stretch, or one covered more than once.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Stretch {
+    /// Where.
+    pub span: Span,
+    /// The laid shoots that end at its edges (a gap), or that lie side by side there (an overlap).
+    pub by: Vec<(TreeId, ShootId)>,
+}
+
+/// The whole row's cover.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Cover {
+    /// Laid wood, by tree in row order.
+    pub laid: Vec<Laid>,
+    /// Bare stretches from left to right.
+    pub gaps: Vec<Stretch>,
+    /// Stretches covered twice or more, from left to right.
+    pub overlaps: Vec<Stretch>,
+    /// Length that is to be filled, mm.
+    pub owed: f64,
+    /// Length that is filled, once or more, mm.
+    pub filled: f64,
+}
+
+impl Cover {
+    /// Share of the wire that is filled, 0 to 1; 1 where nothing is to be filled.
+    pub fn fill_share(&self) -> f64 {
+        if self.owed > 0.0 {
+            self.filled / self.owed
+        } else {
+            1.0
+        }
+    }
+}
+
+/// The stretch of wire that a laid shoot covers; `None` where it bears none. Its wood bears from the height
+/// `bearing` on its way up to the wire, and counts up to `band` above the wire.
+fn laid_span(course: &Course, g: Geometry, bearing: f64, band: f64) -> Option<Span> {
+    let bearing = bearing.min(g.wire);
+    let base = course.base;
+    // Measured on the straight line to the wire: the rounding of the bend is left out.
+    let start = if base.y < bearing && libm::sin(course.heading0) > 1e-6 {
+        base.x + (bearing - base.y) / libm::tan(course.heading0)
+    } else {
+        base.x
+    };
+    let tip = course.tip();
+    if tip.y < bearing - 1.0 && base.y < bearing {
+        return None;
+    }
+    let top = g.wire + band;
+    let climb = libm::sin(course.end_heading());
+    let end = if tip.y > top && climb > 1e-6 {
+        // Back from the tip along the last straight part to the top of the band.
+        let back = (tip.y - top) / climb;
+        tip.x - libm::cos(course.end_heading()) * back
+    } else {
+        tip.x
+    };
+    let forward = libm::cos(course.end_heading()).signum();
+    ((end - start) * forward > 0.0).then(|| Span::between(start, end))
+}
+
+/// The laid wood of one tree.
+pub fn laid_of(tree: &Tree, courses: &[Course], g: Geometry, targets: &Targets) -> Vec<Laid> {
+    let bearing = targets.get(Limit::BearingHeight);
+    let band = targets.get(Limit::CordonBand);
+    tree.shoots
+        .iter()
+        .zip(courses)
+        .filter(|(shoot, _)| matches!(shoot.pose, Pose::Laid { .. }))
+        .filter_map(|(shoot, course)| {
+            laid_span(course, g, bearing, band).map(|span| Laid {
+                tree: tree.id,
+                shoot: shoot.id,
+                span,
+            })
+        })
+        .collect()
+}
+
+/// The cover of the row's stretch of wire.
+pub fn cover(row: &Row, targets: &Targets) -> Cover {
+    let g = Geometry::of(row, targets);
+    let laid = row
+        .trees
+        .iter()
+        .flat_map(|t| laid_of(t, &layout(t, g), g, targets))
+        .collect();
+    cover_of(
+        laid,
+        Span {
+            from: row.from.f(),
+            to: row.to.f(),
+        },
+    )
+}
+
+/// The cover of `row` by laid wood: a sweep over the ends of the spans. Stretches shorter than half a millimetre are none.
+pub fn cover_of(laid: Vec<Laid>, row: Span) -> Cover {
+    const LEAST: f64 = 0.5;
+    let mut out = Cover {
+        owed: row.length().max(0.0),
+        ..Cover::default()
+    };
+    let inside: Vec<Laid> = laid
+        .iter()
+        .map(|l| Laid {
+            span: l.span.within(row),
+            ..*l
+        })
+        .filter(|l| l.span.length() > 0.0)
+        .collect();
+    let mut edges: Vec<f64> = inside
+        .iter()
+        .flat_map(|l| [l.span.from, l.span.to])
+        .chain([row.from, row.to])
+        .collect();
+    edges.sort_by(f64::total_cmp);
+    edges.dedup();
+    // Depth by a running count over the sorted ends: one pass, however long the row.
+    let mut steps: Vec<(f64, i32)> = inside
+        .iter()
+        .flat_map(|l| [(l.span.from, 1), (l.span.to, -1)])
+        .collect();
+    steps.sort_by(|a, b| a.0.total_cmp(&b.0));
+    let mut step = steps.iter().peekable();
+    let mut depth = 0;
+    for pair in edges.windows(2) {
+        let span = Span {
+            from: pair[0],
+            to: pair[1],
+        };
+        while let Some((_, change)) = step.next_if(|(x, _)| *x <= span.from) {
+            depth += change;
+        }
+        if depth > 0 {
+            out.filled += span.length();
+        }
+        let list = match depth {
+            0 => &mut out.gaps,
+            1 => continue,
+            _ => &mut out.overlaps,
+        };
+        match list.last_mut() {
+            Some(last) if last.span.to == span.from => last.span.to = span.to,
+            _ => list.push(Stretch {
+                span,
+                by: Vec::new(),
+            }),
+        }
+    }
+    out.gaps.retain(|s| s.span.length() >= LEAST);
+    out.overlaps.retain(|s| s.span.length() >= LEAST);
+    attribute(&mut out, &inside);
+    out.laid = laid;
+    out
+}
+
+/// Says which laid shoots end at a gap's edges and which make an overlap.
+fn attribute(cover: &mut Cover, laid: &[Laid]) {
+    let mut by_from: Vec<&Laid> = laid.iter().collect();
+    by_from.sort_by(|a, b| a.span.from.total_cmp(&b.span.from));
+    let longest = laid.iter().map(|l| l.span.length()).fold(0.0, f64::max);
+    let near = |span: Span, reach: f64| {
+        let first = by_from.partition_point(|l| l.span.from < span.from - longest - reach);
+        by_from[first..]
+            .iter()
+            .take_while(move |l| l.span.from <= span.to + reach)
+            .filter(move |l| l.span.to >= span.from - reach)
+            .map(|l| **l)
+            .collect::<Vec<_>>()
+    };
+    for gap in &mut cover.gaps {
+        gap.by = near(gap.span, 0.5)
+            .iter()
+            .map(|l| (l.tree, l.shoot))
+            .collect();
+    }
+    for overlap in &mut cover.overlaps {
+        overlap.by = near(overlap.span, 0.0)
+            .iter()
+            .filter(|l| l.span.from < overlap.span.to && l.span.to > overlap.span.from)
+            .map(|l| (l.tree, l.shoot))
+            .collect();
+    }
+}
+
+/// One place among the uprights of the row.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Place {
+    /// The tree.
+    pub tree: TreeId,
+    /// The upright, bud or stub.
+    pub shoot: ShootId,
+    /// Where its base stands along the row, mm.
+    pub x: f64,
+    /// Height of its base, mm.
+    pub z: f64,
+}
+
+/// The places of the uprights along the row, from left to right.
+pub fn upright_places(row: &Row, g: Geometry) -> Vec<Place> {
+    let mut out: Vec<Place> = row
+        .trees
+        .iter()
+        .flat_map(|tree| {
+            let courses = layout(tree, g);
+            tree.shoots
+                .iter()
+                .zip(courses)
+                .filter(|(s, _)| s.holds_upright_place() && on_cordon(tree, s.parent))
+                .map(|(s, c)| Place {
+                    tree: tree.id,
+                    shoot: s.id,
+                    x: c.base.x,
+                    z: c.base.y,
+                })
+                .collect::<Vec<_>>()
+        })
+        .collect();
+    out.sort_by(|a, b| {
+        a.x.total_cmp(&b.x)
+            .then(a.tree.cmp(&b.tree))
+            .then(a.shoot.cmp(&b.shoot))
+    });
+    out
+}
+
+fn on_cordon(tree: &Tree, parent: Option<ShootId>) -> bool {
+    parent
+        .and_then(|p| tree.shoot(p))
+        .is_some_and(|p| p.pose.is_laid())
+}

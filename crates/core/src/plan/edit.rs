@@ -1,0 +1,105 @@
+//! Changes to a plan. Each gives a new plan that shares all it did not change, or a refusal.
+
+use super::{Moment, Plan, Scheme, Season, replay};
+use crate::refusal::Refusal;
+use crate::words::Arg;
+use crate::work::{Work, apply};
+use std::sync::Arc;
+
+impl Plan {
+    /// The plan with `work` done at `moment` under a scheme. Taking off what the same window brought
+    /// takes that work back instead.
+    ///
+    /// # Errors
+    /// Why the work can't be done there and then; a moment before the row was found or after the last leaf.
+    pub fn with_work(&self, scheme: usize, moment: Moment, work: Work) -> Result<Plan, Refusal> {
+        self.with_works(scheme, moment, vec![work])
+    }
+
+    /// As [`Plan::with_work`], for several items that belong together: all are done or none.
+    ///
+    /// # Errors
+    /// As [`Plan::with_work`], of the first that can't be done.
+    pub fn with_works(
+        &self,
+        scheme: usize,
+        moment: Moment,
+        works: Vec<Work>,
+    ) -> Result<Plan, Refusal> {
+        if moment < self.start() || moment.leaf > Self::MAX_LEAF {
+            return Err(Refusal::new(
+                "refusal-leaf",
+                vec![
+                    ("value", Arg::Count(moment.leaf.into())),
+                    ("low", Arg::Count(self.found.leaf.into())),
+                    ("high", Arg::Count(Self::MAX_LEAF.into())),
+                ],
+            ));
+        }
+        let mut plan = self.clone();
+        for work in works {
+            plan.put_work(scheme, moment, work)?;
+        }
+        Ok(plan)
+    }
+
+    fn put_work(&mut self, scheme: usize, moment: Moment, work: Work) -> Result<(), Refusal> {
+        let held = self.scheme(scheme)?;
+        let mut season = held
+            .season(moment.leaf)
+            .cloned()
+            .unwrap_or_else(|| Season::empty(moment.leaf));
+        let undone = match &work {
+            Work::Remove { shoot, .. } => season.drop_bud(moment.window, *shoot),
+            _ => false,
+        };
+        if !undone {
+            // Where the work takes the place of another, what counts is the row without that one.
+            season.drop_work(moment.window, |w| w.subject() == work.subject());
+            let mut without = self.clone();
+            without.put_season(scheme, season.clone());
+            let before = replay(&without, scheme, moment)?;
+            apply(&before.row, &work)?;
+            season.put(moment.window, work);
+        }
+        self.put_season(scheme, season);
+        Ok(())
+    }
+
+    /// The plan without the work at `moment` that `goes` picks.
+    ///
+    /// # Errors
+    /// No such scheme.
+    pub fn without_work(
+        &self,
+        scheme: usize,
+        moment: Moment,
+        goes: impl Fn(&Work) -> bool,
+    ) -> Result<Plan, Refusal> {
+        let mut plan = self.clone();
+        if let Some(season) = self.scheme(scheme)?.season(moment.leaf) {
+            let mut season = season.clone();
+            season.drop_work(moment.window, goes);
+            plan.put_season(scheme, season);
+        }
+        Ok(plan)
+    }
+
+    fn put_season(&mut self, scheme: usize, season: Season) {
+        let old = &self.schemes[scheme];
+        let mut seasons: Vec<Season> = old
+            .seasons
+            .iter()
+            .filter(|s| s.leaf != season.leaf)
+            .cloned()
+            .collect();
+        if !season.is_empty() {
+            seasons.push(season);
+            seasons.sort_by_key(|s| s.leaf);
+        }
+        self.schemes[scheme] = Arc::new(Scheme {
+            name: old.name.clone(),
+            seasons,
+        });
+    }
+}

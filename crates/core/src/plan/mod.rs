@@ -1,0 +1,110 @@
+//! A plan: a row as found, and schemes of work on it, season by season.
+
+mod edit;
+mod history;
+mod replay;
+mod season;
+
+pub use history::{Entry, History};
+pub use replay::{Replayed, Replayer, VoidWork, replay};
+pub use season::{Moment, Season, Window};
+
+use crate::refusal::Refusal;
+use crate::row::{Row, Site, Targets};
+use crate::words::Arg;
+use std::sync::Arc;
+
+/// One way of training the same found row.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Scheme {
+    /// Its name, as the user wrote it.
+    pub name: String,
+    /// Seasons that hold work, in order of leaf; one without work is left out.
+    pub seasons: Vec<Season>,
+}
+
+impl Scheme {
+    /// The season of that leaf, if it holds work.
+    pub fn season(&self, leaf: u8) -> Option<&Season> {
+        self.seasons.iter().find(|s| s.leaf == leaf)
+    }
+}
+
+/// A note pinned on the wall.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Mark {
+    /// Place along the row.
+    pub x: crate::units::Mm,
+    /// Height.
+    pub z: crate::units::Mm,
+    /// What it says.
+    pub text: String,
+}
+
+/// The whole of what is kept. Everything else is derived from it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Plan {
+    /// The row's name.
+    pub name: String,
+    /// Anything to say about it, such as that it is invented.
+    pub note: String,
+    /// Where it stands.
+    pub site: Arc<Site>,
+    /// The limits in force.
+    pub targets: Arc<Targets>,
+    /// The row as found: the dormant state before its leaf. Its places are whole millimetres.
+    pub found: Arc<Row>,
+    /// Ways of training it; never empty.
+    pub schemes: Vec<Arc<Scheme>>,
+    /// Notes on the wall.
+    pub marks: Vec<Mark>,
+}
+
+impl Plan {
+    /// Last leaf that a plan reaches.
+    pub const MAX_LEAF: u8 = 40;
+    /// Most schemes.
+    pub const MAX_SCHEMES: usize = 20;
+    /// Longest text of a name or note, in characters.
+    pub const MAX_TEXT: usize = 4_000;
+
+    /// A plan of a found row with one scheme without work.
+    pub fn new(name: impl Into<String>, found: Row) -> Self {
+        Self {
+            name: name.into(),
+            note: String::new(),
+            site: Arc::default(),
+            targets: Arc::default(),
+            found: Arc::new(found),
+            schemes: vec![Arc::new(Scheme {
+                name: "A".into(),
+                seasons: Vec::new(),
+            })],
+            marks: Vec::new(),
+        }
+    }
+
+    /// The dormant moment before the found leaf's growth: where work begins.
+    pub fn start(&self) -> Moment {
+        Moment {
+            leaf: self.found.leaf,
+            window: Window::Dormant,
+        }
+    }
+
+    /// The scheme at `index`.
+    ///
+    /// # Errors
+    /// No such scheme.
+    pub fn scheme(&self, index: usize) -> Result<&Arc<Scheme>, Refusal> {
+        self.schemes.get(index).ok_or_else(|| {
+            Refusal::new(
+                "refusal-scheme",
+                vec![
+                    ("value", Arg::Count(index as i64 + 1)),
+                    ("high", Arg::Count(self.schemes.len() as i64)),
+                ],
+            )
+        })
+    }
+}

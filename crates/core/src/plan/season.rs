@@ -1,0 +1,125 @@
+//! A season: the work before and the growth of one leaf.
+
+use crate::row::ShootId;
+use crate::work::Work;
+use serde::{Deserialize, Serialize};
+
+/// The four times of a season at which the crew works.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Window {
+    /// Winter, before the leaf grows.
+    Dormant,
+    /// Bud swell.
+    BudSwell,
+    /// Early summer, when the first half has grown.
+    EarlySummer,
+    /// After harvest.
+    AfterHarvest,
+}
+
+impl Window {
+    /// In order of time.
+    pub const ALL: [Self; 4] = [
+        Self::Dormant,
+        Self::BudSwell,
+        Self::EarlySummer,
+        Self::AfterHarvest,
+    ];
+}
+
+/// A time in a plan: after the work of that window.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+pub struct Moment {
+    /// The leaf.
+    pub leaf: u8,
+    /// The window.
+    pub window: Window,
+}
+
+impl Moment {
+    /// Every moment from this one to `last`, both included.
+    pub fn until(self, last: Self) -> impl Iterator<Item = Self> {
+        (self.leaf..=last.leaf)
+            .flat_map(|leaf| Window::ALL.map(|window| Moment { leaf, window }))
+            .filter(move |m| *m >= self && *m <= last)
+    }
+}
+
+/// The work of one leaf's season. Each window is canonical: in order of subject, one item a subject.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Season {
+    /// The leaf.
+    pub leaf: u8,
+    /// Dormant work.
+    pub dormant: Vec<Work>,
+    /// Work at bud swell.
+    pub bud_swell: Vec<Work>,
+    /// Work in early summer.
+    pub early_summer: Vec<Work>,
+    /// Work after harvest.
+    pub after_harvest: Vec<Work>,
+}
+
+impl Season {
+    /// A season without work.
+    pub fn empty(leaf: u8) -> Self {
+        Self {
+            leaf,
+            ..Self::default()
+        }
+    }
+
+    /// The work of a window.
+    pub fn work(&self, window: Window) -> &[Work] {
+        match window {
+            Window::Dormant => &self.dormant,
+            Window::BudSwell => &self.bud_swell,
+            Window::EarlySummer => &self.early_summer,
+            Window::AfterHarvest => &self.after_harvest,
+        }
+    }
+
+    fn list(&mut self, window: Window) -> &mut Vec<Work> {
+        match window {
+            Window::Dormant => &mut self.dormant,
+            Window::BudSwell => &mut self.bud_swell,
+            Window::EarlySummer => &mut self.early_summer,
+            Window::AfterHarvest => &mut self.after_harvest,
+        }
+    }
+
+    /// Whether there is no work at all.
+    pub fn is_empty(&self) -> bool {
+        Window::ALL.iter().all(|w| self.work(*w).is_empty())
+    }
+
+    /// Puts work in its canonical place; one with the same subject gives way to it.
+    pub fn put(&mut self, window: Window, work: Work) {
+        let list = self.list(window);
+        match list.binary_search_by_key(&work.subject(), Work::subject) {
+            Ok(i) => list[i] = work,
+            Err(i) => list.insert(i, work),
+        }
+    }
+
+    /// Takes out the work that `goes` picks; whether any went.
+    pub fn drop_work(&mut self, window: Window, goes: impl Fn(&Work) -> bool) -> bool {
+        let list = self.list(window);
+        let before = list.len();
+        list.retain(|w| !goes(w));
+        list.len() < before
+    }
+
+    /// Takes out the keeping of a bud and all later work of the season on what it would have become.
+    pub fn drop_bud(&mut self, window: Window, bud: ShootId) -> bool {
+        let leaf = self.leaf;
+        let kept = self.drop_work(window, |w| w.kept_bud(leaf) == Some(bud));
+        if kept {
+            for later in Window::ALL {
+                self.drop_work(later, |w| w.subject().shoot == bud);
+            }
+        }
+        kept
+    }
+}

@@ -1,0 +1,338 @@
+//! Where each shoot runs on the wall.
+//!
+//! A shoot's course is a straight part, one bend of constant radius, and a straight part. Its length is
+//! its own: bending moves the tip along the curve that the length allows. x grows to the right and
+//! z up; headings are counted from the right over the top, so that 90° is straight up.
+
+use crate::row::{Face, Limit, Pose, Row, Shoot, Targets, Tree};
+use kurbo::{Arc, BezPath, Point, Vec2};
+use std::f64::consts::{FRAC_PI_2, PI};
+
+/// What of the row decides where a tree's shoots run.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Geometry {
+    /// Height of the cordon wire, mm.
+    pub wire: f64,
+    /// Radius of a bend in stem diameters.
+    pub bend_diameters: f64,
+}
+
+impl Geometry {
+    /// The geometry of a row under its limits.
+    pub fn of(row: &Row, targets: &Targets) -> Self {
+        Self {
+            wire: row.trellis.cordon_height().f(),
+            bend_diameters: targets.get(Limit::BendDiameters),
+        }
+    }
+}
+
+/// A shoot's axis on the wall, all in millimetres and radians.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Course {
+    /// Where it begins.
+    pub base: Point,
+    /// Heading at the base.
+    pub heading0: f64,
+    /// Length of the first straight part.
+    pub first: f64,
+    /// Radius of the bend; 0 for a corner.
+    pub radius: f64,
+    /// Turn from the first part to the last, counted as headings are.
+    pub turn: f64,
+    /// Length from base to tip.
+    pub length: f64,
+}
+
+impl Course {
+    fn straight(base: Point, heading: f64, length: f64) -> Self {
+        Self {
+            base,
+            heading0: heading,
+            first: length,
+            radius: 0.0,
+            turn: 0.0,
+            length,
+        }
+    }
+
+    /// From `base` along `heading0` to the height `level`, then bent to `heading1`.
+    fn bent(
+        base: Point,
+        heading0: f64,
+        level: f64,
+        heading1: f64,
+        radius: f64,
+        length: f64,
+    ) -> Self {
+        let turn = heading1 - heading0;
+        let climb = libm::sin(heading0);
+        let rise = (level - base.y).max(0.0);
+        if climb < 1e-6 || turn.abs() < 1e-9 {
+            return Self::straight(base, heading1, length);
+        }
+        let to_corner = rise / climb;
+        // The bend takes up this much on either side of the corner; it must fit below it.
+        let per_radius = libm::tan(turn.abs().min(PI * 0.999) / 2.0);
+        let radius = radius.min(to_corner / per_radius).max(0.0);
+        Self {
+            base,
+            heading0,
+            first: to_corner - radius * per_radius,
+            radius,
+            turn,
+            length,
+        }
+    }
+
+    fn arc_length(&self) -> f64 {
+        self.radius * self.turn.abs()
+    }
+
+    /// The point `s` mm from the base along the shoot; `s` is held to 0..=length.
+    pub fn point(&self, s: f64) -> Point {
+        let s = s.clamp(0.0, self.length);
+        let dir = |h: f64| Vec2::new(libm::cos(h), libm::sin(h));
+        if s <= self.first {
+            return self.base + dir(self.heading0) * s;
+        }
+        let bend_start = self.base + dir(self.heading0) * self.first;
+        let into = (s - self.first).min(self.arc_length());
+        let mut p = bend_start;
+        if self.radius > 0.0 {
+            let side = self.turn.signum();
+            let normal = |h: f64| dir(h + side * FRAC_PI_2);
+            let centre = bend_start + normal(self.heading0) * self.radius;
+            let h = self.heading0 + side * into / self.radius;
+            p = centre - normal(h) * self.radius;
+        }
+        p + dir(self.end_heading()) * (s - self.first - self.arc_length()).max(0.0)
+    }
+
+    /// Heading at the distance `s`, radians.
+    pub fn heading(&self, s: f64) -> f64 {
+        if s < self.first || (self.radius == 0.0 && s <= self.first) {
+            self.heading0
+        } else if self.radius > 0.0 && s - self.first < self.arc_length() {
+            self.heading0 + self.turn.signum() * (s - self.first) / self.radius
+        } else {
+            self.end_heading()
+        }
+    }
+
+    /// Heading of the last straight part, radians.
+    pub fn end_heading(&self) -> f64 {
+        self.heading0 + self.turn
+    }
+
+    /// Where the tip is.
+    pub fn tip(&self) -> Point {
+        self.point(self.length)
+    }
+
+    /// The corner in which the two straight parts would meet.
+    pub fn corner(&self) -> Point {
+        let reach = self.first + self.radius * libm::tan(self.turn.abs().min(PI * 0.999) / 2.0);
+        self.base + Vec2::new(libm::cos(self.heading0), libm::sin(self.heading0)) * reach
+    }
+
+    /// The axis as a path, true to `accuracy` mm.
+    pub fn path(&self, accuracy: f64) -> BezPath {
+        let mut path = BezPath::new();
+        path.move_to(self.base);
+        if self.first > 0.0 {
+            path.line_to(self.point(self.first.min(self.length)));
+        }
+        let arc = (self.length - self.first).min(self.arc_length());
+        if arc > 0.0 {
+            let side = self.turn.signum();
+            let start = self.heading0 - side * FRAC_PI_2;
+            let centre = self.point(self.first)
+                - Vec2::new(libm::cos(start), libm::sin(start)) * self.radius;
+            Arc::new(
+                centre,
+                (self.radius, self.radius),
+                start,
+                side * arc / self.radius,
+                0.0,
+            )
+            .to_cubic_beziers(accuracy, |a, b, c| path.curve_to(a, b, c));
+        }
+        if self.length > self.first + self.arc_length() {
+            path.line_to(self.tip());
+        }
+        path
+    }
+}
+
+/// Within how many millimetres of the cordon wire a shoot's base counts as on it.
+const ON_THE_WIRE: f64 = 20.0;
+
+fn course_of(tree: &Tree, shoot: &Shoot, parent: Option<&Course>, g: Geometry) -> Course {
+    let length = shoot.length();
+    let radius = g.bend_diameters * shoot.diameter;
+    let end = shoot.pose.heading().map(f64::to_radians);
+    let Some(parent) = parent else {
+        let base = Point::new(tree.foot.f(), 0.0);
+        let planted = tree.planted.heading().to_radians();
+        return match end {
+            Some(end) => Course::bent(base, planted, g.wire, end, radius, length),
+            None => Course::straight(base, planted, length),
+        };
+    };
+    let base = parent.point(shoot.at);
+    match (shoot.pose, end) {
+        // A leader that forks from below the wire goes straight up to it and turns there.
+        (Pose::Laid { .. }, Some(end)) if base.y < g.wire - ON_THE_WIRE => {
+            Course::bent(base, FRAC_PI_2, g.wire, end, radius, length)
+        }
+        (_, Some(end)) => Course::straight(base, end, length),
+        (Pose::Stub, None) => Course::straight(base, FRAC_PI_2, length),
+        (_, None) => {
+            let along = parent.heading(shoot.at);
+            let rightward = libm::cos(along) >= 0.0;
+            let away: f64 = match shoot.face {
+                Face::Top => 65.0,
+                Face::Side => 40.0,
+                Face::Under => -50.0,
+            };
+            let heading = if rightward { away } else { 180.0 - away };
+            Course::straight(base, heading.to_radians(), length)
+        }
+    }
+}
+
+/// The course of every shoot, in the order of `tree.shoots`.
+pub fn layout(tree: &Tree, g: Geometry) -> Vec<Course> {
+    let mut out: Vec<Course> = Vec::with_capacity(tree.shoots.len());
+    for shoot in &tree.shoots {
+        let parent = shoot
+            .parent
+            .and_then(|p| tree.index(p))
+            .and_then(|i| out.get(i));
+        let course = course_of(tree, shoot, parent, g);
+        out.push(course);
+    }
+    out
+}
+
+/// How near to the wire, in millimetres, a dragged tip is taken to it.
+pub const WIRE_SNAP: f64 = 40.0;
+/// Within how many degrees of the vertical a dragged shoot is taken to it.
+pub const VERTICAL_SNAP: f64 = 3.0;
+
+/// The pose that brings the tip of the shoot at `index` nearest to `target`, on the curve that its length
+/// allows. With `snap`, a tip near the wire goes onto it and a shoot near the vertical goes upright.
+pub fn bend_toward(tree: &Tree, index: usize, g: Geometry, target: Point, snap: bool) -> Pose {
+    let courses = layout(&tree_upto(tree, index), g);
+    let Some(shoot) = tree.shoots.get(index) else {
+        return Pose::Free;
+    };
+    let parent = shoot
+        .parent
+        .and_then(|p| tree.index(p))
+        .and_then(|i| courses.get(i));
+    let tip = |heading: f64| {
+        let mut trial = shoot.clone();
+        trial.pose = Pose::from_heading(heading);
+        course_of(tree, &trial, parent, g).tip()
+    };
+    let miss = |heading: f64| (tip(heading) - target).hypot2();
+    let lowest = Pose::MIN_RISE;
+    let steps = (180.0 - 2.0 * lowest) as i32;
+    let mut best = (0..=steps)
+        .map(|i| lowest + f64::from(i))
+        .min_by(|a, b| miss(*a).total_cmp(&miss(*b)))
+        .unwrap_or(90.0);
+    let mut step = 0.5;
+    while step >= 0.1 {
+        for h in [best - step, best + step] {
+            if miss(h) < miss(best) {
+                best = h;
+            }
+        }
+        step /= 2.0;
+    }
+    let pose = Pose::from_heading(best);
+    if !snap {
+        return pose;
+    }
+    match pose {
+        Pose::Laid { toward, .. } if (tip(best).y - g.wire).abs() <= WIRE_SNAP => Pose::Laid {
+            toward,
+            rise: Default::default(),
+        },
+        Pose::Upright { lean } if lean.degrees().abs() <= VERTICAL_SNAP => Pose::Upright {
+            lean: Default::default(),
+        },
+        other => other,
+    }
+}
+
+fn tree_upto(tree: &Tree, index: usize) -> Tree {
+    Tree {
+        shoots: tree.shoots[..index.min(tree.shoots.len())].to_vec(),
+        note: String::new(),
+        ..*tree
+    }
+}
+
+/// Length of unheaded stock that runs from its foot along the wire to where the next tree's wood bears:
+/// `h/sin a + S + (z_b − h)/tan a`, mm. Derived; a rounded bend saves a little of it.
+///
+/// `angle` is the planting angle from the ground in radians (0.17 to π/2), `wire` the cordon height h,
+/// `spacing` the tree spacing S and `bearing` the height z_b (at most h), in mm.
+pub fn stock_length(wire: f64, angle: f64, spacing: f64, bearing: f64) -> f64 {
+    wire / libm::sin(angle) + spacing + (bearing - wire) / libm::tan(angle)
+}
+
+/// What a bend of `radius` through `turn` radians saves against a sharp corner, mm: `2 r tan(turn/2) − r turn`. Derived.
+pub fn bend_saving(radius: f64, turn: f64) -> f64 {
+    2.0 * radius * libm::tan(turn / 2.0) - radius * turn
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use std::f64::consts::FRAC_PI_4;
+
+    fn g() -> Geometry {
+        Geometry {
+            wire: 500.0,
+            bend_diameters: 15.0,
+        }
+    }
+
+    #[test]
+    fn a_bend_keeps_the_length() {
+        let base = Point::new(0.0, 0.0);
+        for radius in [0.0, 100.0, 300.0, 2000.0] {
+            for end in [0.0, 0.2, FRAC_PI_2, 2.0, PI] {
+                let c = Course::bent(base, FRAC_PI_4, g().wire, end, radius, 2000.0);
+                let steps = 20_000;
+                let walked: f64 = (0..steps)
+                    .map(|i| {
+                        let s = |k: i32| 2000.0 * f64::from(k) / f64::from(steps);
+                        (c.point(s(i + 1)) - c.point(s(i))).hypot()
+                    })
+                    .sum();
+                assert!((walked - 2000.0).abs() < 0.2, "{radius} {end}: {walked}");
+            }
+        }
+    }
+
+    #[test]
+    fn the_path_ends_at_the_tip() {
+        let c = Course::bent(Point::new(0.0, 0.0), FRAC_PI_4, 500.0, 0.0, 300.0, 2000.0);
+        let path = c.path(0.1);
+        let last = path.elements().last().and_then(|e| e.end_point()).unwrap();
+        assert!((last - c.tip()).hypot() < 1e-9);
+        assert!((c.tip().y - 500.0).abs() < 1e-9);
+    }
+
+    #[test]
+    fn a_rounded_right_angle_saves_what_geometry_says() {
+        // Derived: radius 0.3 m through 90° saves 0.129 m.
+        assert!((bend_saving(300.0, FRAC_PI_2) - 129.0).abs() < 0.5);
+    }
+}

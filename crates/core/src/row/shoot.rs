@@ -1,0 +1,222 @@
+//! One kind of shoot for all: stem, leader, upright, end shoot and lateral differ by pose and parent alone.
+
+use super::ids::ShootId;
+use crate::units::Deg;
+use serde::{Deserialize, Serialize};
+
+/// A way along the row, as seen by who faces the wall with x growing to the right.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Toward {
+    /// Toward smaller x.
+    Left,
+    /// Toward larger x.
+    Right,
+}
+
+impl Toward {
+    /// −1 to the left, 1 to the right.
+    pub fn sign(self) -> f64 {
+        match self {
+            Self::Left => -1.0,
+            Self::Right => 1.0,
+        }
+    }
+
+    /// The other way.
+    pub fn other(self) -> Self {
+        match self {
+            Self::Left => Self::Right,
+            Self::Right => Self::Left,
+        }
+    }
+}
+
+/// The face of its parent that a shoot grows from.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Face {
+    /// From above.
+    #[default]
+    Top,
+    /// From the alley side.
+    Side,
+    /// From underneath.
+    Under,
+}
+
+/// How a shoot is held on the wall.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Pose {
+    /// Laid along the cordon wire, its end rising from the level by `rise_deg` (−10 to 30°).
+    Laid {
+        /// Which way.
+        toward: Toward,
+        /// Rise of its end above the level.
+        #[serde(rename = "rise_deg")]
+        rise: Deg,
+    },
+    /// Standing, its end leaning from the vertical by `lean_deg`; to the right is positive (−90 to 90°).
+    Upright {
+        /// Lean of its end.
+        #[serde(rename = "lean_deg")]
+        lean: Deg,
+    },
+    /// Cut back to a stub that is to bring a new upright.
+    Stub,
+    /// Neither tied nor trained: as it grew.
+    Free,
+}
+
+impl Pose {
+    /// Steepest rise, in degrees, at which a shoot still counts as laid.
+    pub const MAX_RISE: f64 = 30.0;
+    /// Least rise, in degrees (a tip that droops below the wire).
+    pub const MIN_RISE: f64 = -10.0;
+
+    /// The pose of a shoot whose end points along `degrees` from the level, counted from the right
+    /// over the top to the left (0 to 180).
+    pub fn from_heading(degrees: f64) -> Self {
+        if degrees <= Self::MAX_RISE {
+            Self::Laid {
+                toward: Toward::Right,
+                rise: Deg::new(degrees.max(Self::MIN_RISE)),
+            }
+        } else if degrees >= 180.0 - Self::MAX_RISE {
+            Self::Laid {
+                toward: Toward::Left,
+                rise: Deg::new((180.0 - degrees).max(Self::MIN_RISE)),
+            }
+        } else {
+            Self::Upright {
+                lean: Deg::new(90.0 - degrees),
+            }
+        }
+    }
+
+    /// The heading that the pose gives a shoot's end, in degrees from the level, counted from the right over the
+    /// top to the left; `None` where the pose leaves it to how the shoot grew.
+    pub fn heading(self) -> Option<f64> {
+        match self {
+            Self::Laid {
+                toward: Toward::Right,
+                rise,
+            } => Some(rise.degrees()),
+            Self::Laid {
+                toward: Toward::Left,
+                rise,
+            } => Some(180.0 - rise.degrees()),
+            Self::Upright { lean } => Some(90.0 - lean.degrees()),
+            Self::Stub | Self::Free => None,
+        }
+    }
+
+    /// Whether the shoot is laid along the wire.
+    pub fn is_laid(self) -> bool {
+        matches!(self, Self::Laid { .. })
+    }
+}
+
+/// What one growing season added to a shoot.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct GrowthUnit {
+    /// The leaf in which it grew.
+    pub leaf: u8,
+    /// Length that grew, mm.
+    pub grown: f64,
+    /// Length that is still there after cuts, mm; at most `grown`.
+    pub kept: f64,
+}
+
+/// Side branches of a shoot, counted together.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Laterals {
+    /// How many.
+    pub count: u16,
+    /// Their lengths together, mm.
+    pub total: f64,
+}
+
+/// What a shoot is to the trade, by its pose and parent.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Kind {
+    /// What was planted, not laid: the trunk of a tree whose leaders fork from it.
+    Stem,
+    /// Wood laid along the wire; of a single-leader tree the stem itself.
+    Leader,
+    /// A fruiting upright.
+    Upright,
+    /// A kept bud that has not grown yet.
+    Bud,
+    /// A stub left for renewal.
+    Stub,
+    /// A shoot neither tied nor trained.
+    Shoot,
+}
+
+/// One shoot.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Shoot {
+    /// Name in its tree.
+    pub id: ShootId,
+    /// What it grows from; `None` for the stem alone.
+    pub parent: Option<ShootId>,
+    /// Distance of its base along the parent from the parent's base, mm; 0 for the stem.
+    pub at: f64,
+    /// The face of the parent that it grows from.
+    pub face: Face,
+    /// How it is held.
+    pub pose: Pose,
+    /// Growth, from base to tip. Empty for a bud.
+    pub units: Vec<GrowthUnit>,
+    /// Diameter at the base, mm.
+    pub diameter: f64,
+    /// Side branches.
+    pub laterals: Laterals,
+}
+
+impl Shoot {
+    /// Longest shoot, mm.
+    pub const MAX_LENGTH: f64 = 20_000.0;
+    /// Thickest shoot, mm.
+    pub const MAX_DIAMETER: f64 = 500.0;
+
+    /// Length from base to tip along the shoot, mm.
+    pub fn length(&self) -> f64 {
+        self.units.iter().map(|u| u.kept).sum()
+    }
+
+    /// What the shoot is to the trade.
+    pub fn kind(&self) -> Kind {
+        match self.pose {
+            Pose::Laid { .. } => Kind::Leader,
+            _ if self.parent.is_none() => Kind::Stem,
+            Pose::Stub => Kind::Stub,
+            Pose::Upright { .. } if self.units.is_empty() => Kind::Bud,
+            Pose::Upright { .. } => Kind::Upright,
+            Pose::Free => Kind::Shoot,
+        }
+    }
+
+    /// The leaf in which the shoot first grew; `None` for a bud.
+    pub fn born(&self) -> Option<u8> {
+        self.units.first().map(|u| u.leaf)
+    }
+
+    /// Whether the shoot holds a place among the uprights of the wall.
+    pub fn holds_upright_place(&self) -> bool {
+        matches!(self.kind(), Kind::Upright | Kind::Bud | Kind::Stub)
+    }
+
+    /// Shortens the shoot to `keep` mm from its base. Longer than it is: no change.
+    pub fn cut_to(&mut self, keep: f64) {
+        let mut left = keep.max(0.0);
+        for unit in &mut self.units {
+            unit.kept = unit.kept.min(left);
+            left -= unit.kept;
+        }
+        self.units.retain(|u| u.kept > 0.0);
+    }
+}

@@ -1,0 +1,144 @@
+//! A tree: where it was planted, and its shoots.
+
+use super::ids::{ShootId, TreeId};
+use super::shoot::{Kind, Shoot, Toward};
+use crate::units::{Deg, Mm};
+use serde::{Deserialize, Serialize};
+
+/// How the stock was set in the ground.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Planted {
+    /// Angle of the stem from the ground, 10 to 90°.
+    #[serde(rename = "angle_deg")]
+    pub angle: Deg,
+    /// The way it leans; of a stem at 90°, the way it is meant to go.
+    pub toward: Toward,
+}
+
+impl Planted {
+    /// The stem's heading in degrees from the level, counted from the right over the top.
+    pub fn heading(self) -> f64 {
+        match self.toward {
+            Toward::Right => self.angle.degrees(),
+            Toward::Left => 180.0 - self.angle.degrees(),
+        }
+    }
+}
+
+/// A tree. Every parent stands before its children in `shoots`; the stem is first. A lost tree has none.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Tree {
+    /// Its number.
+    pub id: TreeId,
+    /// Place of the foot along the row.
+    pub foot: Mm,
+    /// How it was planted.
+    pub planted: Planted,
+    /// Stem first, parents before children. Empty: the tree is dead or missing.
+    pub shoots: Vec<Shoot>,
+    /// What the person who measured it wrote down.
+    pub note: String,
+}
+
+impl Tree {
+    /// Most shoots on one tree.
+    pub const MAX_SHOOTS: usize = 2_000;
+
+    /// Whether the place is empty: the tree dead, missing or taken out.
+    pub fn is_lost(&self) -> bool {
+        self.shoots.is_empty()
+    }
+
+    /// The shoot of that id.
+    pub fn shoot(&self, id: ShootId) -> Option<&Shoot> {
+        self.shoots.iter().find(|s| s.id == id)
+    }
+
+    /// The place of a shoot in `shoots`.
+    pub fn index(&self, id: ShootId) -> Option<usize> {
+        self.shoots.iter().position(|s| s.id == id)
+    }
+
+    /// Takes away every shoot for which `goes` says so, with all that grows from it.
+    pub fn remove_with_descendants(&mut self, goes: impl Fn(&Shoot) -> bool) {
+        let mut gone: Vec<ShootId> = Vec::new();
+        self.shoots.retain(|s| {
+            // Parents come first, so one walk is enough.
+            let out = goes(s) || s.parent.is_some_and(|p| gone.contains(&p));
+            if out {
+                gone.push(s.id);
+            }
+            !out
+        });
+    }
+
+    /// What breaks the rules that every tree keeps; `None` when all hold. Used by tests and readers.
+    pub fn broken_rule(&self) -> Option<String> {
+        let mut seen: Vec<(ShootId, f64)> = Vec::new();
+        for (i, s) in self.shoots.iter().enumerate() {
+            let here = |what: &str| Some(format!("tree {}, shoot {}: {what}", self.id, s.id));
+            if seen.iter().any(|(id, _)| *id == s.id) {
+                return here("its id stands twice");
+            }
+            match s.parent {
+                None if i > 0 => return here("a second stem"),
+                Some(_) if i == 0 => return here("the stem grows from nothing"),
+                Some(p) => match seen.iter().find(|(id, _)| *id == p) {
+                    None => return here("its parent does not stand before it"),
+                    Some((_, length)) if s.at < 0.0 || s.at > length + 0.5 => {
+                        return here("its base lies off its parent");
+                    }
+                    Some(_) => {}
+                },
+                None => {}
+            }
+            let fine = s.at.is_finite()
+                && (0.0..=Shoot::MAX_DIAMETER).contains(&s.diameter)
+                && s.units
+                    .iter()
+                    .all(|u| u.kept > 0.0 && u.kept <= u.grown && u.grown.is_finite())
+                && s.units.windows(2).all(|w| w[0].leaf <= w[1].leaf)
+                && s.length() <= Shoot::MAX_LENGTH;
+            if !fine {
+                return here("a length, thickness or season is out of range");
+            }
+            seen.push((s.id, s.length()));
+        }
+        None
+    }
+}
+
+/// A part's name for people: of so many of its kind on its tree, the how-manieth from the stem on.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Name {
+    /// The tree.
+    pub tree: TreeId,
+    /// What it is.
+    pub kind: Kind,
+    /// Counted from 1 along the wood, from the stem on.
+    pub number: u16,
+    /// How many of the kind there are.
+    pub of: u16,
+}
+
+impl Tree {
+    /// The name of a shoot; `None` when it is not there.
+    pub fn name(&self, id: ShootId) -> Option<Name> {
+        let shoot = self.shoot(id)?;
+        let kind = shoot.kind();
+        let rank = |s: &Shoot| {
+            let parent = s.parent.and_then(|p| self.index(p)).unwrap_or(0);
+            (parent, s.at, s.id)
+        };
+        let mine = rank(shoot);
+        let alike = self.shoots.iter().filter(|s| s.kind() == kind);
+        let before = alike.clone().filter(|s| rank(s) < mine).count();
+        let count = |n: usize| u16::try_from(n).unwrap_or(u16::MAX);
+        Some(Name {
+            tree: self.id,
+            kind,
+            number: count(before + 1),
+            of: count(alike.count()),
+        })
+    }
+}

@@ -1,0 +1,353 @@
+//! Lengths in whole millimetres, angles in tenths of a degree, and how people write lengths.
+
+use serde::{Deserialize, Serialize};
+use std::fmt;
+use std::ops::{Add, Neg, Sub};
+
+/// A length or place in whole millimetres.
+#[derive(
+    Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize,
+)]
+#[serde(transparent)]
+pub struct Mm(pub i32);
+
+impl Mm {
+    /// The nearest whole millimetre. A value that is not finite gives 0; one out of range the nearest end.
+    pub fn round(mm: f64) -> Self {
+        // A float-to-int cast saturates, and takes NaN to 0.
+        Self(libm::round(mm) as i32)
+    }
+
+    /// The same length as a number of millimetres.
+    pub fn f(self) -> f64 {
+        f64::from(self.0)
+    }
+}
+
+impl Add for Mm {
+    type Output = Self;
+    fn add(self, other: Self) -> Self {
+        Self(self.0.saturating_add(other.0))
+    }
+}
+
+impl Sub for Mm {
+    type Output = Self;
+    fn sub(self, other: Self) -> Self {
+        Self(self.0.saturating_sub(other.0))
+    }
+}
+
+impl Neg for Mm {
+    type Output = Self;
+    fn neg(self) -> Self {
+        Self(self.0.saturating_neg())
+    }
+}
+
+impl fmt::Display for Mm {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{} mm", self.0)
+    }
+}
+
+/// An angle in degrees, held to a tenth so that it is written and read without loss.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct Deg(i32);
+
+impl Deg {
+    /// The nearest tenth of a degree; not finite gives 0.
+    pub fn new(degrees: f64) -> Self {
+        Self(libm::round(degrees * 10.0) as i32)
+    }
+
+    /// Degrees.
+    pub fn degrees(self) -> f64 {
+        f64::from(self.0) / 10.0
+    }
+
+    /// Radians.
+    pub fn radians(self) -> f64 {
+        self.degrees().to_radians()
+    }
+}
+
+impl Serialize for Deg {
+    fn serialize<S: serde::Serializer>(&self, s: S) -> Result<S::Ok, S::Error> {
+        if self.0 % 10 == 0 {
+            s.serialize_i32(self.0 / 10)
+        } else {
+            s.serialize_f64(self.degrees())
+        }
+    }
+}
+
+impl<'de> Deserialize<'de> for Deg {
+    fn deserialize<D: serde::Deserializer<'de>>(d: D) -> Result<Self, D::Error> {
+        let degrees = f64::deserialize(d)?;
+        if !(-360.0..=360.0).contains(&degrees) {
+            return Err(serde::de::Error::custom(format!(
+                "angle {degrees} is outside -360 to 360 degrees"
+            )));
+        }
+        Ok(Self::new(degrees))
+    }
+}
+
+/// How lengths are shown and, where no unit is written, read.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum LengthStyle {
+    /// Metres; millimetres for thickness.
+    #[default]
+    Metric,
+    /// Feet and inches (US customary).
+    FeetInches,
+}
+
+/// The unit taken for a bare number.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum BareUnit {
+    /// Millimetres.
+    Millimetre,
+    /// Centimetres.
+    Centimetre,
+    /// Metres.
+    Metre,
+    /// Inches of 25.4 mm.
+    Inch,
+    /// Feet of 304.8 mm.
+    Foot,
+}
+
+impl BareUnit {
+    /// Millimetres in one of the unit.
+    pub fn millimetres(self) -> f64 {
+        match self {
+            Self::Millimetre => 1.0,
+            Self::Centimetre => 10.0,
+            Self::Metre => 1000.0,
+            Self::Inch => 25.4,
+            Self::Foot => 304.8,
+        }
+    }
+
+    fn named(word: &str) -> Option<Self> {
+        Some(match word {
+            "mm" => Self::Millimetre,
+            "cm" => Self::Centimetre,
+            "m" => Self::Metre,
+            "in" | "inch" | "inches" | "\"" | "″" | "”" | "''" => Self::Inch,
+            "ft" | "foot" | "feet" | "'" | "′" | "’" => Self::Foot,
+            _ => return None,
+        })
+    }
+}
+
+/// Reads a length as people write it, in millimetres: `1.5 m`, `1,5 m`, `150 cm`, `5 ft 6 in`,
+/// `5'6"`, `66 in`, `5 1/2 in`; a bare number is in `bare`. A comma between digits is a decimal comma.
+///
+/// # Errors
+/// What about the text could not be read, in words. Lengths beyond ±10 km are refused.
+pub fn parse_length(text: &str, bare: BareUnit) -> Result<f64, String> {
+    let text = text.trim();
+    let (negative, body) = match text.strip_prefix(['-', '−']) {
+        Some(rest) => (true, rest.trim_start()),
+        None => (false, text),
+    };
+    if body.is_empty() {
+        return Err("no number".into());
+    }
+    let mut total = 0.0;
+    let mut held: Option<f64> = None;
+    let mut unit_before: Option<BareUnit> = None;
+    for token in tokens(body) {
+        match token {
+            Token::Number(word) => {
+                let n = parse_number(word)?;
+                held = match (held, word.contains('/')) {
+                    (None, _) => Some(n),
+                    // A whole number and a fraction: 5 1/2.
+                    (Some(whole), true) => Some(whole + n),
+                    (Some(_), false) => {
+                        return Err(format!(
+                            "two numbers without a unit between them in '{text}'"
+                        ));
+                    }
+                };
+            }
+            Token::Word(word) => {
+                let unit = BareUnit::named(&word.to_lowercase())
+                    .ok_or_else(|| format!("'{word}' is no unit of length (mm, cm, m, in, ft)"))?;
+                let n = held
+                    .take()
+                    .ok_or_else(|| format!("no number before '{word}'"))?;
+                total += n * unit.millimetres();
+                unit_before = Some(unit);
+            }
+        }
+    }
+    if let Some(n) = held {
+        // 5'6 means five feet six inches; elsewhere a number after a unit is unclear.
+        let unit = match unit_before {
+            None => bare,
+            Some(BareUnit::Foot) => BareUnit::Inch,
+            Some(_) => return Err(format!("a number without a unit at the end of '{text}'")),
+        };
+        total += n * unit.millimetres();
+    }
+    if !total.is_finite() || total > 1e7 {
+        return Err(format!("'{text}' is longer than 10 km"));
+    }
+    Ok(if negative { -total } else { total })
+}
+
+enum Token<'a> {
+    Number(&'a str),
+    Word(&'a str),
+}
+
+fn tokens(text: &str) -> Vec<Token<'_>> {
+    let numeric = |c: char| c.is_ascii_digit() || matches!(c, '.' | ',' | '/');
+    let mut out = Vec::new();
+    let mut rest = text.trim_start();
+    while let Some(first) = rest.chars().next() {
+        let number = numeric(first);
+        let end = rest
+            .find(|c: char| c.is_whitespace() || numeric(c) != number)
+            .unwrap_or(rest.len());
+        let (head, tail) = rest.split_at(end);
+        out.push(if number {
+            Token::Number(head)
+        } else {
+            Token::Word(head)
+        });
+        rest = tail.trim_start();
+    }
+    out
+}
+
+/// Reads a plain number with a decimal point or comma, or a fraction such as `3/4`.
+///
+/// # Errors
+/// The text that is no number.
+pub fn parse_number(text: &str) -> Result<f64, String> {
+    let no = || format!("'{text}' is no number");
+    let text = text.trim();
+    if let Some((top, bottom)) = text.split_once('/') {
+        let top: f64 = top.parse().map_err(|_| no())?;
+        let bottom: f64 = bottom.parse().map_err(|_| no())?;
+        if bottom == 0.0 {
+            return Err(no());
+        }
+        return Ok(top / bottom);
+    }
+    if text.matches([',', '.']).count() > 1 {
+        return Err(format!(
+            "'{text}' is no number (write thousands without a mark)"
+        ));
+    }
+    let n: f64 = text.replace(',', ".").parse().map_err(|_| no())?;
+    if n.is_finite() { Ok(n) } else { Err(no()) }
+}
+
+/// A length for people: metres to the centimetre (`0.42 m`) or feet and inches to half an inch (`1 ft 4½ in`).
+pub fn show_length(mm: f64, style: LengthStyle) -> String {
+    match style {
+        LengthStyle::Metric => format!("{} m", fixed(mm / 1000.0, 2)),
+        LengthStyle::FeetInches => {
+            let halves = libm::round(mm.abs() / 12.7) as i64;
+            let sign = if mm < 0.0 && halves > 0 { "−" } else { "" };
+            let (feet, rest) = (halves / 24, halves % 24);
+            let inches = match (rest / 2, rest % 2) {
+                (0, 1) => "½".to_string(),
+                (n, 1) => format!("{n}½"),
+                (n, _) => n.to_string(),
+            };
+            match (feet, rest) {
+                (0, _) => format!("{sign}{inches} in"),
+                (_, 0) => format!("{sign}{feet} ft"),
+                _ => format!("{sign}{feet} ft {inches} in"),
+            }
+        }
+    }
+}
+
+/// A thickness for people: whole millimetres, or inches to a tenth.
+pub fn show_thickness(mm: f64, style: LengthStyle) -> String {
+    match style {
+        LengthStyle::Metric => format!("{} mm", fixed(mm, 0)),
+        LengthStyle::FeetInches => format!("{} in", fixed(mm / 25.4, 1)),
+    }
+}
+
+/// `value` with `places` digits after the point; never "-0", and "–" for what is not finite.
+pub fn fixed(value: f64, places: usize) -> String {
+    if !value.is_finite() {
+        return "–".into();
+    }
+    let text = format!("{value:.places$}");
+    match text.strip_prefix('-') {
+        Some(digits) if digits.bytes().all(|b| matches!(b, b'0' | b'.')) => digits.to_string(),
+        Some(digits) => format!("−{digits}"),
+        None => text,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn check(text: &str, bare: BareUnit, expected: Result<f64, ()>) {
+        let got = parse_length(text, bare);
+        match expected {
+            Ok(mm) => assert!(
+                got.as_ref().is_ok_and(|g| (g - mm).abs() < 1e-9),
+                "{text}: {got:?}, not {mm}"
+            ),
+            Err(()) => assert!(got.is_err(), "{text}: {got:?}, not refused"),
+        }
+    }
+
+    #[test]
+    fn lengths_as_people_write_them() {
+        use BareUnit::*;
+        check("1500", Millimetre, Ok(1500.0));
+        check("1.5 m", Millimetre, Ok(1500.0));
+        check("1,5m", Millimetre, Ok(1500.0));
+        check("150 cm", Metre, Ok(1500.0));
+        check("5 ft 6 in", Metre, Ok(1676.4));
+        check("5'6\"", Metre, Ok(1676.4));
+        check("5'6", Metre, Ok(1676.4));
+        check("5 1/2 in", Metre, Ok(139.7));
+        check("3/4 in", Metre, Ok(19.05));
+        check("-0,25", Metre, Ok(-250.0));
+        check("", Metre, Err(()));
+        check("abc", Metre, Err(()));
+        check("1.5.2", Metre, Err(()));
+        check("1 2", Metre, Err(()));
+        check("1e9 m", Metre, Err(()));
+        check("99999999 m", Metre, Err(()));
+        check("NaN", Metre, Err(()));
+        check("5 furlongs", Metre, Err(()));
+    }
+
+    #[test]
+    fn lengths_shown() {
+        let us = LengthStyle::FeetInches;
+        assert_eq!(show_length(424.0, LengthStyle::Metric), "0.42 m");
+        assert_eq!(show_length(-0.4, LengthStyle::Metric), "0.00 m");
+        assert_eq!(show_length(1676.4, us), "5 ft 6 in");
+        assert_eq!(show_length(419.1, us), "1 ft 4½ in");
+        assert_eq!(show_length(304.8, us), "1 ft");
+        assert_eq!(show_length(12.7, us), "½ in");
+    }
+
+    #[test]
+    fn angles_keep_a_tenth() {
+        assert_eq!(Deg::new(2.5).degrees(), 2.5);
+        assert_eq!(serde_json::to_string(&Deg::new(45.0)).unwrap(), "45");
+        assert_eq!(serde_json::to_string(&Deg::new(2.5)).unwrap(), "2.5");
+        assert!(serde_json::from_str::<Deg>("1e5").is_err());
+    }
+}

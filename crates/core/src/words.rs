@@ -1,0 +1,196 @@
+//! Words for people: every text by key and language, with numbers put in with their units.
+
+use crate::check::{Finding, Remedy};
+use crate::refusal::Refusal;
+use crate::row::{Kind, Name, Row, ShootId, TreeId};
+use crate::units::{LengthStyle, fixed, show_length, show_thickness};
+use fluent_bundle::{FluentArgs, FluentBundle, FluentResource, FluentValue};
+use unic_langid::{LanguageIdentifier, langid};
+
+/// A value in a text; its unit is put on when it is worded.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Arg {
+    /// A length in mm.
+    Length(f64),
+    /// A thickness in mm.
+    Thickness(f64),
+    /// An angle in degrees.
+    Angle(f64),
+    /// A share of 1, shown as per cent.
+    Share(f64),
+    /// A count, a leaf or a tree's number; a text may choose its plural by it.
+    Count(i64),
+    /// Any other number, to so many decimals.
+    Number(f64, usize),
+    /// A part of a tree: "upright 2 of 6, tree 3".
+    Name(Name),
+    /// A text as it is.
+    Text(String),
+}
+
+/// The languages there are texts in.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Language {
+    /// English.
+    #[default]
+    English,
+}
+
+impl Language {
+    fn id(self) -> LanguageIdentifier {
+        match self {
+            Self::English => langid!("en"),
+        }
+    }
+
+    fn files(self) -> [&'static str; 2] {
+        match self {
+            Self::English => [
+                include_str!("../../../www/lang/en/row.ftl"),
+                include_str!("../../../www/lang/en/page.ftl"),
+            ],
+        }
+    }
+}
+
+/// The texts of one language, with lengths in one style.
+pub struct Words {
+    bundle: FluentBundle<FluentResource>,
+    /// How lengths are shown.
+    pub style: LengthStyle,
+}
+
+impl Default for Words {
+    fn default() -> Self {
+        Self::new(Language::default(), LengthStyle::default())
+    }
+}
+
+impl Words {
+    /// The texts of a language.
+    pub fn new(language: Language, style: LengthStyle) -> Self {
+        let mut bundle = FluentBundle::new(vec![language.id()]);
+        bundle.set_use_isolating(false);
+        for file in language.files() {
+            // A broken line in a language file costs that text alone; a test reads every file whole.
+            let resource = FluentResource::try_new(file.to_string()).unwrap_or_else(|(r, _)| r);
+            bundle.add_resource_overriding(resource);
+        }
+        Self { bundle, style }
+    }
+
+    /// Whether there is a text of that name.
+    pub fn has(&self, key: &str) -> bool {
+        self.bundle
+            .get_message(key)
+            .is_some_and(|m| m.value().is_some())
+    }
+
+    /// The text `key` with its values put in; without such a text the key itself.
+    pub fn text(&self, key: &str, args: &[(&str, Arg)]) -> String {
+        let Some(pattern) = self.bundle.get_message(key).and_then(|m| m.value()) else {
+            return key.to_string();
+        };
+        let mut values = FluentArgs::new();
+        for (name, arg) in args {
+            values.set(*name, self.value(arg));
+        }
+        let mut errors = Vec::new();
+        self.bundle
+            .format_pattern(pattern, Some(&values), &mut errors)
+            .into_owned()
+    }
+
+    /// The text `key` that speaks of nothing.
+    pub fn plain(&self, key: &str) -> String {
+        self.text(key, &[])
+    }
+
+    fn value(&self, arg: &Arg) -> FluentValue<'static> {
+        match arg {
+            Arg::Length(mm) => show_length(*mm, self.style).into(),
+            Arg::Thickness(mm) => show_thickness(*mm, self.style).into(),
+            Arg::Angle(deg) => format!("{}°", fixed(*deg, 0)).into(),
+            Arg::Share(share) => format!("{} %", fixed(share * 100.0, 0)).into(),
+            Arg::Count(n) => FluentValue::from(*n),
+            Arg::Number(n, places) => fixed(*n, *places).into(),
+            Arg::Name(name) => self.name(*name).into(),
+            Arg::Text(text) => text.clone().into(),
+        }
+    }
+
+    /// A part's name: "upright 2 of 6, tree 3".
+    pub fn name(&self, name: Name) -> String {
+        let key = match name.kind {
+            Kind::Stem => "name-stem",
+            Kind::Leader => "name-leader",
+            Kind::Upright => "name-upright",
+            Kind::Bud => "name-bud",
+            Kind::Stub => "name-stub",
+            Kind::Shoot => "name-shoot",
+        };
+        self.text(
+            key,
+            &[
+                ("number", Arg::Count(name.number.into())),
+                ("of", Arg::Count(name.of.into())),
+                ("tree", Arg::Count(name.tree.0.into())),
+            ],
+        )
+    }
+
+    /// A shoot's name in the row as it stands; a tree's alone when the shoot is not there.
+    pub fn part(&self, row: &Row, tree: TreeId, shoot: Option<ShootId>) -> String {
+        match shoot.and_then(|s| row.tree(tree).and_then(|t| t.name(s))) {
+            Some(name) => self.name(name),
+            None => self.text("name-tree", &[("tree", Arg::Count(tree.0.into()))]),
+        }
+    }
+
+    /// A finding's sentence.
+    pub fn finding(&self, finding: &Finding) -> String {
+        self.text(&format!("finding-{}", finding.rule), &finding.args)
+    }
+
+    /// What a remedy would do.
+    pub fn remedy(&self, remedy: &Remedy) -> String {
+        self.text(remedy.key, &remedy.args)
+    }
+
+    /// A refusal's sentence.
+    pub fn refusal(&self, refusal: &Refusal) -> String {
+        self.text(refusal.key, &refusal.args)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_language_file_reads_whole() {
+        for file in Language::English.files() {
+            if let Err((_, errors)) = FluentResource::try_new(file.to_string()) {
+                panic!("{errors:?}");
+            }
+        }
+    }
+
+    #[test]
+    fn values_carry_their_units() {
+        let words = Words::default();
+        let text = words.text(
+            "refusal-limit",
+            &[
+                ("limit", Arg::Text("gap_max_mm".into())),
+                ("value", Arg::Number(-1.0, 0)),
+                ("low", Arg::Number(0.0, 0)),
+                ("high", Arg::Number(1000.0, 0)),
+            ],
+        );
+        assert_eq!(
+            text,
+            "Limit gap_max_mm: −1 is refused; 0 to 1000 is accepted"
+        );
+    }
+}
