@@ -147,6 +147,12 @@ impl Words {
         }
     }
 
+    /// What a piece of work does, without its subject.
+    pub fn work(&self, work: &crate::work::Work) -> String {
+        let (key, args) = work.words();
+        self.text(key, &args)
+    }
+
     /// A finding's sentence.
     pub fn finding(&self, finding: &Finding) -> String {
         self.text(&format!("finding-{}", finding.rule), &finding.args)

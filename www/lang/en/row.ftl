@@ -27,3 +27,13 @@ refusal-bud-not-laid = { $part }: a bud is kept on wood laid along the wire only
 refusal-bud-place = { $part }: a bud at { $value } is refused; { $low } to { $high } along it is accepted
 refusal-bud-near = { $part }: a bud at { $value } is refused; { $low } or more from the upright at { $near } is accepted
 refusal-shoots = Tree { $tree }: one more shoot is refused; up to { $high } are accepted
+
+work-lay = laid along the wire to the { $toward ->
+    [left] left
+   *[right] right
+}, rising { $rise }
+work-stand = stood up, leaning { $lean }
+work-cut = cut back to { $keep }
+work-stub = cut to a stub of { $keep }
+work-remove = taken off
+work-keep-bud = bud kept { $at } along
