@@ -37,3 +37,63 @@ work-cut = cut back to { $keep }
 work-stub = cut to a stub of { $keep }
 work-remove = taken off
 work-keep-bud = bud kept { $at } along
+finding-cordon-gap = { $where ->
+    [between] Cordon bare for { $length } between trees { $left } and { $right }
+    [within] Cordon bare for { $length } on tree { $left }
+    [after] Cordon bare for { $length } after tree { $left }, to the end of the row
+    [before] Cordon bare for { $length } before tree { $right }, at the start of the row
+   *[alone] Cordon bare for { $length } from { $from } along the row
+}
+finding-cordon-overlap = { $where ->
+    [between] Cordon covered twice for { $length }: trees { $left } and { $right } lie side by side
+   *[within] Cordon covered twice for { $length } on tree { $left }
+}
+finding-cordon-fill-due = Cordon { $share } filled; { $asked } was due by the end of leaf { $due }. { $bare } is still bare
+finding-uprights-too-close = { $distance } apart; at least { $least } is needed: { $left }, and { $right }
+finding-uprights-too-far = { $bare ->
+    [yes] { $distance } of cordon without an upright, besides what is bare; at most { $most }: from { $left } to { $right }
+   *[no] { $distance } of cordon without an upright; at most { $most }: from { $left } to { $right }
+}
+finding-work-void = Planned work of leaf { $leaf } does nothing. { $why }
+
+remedy-lower-leader = Lower to the wire: { $part }. { $outcome ->
+    [closed] It closes the bare stretch
+   *[left] { $leaves } stays bare
+}
+remedy-lay-leader = Lay along the wire: { $part }. { $outcome ->
+    [closed] It closes the bare stretch
+   *[left] { $leaves } stays bare
+}
+remedy-fill-forward = Lay on along the wire: { $part }. { $outcome ->
+    [closed] It closes the bare stretch
+   *[left] { $leaves } stays bare
+}
+remedy-fill-backward = Lay backward along the wire: { $part }. { $outcome ->
+    [closed] It closes the bare stretch
+   *[left] { $leaves } stays bare
+}
+remedy-fill-both = Lay from both sides: { $part }, and { $other }. { $outcome ->
+    [closed] They close the bare stretch
+   *[left] { $leaves } stays bare
+}
+remedy-end-leader = Cut back to { $keep }, where the other begins: { $part }. { $uprights ->
+    [0] No upright is lost
+    [one] One upright goes with it
+   *[other] { $uprights } uprights go with it
+}{ $outcome ->
+    [closed] {""}
+   *[left] ; { $leaves } is still covered twice
+}
+remedy-stand-up = Stand up as an upright: { $part }. { $outcome ->
+    [closed] Nothing is covered twice any more
+   *[left] { $leaves } is still covered twice
+}
+remedy-take-off = { $where ->
+    [between] Take off { $part }; its neighbours are then { $leaves } apart
+   *[end] Take off { $part }
+}
+remedy-stand-free = Stand up as an upright: { $part }. The widest space left is { $leaves }
+remedy-keep-buds = { $buds ->
+    [one] Keep one bud between them; the widest space is then { $leaves }
+   *[other] Keep { $buds } buds evenly between them; the widest space is then { $leaves }
+}

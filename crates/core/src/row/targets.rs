@@ -113,6 +113,9 @@ limits! {
     StubLength, "stub_length_mm", Mm, 150, 20..500, Published,
         "tart cherry trial: at least 0.10 m for a shoot to return; 0.15 m advised against canker near the trunk",
         "Length of a renewal stub.";
+    VoidWorkMax, "void_work_max", Count, 0, 0..1000, Derived,
+        "derived: work whose subject is not there touches nothing",
+        "How many pieces of work that touch nothing are let pass.";
 }
 
 /// The limits in force: the defaults, but for what the user has set.
