@@ -43,11 +43,12 @@ impl Language {
         }
     }
 
-    fn files(self) -> [&'static str; 2] {
+    fn files(self) -> [&'static str; 3] {
         match self {
             Self::English => [
                 include_str!("../../../www/lang/en/row.ftl"),
                 include_str!("../../../www/lang/en/page.ftl"),
+                include_str!("../../../www/lang/en/draw.ftl"),
             ],
         }
     }
