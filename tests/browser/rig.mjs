@@ -78,7 +78,7 @@ function watch(context, address) {
   context.on('console', (message) => {
     if (message.type() === 'error') fault(`error on the console: ${message.text()}`);
   });
-  context.on('weberror', (error) => fault(`uncaught: ${error.error().stack ?? error.error()}`));
+  context.on('weberror', (error) => fault(`uncaught: ${error.error().stack || error.error()}`));
   const own = (url) => {
     const { protocol, origin, href } = new URL(url);
     if (['data:', 'blob:', 'about:'].includes(protocol)) return true;
