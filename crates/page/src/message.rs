@@ -5,7 +5,6 @@ use cordonry::check::{Context, Severity, check};
 use cordonry::file::read_plan;
 use cordonry::plan::{Moment, Replayer, Window};
 use serde::{Deserialize, Serialize};
-use wasm_bindgen::prelude::*;
 
 /// A question about a plan.
 #[derive(Clone, Debug, Serialize, Deserialize)]
@@ -98,14 +97,4 @@ pub fn answer(ask: &Ask) -> Answer {
         generation: ask.generation,
         body,
     }
-}
-
-/// Answers a question that came as a message.
-///
-/// # Errors
-/// A message that is no question.
-#[wasm_bindgen(js_name = answerMessage)]
-pub fn answer_message(message: JsValue) -> Result<JsValue, JsValue> {
-    let ask: Ask = serde_wasm_bindgen::from_value(message)?;
-    Ok(serde_wasm_bindgen::to_value(&answer(&ask))?)
 }

@@ -5,7 +5,6 @@ use crate::view::View;
 use cordonry::cover::Stretch;
 use cordonry::pose::{Course, layout};
 use cordonry::row::{Kind, Limit, ShootId, TreeId};
-use cordonry::units::{LengthStyle, fixed, show_length};
 use cordonry::words::{Arg, Words};
 use kurbo::Point;
 use std::fmt::Write;
@@ -32,56 +31,9 @@ fn n(v: f64) -> String {
 /// The overlay's markup.
 pub fn markup(desk: &Desk, view: View, words: &Words) -> String {
     let mut out = String::new();
-    axis(&mut out, desk, view, words.style);
-    tree_numbers(&mut out, desk, view);
     stretches(&mut out, desk, view, words);
     handles(&mut out, desk, view, words);
     out
-}
-
-fn axis(out: &mut String, desk: &Desk, view: View, style: LengthStyle) {
-    let trellis = &desk.row.trellis;
-    let mut last = f64::INFINITY;
-    for wire in &trellis.wires {
-        let y = view.to_px(Point::new(0.0, wire.height.f())).y;
-        if last - y < 14.0 || y < 8.0 || y > view.height {
-            continue;
-        }
-        last = y;
-        let _ = write!(
-            out,
-            r#"<text class="axis" x="6" y="{}">{}</text>"#,
-            n(y - 4.0),
-            escape(&show_length(wire.height.f(), style)),
-        );
-    }
-}
-
-fn tree_numbers(out: &mut String, desk: &Desk, view: View) {
-    let span = view.span();
-    let y = view.to_px(Point::ORIGIN).y + 16.0;
-    let mut last = f64::NEG_INFINITY;
-    for tree in &desk.row.trees {
-        let x = tree.foot.f();
-        if x < span.from || x > span.to {
-            continue;
-        }
-        let px = view.to_px(Point::new(x, 0.0)).x;
-        if px - last < 30.0 {
-            continue;
-        }
-        last = px;
-        let chosen = desk.chosen.is_some_and(|c| c.tree == tree.id);
-        let _ = write!(
-            out,
-            r#"<text class="tree-number{}" x="{}" y="{}" data-tree-number="{}">{}</text>"#,
-            if chosen { " chosen" } else { "" },
-            n(px),
-            n(y),
-            tree.id,
-            tree.id,
-        );
-    }
 }
 
 fn stretches(out: &mut String, desk: &Desk, view: View, words: &Words) {
@@ -226,78 +178,3 @@ pub fn ghost(view: View, at: Point, text: &str) -> String {
     )
 }
 
-/// The band under the wall: what of the cordon wire is filled, bare or covered twice, with a tick at every upright
-/// and the distances that are off their mark.
-pub fn band(desk: &Desk, view: View, style: LengthStyle) -> String {
-    const TOP: f64 = 4.0;
-    const HIGH: f64 = 18.0;
-    let mut out = String::new();
-    let span = view.span();
-    let px = |x: f64| view.to_px(Point::new(x, 0.0)).x.clamp(-50.0, view.width + 50.0);
-    let seen = |a: f64, b: f64| b >= span.from && a <= span.to;
-    let row = &desk.row;
-    let bar = |out: &mut String, class: &str, a: f64, b: f64| {
-        if seen(a, b) {
-            let _ = write!(
-                out,
-                r#"<rect class="{class}" x="{}" y="{TOP}" width="{}" height="{HIGH}"/>"#,
-                n(px(a)),
-                n((px(b) - px(a)).max(0.5)),
-            );
-        }
-    };
-    bar(&mut out, "band-wire", row.from.f(), row.to.f());
-    for laid in &desk.cover.laid {
-        bar(&mut out, "band-filled", laid.span.from, laid.span.to);
-    }
-    for gap in &desk.cover.gaps {
-        bar(&mut out, "band-bare", gap.span.from, gap.span.to);
-    }
-    for overlap in &desk.cover.overlaps {
-        bar(&mut out, "band-twice", overlap.span.from, overlap.span.to);
-    }
-    let mut ticks = String::new();
-    for place in desk.places.iter().filter(|p| seen(p.x, p.x)) {
-        let _ = write!(ticks, "M{} {TOP}v{HIGH}", n(px(place.x)));
-    }
-    let _ = write!(out, r#"<path class="band-ticks" d="{ticks}"/>"#);
-    spacing_labels(&mut out, desk, view, style);
-    out
-}
-
-fn spacing_labels(out: &mut String, desk: &Desk, view: View, style: LengthStyle) {
-    let targets = &desk.plan().targets;
-    let (low, high) = (
-        targets.get(Limit::UprightSpacingMin),
-        targets.get(Limit::UprightSpacingMax),
-    );
-    let span = view.span();
-    let mut last = f64::NEG_INFINITY;
-    for pair in desk.places.windows(2) {
-        let (a, b) = (pair[0].x, pair[1].x);
-        let apart = b - a;
-        let off = apart < low || apart > high;
-        if !off || b < span.from || a > span.to {
-            continue;
-        }
-        let x = view.to_px(Point::new((a + b) / 2.0, 0.0)).x;
-        if x - last < 34.0 {
-            continue;
-        }
-        last = x;
-        let (sign, class) = if apart > high {
-            ("▾", "wide")
-        } else {
-            ("▴", "close")
-        };
-        let text = match style {
-            LengthStyle::Metric => fixed(apart / 1000.0, 2),
-            LengthStyle::FeetInches => show_length(apart, style),
-        };
-        let _ = write!(
-            out,
-            r#"<text class="band-text {class}" x="{}" y="36">{text} {sign}</text>"#,
-            n(x),
-        );
-    }
-}

@@ -1,8 +1,8 @@
 //! The line over the wall: the row's name, the season line, and what can be done with the plan.
 
-use crate::app::{App, Kept};
-use crate::files;
-use crate::helper::Helper;
+use crate::browser::app::{App, Kept};
+use crate::browser::files;
+use crate::browser::helper::Helper;
 use cordonry::plan::{Moment, Plan, Window};
 use cordonry::units::LengthStyle;
 use cordonry::words::Arg;

@@ -1,6 +1,6 @@
 //! The trees and their shoots as a list: the wall for those who can't see it, and for the keyboard.
 
-use crate::app::App;
+use crate::browser::app::App;
 use cordonry::check::Part;
 use cordonry::row::TreeId;
 use cordonry::words::Arg;

@@ -1,6 +1,6 @@
 //! Beside the wall: the findings with their remedies, and the figures.
 
-use crate::app::App;
+use crate::browser::app::App;
 use cordonry::check::{Finding, Part, Severity};
 use cordonry::row::{Limit, Status};
 use cordonry::words::Arg;

@@ -1,6 +1,6 @@
 //! The chosen part's card: what it is, what was done on it, and its few actions.
 
-use crate::app::App;
+use crate::browser::app::App;
 use cordonry::check::Part;
 use cordonry::row::{Kind, Limit, Pose, Shoot, ShootId, Toward, Tree, TreeId};
 use cordonry::units::{Deg, Mm, BareUnit, LengthStyle, parse_length};
@@ -217,7 +217,7 @@ pub fn PartCard(app: App) -> impl IntoView {
                     on:keydown=move |e| {
                         if e.key() == "Escape" {
                             app.choose(None);
-                            crate::dom::focus(".wall");
+                            crate::browser::dom::focus(".stage");
                             e.stop_propagation();
                         }
                     }

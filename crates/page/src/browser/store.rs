@@ -1,6 +1,6 @@
 //! What is kept on the device: one record a plan, written by one tab at a time; a few settings.
 
-use crate::app::{App, Kept};
+use super::app::{App, Kept};
 use cordonry::units::LengthStyle;
 use idb::{Database, DatabaseEvent, Factory, KeyPath, ObjectStoreParams, TransactionMode};
 use js_sys::{Function, Promise, Reflect};
@@ -42,9 +42,10 @@ async fn database() -> Result<Database, idb::Error> {
 }
 
 async fn put(record: &Record) -> Result<(), idb::Error> {
+    let value = serde_wasm_bindgen::to_value(record)
+        .map_err(|e| idb::Error::UnexpectedJsType("a record", e.into()))?;
     let database = database().await?;
     let transaction = database.transaction(&[PLANS], TransactionMode::ReadWrite)?;
-    let value = serde_wasm_bindgen::to_value(record)?;
     transaction.object_store(PLANS)?.put(&value, None)?.await?;
     transaction.commit()?.await?;
     database.close();

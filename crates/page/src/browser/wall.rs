@@ -6,7 +6,7 @@ use crate::overlay;
 use crate::view::View;
 use cordonry::row::TreeId;
 use cordonry::words::Words;
-use cordonry_draw::{Detail, tree_group};
+use cordonry_draw::{BAND_HEIGHT, Detail, tree_group};
 use std::collections::BTreeMap;
 use wasm_bindgen::JsCast;
 use web_sys::{Document, Element};
@@ -21,6 +21,7 @@ pub struct Wall {
     scene: Element,
     frame: Element,
     trees: Element,
+    numbers: Element,
     overlay: Element,
     ghost: Element,
     band: Element,
@@ -29,7 +30,6 @@ pub struct Wall {
     mounted: BTreeMap<TreeId, Element>,
     detail: Option<Detail>,
     drawn: Option<View>,
-    frame_stale: bool,
     /// The window on the wall.
     pub view: View,
 }
@@ -43,13 +43,15 @@ impl Wall {
             element.set_attribute("class", class).ok()?;
             Some(element)
         };
-        let scene = make("svg", "scene")?;
+        let scene = make("svg", "scene wall")?;
         scene.set_attribute("preserveAspectRatio", "none").ok()?;
         scene.set_attribute("aria-hidden", "true").ok()?;
         let frame = make("g", "frame")?;
         let trees = make("g", "trees")?;
+        let numbers = make("g", "numbers")?;
         scene.append_child(&frame).ok()?;
         scene.append_child(&trees).ok()?;
+        scene.append_child(&numbers).ok()?;
         let overlay_svg = make("svg", "overlay")?;
         overlay_svg.set_attribute("aria-hidden", "true").ok()?;
         let overlay = make("g", "marks")?;
@@ -60,9 +62,6 @@ impl Wall {
         host.append_child(&overlay_svg).ok()?;
         let band = make("svg", "band-drawing")?;
         band.set_attribute("aria-hidden", "true").ok()?;
-        band.set_inner_html(BAND_DEFS);
-        let strip = make("g", "strip")?;
-        band.append_child(&strip).ok()?;
         band_host.append_child(&band).ok()?;
         Some(Self {
             scene,
@@ -70,13 +69,13 @@ impl Wall {
             trees,
             overlay,
             ghost,
-            band: strip,
+            band,
+            numbers,
             host: host.clone(),
             document,
             mounted: BTreeMap::new(),
             detail: None,
             drawn: None,
-            frame_stale: true,
             view: View::empty(),
         })
     }
@@ -106,7 +105,6 @@ impl Wall {
                 element.remove();
             }
             self.detail = Some(detail);
-            self.frame_stale = true;
         }
         for id in &changes.trees {
             if let Some(element) = self.mounted.remove(id) {
@@ -114,18 +112,35 @@ impl Wall {
             }
         }
         self.place_trees(desk, detail);
-        if self.frame_stale {
+        let span = view.span();
+        if self.drawn != Some(view) || changes.all {
             self.frame
-                .set_inner_html(&cordonry_draw::frame(&desk.row, desk.plan(), detail));
-            self.frame_stale = false;
+                .set_inner_html(&cordonry_draw::frame(&desk.row, span, view.scale, words));
+            self.numbers.set_inner_html(&cordonry_draw::tree_numbers(
+                &desk.row, span, view.scale, words,
+            ));
         }
         if self.drawn != Some(view) {
             self.set_window(view);
         }
         self.choose(desk);
         self.overlay.set_inner_html(&overlay::markup(desk, view, words));
-        self.band
-            .set_inner_html(&overlay::band(desk, view, words.style));
+        let _ = self.band.set_attribute(
+            "viewBox",
+            &format!(
+                "{:.2} 0 {:.2} {BAND_HEIGHT}",
+                view.x * view.scale,
+                view.width
+            ),
+        );
+        self.band.set_inner_html(&cordonry_draw::cordon_band(
+            &desk.cover,
+            &desk.places,
+            span,
+            &desk.plan().targets,
+            words,
+            view.scale,
+        ));
         self.drawn = Some(view);
     }
 
@@ -200,5 +215,3 @@ impl Wall {
     }
 }
 
-/// The hatch of bare wire.
-const BAND_DEFS: &str = r#"<defs><pattern id="bare-hatch" width="7" height="7" patternUnits="userSpaceOnUse" patternTransform="rotate(45)"><rect class="hatch-ground" width="7" height="7"/><rect class="hatch-line" width="2.5" height="7"/></pattern></defs>"#;

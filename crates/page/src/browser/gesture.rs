@@ -1,6 +1,6 @@
 //! Hands on the wall: pressing, dragging, panning, pinching, the wheel.
 
-use crate::app::App;
+use crate::browser::app::App;
 use cordonry::check::Part;
 use cordonry::row::{ShootId, TreeId};
 use cordonry::words::Arg;

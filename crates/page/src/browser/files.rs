@@ -1,6 +1,6 @@
 //! Files in and out.
 
-use crate::app::App;
+use crate::browser::app::App;
 use cordonry::plan::Plan;
 use leptos::prelude::*;
 use wasm_bindgen::prelude::*;
@@ -108,7 +108,7 @@ pub fn take_bytes(app: App, name: &str, bytes: Vec<u8>) {
             }
         }
     } else {
-        crate::import::look_at(app, name, bytes);
+        crate::browser::import::look_at(app, name, bytes);
     }
 }
 

@@ -1,6 +1,6 @@
 //! The helper: a worker with a second instance of this module, asked by messages.
 
-use crate::app::App;
+use crate::browser::app::App;
 use crate::message::{Answer, Ask, Body, Question, WindowCount};
 use leptos::prelude::*;
 use wasm_bindgen::prelude::*;

@@ -1,6 +1,6 @@
 //! The keyboard on the wall: everything that a hand can do.
 
-use crate::app::App;
+use crate::browser::app::App;
 use cordonry::check::Part;
 use cordonry::row::{Kind, Limit, Pose, ShootId, Toward, TreeId};
 use cordonry::units::{Deg, Mm};
@@ -15,7 +15,7 @@ pub fn everywhere(app: App, event: &KeyboardEvent) -> bool {
     match (event.key().to_lowercase().as_str(), event.shift_key()) {
         ("z", false) => app.undo(),
         ("y", false) | ("z", true) => app.redo(),
-        ("s", false) => crate::files::save_plan(app),
+        ("s", false) => crate::browser::files::save_plan(app),
         _ => return false,
     }
     true
@@ -47,7 +47,7 @@ pub fn on_wall(app: App, event: &KeyboardEvent) -> bool {
         }
         "Enter" => {
             // To the card's first action.
-            crate::dom::focus(".part-card button");
+            crate::browser::dom::focus(".part-card button");
         }
         "+" | "=" => app.zoom(1.25),
         "-" => app.zoom(0.8),

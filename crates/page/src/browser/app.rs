@@ -1,8 +1,8 @@
 //! What the whole page shares: the desk, the wall, the words, and what is being said.
 
 use crate::desk::Desk;
-use crate::store::{self, Record};
-use crate::wall::Wall;
+use crate::browser::store::{self, Record};
+use crate::browser::wall::Wall;
 use cordonry::check::Part;
 use cordonry::plan::Plan;
 use cordonry::refusal::Refusal;
@@ -54,7 +54,7 @@ pub struct App {
     /// Where the chosen part's card goes, px in the wall.
     pub card: RwSignal<Option<(f64, f64)>>,
     /// A measured row that is being looked at before it is used.
-    pub import: RwSignal<Option<crate::import::Preview>>,
+    pub import: RwSignal<Option<crate::browser::import::Preview>>,
 }
 
 /// How long after a change it is saved: well within half a second.
@@ -100,6 +100,11 @@ impl App {
         self.words.update_value(|w| w.style = style);
         self.style.set(style);
         store::set_length_style(style);
+        self.desk.update_value(|d| {
+            if let Some(d) = d {
+                d.changed_wholly();
+            }
+        });
         self.redraw();
     }
 

@@ -1,6 +1,6 @@
 //! A measured row, looked at before it is used: what was understood, and which lines are bad and why.
 
-use crate::app::App;
+use crate::browser::app::App;
 use cordonry::file::csv;
 use cordonry::plan::Plan;
 use cordonry::row::Row;

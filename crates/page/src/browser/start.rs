@@ -1,8 +1,8 @@
 //! The start page: three ways to a row, and the rows that this device keeps.
 
-use crate::app::App;
-use crate::files;
-use crate::store::{self, Record};
+use crate::browser::app::App;
+use crate::browser::files;
+use crate::browser::store::{self, Record};
 use cordonry::words::Arg;
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
