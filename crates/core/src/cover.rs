@@ -285,7 +285,8 @@ impl Place {
     }
 }
 
-fn on_cordon(tree: &Tree, parent: Option<ShootId>) -> bool {
+/// Whether what grows from `parent` grows from laid wood.
+pub(crate) fn on_cordon(tree: &Tree, parent: Option<ShootId>) -> bool {
     parent
         .and_then(|p| tree.shoot(p))
         .is_some_and(|p| p.pose.is_laid())

@@ -1,10 +1,10 @@
 //! What the rules look at: the row, and all that is worked out from it once for every rule.
 
-use super::Context;
-use crate::cover::{Cover, Laid, Place, Span, cover_of, laid_of, places_of};
+use super::{Context, Finding, Part, Severity};
+use crate::cover::{Cover, Laid, Place, Span, cover_of, laid_of, on_cordon, places_of};
 use crate::plan::VoidWork;
 use crate::pose::{Course, Geometry, layout};
-use crate::row::{Limit, Row, Shoot, ShootId, Site, Targets, Tree, TreeId};
+use crate::row::{Kind, Limit, Pose, Row, Shoot, ShootId, Site, Targets, Toward, Tree, TreeId};
 use crate::words::Arg;
 use crate::work::{Work, apply_to_tree};
 use std::collections::BTreeMap;
@@ -35,9 +35,73 @@ pub(super) fn distance(mm: f64) -> Arg {
 pub(super) struct SeenTree<'a> {
     pub tree: &'a Tree,
     pub courses: Vec<Course>,
+    /// Where its grown uprights on the cordon stand among its shoots.
+    grown: Vec<usize>,
 }
 
 impl SeenTree<'_> {
+    /// Its grown uprights on the cordon.
+    pub fn uprights(&self) -> impl Iterator<Item = (&Shoot, &Course)> {
+        self.grown
+            .iter()
+            .map(|i| (&self.tree.shoots[*i], &self.courses[*i]))
+    }
+
+    /// Whether it has wood laid that way; of a tree with nothing laid, whether it was planted to go that way.
+    pub fn goes(&self, way: Toward) -> bool {
+        let mut any = false;
+        for shoot in &self.tree.shoots {
+            if let Pose::Laid { toward, .. } = shoot.pose {
+                if toward == way {
+                    return true;
+                }
+                any = true;
+            }
+        }
+        !any && self.tree.planted.toward == way
+    }
+
+    /// A finding about the tree as a whole, where its cordon is.
+    pub fn finding(
+        &self,
+        c: &Seen<'_>,
+        rule: &'static str,
+        severity: Severity,
+        limit: Limit,
+        measured: f64,
+    ) -> Finding {
+        let span = c.reach(self);
+        Finding {
+            rule,
+            severity,
+            x: span.from,
+            z: c.g.wire,
+            width: span.length(),
+            subjects: vec![Part {
+                tree: self.tree.id,
+                shoot: None,
+            }],
+            measured,
+            allowed: c.limit(limit),
+            limit,
+            args: vec![("tree", self.number())],
+            remedies: Vec::new(),
+        }
+    }
+
+    /// A part of it, as findings name their subjects.
+    pub fn part(&self, shoot: ShootId) -> Part {
+        Part {
+            tree: self.tree.id,
+            shoot: Some(shoot),
+        }
+    }
+
+    /// Its number in words.
+    pub fn number(&self) -> Arg {
+        Arg::Count(self.tree.id.0.into())
+    }
+
     pub fn pairs(&self) -> impl Iterator<Item = (&Shoot, &Course)> {
         self.tree.shoots.iter().zip(&self.courses)
     }
@@ -54,7 +118,6 @@ impl SeenTree<'_> {
 /// The row as the rules see it.
 pub(super) struct Seen<'a> {
     pub row: &'a Row,
-    #[expect(dead_code, reason = "the first rules do not ask for it")]
     pub site: &'a Site,
     pub targets: &'a Targets,
     pub void: &'a [VoidWork],
@@ -81,6 +144,13 @@ impl<'a> Seen<'a> {
             .map(|tree| SeenTree {
                 tree,
                 courses: layout(tree, g),
+                grown: tree
+                    .shoots
+                    .iter()
+                    .enumerate()
+                    .filter(|(_, s)| s.kind() == Kind::Upright && on_cordon(tree, s.parent))
+                    .map(|(i, _)| i)
+                    .collect(),
             })
             .collect();
         let laid: Vec<Laid> = trees
@@ -209,6 +279,21 @@ impl<'a> Seen<'a> {
         self.laid_now(tree).iter().find(|l| l.shoot == shoot)
     }
 
+    /// From the left end of a tree's laid wood to its right end; of a tree without, its foot.
+    pub fn reach(&self, seen: &SeenTree<'_>) -> Span {
+        let laid = self.laid_now(seen.tree.id);
+        laid.iter()
+            .map(|l| l.span)
+            .reduce(|a, b| Span {
+                from: a.from.min(b.from),
+                to: a.to.max(b.to),
+            })
+            .unwrap_or(Span {
+                from: seen.tree.foot.f(),
+                to: seen.tree.foot.f(),
+            })
+    }
+
     /// The laid wood that covers the place `x`.
     pub fn laid_over(&self, x: f64) -> impl Iterator<Item = &Laid> {
         self.laid_within(Span { from: x, to: x })
@@ -244,5 +329,19 @@ impl<'a> Seen<'a> {
             .copied()
             .collect();
         cover_of(laid, window)
+    }
+
+    /// Which of several uprights the wall can spare, the least first: a bud, then the thinner. A stub is cut for a
+    /// reason and stays longest.
+    pub fn worth(&self, place: Place) -> f64 {
+        let shoot = self
+            .tree(place.tree)
+            .and_then(|t| t.tree.shoot(place.shoot));
+        match shoot.map(|s| (s.kind(), s)) {
+            None | Some((Kind::Bud, _)) => -1.0,
+            Some((Kind::Stub, _)) => f64::MAX,
+            // Thickness; of shoots without a measured one, the length tells.
+            Some((_, s)) => s.diameter + s.length() * 1e-6,
+        }
     }
 }

@@ -2,8 +2,7 @@
 
 use super::seen::{Seen, distance, under};
 use super::{Finding, Part, Remedy, Severity};
-use crate::cover::Place;
-use crate::row::{Kind, Limit};
+use crate::row::Limit;
 use crate::words::Arg;
 use crate::work::Work;
 
@@ -49,7 +48,7 @@ fn remedies(c: &Seen<'_>, i: usize) -> Vec<Remedy> {
         let before = out.checked_sub(1)?;
         Some(c.places.get(out + 1)?.x - c.places[before].x)
     };
-    let mut ways = [i - 1, i].map(|out| (rank(c, c.places[out]), space(out), out));
+    let mut ways = [i - 1, i].map(|out| (c.worth(c.places[out]), space(out), out));
     ways.sort_by(|a, b| {
         a.0.total_cmp(&b.0)
             .then_with(|| a.1.unwrap_or(0.0).total_cmp(&b.1.unwrap_or(0.0)))
@@ -71,15 +70,4 @@ fn remedies(c: &Seen<'_>, i: usize) -> Vec<Remedy> {
             }
         })
         .collect()
-}
-
-/// What the wall loses least comes first: a bud, then the thinner. A stub is cut for a reason and stays longest.
-fn rank(c: &Seen<'_>, place: Place) -> f64 {
-    let shoot = c.tree(place.tree).and_then(|t| t.tree.shoot(place.shoot));
-    match shoot.map(|s| (s.kind(), s)) {
-        None | Some((Kind::Bud, _)) => -1.0,
-        Some((Kind::Stub, _)) => f64::MAX,
-        // Thickness; of shoots without a measured one, the length tells.
-        Some((_, s)) => s.diameter + s.length() * 1e-6,
-    }
 }
