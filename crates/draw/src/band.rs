@@ -15,17 +15,19 @@ use svg::node::Node;
 use svg::node::element::Element;
 
 /// Height of the band, pixels.
-pub const BAND_HEIGHT: f64 = 76.0;
+pub const BAND_HEIGHT: f64 = 80.0;
 
 const TOP: f64 = 2.0;
 const BOTTOM: f64 = 22.0;
 /// Base lines of the labels: distances between uprights, then bare and doubled stretches, then the ruler.
-const SPACING_LINE: f64 = 36.0;
-const STRETCH_LINE: f64 = 50.0;
-const RULER: f64 = 57.0;
-const RULER_LINE: f64 = 73.0;
+const SPACING_LINE: f64 = 39.0;
+const STRETCH_LINE: f64 = 53.0;
+const RULER: f64 = 60.0;
+const RULER_LINE: f64 = 76.0;
+/// A stretch that is let pass and takes fewer pixels than this is not put in words.
+const WORTH_TELLING: f64 = 8.0;
 /// Mean width of a letter of the band's 12 pixel text.
-const LETTER: f64 = 6.4;
+const LETTER: f64 = 7.0;
 
 /// The band between the ends of `span` (mm), as one group. What is bare is hatched, what is covered twice is darker and
 /// doubly lined; uprights are ticks; a distance that misses its target is told and marked.
@@ -147,6 +149,9 @@ impl Band<'_> {
             }
             add(&mut own, path("twice-line", &lines));
             self.out.append(own);
+            if !wrong && b - a < WORTH_TELLING {
+                continue;
+            }
             labels.push(Label {
                 at: (a + b) / 2.0,
                 text: self
@@ -173,6 +178,9 @@ impl Band<'_> {
             edge.rect(a, TOP, b, BOTTOM);
             add(&mut own, path("bare-edge", &edge));
             self.out.append(own);
+            if !wrong && b - a < WORTH_TELLING {
+                continue;
+            }
             labels.push(Label {
                 at: (a + b) / 2.0,
                 text: self
@@ -224,8 +232,8 @@ impl Band<'_> {
             let half = label.text.chars().count() as f64 * LETTER / 2.0;
             let at = label.at.clamp(left + half, (right - half).max(left + half));
             let i = taken.partition_point(|t| t.0 < at);
-            let clear = taken.get(i).is_none_or(|t| t.0 >= at + half + 4.0)
-                && (i == 0 || taken[i - 1].1 <= at - half - 4.0);
+            let clear = taken.get(i).is_none_or(|t| t.0 >= at + half + 6.0)
+                && (i == 0 || taken[i - 1].1 <= at - half - 6.0);
             if !clear {
                 continue;
             }
@@ -259,7 +267,7 @@ impl Band<'_> {
                 &[0.5, 1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0, 500.0, 2000.0],
             ),
         };
-        let fits = |s: &&f64| **s * unit * self.scale >= 56.0;
+        let fits = |s: &&f64| **s * unit * self.scale >= 80.0;
         let step = steps.iter().find(fits).unwrap_or(&5000.0) * unit;
         let first = (self.span.from / step).ceil();
         let count = (self.span.length() / step).clamp(0.0, 500.0) as u32;
@@ -272,6 +280,9 @@ impl Band<'_> {
             }
             let x = self.x(mm);
             pen.line(Point::new(x, RULER), Point::new(x, RULER + 4.0));
+            if (mm - self.span.from).min(self.span.to - mm) * self.scale < 20.0 {
+                continue;
+            }
             let label = match self.words.style {
                 LengthStyle::Metric => {
                     let places = usize::from(step < unit);

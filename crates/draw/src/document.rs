@@ -25,9 +25,11 @@ const WIDTH: f64 = 297.0;
 /// Margin, pixels.
 const MARGIN: f64 = 38.0;
 /// Scales that a drawing may have; a row too long for the last is cut into strips.
-const SCALES: [f64; 5] = [10.0, 20.0, 25.0, 40.0, 50.0];
+const SCALES: [f64; 7] = [10.0, 15.0, 20.0, 25.0, 30.0, 40.0, 50.0];
 /// Room beside the row's ends, mm on the wall.
-const BESIDE: f64 = 350.0;
+const BESIDE: f64 = 250.0;
+/// Room at the left of a strip for the heights, pixels.
+const GUTTER: f64 = 66.0;
 
 /// What a sheet shows beside the row itself.
 #[derive(Clone, Copy)]
@@ -217,7 +219,7 @@ fn stretch(row: &Row, g: Geometry) -> Span {
 
 /// The scale's ratio, and the stretches that fit on the sheet's width.
 fn strips(whole: Span) -> (f64, Vec<Span>) {
-    let usable = WIDTH - 2.0 * MARGIN / PAPER;
+    let usable = WIDTH - (2.0 * MARGIN + GUTTER) / PAPER;
     let length = whole.length().max(1000.0);
     let last = SCALES[SCALES.len() - 1];
     let ratio = SCALES
@@ -226,8 +228,9 @@ fn strips(whole: Span) -> (f64, Vec<Span>) {
         .unwrap_or(last);
     let count = (length / ratio / usable).ceil().max(1.0);
     let each = length / count;
+    let gutter = GUTTER / PAPER * ratio;
     let span = |i: u32| Span {
-        from: whole.from + each * f64::from(i),
+        from: whole.from + each * f64::from(i) - gutter,
         to: whole.from + each * f64::from(i + 1),
     };
     (ratio, (0..count as u32).map(span).collect())

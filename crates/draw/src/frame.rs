@@ -19,6 +19,7 @@ const LINE: f64 = 15.0;
 
 /// Ground, posts, wires with their heights, and the line of the wall's height, within `view`; lengths are
 /// worded by `words`, and labels that would crowd each other at `px_per_mm` are left out.
+/// Where trees are drawn between the wires and the labels, take [`trellis`] and [`height_scale`].
 pub fn frame(row: &Row, view: Span, px_per_mm: f64, words: &Words) -> String {
     markup([
         trellis_element(row, view, px_per_mm),
@@ -36,7 +37,8 @@ pub fn height_scale(row: &Row, view: Span, px_per_mm: f64, words: &Words) -> Str
     heights(row, view, px_per_mm, words).to_string()
 }
 
-/// The height that the drawing has to show, mm: of the wall, the highest wire and the tallest shoot.
+/// The height that the drawing has to show, mm: of the wall, the highest wire and the tallest shoot. The labels
+/// want some 16 pixels above it, and the trees' numbers 24 below the ground.
 pub fn top_of(row: &Row, g: Geometry) -> f64 {
     let trees = row
         .trees
