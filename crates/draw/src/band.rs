@@ -5,7 +5,7 @@
 //! the stretch from `a` to `b` therefore has the view box `a·px_per_mm 0 (b−a)·px_per_mm BAND_HEIGHT`.
 
 use crate::element::{add, el, group, path, text};
-use crate::pen::{Pen, num};
+use crate::pen::{Pen, num, scale};
 use cordonry::cover::{Cover, Place, Span, Stretch};
 use cordonry::row::{Limit, Targets};
 use cordonry::units::{LengthStyle, show_length};
@@ -26,8 +26,9 @@ const RULER: f64 = 60.0;
 const RULER_LINE: f64 = 76.0;
 /// A stretch that is let pass and takes fewer pixels than this is not put in words.
 const WORTH_TELLING: f64 = 8.0;
-/// Mean width of a letter of the band's 12 pixel text.
-const LETTER: f64 = 7.0;
+/// Mean width of a letter of the band's 12 pixel text, plain and bold.
+const LETTER: f64 = 6.6;
+const BOLD_LETTER: f64 = 7.5;
 
 /// The band between the ends of `span` (mm), as one group. What is bare is hatched, what is covered twice is darker and
 /// doubly lined; uprights are ticks; a distance that misses its target is told and marked.
@@ -66,7 +67,7 @@ pub(crate) fn element(
 ) -> Element {
     let mut band = Band {
         span,
-        scale: px_per_mm,
+        scale: scale(px_per_mm),
         words,
         out: group("band"),
     };
@@ -82,6 +83,7 @@ pub(crate) fn element(
     let low = targets.get(Limit::UprightSpacingMin);
     let high = targets.get(Limit::UprightSpacingMax);
     let spacings = band.spacings(places, low, high);
+    band.off_marks(&spacings);
     band.labels("spacing", SPACING_LINE, spacings);
     band.ruler();
     band.out
@@ -227,9 +229,9 @@ impl Band<'_> {
         labels.sort_by(|a, b| b.wrong.cmp(&a.wrong).then(a.at.total_cmp(&b.at)));
         let (left, right) = (self.x(self.span.from), self.x(self.span.to));
         let mut taken: Vec<(f64, f64)> = Vec::new();
-        let mut marks = Pen::default();
         for label in labels {
-            let half = label.text.chars().count() as f64 * LETTER / 2.0;
+            let letter = if label.wrong { BOLD_LETTER } else { LETTER };
+            let half = label.text.chars().count() as f64 * letter / 2.0;
             let at = label.at.clamp(left + half, (right - half).max(left + half));
             let i = taken.partition_point(|t| t.0 < at);
             let clear = taken.get(i).is_none_or(|t| t.0 >= at + half + 6.0)
@@ -238,14 +240,6 @@ impl Band<'_> {
                 continue;
             }
             taken.insert(i, (at - half, at + half));
-            if class == "spacing" {
-                let p = |dx: f64, y: f64| Point::new(label.at + dx, y);
-                marks
-                    .move_to(p(0.0, BOTTOM))
-                    .line_to(p(3.5, BOTTOM + 5.0))
-                    .line_to(p(-3.5, BOTTOM + 5.0))
-                    .close();
-            }
             let class = format!("{class}{}", if label.wrong { " wrong" } else { "" });
             self.out.append(text(
                 "text",
@@ -253,7 +247,23 @@ impl Band<'_> {
                 &label.text,
             ));
         }
-        add(&mut self.out, path("off-mark", &marks));
+    }
+
+    /// A pointer under the strip at each distance that misses its target, told or not.
+    fn off_marks(&mut self, labels: &[Label]) {
+        let mut pen = Pen::default();
+        let mut last = f64::NEG_INFINITY;
+        for x in labels.iter().map(|l| l.at) {
+            if x - last < 3.0 {
+                continue;
+            }
+            last = x;
+            pen.move_to(Point::new(x, BOTTOM))
+                .line_to(Point::new(x + 3.5, BOTTOM + 5.0))
+                .line_to(Point::new(x - 3.5, BOTTOM + 5.0))
+                .close();
+        }
+        add(&mut self.out, path("off-mark", &pen));
     }
 
     fn ruler(&mut self) {
