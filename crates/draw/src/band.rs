@@ -5,7 +5,7 @@
 //! the stretch from `a` to `b` therefore has the view box `a·px_per_mm 0 (b−a)·px_per_mm BAND_HEIGHT`.
 
 use crate::element::{add, el, group, path, text};
-use crate::pen::{Pen, num};
+use crate::pen::{Pen, num, scale};
 use cordonry::cover::{Cover, Place, Span, Stretch};
 use cordonry::row::{Limit, Targets};
 use cordonry::units::{LengthStyle, show_length};
@@ -15,17 +15,20 @@ use svg::node::Node;
 use svg::node::element::Element;
 
 /// Height of the band, pixels.
-pub const BAND_HEIGHT: f64 = 76.0;
+pub const BAND_HEIGHT: f64 = 80.0;
 
 const TOP: f64 = 2.0;
 const BOTTOM: f64 = 22.0;
 /// Base lines of the labels: distances between uprights, then bare and doubled stretches, then the ruler.
-const SPACING_LINE: f64 = 36.0;
-const STRETCH_LINE: f64 = 50.0;
-const RULER: f64 = 57.0;
-const RULER_LINE: f64 = 73.0;
-/// Mean width of a letter of the band's 12 pixel text.
-const LETTER: f64 = 6.4;
+const SPACING_LINE: f64 = 39.0;
+const STRETCH_LINE: f64 = 53.0;
+const RULER: f64 = 60.0;
+const RULER_LINE: f64 = 76.0;
+/// A stretch that is let pass and takes fewer pixels than this is not put in words.
+const WORTH_TELLING: f64 = 8.0;
+/// Mean width of a letter of the band's 12 pixel text, plain and bold.
+const LETTER: f64 = 6.6;
+const BOLD_LETTER: f64 = 7.5;
 
 /// The band between the ends of `span` (mm), as one group. What is bare is hatched, what is covered twice is darker and
 /// doubly lined; uprights are ticks; a distance that misses its target is told and marked.
@@ -64,7 +67,7 @@ pub(crate) fn element(
 ) -> Element {
     let mut band = Band {
         span,
-        scale: px_per_mm,
+        scale: scale(px_per_mm),
         words,
         out: group("band"),
     };
@@ -80,6 +83,7 @@ pub(crate) fn element(
     let low = targets.get(Limit::UprightSpacingMin);
     let high = targets.get(Limit::UprightSpacingMax);
     let spacings = band.spacings(places, low, high);
+    band.off_marks(&spacings);
     band.labels("spacing", SPACING_LINE, spacings);
     band.ruler();
     band.out
@@ -147,6 +151,9 @@ impl Band<'_> {
             }
             add(&mut own, path("twice-line", &lines));
             self.out.append(own);
+            if !wrong && b - a < WORTH_TELLING {
+                continue;
+            }
             labels.push(Label {
                 at: (a + b) / 2.0,
                 text: self
@@ -173,6 +180,9 @@ impl Band<'_> {
             edge.rect(a, TOP, b, BOTTOM);
             add(&mut own, path("bare-edge", &edge));
             self.out.append(own);
+            if !wrong && b - a < WORTH_TELLING {
+                continue;
+            }
             labels.push(Label {
                 at: (a + b) / 2.0,
                 text: self
@@ -219,25 +229,17 @@ impl Band<'_> {
         labels.sort_by(|a, b| b.wrong.cmp(&a.wrong).then(a.at.total_cmp(&b.at)));
         let (left, right) = (self.x(self.span.from), self.x(self.span.to));
         let mut taken: Vec<(f64, f64)> = Vec::new();
-        let mut marks = Pen::default();
         for label in labels {
-            let half = label.text.chars().count() as f64 * LETTER / 2.0;
+            let letter = if label.wrong { BOLD_LETTER } else { LETTER };
+            let half = label.text.chars().count() as f64 * letter / 2.0;
             let at = label.at.clamp(left + half, (right - half).max(left + half));
             let i = taken.partition_point(|t| t.0 < at);
-            let clear = taken.get(i).is_none_or(|t| t.0 >= at + half + 4.0)
-                && (i == 0 || taken[i - 1].1 <= at - half - 4.0);
+            let clear = taken.get(i).is_none_or(|t| t.0 >= at + half + 6.0)
+                && (i == 0 || taken[i - 1].1 <= at - half - 6.0);
             if !clear {
                 continue;
             }
             taken.insert(i, (at - half, at + half));
-            if class == "spacing" {
-                let p = |dx: f64, y: f64| Point::new(label.at + dx, y);
-                marks
-                    .move_to(p(0.0, BOTTOM))
-                    .line_to(p(3.5, BOTTOM + 5.0))
-                    .line_to(p(-3.5, BOTTOM + 5.0))
-                    .close();
-            }
             let class = format!("{class}{}", if label.wrong { " wrong" } else { "" });
             self.out.append(text(
                 "text",
@@ -245,7 +247,23 @@ impl Band<'_> {
                 &label.text,
             ));
         }
-        add(&mut self.out, path("off-mark", &marks));
+    }
+
+    /// A pointer under the strip at each distance that misses its target, told or not.
+    fn off_marks(&mut self, labels: &[Label]) {
+        let mut pen = Pen::default();
+        let mut last = f64::NEG_INFINITY;
+        for x in labels.iter().map(|l| l.at) {
+            if x - last < 3.0 {
+                continue;
+            }
+            last = x;
+            pen.move_to(Point::new(x, BOTTOM))
+                .line_to(Point::new(x + 3.5, BOTTOM + 5.0))
+                .line_to(Point::new(x - 3.5, BOTTOM + 5.0))
+                .close();
+        }
+        add(&mut self.out, path("off-mark", &pen));
     }
 
     fn ruler(&mut self) {
@@ -259,7 +277,7 @@ impl Band<'_> {
                 &[0.5, 1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0, 500.0, 2000.0],
             ),
         };
-        let fits = |s: &&f64| **s * unit * self.scale >= 56.0;
+        let fits = |s: &&f64| **s * unit * self.scale >= 80.0;
         let step = steps.iter().find(fits).unwrap_or(&5000.0) * unit;
         let first = (self.span.from / step).ceil();
         let count = (self.span.length() / step).clamp(0.0, 500.0) as u32;
@@ -272,6 +290,9 @@ impl Band<'_> {
             }
             let x = self.x(mm);
             pen.line(Point::new(x, RULER), Point::new(x, RULER + 4.0));
+            if (mm - self.span.from).min(self.span.to - mm) * self.scale < 20.0 {
+                continue;
+            }
             let label = match self.words.style {
                 LengthStyle::Metric => {
                     let places = usize::from(step < unit);

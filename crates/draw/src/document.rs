@@ -10,7 +10,7 @@ use crate::{style, work};
 use cordonry::cover::{Span, cover, upright_places};
 use cordonry::plan::Plan;
 use cordonry::pose::{Geometry, layout};
-use cordonry::row::Row;
+use cordonry::row::{Row, Tree};
 use cordonry::units::{LengthStyle, show_length};
 use cordonry::words::{Arg, Words};
 use cordonry::work::Work;
@@ -25,9 +25,13 @@ const WIDTH: f64 = 297.0;
 /// Margin, pixels.
 const MARGIN: f64 = 38.0;
 /// Scales that a drawing may have; a row too long for the last is cut into strips.
-const SCALES: [f64; 5] = [10.0, 20.0, 25.0, 40.0, 50.0];
+const SCALES: [f64; 7] = [10.0, 15.0, 20.0, 25.0, 30.0, 40.0, 50.0];
 /// Room beside the row's ends, mm on the wall.
-const BESIDE: f64 = 350.0;
+const BESIDE: f64 = 250.0;
+/// How far twigs, leaves and signs may reach beyond a tree's axes, mm.
+const ASIDE: f64 = 700.0;
+/// Room at the left of a strip for the heights, pixels.
+const GUTTER: f64 = 66.0;
 
 /// What a sheet shows beside the row itself.
 #[derive(Clone, Copy)]
@@ -60,7 +64,8 @@ pub fn document_with(plan: &Plan, row: &Row, sheet: &Sheet<'_>) -> String {
     let cover = cover(row, &plan.targets);
     let places = upright_places(row, g);
     let words = sheet.words;
-    let whole = stretch(row, g);
+    let extents: Vec<Span> = row.trees.iter().map(|t| extent(t, g)).collect();
+    let whole = stretch(row, &extents);
     let (ratio, strips) = strips(whole);
     let px_per_mm = PAPER / ratio;
     let px = 1.0 / px_per_mm;
@@ -114,28 +119,22 @@ pub fn document_with(plan: &Plan, row: &Row, sheet: &Sheet<'_>) -> String {
     };
     for span in &strips {
         let mut wall = window("wall", *span, -top, top + below, px_per_mm, MARGIN, y);
-        wall.append(frame::trellis_element(row, *span, px_per_mm));
-        for t in &row.trees {
-            let touches = {
-                let ends = layout(t, g)
-                    .iter()
-                    .fold((t.foot.f(), t.foot.f()), |(a, b), c| {
-                        (
-                            a.min(c.tip().x).min(c.base.x),
-                            b.max(c.tip().x).max(c.base.x),
-                        )
-                    });
-                ends.1 >= span.from - 300.0 && ends.0 <= span.to + 300.0
-            };
-            if touches {
-                wall.append(tree::element(t, g, Detail::Full, options));
-            }
+        wall.append(frame::backdrop_element(row, *span));
+        let near = |i: &usize| {
+            let own = extents[*i];
+            own.to >= span.from - ASIDE && own.from <= span.to + ASIDE
+        };
+        let shown: Vec<usize> = (0..row.trees.len()).filter(near).collect();
+        for i in &shown {
+            wall.append(tree::element(&row.trees[*i], g, Detail::Full, options));
         }
-        for mark in work::elements(row, sheet.work, g, options) {
+        let on_shown = |w: &&Work| shown.iter().any(|i| row.trees[*i].id == w.tree());
+        let work: Vec<Work> = sheet.work.iter().filter(on_shown).cloned().collect();
+        for mark in work::elements(row, &work, g, options) {
             wall.append(mark);
         }
         pins(&mut wall, plan, *span, px);
-        wall.append(frame::heights(row, *span, px_per_mm, words));
+        wall.append(frame::foreground_element(row, *span, px_per_mm, words));
         wall.append(frame::numbers(row, *span, px_per_mm, words));
         page.append(wall);
         y += wall_height + 16.0;
@@ -197,27 +196,33 @@ pub fn document_with(plan: &Plan, row: &Row, sheet: &Sheet<'_>) -> String {
     format!("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n{out}\n")
 }
 
-/// The stretch that the sheet shows, mm: the row, its posts and all wood.
-fn stretch(row: &Row, g: Geometry) -> Span {
-    let reach = frame::reach(row);
-    let (mut from, mut to) = (reach.from, reach.to);
-    for tree in &row.trees {
-        from = from.min(tree.foot.f());
-        to = to.max(tree.foot.f());
-        for tip in layout(tree, g).iter().map(|c| c.tip().x) {
-            from = from.min(tip);
-            to = to.max(tip);
+/// The stretch that a tree's axes take up.
+fn extent(tree: &Tree, g: Geometry) -> Span {
+    let foot = Span::between(tree.foot.f(), tree.foot.f());
+    layout(tree, g).iter().fold(foot, |out, c| {
+        let (base, tip) = (c.base.x, c.tip().x);
+        Span {
+            from: out.from.min(base).min(tip),
+            to: out.to.max(base).max(tip),
         }
-    }
+    })
+}
+
+/// The stretch that the sheet shows, mm: the row, its posts and all wood.
+fn stretch(row: &Row, extents: &[Span]) -> Span {
+    let all = extents.iter().fold(frame::reach(row), |out, own| Span {
+        from: out.from.min(own.from),
+        to: out.to.max(own.to),
+    });
     Span {
-        from: from - BESIDE,
-        to: to + BESIDE,
+        from: all.from - BESIDE,
+        to: all.to + BESIDE,
     }
 }
 
 /// The scale's ratio, and the stretches that fit on the sheet's width.
 fn strips(whole: Span) -> (f64, Vec<Span>) {
-    let usable = WIDTH - 2.0 * MARGIN / PAPER;
+    let usable = WIDTH - (2.0 * MARGIN + GUTTER) / PAPER;
     let length = whole.length().max(1000.0);
     let last = SCALES[SCALES.len() - 1];
     let ratio = SCALES
@@ -226,8 +231,9 @@ fn strips(whole: Span) -> (f64, Vec<Span>) {
         .unwrap_or(last);
     let count = (length / ratio / usable).ceil().max(1.0);
     let each = length / count;
+    let gutter = GUTTER / PAPER * ratio;
     let span = |i: u32| Span {
-        from: whole.from + each * f64::from(i),
+        from: whole.from + each * f64::from(i) - gutter,
         to: whole.from + each * f64::from(i + 1),
     };
     (ratio, (0..count as u32).map(span).collect())

@@ -1,7 +1,7 @@
 //! What the wall hangs on and is measured by: ground, posts, wires and their heights.
 
 use crate::element::{add, group, markup, path, text};
-use crate::pen::{Pen, num};
+use crate::pen::{Pen, num, scale};
 use cordonry::cover::Span;
 use cordonry::pose::{Geometry, layout};
 use cordonry::row::Row;
@@ -17,26 +17,28 @@ const POST_ABOVE: f64 = 60.0;
 /// Room that a line of text takes up on the screen, pixels.
 const LINE: f64 = 15.0;
 
-/// Ground, posts, wires with their heights, and the line of the wall's height, within `view`; lengths are
-/// worded by `words`, and labels that would crowd each other at `px_per_mm` are left out.
+/// Posts, wires, ground, their heights and the wall's, within `view`: [`backdrop`] and [`foreground`] in one, where
+/// no tree comes between.
 pub fn frame(row: &Row, view: Span, px_per_mm: f64, words: &Words) -> String {
     markup([
-        trellis_element(row, view, px_per_mm),
-        heights(row, view, px_per_mm, words),
+        backdrop_element(row, view),
+        foreground_element(row, view, px_per_mm, words),
     ])
 }
 
-/// The frame without its labels.
-pub fn trellis(row: &Row, view: Span, px_per_mm: f64) -> String {
-    trellis_element(row, view, px_per_mm).to_string()
+/// What stands behind the trees: posts, wires and the line of the wall's height.
+pub fn backdrop(row: &Row, view: Span) -> String {
+    backdrop_element(row, view).to_string()
 }
 
-/// The labels alone: each wire's height at the left of `view`, the wall's at its right.
-pub fn height_scale(row: &Row, view: Span, px_per_mm: f64, words: &Words) -> String {
-    heights(row, view, px_per_mm, words).to_string()
+/// What lies over the trees: the ground, each wire's height at the left of `view` and the wall's at its right, worded
+/// by `words`; labels that would crowd each other at `px_per_mm` are left out.
+pub fn foreground(row: &Row, view: Span, px_per_mm: f64, words: &Words) -> String {
+    foreground_element(row, view, px_per_mm, words).to_string()
 }
 
-/// The height that the drawing has to show, mm: of the wall, the highest wire and the tallest shoot.
+/// The height that the drawing has to show, mm: of the wall, the highest wire and the tallest shoot. The labels
+/// want some 16 pixels above it, and the trees' numbers 24 below the ground.
 pub fn top_of(row: &Row, g: Geometry) -> f64 {
     let trees = row
         .trees
@@ -73,8 +75,8 @@ fn clip(span: Span, view: Span) -> Span {
     }
 }
 
-pub(crate) fn trellis_element(row: &Row, view: Span, px_per_mm: f64) -> Element {
-    let mut out = group("frame");
+pub(crate) fn backdrop_element(row: &Row, view: Span) -> Element {
+    let mut out = group("backdrop");
     let wall = clip(reach(row), view);
     let top = row
         .trellis
@@ -102,14 +104,13 @@ pub(crate) fn trellis_element(row: &Row, view: Span, px_per_mm: f64) -> Element 
             out.append(line);
         }
     }
-    add(&mut out, ground(view, px_per_mm));
     out
 }
 
 /// The line of the ground, and strokes under it as earth is drawn in an elevation.
 fn ground(view: Span, px_per_mm: f64) -> Element {
     let mut out = group("ground");
-    let px = 1.0 / px_per_mm.max(1e-6);
+    let px = 1.0 / px_per_mm;
     let mut earth = Pen::default();
     let step = (70.0 * px).max(100.0);
     let first = (view.from / step).floor();
@@ -131,8 +132,10 @@ fn ground(view: Span, px_per_mm: f64) -> Element {
     out
 }
 
-pub(crate) fn heights(row: &Row, view: Span, px_per_mm: f64, words: &Words) -> Element {
-    let mut out = group("heights");
+pub(crate) fn foreground_element(row: &Row, view: Span, px_per_mm: f64, words: &Words) -> Element {
+    let px_per_mm = scale(px_per_mm);
+    let mut out = group("foreground");
+    out.append(ground(view, px_per_mm));
     let mut last = 0.0;
     for (i, wire) in row.trellis.wires.iter().enumerate() {
         let z = wire.height.f();
@@ -175,6 +178,7 @@ pub fn tree_numbers(row: &Row, view: Span, px_per_mm: f64, words: &Words) -> Str
 }
 
 pub(crate) fn numbers(row: &Row, view: Span, px_per_mm: f64, words: &Words) -> Element {
+    let px_per_mm = scale(px_per_mm);
     let mut out = group("tree-numbers");
     let spacing = row.tree_spacing().map_or(2000.0, |s| s.f()) * px_per_mm;
     let mut free = f64::NEG_INFINITY;

@@ -20,7 +20,7 @@ pub mod work;
 
 pub use band::{BAND_HEIGHT, cordon_band};
 pub use document::{Sheet, document, document_with};
-pub use frame::{frame, height_scale, top_of, tree_numbers, trellis};
+pub use frame::{backdrop, foreground, frame, top_of, tree_numbers};
 pub use style::STYLE;
 pub use tree::{Options, tree_group, tree_group_with};
 pub use work::work_marks;

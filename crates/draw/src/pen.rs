@@ -33,6 +33,16 @@ pub fn num(value: f64) -> String {
     out
 }
 
+/// A scale that can be drawn to, pixels per millimetre; what is none gives the least.
+pub fn scale(px_per_mm: f64) -> f64 {
+    // A comparison with NaN is false.
+    if px_per_mm > 1e-6 {
+        px_per_mm.min(1e3)
+    } else {
+        1e-6
+    }
+}
+
 /// `translate(x y)`.
 pub fn translate(at: Point) -> String {
     format!("translate({} {})", num(at.x), num(at.y))

@@ -72,10 +72,12 @@ pub(crate) fn element(tree: &Tree, g: Geometry, detail: Detail, options: Options
         return out;
     }
     for (shoot, course) in tree.shoots.iter().zip(&courses) {
+        let root = if shoot.parent.is_none() { " root" } else { "" };
+        let kind = kind_class(shoot.kind());
         let mut own = el(
             "g",
             &[
-                ("class", &format!("shoot {}", kind_class(shoot.kind()))),
+                ("class", &format!("shoot {kind}{root}")),
                 ("data-part", &part(tree, shoot)),
             ],
         );
@@ -124,13 +126,13 @@ fn wood(own: &mut Element, shoot: &Shoot, course: &Course, detail: Detail) {
     }
 }
 
-/// A pointed bud about 7 by 10 units, its foot at the origin and its tip to the right.
+/// A pointed bud about 7 by 9 units, its foot at the origin and its tip to the right.
 pub(crate) fn bud_shape() -> Pen {
     let mut pen = Pen::default();
     let p = Point::new;
-    pen.move_to(p(0.0, -2.4))
-        .curve_to(p(3.0, -4.6), p(7.0, -2.6), p(10.5, 0.0))
-        .curve_to(p(7.0, 2.6), p(3.0, 4.6), p(0.0, 2.4))
+    pen.move_to(p(0.0, -2.0))
+        .curve_to(p(2.6, -4.4), p(6.0, -2.4), p(9.0, 0.0))
+        .curve_to(p(6.0, 2.4), p(2.6, 4.4), p(0.0, 2.0))
         .close();
     pen
 }
@@ -187,18 +189,20 @@ const MAX_TWIGS: u16 = 60;
 
 fn twigs(pen: &mut Pen, shoot: &Shoot, course: &Course, wood: &Wood) {
     let count = shoot.laterals.count;
-    if count == 0 {
+    if count == 0 || shoot.kind() == Kind::Stub {
         return;
     }
-    let length = (shoot.laterals.total / f64::from(count)).clamp(20.0, 600.0);
+    let mean = (shoot.laterals.total / f64::from(count)).clamp(20.0, 600.0);
     let shown = count.min(MAX_TWIGS);
+    let mut seeded = Seeded(shoot.id.number());
     for i in 0..shown {
-        let s = course.length * (0.18 + 0.76 * (f64::from(i) + 0.5) / f64::from(shown));
+        let s = course.length * (0.18 + 0.76 * (f64::from(i) + seeded.share()) / f64::from(shown));
+        let length = mean * (0.7 + 0.6 * seeded.share());
         let side = if i % 2 == 0 { 1.0 } else { -1.0 };
         let heading = course.heading(s);
         let from = course.point(s) + along(heading + FRAC_PI_2) * (side * wood.radius(s) * 0.5);
         // Out at a wide angle, then along with the shoot.
-        let knee = from + along(heading + side * 1.0) * (length * 0.5);
+        let knee = from + along(heading + side * (0.75 + 0.4 * seeded.share())) * (length * 0.5);
         let tip = knee + along(heading + side * 0.55) * (length * 0.5);
         pen.move_to(on_page(from))
             .quad_to(on_page(knee), on_page(tip));

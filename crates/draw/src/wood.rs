@@ -6,8 +6,12 @@ use cordonry::row::{Pose, Shoot};
 use kurbo::{Point, Vec2};
 use std::f64::consts::{FRAC_PI_2, FRAC_PI_4};
 
-/// Radius of a shoot's unbroken tip, mm.
+/// Least radius of a shoot's unbroken tip, mm.
 const TIP_RADIUS: f64 = 2.0;
+/// Radius of the tip as a share of the base's. Only the base is measured; laid wood, which
+/// feeds uprights all along, stays thicker.
+const TIP_SHARE: f64 = 0.25;
+const LAID_TIP_SHARE: f64 = 0.5;
 
 /// A place on the wall as a point of the drawing.
 pub fn on_page(p: Point) -> Point {
@@ -42,11 +46,17 @@ impl Wood {
         } else {
             grown.max(course.length)
         };
+        let share = if shoot.pose.is_laid() {
+            LAID_TIP_SHARE
+        } else {
+            TIP_SHARE
+        };
+        let tip_radius = (base_radius * share).max(TIP_RADIUS);
         Self {
             course,
             base_radius,
             taper: if whole > 0.0 {
-                (TIP_RADIUS - base_radius) / whole
+                (tip_radius - base_radius) / whole
             } else {
                 0.0
             },
@@ -167,17 +177,22 @@ impl Wood {
         let end = c.heading(length);
         let r = self.radius(length);
         let back = |by: f64| (length - by).max(length / 2.0);
-        let (left, right, apex) = if self.cut {
-            (length, back(1.1 * r), None)
+        let (left, right) = if self.cut {
+            (length, back(1.1 * r))
         } else {
-            (back(3.0 * r), back(3.0 * r), Some(c.tip()))
+            (back(r), back(r))
         };
         pen.move_to(on_page(foot(1.0)));
         self.trace(pen, 1.0, start(1.0).max(0.0), left);
-        if let Some(apex) = apex {
-            pen.line_to(on_page(apex));
+        let over = self.face(right, end, -1.0);
+        if self.cut {
+            pen.line_to(on_page(over));
+        } else {
+            // A round end, no farther than the tip.
+            let ahead = along(end) * ((length - left) * 4.0 / 3.0);
+            let near = self.face(left, end, 1.0);
+            pen.curve_to(on_page(near + ahead), on_page(over + ahead), on_page(over));
         }
-        pen.line_to(on_page(self.face(right, end, -1.0)));
         self.trace(pen, -1.0, right, start(-1.0).max(0.0));
         pen.line_to(on_page(foot(-1.0))).close();
     }

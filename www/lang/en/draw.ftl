@@ -5,7 +5,7 @@ draw-tree-lost = tree { $tree }, lost
 draw-bare = { $length } bare
 draw-twice = { $length } twice
 draw-cordon = Cordon
-draw-scale = scale 1 : { $ratio }, one unit on the bar is { $length }
+draw-scale = scale 1 : { $ratio }, the bar is { $length }
 draw-summary = Leaf { $leaf }: { $trees ->
     [one] { $trees } tree
    *[other] { $trees } trees
