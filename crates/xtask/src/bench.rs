@@ -46,7 +46,7 @@ pub fn bench(name: Option<&str>) -> Result<()> {
     for bench in chosen {
         println!("{}: {}", bench.name, bench.about);
         let mut command = match bench.command {
-            ["cargo", rest @ ..] => process::cargo(rest),
+            ["cargo", rest @ ..] => process::cargo(&rest.join(" ")),
             [program, rest @ ..] => process::program(program, rest),
             [] => bail!("the bench {} has no command", bench.name),
         };
@@ -74,10 +74,11 @@ type Row = [String; 5];
 
 fn row(bench: &str, figure: &Value) -> Result<Row> {
     let words = |key: &str| figure[key].as_str().with_context(|| format!("no {key}"));
-    let number = |key: &str| {
-        figure[key]
-            .as_f64()
-            .map_or_else(|| "–".to_string(), |number| format!("{number:.2}"))
+    let number = |key: &str| match figure[key].as_f64() {
+        // Counts are whole, measures are not.
+        Some(_) if figure[key].is_u64() => figure[key].to_string(),
+        Some(number) => format!("{number:.2}"),
+        None => "–".to_string(),
     };
     figure["ours"].as_f64().context("no figure of ours")?;
     Ok([
@@ -121,10 +122,11 @@ mod tests {
     fn figures_become_one_table() {
         let figure =
             serde_json::json!({"measure": "median", "unit": "ms", "ours": 12.345, "anchor": null});
-        let text = table(&[row("edit", &figure).unwrap()]);
+        let count = serde_json::json!({"measure": "lost", "unit": "", "ours": 2, "anchor": 0});
+        let text = table(&[row("edit", &figure).unwrap(), row("edit", &count).unwrap()]);
         assert_eq!(
             text,
-            "bench  measure  unit   ours  anchor\nedit   median   ms    12.35       –\n"
+            "bench  measure  unit   ours  anchor\nedit   median   ms    12.35       –\nedit   lost               2       0\n"
         );
         assert!(row("edit", &serde_json::json!({"measure": "median"})).is_err());
     }

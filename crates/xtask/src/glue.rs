@@ -13,15 +13,10 @@ pub const NAME: &str = "cordonry_page";
 pub fn compile() -> Result<PathBuf> {
     lock::check_agreement()?;
     setup::wasm_target()?;
-    process::run(&mut process::cargo(&[
-        "build",
-        "--package",
-        "cordonry-page",
-        "--profile",
-        "web",
-        "--target",
-        setup::WASM_TARGET,
-    ]))?;
+    process::run(&mut process::cargo(&format!(
+        "build --package cordonry-page --profile web --target {}",
+        setup::WASM_TARGET
+    )))?;
     Ok(workspace::target()
         .join(setup::WASM_TARGET)
         .join("web")

@@ -46,7 +46,11 @@ enum Command {
         port: u16,
     },
     /// Run every check and test, and set up what they need
-    Test,
+    Test {
+        /// Only build the page and run the browser tests
+        #[arg(long)]
+        browser: bool,
+    },
     /// Measure, and print one table
     Bench {
         /// One bench instead of all
@@ -68,7 +72,7 @@ fn run(command: Command) -> Result<ExitCode> {
     match command {
         Command::Build { one_file } => build::build(one_file)?,
         Command::Serve { port } => server::serve(port)?,
-        Command::Test => return suite::test(),
+        Command::Test { browser } => return suite::test(browser),
         Command::Bench { name } => bench::bench(name.as_deref())?,
     }
     Ok(ExitCode::SUCCESS)

@@ -28,10 +28,10 @@ pub fn program(name: &str, arguments: &[&str]) -> Command {
     command
 }
 
-/// The cargo that runs this program.
-pub fn cargo(arguments: &[&str]) -> Command {
+/// The cargo that runs this program, with words that hold no spaces.
+pub fn cargo(words: &str) -> Command {
     let cargo = std::env::var("CARGO").unwrap_or_else(|_| "cargo".to_string());
-    program(&cargo, arguments)
+    program(&cargo, &words.split_whitespace().collect::<Vec<_>>())
 }
 
 /// Runs to the end; anything but success is an error.

@@ -78,89 +78,73 @@ fn check(command: &mut Command) -> Result<Counts> {
     Ok(Counts::PASSED)
 }
 
-pub fn test() -> Result<ExitCode> {
+/// Every step, or those that the browser tests need.
+pub fn test(only_browser: bool) -> Result<ExitCode> {
     let mut suite = Suite::default();
     suite.step("set-up: wasm", "the page is compiled for wasm", || {
         setup::wasm_target()?;
         Ok(Counts::default())
     });
-    let has_browser = suite.step(
-        "set-up: browser",
-        "the page is tried in Chromium, driven from Node",
-        || {
-            let browser = setup::chromium();
-            setup::node()?;
-            setup::node_packages()?;
-            browser.map(|_| Counts::default())
-        },
-    );
-    suite.step("format", "one layout of code for everybody", || {
-        check(&mut process::cargo(&["fmt", "--all", "--check"]))
+    let why = "the page is tried in Chromium, driven from Node";
+    let has_browser = suite.step("set-up: browser", why, || {
+        let browser = setup::chromium();
+        setup::node()?;
+        setup::node_packages()?;
+        browser.map(|_| Counts::default())
     });
-    suite.step(
-        "lints",
-        "what the compiler and clippy doubt, in every crate and test",
-        || {
-            check(&mut process::cargo(&[
-                "clippy",
-                "--workspace",
-                "--all-targets",
-                "--",
-                "-D",
-                "warnings",
-            ]))
-        },
-    );
-    suite.step(
-        "lints: wasm",
-        "the page's crate as the browser gets it",
-        || {
-            check(&mut process::cargo(&[
-                "clippy",
-                "--package",
-                "cordonry-page",
-                "--target",
-                setup::WASM_TARGET,
-                "--",
-                "-D",
-                "warnings",
-            ]))
-        },
-    );
-    suite.step(
-        "documentation",
-        "the core's pages build and their links lead somewhere",
-        || {
-            check(
-                process::cargo(&["doc", "--package", "cordonry", "--no-deps"])
-                    .env("RUSTDOCFLAGS", "-D warnings"),
-            )
-        },
-    );
-    suite.step(
-        "native tests",
-        "the model, its figures and its files",
-        || {
-            let (status, output) = process::tee(&mut process::cargo(&[
-                "test",
-                "--workspace",
-                "--no-fail-fast",
-            ]))?;
-            Ok(counts::of_cargo_test(&output).ended(status.success()))
-        },
-    );
-    let is_built = suite.step("build", "the page as it is served, and as one file", || {
+    if !only_browser {
+        suite.checks();
+    }
+    let why = "the page as it is served, and as one file";
+    let is_built = suite.step("build", why, || {
         build::build(true)?;
         Ok(Counts::PASSED)
     });
     if has_browser && is_built {
-        suite.step(
-            "browser tests",
-            "the built page, as a person meets it",
-            browser_tests,
-        );
+        let why = "the built page, as a person meets it";
+        suite.step("browser tests", why, browser_tests);
     }
     Ok(suite.close())
+}
+
+impl Suite {
+    /// What is checked without a browser.
+    fn checks(&mut self) {
+        self.step("format", "one layout of code for everybody", || {
+            check(&mut process::cargo("fmt --all --check"))
+        });
+        let why = "what the compiler and clippy doubt, in every crate and test";
+        self.step("lints", why, || {
+            check(&mut process::cargo(
+                "clippy --workspace --all-targets -- -D warnings",
+            ))
+        });
+        let why = "the page's crate as the browser gets it";
+        self.step("lints: wasm", why, || {
+            check(&mut process::cargo(&format!(
+                "clippy --package cordonry-page --target {} -- -D warnings",
+                setup::WASM_TARGET
+            )))
+        });
+        // The whole workspace, because one crate alone would have its dependencies built with other features.
+        let why = "the libraries' pages build, and their links lead somewhere";
+        self.step("documentation", why, || {
+            let mut command = process::cargo("doc --workspace --lib --no-deps");
+            check(command.env("RUSTDOCFLAGS", "-D warnings"))
+        });
+        let why = "the model, its figures and its files";
+        self.step("native tests", why, || {
+            cargo_test("test --workspace --exclude xtask --no-fail-fast")
+        });
+        // By itself, because it has been built by itself: with the others it would be built again.
+        let why = "this machinery's own parts";
+        self.step("xtask's tests", why, || cargo_test("test --package xtask"));
+    }
+}
+
+fn cargo_test(words: &str) -> Result<Counts> {
+    let (status, output) = process::tee(&mut process::cargo(words))?;
+    Ok(counts::of_cargo_test(&output).ended(status.success()))
 }
 
 /// Serves dist/ and runs every `*.test.mjs` against it: words for people, a TAP report for the counts.
