@@ -8,6 +8,7 @@
 
 pub mod check;
 pub mod cover;
+pub mod digest;
 pub mod file;
 pub mod grow;
 pub mod plan;

@@ -192,7 +192,7 @@ impl Course {
 }
 
 /// Within how many millimetres of the cordon wire a shoot's base counts as on it.
-const ON_THE_WIRE: f64 = 20.0;
+pub(crate) const ON_THE_WIRE: f64 = 20.0;
 
 fn course_of(tree: &Tree, shoot: &Shoot, parent: Option<&Course>, g: Geometry) -> Course {
     let length = shoot.length();
@@ -258,33 +258,28 @@ pub fn bend_toward(tree: &Tree, index: usize, g: Geometry, target: Point, snap: 
         .parent
         .and_then(|p| tree.index(p))
         .and_then(|i| courses.get(i));
-    let tip = |heading: f64| {
-        let mut trial = shoot.clone();
-        trial.pose = Pose::from_heading(heading);
+    let mut trial = shoot.clone();
+    let mut tip = |pose: Pose| {
+        trial.pose = pose;
         course_of(tree, &trial, parent, g).tip()
     };
-    let miss = |heading: f64| (tip(heading) - target).hypot2();
-    let lowest = Pose::MIN_RISE;
-    let steps = (180.0 - 2.0 * lowest) as i32;
-    let mut best = (0..=steps)
-        .map(|i| lowest + f64::from(i))
-        .min_by(|a, b| miss(*a).total_cmp(&miss(*b)))
-        .unwrap_or(90.0);
-    let mut step = 0.5;
-    while step >= 0.1 {
-        for h in [best - step, best + step] {
-            if miss(h) < miss(best) {
-                best = h;
-            }
+    // Every pose there is, a tenth of a degree apart: the tip's way can leap where laid turns to upright,
+    // so that a search by halves may end beside the nearest.
+    let lowest = (Pose::MIN_RISE * 10.0) as i32;
+    let mut pose = shoot.pose;
+    let mut least = f64::INFINITY;
+    for tenth in lowest..=1800 - lowest {
+        let other = Pose::from_heading(f64::from(tenth) / 10.0);
+        let miss = (tip(other) - target).hypot2();
+        if miss < least {
+            (pose, least) = (other, miss);
         }
-        step /= 2.0;
     }
-    let pose = Pose::from_heading(best);
     if !snap {
         return pose;
     }
     match pose {
-        Pose::Laid { toward, .. } if (tip(best).y - g.wire).abs() <= WIRE_SNAP => Pose::Laid {
+        Pose::Laid { toward, .. } if (tip(pose).y - g.wire).abs() <= WIRE_SNAP => Pose::Laid {
             toward,
             rise: Default::default(),
         },

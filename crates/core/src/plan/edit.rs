@@ -50,7 +50,7 @@ impl Plan {
             .cloned()
             .unwrap_or_else(|| Season::empty(moment.leaf));
         let undone = match &work {
-            Work::Remove { shoot, .. } => season.drop_bud(moment.window, *shoot),
+            Work::Remove { tree, shoot } => season.drop_bud(moment.window, *tree, *shoot),
             _ => false,
         };
         if !undone {

@@ -110,7 +110,8 @@ impl Run {
         let work = work.map_or(&[][..], Vec::as_slice);
         let mut tree = Arc::clone(&self.found);
         let mut done = 0;
-        let mut rest = work;
+        // Work from before the row was found has no part in it; it is reported as void elsewhere.
+        let mut rest = &work[work.partition_point(|(m, _)| *m < start)..];
         for (n, moment) in start.until(last).enumerate() {
             let here = rest.partition_point(|(m, _)| *m <= moment);
             let (now, later) = rest.split_at(here);
