@@ -27,3 +27,19 @@ refusal-bud-not-laid = { $part }: a bud is kept on wood laid along the wire only
 refusal-bud-place = { $part }: a bud at { $value } is refused; { $low } to { $high } along it is accepted
 refusal-bud-near = { $part }: a bud at { $value } is refused; { $low } or more from the upright at { $near } is accepted
 refusal-shoots = Tree { $tree }: one more shoot is refused; up to { $high } are accepted
+
+# Files
+
+refusal-file-size = The file of { $value } MB is refused; up to { $high } MB is accepted
+refusal-file-text = Line { $line }: not UTF-8 text; save the file as UTF-8 and it is accepted
+refusal-file-empty = The file is empty
+refusal-file-format = The file is no plan: its format is { $value }; { $accepted } is accepted
+refusal-file-too-new = The plan is of version { $value } and needs a newer program; this one reads versions 1 to { $high }
+refusal-file-version = Version { $value } is refused; 1 to { $high } is accepted
+refusal-file-cut = The file is cut: it ends at line { $line }, column { $column }, before the plan does
+refusal-file-damaged = The file is damaged at line { $line }, column { $column }: { $reason }
+refusal-file-content = Line { $line }, column { $column }: { $reason }
+refusal-file-value = { $path }: { $value } is refused; { $low } to { $high } is accepted
+refusal-file-long-text = { $path }: a text of { $value } characters is refused; up to { $high } are accepted
+refusal-file-twice = { $path }: { $value } stands there twice; each is accepted once
+refusal-file-rule = { $path }: { $rule }
