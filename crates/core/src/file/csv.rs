@@ -1,1 +1,0 @@
-//! Measured rows as CSV.
