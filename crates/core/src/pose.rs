@@ -194,7 +194,13 @@ impl Course {
 /// Within how many millimetres of the cordon wire a shoot's base counts as on it.
 pub(crate) const ON_THE_WIRE: f64 = 20.0;
 
-fn course_of(tree: &Tree, shoot: &Shoot, parent: Option<&Course>, g: Geometry) -> Course {
+/// The course of one shoot, from that of its parent.
+pub(crate) fn course_of(
+    tree: &Tree,
+    shoot: &Shoot,
+    parent: Option<&Course>,
+    g: Geometry,
+) -> Course {
     let length = shoot.length();
     let radius = g.bend_diameters * shoot.diameter;
     let end = shoot.pose.heading().map(f64::to_radians);
