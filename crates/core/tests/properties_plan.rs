@@ -75,7 +75,7 @@ fn straight(plan: &Plan, last: Moment) -> (Row, Vec<(Moment, Work)>) {
             continue;
         }
         row.leaf = moment.leaf;
-        match apply(&row, &work) {
+        match apply(&row, &plan.targets, &work) {
             Ok(next) if moment >= plan.start() => row = next,
             _ => void.push((moment, work)),
         }
@@ -213,7 +213,7 @@ proptest! {
         let (moment, work) = draft.for_plan(&plan);
         let row = at(&plan, moment).row;
         let tree = work.tree();
-        if let Ok(next) = apply(&row, &work) {
+        if let Ok(next) = apply(&row, &plan.targets, &work) {
             for (a, b) in row.trees.iter().zip(&next.trees) {
                 prop_assert!(a.id == tree || Arc::ptr_eq(a, b));
             }

@@ -207,11 +207,7 @@ impl Desk {
             .map(|s| s.work(self.moment.window))
             .unwrap_or_default()
             .iter()
-            .filter(|w| {
-                w.tree() == tree
-                    && (w.kept_bud(leaf) == Some(shoot)
-                        || (w.subject().shoot == shoot && w.kept_bud(leaf).is_none()))
-            })
+            .filter(|w| w.is_about(tree, shoot, leaf))
             .cloned()
             .collect()
     }

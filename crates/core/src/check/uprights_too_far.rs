@@ -144,7 +144,7 @@ fn bud_at(c: &Seen<'_>, x: f64, kept: &[Work]) -> Option<(Work, f64)> {
             };
             let mut all: Vec<Work> = kept
                 .iter()
-                .filter(|w| w.tree() == laid.tree)
+                .filter(|w| w.tree() == Some(laid.tree))
                 .cloned()
                 .collect();
             all.push(work.clone());
