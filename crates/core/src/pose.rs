@@ -237,16 +237,30 @@ pub fn bend_toward(tree: &Tree, index: usize, g: Geometry, target: Point, snap: 
         trial.pose = pose;
         course_of(tree, &trial, parent, g).tip()
     };
-    // Every pose there is, a tenth of a degree apart: the tip's way can leap where laid turns to upright,
-    // so that a search by halves may end beside the nearest.
-    let lowest = (Pose::MIN_RISE * 10.0) as i32;
-    let mut pose = shoot.pose;
-    let mut least = f64::INFINITY;
-    for tenth in lowest..=1800 - lowest {
-        let other = Pose::from_heading(f64::from(tenth) / 10.0);
-        let miss = (tip(other) - target).hypot2();
-        if miss < least {
-            (pose, least) = (other, miss);
+    // Poses are a tenth of a degree apart. Every degree is looked at, and the first upright beside the laid
+    // ones, where the tip's way can leap; then every tenth about each that is nearer than those beside it.
+    let tenths = |degrees: f64| libm::round(degrees * 10.0) as i32;
+    let (lowest, laid) = (tenths(Pose::MIN_RISE), tenths(Pose::MAX_RISE));
+    let highest = 1800 - lowest;
+    let mut rough: Vec<i32> = (lowest..=highest).step_by(10).collect();
+    rough.extend([laid + 1, 1800 - laid - 1]);
+    rough.sort_unstable();
+    let of = |tenth: i32| Pose::from_heading(f64::from(tenth) / 10.0);
+    let mut miss = |tenth: i32| (tip(of(tenth)) - target).hypot2();
+    let misses: Vec<f64> = rough.iter().map(|t| miss(*t)).collect();
+    let beside = |i: Option<usize>| i.and_then(|i| misses.get(i)).copied();
+    let (mut pose, mut least) = (shoot.pose, f64::INFINITY);
+    for (i, t) in rough.iter().enumerate() {
+        let here = misses[i];
+        let before = beside(i.checked_sub(1)).unwrap_or(f64::INFINITY);
+        let after = beside(i.checked_add(1)).unwrap_or(f64::INFINITY);
+        if here < before && here <= after {
+            for tenth in (t - 9).max(lowest)..=(t + 9).min(highest) {
+                let this = miss(tenth);
+                if this < least {
+                    (pose, least) = (of(tenth), this);
+                }
+            }
         }
     }
     if !snap {
