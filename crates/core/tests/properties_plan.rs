@@ -305,7 +305,9 @@ proptest! {
         let (a, b) = (first.on(&row), second.on(&row));
         // Taking off a bud undoes the keeping of it: these two are one subject in the user's eyes.
         let bud = |x: &Work, y: &Work| x.kept_bud(moment.leaf) == Some(y.subject().shoot);
-        prop_assume!(a.subject() != b.subject() && !bud(&a, &b) && !bud(&b, &a));
+        if a.subject() == b.subject() || bud(&a, &b) || bud(&b, &a) {
+            return Ok(());
+        }
         let both = |x: &Work, y: &Work| {
             plan.with_work(0, moment, x.clone())
                 .and_then(|p| p.with_work(0, moment, y.clone()))
@@ -374,7 +376,9 @@ proptest! {
             .iter()
             .flat_map(|t| t.shoots.iter().filter(|s| s.pose.is_laid()).map(|s| (t.id, s.id, s.length())))
             .collect();
-        prop_assume!(!laid.is_empty());
+        if laid.is_empty() {
+            return Ok(());
+        }
         let mut works: Vec<Work> = Vec::new();
         for (which, _, share) in &picks {
             let (tree, shoot, length) = laid[which.index(laid.len())];
@@ -384,7 +388,9 @@ proptest! {
                 works.push(work);
             }
         }
-        prop_assume!(!works.is_empty());
+        if works.is_empty() {
+            return Ok(());
+        }
         let names = |plan: &Plan| -> BTreeSet<(TreeId, ShootId)> {
             at(plan, moment)
                 .row
