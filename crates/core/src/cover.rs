@@ -260,35 +260,42 @@ pub struct Place {
     pub z: f64,
 }
 
+/// The places of one tree's uprights, in the order of its shoots.
+pub fn places_of<'a>(tree: &'a Tree, courses: &'a [Course]) -> impl Iterator<Item = Place> + 'a {
+    tree.shoots
+        .iter()
+        .zip(courses)
+        .filter(|(s, _)| s.holds_upright_place() && on_cordon(tree, s.parent))
+        .map(|(s, c)| Place {
+            tree: tree.id,
+            shoot: s.id,
+            x: c.base.x,
+            z: c.base.y,
+        })
+}
+
 /// The places of the uprights along the row, from left to right.
 pub fn upright_places(row: &Row, g: Geometry) -> Vec<Place> {
-    let mut out: Vec<Place> = row
-        .trees
-        .iter()
-        .flat_map(|tree| {
-            let courses = layout(tree, g);
-            tree.shoots
-                .iter()
-                .zip(courses)
-                .filter(|(s, _)| s.holds_upright_place() && on_cordon(tree, s.parent))
-                .map(|(s, c)| Place {
-                    tree: tree.id,
-                    shoot: s.id,
-                    x: c.base.x,
-                    z: c.base.y,
-                })
-                .collect::<Vec<_>>()
-        })
-        .collect();
-    out.sort_by(|a, b| {
-        a.x.total_cmp(&b.x)
-            .then(a.tree.cmp(&b.tree))
-            .then(a.shoot.cmp(&b.shoot))
-    });
+    let mut out: Vec<Place> = Vec::new();
+    for tree in &row.trees {
+        out.extend(places_of(tree, &layout(tree, g)));
+    }
+    out.sort_by(Place::along_the_row);
     out
 }
 
-fn on_cordon(tree: &Tree, parent: Option<ShootId>) -> bool {
+impl Place {
+    /// The order of places along the row: by x, then by tree and shoot.
+    pub fn along_the_row(&self, other: &Self) -> std::cmp::Ordering {
+        self.x
+            .total_cmp(&other.x)
+            .then(self.tree.cmp(&other.tree))
+            .then(self.shoot.cmp(&other.shoot))
+    }
+}
+
+/// Whether what grows from `parent` grows from laid wood.
+pub(crate) fn on_cordon(tree: &Tree, parent: Option<ShootId>) -> bool {
     parent
         .and_then(|p| tree.shoot(p))
         .is_some_and(|p| p.pose.is_laid())

@@ -136,6 +136,32 @@ impl Course {
         self.base + Vec2::new(libm::cos(self.heading0), libm::sin(self.heading0)) * reach
     }
 
+    /// How far along the shoot the place `x` is, or `None` where it does not reach. Measured on the part that runs
+    /// along the row, so that a leader answers with a place on its laid wood rather than on its trunk.
+    pub fn at_x(&self, x: f64) -> Option<f64> {
+        let (mut low, mut high) = (self.first.min(self.length), self.length);
+        let (x0, x1) = (self.point(low).x, self.point(high).x);
+        if (x - x0) * (x - x1) > 0.0 {
+            low = 0.0;
+            let base = self.base.x;
+            if (x - base) * (x - x0) > 0.0 {
+                return None;
+            }
+            high = self.first.min(self.length);
+        }
+        // x runs one way along either part: halve until a thousandth of a millimetre is left.
+        let rightward = self.point(high).x >= self.point(low).x;
+        for _ in 0..40 {
+            let middle = (low + high) / 2.0;
+            if (self.point(middle).x < x) == rightward {
+                low = middle;
+            } else {
+                high = middle;
+            }
+        }
+        Some((low + high) / 2.0)
+    }
+
     /// The axis as a path, true to `accuracy` mm.
     pub fn path(&self, accuracy: f64) -> BezPath {
         let mut path = BezPath::new();
@@ -168,7 +194,13 @@ impl Course {
 /// Within how many millimetres of the cordon wire a shoot's base counts as on it.
 pub(crate) const ON_THE_WIRE: f64 = 20.0;
 
-fn course_of(tree: &Tree, shoot: &Shoot, parent: Option<&Course>, g: Geometry) -> Course {
+/// The course of one shoot, from that of its parent.
+pub(crate) fn course_of(
+    tree: &Tree,
+    shoot: &Shoot,
+    parent: Option<&Course>,
+    g: Geometry,
+) -> Course {
     let length = shoot.length();
     let radius = g.bend_diameters * shoot.diameter;
     let end = shoot.pose.heading().map(f64::to_radians);
@@ -337,6 +369,17 @@ mod tests {
         let last = path.elements().last().and_then(|e| e.end_point()).unwrap();
         assert!((last - c.tip()).hypot() < 1e-9);
         assert!((c.tip().y - 500.0).abs() < 1e-9);
+    }
+
+    #[test]
+    fn a_place_along_the_row_is_found_on_the_wood() {
+        let c = Course::bent(Point::new(0.0, 0.0), FRAC_PI_4, 500.0, 0.0, 300.0, 2000.0);
+        for x in [10.0, 400.0, 600.0, 1500.0] {
+            let s = c.at_x(x).unwrap();
+            assert!((c.point(s).x - x).abs() < 0.001, "{x}: {s}");
+        }
+        assert_eq!(c.at_x(-1.0), None);
+        assert_eq!(c.at_x(c.tip().x + 1.0), None);
     }
 
     #[test]

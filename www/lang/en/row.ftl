@@ -27,3 +27,264 @@ refusal-bud-not-laid = { $part }: a bud is kept on wood laid along the wire only
 refusal-bud-place = { $part }: a bud at { $value } is refused; { $low } to { $high } along it is accepted
 refusal-bud-near = { $part }: a bud at { $value } is refused; { $low } or more from the upright at { $near } is accepted
 refusal-shoots = Tree { $tree }: one more shoot is refused; up to { $high } are accepted
+
+# Files
+
+refusal-file-size = The file of { $value } MB is refused; up to { $high } MB is accepted
+refusal-file-text = Line { $line }: not UTF-8 text; save the file as UTF-8 and it is accepted
+refusal-file-empty = The file is empty
+refusal-file-format = The file is no plan: its format is { $value }; { $accepted } is accepted
+refusal-file-too-new = The plan is of version { $value } and needs a newer program; this one reads versions 1 to { $high }
+refusal-file-version = Version { $value } is refused; 1 to { $high } is accepted
+refusal-file-cut = The file is cut: it ends at line { $line }, column { $column }, before the plan does
+refusal-file-damaged = The file is damaged at line { $line }, column { $column }: { $reason }
+refusal-file-content = Line { $line }, column { $column }: { $reason }
+refusal-file-value = { $path }: { $value } is refused; { $low } to { $high } is accepted
+refusal-file-long-text = { $path }: a text of { $value } characters is refused; up to { $high } are accepted
+refusal-file-twice = { $path }: { $value } stands there twice; each is accepted once
+refusal-file-rule = { $path }: { $rule }
+
+refusal-csv-leaf = Leaf { $value } is refused; 1 to { $high } is accepted
+refusal-csv-columns = Line { $line }: there is no column { $missing }; the columns there are: { $found }
+refusal-csv-column-twice = The column { $column } stands twice; once is accepted
+refusal-csv-lines = More than { $high } lines are refused
+refusal-csv-bad-lines = { $value } lines can't be taken: this is no measured row. Up to { $high } bad lines are named and left out
+refusal-csv-trees = { $value } trees are refused; up to { $high } in a row are accepted
+refusal-csv-cells = { $value } cells for { $high } columns. Lengths with a decimal comma need a semicolon or tab between the cells
+refusal-csv-quote = the quotation mark that opens here is never closed
+refusal-csv-empty = { $column } is empty; { $accepted } is accepted
+refusal-csv-word = { $column }: '{ $value }' is refused; accepted: { $accepted }
+refusal-csv-cell = { $column }: { $reason }
+refusal-csv-value = { $column }: { $value } is refused; { $low } to { $high } is accepted
+refusal-csv-no-tree = tree { $tree } has no stem or leader line that could be taken, so that nothing can grow from it
+refusal-csv-lost = tree { $tree } is lost by another line
+refusal-csv-second-stem = tree { $tree } has a stem already
+refusal-csv-parent = its parent is not among the lines of tree { $tree } that could be taken
+refusal-csv-pose = a { $kind } can't be held so
+refusal-csv-leaders = tree { $tree }: one more laid shoot is refused; up to { $high } are accepted
+refusal-csv-place = place: { $value } is off its parent; { $low } to { $high } is accepted
+refusal-csv-steep = place: its parent goes straight up, where a place along the row says no height; 'along 0.30 m' from its base is accepted
+
+file-said-unit = { $column }: numbers without a unit are taken as { $unit }
+file-said-column = The column '{ $column }' is none that is known; it was left out
+file-said-leaf = The row is taken as found before leaf { $leaf }
+file-said-stretch = The cordon is to be filled from { $from } to { $to }
+file-said-seasons = { $count ->
+    [one] One shoot without a season is taken as grown last
+   *[other] { $count } shoots without a season are taken as grown last
+}
+file-said-diameters = { $count ->
+    [one] One diameter was not measured and is estimated from the length
+   *[other] { $count } diameters were not measured and are estimated from the length
+}
+file-said-laid = { $count ->
+    [one] One stem that reaches the wire is taken as laid along it; its pose may say free
+   *[other] { $count } stems that reach the wire are taken as laid along it; their pose may say free
+}
+file-said-ends = { $count ->
+    [one] One place just beyond its parent's end is taken to it
+   *[other] { $count } places just beyond their parent's end are taken to it
+}
+work-lay = laid along the wire to the { $toward ->
+    [left] left
+   *[right] right
+}, rising { $rise }
+work-stand = stood up, leaning { $lean }
+work-cut = cut back to { $keep }
+work-stub = cut to a stub of { $keep }
+work-remove = taken off
+work-keep-bud = bud kept { $at } along
+finding-cordon-gap = { $where ->
+    [between] Cordon bare for { $length } between trees { $left } and { $right }
+    [within] Cordon bare for { $length } on tree { $left }
+    [after] Cordon bare for { $length } after tree { $left }, to the end of the row
+    [before] Cordon bare for { $length } before tree { $right }, at the start of the row
+   *[alone] Cordon bare for { $length } from { $from } along the row
+}
+finding-cordon-overlap = { $where ->
+    [between] Cordon covered twice for { $length }: trees { $left } and { $right } lie side by side
+   *[within] Cordon covered twice for { $length } on tree { $left }
+}
+finding-cordon-fill-due = Cordon { $share } filled; { $asked } was due by the end of leaf { $due }. { $bare } is still bare
+finding-uprights-too-close = { $distance } apart; at least { $least } is needed: { $left }, and { $right }
+finding-uprights-too-far = { $bare ->
+    [yes] { $distance } of cordon without an upright, besides what is bare; at most { $most }: from { $left } to { $right }
+   *[no] { $distance } of cordon without an upright; at most { $most }: from { $left } to { $right }
+}
+finding-work-void = Planned work of leaf { $leaf } does nothing. { $why }
+
+remedy-lower-leader = Lower to the wire: { $part }. { $outcome ->
+    [closed] It closes the bare stretch
+   *[left] { $leaves } stays bare
+}
+remedy-lay-leader = Lay along the wire: { $part }. { $outcome ->
+    [closed] It closes the bare stretch
+   *[left] { $leaves } stays bare
+}
+remedy-fill-forward = Lay on along the wire: { $part }. { $outcome ->
+    [closed] It closes the bare stretch
+   *[left] { $leaves } stays bare
+}
+remedy-fill-backward = Lay backward along the wire: { $part }. { $outcome ->
+    [closed] It closes the bare stretch
+   *[left] { $leaves } stays bare
+}
+remedy-fill-both = Lay from both sides: { $part }, and { $other }. { $outcome ->
+    [closed] They close the bare stretch
+   *[left] { $leaves } stays bare
+}
+remedy-end-leader = Cut back to { $keep }, where the other begins: { $part }. { $uprights ->
+    [0] No upright is lost
+    [one] One upright goes with it
+   *[other] { $uprights } uprights go with it
+}{ $outcome ->
+    [closed] {""}
+   *[left] ; { $leaves } is still covered twice
+}
+remedy-stand-up = Stand up as an upright: { $part }. { $outcome ->
+    [closed] Nothing is covered twice any more
+   *[left] { $leaves } is still covered twice
+}
+remedy-take-off = { $where ->
+    [between] Take off { $part }; its neighbours are then { $leaves } apart
+   *[end] Take off { $part }
+}
+remedy-stand-free = Stand up as an upright: { $part }. The widest space left is { $leaves }
+remedy-keep-buds = { $buds ->
+    [one] Keep one bud between them; the widest space is then { $leaves }
+   *[other] Keep { $buds } buds evenly between them; the widest space is then { $leaves }
+}
+
+finding-stock-too-short = Stock too short for its place, by { $short }: { $part }. It has { $length }, may grow { $growth } by the end of leaf { $due }, and needs { $needed }
+finding-leans-opposed = Trees { $left } and { $right } lean away from each other: { $length } between them stays bare. Plant them in pairs, give them two leaders, or lay a shoot backward
+finding-bend-too-tight = Bent too tight: { $part }. Radius { $radius }, { $diameters } times its thickness of { $diameter }; at least { $least } is safe
+finding-uprights-too-few = Tree { $tree }: { $count ->
+    [0] no upright
+    [one] one upright
+   *[other] { $count } uprights
+} on { $length } of cordon; at least { $asked } { $asked ->
+    [one] is
+   *[other] are
+} needed
+finding-uprights-too-many = Tree { $tree }: { $count } uprights on { $length } of cordon; it has room for { $asked }
+finding-uprights-uneven = Tree { $tree }: its { $count } uprights of one age are uneven in { $of ->
+    [thickness] thickness
+   *[length] length
+}, by { $spread }; up to { $most } is let pass
+finding-upright-over-vigorous = Over-vigorous near the trunk: { $part }. { $diameter } thick, { $ratio } times the { $median } that is usual on its tree
+finding-upright-outside = Tip { $beyond } beyond its own cordon: { $part }. Up to { $most } is let pass
+finding-uprights-crossing = { $count ->
+    [one] Leans across its neighbour: { $part } crosses { $other }
+   *[other] Leans across { $count } neighbours: { $part } crosses { $other } and more
+}
+finding-side-shoots = Tree { $tree }: { $count ->
+    [one] one bud or shoot
+   *[other] { $count } buds and shoots
+} left on the sides or underneath the cordon
+finding-laterals-due = Tree { $tree }: { $count ->
+    [one] one lateral
+   *[other] { $count } laterals
+} on { $uprights ->
+    [one] one upright
+   *[other] { $uprights } uprights
+}; from leaf { $due } on they come off
+finding-tipping-due = Tree { $tree }: { $count ->
+    [one] one upright is
+   *[other] { $count } uprights are
+} not tipped; about { $share } of last year's growth comes off. It changes the harvest after the coming one
+finding-renewal-due = Tree { $tree }: { $count ->
+    [one] one upright
+   *[other] { $count } uprights
+} of { $of } due to be stubbed, first { $first } ({ $why ->
+    [age] { $age } seasons old
+    [size] { $diameter } thick
+   *[length] the longest
+})
+finding-wood-too-old = Tree { $tree }: { $count ->
+    [one] one upright is
+   *[other] { $count } uprights are
+} over { $most } seasons old, the oldest { $age }
+finding-see-through = See-through for { $width } from { $from } along the row, { $bands ->
+    [low] in the low part of the wall
+    [middle] in the middle of the wall
+    [high] in the high part of the wall
+    [low-middle] in the low and middle parts of the wall
+    [middle-high] in the middle and high parts of the wall
+    [low-high] in the low and high parts of the wall
+   *[all] from low to high
+}; up to { $most } is let pass
+finding-above-wall = Tree { $tree }: { $count ->
+    [one] one upright stands
+   *[other] { $count } uprights stand
+} up to { $above } above the wall's height of { $height }
+finding-wall-too-tall = The wall is { $height } high and the rows are { $spacing } apart{ $given ->
+    [no] {" "}(taken, since none is given)
+   *[yes] {""}
+}: { $ratio } times; up to { $most } lets enough light to its foot
+finding-next-wire-due = The next wire is due, at { $height }: { $count ->
+    [one] one upright stands
+   *[other] { $count } uprights stand
+} up to { $above } above the top wire
+finding-wires-too-far = Wires at { $low } and { $high } are { $distance } apart; at most { $most } holds the uprights straight
+finding-bare-wire = The cordon wire at { $height } is bare steel. Wood rubs on it and canker gets in; plastic wire or a slip-on tube lowers the risk, it does not remove it
+
+remedy-keep-buds-along = Keep { $buds ->
+    [one] one bud
+   *[other] { $buds } buds
+} evenly along the cordon of tree { $tree }; each then has { $leaves }
+remedy-take-off-crowded = Take { $count ->
+    [one] one upright
+   *[other] { $count } uprights
+} off tree { $tree }, where they crowd most; each of the rest then has { $leaves }
+remedy-straighten = Tie straight up: { $part }
+remedy-stub = { $count ->
+    [one] Cut to a stub of { $keep }: { $part }
+   *[other] Cut { $count } uprights of tree { $tree } to stubs of { $keep }
+}
+remedy-take-off-side = { $count ->
+    [one] Take it off tree { $tree }
+   *[other] Take all { $count } off tree { $tree }
+}
+remedy-cut-to-height = { $count ->
+    [one] Cut it back to { $height } from the ground
+   *[other] Cut all { $count } back to { $height } from the ground
+}
+
+limit-gap_max_mm = Longest bare stretch of cordon
+limit-overlap_max_mm = Longest stretch of cordon covered twice
+limit-fill_due_leaf = Leaf by whose end the cordon is to be filled
+limit-fill_due_share = Share of the cordon that counts as filled
+limit-upright_spacing_mm = Distance between uprights to aim at
+limit-upright_spacing_min_mm = Least distance between uprights
+limit-upright_spacing_max_mm = Largest distance between uprights
+limit-bearing_height_mm = Height on the slanting stem from which it bears
+limit-cordon_band_mm = How far above the wire laid wood still counts as cordon
+limit-bend_diameters = Radius of a bend, in stem thicknesses
+limit-stub_length_mm = Length of a renewal stub
+limit-end_growth_mm = Growth of a leader's end expected in one season
+limit-see_through_ratio = Width of an opening in the wall, in upright spaces
+limit-see_through_share = Share of the wall's height that may be open
+limit-outside_max_mm = How far a tip may stand beyond its own cordon
+limit-crossings_max = Neighbours that an upright may cross
+limit-uneven_max = Spread in length or thickness of a tree's uprights
+limit-near_trunk_mm = Length of cordon that counts as near the trunk
+limit-vigour_ratio = Thickness near the trunk over what is usual on the tree
+limit-laterals_leaf = Leaf from which laterals come off
+limit-laterals_max = Laterals let pass on a tree from that leaf on
+limit-side_shoots_max = Side and underside buds and shoots let pass on a tree
+limit-tipping_leaf = Leaf from which last year's growth is tipped
+limit-tipping_share = Share of last year's growth that tipping takes
+limit-renewal_leaf = Leaf in which renewal begins
+limit-renewal_thick_mm = Thickness from which an upright is renewed a leaf earlier
+limit-renewal_share = Share of a tree's uprights stubbed each year
+limit-wood_age_max = Oldest upright, in completed seasons
+limit-bend_tightest_diameters = Tightest bend, in stem thicknesses
+limit-wire_spacing_mm = Distance between wires to aim at
+limit-wire_spacing_max_mm = Largest distance between wires
+limit-free_end_max_mm = How far uprights may stand above the top wire
+limit-above_wall_max_mm = How far uprights may stand above the wall's height
+limit-row_spacing_mm = Distance between rows, where none is given
+limit-height_ratio = Wall height over row distance that is advised
+limit-height_ratio_max = Wall height over row distance that is let pass
+limit-bare_wires_max = Bare steel wires let pass
+limit-void_work_max = Pieces of work without effect let pass

@@ -113,6 +113,87 @@ limits! {
     StubLength, "stub_length_mm", Mm, 150, 20..500, Published,
         "tart cherry trial: at least 0.10 m for a shoot to return; 0.15 m advised against canker near the trunk",
         "Length of a renewal stub.";
+    EndGrowth, "end_growth_mm", Mm, 600, 0..2000, FromMemory,
+        "from memory: what a leader's end grows in one season",
+        "Growth that is expected of a leader's end in one season, until the cordon is due filled.";
+    SeeThroughRatio, "see_through_ratio", Ratio, 1.5, 1..5, CommonPractice,
+        "common practice, no source: half as wide again as the space aimed at",
+        "Width of an opening in the wall that is let pass, in upright spacings.";
+    SeeThroughShare, "see_through_share", Share, 0.5, 0.1..1, CommonPractice,
+        "common practice, no source: half the wall's height",
+        "Share of the wall's height over which an opening is let pass, however wide.";
+    OutsideMax, "outside_max_mm", Mm, 100, 0..1000, FromMemory,
+        "from memory: half an upright space",
+        "How far an upright's tip may stand beyond its own tree's cordon.";
+    CrossingsMax, "crossings_max", Count, 0, 0..100, CommonPractice,
+        "common practice, no source: crossed uprights rub and shade each other",
+        "How many neighbours an upright may lean across.";
+    UnevenMax, "uneven_max", Share, 0.3, 0.05..2, FromMemory,
+        "from memory: spread (standard deviation over mean) at which the weak ones fall behind",
+        "Spread of the lengths or diameters of a tree's uprights of one age.";
+    NearTrunk, "near_trunk_mm", Mm, 400, 0..2000, FromMemory,
+        "from memory: the first two upright spaces of the cordon",
+        "How much of the cordon counts as near the trunk.";
+    VigourRatio, "vigour_ratio", Ratio, 1.4, 1..4, FromMemory,
+        "from memory; growers' guides: over-vigorous uprights near the trunk go first",
+        "Diameter of an upright near the trunk over the median of its tree that is let pass.";
+    LateralsLeaf, "laterals_leaf", Leaf, 3, 1..20, CommonPractice,
+        "common practice, no source: from the third leaf only uprights remain",
+        "The leaf from which all laterals come off the uprights.";
+    LateralsMax, "laterals_max", Count, 0, 0..200, CommonPractice,
+        "common practice, no source: all of them come off",
+        "How many laterals on a tree's uprights are let pass from that leaf on.";
+    SideShootsMax, "side_shoots_max", Count, 0, 0..200, CommonPractice,
+        "common practice, no source: side and underside buds are rubbed out, shoots come off",
+        "How many side and underside buds and shoots on a tree's cordon are let pass.";
+    TippingLeaf, "tipping_leaf", Leaf, 2, 1..20, CommonPractice,
+        "common practice, no source",
+        "The leaf from which last year's growth is tipped.";
+    TippingShare, "tipping_share", Share, 0.2, 0.05..0.5, CommonPractice,
+        "common practice, no source: 15 to 30 % of last year's growth on precocious stock, about 20 %",
+        "Share of last year's growth that tipping takes.";
+    RenewalLeaf, "renewal_leaf", Leaf, 3, 2..20, CommonPractice,
+        "common practice, no source: renewal begins in the first fruiting season",
+        "The leaf in which renewal begins.";
+    RenewalThick, "renewal_thick_mm", Mm, 15, 5..100, FromMemory,
+        "from memory: thicker than a strong upright of one season (13.5 mm at 1.2 m)",
+        "Diameter from which an upright is renewed a leaf before renewal begins.";
+    RenewalShare, "renewal_share", Share, 0.2, 0.05..1, CommonPractice,
+        "common practice, no source: a fifth of the uprights each year, rounded up",
+        "Share of a tree's uprights that are stubbed each year.";
+    WoodAgeMax, "wood_age_max", Count, 5, 2..20, CommonPractice,
+        "common practice, no source: all fruiting wood turns over within 5 years",
+        "Largest age of an upright in completed growing seasons, counted in the dormant season.";
+    BendTightest, "bend_tightest_diameters", Ratio, 10, 1..40, FromMemory,
+        "from memory: 10 to 25 stem diameters",
+        "Tightest bend that is let pass, in stem diameters.";
+    WireSpacing, "wire_spacing_mm", Mm, 500, 200..1000, Published,
+        "growers' guides: the cordon wire, then one every 0.45 to 0.60 m",
+        "Distance between wires to aim at.";
+    WireSpacingMax, "wire_spacing_max_mm", Mm, 600, 200..2000, Published,
+        "growers' guides: the cordon wire, then one every 0.45 to 0.60 m",
+        "Largest distance between neighbouring wires.";
+    FreeEndMax, "free_end_max_mm", Mm, 400, 100..2000, FromMemory,
+        "from memory: an end within 0.1 m of the next wire's height is ready to be tied to it",
+        "How far an upright may stand above the top wire before the next one is due.";
+    AboveWallMax, "above_wall_max_mm", Mm, 100, 0..2000, FromMemory,
+        "from memory",
+        "How far an upright may stand above the wall's height.";
+    RowSpacing, "row_spacing_mm", Mm, 3000, 1000..10000, Published,
+        "Acta Horticulturae 1346 (2022) 279-286, abstract; growers' guides 2.7 to 3.0 m",
+        "Distance between row centres that is taken where the site gives none.";
+    HeightRatio, "height_ratio", Ratio, 1.0, 0.3..3, CommonPractice,
+        "common practice, no source: no taller than the rows are apart",
+        "Wall height over row spacing that is advised.";
+    HeightRatioMax, "height_ratio_max", Ratio, 1.1, 0.3..3, Published,
+        "orchard-light lecture digest: about 1.1 at 70 to 75 % interception",
+        "Wall height over row spacing that is let pass.";
+    BareWiresMax, "bare_wires_max", Count, 0, 0..20, CommonPractice,
+        "common practice, no source: bare steel brings about three times the canker of plastic-covered wire",
+        "How many bare steel wires with wood tied to them are let pass.";
+    VoidWorkMax, "void_work_max", Count, 0, 0..1000, Derived,
+        "derived: work whose subject is not there touches nothing",
+        "How many pieces of work that touch nothing are let pass.";
 }
 
 /// The limits in force: the defaults, but for what the user has set.

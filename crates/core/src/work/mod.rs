@@ -6,6 +6,7 @@ pub use apply::{apply, apply_to_tree};
 
 use crate::row::{ShootId, Toward, TreeId};
 use crate::units::{Deg, Mm};
+use crate::words::Arg;
 use serde::{Deserialize, Serialize};
 
 /// One training action.
@@ -127,6 +128,39 @@ impl Work {
                 u32::try_from(at_mm.0).unwrap_or(0),
             )),
             _ => None,
+        }
+    }
+}
+
+impl Work {
+    /// Its text's name in the language file, and what that speaks of. The subject is not named.
+    pub fn words(&self) -> (&'static str, Vec<(&'static str, Arg)>) {
+        match *self {
+            Self::Lay {
+                toward, rise_deg, ..
+            } => {
+                let way = match toward {
+                    Toward::Left => "left",
+                    Toward::Right => "right",
+                };
+                let toward = ("toward", Arg::Text(way.into()));
+                (
+                    "work-lay",
+                    vec![toward, ("rise", Arg::Angle(rise_deg.degrees()))],
+                )
+            }
+            Self::Stand { lean_deg, .. } => (
+                "work-stand",
+                vec![("lean", Arg::Angle(lean_deg.degrees()))],
+            ),
+            Self::CutBack { keep_mm, .. } => {
+                ("work-cut", vec![("keep", Arg::Length(keep_mm.f()))])
+            }
+            Self::Stub { keep_mm, .. } => ("work-stub", vec![("keep", Arg::Length(keep_mm.f()))]),
+            Self::Remove { .. } => ("work-remove", vec![]),
+            Self::KeepBud { at_mm, .. } => {
+                ("work-keep-bud", vec![("at", Arg::Length(at_mm.f()))])
+            }
         }
     }
 }

@@ -1,0 +1,176 @@
+//! A stretch of wire that two cordons cover.
+
+use super::seen::{Seen, SeenTree, over};
+use super::{Finding, Part, Remedy, Severity};
+use crate::cover::{Laid, Span, Stretch};
+use crate::row::{Limit, Pose, Toward};
+use crate::units::{Deg, Mm};
+use crate::words::Arg;
+use crate::work::Work;
+
+pub(super) const RULE: &str = "cordon-overlap";
+
+/// A leader cut back keeps at least this much wood on the wire, mm: less bears nothing worth the tie.
+const LEAST_CORDON: f64 = 100.0;
+
+pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
+    let most = c.limit(Limit::OverlapMax);
+    c.cover
+        .overlaps
+        .iter()
+        .filter(|o| over(o.span.length(), most))
+        .map(|o| {
+            let mut trees: Vec<_> = o.by.iter().map(|(tree, _)| *tree).collect();
+            trees.dedup();
+            let mut args = vec![
+                ("length", Arg::Length(o.span.length())),
+                ("from", Arg::Length(o.span.from)),
+            ];
+            let beside = match trees.len() {
+                0 | 1 => "within",
+                _ => "between",
+            };
+            args.push(("where", Arg::Text(beside.into())));
+            if let (Some(left), Some(right)) = (trees.first(), trees.last()) {
+                args.push(("left", Arg::Count(left.0.into())));
+                args.push(("right", Arg::Count(right.0.into())));
+            }
+            Finding {
+                rule: RULE,
+                severity: Severity::Soon,
+                x: o.span.from,
+                z: c.g.wire,
+                width: o.span.length(),
+                subjects: o
+                    .by
+                    .iter()
+                    .map(|(tree, shoot)| Part {
+                        tree: *tree,
+                        shoot: Some(*shoot),
+                    })
+                    .collect(),
+                measured: o.span.length(),
+                allowed: most,
+                limit: Limit::OverlapMax,
+                args,
+                remedies: remedies(c, o),
+            }
+        })
+        .collect()
+}
+
+fn remedies(c: &Seen<'_>, o: &Stretch) -> Vec<Remedy> {
+    let mut ways: Vec<(f64, Remedy)> = Vec::new();
+    for (tree, shoot) in &o.by {
+        let (Some(seen), Some(laid)) = (c.tree(*tree), c.laid_at(*tree, *shoot)) else {
+            continue;
+        };
+        ways.extend(cut_back(c, seen, laid, o.span));
+        ways.extend(stand_up(c, seen, laid, o.span));
+    }
+    ways.sort_by(|a, b| a.0.total_cmp(&b.0));
+    ways.into_iter().map(|(_, r)| r).take(3).collect()
+}
+
+/// The leader whose tip lies in the overlap ends where the other begins.
+fn cut_back(c: &Seen<'_>, seen: &SeenTree<'_>, laid: &Laid, o: Span) -> Option<(f64, Remedy)> {
+    let shoot = seen.tree.shoot(laid.shoot)?;
+    let Pose::Laid { toward, rise } = shoot.pose else {
+        return None;
+    };
+    // How much of its wood lies in the overlap, and how much is left on the wire.
+    let (inside, rest) = match toward {
+        Toward::Right if (laid.span.to - o.to).abs() < 1.0 => {
+            (laid.span.to - o.from, o.from - laid.span.from)
+        }
+        Toward::Left if (laid.span.from - o.from).abs() < 1.0 => {
+            (o.to - laid.span.from, laid.span.to - o.to)
+        }
+        _ => return None,
+    };
+    if rest < LEAST_CORDON {
+        return None;
+    }
+    let keep = Mm::round(libm::ceil(
+        shoot.length() - inside / libm::cos(rise.radians()),
+    ));
+    let lost = seen
+        .tree
+        .shoots
+        .iter()
+        .filter(|s| s.parent == Some(shoot.id) && s.at > keep.f() && s.holds_upright_place())
+        .count();
+    tried(
+        c,
+        seen,
+        o,
+        "remedy-end-leader",
+        vec![
+            ("part", seen.name(shoot.id)),
+            ("keep", Arg::Length(keep.f())),
+            ("uprights", Arg::Count(lost as i64)),
+        ],
+        Work::CutBack {
+            tree: seen.tree.id,
+            shoot: shoot.id,
+            keep_mm: keep,
+        },
+    )
+}
+
+/// A laid shoot too many is stood up as an upright.
+fn stand_up(c: &Seen<'_>, seen: &SeenTree<'_>, laid: &Laid, o: Span) -> Option<(f64, Remedy)> {
+    let shoot = seen.tree.shoot(laid.shoot)?;
+    let on_laid = shoot
+        .parent
+        .and_then(|p| seen.tree.shoot(p))
+        .is_some_and(|p| p.pose.is_laid());
+    if !on_laid || seen.tree.shoots.iter().any(|s| s.parent == Some(shoot.id)) {
+        return None;
+    }
+    tried(
+        c,
+        seen,
+        o,
+        "remedy-stand-up",
+        vec![("part", seen.name(shoot.id))],
+        Work::Stand {
+            tree: seen.tree.id,
+            shoot: shoot.id,
+            lean_deg: Deg::new(0.0),
+        },
+    )
+}
+
+/// The remedy with what it leaves, where it shortens the overlap and lays no more bare than is let pass.
+fn tried(
+    c: &Seen<'_>,
+    seen: &SeenTree<'_>,
+    o: Span,
+    key: &'static str,
+    mut args: Vec<(&'static str, Arg)>,
+    work: Work,
+) -> Option<(f64, Remedy)> {
+    let work = vec![work];
+    let after = c.laid(&c.after(seen.tree, &work)?);
+    let mut window = o;
+    for l in after.iter().chain(c.laid_now(seen.tree.id)) {
+        window.from = window.from.min(l.span.from);
+        window.to = window.to.max(l.span.to);
+    }
+    let instead = [(seen.tree.id, after)];
+    let twice = |cover: crate::cover::Cover| -> f64 {
+        cover.overlaps.iter().map(|s| s.span.length()).sum()
+    };
+    let leaves = twice(c.cover_within(o, &instead));
+    let bared = c.cover_within(window, &[]).filled - c.cover_within(window, &instead).filled;
+    if leaves > o.length() - 10.0 || over(bared, c.limit(Limit::GapMax)) {
+        return None;
+    }
+    args.push(("leaves", Arg::Length(leaves)));
+    args.push((
+        "outcome",
+        Arg::Text(if leaves < 1.0 { "closed" } else { "left" }.into()),
+    ));
+    Some((leaves, Remedy { key, args, work }))
+}

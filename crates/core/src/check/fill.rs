@@ -1,0 +1,220 @@
+//! Ways to fill a bare stretch of cordon: each is tried on the row, and offered with what it leaves bare.
+
+use super::Remedy;
+use super::seen::{Seen, SeenTree, over};
+use crate::cover::{Laid, Span, Stretch};
+use crate::pose::{Course, layout};
+use crate::row::{Kind, Limit, Pose, Shoot, Toward, Tree, TreeId};
+use crate::units::{Deg, Mm};
+use crate::words::Arg;
+use crate::work::Work;
+
+/// Work that gains less than this, mm, is not worth a walk.
+const LEAST_GAIN: f64 = 10.0;
+/// At most so many ways are offered.
+const MOST: usize = 3;
+
+/// One way, tried.
+struct Way {
+    key: &'static str,
+    tree: TreeId,
+    shoot: Arg,
+    work: Vec<Work>,
+    /// The tree's laid wood once the work is done.
+    laid: Vec<Laid>,
+    /// What of the stretch stays bare, mm.
+    leaves: f64,
+}
+
+pub(super) fn remedies(c: &Seen<'_>, gap: &Stretch) -> Vec<Remedy> {
+    let mut ways: Vec<Way> = trees_near(c, gap)
+        .into_iter()
+        .flat_map(|i| ways_of(c, &c.trees[i], gap.span))
+        .collect();
+    ways.sort_by(|a, b| {
+        a.leaves
+            .total_cmp(&b.leaves)
+            .then(a.work.len().cmp(&b.work.len()))
+    });
+    let mut out: Vec<Remedy> = Vec::new();
+    if let Some(first) = ways.first()
+        && over(first.leaves, c.limit(Limit::GapMax))
+        && let Some((other, leaves)) = from_the_other_side(c, &ways, gap.span)
+    {
+        out.push(Remedy {
+            key: "remedy-fill-both",
+            args: told(
+                leaves,
+                vec![
+                    ("part", first.shoot.clone()),
+                    ("other", other.shoot.clone()),
+                ],
+            ),
+            work: first.work.iter().chain(&other.work).cloned().collect(),
+        });
+    }
+    out.extend(ways.into_iter().map(|way| Remedy {
+        key: way.key,
+        args: told(way.leaves, vec![("part", way.shoot)]),
+        work: way.work,
+    }));
+    out.truncate(MOST);
+    out
+}
+
+/// What a text says of the stretch that is left.
+fn told(leaves: f64, mut args: Vec<(&'static str, Arg)>) -> Vec<(&'static str, Arg)> {
+    let outcome = if leaves < 1.0 { "closed" } else { "left" };
+    args.push(("outcome", Arg::Text(outcome.into())));
+    args.push(("leaves", Arg::Length(leaves)));
+    args
+}
+
+/// Where the trees stand that may reach into the stretch: those whose wood ends there, those planted there, and
+/// the nearest living one on either side.
+fn trees_near(c: &Seen<'_>, gap: &Stretch) -> Vec<usize> {
+    let first = c.trees.partition_point(|t| t.tree.foot.f() < gap.span.from);
+    let after = c.trees.partition_point(|t| t.tree.foot.f() <= gap.span.to);
+    let living = |i: &usize| !c.trees[*i].tree.is_lost();
+    let mut out: Vec<usize> = (first..after)
+        .filter(living)
+        .chain((0..first).rev().find(living))
+        .chain((after..c.trees.len()).find(living))
+        .chain(gap.by.iter().filter_map(|(t, _)| c.tree_index(*t)))
+        .collect();
+    out.sort_unstable();
+    out.dedup();
+    out
+}
+
+fn ways_of(c: &Seen<'_>, seen: &SeenTree<'_>, gap: Span) -> Vec<Way> {
+    let mut out = Vec::new();
+    for (shoot, course) in seen.pairs() {
+        for (key, toward) in moves(c, seen.tree, shoot, course, gap) {
+            out.extend(try_lay(c, seen.tree, shoot, key, toward, gap));
+        }
+    }
+    out
+}
+
+/// The ways in which a shoot may be laid into the stretch.
+fn moves(
+    c: &Seen<'_>,
+    tree: &Tree,
+    shoot: &Shoot,
+    course: &Course,
+    gap: Span,
+) -> Vec<(&'static str, Toward)> {
+    if let Pose::Laid { toward, rise } = shoot.pose {
+        return match rise.degrees() > 0.0 {
+            true => vec![("remedy-lower-leader", toward)],
+            false => Vec::new(),
+        };
+    }
+    if shoot.units.is_empty() || shoot.kind() == Kind::Stub {
+        return Vec::new();
+    }
+    let base = course.base;
+    let parent = shoot.parent.and_then(|p| tree.shoot(p));
+    let Some(parent) = parent else {
+        // Stock that still stands: it goes the way it was planted for.
+        let forked = tree.shoots.iter().any(|s| s.pose.is_laid());
+        return match forked {
+            true => Vec::new(),
+            false => vec![("remedy-lay-leader", tree.planted.toward)],
+        };
+    };
+    // No farther from the stretch than one upright place, or it would lie beside wood that is there already.
+    let reach = c.limit(Limit::UprightSpacingMax);
+    if over(gap.from - base.x, reach)
+        || over(base.x - gap.to, reach)
+        || base.y > c.g.wire + c.limit(Limit::CordonBand)
+    {
+        return Vec::new();
+    }
+    let toward = if base.x <= gap.middle() {
+        Toward::Right
+    } else {
+        Toward::Left
+    };
+    match parent.pose {
+        Pose::Laid { toward: way, .. } if way == toward => vec![("remedy-fill-forward", toward)],
+        Pose::Laid { .. } => vec![("remedy-fill-backward", toward)],
+        _ if parent.parent.is_none() => vec![("remedy-lay-leader", toward)],
+        _ => Vec::new(),
+    }
+}
+
+fn try_lay(
+    c: &Seen<'_>,
+    tree: &Tree,
+    shoot: &Shoot,
+    key: &'static str,
+    toward: Toward,
+    gap: Span,
+) -> Option<Way> {
+    let lay = Work::Lay {
+        tree: tree.id,
+        shoot: shoot.id,
+        toward,
+        rise_deg: Deg::new(0.0),
+    };
+    let mut work = vec![lay];
+    let mut after = c.after(tree, &work)?;
+    // What would lie beside the wood beyond the stretch is cut off: a shoot ends where the next begins.
+    let index = after.index(shoot.id)?;
+    let tip = layout(&after, c.g)[index].tip().x;
+    let beyond = match toward {
+        Toward::Right => tip - gap.to,
+        Toward::Left => gap.from - tip,
+    };
+    let keep = Mm::round(libm::ceil(shoot.length() - beyond));
+    if over(beyond, c.limit(Limit::OverlapMax)) {
+        work.push(Work::CutBack {
+            tree: tree.id,
+            shoot: shoot.id,
+            keep_mm: keep,
+        });
+        after = c.after(tree, &work)?;
+    }
+    let laid = c.laid(&after);
+    let leaves = tried(c, gap, &[(tree.id, laid.clone())])?;
+    Some(Way {
+        key,
+        tree: tree.id,
+        shoot: tree.name(shoot.id).map(Arg::Name)?,
+        work,
+        laid,
+        leaves,
+    })
+}
+
+/// What of the stretch stays bare with other wood on these trees; `None` where too little is gained, or as much is
+/// laid bare elsewhere.
+fn tried(c: &Seen<'_>, gap: Span, instead: &[(TreeId, Vec<Laid>)]) -> Option<f64> {
+    let bare = |cover: crate::cover::Cover| cover.owed - cover.filled;
+    let leaves = bare(c.cover_within(gap, instead));
+    let mut window = gap;
+    for (tree, laid) in instead {
+        let now = c.tree(*tree).map(|t| c.laid_now(t.tree.id));
+        for l in laid.iter().chain(now.unwrap_or_default()) {
+            window.from = window.from.min(l.span.from);
+            window.to = window.to.max(l.span.to);
+        }
+    }
+    let gain = bare(c.cover_within(window, &[])) - bare(c.cover_within(window, instead));
+    (gap.length() - leaves >= LEAST_GAIN && gain >= LEAST_GAIN).then_some(leaves)
+}
+
+/// The best way on another tree that, with the best one, leaves less than either alone.
+fn from_the_other_side<'w>(c: &Seen<'_>, ways: &'w [Way], gap: Span) -> Option<(&'w Way, f64)> {
+    let first = ways.first()?;
+    ways.iter()
+        .filter(|w| w.tree != first.tree)
+        .filter_map(|w| {
+            let both = [(first.tree, first.laid.clone()), (w.tree, w.laid.clone())];
+            let leaves = tried(c, gap, &both)?;
+            (leaves + LEAST_GAIN <= first.leaves).then_some((w, leaves))
+        })
+        .min_by(|a, b| a.1.total_cmp(&b.1))
+}

@@ -1,0 +1,39 @@
+//! Laterals that are still on the uprights once only uprights are to remain.
+
+use super::seen::{Seen, over};
+use super::{Finding, Severity};
+use crate::row::Limit;
+use crate::words::Arg;
+
+pub(super) const RULE: &str = "laterals-due";
+
+pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
+    if f64::from(c.row.leaf) < c.limit(Limit::LateralsLeaf) {
+        return Vec::new();
+    }
+    let most = c.limit(Limit::LateralsMax);
+    c.trees
+        .iter()
+        .filter_map(|seen| {
+            let with: Vec<_> = seen
+                .uprights()
+                .map(|(s, _)| s)
+                .filter(|s| s.laterals.count > 0)
+                .collect();
+            let count: u32 = with.iter().map(|s| u32::from(s.laterals.count)).sum();
+            let count = f64::from(count);
+            over(count, most).then(|| Finding {
+                subjects: with.iter().map(|s| seen.part(s.id)).collect(),
+                args: vec![
+                    ("tree", seen.number()),
+                    ("count", Arg::Count(count as i64)),
+                    ("uprights", Arg::Count(with.len() as i64)),
+                    ("due", Arg::Count(c.limit(Limit::LateralsLeaf) as i64)),
+                ],
+                // Filled once taking laterals off is a kind of work.
+                remedies: Vec::new(),
+                ..seen.finding(c, RULE, Severity::Soon, Limit::LateralsMax, count)
+            })
+        })
+        .collect()
+}

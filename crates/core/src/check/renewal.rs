@@ -1,0 +1,171 @@
+//! Renewal: uprights due to be stubbed this season, and wood that is too old.
+//!
+//! Age is counted in completed growing seasons, in the dormant season before the row's leaf.
+
+use super::seen::{Seen, SeenTree, distance, over};
+use super::{Finding, Remedy, Severity};
+use crate::row::{Kind, Limit, Shoot, ShootId};
+use crate::units::Mm;
+use crate::words::Arg;
+use crate::work::Work;
+
+pub(super) const DUE: &str = "renewal-due";
+pub(super) const OLD: &str = "wood-too-old";
+
+/// An upright with what decides whether it goes.
+#[derive(Clone, Copy)]
+struct Candidate {
+    id: ShootId,
+    age: u8,
+    diameter: f64,
+    length: f64,
+    x: f64,
+}
+
+pub(super) fn find_due(c: &Seen<'_>) -> Vec<Finding> {
+    let leaf = f64::from(c.row.leaf);
+    let begins = c.limit(Limit::RenewalLeaf);
+    let share = c.limit(Limit::RenewalShare);
+    if leaf < begins - 1.0 {
+        return Vec::new();
+    }
+    // A leaf before renewal begins, only what is thick already goes.
+    let thick = if leaf < begins {
+        c.limit(Limit::RenewalThick)
+    } else {
+        0.0
+    };
+    c.trees
+        .iter()
+        .filter_map(|seen| {
+            let stubbed = fresh_stubs(seen);
+            let all = in_order(c, seen);
+            let n = all.len() + stubbed;
+            let due = libm::ceil(n as f64 * share - 1e-9) as usize;
+            let out: Vec<Candidate> = all
+                .into_iter()
+                .filter(|u| u.diameter >= thick - 1e-6)
+                .take(due.saturating_sub(stubbed))
+                .collect();
+            let first = *out.first()?;
+            let ids: Vec<ShootId> = out.iter().map(|u| u.id).collect();
+            let measured = stubbed as f64 / n as f64;
+            Some(Finding {
+                subjects: ids.iter().map(|id| seen.part(*id)).collect(),
+                args: vec![
+                    ("tree", seen.number()),
+                    ("count", Arg::Count(out.len() as i64)),
+                    ("of", Arg::Count(n as i64)),
+                    ("first", seen.name(first.id)),
+                    ("diameter", Arg::Thickness(first.diameter)),
+                    ("age", Arg::Count(first.age.into())),
+                    ("why", Arg::Text(reason(c, &first).into())),
+                ],
+                remedies: stub(c, seen, &ids).into_iter().collect(),
+                ..seen.finding(c, DUE, Severity::Soon, Limit::RenewalShare, measured)
+            })
+        })
+        .collect()
+}
+
+pub(super) fn find_old(c: &Seen<'_>) -> Vec<Finding> {
+    let most = c.limit(Limit::WoodAgeMax);
+    c.trees
+        .iter()
+        .filter_map(|seen| {
+            let old: Vec<Candidate> = in_order(c, seen)
+                .into_iter()
+                .filter(|u| over(f64::from(u.age), most))
+                .collect();
+            let oldest = old.iter().map(|u| u.age).max()?;
+            let ids: Vec<ShootId> = old.iter().map(|u| u.id).collect();
+            Some(Finding {
+                subjects: ids.iter().map(|id| seen.part(*id)).collect(),
+                args: vec![
+                    ("tree", seen.number()),
+                    ("count", Arg::Count(old.len() as i64)),
+                    ("age", Arg::Count(oldest.into())),
+                    ("most", Arg::Count(most as i64)),
+                ],
+                remedies: stub(c, seen, &ids).into_iter().collect(),
+                ..seen.finding(c, OLD, Severity::Soon, Limit::WoodAgeMax, f64::from(oldest))
+            })
+        })
+        .collect()
+}
+
+fn age(c: &Seen<'_>, shoot: &Shoot) -> u8 {
+    shoot.born().map_or(0, |b| c.row.leaf.saturating_sub(b))
+}
+
+/// A tree's grown uprights in the order in which they are renewed: those at the age limit first, the oldest of them
+/// first; then the largest.
+fn in_order(c: &Seen<'_>, seen: &SeenTree<'_>) -> Vec<Candidate> {
+    let at_limit = |u: &Candidate| match f64::from(u.age) >= c.limit(Limit::WoodAgeMax) {
+        true => u.age,
+        false => 0,
+    };
+    let mut all: Vec<Candidate> = seen
+        .uprights()
+        .map(|(s, course)| Candidate {
+            id: s.id,
+            age: age(c, s),
+            diameter: s.diameter,
+            length: s.length(),
+            x: course.base.x,
+        })
+        .collect();
+    all.sort_by(|a, b| {
+        at_limit(b)
+            .cmp(&at_limit(a))
+            .then(b.diameter.total_cmp(&a.diameter))
+            .then(b.length.total_cmp(&a.length))
+            .then(a.x.total_cmp(&b.x))
+    });
+    all
+}
+
+fn reason(c: &Seen<'_>, first: &Candidate) -> &'static str {
+    if f64::from(first.age) >= c.limit(Limit::WoodAgeMax) {
+        "age"
+    } else if first.diameter > 0.0 {
+        "size"
+    } else {
+        "length"
+    }
+}
+
+/// Stubs from which nothing has come back yet: those of this season.
+fn fresh_stubs(seen: &SeenTree<'_>) -> usize {
+    seen.tree
+        .shoots
+        .iter()
+        .filter(|s| s.kind() == Kind::Stub)
+        .filter(|stub| seen.tree.shoots.iter().all(|s| s.parent != Some(stub.id)))
+        .count()
+}
+
+/// Those uprights cut to stubs. One that is no longer than a stub can't be; without any other there is no remedy.
+pub(super) fn stub(c: &Seen<'_>, seen: &SeenTree<'_>, ids: &[ShootId]) -> Option<Remedy> {
+    let keep = c.limit(Limit::StubLength);
+    let work: Vec<Work> = ids
+        .iter()
+        .map(|id| Work::Stub {
+            tree: seen.tree.id,
+            shoot: *id,
+            keep_mm: Mm::round(keep),
+        })
+        .filter(|w| c.after(seen.tree, std::slice::from_ref(w)).is_some())
+        .collect();
+    let first = work.first()?.subject().shoot;
+    Some(Remedy {
+        key: "remedy-stub",
+        args: vec![
+            ("count", Arg::Count(work.len() as i64)),
+            ("part", seen.name(first)),
+            ("tree", seen.number()),
+            ("keep", distance(keep)),
+        ],
+        work,
+    })
+}

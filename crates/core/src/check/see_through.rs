@@ -1,0 +1,170 @@
+//! Openings in the wall that are wide and high enough to be seen through, from the courses of its shoots alone.
+//!
+//! The wall is looked at as it stands: from the cordon wire to the height that half its uprights reach, in three
+//! bands of four levels each.
+
+use super::seen::{Seen, over};
+use super::{Finding, Severity};
+use crate::cover::{Span, on_cordon};
+use crate::row::{Limit, Pose};
+use crate::words::Arg;
+
+pub(super) const RULE: &str = "see-through";
+
+const BANDS: usize = 3;
+const LEVELS: usize = 12;
+
+/// A stretch that is open on these levels, one bit a level.
+struct Opening {
+    span: Span,
+    levels: u32,
+}
+
+pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
+    let Some(top) = height(c) else {
+        return Vec::new();
+    };
+    let aim = c.limit(Limit::UprightSpacing);
+    let ratio = c.limit(Limit::SeeThroughRatio);
+    let share = c.limit(Limit::SeeThroughShare);
+    openings(c, top, aim * ratio, share)
+        .into_iter()
+        .map(|o| {
+            let per_band = (LEVELS / BANDS) as u32;
+            let open = |band: u32| {
+                let mask = ((1 << per_band) - 1) << (band * per_band);
+                2 * (o.levels & mask).count_ones() >= per_band
+            };
+            let bands = match (open(0), open(1), open(2)) {
+                (true, false, false) => "low",
+                (false, true, false) => "middle",
+                (false, false, true) => "high",
+                (true, true, false) => "low-middle",
+                (false, true, true) => "middle-high",
+                (true, false, true) => "low-high",
+                _ => "all",
+            };
+            let step = (top - c.g.wire) / LEVELS as f64;
+            Finding {
+                rule: RULE,
+                severity: Severity::Note,
+                x: o.span.from,
+                z: c.g.wire + step * f64::from(o.levels.trailing_zeros()),
+                width: o.span.length(),
+                subjects: Vec::new(),
+                measured: o.span.length() / aim,
+                allowed: ratio,
+                limit: Limit::SeeThroughRatio,
+                args: vec![
+                    ("width", super::seen::distance(o.span.length())),
+                    ("most", super::seen::distance(aim * ratio)),
+                    ("from", Arg::Length(o.span.from)),
+                    ("bands", Arg::Text(bands.into())),
+                    (
+                        "share",
+                        Arg::Share(f64::from(o.levels.count_ones()) / LEVELS as f64),
+                    ),
+                ],
+                remedies: Vec::new(),
+            }
+        })
+        .collect()
+}
+
+/// The height that half the uprights reach, at most the wall's; `None` without one above the wire.
+fn height(c: &Seen<'_>) -> Option<f64> {
+    let mut tips: Vec<f64> = c
+        .trees
+        .iter()
+        .flat_map(|t| t.uprights().map(|(_, course)| course.tip().y))
+        .collect();
+    if tips.is_empty() {
+        return None;
+    }
+    let middle = tips.len() / 2;
+    let (_, median, _) = tips.select_nth_unstable_by(middle, f64::total_cmp);
+    let top = median.min(c.row.trellis.wall_height.f());
+    (top > c.g.wire + 1.0).then_some(top)
+}
+
+/// Stretches wider than `most` that are open on more than `share` of the levels, from left to right.
+fn openings(c: &Seen<'_>, top: f64, most: f64, share: f64) -> Vec<Opening> {
+    // Everything that stands on the cordon, trained or not, as base and tip.
+    let mut lines: Vec<(f64, f64, f64, f64)> = c
+        .trees
+        .iter()
+        .flat_map(|t| {
+            t.pairs()
+                .filter(|(s, _)| !s.units.is_empty() && !s.pose.is_laid() && s.pose != Pose::Stub)
+                .filter(|(s, _)| on_cordon(t.tree, s.parent))
+                .map(|(_, course)| {
+                    let tip = course.tip();
+                    (course.base.x, course.base.y, tip.x, tip.y)
+                })
+        })
+        .collect();
+    lines.sort_by(|a, b| a.0.total_cmp(&b.0));
+    let whole = c.whole();
+    // Where an opening begins or ends, and on which level.
+    let mut edges: Vec<(f64, bool, usize)> = Vec::new();
+    let mut at: Vec<f64> = Vec::with_capacity(lines.len() + 2);
+    for level in 0..LEVELS {
+        let z = c.g.wire + (top - c.g.wire) * (level as f64 + 0.5) / LEVELS as f64;
+        at.clear();
+        at.push(whole.from);
+        // A base that lies a little above the wire still closes the wall below it.
+        at.extend(lines.iter().filter(|l| l.3 >= z).map(|(x0, z0, x1, z1)| {
+            let t = ((z - z0) / (z1 - z0).max(1e-9)).clamp(0.0, 1.0);
+            (x0 + t * (x1 - x0)).clamp(whole.from, whole.to)
+        }));
+        at.push(whole.to);
+        at.sort_by(f64::total_cmp);
+        for pair in at.windows(2) {
+            if over(pair[1] - pair[0], most) {
+                edges.push((pair[0], true, level));
+                edges.push((pair[1], false, level));
+            }
+        }
+    }
+    edges.sort_by(|a, b| a.0.total_cmp(&b.0).then(a.1.cmp(&b.1)).then(a.2.cmp(&b.2)));
+    let mut out: Vec<Opening> = Vec::new();
+    let mut levels = 0u32;
+    let mut i = 0;
+    while i < edges.len() {
+        let from = edges[i].0;
+        let mut closed = 0u32;
+        while i < edges.len() && edges[i].0 - from < 1e-6 {
+            let (_, opens, level) = edges[i];
+            if opens {
+                levels |= 1 << level;
+            } else {
+                levels &= !(1 << level);
+                closed |= 1 << level;
+            }
+            i += 1;
+        }
+        let Some(next) = edges.get(i) else { break };
+        let open = f64::from(levels.count_ones()) / LEVELS as f64;
+        if !over(open, share) {
+            continue;
+        }
+        let span = Span { from, to: next.0 };
+        let through = |last: u32| last & levels & !closed;
+        match out.last_mut() {
+            // Neighbouring stretches that are open on other levels are one opening; what all of it shares counts.
+            Some(last)
+                if last.span.to == from
+                    && over(
+                        f64::from(through(last.levels).count_ones()) / LEVELS as f64,
+                        share,
+                    ) =>
+            {
+                last.span.to = span.to;
+                last.levels = through(last.levels);
+            }
+            _ => out.push(Opening { span, levels }),
+        }
+    }
+    out.retain(|o| over(o.span.length(), most));
+    out
+}

@@ -1,0 +1,347 @@
+//! What the rules look at: the row, and all that is worked out from it once for every rule.
+
+use super::{Context, Finding, Part, Severity};
+use crate::cover::{Cover, Laid, Place, Span, cover_of, laid_of, on_cordon, places_of};
+use crate::plan::VoidWork;
+use crate::pose::{Course, Geometry, layout};
+use crate::row::{Kind, Limit, Pose, Row, Shoot, ShootId, Site, Targets, Toward, Tree, TreeId};
+use crate::words::Arg;
+use crate::work::{Work, apply_to_tree};
+use std::collections::BTreeMap;
+
+/// Differences below this, in the unit of what is measured, are none: what stands exactly at its limit passes.
+const NOTHING: f64 = 1e-6;
+
+/// Whether `measured` is more than is allowed.
+pub(super) fn over(measured: f64, allowed: f64) -> bool {
+    measured > allowed + NOTHING
+}
+
+/// Whether `measured` is less than is asked for.
+pub(super) fn under(measured: f64, asked: f64) -> bool {
+    measured < asked - NOTHING
+}
+
+/// A distance in words: of a short one every millimetre counts, of a long one every centimetre.
+pub(super) fn distance(mm: f64) -> Arg {
+    if mm < 1000.0 {
+        Arg::Thickness(mm)
+    } else {
+        Arg::Length(mm)
+    }
+}
+
+/// A tree with its shoots' courses, in the order of its shoots.
+pub(super) struct SeenTree<'a> {
+    pub tree: &'a Tree,
+    pub courses: Vec<Course>,
+    /// Where its grown uprights on the cordon stand among its shoots.
+    grown: Vec<usize>,
+}
+
+impl SeenTree<'_> {
+    /// Its grown uprights on the cordon.
+    pub fn uprights(&self) -> impl Iterator<Item = (&Shoot, &Course)> {
+        self.grown
+            .iter()
+            .map(|i| (&self.tree.shoots[*i], &self.courses[*i]))
+    }
+
+    /// Whether it has wood laid that way; of a tree with nothing laid, whether it was planted to go that way.
+    pub fn goes(&self, way: Toward) -> bool {
+        let mut any = false;
+        for shoot in &self.tree.shoots {
+            if let Pose::Laid { toward, .. } = shoot.pose {
+                if toward == way {
+                    return true;
+                }
+                any = true;
+            }
+        }
+        !any && self.tree.planted.toward == way
+    }
+
+    /// A finding about the tree as a whole, where its cordon is.
+    pub fn finding(
+        &self,
+        c: &Seen<'_>,
+        rule: &'static str,
+        severity: Severity,
+        limit: Limit,
+        measured: f64,
+    ) -> Finding {
+        let span = c.reach(self);
+        Finding {
+            rule,
+            severity,
+            x: span.from,
+            z: c.g.wire,
+            width: span.length(),
+            subjects: vec![Part {
+                tree: self.tree.id,
+                shoot: None,
+            }],
+            measured,
+            allowed: c.limit(limit),
+            limit,
+            args: vec![("tree", self.number())],
+            remedies: Vec::new(),
+        }
+    }
+
+    /// A part of it, as findings name their subjects.
+    pub fn part(&self, shoot: ShootId) -> Part {
+        Part {
+            tree: self.tree.id,
+            shoot: Some(shoot),
+        }
+    }
+
+    /// Its number in words.
+    pub fn number(&self) -> Arg {
+        Arg::Count(self.tree.id.0.into())
+    }
+
+    pub fn pairs(&self) -> impl Iterator<Item = (&Shoot, &Course)> {
+        self.tree.shoots.iter().zip(&self.courses)
+    }
+
+    /// A part's name in words.
+    pub fn name(&self, shoot: ShootId) -> Arg {
+        match self.tree.name(shoot) {
+            Some(name) => Arg::Name(name),
+            None => Arg::Text(shoot.to_string()),
+        }
+    }
+}
+
+/// The row as the rules see it.
+pub(super) struct Seen<'a> {
+    pub row: &'a Row,
+    pub site: &'a Site,
+    pub targets: &'a Targets,
+    pub void: &'a [VoidWork],
+    pub g: Geometry,
+    pub trees: Vec<SeenTree<'a>>,
+    pub cover: Cover,
+    /// The uprights' places from left to right.
+    pub places: Vec<Place>,
+    index: BTreeMap<TreeId, usize>,
+    /// Where each tree's laid wood stands in `cover.laid`.
+    laid_from: BTreeMap<TreeId, std::ops::Range<usize>>,
+    /// Laid wood by its left end, and the longest of it: what lies near a place is found without a walk of the row.
+    by_left: Vec<Laid>,
+    longest: f64,
+}
+
+impl<'a> Seen<'a> {
+    pub fn new(c: &Context<'a>) -> Self {
+        let g = Geometry::of(c.row, c.targets);
+        let trees: Vec<SeenTree<'a>> = c
+            .row
+            .trees
+            .iter()
+            .map(|tree| SeenTree {
+                tree,
+                courses: layout(tree, g),
+                grown: tree
+                    .shoots
+                    .iter()
+                    .enumerate()
+                    .filter(|(_, s)| s.kind() == Kind::Upright && on_cordon(tree, s.parent))
+                    .map(|(i, _)| i)
+                    .collect(),
+            })
+            .collect();
+        let laid: Vec<Laid> = trees
+            .iter()
+            .flat_map(|t| laid_of(t.tree, &t.courses, g, c.targets))
+            .collect();
+        let mut laid_from: BTreeMap<TreeId, std::ops::Range<usize>> = BTreeMap::new();
+        for (i, l) in laid.iter().enumerate() {
+            laid_from.entry(l.tree).or_insert(i..i).end = i + 1;
+        }
+        let mut places: Vec<Place> = trees
+            .iter()
+            .flat_map(|t| places_of(t.tree, &t.courses))
+            .collect();
+        places.sort_by(Place::along_the_row);
+        let mut by_left = laid.clone();
+        by_left.sort_by(|a, b| a.span.from.total_cmp(&b.span.from));
+        let longest = laid.iter().map(|l| l.span.length()).fold(0.0, f64::max);
+        let whole = Span {
+            from: c.row.from.f(),
+            to: c.row.to.f(),
+        };
+        Self {
+            row: c.row,
+            site: c.site,
+            targets: c.targets,
+            void: c.void,
+            g,
+            index: trees
+                .iter()
+                .enumerate()
+                .map(|(i, t)| (t.tree.id, i))
+                .collect(),
+            trees,
+            laid_from,
+            cover: cover_of(laid, whole),
+            places,
+            by_left,
+            longest,
+        }
+    }
+
+    /// A limit's value.
+    pub fn limit(&self, limit: Limit) -> f64 {
+        self.targets.get(limit)
+    }
+
+    /// Where a tree stands in `trees`.
+    pub fn tree_index(&self, id: TreeId) -> Option<usize> {
+        self.index.get(&id).copied()
+    }
+
+    /// A tree by its number.
+    pub fn tree(&self, id: TreeId) -> Option<&SeenTree<'a>> {
+        self.tree_index(id).map(|i| &self.trees[i])
+    }
+
+    /// A part's name in words.
+    pub fn name(&self, tree: TreeId, shoot: ShootId) -> Arg {
+        self.tree(tree)
+            .map_or(Arg::Text(String::new()), |t| t.name(shoot))
+    }
+
+    /// The stretch of wire that is to be filled.
+    pub fn whole(&self) -> Span {
+        Span {
+            from: self.row.from.f(),
+            to: self.row.to.f(),
+        }
+    }
+
+    /// The bare stretches that are longer than is let pass.
+    pub fn flagged_gaps(&self) -> impl Iterator<Item = &crate::cover::Stretch> {
+        let most = self.limit(Limit::GapMax);
+        self.cover
+            .gaps
+            .iter()
+            .filter(move |gap| over(gap.span.length(), most))
+    }
+
+    /// How far two places are apart, less any flagged bare stretch between them, which is a finding of its own;
+    /// and that stretch.
+    pub fn apart(&self, left: f64, right: f64) -> (f64, Option<Span>) {
+        let from = self.cover.gaps.partition_point(|g| g.span.to <= left);
+        let most = self.limit(Limit::GapMax);
+        let mut bare: Option<Span> = None;
+        let mut length = 0.0;
+        for gap in self.cover.gaps[from..]
+            .iter()
+            .take_while(|g| g.span.from < right)
+            .filter(|g| over(g.span.length(), most))
+        {
+            let span = Span {
+                from: gap.span.from.max(left),
+                to: gap.span.to.min(right),
+            };
+            length += span.length();
+            bare = Some(match bare {
+                Some(b) => Span { to: span.to, ..b },
+                None => span,
+            });
+        }
+        (right - left - length, bare)
+    }
+
+    /// The tree after `works` on it, done in the order of their subjects as a season does them.
+    pub fn after(&self, tree: &Tree, works: &[Work]) -> Option<Tree> {
+        let mut order: Vec<&Work> = works.iter().collect();
+        order.sort_by_key(|w| w.subject());
+        let mut out = tree.clone();
+        for work in order {
+            out = apply_to_tree(&out, self.row.leaf, work).ok()?;
+        }
+        Some(out)
+    }
+
+    /// A tree's laid wood as it is.
+    pub fn laid_now(&self, tree: TreeId) -> &[Laid] {
+        self.laid_from
+            .get(&tree)
+            .map_or(&[], |range| &self.cover.laid[range.clone()])
+    }
+
+    /// The laid wood of one shoot as it is.
+    pub fn laid_at(&self, tree: TreeId, shoot: ShootId) -> Option<&Laid> {
+        self.laid_now(tree).iter().find(|l| l.shoot == shoot)
+    }
+
+    /// From the left end of a tree's laid wood to its right end; of a tree without, its foot.
+    pub fn reach(&self, seen: &SeenTree<'_>) -> Span {
+        let laid = self.laid_now(seen.tree.id);
+        laid.iter()
+            .map(|l| l.span)
+            .reduce(|a, b| Span {
+                from: a.from.min(b.from),
+                to: a.to.max(b.to),
+            })
+            .unwrap_or(Span {
+                from: seen.tree.foot.f(),
+                to: seen.tree.foot.f(),
+            })
+    }
+
+    /// The laid wood that covers the place `x`.
+    pub fn laid_over(&self, x: f64) -> impl Iterator<Item = &Laid> {
+        self.laid_within(Span { from: x, to: x })
+    }
+
+    /// The laid wood that reaches into `window`, by its left end.
+    pub fn laid_within(&self, window: Span) -> impl Iterator<Item = &Laid> {
+        let first = self
+            .by_left
+            .partition_point(|l| l.span.from < window.from - self.longest);
+        self.by_left[first..]
+            .iter()
+            .take_while(move |l| l.span.from <= window.to)
+            .filter(move |l| l.span.to >= window.from)
+    }
+
+    /// The laid wood of a tree that was worked on.
+    pub fn laid(&self, tree: &Tree) -> Vec<Laid> {
+        laid_of(tree, &layout(tree, self.g), self.g, self.targets)
+    }
+
+    /// The cover of the part of the row within `window`; a tree named in `instead` counts with the wood given there.
+    pub fn cover_within(&self, window: Span, instead: &[(TreeId, Vec<Laid>)]) -> Cover {
+        let whole = self.whole();
+        let window = Span {
+            from: window.from.max(whole.from),
+            to: window.to.min(whole.to),
+        };
+        let laid = self
+            .laid_within(window)
+            .filter(|l| instead.iter().all(|(id, _)| *id != l.tree))
+            .chain(instead.iter().flat_map(|(_, laid)| laid))
+            .copied()
+            .collect();
+        cover_of(laid, window)
+    }
+
+    /// Which of several uprights the wall can spare, the least first: a bud, then the thinner. A stub is cut for a
+    /// reason and stays longest.
+    pub fn worth(&self, place: Place) -> f64 {
+        let shoot = self
+            .tree(place.tree)
+            .and_then(|t| t.tree.shoot(place.shoot));
+        match shoot.map(|s| (s.kind(), s)) {
+            None | Some((Kind::Bud, _)) => -1.0,
+            Some((Kind::Stub, _)) => f64::MAX,
+            // Thickness; of shoots without a measured one, the length tells.
+            Some((_, s)) => s.diameter + s.length() * 1e-6,
+        }
+    }
+}

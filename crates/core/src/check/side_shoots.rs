@@ -1,0 +1,50 @@
+//! Buds and shoots left on the sides and the underside of the cordon.
+
+use super::seen::{Seen, over};
+use super::{Finding, Remedy, Severity};
+use crate::cover::on_cordon;
+use crate::row::{Face, Kind, Limit};
+use crate::words::Arg;
+use crate::work::Work;
+
+pub(super) const RULE: &str = "side-shoots";
+
+pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
+    let most = c.limit(Limit::SideShootsMax);
+    c.trees
+        .iter()
+        .filter_map(|seen| {
+            let left: Vec<_> = seen
+                .tree
+                .shoots
+                .iter()
+                .filter(|s| s.face != Face::Top && on_cordon(seen.tree, s.parent))
+                // What was laid fills the cordon, and a stub was cut to bring an upright.
+                .filter(|s| !matches!(s.kind(), Kind::Leader | Kind::Stub))
+                .collect();
+            let count = left.len() as f64;
+            over(count, most).then(|| Finding {
+                subjects: left.iter().map(|s| seen.part(s.id)).collect(),
+                args: vec![
+                    ("tree", seen.number()),
+                    ("count", Arg::Count(left.len() as i64)),
+                ],
+                remedies: vec![Remedy {
+                    key: "remedy-take-off-side",
+                    args: vec![
+                        ("tree", seen.number()),
+                        ("count", Arg::Count(left.len() as i64)),
+                    ],
+                    work: left
+                        .iter()
+                        .map(|s| Work::Remove {
+                            tree: seen.tree.id,
+                            shoot: s.id,
+                        })
+                        .collect(),
+                }],
+                ..seen.finding(c, RULE, Severity::Soon, Limit::SideShootsMax, count)
+            })
+        })
+        .collect()
+}

@@ -1,0 +1,160 @@
+//! Stock that can't reach the next tree's wood, even with what its end may grow until the cordon is due filled.
+
+use super::seen::{Seen, SeenTree, under};
+use super::{Finding, Severity};
+use crate::pose::{Course, bend_saving, layout, stock_length};
+use crate::row::{Limit, Pose, ShootId, Toward, Tree};
+use crate::units::Deg;
+use crate::words::Arg;
+
+pub(super) const RULE: &str = "stock-too-short";
+
+/// Feet nearer to each other than this, mm, are a pair of trees for one place; neither is the other's next.
+const PAIRED: f64 = 300.0;
+
+pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
+    let seasons = c.limit(Limit::FillDueLeaf) + 1.0 - f64::from(c.row.leaf);
+    if seasons < 1.0 {
+        // What is bare by now is a finding of its own.
+        return Vec::new();
+    }
+    let growth = seasons * c.limit(Limit::EndGrowth);
+    let mut out = Vec::new();
+    for i in 0..c.trees.len() {
+        let seen = &c.trees[i];
+        for leader in leaders(c, seen) {
+            let needed = needed(c, i, &leader);
+            let length = run(seen.tree, leader.index);
+            if !under(length + growth, needed) {
+                continue;
+            }
+            let base = seen.finding(c, RULE, Severity::Soon, Limit::EndGrowth, length + growth);
+            out.push(Finding {
+                subjects: vec![seen.part(leader.id)],
+                allowed: needed,
+                args: vec![
+                    ("part", seen.name(leader.id)),
+                    ("length", Arg::Length(length)),
+                    ("growth", Arg::Length(growth)),
+                    ("needed", Arg::Length(needed)),
+                    ("short", Arg::Length(needed - length - growth)),
+                    ("due", Arg::Count(c.limit(Limit::FillDueLeaf) as i64)),
+                ],
+                ..base
+            });
+        }
+    }
+    out
+}
+
+struct Leader {
+    index: usize,
+    id: ShootId,
+    toward: Toward,
+    /// Its course once it is laid.
+    course: Course,
+}
+
+/// The leaders of a tree: its stem, laid or yet to be laid; of a tree that forks, each fork that is laid.
+fn leaders(c: &Seen<'_>, seen: &SeenTree<'_>) -> Vec<Leader> {
+    let tree = seen.tree;
+    let Some(stem) = tree.shoots.first() else {
+        return Vec::new();
+    };
+    if let Pose::Laid { toward, .. } = stem.pose {
+        return vec![Leader {
+            index: 0,
+            id: stem.id,
+            toward,
+            course: seen.courses[0],
+        }];
+    }
+    let forks: Vec<Leader> = tree
+        .shoots
+        .iter()
+        .enumerate()
+        .filter(|(_, s)| s.parent == Some(stem.id))
+        .filter_map(|(index, s)| match s.pose {
+            Pose::Laid { toward, .. } => Some(Leader {
+                index,
+                id: s.id,
+                toward,
+                course: seen.courses[index],
+            }),
+            _ => None,
+        })
+        .collect();
+    if !forks.is_empty() || tree.shoots.len() > 1 {
+        return forks;
+    }
+    let toward = tree.planted.toward;
+    let mut alone = tree.clone();
+    alone.shoots[0].pose = Pose::Laid {
+        toward,
+        rise: Deg::new(0.0),
+    };
+    vec![Leader {
+        index: 0,
+        id: stem.id,
+        toward,
+        course: layout(&alone, c.g)[0],
+    }]
+}
+
+/// How far along the row the leader is to reach.
+fn goal(c: &Seen<'_>, i: usize, toward: Toward) -> f64 {
+    let foot = c.trees[i].tree.foot.f();
+    let apart = |t: &&SeenTree<'_>| (t.tree.foot.f() - foot).abs() >= PAIRED;
+    let next = match toward {
+        Toward::Right => c.trees[i + 1..].iter().find(apart),
+        Toward::Left => c.trees[..i].iter().rev().find(apart),
+    };
+    match next {
+        None if toward == Toward::Right => c.row.to.f(),
+        None => c.row.from.f(),
+        Some(n) if n.goes(toward.other()) => (foot + n.tree.foot.f()) / 2.0,
+        Some(n) => n.tree.foot.f() + toward.sign() * bearing_reach(c, n.tree),
+    }
+}
+
+/// How far from its foot a slanting stem's wood begins to bear.
+fn bearing_reach(c: &Seen<'_>, tree: &Tree) -> f64 {
+    let bearing = c.limit(Limit::BearingHeight).min(c.g.wire);
+    bearing / libm::tan(tree.planted.angle.radians())
+}
+
+fn needed(c: &Seen<'_>, i: usize, leader: &Leader) -> f64 {
+    let tree = c.trees[i].tree;
+    let course = &leader.course;
+    let goal = goal(c, i, leader.toward);
+    let saving = bend_saving(course.radius, course.turn.abs());
+    let whole = if leader.index == 0 {
+        let bearing = c.limit(Limit::BearingHeight).min(c.g.wire);
+        let ahead = (goal - tree.foot.f()) * leader.toward.sign();
+        // As if the next tree were planted at the same angle: the spacing that ends its bare wood at the goal.
+        let spacing = ahead - bearing_reach(c, tree);
+        stock_length(c.g.wire, tree.planted.angle.radians(), spacing, bearing)
+    } else {
+        (c.g.wire - course.base.y).max(0.0) + (goal - course.base.x) * leader.toward.sign()
+    };
+    whole - saving
+}
+
+/// Length of a leader with what is laid on from its end.
+fn run(tree: &Tree, index: usize) -> f64 {
+    let Pose::Laid { toward, .. } = tree.shoots[index].pose else {
+        return tree.shoots[index].length();
+    };
+    let mut runs: Vec<f64> = tree.shoots.iter().map(|s| s.length()).collect();
+    // Children stand behind their parents: walked from the back, each is done before its parent asks for it.
+    for i in (index + 1..tree.shoots.len()).rev() {
+        let shoot = &tree.shoots[i];
+        let same = matches!(shoot.pose, Pose::Laid { toward: t, .. } if t == toward);
+        if let Some(parent) = shoot.parent.and_then(|p| tree.index(p))
+            && same
+        {
+            runs[parent] = runs[parent].max(shoot.at + runs[i]);
+        }
+    }
+    runs[index]
+}

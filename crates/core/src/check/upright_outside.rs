@@ -1,0 +1,67 @@
+//! An upright whose tip stands beyond its own tree's cordon.
+
+use super::seen::{Seen, over};
+use super::{Finding, Remedy, Severity};
+use crate::row::{Limit, Pose};
+use crate::units::Deg;
+use crate::words::Arg;
+use crate::work::Work;
+
+pub(super) const RULE: &str = "upright-outside";
+
+pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
+    let most = c.limit(Limit::OutsideMax);
+    let mut out = Vec::new();
+    for seen in &c.trees {
+        let reach = c.reach(seen);
+        let beyond = |x: f64| (reach.from - x).max(x - reach.to);
+        for (shoot, course) in seen.uprights() {
+            let tip = course.tip();
+            let far = beyond(tip.x);
+            if !over(far, most) {
+                continue;
+            }
+            let leans = !matches!(shoot.pose, Pose::Upright { lean } if lean == Deg::new(0.0));
+            let mends = leans && !over(beyond(course.base.x), most);
+            out.push(Finding {
+                rule: RULE,
+                severity: Severity::Note,
+                x: tip.x,
+                z: tip.y,
+                width: 0.0,
+                subjects: vec![seen.part(shoot.id)],
+                measured: far,
+                allowed: most,
+                limit: Limit::OutsideMax,
+                args: vec![
+                    ("part", seen.name(shoot.id)),
+                    ("beyond", super::seen::distance(far)),
+                    ("most", super::seen::distance(most)),
+                ],
+                remedies: if mends {
+                    vec![straighten(seen.tree.id, shoot.id, seen.name(shoot.id))]
+                } else {
+                    Vec::new()
+                },
+            });
+        }
+    }
+    out
+}
+
+/// The upright tied straight up.
+pub(super) fn straighten(
+    tree: crate::row::TreeId,
+    shoot: crate::row::ShootId,
+    name: Arg,
+) -> Remedy {
+    Remedy {
+        key: "remedy-straighten",
+        args: vec![("part", name)],
+        work: vec![Work::Stand {
+            tree,
+            shoot,
+            lean_deg: Deg::new(0.0),
+        }],
+    }
+}

@@ -1,0 +1,169 @@
+//! Too few or too many uprights on a tree for the length of its cordon.
+
+use super::seen::{Seen, SeenTree, distance, over, under};
+use super::{Finding, Remedy, Severity};
+use crate::cover::Place;
+use crate::row::Limit;
+use crate::units::Mm;
+use crate::words::Arg;
+use crate::work::Work;
+
+pub(super) const FEW: &str = "uprights-too-few";
+pub(super) const MANY: &str = "uprights-too-many";
+
+pub(super) fn find_few(c: &Seen<'_>) -> Vec<Finding> {
+    let most = c.limit(Limit::UprightSpacingMax);
+    each(c)
+        .filter(|t| over(t.length / t.places.len().max(1) as f64, most))
+        .map(|t| {
+            let least = libm::ceil(t.length / most - 1e-9);
+            Finding {
+                args: told(&t, least),
+                remedies: keep_buds(c, &t).into_iter().collect(),
+                ..t.finding(c, FEW, Limit::UprightSpacingMax)
+            }
+        })
+        .collect()
+}
+
+pub(super) fn find_many(c: &Seen<'_>) -> Vec<Finding> {
+    let least = c.limit(Limit::UprightSpacingMin);
+    each(c)
+        .filter(|t| t.places.len() > 1 && under(t.length / t.places.len() as f64, least))
+        .map(|t| {
+            let most = libm::floor(t.length / least + 1e-9).max(1.0);
+            Finding {
+                args: told(&t, most),
+                remedies: vec![take_off(c, &t, most as usize)],
+                ..t.finding(c, MANY, Limit::UprightSpacingMin)
+            }
+        })
+        .collect()
+}
+
+/// A tree that has wood on the wire.
+struct Counted<'c> {
+    seen: &'c SeenTree<'c>,
+    /// Length of wire that it covers, once or more, mm.
+    length: f64,
+    /// Its uprights, buds and stubs, from left to right.
+    places: Vec<Place>,
+}
+
+impl Counted<'_> {
+    fn finding(&self, c: &Seen<'_>, rule: &'static str, limit: Limit) -> Finding {
+        let each = self.length / self.places.len().max(1) as f64;
+        self.seen.finding(c, rule, Severity::Soon, limit, each)
+    }
+}
+
+fn each<'c>(c: &'c Seen<'_>) -> impl Iterator<Item = Counted<'c>> {
+    let mut places: Vec<Vec<Place>> = vec![Vec::new(); c.trees.len()];
+    for place in &c.places {
+        if let Some(i) = c.tree_index(place.tree) {
+            places[i].push(*place);
+        }
+    }
+    c.trees
+        .iter()
+        .zip(places)
+        .map(|(seen, places)| Counted {
+            seen,
+            length: crate::cover::cover_of(c.laid_now(seen.tree.id).to_vec(), c.whole()).filled,
+            places,
+        })
+        .filter(|t| t.length > 0.0)
+}
+
+fn told(t: &Counted<'_>, asked: f64) -> Vec<(&'static str, Arg)> {
+    vec![
+        ("tree", t.seen.number()),
+        ("length", Arg::Length(t.length)),
+        ("count", Arg::Count(t.places.len() as i64)),
+        ("asked", Arg::Count(asked as i64)),
+    ]
+}
+
+/// Buds at even spaces wherever the cordon has none, from half a space inside each end.
+fn keep_buds(c: &Seen<'_>, t: &Counted<'_>) -> Option<Remedy> {
+    let aim = c.limit(Limit::UprightSpacing);
+    let least = c.limit(Limit::UprightSpacingMin);
+    let mut tree = t.seen.tree.clone();
+    let mut work = Vec::new();
+    for laid in c.laid_now(t.seen.tree.id) {
+        let span = laid.span;
+        let course = t.seen.courses[t.seen.tree.index(laid.shoot)?];
+        let first = c.places.partition_point(|p| p.x < span.from - aim);
+        let mut marks = vec![span.from - aim / 2.0];
+        marks.extend(
+            c.places[first..]
+                .iter()
+                .map(|p| p.x)
+                .take_while(|x| *x < span.to + aim / 2.0)
+                .filter(|x| *x > span.from - aim / 2.0),
+        );
+        marks.push(span.to + aim / 2.0);
+        for pair in marks.windows(2) {
+            let space = pair[1] - pair[0];
+            let parts = libm::round(space / aim).min(libm::floor(space / least + 1e-9));
+            for n in 1..parts.max(1.0) as usize {
+                let x = pair[0] + space * n as f64 / parts;
+                let Some(s) = course.at_x(x) else { continue };
+                let item = Work::KeepBud {
+                    tree: t.seen.tree.id,
+                    shoot: laid.shoot,
+                    at_mm: Mm::round(s),
+                };
+                if let Some(after) = c.after(&tree, std::slice::from_ref(&item)) {
+                    tree = after;
+                    work.push(item);
+                }
+            }
+        }
+    }
+    (!work.is_empty()).then(|| Remedy {
+        key: "remedy-keep-buds-along",
+        args: vec![
+            ("tree", t.seen.number()),
+            ("buds", Arg::Count(work.len() as i64)),
+            (
+                "leaves",
+                distance(t.length / (t.places.len() + work.len()) as f64),
+            ),
+        ],
+        work,
+    })
+}
+
+/// One after the other, of the two that stand closest the one that the wall can rather spare.
+fn take_off(c: &Seen<'_>, t: &Counted<'_>, most: usize) -> Remedy {
+    let mut left = t.places.clone();
+    let mut work = Vec::new();
+    while left.len() > most.max(1) {
+        let Some(i) = (1..left.len()).min_by(|a, b| {
+            let space = |i: usize| left[i].x - left[i - 1].x;
+            space(*a).total_cmp(&space(*b))
+        }) else {
+            break;
+        };
+        let out = if c.worth(left[i - 1]) < c.worth(left[i]) {
+            i - 1
+        } else {
+            i
+        };
+        let place = left.remove(out);
+        work.push(Work::Remove {
+            tree: place.tree,
+            shoot: place.shoot,
+        });
+    }
+    Remedy {
+        key: "remedy-take-off-crowded",
+        args: vec![
+            ("tree", t.seen.number()),
+            ("count", Arg::Count(work.len() as i64)),
+            ("leaves", distance(t.length / left.len().max(1) as f64)),
+        ],
+        work,
+    }
+}

@@ -1,0 +1,111 @@
+//! An upright that leans across its neighbours.
+
+use super::seen::{Seen, SeenTree, over};
+use super::upright_outside::straighten;
+use super::{Finding, Severity};
+use crate::pose::Course;
+use crate::row::{Limit, Shoot};
+use crate::words::Arg;
+use kurbo::{Line, Point};
+
+pub(super) const RULE: &str = "uprights-crossing";
+
+/// An upright is compared with at most so many of those that begin to its right: more than that stand in no wall.
+const MOST_NEAR: usize = 64;
+
+struct Standing<'c> {
+    seen: &'c SeenTree<'c>,
+    shoot: &'c Shoot,
+    line: Line,
+    from: f64,
+    to: f64,
+}
+
+pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
+    let most = c.limit(Limit::CrossingsMax);
+    let mut all: Vec<Standing<'_>> = c
+        .trees
+        .iter()
+        .flat_map(|seen| {
+            seen.uprights()
+                .map(move |(s, course)| standing(seen, s, course))
+        })
+        .collect();
+    all.sort_by(|a, b| a.from.total_cmp(&b.from));
+    // Whom each one leans across: the one that leans more is the one at fault.
+    let mut crossed: Vec<(usize, usize)> = Vec::new();
+    for i in 0..all.len() {
+        let near = all[i + 1..]
+            .iter()
+            .take_while(|b| b.from <= all[i].to)
+            .take(MOST_NEAR);
+        for (k, b) in near.enumerate() {
+            if meet(all[i].line, b.line) {
+                let j = i + 1 + k;
+                let width = |n: usize| all[n].to - all[n].from;
+                crossed.push(if width(j) > width(i) { (j, i) } else { (i, j) });
+            }
+        }
+    }
+    crossed.sort_unstable();
+    crossed
+        .chunk_by(|a, b| a.0 == b.0)
+        .filter(|group| over(group.len() as f64, most))
+        .map(|group| {
+            let at = &all[group[0].0];
+            let part = |n: usize| all[n].seen.part(all[n].shoot.id);
+            let straight = Line::new(
+                at.line.p0,
+                Point::new(at.line.p0.x, at.line.p0.y + at.shoot.length()),
+            );
+            let clears = group.iter().all(|(_, n)| !meet(straight, all[*n].line));
+            let first = &all[group[0].1];
+            Finding {
+                rule: RULE,
+                severity: Severity::Soon,
+                x: at.from,
+                z: at.line.p0.y,
+                width: at.to - at.from,
+                subjects: std::iter::once(part(group[0].0))
+                    .chain(group.iter().map(|(_, n)| part(*n)))
+                    .collect(),
+                measured: group.len() as f64,
+                allowed: most,
+                limit: Limit::CrossingsMax,
+                args: vec![
+                    ("part", at.seen.name(at.shoot.id)),
+                    ("count", Arg::Count(group.len() as i64)),
+                    ("other", first.seen.name(first.shoot.id)),
+                ],
+                remedies: if clears {
+                    vec![straighten(
+                        at.seen.tree.id,
+                        at.shoot.id,
+                        at.seen.name(at.shoot.id),
+                    )]
+                } else {
+                    Vec::new()
+                },
+            }
+        })
+        .collect()
+}
+
+fn standing<'c>(seen: &'c SeenTree<'c>, shoot: &'c Shoot, course: &Course) -> Standing<'c> {
+    // What grows from laid wood runs straight.
+    let line = Line::new(course.base, course.tip());
+    Standing {
+        seen,
+        shoot,
+        line,
+        from: line.p0.x.min(line.p1.x),
+        to: line.p0.x.max(line.p1.x),
+    }
+}
+
+/// Whether the two cross; touching at an end is none.
+fn meet(a: Line, b: Line) -> bool {
+    let side = |l: Line, p: Point| (l.p1 - l.p0).cross(p - l.p0);
+    let apart = |l: Line, m: Line| side(l, m.p0) * side(l, m.p1) < 0.0;
+    apart(a, b) && apart(b, a)
+}

@@ -1,0 +1,191 @@
+//! Two neighbouring uprights farther apart than the largest distance.
+
+use super::seen::{Seen, distance, over};
+use super::{Finding, Part, Remedy, Severity};
+use crate::cover::{Place, Span};
+use crate::row::{Face, Limit};
+use crate::units::{Deg, Mm};
+use crate::words::Arg;
+use crate::work::Work;
+
+pub(super) const RULE: &str = "uprights-too-far";
+
+/// How far inside the end of laid wood a bud is kept, mm.
+const FROM_THE_END: f64 = 10.0;
+
+pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
+    let most = c.limit(Limit::UprightSpacingMax);
+    c.places
+        .windows(2)
+        .filter_map(|w| {
+            let (a, b) = (w[0], w[1]);
+            let (apart, bare) = c.apart(a.x, b.x);
+            over(apart, most).then(|| Finding {
+                rule: RULE,
+                severity: Severity::Soon,
+                x: a.x,
+                z: a.z,
+                width: b.x - a.x,
+                subjects: [a, b]
+                    .map(|p| Part {
+                        tree: p.tree,
+                        shoot: Some(p.shoot),
+                    })
+                    .to_vec(),
+                measured: apart,
+                allowed: most,
+                limit: Limit::UprightSpacingMax,
+                args: vec![
+                    ("distance", distance(apart)),
+                    ("most", distance(most)),
+                    ("left", c.name(a.tree, a.shoot)),
+                    ("right", c.name(b.tree, b.shoot)),
+                    (
+                        "bare",
+                        Arg::Text(if bare.is_some() { "yes" } else { "no" }.into()),
+                    ),
+                ],
+                remedies: remedies(c, a, b, apart, bare),
+            })
+        })
+        .collect()
+}
+
+fn remedies(c: &Seen<'_>, a: Place, b: Place, apart: f64, bare: Option<Span>) -> Vec<Remedy> {
+    let largest = |marks: &[f64]| {
+        let mut ends: Vec<f64> = marks.iter().copied().chain([a.x, b.x]).collect();
+        ends.sort_by(f64::total_cmp);
+        ends.windows(2)
+            .map(|w| c.apart(w[0], w[1]).0)
+            .fold(0.0, f64::max)
+    };
+    let mut out = Vec::new();
+    if let Some((work, marks)) = stand_up(c, a, b, bare)
+        && let Work::Stand { tree, shoot, .. } = work
+    {
+        out.push(Remedy {
+            key: "remedy-stand-free",
+            args: vec![
+                ("part", c.name(tree, shoot)),
+                ("leaves", distance(largest(&[marks]))),
+            ],
+            work: vec![work],
+        });
+    }
+    let (work, marks) = keep_buds(c, a, apart, bare);
+    let left = largest(&marks);
+    if !work.is_empty() && left < apart - 1.0 {
+        out.push(Remedy {
+            key: "remedy-keep-buds",
+            args: vec![
+                ("buds", Arg::Count(work.len() as i64)),
+                ("leaves", distance(left)),
+            ],
+            work,
+        });
+    }
+    out
+}
+
+/// Into how many spaces a distance is best parted: as near to the aim as the limits let it.
+fn spaces(c: &Seen<'_>, apart: f64) -> usize {
+    let aim = libm::round(apart / c.limit(Limit::UprightSpacing));
+    let fewest = libm::ceil(apart / c.limit(Limit::UprightSpacingMax) - 1e-9);
+    let most = libm::floor(apart / c.limit(Limit::UprightSpacingMin) + 1e-9);
+    // Where no number keeps both limits, the cordon is rather crowded than empty.
+    aim.min(most).max(fewest).max(2.0) as usize
+}
+
+/// Buds evenly between the two, on the wood that lies there; and where they come to stand.
+fn keep_buds(c: &Seen<'_>, a: Place, apart: f64, bare: Option<Span>) -> (Vec<Work>, Vec<f64>) {
+    let parts = spaces(c, apart);
+    let step = apart / parts as f64;
+    let mut work = Vec::new();
+    let mut marks = Vec::new();
+    for i in 1..parts {
+        let mut x = a.x + step * i as f64;
+        if let Some(bare) = bare
+            && x > bare.from
+        {
+            x += bare.length();
+        }
+        if let Some((item, x)) = bud_at(c, x) {
+            work.push(item);
+            marks.push(x);
+        }
+    }
+    (work, marks)
+}
+
+/// A bud at `x`, or at the nearest end of laid wood where a short bare stretch is there; and its place.
+fn bud_at(c: &Seen<'_>, x: f64) -> Option<(Work, f64)> {
+    let bare = c.cover.gaps.partition_point(|g| g.span.to <= x);
+    let places = match c.cover.gaps.get(bare) {
+        Some(gap) if gap.span.from < x => {
+            let ends = [gap.span.from - FROM_THE_END, gap.span.to + FROM_THE_END];
+            if x <= gap.span.middle() {
+                ends.to_vec()
+            } else {
+                ends.into_iter().rev().collect()
+            }
+        }
+        _ => vec![x],
+    };
+    places.into_iter().find_map(|x| {
+        c.laid_over(x).find_map(|laid| {
+            let seen = c.tree(laid.tree)?;
+            let index = seen.tree.index(laid.shoot)?;
+            let course = &seen.courses[index];
+            let at_mm = Mm::round(course.at_x(x)?);
+            let work = Work::KeepBud {
+                tree: laid.tree,
+                shoot: laid.shoot,
+                at_mm,
+            };
+            c.after(seen.tree, std::slice::from_ref(&work))?;
+            Some((work, course.point(at_mm.f()).x))
+        })
+    })
+}
+
+/// An untrained shoot that grows from the top of the cordon between the two, no nearer to either than is let pass:
+/// it is a season ahead of a bud.
+fn stand_up(c: &Seen<'_>, a: Place, b: Place, bare: Option<Span>) -> Option<(Work, f64)> {
+    let least = c.limit(Limit::UprightSpacingMin);
+    let (from, to) = (a.x + least, b.x - least);
+    let middle = bare.map_or((a.x + b.x) / 2.0, |gap| {
+        if gap.from - a.x > b.x - gap.to {
+            (a.x + gap.from) / 2.0
+        } else {
+            (gap.to + b.x) / 2.0
+        }
+    });
+    [a.tree, b.tree]
+        .into_iter()
+        .filter_map(|id| c.tree(id))
+        .flat_map(|seen| seen.pairs().map(move |(s, course)| (seen, s, course)))
+        .filter(|(seen, s, course)| {
+            s.pose == crate::row::Pose::Free
+                && s.face == Face::Top
+                && !s.units.is_empty()
+                && (from..=to).contains(&course.base.x)
+                && s.parent
+                    .and_then(|p| seen.tree.shoot(p))
+                    .is_some_and(|p| p.pose.is_laid())
+        })
+        .min_by(|(_, _, a), (_, _, b)| {
+            (a.base.x - middle)
+                .abs()
+                .total_cmp(&(b.base.x - middle).abs())
+        })
+        .map(|(seen, s, course)| {
+            (
+                Work::Stand {
+                    tree: seen.tree.id,
+                    shoot: s.id,
+                    lean_deg: Deg::new(0.0),
+                },
+                course.base.x,
+            )
+        })
+}

@@ -1,0 +1,107 @@
+//! Uprights above the wall, and a wall too tall for the distance of the rows.
+
+use super::seen::{Seen, distance, over};
+use super::{Finding, Remedy, Severity};
+use crate::row::Limit;
+use crate::units::Mm;
+use crate::words::Arg;
+use crate::work::Work;
+
+pub(super) const ABOVE: &str = "above-wall";
+pub(super) const TALL: &str = "wall-too-tall";
+
+pub(super) fn find_above(c: &Seen<'_>) -> Vec<Finding> {
+    let top = c.row.trellis.wall_height.f();
+    let most = c.limit(Limit::AboveWallMax);
+    c.trees
+        .iter()
+        .filter_map(|seen| {
+            let tall: Vec<_> = seen
+                .uprights()
+                .filter(|(_, course)| over(course.tip().y - top, most))
+                .collect();
+            let highest = tall
+                .iter()
+                .map(|(_, course)| course.tip().y - top)
+                .fold(0.0, f64::max);
+            if tall.is_empty() {
+                return None;
+            }
+            let work: Vec<Work> = tall
+                .iter()
+                .filter_map(|(shoot, course)| {
+                    let climb = libm::sin(course.end_heading());
+                    let excess = (course.tip().y - top) / climb;
+                    let item = Work::CutBack {
+                        tree: seen.tree.id,
+                        shoot: shoot.id,
+                        keep_mm: Mm::round(libm::floor(shoot.length() - excess)),
+                    };
+                    c.after(seen.tree, std::slice::from_ref(&item))
+                        .map(|_| item)
+                })
+                .collect();
+            Some(Finding {
+                z: top,
+                subjects: tall.iter().map(|(s, _)| seen.part(s.id)).collect(),
+                args: vec![
+                    ("tree", seen.number()),
+                    ("count", Arg::Count(tall.len() as i64)),
+                    ("above", distance(highest)),
+                    ("height", Arg::Length(top)),
+                ],
+                remedies: if work.len() == tall.len() {
+                    vec![Remedy {
+                        key: "remedy-cut-to-height",
+                        args: vec![
+                            ("tree", seen.number()),
+                            ("count", Arg::Count(work.len() as i64)),
+                            ("height", Arg::Length(top)),
+                        ],
+                        work,
+                    }]
+                } else {
+                    Vec::new()
+                },
+                ..seen.finding(c, ABOVE, Severity::Note, Limit::AboveWallMax, highest)
+            })
+        })
+        .collect()
+}
+
+pub(super) fn find_tall(c: &Seen<'_>) -> Vec<Finding> {
+    let height = c.row.trellis.wall_height.f();
+    let given = c.site.row_spacing.map(Mm::f).filter(|s| *s > 0.0);
+    let spacing = given.unwrap_or(c.limit(Limit::RowSpacing));
+    let ratio = height / spacing;
+    let (severity, limit) = if over(ratio, c.limit(Limit::HeightRatioMax)) {
+        (Severity::Soon, Limit::HeightRatioMax)
+    } else if over(ratio, c.limit(Limit::HeightRatio)) {
+        (Severity::Note, Limit::HeightRatio)
+    } else {
+        return Vec::new();
+    };
+    let whole = c.whole();
+    vec![Finding {
+        rule: TALL,
+        severity,
+        x: whole.from,
+        z: height,
+        width: whole.length(),
+        subjects: Vec::new(),
+        measured: ratio,
+        allowed: c.limit(limit),
+        limit,
+        args: vec![
+            ("height", Arg::Length(height)),
+            ("spacing", Arg::Length(spacing)),
+            ("ratio", Arg::Number(ratio, 2)),
+            ("most", Arg::Number(c.limit(limit), 2)),
+            (
+                "given",
+                Arg::Text(if given.is_some() { "yes" } else { "no" }.into()),
+            ),
+        ],
+        remedies: Vec::new(),
+    }]
+}

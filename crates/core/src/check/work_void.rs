@@ -1,0 +1,42 @@
+//! Work that touched nothing, since its subject is not there at its time.
+
+use super::seen::Seen;
+use super::{Finding, Part, Severity};
+use crate::row::Limit;
+use crate::words::{Arg, Words};
+
+pub(super) const RULE: &str = "work-void";
+
+pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
+    let allowed = c.limit(Limit::VoidWorkMax);
+    if !super::seen::over(c.void.len() as f64, allowed) {
+        return Vec::new();
+    }
+    let words = Words::default();
+    c.void
+        .iter()
+        .map(|void| {
+            let subject = void.work.subject();
+            let tree = c.tree(subject.tree);
+            Finding {
+                rule: RULE,
+                severity: Severity::Note,
+                x: tree.map_or(c.row.from.f(), |t| t.tree.foot.f()),
+                z: 0.0,
+                width: 0.0,
+                subjects: vec![Part {
+                    tree: subject.tree,
+                    shoot: tree.and_then(|t| t.tree.shoot(subject.shoot)).map(|s| s.id),
+                }],
+                measured: c.void.len() as f64,
+                allowed,
+                limit: Limit::VoidWorkMax,
+                args: vec![
+                    ("leaf", Arg::Count(void.moment.leaf.into())),
+                    ("why", Arg::Text(words.refusal(&void.why))),
+                ],
+                remedies: Vec::new(),
+            }
+        })
+        .collect()
+}

@@ -1,0 +1,261 @@
+//! The rules of the cordon, each a millimetre either side of its limit.
+
+#[path = "common/rows.rs"]
+mod rows;
+
+use cordonry::check::{Severity, figures};
+use cordonry::cover::cover;
+use cordonry::row::*;
+use cordonry::units::Deg;
+use cordonry::words::Words;
+use cordonry::work::Work;
+use rows::*;
+
+/// Two trees with feet at 0 and 1500 on a row of 0 to 3000: the second fills 1500 to 3000 (stock of 2000), the
+/// first what its length gives.
+fn pair(first: f64) -> Row {
+    row(
+        0,
+        3000,
+        vec![upright_stem(1, 0, first), upright_stem(2, 1500, 2000.0)],
+    )
+}
+
+#[test]
+fn a_bare_stretch_of_150_mm_passes_and_one_of_151_does_not() {
+    // Stock of 1850 covers 0..1350 and leaves 150 bare; of 1849, 151.
+    let f = either_side("cordon-gap", &pair(1850.0), &pair(1849.0));
+    assert!((f.measured - 151.0).abs() < 1e-6);
+    assert!((f.x - 1349.0).abs() < 1e-6 && (f.width - 151.0).abs() < 1e-6);
+    assert_eq!(f.allowed, 150.0);
+    assert_eq!(
+        f.subjects.iter().map(|p| p.tree.0).collect::<Vec<_>>(),
+        [1, 2]
+    );
+    assert_eq!(
+        Words::default().finding(&f),
+        "Cordon bare for 0.15 m between trees 1 and 2"
+    );
+}
+
+#[test]
+fn a_bare_stretch_is_graver_once_the_second_leaf_is_over() {
+    let mut row = pair(1700.0);
+    for (leaf, severity) in [(1, Severity::Soon), (2, Severity::Soon), (3, Severity::Now)] {
+        row.leaf = leaf;
+        assert_eq!(found(&row, "cordon-gap")[0].severity, severity);
+    }
+}
+
+#[test]
+fn bare_ends_and_lost_trees_are_named() {
+    let words = Words::default();
+    let said = |row: &Row| -> Vec<String> {
+        found(row, "cordon-gap")
+            .iter()
+            .map(|f| words.finding(f))
+            .collect()
+    };
+    // 500..1500 covered of 0..3000.
+    let one = row(0, 3000, vec![upright_stem(7, 500, 1500.0)]);
+    assert_eq!(
+        said(&one),
+        [
+            "Cordon bare for 0.50 m before tree 7, at the start of the row",
+            "Cordon bare for 1.50 m after tree 7, to the end of the row",
+        ]
+    );
+    let none = row(0, 3000, vec![lost(1, 0)]);
+    assert_eq!(
+        said(&none),
+        ["Cordon bare for 3.00 m from 0.00 m along the row"]
+    );
+    assert!(found(&none, "cordon-gap")[0].remedies.is_empty());
+}
+
+#[test]
+fn an_end_shoot_fills_forward() {
+    // Tree 1 covers 0..1000 and has an end shoot of 400 at its leader's end; 1000..1500 is bare.
+    let trees = |end: f64| {
+        vec![
+            upright_stem(1, 0, 1500.0).shoot(1500.0, Pose::Free, grown(2, end)),
+            upright_stem(2, 1500, 2000.0),
+        ]
+    };
+    let bare = row(0, 3000, trees(400.0));
+    let f = &found(&bare, "cordon-gap")[0];
+    let r = &f.remedies[0];
+    assert_eq!(r.key, "remedy-fill-forward");
+    assert_eq!(
+        r.work,
+        [Work::Lay {
+            tree: TreeId(1),
+            shoot: ShootId::found(1),
+            toward: Toward::Right,
+            rise_deg: Deg::new(0.0),
+        }]
+    );
+    // 400 of the 500 are filled: 100 stays bare, which passes.
+    assert_eq!(
+        Words::default().remedy(r),
+        "Lay on along the wire: shoot 1 of 1, tree 1. 0.10 m stays bare"
+    );
+    assert!(found(&mended(&bare, f, 0), "cordon-gap").is_empty());
+
+    // A shoot of 900 would lie 400 beside tree 2: it is cut to the 500 that are bare.
+    let long = row(0, 3000, trees(900.0));
+    let f = &found(&long, "cordon-gap")[0];
+    let after = mended(&long, f, 0);
+    assert_eq!(f.remedies[0].work.len(), 2);
+    assert_eq!(cover(&after, &Targets::default()).gaps, []);
+    assert_eq!(cover(&after, &Targets::default()).overlaps, []);
+    assert_eq!(
+        Words::default().remedy(&f.remedies[0]),
+        "Lay on along the wire: shoot 1 of 1, tree 1. It closes the bare stretch"
+    );
+}
+
+#[test]
+fn a_neighbour_s_shoot_fills_backward() {
+    // Tree 2 has a shoot of 600 right at its trunk; 1000..1500 is bare.
+    let bare = row(
+        0,
+        3000,
+        vec![
+            upright_stem(1, 0, 1500.0),
+            upright_stem(2, 1500, 2000.0).shoot(520.0, standing(0.0), grown(2, 600.0)),
+        ],
+    );
+    let f = &found(&bare, "cordon-gap")[0];
+    assert_eq!(f.remedies[0].key, "remedy-fill-backward");
+    // From 1520 over 600 to 920: 80 beyond the bare stretch, which is let pass, so nothing is cut.
+    assert_eq!(
+        f.remedies[0].work,
+        [Work::Lay {
+            tree: TreeId(2),
+            shoot: ShootId::found(1),
+            toward: Toward::Left,
+            rise_deg: Deg::new(0.0),
+        }]
+    );
+    assert!(found(&mended(&bare, f, 0), "cordon-gap").is_empty());
+}
+
+#[test]
+fn both_sides_fill_what_neither_fills_alone() {
+    // 1000..2000 bare, with a shoot of 450 on either side.
+    let bare = row(
+        0,
+        3500,
+        vec![
+            upright_stem(1, 0, 1500.0).shoot(1500.0, Pose::Free, grown(2, 450.0)),
+            upright_stem(2, 2000, 2000.0).shoot(500.0, Pose::Free, grown(2, 450.0)),
+        ],
+    );
+    let f = &found(&bare, "cordon-gap")[0];
+    assert_eq!(f.remedies[0].key, "remedy-fill-both");
+    assert_eq!(
+        Words::default().remedy(&f.remedies[0]),
+        "Lay from both sides: shoot 1 of 1, tree 1, and shoot 1 of 1, tree 2. 0.10 m stays bare"
+    );
+    assert!(found(&mended(&bare, f, 0), "cordon-gap").is_empty());
+    assert_eq!(f.remedies.len(), 3);
+}
+
+#[test]
+fn a_rising_leader_is_lowered() {
+    // 2000 of stock from a vertical stem, rising 30° from the wire: it leaves the band of 150 mm after
+    // 150 / tan 30° = 260 mm. Lowered, it fills 0..1500.
+    let bare = row(
+        0,
+        3000,
+        vec![
+            upright_stem(1, 0, 2000.0).with_stem(|s| s.pose = laid(Toward::Right, 30.0)),
+            upright_stem(2, 1500, 2000.0),
+        ],
+    );
+    let f = &found(&bare, "cordon-gap")[0];
+    assert!((f.x - 150.0 / libm::tan(30f64.to_radians())).abs() < 1e-6);
+    assert_eq!(f.remedies[0].key, "remedy-lower-leader");
+    assert!(found(&mended(&bare, f, 0), "cordon-gap").is_empty());
+}
+
+#[test]
+fn stock_that_stands_is_laid() {
+    let bare = row(
+        0,
+        1500,
+        vec![upright_stem(1, 0, 1800.0).with_stem(|s| s.pose = standing(0.0))],
+    );
+    let f = &found(&bare, "cordon-gap")[0];
+    assert_eq!(f.remedies[0].key, "remedy-lay-leader");
+    // 1800 − 500 = 1300 of 1500: 200 stays bare.
+    let after = mended(&bare, f, 0);
+    assert!((found(&after, "cordon-gap")[0].measured - 200.0).abs() < 1e-6);
+}
+
+#[test]
+fn an_overlap_of_100_mm_passes_and_one_of_101_does_not() {
+    // Stock of 2100 covers 0..1600, 100 of it beside tree 2; of 2101, 101.
+    let fails = pair(2101.0);
+    let f = either_side("cordon-overlap", &pair(2100.0), &fails);
+    assert!((f.measured - 101.0).abs() < 1e-6 && (f.x - 1500.0).abs() < 1e-6);
+    // The tip of tree 1 lies in it: it keeps 2000.
+    assert_eq!(f.remedies.len(), 1);
+    assert_eq!(
+        Words::default().remedy(&f.remedies[0]),
+        "Cut back to 2.00 m, where the other begins: leader, tree 1. No upright is lost"
+    );
+    let after = cover(&mended(&fails, &f, 0), &Targets::default());
+    assert_eq!((after.gaps.len(), after.overlaps.len()), (0, 0));
+}
+
+#[test]
+fn a_cordon_wholly_beside_another_is_not_cut_to_nothing() {
+    // Tree 2's short leader 1500..1800 lies beside tree 1's 0..3000.
+    let both = row(
+        0,
+        3000,
+        vec![upright_stem(1, 0, 3500.0), upright_stem(2, 1500, 800.0)],
+    );
+    let f = &found(&both, "cordon-overlap")[0];
+    assert!((f.measured - 300.0).abs() < 1e-6);
+    assert!(f.remedies.is_empty(), "{:?}", f.remedies);
+}
+
+#[test]
+fn the_cordon_is_due_filled_after_leaf_2() {
+    // 3000 of wire, 95 % is 2850: 150 bare passes, 151 does not.
+    let f = either_side("cordon-fill-due", &pair(1850.0), &pair(1849.0));
+    assert!((f.measured - 2849.0 / 3000.0).abs() < 1e-9);
+    assert_eq!(f.severity, Severity::Now);
+    let mut early = pair(1849.0);
+    early.leaf = 2;
+    assert!(found(&early, "cordon-fill-due").is_empty());
+}
+
+#[test]
+fn figures_of_a_row() {
+    // 0..1300 and 1500..3000 filled: 2800 of 3000; places at 100, 300, 600 and 1600.
+    let row = row(
+        0,
+        3000,
+        vec![
+            upright_stem(1, 0, 1800.0)
+                .uprights(&[100.0, 300.0])
+                .bud(600.0),
+            upright_stem(2, 1500, 2000.0).uprights(&[1600.0]),
+            lost(3, 2900),
+        ],
+    );
+    let f = figures(&row, &Targets::default());
+    assert!((f.cordon_fill_share - 2800.0 / 3000.0).abs() < 1e-9);
+    assert!((f.gap_total - 200.0).abs() < 1e-6);
+    assert_eq!((f.trees, f.trees_lost, f.uprights, f.buds), (2, 1, 3, 1));
+    // Distances 200, 300, 1000: mean 500, variance (300² + 200² + 500²) / 3.
+    assert!((f.upright_spacing_mean - 500.0).abs() < 1e-6);
+    let sd = (380_000.0f64 / 3.0).sqrt();
+    assert!((f.upright_spacing_cv - sd / 500.0).abs() < 1e-9);
+    // Grown in leaf 2 and judged in the dormant season before leaf 3.
+    assert_eq!(f.wood_age_max, 1);
+}

@@ -1,0 +1,171 @@
+//! The rules of the distances between uprights, each a millimetre either side of its limit.
+
+#[path = "common/rows.rs"]
+mod rows;
+
+use cordonry::plan::{Moment, VoidWork, Window};
+use cordonry::refusal::Refusal;
+use cordonry::row::*;
+use cordonry::units::Mm;
+use cordonry::words::{Arg, Words};
+use cordonry::work::Work;
+use rows::*;
+
+/// One tree that fills 0..3000, with uprights at these places.
+fn places(places: &[f64]) -> Row {
+    row(0, 3000, vec![upright_stem(1, 0, 3500.0).uprights(places)])
+}
+
+#[test]
+fn uprights_150_mm_apart_pass_and_149_mm_do_not() {
+    let fails = places(&[500.0, 649.0, 850.0]);
+    let f = either_side(
+        "uprights-too-close",
+        &places(&[500.0, 650.0, 850.0]),
+        &fails,
+    );
+    assert!((f.measured - 149.0).abs() < 1e-6 && (f.x - 500.0).abs() < 1e-6);
+    assert_eq!(
+        Words::default().finding(&f),
+        "149 mm apart; at least 150 mm is needed: upright 1 of 3, tree 1, and upright 2 of 3, tree 1"
+    );
+    for remedy in 0..2 {
+        assert!(found(&mended(&fails, &f, remedy), "uprights-too-close").is_empty());
+    }
+}
+
+#[test]
+fn the_thinner_goes_and_a_bud_before_it() {
+    let crowded = |bud: bool| {
+        let tree = upright_stem(1, 0, 3500.0)
+            .uprights(&[500.0])
+            .last(|s| s.diameter = 12.0);
+        let tree = if bud {
+            tree.bud(600.0)
+        } else {
+            tree.uprights(&[600.0]).last(|s| s.diameter = 9.0)
+        };
+        row(0, 3000, vec![tree.uprights(&[900.0])])
+    };
+    for bud in [true, false] {
+        let f = &found(&crowded(bud), "uprights-too-close")[0];
+        assert_eq!(
+            f.remedies[0].work,
+            [Work::Remove {
+                tree: TreeId(1),
+                shoot: ShootId::found(2)
+            }]
+        );
+    }
+    assert_eq!(
+        Words::default().remedy(&found(&crowded(true), "uprights-too-close")[0].remedies[0]),
+        "Take off bud 1 of 1, tree 1; its neighbours are then 400 mm apart"
+    );
+}
+
+#[test]
+fn uprights_300_mm_apart_pass_and_301_mm_do_not() {
+    let fails = places(&[500.0, 801.0]);
+    let f = either_side("uprights-too-far", &places(&[500.0, 800.0]), &fails);
+    assert!((f.measured - 301.0).abs() < 1e-6);
+    // 301 is nearest to 200 in two spaces of 150.5: a bud at 650.5, or 1150.5 along the stem, in whole
+    // millimetres 1150 or 1151.
+    let [Work::KeepBud { at_mm, .. }] = f.remedies[0].work[..] else {
+        panic!("{:?}", f.remedies);
+    };
+    assert!((at_mm.f() - 1150.5).abs() < 0.6);
+    let after = mended(&fails, &f, 0);
+    assert!(found(&after, "uprights-too-far").is_empty());
+    // One of the spaces is 150 or 150.5, never less.
+    assert!(found(&after, "uprights-too-close").is_empty());
+}
+
+#[test]
+fn several_buds_are_kept_evenly() {
+    // 1000 apart: five spaces of 200, buds at 700, 900, 1100, 1300 and so 1200, 1400, 1600, 1800 along the stem.
+    let wide = places(&[500.0, 1500.0]);
+    let f = &found(&wide, "uprights-too-far")[0];
+    let at: Vec<i32> = f.remedies[0]
+        .work
+        .iter()
+        .map(|w| match w {
+            Work::KeepBud { at_mm, .. } => at_mm.0,
+            other => panic!("{other:?}"),
+        })
+        .collect();
+    assert_eq!(at, [1200, 1400, 1600, 1800]);
+    assert_eq!(
+        Words::default().remedy(&f.remedies[0]),
+        "Keep 4 buds evenly between them; the widest space is then 200 mm"
+    );
+    assert!(found(&mended(&wide, f, 0), "uprights-too-far").is_empty());
+}
+
+#[test]
+fn a_bare_stretch_between_two_uprights_is_not_reported_twice() {
+    // Tree 1 covers 0..1000, tree 2 1400..2500: 400 are bare. The last upright of tree 1 stands at 900, the first of
+    // tree 2 at 1600 or 1601: 700 − 400 = 300 of cordon passes, 301 does not.
+    let across = |first: f64| {
+        row(
+            0,
+            2500,
+            vec![
+                upright_stem(1, 0, 1500.0).uprights(&[900.0]),
+                upright_stem(2, 1400, 1600.0).uprights(&[first]),
+            ],
+        )
+    };
+    let fails = across(1601.0);
+    let f = either_side("uprights-too-far", &across(1600.0), &fails);
+    assert!((f.measured - 301.0).abs() < 1e-6);
+    // Half of 301 from 900 on is beyond tree 1's end at 1000: 50.5 into tree 2's wood.
+    assert_eq!(
+        f.remedies[0].work,
+        [Work::KeepBud {
+            tree: TreeId(2),
+            shoot: ShootId::STEM,
+            at_mm: Mm(551)
+        }]
+    );
+    assert!(found(&mended(&fails, &f, 0), "uprights-too-far").is_empty());
+    assert_eq!(found(&fails, "cordon-gap").len(), 1);
+}
+
+#[test]
+fn a_shoot_that_has_grown_is_stood_up_before_a_bud_is_kept() {
+    let tree = upright_stem(1, 0, 3500.0).uprights(&[500.0, 950.0]);
+    let at = tree.along(730.0);
+    let wide = row(0, 3000, vec![tree.shoot(at, Pose::Free, grown(2, 500.0))]);
+    let f = &found(&wide, "uprights-too-far")[0];
+    assert_eq!(f.remedies[0].key, "remedy-stand-free");
+    assert_eq!(f.remedies[1].key, "remedy-keep-buds");
+    assert!(found(&mended(&wide, f, 0), "uprights-too-far").is_empty());
+}
+
+#[test]
+fn void_work_says_why() {
+    let row = places(&[500.0]);
+    let work = Work::Remove {
+        tree: TreeId(1),
+        shoot: ShootId::found(9),
+    };
+    let void = [VoidWork {
+        moment: Moment {
+            leaf: 3,
+            window: Window::Dormant,
+        },
+        work,
+        why: Refusal::new("refusal-no-shoot", vec![("tree", Arg::Count(1))]),
+    }];
+    let found = found_in(
+        &row,
+        &Site::default(),
+        &Targets::default(),
+        &void,
+        "work-void",
+    );
+    assert_eq!(
+        Words::default().finding(&found[0]),
+        "Planned work of leaf 3 does nothing. Tree 1: the shoot is not there at this time; a shoot that stands on the tree is accepted"
+    );
+}
