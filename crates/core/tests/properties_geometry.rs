@@ -243,6 +243,27 @@ proptest! {
     }
 
     #[test]
+    fn a_place_along_the_row_is_on_the_wood(plan in plan(), share in 0.0..=1.0) {
+        let g = Geometry::of(&plan.found, &plan.targets);
+        for tree in &plan.found.trees {
+            for course in layout(tree, g) {
+                // Wherever the wood is, it is found there; the place that is found is there.
+                let x = course.point(course.length * share).x;
+                match course.at_x(x) {
+                    Some(s) => {
+                        prop_assert!((0.0..=course.length).contains(&s));
+                        prop_assert!((course.point(s).x - x).abs() < 0.01, "{} at {}: {:?}", x, s, course);
+                    }
+                    None => prop_assert!(false, "{} is on {:?}", x, course),
+                }
+                let reach = course.length + 1.0;
+                prop_assert_eq!(course.at_x(course.base.x + reach), None);
+                prop_assert_eq!(course.at_x(course.base.x - reach), None);
+            }
+        }
+    }
+
+    #[test]
     fn a_shoot_rides_on_its_parent(plan in plan(), drafts in drafts(4)) {
         let plan = worked(&plan, &drafts);
         let row = at(&plan, *moments(&plan).last().unwrap()).row;

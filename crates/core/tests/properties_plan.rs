@@ -3,6 +3,7 @@
 mod common_arb;
 
 use common_arb::*;
+use cordonry::file::{read_plan, write_plan};
 use cordonry::plan::{History, Moment, Plan, Replayer, VoidWork, Window};
 use cordonry::row::{Row, ShootId, TreeId};
 use cordonry::units::Mm;
@@ -171,6 +172,15 @@ proptest! {
         }
         prop_assert_eq!(&bytes(history.plan()), &model.now);
         prop_assert!(history.plan().schemes.len() == 1 && !end.is_empty());
+    }
+
+    #[test]
+    fn saved_and_opened_a_plan_is_the_same(plan in plan(), drafts in drafts(10)) {
+        let plan = worked(&plan, &drafts);
+        let file = write_plan(&plan);
+        let back = read_plan(file.as_bytes());
+        prop_assert_eq!(back.as_ref(), Ok(&plan));
+        prop_assert_eq!(write_plan(&back.unwrap()), file);
     }
 
     #[test]

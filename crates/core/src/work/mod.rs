@@ -149,18 +149,13 @@ impl Work {
                     vec![toward, ("rise", Arg::Angle(rise_deg.degrees()))],
                 )
             }
-            Self::Stand { lean_deg, .. } => (
-                "work-stand",
-                vec![("lean", Arg::Angle(lean_deg.degrees()))],
-            ),
-            Self::CutBack { keep_mm, .. } => {
-                ("work-cut", vec![("keep", Arg::Length(keep_mm.f()))])
+            Self::Stand { lean_deg, .. } => {
+                ("work-stand", vec![("lean", Arg::Angle(lean_deg.degrees()))])
             }
+            Self::CutBack { keep_mm, .. } => ("work-cut", vec![("keep", Arg::Length(keep_mm.f()))]),
             Self::Stub { keep_mm, .. } => ("work-stub", vec![("keep", Arg::Length(keep_mm.f()))]),
             Self::Remove { .. } => ("work-remove", vec![]),
-            Self::KeepBud { at_mm, .. } => {
-                ("work-keep-bud", vec![("at", Arg::Length(at_mm.f()))])
-            }
+            Self::KeepBud { at_mm, .. } => ("work-keep-bud", vec![("at", Arg::Length(at_mm.f()))]),
         }
     }
 }
