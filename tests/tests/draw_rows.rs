@@ -107,7 +107,7 @@ fn edit(tree: &Arc<Tree>, change: impl FnOnce(&mut Tree)) -> Arc<Tree> {
 }
 
 /// Six single-leader trees: a gap, an overlap, a stub, a headed upright, kept buds, a free shoot, a lost tree.
-pub fn third_leaf() -> Row {
+fn third_leaf() -> Row {
     let every = |from: f64, to: f64, step: f64| -> Vec<f64> {
         (0..)
             .map(|i| from + step * f64::from(i))
@@ -159,7 +159,7 @@ pub fn third_leaf() -> Row {
 }
 
 /// Trunks that fork into two leaders at the wire, one tree of them freshly planted and headed.
-pub fn two_leaders() -> Row {
+fn two_leaders() -> Row {
     let forked = |id: u32, foot: i32| {
         let mut shoots = vec![
             shoot(0, None, 0.0, upright(0.0), &[(1, 1500.0, 640.0)], 48.0),
@@ -220,7 +220,7 @@ pub fn two_leaders() -> Row {
     }
 }
 
-pub fn work() -> Vec<Work> {
+fn work() -> Vec<Work> {
     let id = ShootId::found;
     vec![
         Work::Stub {

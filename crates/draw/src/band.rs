@@ -290,9 +290,6 @@ impl Band<'_> {
             }
             let x = self.x(mm);
             pen.line(Point::new(x, RULER), Point::new(x, RULER + 4.0));
-            if (mm - self.span.from).min(self.span.to - mm) * self.scale < 20.0 {
-                continue;
-            }
             let label = match self.words.style {
                 LengthStyle::Metric => {
                     let places = usize::from(step < unit);
@@ -300,9 +297,17 @@ impl Band<'_> {
                 }
                 LengthStyle::FeetInches => show_length(mm, self.words.style),
             };
+            // Labels at the ends stay within the band.
+            let (class, x) = if mm - self.span.from < 20.0 / self.scale {
+                ("start", x - 2.0)
+            } else if self.span.to - mm < 20.0 / self.scale {
+                ("end", x + 2.0)
+            } else {
+                ("", x)
+            };
             own.append(text(
                 "text",
-                &[("x", &num(x)), ("y", &num(RULER_LINE))],
+                &[("class", class), ("x", &num(x)), ("y", &num(RULER_LINE))],
                 &label,
             ));
         }

@@ -117,8 +117,9 @@ pub fn document_with(plan: &Plan, row: &Row, sheet: &Sheet<'_>) -> String {
         foliage: sheet.foliage,
         px: Some(px),
     };
+    let left = MARGIN + GUTTER;
     for span in &strips {
-        let mut wall = window("wall", *span, -top, top + below, px_per_mm, MARGIN, y);
+        let mut wall = window("wall", *span, -top, top + below, px_per_mm, left, y);
         wall.append(frame::backdrop_element(row, *span));
         let near = |i: &usize| {
             let own = extents[*i];
@@ -134,12 +135,24 @@ pub fn document_with(plan: &Plan, row: &Row, sheet: &Sheet<'_>) -> String {
             wall.append(mark);
         }
         pins(&mut wall, plan, *span, px);
-        wall.append(frame::foreground_element(row, *span, px_per_mm, words));
-        wall.append(frame::numbers(row, *span, px_per_mm, words));
         page.append(wall);
-        y += wall_height + 16.0;
-        page.append(at("sheet-text", MARGIN, y, &words.plain("draw-cordon")));
-        y += 5.0;
+        // The labels stand beside the strip, over nothing.
+        let wide = Span {
+            from: span.from - GUTTER * px,
+            to: span.to,
+        };
+        let mut labels = window("wall", wide, -top, top + below, px_per_mm, MARGIN, y);
+        labels.assign("overflow", "visible");
+        labels.append(frame::foreground_element(row, wide, px_per_mm, words));
+        labels.append(frame::numbers(row, *span, px_per_mm, words));
+        page.append(labels);
+        y += wall_height + 6.0;
+        page.append(at(
+            "sheet-text",
+            MARGIN,
+            y + 16.0,
+            &words.plain("draw-cordon"),
+        ));
         let mut strip = el(
             "svg",
             &[
@@ -154,7 +167,7 @@ pub fn document_with(plan: &Plan, row: &Row, sheet: &Sheet<'_>) -> String {
                     ),
                 ),
                 ("width", &num(span.length() * px_per_mm)),
-                ("x", &num(MARGIN)),
+                ("x", &num(left)),
                 ("y", &num(y)),
             ],
         );
@@ -231,9 +244,8 @@ fn strips(whole: Span) -> (f64, Vec<Span>) {
         .unwrap_or(last);
     let count = (length / ratio / usable).ceil().max(1.0);
     let each = length / count;
-    let gutter = GUTTER / PAPER * ratio;
     let span = |i: u32| Span {
-        from: whole.from + each * f64::from(i) - gutter,
+        from: whole.from + each * f64::from(i),
         to: whole.from + each * f64::from(i + 1),
     };
     (ratio, (0..count as u32).map(span).collect())

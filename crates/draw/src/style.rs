@@ -33,9 +33,12 @@ pub const STYLE: &str = concat!(
     ":root[data-theme=dark]{",
     dark!(),
     "}\n",
-    "@media print{:root,:root[data-theme]{",
+    "@media print{:root:root:root{",
     light!(),
     "}}\n",
+    "@media (forced-colors:active){:root:root:root{--paper:Canvas;--ink:CanvasText;--quiet:CanvasText;",
+    "--wood:CanvasText;--young:CanvasText;--cut:Canvas;--wire:GrayText;--cordon-wire:CanvasText;--post:Canvas;",
+    "--post-edge:GrayText;--filled:GrayText;--twice:CanvasText;--accent:Highlight;--wrong:LinkText;--wrong-ink:LinkText}}\n",
     rules!(),
 );
 

@@ -188,13 +188,11 @@ impl Desk {
     /// No such scheme.
     pub fn take_back(&mut self, tree: TreeId, shoot: ShootId) -> Result<(), Refusal> {
         let leaf = self.moment.leaf;
-        let plan = self
-            .plan()
-            .without_work(self.scheme, self.moment, |w| {
-                w.tree() == tree
-                    && (w.kept_bud(leaf) == Some(shoot)
-                        || (w.subject().shoot == shoot && w.kept_bud(leaf).is_none()))
-            })?;
+        let plan = self.plan().without_work(self.scheme, self.moment, |w| {
+            w.tree() == tree
+                && (w.kept_bud(leaf) == Some(shoot)
+                    || (w.subject().shoot == shoot && w.kept_bud(leaf).is_none()))
+        })?;
         self.set("step-take-back", plan);
         Ok(())
     }
@@ -294,7 +292,8 @@ impl Desk {
         let Some(index) = found.index(shoot) else {
             return false;
         };
-        let bendable = found.shoots[index].pose != Pose::Stub && !found.shoots[index].units.is_empty();
+        let bendable =
+            found.shoots[index].pose != Pose::Stub && !found.shoots[index].units.is_empty();
         if bendable {
             self.drag = Some(Drag {
                 tree,

@@ -41,7 +41,11 @@ fn stretches(out: &mut String, desk: &Desk, view: View, words: &Words) {
     let wire = desk.geometry.wire;
     let kinds = [
         ("bare", &desk.cover.gaps, targets.get(Limit::GapMax)),
-        ("twice", &desk.cover.overlaps, targets.get(Limit::OverlapMax)),
+        (
+            "twice",
+            &desk.cover.overlaps,
+            targets.get(Limit::OverlapMax),
+        ),
     ];
     for (class, list, limit) in kinds {
         for stretch in list {
@@ -152,15 +156,7 @@ fn handles(out: &mut String, desk: &Desk, view: View, words: &Words) {
                 Kind::Leader | Kind::Shoot | Kind::Upright | Kind::Stem
             );
             if loose || (chosen && bendable) {
-                handle(
-                    out,
-                    view,
-                    words,
-                    desk,
-                    (tree.id, shoot.id),
-                    &course,
-                    chosen,
-                );
+                handle(out, view, words, desk, (tree.id, shoot.id), &course, chosen);
             }
         }
     }
@@ -177,4 +173,3 @@ pub fn ghost(view: View, at: Point, text: &str) -> String {
         text = escape(text),
     )
 }
-

@@ -87,9 +87,10 @@ impl View {
         let high = self.height / self.scale;
         let wall = row.trellis.wall_height.f();
         Self {
-            x: self
-                .x
-                .clamp(reach.from - wide * 0.8, (reach.to - wide * 0.2).max(reach.from - wide * 0.8)),
+            x: self.x.clamp(
+                reach.from - wide * 0.8,
+                (reach.to - wide * 0.2).max(reach.from - wide * 0.8),
+            ),
             top: self.top.clamp(wall * 0.3, (wall + high).max(high)),
             ..self
         }
@@ -106,7 +107,9 @@ impl View {
     pub fn fit_row(self, row: &Row) -> Self {
         let reach = extent(row);
         let by_width = (self.width - 2.0 * BESIDE).max(100.0) / reach.length().max(1000.0);
-        let scale = by_width.min(self.fit_height(row).scale).clamp(Self::SCALES.0, Self::SCALES.1);
+        let scale = by_width
+            .min(self.fit_height(row).scale)
+            .clamp(Self::SCALES.0, Self::SCALES.1);
         let x = reach.middle() - self.width / scale / 2.0;
         self.settled(row, scale, x)
     }
@@ -128,9 +131,15 @@ impl View {
         let span = self.span();
         let edge = span.length() * 0.12;
         if x < span.from + edge {
-            Self { x: x - span.length() * 0.3, ..self }
+            Self {
+                x: x - span.length() * 0.3,
+                ..self
+            }
         } else if x > span.to - edge {
-            Self { x: x - span.length() * 0.7, ..self }
+            Self {
+                x: x - span.length() * 0.7,
+                ..self
+            }
         } else {
             self
         }
@@ -142,8 +151,15 @@ pub fn extent(row: &Row) -> Span {
     let feet = row.trees.iter().map(|t| t.foot.f());
     let posts = row.trellis.posts.iter().map(|p| p.f());
     let ends = [row.from.f(), row.to.f()];
-    let low = feet.clone().chain(posts.clone()).chain(ends).fold(f64::INFINITY, f64::min);
-    let high = feet.chain(posts).chain(ends).fold(f64::NEG_INFINITY, f64::max);
+    let low = feet
+        .clone()
+        .chain(posts.clone())
+        .chain(ends)
+        .fold(f64::INFINITY, f64::min);
+    let high = feet
+        .chain(posts)
+        .chain(ends)
+        .fold(f64::NEG_INFINITY, f64::max);
     Span {
         from: low,
         to: high,
@@ -156,7 +172,11 @@ mod tests {
 
     #[test]
     fn zooming_holds_the_point_under_the_hand() {
-        let view = View { width: 800.0, height: 400.0, ..View::empty() };
+        let view = View {
+            width: 800.0,
+            height: 400.0,
+            ..View::empty()
+        };
         let px = Point::new(123.0, 77.0);
         let before = view.to_mm(px);
         let after = view.zoomed(1.7, px).to_mm(px);
@@ -165,7 +185,13 @@ mod tests {
 
     #[test]
     fn screen_and_wall_agree() {
-        let view = View { x: 500.0, top: 2800.0, scale: 0.2, width: 800.0, height: 400.0 };
+        let view = View {
+            x: 500.0,
+            top: 2800.0,
+            scale: 0.2,
+            width: 800.0,
+            height: 400.0,
+        };
         let p = Point::new(1234.0, 567.0);
         assert!((view.to_mm(view.to_px(p)) - p).hypot() < 1e-9);
     }

@@ -157,7 +157,7 @@ remedy-keep-buds = { $buds ->
 
 finding-stock-too-short = Stock too short for its place, by { $short }: { $part }. It has { $length }, may grow { $growth } by the end of leaf { $due }, and needs { $needed }
 finding-leans-opposed = Trees { $left } and { $right } lean away from each other: { $length } between them stays bare. Plant them in pairs, give them two leaders, or lay a shoot backward
-finding-bend-too-tight = Bent too tight: { $part }. Radius { $radius }, { $diameters } times its thickness of { $diameter }; at least { $least } is safe
+finding-bend-too-tight = Bent too tight: { $part }. Radius { $radius }; for its { $diameter } at least { $least } is safe
 finding-uprights-too-few = Tree { $tree }: { $count ->
     [0] no upright
     [one] one upright

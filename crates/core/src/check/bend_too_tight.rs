@@ -34,7 +34,6 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
                     ("part", seen.name(shoot.id)),
                     ("radius", super::seen::distance(course.radius)),
                     ("least", super::seen::distance(least * shoot.diameter)),
-                    ("diameters", Arg::Number(diameters, 1)),
                     ("diameter", Arg::Thickness(shoot.diameter)),
                 ],
                 remedies: Vec::new(),

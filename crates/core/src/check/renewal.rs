@@ -2,7 +2,7 @@
 //!
 //! Age is counted in completed growing seasons, in the dormant season before the row's leaf.
 
-use super::seen::{Seen, SeenTree, distance, over};
+use super::seen::{Seen, SeenTree, distance, over, under};
 use super::{Finding, Remedy, Severity};
 use crate::row::{Kind, Limit, Shoot, ShootId};
 use crate::units::Mm;
@@ -26,6 +26,8 @@ pub(super) fn find_due(c: &Seen<'_>) -> Vec<Finding> {
     let leaf = f64::from(c.row.leaf);
     let begins = c.limit(Limit::RenewalLeaf);
     let share = c.limit(Limit::RenewalShare);
+    // What is no longer than a stub can't be cut to one.
+    let keep = c.limit(Limit::StubLength);
     if leaf < begins - 1.0 {
         return Vec::new();
     }
@@ -44,7 +46,7 @@ pub(super) fn find_due(c: &Seen<'_>) -> Vec<Finding> {
             let due = libm::ceil(n as f64 * share - 1e-9) as usize;
             let out: Vec<Candidate> = all
                 .into_iter()
-                .filter(|u| u.diameter >= thick - 1e-6)
+                .filter(|u| !under(u.diameter, thick) && over(u.length, keep))
                 .take(due.saturating_sub(stubbed))
                 .collect();
             let first = *out.first()?;
@@ -145,7 +147,7 @@ fn fresh_stubs(seen: &SeenTree<'_>) -> usize {
         .count()
 }
 
-/// Those uprights cut to stubs. One that is no longer than a stub can't be; without any other there is no remedy.
+/// Those uprights cut to stubs; `None` where one of them is no longer than a stub.
 pub(super) fn stub(c: &Seen<'_>, seen: &SeenTree<'_>, ids: &[ShootId]) -> Option<Remedy> {
     let keep = c.limit(Limit::StubLength);
     let work: Vec<Work> = ids
@@ -155,14 +157,13 @@ pub(super) fn stub(c: &Seen<'_>, seen: &SeenTree<'_>, ids: &[ShootId]) -> Option
             shoot: *id,
             keep_mm: Mm::round(keep),
         })
-        .filter(|w| c.after(seen.tree, std::slice::from_ref(w)).is_some())
         .collect();
-    let first = work.first()?.subject().shoot;
+    c.after(seen.tree, &work)?;
     Some(Remedy {
         key: "remedy-stub",
         args: vec![
             ("count", Arg::Count(work.len() as i64)),
-            ("part", seen.name(first)),
+            ("part", seen.name(*ids.first()?)),
             ("tree", seen.number()),
             ("keep", distance(keep)),
         ],

@@ -103,9 +103,13 @@ fn standing<'c>(seen: &'c SeenTree<'c>, shoot: &'c Shoot, course: &Course) -> St
     }
 }
 
-/// Whether the two cross; touching at an end is none.
+/// Whether the two cross; touching at an end, to a thousandth of a millimetre, is none.
 fn meet(a: Line, b: Line) -> bool {
-    let side = |l: Line, p: Point| (l.p1 - l.p0).cross(p - l.p0);
-    let apart = |l: Line, m: Line| side(l, m.p0) * side(l, m.p1) < 0.0;
+    let apart = |l: Line, m: Line| {
+        let along = l.p1 - l.p0;
+        let side = |p: Point| along.cross(p - l.p0) / along.hypot().max(1e-9);
+        let (one, other) = (side(m.p0), side(m.p1));
+        one.min(other) < -1e-3 && one.max(other) > 1e-3
+    };
     apart(a, b) && apart(b, a)
 }

@@ -1,6 +1,6 @@
 //! Two neighbouring uprights farther apart than the largest distance.
 
-use super::seen::{Seen, distance, over};
+use super::seen::{Seen, distance, over, under};
 use super::{Finding, Part, Remedy, Severity};
 use crate::cover::{Place, Span};
 use crate::row::{Face, Limit};
@@ -100,8 +100,8 @@ fn spaces(c: &Seen<'_>, apart: f64) -> usize {
 fn keep_buds(c: &Seen<'_>, a: Place, apart: f64, bare: Option<Span>) -> (Vec<Work>, Vec<f64>) {
     let parts = spaces(c, apart);
     let step = apart / parts as f64;
-    let mut work = Vec::new();
-    let mut marks = Vec::new();
+    let mut work: Vec<Work> = Vec::new();
+    let mut marks: Vec<f64> = Vec::new();
     for i in 1..parts {
         let mut x = a.x + step * i as f64;
         if let Some(bare) = bare
@@ -109,7 +109,7 @@ fn keep_buds(c: &Seen<'_>, a: Place, apart: f64, bare: Option<Span>) -> (Vec<Wor
         {
             x += bare.length();
         }
-        if let Some((item, x)) = bud_at(c, x) {
+        if let Some((item, x)) = bud_at(c, x, &work) {
             work.push(item);
             marks.push(x);
         }
@@ -118,7 +118,7 @@ fn keep_buds(c: &Seen<'_>, a: Place, apart: f64, bare: Option<Span>) -> (Vec<Wor
 }
 
 /// A bud at `x`, or at the nearest end of laid wood where a short bare stretch is there; and its place.
-fn bud_at(c: &Seen<'_>, x: f64) -> Option<(Work, f64)> {
+fn bud_at(c: &Seen<'_>, x: f64, kept: &[Work]) -> Option<(Work, f64)> {
     let bare = c.cover.gaps.partition_point(|g| g.span.to <= x);
     let places = match c.cover.gaps.get(bare) {
         Some(gap) if gap.span.from < x => {
@@ -142,7 +142,13 @@ fn bud_at(c: &Seen<'_>, x: f64) -> Option<(Work, f64)> {
                 shoot: laid.shoot,
                 at_mm,
             };
-            c.after(seen.tree, std::slice::from_ref(&work))?;
+            let mut all: Vec<Work> = kept
+                .iter()
+                .filter(|w| w.tree() == laid.tree)
+                .cloned()
+                .collect();
+            all.push(work.clone());
+            c.after(seen.tree, &all)?;
             Some((work, course.point(at_mm.f()).x))
         })
     })
@@ -152,7 +158,10 @@ fn bud_at(c: &Seen<'_>, x: f64) -> Option<(Work, f64)> {
 /// it is a season ahead of a bud.
 fn stand_up(c: &Seen<'_>, a: Place, b: Place, bare: Option<Span>) -> Option<(Work, f64)> {
     let least = c.limit(Limit::UprightSpacingMin);
-    let (from, to) = (a.x + least, b.x - least);
+    let fits = |x: f64| {
+        let beside = |from: f64, to: f64| from < to && !under(c.apart(from, to).0, least);
+        beside(a.x, x) && beside(x, b.x)
+    };
     let middle = bare.map_or((a.x + b.x) / 2.0, |gap| {
         if gap.from - a.x > b.x - gap.to {
             (a.x + gap.from) / 2.0
@@ -168,7 +177,7 @@ fn stand_up(c: &Seen<'_>, a: Place, b: Place, bare: Option<Span>) -> Option<(Wor
             s.pose == crate::row::Pose::Free
                 && s.face == Face::Top
                 && !s.units.is_empty()
-                && (from..=to).contains(&course.base.x)
+                && fits(course.base.x)
                 && s.parent
                     .and_then(|p| seen.tree.shoot(p))
                     .is_some_and(|p| p.pose.is_laid())

@@ -12,7 +12,7 @@ use std::sync::Arc;
 pub const WIRE: f64 = 500.0;
 
 /// A tree under construction.
-#[derive(Clone)]
+#[derive(Clone, Debug)]
 pub struct Grow(pub Tree);
 
 /// A tree with a vertical stem meant to go right; `length` mm of it, laid right along the wire.

@@ -1,8 +1,8 @@
 //! What the whole page shares: the desk, the wall, the words, and what is being said.
 
-use crate::desk::Desk;
 use crate::browser::store::{self, Record};
 use crate::browser::wall::Wall;
+use crate::desk::Desk;
 use cordonry::check::Part;
 use cordonry::plan::Plan;
 use cordonry::refusal::Refusal;

@@ -3,7 +3,7 @@
 use crate::browser::app::App;
 use cordonry::check::Part;
 use cordonry::row::{Kind, Limit, Pose, Shoot, ShootId, Toward, Tree, TreeId};
-use cordonry::units::{Deg, Mm, BareUnit, LengthStyle, parse_length};
+use cordonry::units::{BareUnit, Deg, LengthStyle, Mm, parse_length};
 use cordonry::words::Arg;
 use cordonry::work::Work;
 use leptos::prelude::*;
@@ -48,7 +48,13 @@ fn shown(app: App, part: Part) -> Option<Shown> {
             title: app.worded(|w| w.part(&d.row, part.tree, Some(id))),
             facts: facts(app, shoot, leaf),
             done,
-            actions: actions(part.tree, shoot, d.geometry.wire, stub, d.course(part.tree, id)),
+            actions: actions(
+                part.tree,
+                shoot,
+                d.geometry.wire,
+                stub,
+                d.course(part.tree, id),
+            ),
             cut_below: matches!(shoot.kind(), Kind::Leader | Kind::Upright | Kind::Shoot)
                 .then(|| shoot.length()),
             caution: match shoot.kind() {
@@ -73,7 +79,10 @@ fn tree_shown(app: App, tree: &Tree, part: Part) -> Shown {
                 (
                     "uprights",
                     Arg::Count(
-                        tree.shoots.iter().filter(|s| s.kind() == Kind::Upright).count() as i64,
+                        tree.shoots
+                            .iter()
+                            .filter(|s| s.kind() == Kind::Upright)
+                            .count() as i64,
                     ),
                 ),
             ],

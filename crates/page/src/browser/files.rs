@@ -58,9 +58,15 @@ pub fn save_plan(app: App) {
 
 /// Saves the row as it stands as a table.
 pub fn save_table(app: App) {
-    let style = app.style.get_untracked();
+    let lengths = app.style.get_untracked();
     give(app, "csv", "text/csv", move |d| {
-        cordonry::file::csv::write(&d.row, style)
+        cordonry::file::csv::write(
+            &d.row,
+            cordonry::file::csv::Style {
+                lengths,
+                decimal_comma: false,
+            },
+        )
     });
 }
 
@@ -76,10 +82,7 @@ pub fn take_file(app: App, file: File) {
     spawn_local(async move {
         let name = file.name();
         if file.size() > cordonry::file::MAX_BYTES as f64 {
-            app.say(
-                app.text("file-too-large", &[("file", arg(&name))]),
-                true,
-            );
+            app.say(app.text("file-too-large", &[("file", arg(&name))]), true);
             return;
         }
         match JsFuture::from(file.array_buffer()).await {

@@ -21,9 +21,7 @@ impl Helper {
         let options = WorkerOptions::new();
         options.set_type(WorkerType::Module);
         let helper = Self {
-            worker: StoredValue::new_local(
-                Worker::new_with_options("helper.js", &options).ok(),
-            ),
+            worker: StoredValue::new_local(Worker::new_with_options("helper.js", &options).ok()),
             generation: StoredValue::new(0),
             season: RwSignal::new(Vec::new()),
         };

@@ -82,9 +82,7 @@ fn bend(app: App, chosen: Option<Part>, by: f64) {
                 tree,
                 shoot,
                 toward,
-                rise_deg: Deg::new(
-                    (rise.degrees() + by).clamp(Pose::MIN_RISE, Pose::MAX_RISE),
-                ),
+                rise_deg: Deg::new((rise.degrees() + by).clamp(Pose::MIN_RISE, Pose::MAX_RISE)),
             },
             Pose::Upright { lean } => Work::Stand {
                 tree,

@@ -54,7 +54,12 @@ pub fn Findings(app: App) -> impl IntoView {
         app.style.track();
         let most = if all.get() { usize::MAX } else { LISTED };
         app.read(|d| {
-            let list: Vec<Listed> = d.findings.iter().take(most).map(|f| listed(app, f)).collect();
+            let list: Vec<Listed> = d
+                .findings
+                .iter()
+                .take(most)
+                .map(|f| listed(app, f))
+                .collect();
             (d.findings.len(), list)
         })
         .unwrap_or_default()
@@ -202,9 +207,8 @@ pub fn FiguresPanel(app: App) -> impl IntoView {
         .unwrap_or_default()
     });
     let title = move || {
-        app.read(|d| d.moment().leaf).map(|leaf| {
-            app.text("figures-title", &[("leaf", Arg::Count(leaf.into()))])
-        })
+        app.read(|d| d.moment().leaf)
+            .map(|leaf| app.text("figures-title", &[("leaf", Arg::Count(leaf.into()))]))
     };
     view! {
         <section class="figures" aria-labelledby="figures-title">

@@ -124,7 +124,8 @@ impl Wall {
             self.set_window(view);
         }
         self.choose(desk);
-        self.overlay.set_inner_html(&overlay::markup(desk, view, words));
+        self.overlay
+            .set_inner_html(&overlay::markup(desk, view, words));
         let _ = self.band.set_attribute(
             "viewBox",
             &format!(
@@ -214,4 +215,3 @@ impl Wall {
         self.ghost.set_inner_html(&markup);
     }
 }
-

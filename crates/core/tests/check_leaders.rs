@@ -1,0 +1,162 @@
+//! The rules of stock, leans and bends, each a step either side of its limit.
+
+#[path = "common/rows.rs"]
+mod rows;
+
+use cordonry::check::Severity;
+use cordonry::row::*;
+use cordonry::words::Words;
+use rows::*;
+
+/// Trees at 0 and at `spacing`, planted at `angle` to the right; the second has stock enough.
+fn planted(angle: f64, spacing: i32, length: f64) -> Row {
+    let mut row = row(
+        0,
+        2 * spacing,
+        vec![
+            stem(1, 0, angle, Toward::Right, length),
+            stem(2, spacing, angle, Toward::Right, 6000.0),
+        ],
+    );
+    row.leaf = 1;
+    row
+}
+
+#[test]
+fn stock_reaches_to_where_the_next_tree_bears() {
+    // h/sin a + S + (z_b − h)/tan a with h 500: derived by hand, in mm.
+    for (angle, spacing, bearing, needed) in [
+        (45.0, 1500, 0.0, 1707.107),
+        (45.0, 1500, 300.0, 2007.107),
+        (45.0, 1500, 500.0, 2207.107),
+        (45.0, 1800, 0.0, 2007.107),
+        (60.0, 1500, 0.0, 1788.675),
+        (90.0, 1500, 500.0, 2000.0),
+    ] {
+        let mut targets = Targets::default();
+        targets.set(Limit::EndGrowth, Some(0.0)).unwrap();
+        targets.set(Limit::BearingHeight, Some(bearing)).unwrap();
+        let least = f64::ceil(needed);
+        let short = |length: f64| {
+            found_with(
+                &planted(angle, spacing, length),
+                &targets,
+                "stock-too-short",
+            )
+        };
+        assert!(short(least).is_empty(), "{angle} {spacing} {bearing}");
+        let f = &short(least - 1.0)[0];
+        assert!((f.allowed - needed).abs() < 0.001, "{}", f.allowed);
+        assert_eq!(f.subjects[0].tree, TreeId(1));
+    }
+}
+
+#[test]
+fn growth_until_the_cordon_is_due_counts() {
+    // 2207.1 less 600 for each of leaf 1 and 2: 1008 passes, 1007 does not.
+    let f = either_side(
+        "stock-too-short",
+        &planted(45.0, 1500, 1008.0),
+        &planted(45.0, 1500, 1007.0),
+    );
+    assert!((f.measured - 2207.0).abs() < 1e-6);
+    assert_eq!(
+        Words::default().finding(&f),
+        "Stock too short for its place, by 0.00 m: leader, tree 1. It has 1.01 m, may grow 1.20 m by the end of leaf 2, and needs 2.21 m"
+    );
+    // In leaf 2 one season is left; from leaf 3 on what is bare is a finding of its own.
+    let mut later = planted(45.0, 1500, 1607.0);
+    later.leaf = 2;
+    assert_eq!(found(&later, "stock-too-short").len(), 1);
+    later.leaf = 3;
+    assert!(found(&later, "stock-too-short").is_empty());
+}
+
+#[test]
+fn the_last_tree_is_judged_to_the_row_s_end() {
+    // From a vertical stem at 1500 to the end at 3000: 500 + 1500, less 1200.
+    let last = |length: f64| {
+        let mut row = row(
+            0,
+            3000,
+            vec![upright_stem(1, 0, 2000.0), upright_stem(2, 1500, length)],
+        );
+        row.leaf = 1;
+        row
+    };
+    either_side("stock-too-short", &last(800.0), &last(799.0));
+}
+
+#[test]
+fn each_of_two_leaders_reaches_half_way() {
+    // Headed at 300, wire at 500, trees 3000 apart: 200 up and 1500 along, less 1200.
+    let tree = |id: u32, foot: i32, right: f64| {
+        upright_stem(id, foot, 300.0)
+            .with_stem(|s| s.pose = standing(0.0))
+            .shoot(300.0, laid(Toward::Left, 0.0), grown(1, 500.0))
+            .shoot(300.0, laid(Toward::Right, 0.0), grown(1, right))
+    };
+    let pair = |right: f64| {
+        let mut row = row(-1500, 4500, vec![tree(1, 0, right), tree(2, 3000, 500.0)]);
+        row.leaf = 1;
+        row
+    };
+    let f = either_side("stock-too-short", &pair(500.0), &pair(499.0));
+    assert!((f.allowed - 1700.0).abs() < 1e-6);
+}
+
+#[test]
+fn opposed_leans_leave_the_wire_between_their_feet_bare() {
+    // The left tree goes left from 0, the right one right from 150 or 151.
+    let away = |right: i32| {
+        row(
+            -1500,
+            right + 1500,
+            vec![
+                stem(1, 0, 90.0, Toward::Left, 2000.0),
+                upright_stem(2, right, 2000.0),
+            ],
+        )
+    };
+    let f = either_side("leans-opposed", &away(150), &away(151));
+    assert!((f.measured - 151.0).abs() < 1e-6);
+    // Toward each other, or with a second leader back, they leave none.
+    let second = row(
+        -1500,
+        3000,
+        vec![
+            stem(1, 0, 90.0, Toward::Left, 2000.0).shoot(
+                500.0,
+                laid(Toward::Right, 0.0),
+                grown(1, 800.0),
+            ),
+            upright_stem(2, 1500, 2000.0),
+        ],
+    );
+    assert!(found(&second, "leans-opposed").is_empty());
+}
+
+#[test]
+fn a_bend_of_10_diameters_passes() {
+    // A fork of 20 mm from a vertical stem turns square onto the wire 200 or 199 above it: that is all the room
+    // its bend has, and 10 diameters are 200.
+    let fork = |height: f64| {
+        row(
+            0,
+            1500,
+            vec![
+                upright_stem(1, 0, height)
+                    .with_stem(|s| s.pose = standing(0.0))
+                    .shoot(height, laid(Toward::Right, 0.0), grown(1, 1700.0))
+                    .last(|s| s.diameter = 20.0),
+            ],
+        )
+    };
+    let f = either_side("bend-too-tight", &fork(300.0), &fork(301.0));
+    assert!((f.measured - 9.95).abs() < 1e-6);
+    assert_eq!(f.severity, Severity::Note);
+    assert_eq!(
+        Words::default().finding(&f),
+        "Bent too tight: leader, tree 1. Radius 199 mm; for its 20 mm at least 200 mm is safe"
+    );
+}

@@ -1,0 +1,243 @@
+//! The rules of the uprights of one tree, each a step either side of its limit.
+
+#[path = "common/rows.rs"]
+mod rows;
+
+use cordonry::row::*;
+use cordonry::units::{Deg, Mm};
+use cordonry::words::Words;
+use cordonry::work::Work;
+use rows::*;
+
+/// One tree whose cordon is `length` mm long, from 0 on, with `count` uprights at even spaces.
+fn even(length: i32, count: usize) -> Row {
+    let step = f64::from(length) / count as f64;
+    let places: Vec<f64> = (0..count).map(|i| step * (i as f64 + 0.5)).collect();
+    row(
+        0,
+        length,
+        vec![upright_stem(1, 0, f64::from(length) + 500.0).uprights(&places)],
+    )
+}
+
+#[test]
+fn five_uprights_are_enough_for_1500_mm_and_too_few_for_1501() {
+    let fails = even(1501, 5);
+    let f = either_side("uprights-too-few", &even(1500, 5), &fails);
+    assert!((f.measured - 300.2).abs() < 1e-6);
+    assert_eq!(
+        Words::default().finding(&f),
+        "Tree 1: 5 uprights on 1.50 m of cordon; at least 6 are needed"
+    );
+    assert!(found(&mended(&fails, &f, 0), "uprights-too-few").is_empty());
+}
+
+#[test]
+fn a_bare_leader_gets_buds_along_it() {
+    // 1500 of cordon: 7 or 8 spaces of about 200, the outer ones half a space from its ends.
+    let bare = row(0, 1500, vec![upright_stem(1, 0, 2000.0)]);
+    let f = &found(&bare, "uprights-too-few")[0];
+    assert_eq!(
+        Words::default().finding(f),
+        "Tree 1: no upright on 1.50 m of cordon; at least 5 are needed"
+    );
+    let after = mended(&bare, f, 0);
+    for rule in ["uprights-too-few", "uprights-too-close", "uprights-too-far"] {
+        assert!(found(&after, rule).is_empty(), "{rule}");
+    }
+    assert_eq!(f.remedies[0].work.len(), 8);
+}
+
+#[test]
+fn ten_uprights_are_not_too_many_for_1500_mm_but_for_1499() {
+    let fails = even(1499, 10);
+    let f = either_side("uprights-too-many", &even(1500, 10), &fails);
+    assert_eq!(
+        Words::default().finding(&f),
+        "Tree 1: 10 uprights on 1.50 m of cordon; it has room for 9"
+    );
+    assert!(found(&mended(&fails, &f, 0), "uprights-too-many").is_empty());
+}
+
+#[test]
+fn a_spread_of_30_per_cent_passes() {
+    // Lengths 700, 700, b, b: spread (b − 700) / (b + 700), which is 0.3 at 1300.
+    let lengths = |b: f64| {
+        let mut tree = upright_stem(1, 0, 2000.0);
+        for (i, length) in [700.0, 700.0, b, b].into_iter().enumerate() {
+            tree = tree.shoot(600.0 + 200.0 * i as f64, standing(0.0), grown(2, length));
+        }
+        row(0, 1500, vec![tree])
+    };
+    let f = either_side("uprights-uneven", &lengths(1300.0), &lengths(1301.0));
+    assert!((f.measured - 601.0 / 2001.0).abs() < 1e-9);
+    // Shoots of other years are not compared with them.
+    let mut mixed = lengths(1300.0);
+    let mut tree = (*mixed.trees[0]).clone();
+    tree.shoots[4].units[0].leaf = 1;
+    tree.shoots[4].units[0].kept = 200.0;
+    mixed.trees[0] = tree.into();
+    assert!(found(&mixed, "uprights-uneven").len() == 1);
+    let mut tree = (*mixed.trees[0]).clone();
+    tree.shoots[3].units[0].leaf = 1;
+    mixed.trees[0] = tree.into();
+    assert!(found(&mixed, "uprights-uneven").is_empty());
+}
+
+/// Uprights at 400 or so and farther on, the first of them `thick`, the others 10 mm.
+fn vigorous(first: f64, thick: f64) -> Row {
+    let mut tree = upright_stem(1, 0, 2000.0)
+        .uprights(&[first])
+        .last(|s| s.diameter = thick);
+    for x in [700.0, 900.0, 1100.0] {
+        tree = tree.uprights(&[x]).last(|s| s.diameter = 10.0);
+    }
+    row(0, 1500, vec![tree])
+}
+
+#[test]
+fn near_the_trunk_1_4_times_the_median_passes() {
+    // The median of 10, 10, 10 and 14 is 10.
+    let fails = vigorous(400.0, 14.1);
+    let f = either_side("upright-over-vigorous", &vigorous(400.0, 14.0), &fails);
+    assert!((f.measured - 1.41).abs() < 1e-9);
+    assert_eq!(
+        f.remedies[0].work,
+        [Work::Stub {
+            tree: TreeId(1),
+            shoot: ShootId::found(1),
+            keep_mm: Mm(150)
+        }]
+    );
+    assert!(found(&mended(&fails, &f, 0), "upright-over-vigorous").is_empty());
+    // 400 from where the cordon begins is near; 401 is not.
+    either_side(
+        "upright-over-vigorous",
+        &vigorous(401.0, 20.0),
+        &vigorous(400.0, 20.0),
+    );
+}
+
+#[test]
+fn a_tip_100_mm_beyond_its_cordon_passes() {
+    // Leaning 30°, 400 long: its tip stands 200 to the right of its base. The cordon ends at 3000.
+    let leaning = |x: f64| {
+        row(
+            0,
+            3000,
+            vec![upright_stem(1, 0, 3500.0).uprights(&[x]).last(|s| {
+                s.pose = standing(30.0);
+                s.units = grown(2, 400.0);
+            })],
+        )
+    };
+    let fails = leaning(2901.0);
+    let f = either_side("upright-outside", &leaning(2900.0), &fails);
+    assert!((f.measured - 101.0).abs() < 1e-6);
+    assert_eq!(
+        f.remedies[0].work,
+        [Work::Stand {
+            tree: TreeId(1),
+            shoot: ShootId::found(1),
+            lean_deg: Deg::new(0.0)
+        }]
+    );
+    assert!(found(&mended(&fails, &f, 0), "upright-outside").is_empty());
+}
+
+#[test]
+fn an_upright_that_crosses_its_neighbour_is_found() {
+    // Leaning 30°, 1000 long from 500: its tip stands at 1000, 866 above the wire. A neighbour of 1000 is crossed when it
+    // stands at 999, not at 1001.
+    let neighbours = |x: f64| {
+        row(
+            0,
+            3000,
+            vec![
+                upright_stem(1, 0, 3500.0)
+                    .uprights(&[500.0])
+                    .last(|s| {
+                        s.pose = standing(30.0);
+                        s.units = grown(2, 1000.0);
+                    })
+                    .uprights(&[x])
+                    .last(|s| s.units = grown(2, 1000.0)),
+            ],
+        )
+    };
+    let fails = neighbours(999.0);
+    let f = either_side("uprights-crossing", &neighbours(1001.0), &fails);
+    assert_eq!(
+        Words::default().finding(&f),
+        "Leans across its neighbour: upright 1 of 2, tree 1 crosses upright 2 of 2, tree 1"
+    );
+    assert!(found(&mended(&fails, &f, 0), "uprights-crossing").is_empty());
+}
+
+#[test]
+fn side_and_underside_shoots_come_off() {
+    let faces = |face: Face| {
+        row(
+            0,
+            1500,
+            vec![
+                upright_stem(1, 0, 2000.0)
+                    .shoot(900.0, Pose::Free, grown(2, 300.0))
+                    .last(|s| s.face = face),
+            ],
+        )
+    };
+    for face in [Face::Side, Face::Under] {
+        let fails = faces(face);
+        let f = either_side("side-shoots", &faces(Face::Top), &fails);
+        assert!(found(&mended(&fails, &f, 0), "side-shoots").is_empty());
+        assert_eq!(
+            Words::default().finding(&f),
+            "Tree 1: one bud or shoot left on the sides or underneath the cordon"
+        );
+    }
+}
+
+#[test]
+fn laterals_come_off_from_leaf_3() {
+    let laterals = |count: u16, leaf: u8| {
+        let mut row = row(
+            0,
+            1500,
+            vec![upright_stem(1, 0, 2000.0).uprights(&[900.0]).last(|s| {
+                s.laterals = Laterals {
+                    count,
+                    total: 100.0 * f64::from(count),
+                }
+            })],
+        );
+        row.leaf = leaf;
+        row
+    };
+    let f = either_side("laterals-due", &laterals(0, 3), &laterals(1, 3));
+    assert_eq!(
+        Words::default().finding(&f),
+        "Tree 1: one lateral on one upright; from leaf 3 on they come off"
+    );
+    either_side("laterals-due", &laterals(4, 2), &laterals(4, 3));
+}
+
+#[test]
+fn growth_of_last_year_that_is_whole_is_to_be_tipped() {
+    let cut = |kept: f64, leaf: u8| {
+        row(
+            0,
+            1500,
+            vec![upright_stem(1, 0, 2000.0).uprights(&[900.0]).last(|s| {
+                s.units = vec![GrowthUnit {
+                    leaf,
+                    grown: 600.0,
+                    kept,
+                }]
+            })],
+        )
+    };
+    // The row is in leaf 3: last year is leaf 2.
+    either_side("tipping-due", &cut(599.0, 2), &cut(600.0, 2));
+    either_side("tipping-due", &cut(600.0, 1), &cut(600.0, 2));
+}
