@@ -128,7 +128,9 @@ proptest! {
         let moment = draft.moment(&plan);
         let row = at(&plan, moment).row;
         let work = draft.on(&row);
-        prop_assume!(matches!(work, Work::Lay { .. } | Work::Stand { .. }));
+        if !matches!(work, Work::Lay { .. } | Work::Stand { .. }) {
+            return Ok(());
+        }
         let Ok(next) = apply(&row, &plan.targets, &work) else { return Ok(()); };
         let g = Geometry::of(&row, &plan.targets);
         for (a, b) in row.trees.iter().zip(&next.trees) {
@@ -175,7 +177,9 @@ proptest! {
     fn the_same_bending_twice_is_the_same_as_once(plan in plan(), draft in draft()) {
         let row = &plan.found;
         let work = draft.on(row);
-        prop_assume!(matches!(work, Work::Lay { .. } | Work::Stand { .. }));
+        if !matches!(work, Work::Lay { .. } | Work::Stand { .. }) {
+            return Ok(());
+        }
         if let Ok(once) = apply(row, &plan.targets, &work) {
             prop_assert_eq!(apply(&once, &plan.targets, &work).unwrap(), once);
         }

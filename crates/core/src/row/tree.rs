@@ -71,6 +71,12 @@ impl Tree {
         self.shoots.iter().position(|s| s.id == id)
     }
 
+    /// Whether a shoot grows from `other`, or from what grows from it.
+    pub fn grows_from(&self, shoot: &Shoot, other: ShootId) -> bool {
+        // Parents stand before their children, so the way down ends at the stem.
+        std::iter::successors(shoot.parent, |p| self.shoot(*p)?.parent).any(|p| p == other)
+    }
+
     /// Takes away every shoot for which `goes` says so, with all that grows from it.
     pub fn remove_with_descendants(&mut self, goes: impl Fn(&Shoot) -> bool) {
         let mut gone: Vec<ShootId> = Vec::new();
