@@ -1,5 +1,6 @@
 //! The figures of a plan on which a native and a browser build must agree to the printed digit.
 
+use crate::check::{Context, Part, check};
 use crate::cover::{Stretch, cover, upright_places};
 use crate::plan::{Moment, Plan, Replayed, Window, replay};
 use crate::pose::{Course, Geometry, bend_toward, layout};
@@ -9,7 +10,7 @@ use kurbo::{BezPath, PathEl, Point, Vec2};
 use std::fmt::Write;
 
 /// Every scheme's row at the plan's start and at the end of each leaf up to one after its last work: where each shoot begins
-/// and ends, how its bend is drawn, where a drag would bend it, the cover of the wire, and the void work; lengths in millimetres to 0.001.
+/// and ends, how its bend is drawn, where a drag would bend it, the cover of the wire, what the checks find, and the void work; lengths in millimetres to 0.001.
 ///
 /// Two builds of the same program give the same text for the same plan. It is for tests, not for people.
 pub fn digest(plan: &Plan) -> String {
@@ -53,6 +54,7 @@ fn moment_of(out: &mut String, plan: &Plan, replayed: &Replayed) {
             format_args!("place {} {} {at}", place.tree, place.shoot),
         );
     }
+    findings_of(out, plan, replayed);
     for void in &replayed.void {
         let subject = void.work.subject();
         let Moment { leaf, window } = void.moment;
@@ -60,9 +62,45 @@ fn moment_of(out: &mut String, plan: &Plan, replayed: &Replayed) {
             out,
             format_args!(
                 "void {leaf} {window:?} {} {} {}",
-                subject.tree, subject.shoot, void.why.key
+                subject.tree.map_or(0, |t| t.0),
+                subject.shoot,
+                void.why.key
             ),
         );
+    }
+}
+
+fn findings_of(out: &mut String, plan: &Plan, replayed: &Replayed) {
+    let context = Context {
+        row: &replayed.row,
+        site: &plan.site,
+        targets: &plan.targets,
+        void: &replayed.void,
+    };
+    for f in check(&context) {
+        let part = |p: &Part| match p.shoot {
+            Some(shoot) => format!("{}.{shoot}", p.tree),
+            None => p.tree.to_string(),
+        };
+        let subjects: Vec<String> = f.subjects.iter().map(part).collect();
+        line(
+            out,
+            format_args!(
+                "finding {} {:?} {},{} wide {} measured {} allowed {} remedies {} of {}",
+                f.rule,
+                f.severity,
+                number(f.x),
+                number(f.z),
+                number(f.width),
+                number(f.measured),
+                number(f.allowed),
+                f.remedies.len(),
+                subjects.join(" "),
+            ),
+        );
+        for remedy in f.remedies.iter().flat_map(|r| &r.work) {
+            line(out, format_args!("remedy {remedy:?}"));
+        }
     }
 }
 

@@ -4,7 +4,7 @@
 //! its own: bending moves the tip along the curve that the length allows. x grows to the right and
 //! z up; headings are counted from the right over the top, so that 90° is straight up.
 
-use crate::row::{Face, Limit, Pose, Row, Shoot, Targets, Tree};
+use crate::row::{Face, Limit, Pose, Row, Shoot, Targets, Tree, Trellis};
 use kurbo::{Arc, BezPath, Point, Vec2};
 use std::f64::consts::{FRAC_PI_2, PI};
 
@@ -20,8 +20,13 @@ pub struct Geometry {
 impl Geometry {
     /// The geometry of a row under its limits.
     pub fn of(row: &Row, targets: &Targets) -> Self {
+        Self::under(&row.trellis, targets)
+    }
+
+    /// The geometry of a trellis under the limits.
+    pub fn under(trellis: &Trellis, targets: &Targets) -> Self {
         Self {
-            wire: row.trellis.cordon_height().f(),
+            wire: trellis.cordon_height().f(),
             bend_diameters: targets.get(Limit::BendDiameters),
         }
     }
@@ -139,7 +144,15 @@ impl Course {
     /// How far along the shoot the place `x` is, or `None` where it does not reach. Measured on the part that runs
     /// along the row, so that a leader answers with a place on its laid wood rather than on its trunk.
     pub fn at_x(&self, x: f64) -> Option<f64> {
-        let (mut low, mut high) = (self.first.min(self.length), self.length);
+        // The part along the row begins at the bend; where the bend leads back over the foot, at its farthest.
+        let returns = libm::cos(self.heading0) * libm::cos(self.end_heading()) < 0.0;
+        let farthest = if returns {
+            self.radius * (FRAC_PI_2 - self.heading0).abs()
+        } else {
+            0.0
+        };
+        let part = (self.first + farthest).min(self.length);
+        let (mut low, mut high) = (part, self.length);
         let (x0, x1) = (self.point(low).x, self.point(high).x);
         if (x - x0) * (x - x1) > 0.0 {
             low = 0.0;
@@ -147,7 +160,7 @@ impl Course {
             if (x - base) * (x - x0) > 0.0 {
                 return None;
             }
-            high = self.first.min(self.length);
+            high = part;
         }
         // x runs one way along either part: halve until a thousandth of a millimetre is left.
         let rightward = self.point(high).x >= self.point(low).x;
@@ -269,18 +282,35 @@ pub fn bend_toward(tree: &Tree, index: usize, g: Geometry, target: Point, snap: 
         trial.pose = pose;
         course_of(tree, &trial, parent, g).tip()
     };
-    // Every pose there is, a tenth of a degree apart: the tip's way can leap where laid turns to upright,
-    // so that a search by halves may end beside the nearest.
-    let lowest = (Pose::MIN_RISE * 10.0) as i32;
-    let mut pose = shoot.pose;
-    let mut least = f64::INFINITY;
-    for tenth in lowest..=1800 - lowest {
-        let other = Pose::from_heading(f64::from(tenth) / 10.0);
-        let miss = (tip(other) - target).hypot2();
-        if miss < least {
-            (pose, least) = (other, miss);
+    // Poses are a tenth of a degree apart. Every degree is looked at, and the first upright beside the laid ones,
+    // where the tip's way can leap; then every tenth between two that the tip's way may come nearer between.
+    let tenths = |degrees: f64| libm::round(degrees * 10.0) as i32;
+    let (lowest, laid) = (tenths(Pose::MIN_RISE), tenths(Pose::MAX_RISE));
+    let mut rough: Vec<i32> = (lowest..=1800 - lowest).step_by(10).collect();
+    rough.extend([laid + 1, 1800 - laid - 1]);
+    rough.sort_unstable();
+    let mut nearest = (f64::INFINITY, shoot.pose);
+    let mut look = |tenth: i32| {
+        let pose = Pose::from_heading(f64::from(tenth) / 10.0);
+        let tip = tip(pose);
+        let miss = (tip - target).hypot();
+        if miss < nearest.0 {
+            nearest = (miss, pose);
+        }
+        (tip, miss, nearest.0)
+    };
+    let seen: Vec<(Point, f64, f64)> = rough.iter().map(|t| look(*t)).collect();
+    let mut least = seen.last().map_or(f64::INFINITY, |s| s.2);
+    for (pair, ends) in rough.windows(2).zip(seen.windows(2)) {
+        // The tip's way between them is a little longer than the chord.
+        let way = 1.5 * (ends[1].0 - ends[0].0).hypot();
+        if (ends[0].1 + ends[1].1 - way) / 2.0 < least {
+            for tenth in pair[0] + 1..pair[1] {
+                least = look(tenth).2;
+            }
         }
     }
+    let pose = nearest.1;
     if !snap {
         return pose;
     }

@@ -3,6 +3,7 @@
 mod common_arb;
 
 use common_arb::*;
+use cordonry::file::{read_plan, write_plan};
 use cordonry::plan::{History, Moment, Plan, Replayer, VoidWork, Window};
 use cordonry::row::{Row, ShootId, TreeId};
 use cordonry::units::Mm;
@@ -75,7 +76,7 @@ fn straight(plan: &Plan, last: Moment) -> (Row, Vec<(Moment, Work)>) {
             continue;
         }
         row.leaf = moment.leaf;
-        match apply(&row, &work) {
+        match apply(&row, &plan.targets, &work) {
             Ok(next) if moment >= plan.start() => row = next,
             _ => void.push((moment, work)),
         }
@@ -174,6 +175,15 @@ proptest! {
     }
 
     #[test]
+    fn saved_and_opened_a_plan_is_the_same(plan in plan(), drafts in drafts(10)) {
+        let plan = worked(&plan, &drafts);
+        let file = write_plan(&plan);
+        let back = read_plan(file.as_bytes());
+        prop_assert_eq!(back.as_ref(), Ok(&plan));
+        prop_assert_eq!(write_plan(&back.unwrap()), file);
+    }
+
+    #[test]
     fn replay_is_a_pure_function(
         plan in plan(),
         drafts in drafts(10),
@@ -213,7 +223,7 @@ proptest! {
         let (moment, work) = draft.for_plan(&plan);
         let row = at(&plan, moment).row;
         let tree = work.tree();
-        if let Ok(next) = apply(&row, &work) {
+        if let Ok(next) = apply(&row, &plan.targets, &work) {
             for (a, b) in row.trees.iter().zip(&next.trees) {
                 prop_assert!(a.id == tree || Arc::ptr_eq(a, b));
             }
@@ -305,7 +315,9 @@ proptest! {
         let (a, b) = (first.on(&row), second.on(&row));
         // Taking off a bud undoes the keeping of it: these two are one subject in the user's eyes.
         let bud = |x: &Work, y: &Work| x.kept_bud(moment.leaf) == Some(y.subject().shoot);
-        prop_assume!(a.subject() != b.subject() && !bud(&a, &b) && !bud(&b, &a));
+        if a.subject() == b.subject() || bud(&a, &b) || bud(&b, &a) {
+            return Ok(());
+        }
         let both = |x: &Work, y: &Work| {
             plan.with_work(0, moment, x.clone())
                 .and_then(|p| p.with_work(0, moment, y.clone()))
@@ -374,7 +386,9 @@ proptest! {
             .iter()
             .flat_map(|t| t.shoots.iter().filter(|s| s.pose.is_laid()).map(|s| (t.id, s.id, s.length())))
             .collect();
-        prop_assume!(!laid.is_empty());
+        if laid.is_empty() {
+            return Ok(());
+        }
         let mut works: Vec<Work> = Vec::new();
         for (which, _, share) in &picks {
             let (tree, shoot, length) = laid[which.index(laid.len())];
@@ -384,7 +398,9 @@ proptest! {
                 works.push(work);
             }
         }
-        prop_assume!(!works.is_empty());
+        if works.is_empty() {
+            return Ok(());
+        }
         let names = |plan: &Plan| -> BTreeSet<(TreeId, ShootId)> {
             at(plan, moment)
                 .row

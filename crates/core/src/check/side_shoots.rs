@@ -35,8 +35,10 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
                         ("tree", seen.number()),
                         ("count", Arg::Count(left.len() as i64)),
                     ],
+                    // What grows from another of them goes with it.
                     work: left
                         .iter()
+                        .filter(|s| !left.iter().any(|other| seen.tree.grows_from(s, other.id)))
                         .map(|s| Work::Remove {
                             tree: seen.tree.id,
                             shoot: s.id,

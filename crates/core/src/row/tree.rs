@@ -45,6 +45,17 @@ impl Tree {
     /// Most shoots on one tree.
     pub const MAX_SHOOTS: usize = 2_000;
 
+    /// An empty place.
+    pub fn lost(id: TreeId, foot: Mm, planted: Planted) -> Self {
+        Self {
+            id,
+            foot,
+            planted,
+            shoots: Vec::new(),
+            note: String::new(),
+        }
+    }
+
     /// Whether the place is empty: the tree dead, missing or taken out.
     pub fn is_lost(&self) -> bool {
         self.shoots.is_empty()
@@ -58,6 +69,12 @@ impl Tree {
     /// The place of a shoot in `shoots`.
     pub fn index(&self, id: ShootId) -> Option<usize> {
         self.shoots.iter().position(|s| s.id == id)
+    }
+
+    /// Whether a shoot grows from `other`, or from what grows from it.
+    pub fn grows_from(&self, shoot: &Shoot, other: ShootId) -> bool {
+        // Parents stand before their children, so the way down ends at the stem.
+        std::iter::successors(shoot.parent, |p| self.shoot(*p)?.parent).any(|p| p == other)
     }
 
     /// Takes away every shoot for which `goes` says so, with all that grows from it.

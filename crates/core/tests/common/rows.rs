@@ -184,6 +184,7 @@ pub fn mended(row: &Row, finding: &Finding, remedy: usize) -> Row {
     let mut works: Vec<_> = finding.remedies[remedy].work.iter().collect();
     works.sort_by_key(|w| w.subject());
     works.into_iter().fold(row.clone(), |row, work| {
-        cordonry::work::apply(&row, work).unwrap_or_else(|why| panic!("{work:?}: {why}"))
+        cordonry::work::apply(&row, &Default::default(), work)
+            .unwrap_or_else(|why| panic!("{work:?}: {why}"))
     })
 }

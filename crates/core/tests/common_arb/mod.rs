@@ -1,6 +1,7 @@
 //! Random rows, plans and work for the property tests.
 #![allow(dead_code)]
 
+use cordonry::file::write_plan;
 use cordonry::plan::{Moment, Plan, Replayed, Window, replay};
 use cordonry::row::{
     Covering, Face, GrowthUnit, Laterals, Limit, Planted, Pose, Row, Shoot, ShootId, Targets,
@@ -20,9 +21,9 @@ pub fn cases(n: u32) -> ProptestConfig {
     }
 }
 
-/// All that a plan holds, for comparing to the last bit.
+/// All that a plan holds, for comparing to the last bit: its file, and what it is in memory.
 pub fn bytes(plan: &Plan) -> String {
-    format!("{plan:?}")
+    write_plan(plan) + &format!("{plan:?}")
 }
 
 pub fn toward() -> impl Strategy<Value = Toward> {
@@ -264,7 +265,9 @@ pub fn row() -> impl Strategy<Value = Row> {
 pub fn targets() -> impl Strategy<Value = Targets> {
     let of = |limit: Limit| {
         let info = limit.info();
-        prop_oneof![Just(info.default), info.min..=info.max].prop_map(move |v| (limit, v))
+        prop_oneof![Just(info.default), info.min..=info.max]
+            // As fine as a file holds it.
+            .prop_map(move |v| (limit, (v * 1e3).round() / 1e3))
     };
     (
         of(Limit::BendDiameters),

@@ -507,6 +507,7 @@ impl<'a> TreeBuild<'a> {
             units,
             diameter,
             laterals: says.laterals,
+            rubbed: false,
         })
     }
 

@@ -1,0 +1,74 @@
+//! Properties of findings on random rows.
+
+mod common_arb;
+
+use common_arb::*;
+use cordonry::check::{Context, Finding, check, rules};
+use cordonry::plan::{Plan, Replayed};
+use cordonry::words::Words;
+use proptest::prelude::*;
+
+fn findings(plan: &Plan, replayed: &Replayed) -> Vec<Finding> {
+    check(&Context {
+        row: &replayed.row,
+        site: &plan.site,
+        targets: &plan.targets,
+        void: &replayed.void,
+    })
+}
+
+proptest! {
+    #![proptest_config(cases(128))]
+
+    #[test]
+    fn findings_are_of_this_row_and_have_words(plan in plan(), drafts in drafts(8)) {
+        let words = Words::default();
+        let mut plan = plan;
+        for draft in &drafts {
+            let moment = draft.moment(&plan);
+            let work = draft.on(&plan.found);
+            plan = forced(&plan, moment, work);
+        }
+        for moment in moments(&plan) {
+            let there = at(&plan, moment);
+            let list = findings(&plan, &there);
+            prop_assert_eq!(&list, &findings(&plan, &at(&plan, moment)));
+            prop_assert!(list.windows(2).all(|w| w[0].severity >= w[1].severity));
+            for f in &list {
+                prop_assert!(rules().any(|r| r == f.rule));
+                let numbers = [f.x, f.z, f.width, f.measured, f.allowed];
+                prop_assert!(numbers.iter().all(|n| n.is_finite()), "{:?}", f);
+                prop_assert!(f.width >= 0.0, "{:?}", f);
+                let key = format!("finding-{}", f.rule);
+                prop_assert!(words.has(&key), "no text {}", key);
+                let text = words.finding(f);
+                prop_assert!(!text.contains(['{', '$']), "{}", text);
+                for part in &f.subjects {
+                    // What void work names need not be there.
+                    if f.rule != "work-void" {
+                        prop_assert!(there.row.tree(part.tree).is_some(), "{:?}", f);
+                        if let Some(shoot) = part.shoot {
+                            prop_assert!(there.row.shoot(part.tree, shoot).is_some(), "{:?}", f);
+                        }
+                    }
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn a_remedy_can_be_done(plan in plan(), drafts in drafts(4)) {
+        let words = Words::default();
+        let plan = worked(&plan, &drafts);
+        for moment in moments(&plan).into_iter().filter(|m| *m >= plan.start()) {
+            for f in findings(&plan, &at(&plan, moment)) {
+                for remedy in &f.remedies {
+                    prop_assert!(words.has(remedy.key), "no text {}", remedy.key);
+                    prop_assert!(!remedy.work.is_empty());
+                    let done = plan.with_works(0, moment, remedy.work.clone());
+                    prop_assert!(done.is_ok(), "{}: {:?} {:?}", f.rule, remedy.work, done.err());
+                }
+            }
+        }
+    }
+}
