@@ -230,3 +230,46 @@ fn a_minimal_plan_is_read() {
     assert_eq!(plan.schemes.len(), 1);
     assert_eq!(read_plan(write_plan(&plan).as_bytes()).unwrap(), plan);
 }
+
+mod hostile {
+    use super::*;
+    use proptest::prelude::*;
+
+    proptest! {
+        #![proptest_config(ProptestConfig { cases: 600, failure_persistence: None, ..ProptestConfig::default() })]
+
+        #[test]
+        fn no_bytes_crash_the_reader(
+            bytes in proptest::collection::vec((any::<usize>(), any::<u8>()), 0..4),
+            cut in 0usize..9_000,
+        ) {
+            let mut text = EVERYTHING.as_bytes().to_vec();
+            for (at, byte) in bytes {
+                let at = at % text.len();
+                text[at] = byte;
+            }
+            text.truncate(cut.max(1));
+            if let Ok(plan) = read_plan(&text) {
+                let saved = write_plan(&plan);
+                prop_assert_eq!(write_plan(&read_plan(saved.as_bytes()).unwrap()), saved);
+            }
+        }
+
+        /// Numbers put where others were: read or refused, and what is read is saved and read the same.
+        #[test]
+        fn no_numbers_crash_the_reader(
+            at in any::<proptest::sample::Index>(),
+            number in prop_oneof!["-?[0-9]{1,25}", "-?[0-9]{1,4}\\.[0-9]{1,3}", "[0-9]e[0-9]{1,3}", "null", "\\[\\]", "true"],
+        ) {
+            let places: Vec<usize> = EVERYTHING.match_indices(": ").map(|(i, _)| i + 2).collect();
+            let from = places[at.index(places.len())];
+            let rest = &EVERYTHING[from..];
+            let to = from + rest.find([',', '}', ']', '\n']).unwrap_or(0);
+            let text = format!("{}{number}{}", &EVERYTHING[..from], &EVERYTHING[to..]);
+            if let Ok(plan) = read_plan(text.as_bytes()) {
+                let saved = write_plan(&plan);
+                prop_assert_eq!(read_plan(saved.as_bytes()).unwrap(), plan);
+            }
+        }
+    }
+}

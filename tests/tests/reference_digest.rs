@@ -54,6 +54,7 @@ fn shoot(
         units: if length > 0.0 { vec![grown] } else { vec![] },
         diameter,
         laterals: Laterals::default(),
+        rubbed: false,
     }
 }
 

@@ -1,1 +1,30 @@
-fn main() {}
+//! `cordonry`: the checks, drawings and file formats of planar cordon rows on the command line, for many rows at once.
+
+mod args;
+mod check;
+mod convert;
+mod files;
+
+use clap::Parser;
+use std::process::ExitCode;
+
+/// How a run ended.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+enum Status {
+    /// Done, and nothing grave was found.
+    Fine = 0,
+    /// Done, with findings of the gravest severity.
+    Grave = 1,
+    /// Something could not be read or done.
+    Failed = 2,
+}
+
+fn main() -> ExitCode {
+    let status = match args::Args::parse().command {
+        args::Command::Check(ask) => check::run(&ask),
+        args::Command::Draw(ask) => convert::draw(&ask),
+        args::Command::Import(ask) => convert::import(&ask),
+        args::Command::Export(ask) => convert::export(&ask),
+    };
+    ExitCode::from(status as u8)
+}

@@ -31,7 +31,8 @@ impl Span {
         (self.from + self.to) / 2.0
     }
 
-    fn within(self, other: Self) -> Self {
+    /// What of it lies in `other`; its length is not above 0 where nothing does.
+    pub fn within(self, other: Self) -> Self {
         Self {
             from: self.from.max(other.from),
             to: self.to.min(other.to),

@@ -62,7 +62,9 @@ fn moment_of(out: &mut String, plan: &Plan, replayed: &Replayed) {
             out,
             format_args!(
                 "void {leaf} {window:?} {} {} {}",
-                subject.tree, subject.shoot, void.why.key
+                subject.tree.map_or(0, |t| t.0),
+                subject.shoot,
+                void.why.key
             ),
         );
     }

@@ -4,7 +4,7 @@
 //! its own: bending moves the tip along the curve that the length allows. x grows to the right and
 //! z up; headings are counted from the right over the top, so that 90° is straight up.
 
-use crate::row::{Face, Limit, Pose, Row, Shoot, Targets, Tree};
+use crate::row::{Face, Limit, Pose, Row, Shoot, Targets, Tree, Trellis};
 use kurbo::{Arc, BezPath, Point, Vec2};
 use std::f64::consts::{FRAC_PI_2, PI};
 
@@ -20,8 +20,13 @@ pub struct Geometry {
 impl Geometry {
     /// The geometry of a row under its limits.
     pub fn of(row: &Row, targets: &Targets) -> Self {
+        Self::under(&row.trellis, targets)
+    }
+
+    /// The geometry of a trellis under the limits.
+    pub fn under(trellis: &Trellis, targets: &Targets) -> Self {
         Self {
-            wire: row.trellis.cordon_height().f(),
+            wire: trellis.cordon_height().f(),
             bend_diameters: targets.get(Limit::BendDiameters),
         }
     }

@@ -142,6 +142,28 @@ fn a_neighbour_s_shoot_fills_backward() {
 }
 
 #[test]
+fn a_loose_shoot_is_laid_before_a_trained_upright() {
+    // 1000..1300 is bare; both shoots close it to what is let pass, the upright wholly.
+    let bare = row(
+        0,
+        3000,
+        vec![
+            upright_stem(1, 0, 1500.0)
+                .shoot(1500.0, Pose::Free, grown(2, 200.0))
+                .shoot(1490.0, standing(0.0), grown(2, 310.0)),
+            upright_stem(2, 1300, 2200.0),
+        ],
+    );
+    let f = &found(&bare, "cordon-gap")[0];
+    let first: Vec<_> = f
+        .remedies
+        .iter()
+        .map(|r| r.work[0].subject().shoot.number())
+        .collect();
+    assert_eq!(first, [1, 2]);
+}
+
+#[test]
 fn both_sides_fill_what_neither_fills_alone() {
     // 1000..2000 bare, with a shoot of 450 on either side.
     let bare = row(

@@ -46,6 +46,12 @@ fn a_bare_leader_gets_buds_along_it() {
         assert!(found(&after, rule).is_empty(), "{rule}");
     }
     assert_eq!(f.remedies[0].work.len(), 8);
+
+    // Where the row ends at 1000, what lies beyond it gets none: 5 for 1000.
+    let mut beyond = bare.clone();
+    beyond.to = Mm(1000);
+    let f = &found(&beyond, "uprights-too-few")[0];
+    assert_eq!(f.remedies[0].work.len(), 5);
 }
 
 #[test]

@@ -316,7 +316,7 @@ proptest! {
                 other => panic!("a drag gave {other:?}"),
             };
             let grown = !tree.shoots[index].units.is_empty();
-            prop_assert_eq!(apply(&plan.found, &work).is_ok(), grown);
+            prop_assert_eq!(apply(&plan.found, &plan.targets, &work).is_ok(), grown);
         }
     }
 }
@@ -359,6 +359,7 @@ fn covers(height: f64, rise: f64, length: f64) -> Option<Span> {
         }],
         diameter: 0.0,
         laterals: Default::default(),
+        rubbed: false,
     };
     let laid = Pose::Laid {
         toward: Toward::Right,

@@ -93,7 +93,7 @@ proptest! {
         }
         for (tree, shoot) in subjects {
             for work in extremes(tree, shoot) {
-                match apply(&plan.found, &work) {
+                match apply(&plan.found, &plan.targets, &work) {
                     Ok(row) => {
                         for tree in &row.trees {
                             prop_assert_eq!(tree.broken_rule(), None, "after {:?}", work);
@@ -131,7 +131,7 @@ proptest! {
         if !matches!(work, Work::Lay { .. } | Work::Stand { .. }) {
             return Ok(());
         }
-        let Ok(next) = apply(&row, &work) else { return Ok(()); };
+        let Ok(next) = apply(&row, &plan.targets, &work) else { return Ok(()); };
         let g = Geometry::of(&row, &plan.targets);
         for (a, b) in row.trees.iter().zip(&next.trees) {
             prop_assert_eq!(a.shoots.len(), b.shoots.len());
@@ -153,10 +153,10 @@ proptest! {
         let (Work::CutBack { keep_mm, .. } | Work::Stub { keep_mm, .. }) = work else {
             return Ok(());
         };
-        let Ok(next) = apply(row, &work) else { return Ok(()); };
+        let Ok(next) = apply(row, &plan.targets, &work) else { return Ok(()); };
         let subject = work.subject();
-        let (before, _) = row.shoot(subject.tree, subject.shoot).unwrap();
-        let (after, shoot) = next.shoot(subject.tree, subject.shoot).unwrap();
+        let (before, _) = row.shoot(subject.tree.unwrap(), subject.shoot).unwrap();
+        let (after, shoot) = next.shoot(subject.tree.unwrap(), subject.shoot).unwrap();
         prop_assert!((shoot.length() - keep_mm.f()).abs() < 1e-9);
         // What stays is as it was; what goes stood on the part that was cut off.
         for old in &before.shoots {
@@ -180,8 +180,8 @@ proptest! {
         if !matches!(work, Work::Lay { .. } | Work::Stand { .. }) {
             return Ok(());
         }
-        if let Ok(once) = apply(row, &work) {
-            prop_assert_eq!(apply(&once, &work).unwrap(), once);
+        if let Ok(once) = apply(row, &plan.targets, &work) {
+            prop_assert_eq!(apply(&once, &plan.targets, &work).unwrap(), once);
         }
     }
 }

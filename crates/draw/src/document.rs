@@ -129,7 +129,7 @@ pub fn document_with(plan: &Plan, row: &Row, sheet: &Sheet<'_>) -> String {
         for i in &shown {
             wall.append(tree::element(&row.trees[*i], g, Detail::Full, options));
         }
-        let on_shown = |w: &&Work| shown.iter().any(|i| row.trees[*i].id == w.tree());
+        let on_shown = |w: &&Work| shown.iter().any(|i| Some(row.trees[*i].id) == w.tree());
         let work: Vec<Work> = sheet.work.iter().filter(on_shown).cloned().collect();
         for mark in work::elements(row, &work, g, options) {
             wall.append(mark);

@@ -26,7 +26,7 @@ pub fn work_marks(row_before: &Row, work: &[Work], g: Geometry) -> String {
 pub(crate) fn elements(row: &Row, work: &[Work], g: Geometry, options: Options) -> Vec<Element> {
     work.iter()
         .filter_map(|w| {
-            let tree = row.tree(w.tree())?;
+            let tree = row.tree(w.tree()?)?;
             let index = tree.index(w.subject().shoot)?;
             let courses = layout(tree, g);
             Some(
@@ -56,18 +56,57 @@ impl Marks<'_> {
         let class = match work {
             Work::Lay { .. } => "work work-lay",
             Work::Stand { .. } => "work work-lay work-stand",
-            Work::CutBack { .. } => "work work-cut",
+            Work::CutBack { .. }
+            | Work::CutToBuds { .. }
+            | Work::Tip { .. }
+            | Work::HoldHeight { .. } => "work work-cut",
             Work::Stub { .. } => "work work-cut work-stub",
-            Work::Remove { .. } => "work work-remove",
-            Work::KeepBud { .. } => "work work-bud",
+            Work::Remove { .. }
+            | Work::RemoveTree { .. }
+            | Work::ReplaceTree { .. }
+            | Work::Thin { .. } => "work work-remove",
+            Work::TakeLaterals { .. } => "work work-laterals",
+            Work::RubOut { .. } => "work work-rub",
+            Work::KeepBud { .. } | Work::MoveBud { .. } => "work work-bud",
+            Work::Plant { .. }
+            | Work::AddWire { .. }
+            | Work::MoveWire { .. }
+            | Work::RemoveWire { .. }
+            | Work::CoverWire { .. } => "work",
         };
         let mut out = signs(class, &part(self.tree, &self.tree.shoots[self.index]));
         match work {
             Work::Lay { .. } | Work::Stand { .. } => self.bend(&mut out, work, leaf),
             Work::CutBack { keep_mm, .. } => self.cut(&mut out, keep_mm.f(), 1),
             Work::Stub { keep_mm, .. } => self.cut(&mut out, keep_mm.f(), 2),
-            Work::Remove { .. } => self.remove(&mut out),
+            Work::CutToBuds { .. } | Work::Tip { .. } | Work::HoldHeight { .. } => {
+                if let Ok(after) = apply_to_tree(self.tree, leaf, self.g, work) {
+                    self.cut(&mut out, after.shoots[self.index].length(), 1);
+                }
+            }
+            Work::Remove { .. } | Work::RemoveTree { .. } | Work::ReplaceTree { .. } => {
+                self.remove(&mut out);
+            }
             Work::KeepBud { at_mm, .. } => self.bud(&mut out, at_mm.f()),
+            Work::MoveBud { at_mm, .. } => {
+                let parent = self.tree.shoots[self.index].parent;
+                if let Some(index) = parent.and_then(|p| self.tree.index(p)) {
+                    Marks { index, ..*self }.bud(&mut out, at_mm.f());
+                }
+            }
+            Work::Thin { keep, shoot, .. } => {
+                let goes = |s: &cordonry::row::Shoot| s.parent == Some(*shoot) && s.id != *keep;
+                for (index, _) in self.tree.shoots.iter().enumerate().filter(|(_, s)| goes(s)) {
+                    Marks { index, ..*self }.remove(&mut out);
+                }
+            }
+            Work::TakeLaterals { .. } => self.beside(&mut out, 0.5, 14.0),
+            Work::RubOut { .. } => self.beside(&mut out, 0.7, 8.0),
+            Work::Plant { .. }
+            | Work::AddWire { .. }
+            | Work::MoveWire { .. }
+            | Work::RemoveWire { .. }
+            | Work::CoverWire { .. } => {}
         }
         out
     }
@@ -135,6 +174,19 @@ impl Marks<'_> {
         self.sign(out, course.point(s), course.heading(s), &shape);
     }
 
+    /// Two short strokes on either side of the wood: what stands out from it comes off.
+    fn beside(&self, out: &mut Element, share: f64, reach: f64) {
+        let course = self.course();
+        let mut shape = Pen::default();
+        for x in [-4.0, 4.0] {
+            shape
+                .line(Point::new(x, -reach), Point::new(x, -4.0))
+                .line(Point::new(x, 4.0), Point::new(x, reach));
+        }
+        let s = course.length * share;
+        self.sign(out, course.point(s), course.heading(s), &shape);
+    }
+
     fn bud(&self, out: &mut Element, at: f64) {
         let course = self.course();
         let at = at.clamp(0.0, course.length);
@@ -159,7 +211,7 @@ impl Marks<'_> {
     }
 
     fn bend(&self, out: &mut Element, work: &Work, leaf: u8) {
-        let Ok(after) = apply_to_tree(self.tree, leaf, work) else {
+        let Ok(after) = apply_to_tree(self.tree, leaf, self.g, work) else {
             return;
         };
         let new = layout(&after, self.g)[self.index];

@@ -32,6 +32,7 @@ fn shoot(id: u32, at: f64, pose: Pose, length: f64, diameter: f64) -> Shoot {
         }],
         diameter,
         laterals: Laterals::default(),
+        rubbed: false,
     }
 }
 

@@ -188,11 +188,9 @@ impl Desk {
     /// No such scheme.
     pub fn take_back(&mut self, tree: TreeId, shoot: ShootId) -> Result<(), Refusal> {
         let leaf = self.moment.leaf;
-        let plan = self.plan().without_work(self.scheme, self.moment, |w| {
-            w.tree() == tree
-                && (w.kept_bud(leaf) == Some(shoot)
-                    || (w.subject().shoot == shoot && w.kept_bud(leaf).is_none()))
-        })?;
+        let plan = self
+            .plan()
+            .without_work(self.scheme, self.moment, |w| w.is_about(tree, shoot, leaf))?;
         self.set("step-take-back", plan);
         Ok(())
     }
@@ -207,11 +205,7 @@ impl Desk {
             .map(|s| s.work(self.moment.window))
             .unwrap_or_default()
             .iter()
-            .filter(|w| {
-                w.tree() == tree
-                    && (w.kept_bud(leaf) == Some(shoot)
-                        || (w.subject().shoot == shoot && w.kept_bud(leaf).is_none()))
-            })
+            .filter(|w| w.is_about(tree, shoot, leaf))
             .cloned()
             .collect()
     }

@@ -2,7 +2,7 @@
 
 use crate::counts::{self, Counts};
 use crate::{build, one_file, process, server, setup, workspace};
-use anyhow::{Context, Result};
+use anyhow::{Context, Result, ensure};
 use std::fs;
 use std::process::{Command, ExitCode};
 use std::time::{Duration, Instant};
@@ -157,6 +157,7 @@ fn browser_tests() -> Result<Counts> {
             files.push(name);
         }
     }
+    ensure!(!files.is_empty(), "there are no browser tests");
     files.sort();
     let report = workspace::target().join("browser-tests.tap");
     if report.exists() {

@@ -288,3 +288,47 @@ limit-height_ratio = Wall height over row distance that is advised
 limit-height_ratio_max = Wall height over row distance that is let pass
 limit-bare_wires_max = Bare steel wires let pass
 limit-void_work_max = Pieces of work without effect let pass
+
+# Work of every kind, and why it may be refused.
+
+work-plant = planted, stock of { $length }
+work-remove-tree = taken out
+work-replace-tree = replaced, stock of { $length }
+work-cut-to-buds = cut back to { $buds ->
+    [one] one bud
+   *[other] { $buds } buds
+}
+work-thin = returns thinned to one
+work-rub-out = side and underside buds rubbed out
+work-move-bud = another bud kept, { $at } along
+work-take-laterals = laterals taken off
+work-tip = tipped by { $share } of last year's growth
+work-hold-height = held at { $height }
+work-add-wire = wire stretched at { $height }
+work-move-wire = wire moved from { $height } to { $to }
+work-remove-wire = wire at { $height } taken down
+work-cover-wire = wire at { $height } { $covering ->
+    [bare] laid bare
+   *[other] covered with plastic
+}
+
+refusal-trees = One more tree is refused; up to { $high } are accepted
+refusal-tree-lost = Tree { $tree } is not there; a tree that stands is accepted
+refusal-tree-stands = Tree { $tree } stands; a free place is accepted
+refusal-stock-length = Tree { $tree }: stock of { $value } is refused; { $low } to { $high } is accepted
+refusal-stock-diameter = Tree { $tree }: stock { $value } thick is refused; { $low } to { $high } is accepted
+refusal-planting-angle = Tree { $tree }: a planting angle of { $value } is refused; { $low } to { $high } is accepted
+refusal-buds = { $part }: { $value } buds are refused; { $low } to { $high } is accepted
+refusal-tip = { $part }: tipping by { $value } is refused; { $low } to { $high } of last year's growth is accepted
+refusal-tip-none = { $part }: there is no growth of last year to tip
+refusal-tip-done = { $part }: as much of last year's growth is off already
+refusal-height = { $part }: a height of { $value } is refused; { $low } to less than its { $high } is accepted
+refusal-thin = { $part }: a stub with two returns or more is accepted, and one of them to keep
+refusal-rub-out = { $part }: laid wood whose side and underside buds are still there is accepted
+refusal-no-laterals = { $part }: it has no laterals
+refusal-move-bud = { $part }: only a kept bud that has not grown can be moved
+refusal-no-wire = There is no wire at { $height }
+refusal-wires = One more wire is refused; up to { $high } are accepted
+refusal-cordon-wire = The cordon wire at { $height } stays the lowest, and is not taken down
+refusal-wire-height = A wire at { $value } is refused; { $low } to { $high } is accepted
+refusal-wire-near = A wire at { $value } is refused; { $low } or more from the wire at { $near } is accepted

@@ -2,8 +2,8 @@
 
 use super::seen::{Seen, SeenTree, over};
 use super::{Finding, Part, Remedy, Severity};
-use crate::cover::{Laid, Span, Stretch};
-use crate::row::{Limit, Pose, Toward};
+use crate::cover::{Laid, Span, Stretch, on_cordon};
+use crate::row::{Limit, Pose, Shoot, ShootId, Toward, TreeId};
 use crate::units::{Deg, Mm};
 use crate::words::Arg;
 use crate::work::Work;
@@ -12,6 +12,9 @@ pub(super) const RULE: &str = "cordon-overlap";
 
 /// A leader cut back keeps at least this much wood on the wire, mm: less bears nothing worth the tie.
 const LEAST_CORDON: f64 = 100.0;
+
+/// Of each kind of remedy, at most so many are tried.
+const MOST_TRIED: usize = 8;
 
 pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
     let most = c.limit(Limit::OverlapMax);
@@ -60,25 +63,42 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
 }
 
 fn remedies(c: &Seen<'_>, o: &Stretch) -> Vec<Remedy> {
-    let mut ways: Vec<(f64, Remedy)> = Vec::new();
-    for (tree, shoot) in &o.by {
-        let (Some(seen), Some(laid)) = (c.tree(*tree), c.laid_at(*tree, *shoot)) else {
-            continue;
-        };
-        ways.extend(cut_back(c, seen, laid, o.span));
-        ways.extend(stand_up(c, seen, laid, o.span));
-    }
+    let seen = |(tree, shoot): &(TreeId, ShootId)| {
+        let seen = c.tree(*tree)?;
+        Some((seen, seen.tree.shoot(*shoot)?, c.laid_at(*tree, *shoot)?))
+    };
+    let tips = o.by.iter().filter_map(seen).filter_map(|(t, s, laid)| {
+        let end = tip_in(s, laid, o.span)?;
+        Some((t, s, end))
+    });
+    let loose =
+        o.by.iter()
+            .filter_map(seen)
+            .filter(|(t, s, _)| is_end_shoot(t, s));
+    let mut ways: Vec<(f64, Remedy)> = tips
+        .take(MOST_TRIED)
+        .filter_map(|(t, s, end)| cut_back(c, t, s, end, o.span))
+        .collect();
+    ways.extend(
+        loose
+            .take(MOST_TRIED)
+            .filter_map(|(t, s, _)| stand_up(c, t, s, o.span)),
+    );
     ways.sort_by(|a, b| a.0.total_cmp(&b.0));
     ways.into_iter().map(|(_, r)| r).take(3).collect()
 }
 
-/// The leader whose tip lies in the overlap ends where the other begins.
-fn cut_back(c: &Seen<'_>, seen: &SeenTree<'_>, laid: &Laid, o: Span) -> Option<(f64, Remedy)> {
-    let shoot = seen.tree.shoot(laid.shoot)?;
+/// A tip in an overlap: how much of its shoot's wood lies there, measured along the shoot, and how much of it covers
+/// the wire before.
+struct Tip {
+    inside: f64,
+    rest: f64,
+}
+
+fn tip_in(shoot: &Shoot, laid: &Laid, o: Span) -> Option<Tip> {
     let Pose::Laid { toward, rise } = shoot.pose else {
         return None;
     };
-    // How much of its wood lies in the overlap, and how much is left on the wire.
     let (inside, rest) = match toward {
         Toward::Right if (laid.span.to - o.to).abs() < 1.0 => {
             (laid.span.to - o.from, o.from - laid.span.from)
@@ -88,12 +108,22 @@ fn cut_back(c: &Seen<'_>, seen: &SeenTree<'_>, laid: &Laid, o: Span) -> Option<(
         }
         _ => return None,
     };
-    if rest < LEAST_CORDON {
-        return None;
-    }
-    let keep = Mm::round(libm::ceil(
-        shoot.length() - inside / libm::cos(rise.radians()),
-    ));
+    Some(Tip {
+        inside: inside / libm::cos(rise.radians()),
+        rest,
+    })
+    .filter(|tip| tip.rest >= LEAST_CORDON)
+}
+
+/// The leader whose tip lies in the overlap ends where the other begins.
+fn cut_back(
+    c: &Seen<'_>,
+    seen: &SeenTree<'_>,
+    shoot: &Shoot,
+    tip: Tip,
+    o: Span,
+) -> Option<(f64, Remedy)> {
+    let keep = Mm::round(libm::ceil(shoot.length() - tip.inside));
     let lost = seen
         .tree
         .shoots
@@ -118,16 +148,14 @@ fn cut_back(c: &Seen<'_>, seen: &SeenTree<'_>, laid: &Laid, o: Span) -> Option<(
     )
 }
 
+/// Whether it was laid on from other laid wood and bears nothing yet.
+fn is_end_shoot(seen: &SeenTree<'_>, shoot: &Shoot) -> bool {
+    on_cordon(seen.tree, shoot.parent)
+        && seen.tree.shoots.iter().all(|s| s.parent != Some(shoot.id))
+}
+
 /// A laid shoot too many is stood up as an upright.
-fn stand_up(c: &Seen<'_>, seen: &SeenTree<'_>, laid: &Laid, o: Span) -> Option<(f64, Remedy)> {
-    let shoot = seen.tree.shoot(laid.shoot)?;
-    let on_laid = shoot
-        .parent
-        .and_then(|p| seen.tree.shoot(p))
-        .is_some_and(|p| p.pose.is_laid());
-    if !on_laid || seen.tree.shoots.iter().any(|s| s.parent == Some(shoot.id)) {
-        return None;
-    }
+fn stand_up(c: &Seen<'_>, seen: &SeenTree<'_>, shoot: &Shoot, o: Span) -> Option<(f64, Remedy)> {
     tried(
         c,
         seen,

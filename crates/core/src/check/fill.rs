@@ -24,6 +24,8 @@ struct Way {
     laid: Vec<Laid>,
     /// What of the stretch stays bare, mm.
     leaves: f64,
+    /// Whether it takes a trained upright from its place.
+    costs_upright: bool,
 }
 
 pub(super) fn remedies(c: &Seen<'_>, gap: &Stretch) -> Vec<Remedy> {
@@ -31,14 +33,17 @@ pub(super) fn remedies(c: &Seen<'_>, gap: &Stretch) -> Vec<Remedy> {
         .into_iter()
         .flat_map(|i| ways_of(c, &c.trees[i], gap.span))
         .collect();
+    let most = c.limit(Limit::GapMax);
     ways.sort_by(|a, b| {
-        a.leaves
-            .total_cmp(&b.leaves)
+        over(a.leaves, most)
+            .cmp(&over(b.leaves, most))
+            .then(a.costs_upright.cmp(&b.costs_upright))
+            .then(a.leaves.total_cmp(&b.leaves))
             .then(a.work.len().cmp(&b.work.len()))
     });
     let mut out: Vec<Remedy> = Vec::new();
     if let Some(first) = ways.first()
-        && over(first.leaves, c.limit(Limit::GapMax))
+        && over(first.leaves, most)
         && let Some((other, leaves)) = from_the_other_side(c, &ways, gap.span)
     {
         out.push(Remedy {
@@ -186,6 +191,7 @@ fn try_lay(
         work,
         laid,
         leaves,
+        costs_upright: shoot.kind() == Kind::Upright,
     })
 }
 

@@ -16,15 +16,15 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
         .filter(|w| single(&w[0], Toward::Left) && single(&w[1], Toward::Right))
         .filter_map(|w| {
             let (left, right) = (w[0].tree.foot.f(), w[1].tree.foot.f());
-            let between = |s: Span| Span {
-                from: s.from.max(left),
-                to: s.to.min(right),
+            let feet = Span {
+                from: left,
+                to: right,
             };
             let most = c.limit(Limit::GapMax);
             let gap = c
                 .flagged_gaps()
-                .find(|g| over(between(g.span).length(), most))?;
-            let bare = between(gap.span);
+                .find(|g| over(g.span.within(feet).length(), most))?;
+            let bare = gap.span.within(feet);
             Some(Finding {
                 rule: RULE,
                 severity: Severity::Soon,

@@ -27,7 +27,7 @@ pub(super) fn find_due(c: &Seen<'_>) -> Vec<Finding> {
     let begins = c.limit(Limit::RenewalLeaf);
     let share = c.limit(Limit::RenewalShare);
     // What is no longer than a stub can't be cut to one.
-    let keep = c.limit(Limit::StubLength);
+    let keep = Mm::round(c.limit(Limit::StubLength));
     if leaf < begins - 1.0 {
         return Vec::new();
     }
@@ -46,7 +46,7 @@ pub(super) fn find_due(c: &Seen<'_>) -> Vec<Finding> {
             let due = libm::ceil(n as f64 * share - 1e-9) as usize;
             let out: Vec<Candidate> = all
                 .into_iter()
-                .filter(|u| !under(u.diameter, thick) && over(u.length, keep))
+                .filter(|u| !under(u.diameter, thick) && u.length > keep.f())
                 .take(due.saturating_sub(stubbed))
                 .collect();
             let first = *out.first()?;
@@ -149,23 +149,29 @@ fn fresh_stubs(seen: &SeenTree<'_>) -> usize {
 
 /// Those uprights cut to stubs; `None` where one of them is no longer than a stub.
 pub(super) fn stub(c: &Seen<'_>, seen: &SeenTree<'_>, ids: &[ShootId]) -> Option<Remedy> {
-    let keep = c.limit(Limit::StubLength);
+    let keep = Mm::round(c.limit(Limit::StubLength));
+    let longer = |id: &ShootId| {
+        let shoot = seen.tree.shoot(*id);
+        shoot.is_some_and(|s| s.length() > keep.f())
+    };
+    if !ids.iter().all(longer) {
+        return None;
+    }
     let work: Vec<Work> = ids
         .iter()
         .map(|id| Work::Stub {
             tree: seen.tree.id,
             shoot: *id,
-            keep_mm: Mm::round(keep),
+            keep_mm: keep,
         })
         .collect();
-    c.after(seen.tree, &work)?;
     Some(Remedy {
         key: "remedy-stub",
         args: vec![
             ("count", Arg::Count(work.len() as i64)),
             ("part", seen.name(*ids.first()?)),
             ("tree", seen.number()),
-            ("keep", distance(keep)),
+            ("keep", distance(keep.f())),
         ],
         work,
     })

@@ -243,10 +243,10 @@ impl<'a> Seen<'a> {
             .take_while(|g| g.span.from < right)
             .filter(|g| over(g.span.length(), most))
         {
-            let span = Span {
-                from: gap.span.from.max(left),
-                to: gap.span.to.min(right),
-            };
+            let span = gap.span.within(Span {
+                from: left,
+                to: right,
+            });
             length += span.length();
             bare = Some(match bare {
                 Some(b) => Span { to: span.to, ..b },
@@ -262,7 +262,7 @@ impl<'a> Seen<'a> {
         order.sort_by_key(|w| w.subject());
         let mut out = tree.clone();
         for work in order {
-            out = apply_to_tree(&out, self.row.leaf, work).ok()?;
+            out = apply_to_tree(&out, self.row.leaf, self.g, work).ok()?;
         }
         Some(out)
     }
@@ -318,10 +318,7 @@ impl<'a> Seen<'a> {
     /// The cover of the part of the row within `window`; a tree named in `instead` counts with the wood given there.
     pub fn cover_within(&self, window: Span, instead: &[(TreeId, Vec<Laid>)]) -> Cover {
         let whole = self.whole();
-        let window = Span {
-            from: window.from.max(whole.from),
-            to: window.to.min(whole.to),
-        };
+        let window = window.within(whole);
         let laid = self
             .laid_within(window)
             .filter(|l| instead.iter().all(|(id, _)| *id != l.tree))

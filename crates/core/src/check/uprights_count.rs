@@ -1,6 +1,7 @@
 //! Too few or too many uprights on a tree for the length of its cordon.
 
 use super::seen::{Seen, SeenTree, distance, over, under};
+use super::uprights_too_far::MOST_BUDS;
 use super::{Finding, Remedy, Severity};
 use crate::cover::Place;
 use crate::row::Limit;
@@ -91,7 +92,10 @@ fn keep_buds(c: &Seen<'_>, t: &Counted<'_>) -> Option<Remedy> {
     let mut tree = t.seen.tree.clone();
     let mut work = Vec::new();
     for laid in c.laid_now(t.seen.tree.id) {
-        let span = laid.span;
+        let span = laid.span.within(c.whole());
+        if span.length() <= 0.0 {
+            continue;
+        }
         let course = t.seen.courses[t.seen.tree.index(laid.shoot)?];
         let first = c.places.partition_point(|p| p.x < span.from - aim);
         let mut marks = vec![span.from - aim / 2.0];
@@ -105,7 +109,9 @@ fn keep_buds(c: &Seen<'_>, t: &Counted<'_>) -> Option<Remedy> {
         marks.push(span.to + aim / 2.0);
         for pair in marks.windows(2) {
             let space = pair[1] - pair[0];
-            let parts = libm::round(space / aim).min(libm::floor(space / least + 1e-9));
+            let parts = libm::round(space / aim)
+                .min(libm::floor(space / least + 1e-9))
+                .min(MOST_BUDS as f64);
             for n in 1..parts.max(1.0) as usize {
                 let x = pair[0] + space * n as f64 / parts;
                 let Some(s) = course.at_x(x) else { continue };

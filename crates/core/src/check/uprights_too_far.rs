@@ -3,12 +3,15 @@
 use super::seen::{Seen, distance, over, under};
 use super::{Finding, Part, Remedy, Severity};
 use crate::cover::{Place, Span};
-use crate::row::{Face, Limit};
+use crate::row::{Face, Limit, Pose, Tree};
 use crate::units::{Deg, Mm};
 use crate::words::Arg;
 use crate::work::Work;
 
 pub(super) const RULE: &str = "uprights-too-far";
+
+/// More buds than this at once are no remedy but a new row.
+pub(super) const MOST_BUDS: usize = 50;
 
 /// How far inside the end of laid wood a bud is kept, mm.
 const FROM_THE_END: f64 = 10.0;
@@ -98,10 +101,12 @@ fn spaces(c: &Seen<'_>, apart: f64) -> usize {
 
 /// Buds evenly between the two, on the wood that lies there; and where they come to stand.
 fn keep_buds(c: &Seen<'_>, a: Place, apart: f64, bare: Option<Span>) -> (Vec<Work>, Vec<f64>) {
-    let parts = spaces(c, apart);
+    let parts = spaces(c, apart).min(MOST_BUDS);
     let step = apart / parts as f64;
     let mut work: Vec<Work> = Vec::new();
     let mut marks: Vec<f64> = Vec::new();
+    // The trees with the buds so far: no bud is kept twice.
+    let mut budded: Vec<Tree> = Vec::new();
     for i in 1..parts {
         let mut x = a.x + step * i as f64;
         if let Some(bare) = bare
@@ -109,7 +114,7 @@ fn keep_buds(c: &Seen<'_>, a: Place, apart: f64, bare: Option<Span>) -> (Vec<Wor
         {
             x += bare.length();
         }
-        if let Some((item, x)) = bud_at(c, x, &work) {
+        if let Some((item, x)) = bud_at(c, x, &mut budded) {
             work.push(item);
             marks.push(x);
         }
@@ -118,7 +123,7 @@ fn keep_buds(c: &Seen<'_>, a: Place, apart: f64, bare: Option<Span>) -> (Vec<Wor
 }
 
 /// A bud at `x`, or at the nearest end of laid wood where a short bare stretch is there; and its place.
-fn bud_at(c: &Seen<'_>, x: f64, kept: &[Work]) -> Option<(Work, f64)> {
+fn bud_at(c: &Seen<'_>, x: f64, budded: &mut Vec<Tree>) -> Option<(Work, f64)> {
     let bare = c.cover.gaps.partition_point(|g| g.span.to <= x);
     let places = match c.cover.gaps.get(bare) {
         Some(gap) if gap.span.from < x => {
@@ -142,13 +147,13 @@ fn bud_at(c: &Seen<'_>, x: f64, kept: &[Work]) -> Option<(Work, f64)> {
                 shoot: laid.shoot,
                 at_mm,
             };
-            let mut all: Vec<Work> = kept
-                .iter()
-                .filter(|w| w.tree() == laid.tree)
-                .cloned()
-                .collect();
-            all.push(work.clone());
-            c.after(seen.tree, &all)?;
+            let before = budded.iter().position(|t| t.id == laid.tree);
+            let tree = before.map_or(seen.tree, |i| &budded[i]);
+            let after = c.after(tree, std::slice::from_ref(&work))?;
+            match before {
+                Some(i) => budded[i] = after,
+                None => budded.push(after),
+            }
             Some((work, course.point(at_mm.f()).x))
         })
     })
@@ -174,7 +179,7 @@ fn stand_up(c: &Seen<'_>, a: Place, b: Place, bare: Option<Span>) -> Option<(Wor
         .filter_map(|id| c.tree(id))
         .flat_map(|seen| seen.pairs().map(move |(s, course)| (seen, s, course)))
         .filter(|(seen, s, course)| {
-            s.pose == crate::row::Pose::Free
+            s.pose == Pose::Free
                 && s.face == Face::Top
                 && !s.units.is_empty()
                 && fits(course.base.x)

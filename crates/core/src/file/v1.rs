@@ -195,6 +195,8 @@ struct Shoot {
     units: UpTo<Unit, MAX_UNITS>,
     #[serde(default, skip_serializing_if = "is_default")]
     laterals: Laterals,
+    #[serde(default, skip_serializing_if = "is_default")]
+    rubbed: bool,
 }
 
 #[derive(Serialize, Deserialize)]
@@ -398,6 +400,7 @@ fn shoot(s: &row::Shoot, parent: Option<i64>) -> Shoot {
             count: s.laterals.count.into(),
             total_mm: mm(s.laterals.total),
         },
+        rubbed: s.rubbed,
     }
 }
 
@@ -672,6 +675,7 @@ fn shoot_of(
             count: u16::try_from(count).unwrap_or(0),
             total: total as f64,
         },
+        rubbed: s.rubbed,
     })
 }
 

@@ -59,7 +59,7 @@ impl Plan {
             let mut without = self.clone();
             without.put_season(scheme, season.clone());
             let before = replay(&without, scheme, moment)?;
-            apply(&before.row, &work)?;
+            apply(&before.row, &self.targets, &work)?;
             season.put(moment.window, work);
         }
         self.put_season(scheme, season);

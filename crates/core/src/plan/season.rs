@@ -115,11 +115,13 @@ impl Season {
     pub fn drop_bud(&mut self, window: Window, tree: TreeId, bud: ShootId) -> bool {
         let leaf = self.leaf;
         let kept = self.drop_work(window, |w| {
-            w.tree() == tree && w.kept_bud(leaf) == Some(bud)
+            w.tree() == Some(tree) && w.kept_bud(leaf) == Some(bud)
         });
         if kept {
             for later in Window::ALL {
-                self.drop_work(later, |w| w.tree() == tree && w.subject().shoot == bud);
+                self.drop_work(later, |w| {
+                    w.tree() == Some(tree) && w.subject().shoot == bud
+                });
             }
         }
         kept

@@ -45,6 +45,17 @@ impl Tree {
     /// Most shoots on one tree.
     pub const MAX_SHOOTS: usize = 2_000;
 
+    /// An empty place.
+    pub fn lost(id: TreeId, foot: Mm, planted: Planted) -> Self {
+        Self {
+            id,
+            foot,
+            planted,
+            shoots: Vec::new(),
+            note: String::new(),
+        }
+    }
+
     /// Whether the place is empty: the tree dead, missing or taken out.
     pub fn is_lost(&self) -> bool {
         self.shoots.is_empty()

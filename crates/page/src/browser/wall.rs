@@ -21,7 +21,7 @@ pub struct Wall {
     scene: Element,
     frame: Element,
     trees: Element,
-    numbers: Element,
+    front: Element,
     overlay: Element,
     ghost: Element,
     band: Element,
@@ -48,10 +48,10 @@ impl Wall {
         scene.set_attribute("aria-hidden", "true").ok()?;
         let frame = make("g", "frame")?;
         let trees = make("g", "trees")?;
-        let numbers = make("g", "numbers")?;
+        let front = make("g", "front")?;
         scene.append_child(&frame).ok()?;
         scene.append_child(&trees).ok()?;
-        scene.append_child(&numbers).ok()?;
+        scene.append_child(&front).ok()?;
         let overlay_svg = make("svg", "overlay")?;
         overlay_svg.set_attribute("aria-hidden", "true").ok()?;
         let overlay = make("g", "marks")?;
@@ -70,7 +70,7 @@ impl Wall {
             overlay,
             ghost,
             band,
-            numbers,
+            front,
             host: host.clone(),
             document,
             mounted: BTreeMap::new(),
@@ -115,9 +115,11 @@ impl Wall {
         let span = view.span();
         if self.drawn != Some(view) || changes.all {
             self.frame
-                .set_inner_html(&cordonry_draw::frame(&desk.row, span, view.scale, words));
-            self.numbers.set_inner_html(&cordonry_draw::tree_numbers(
-                &desk.row, span, view.scale, words,
+                .set_inner_html(&cordonry_draw::backdrop(&desk.row, span));
+            self.front.set_inner_html(&format!(
+                "{}{}",
+                cordonry_draw::foreground(&desk.row, span, view.scale, words),
+                cordonry_draw::tree_numbers(&desk.row, span, view.scale, words),
             ));
         }
         if self.drawn != Some(view) {

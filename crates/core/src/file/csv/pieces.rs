@@ -133,13 +133,18 @@ pub(super) const POSES: &str =
 pub(super) fn pose(text: &str) -> Option<PoseCell> {
     let mut out = PoseCell::default();
     let mut planted = false;
+    let hold = |out: &mut PoseCell, held| {
+        // An angle before the word is the stem's: 45 laid 3.
+        out.planted = out.planted.or(out.angle.take());
+        out.held.replace(held).is_none()
+    };
     for word in text.to_lowercase().split_whitespace() {
         match word {
             "planted" => planted = true,
-            "laid" => out.held = Some(Held::Laid),
-            "upright" => out.held = Some(Held::Upright),
-            "free" => out.held = Some(Held::Free),
-            "stub" => out.held = Some(Held::Stub),
+            "laid" if hold(&mut out, Held::Laid) => {}
+            "upright" if hold(&mut out, Held::Upright) => {}
+            "free" if hold(&mut out, Held::Free) => {}
+            "stub" if hold(&mut out, Held::Stub) => {}
             "left" => out.toward = Some(Toward::Left),
             "right" => out.toward = Some(Toward::Right),
             "°" | "deg" | "degrees" => {}
@@ -201,6 +206,7 @@ mod tests {
         };
         check("", None, None, None, None);
         check("45", None, None, None, Some(45.0));
+        check("45 laid 3", Some(45.0), Some(Held::Laid), None, Some(3.0));
         check("-2,5°", None, None, None, Some(-2.5));
         check(
             "Planted 60 laid left 3",
@@ -209,7 +215,7 @@ mod tests {
             Some(Toward::Left),
             Some(3.0),
         );
-        for bad in ["lying", "planted", "3 4", "laid --3", "45 x"] {
+        for bad in ["lying", "planted", "3 4", "laid --3", "45 x", "laid free"] {
             assert_eq!(pose(bad), None, "{bad}");
         }
     }

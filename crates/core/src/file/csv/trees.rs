@@ -246,7 +246,7 @@ impl<'a> TreeBuild<'a> {
     /// Takes the line of the tree as a whole.
     fn root(&mut self, line: usize, says: &Says, leaders: usize) -> Result<(), Refusal> {
         let stem = says.kind == LineKind::Part(Kind::Stem);
-        let angle_is_planted = stem && says.pose.held.is_none();
+        let angle_is_planted = says.pose.held.is_none();
         let leaders = if stem { leaders } else { 0 };
         let planted = self.planted(says, leaders, angle_is_planted)?;
         let mut cell = says.pose;
@@ -255,7 +255,7 @@ impl<'a> TreeBuild<'a> {
         }
         let length: f64 = says.lengths.iter().sum();
         let mut assumed = false;
-        if angle_is_planted && leaders == 0 && planted.angle.degrees() < LAID_ANGLE {
+        if stem && angle_is_planted && leaders == 0 && planted.angle.degrees() < LAID_ANGLE {
             let to_wire = self.context.g.wire / libm::sin(planted.angle.radians());
             assumed = length > to_wire + LAID_FROM;
         }
@@ -507,6 +507,7 @@ impl<'a> TreeBuild<'a> {
             units,
             diameter,
             laterals: says.laterals,
+            rubbed: false,
         })
     }
 

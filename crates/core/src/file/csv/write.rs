@@ -138,9 +138,9 @@ impl<'a> Lines<'a> {
                 .collect();
             set(&mut line, Column::Length, lengths.join(" + "));
             set(&mut line, Column::Season, first.leaf.to_string());
-            if shoot.diameter > 0.0 {
-                set(&mut line, Column::Diameter, self.thickness(shoot.diameter));
-            }
+        }
+        if shoot.diameter > 0.0 {
+            set(&mut line, Column::Diameter, self.thickness(shoot.diameter));
         }
         let laterals = shoot.laterals;
         if laterals.count > 0 {

@@ -1,0 +1,104 @@
+//! What can be asked on the command line.
+
+use clap::{Args as ClapArgs, Parser, Subcommand};
+use std::path::PathBuf;
+
+/// Plans, checks and draws fruit trees trained as planar cordons.
+///
+/// Exit status: 0 when all is done and nothing grave was found, 1 when there are findings of the gravest severity,
+/// 2 when something could not be read or done; standard error then names the file and the reason.
+#[derive(Parser)]
+#[command(name = "cordonry", version, max_term_width = 100)]
+pub struct Args {
+    #[command(subcommand)]
+    pub command: Command,
+}
+
+#[derive(Subcommand)]
+pub enum Command {
+    Check(Check),
+    Draw(Draw),
+    Import(Import),
+    Export(Export),
+}
+
+/// How results are printed.
+#[derive(ClapArgs)]
+pub struct Output {
+    /// Print one JSON document.
+    #[arg(long, conflicts_with = "json_lines")]
+    pub json: bool,
+    /// Print one line of JSON a row.
+    #[arg(long)]
+    pub json_lines: bool,
+}
+
+/// Check rows: what is wrong, where, and what work would mend it.
+///
+/// A plan's row is judged as it stands before its found leaf grows, with the dormant work of that leaf done by the
+/// plan's first scheme. JSON gives that leaf as "leaf", places in metres, and what was measured in the unit of its limit.
+#[derive(ClapArgs)]
+pub struct Check {
+    /// Plan files, or folders in which every *.json is one.
+    #[arg(required = true, value_name = "PATH")]
+    pub paths: Vec<PathBuf>,
+    #[command(flatten)]
+    pub output: Output,
+}
+
+/// Draw a row to scale as SVG, at the moment that `check` judges.
+#[derive(ClapArgs)]
+pub struct Draw {
+    /// A plan file.
+    #[arg(value_name = "PATH")]
+    pub path: PathBuf,
+    /// The drawing; a name that ends in .svg.
+    #[arg(short, long = "output", value_name = "FILE.svg")]
+    pub output_file: PathBuf,
+    #[command(flatten)]
+    pub output: Output,
+}
+
+/// Make a plan of a measured row: a table with one line a shoot.
+///
+/// Columns, in any order: tree, place, kind, parent, length, diameter, side, pose, season, laterals, note. Lines that
+/// can't be taken are named with number and reason on standard error, and the rest is taken; so is what was assumed.
+#[derive(ClapArgs)]
+pub struct Import {
+    /// The measured row, comma, semicolon or tab between its cells.
+    #[arg(value_name = "CSV")]
+    pub path: PathBuf,
+    /// The plan to be written.
+    #[arg(short, long = "output", value_name = "PLAN")]
+    pub output_file: PathBuf,
+    /// The leaf before whose growth the row was measured; else one more than its last season.
+    #[arg(long, value_name = "LEAF")]
+    pub leaf: Option<u8>,
+    /// Planting angle from the ground of stems that don't say theirs, in degrees, 10 to 90.
+    #[arg(long, value_name = "DEGREES", default_value_t = 45.0)]
+    pub planted: f64,
+    /// Height of the cordon wire, such as 0.5, 50 cm or "20 in"; metres without a unit.
+    #[arg(long, value_name = "LENGTH", default_value = "0.5 m")]
+    pub wire: String,
+    #[command(flatten)]
+    pub output: Output,
+}
+
+/// Write the row of a plan, as it was found, as a table with one line a shoot.
+#[derive(ClapArgs)]
+pub struct Export {
+    /// A plan file.
+    #[arg(value_name = "PLAN")]
+    pub path: PathBuf,
+    /// The table to be written.
+    #[arg(short, long = "output", value_name = "CSV")]
+    pub output_file: PathBuf,
+    /// Lengths in feet and inches.
+    #[arg(long)]
+    pub us: bool,
+    /// A decimal comma, and semicolons between the cells.
+    #[arg(long)]
+    pub decimal_comma: bool,
+    #[command(flatten)]
+    pub output: Output,
+}

@@ -1,0 +1,174 @@
+//! `cordonry check`: what is found in rows.
+
+use crate::Status;
+use crate::args::Check;
+use crate::files::{self, Unreadable};
+use anyhow::{Result, anyhow};
+use cordonry::check::{Context, Figures, Finding, Severity, check, figures};
+use cordonry::plan::{Plan, Replayed, replay};
+use cordonry::units::{LengthStyle, show_length};
+use cordonry::words::Words;
+use serde_json::{Value, json};
+use std::fmt::Write as _;
+use std::path::Path;
+
+/// The row that is judged: before the found leaf grows, the first scheme's dormant work of that leaf done.
+pub fn judged(plan: &Plan) -> Result<Replayed> {
+    replay(plan, 0, plan.start()).map_err(|why| anyhow!("{why}"))
+}
+
+struct Checked {
+    file: String,
+    plan: Plan,
+    leaf: u8,
+    figures: Figures,
+    findings: Vec<Finding>,
+}
+
+fn look_at(path: &Path) -> Result<Checked> {
+    let plan = files::plan(path)?;
+    let Replayed { row, void } = judged(&plan)?;
+    let findings = check(&Context {
+        row: &row,
+        site: &plan.site,
+        targets: &plan.targets,
+        void: &void,
+    });
+    Ok(Checked {
+        file: path.display().to_string(),
+        leaf: row.leaf,
+        figures: figures(&row, &plan.targets),
+        findings,
+        plan,
+    })
+}
+
+pub fn run(ask: &Check) -> Status {
+    let words = Words::default();
+    let mut checked = Vec::new();
+    let mut unreadable = Vec::new();
+    for path in files::plans(&ask.paths) {
+        let looked = path.and_then(|p| look_at(&p).map_err(|e| (p, e)));
+        match looked {
+            Ok(row) => checked.push(row),
+            Err((path, error)) => unreadable.push(Unreadable::said(&path, &error)),
+        }
+    }
+    let rows: Vec<Value> = match ask.output.json || ask.output.json_lines {
+        true => checked.iter().map(|c| row_json(c, &words)).collect(),
+        false => Vec::new(),
+    };
+    files::print(&ask.output, &rows, &unreadable, |out| {
+        for row in &checked {
+            row_words(row, &words, out);
+        }
+    });
+    let grave = |c: &Checked| c.findings.iter().any(|f| f.severity == Severity::Now);
+    if !unreadable.is_empty() {
+        Status::Failed
+    } else if checked.iter().any(grave) {
+        Status::Grave
+    } else {
+        Status::Fine
+    }
+}
+
+/// A length in metres, to a tenth of a millimetre.
+fn metres(mm: f64) -> f64 {
+    rounded(mm / 1000.0, 1e4)
+}
+
+fn rounded(value: f64, per_one: f64) -> f64 {
+    // Adding nothing takes the sign off a zero.
+    (value * per_one).round() / per_one + 0.0
+}
+
+fn row_json(row: &Checked, words: &Words) -> Value {
+    let f = &row.figures;
+    let findings: Vec<Value> = row
+        .findings
+        .iter()
+        .map(|f| finding_json(f, words))
+        .collect();
+    json!({
+        "file": row.file,
+        "name": row.plan.name,
+        "leaf": row.leaf,
+        "figures": {
+            "cordon_fill_share": rounded(f.cordon_fill_share, 1e6),
+            "cordon_owed_m": metres(f.cordon_owed),
+            "gap_total_m": metres(f.gap_total),
+            "gap_longest_m": metres(f.gap_longest),
+            "overlap_total_m": metres(f.overlap_total),
+            "trees": f.trees,
+            "trees_lost": f.trees_lost,
+            "uprights": f.uprights,
+            "buds": f.buds,
+            "stubs": f.stubs,
+            "upright_spacing_mean_m": metres(f.upright_spacing_mean),
+            "upright_spacing_cv": rounded(f.upright_spacing_cv, 1e6),
+            "upright_length_mean_m": metres(f.upright_length_mean),
+            "uprights_per_tree": rounded(f.uprights_per_tree, 1e6),
+            "wood_age_max": f.wood_age_max,
+        },
+        "findings": findings,
+    })
+}
+
+fn finding_json(finding: &Finding, words: &Words) -> Value {
+    let info = finding.limit.info();
+    let remedies: Vec<Value> = finding
+        .remedies
+        .iter()
+        .map(|r| json!({"words": words.remedy(r), "work": r.work}))
+        .collect();
+    json!({
+        "rule": finding.rule,
+        "severity": finding.severity,
+        "x_m": metres(finding.x),
+        "z_m": metres(finding.z),
+        "width_m": metres(finding.width),
+        "subjects": finding.subjects,
+        "measured": rounded(finding.measured, 1e6),
+        "allowed": rounded(finding.allowed, 1e6),
+        "unit": info.unit,
+        "limit": info.key,
+        "status": info.status,
+        "source": info.source,
+        "words": words.finding(finding),
+        "remedies": remedies,
+    })
+}
+
+fn row_words(row: &Checked, words: &Words, out: &mut String) {
+    let f = &row.figures;
+    let length = |mm| show_length(mm, LengthStyle::Metric);
+    // Writing to a string has nothing to fail at.
+    let _ = writeln!(
+        out,
+        "{}: {}, leaf {}: {} trees, {} uprights, cordon filled to {:.1} %, {} bare",
+        row.file,
+        row.plan.name,
+        row.leaf,
+        f.trees,
+        f.uprights,
+        f.cordon_fill_share * 100.0,
+        length(f.gap_total),
+    );
+    for finding in &row.findings {
+        let severity = match finding.severity {
+            Severity::Now => "now",
+            Severity::Soon => "soon",
+            Severity::Note => "note",
+        };
+        let _ = writeln!(
+            out,
+            "  {severity:<4} {:>9}  {}",
+            length(finding.x),
+            words.finding(finding)
+        );
+        for remedy in finding.remedies.iter().take(1) {
+            let _ = writeln!(out, "                   mend: {}", words.remedy(remedy));
+        }
+    }
+}

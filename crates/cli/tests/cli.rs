@@ -1,0 +1,206 @@
+//! The program as it is called: what it prints, what it writes, how it ends.
+
+use serde_json::Value;
+use std::fs;
+use std::path::{Path, PathBuf};
+use std::process::Command;
+
+struct Ran {
+    status: i32,
+    out: String,
+    err: String,
+}
+
+fn run(args: &[&str]) -> Ran {
+    let out = Command::new(env!("CARGO_BIN_EXE_cordonry"))
+        .args(args)
+        .output()
+        .unwrap();
+    let text = |bytes| String::from_utf8(bytes).unwrap();
+    Ran {
+        status: out.status.code().unwrap(),
+        out: text(out.stdout),
+        err: text(out.stderr),
+    }
+}
+
+fn json(ran: &Ran) -> Value {
+    serde_json::from_str(&ran.out).unwrap_or_else(|e| panic!("{e}: {} {}", ran.out, ran.err))
+}
+
+/// A folder of this test's own.
+fn folder(name: &str) -> PathBuf {
+    let path = Path::new(env!("CARGO_TARGET_TMPDIR")).join(name);
+    let _ = fs::remove_dir_all(&path);
+    fs::create_dir_all(path.join("deep")).unwrap();
+    path
+}
+
+/// A row of one tree whose leader of 2.2 m fills its stretch but for `gap` mm.
+fn plan(gap: i32) -> String {
+    // 500/sin 45° − the 19.4 mm that a bend of radius 450 mm saves, and then along the wire from x = 500.
+    let to = 500 + 2200 - 688 + gap;
+    format!(
+        r#"{{"format": "cordonry-plan", "version": 1, "name": "one", "found": {{"leaf": 1, "from_mm": 500, "to_mm": {to},
+        "trellis": {{"wires": [{{"height_mm": 500}}], "wall_height_mm": 2500}},
+        "trees": [{{"id": 1, "foot_mm": 0, "planted": {{"angle_deg": 45, "toward": "right"}},
+        "shoots": [{{"id": 0, "pose": "laid", "toward": "right", "diameter_dmm": 300, "units": [{{"leaf": 0, "grown_mm": 2200}}]}}]}}]}}}}"#
+    )
+}
+
+#[test]
+fn check_gives_the_figures_and_findings_of_every_row() {
+    let at = folder("check");
+    fs::write(at.join("b.json"), plan(400)).unwrap();
+    fs::write(at.join("a.json"), plan(0)).unwrap();
+    fs::write(at.join("deep/c.json"), plan(0)).unwrap();
+    fs::write(at.join("notes.txt"), "no plan").unwrap();
+    let ran = run(&["check", at.to_str().unwrap(), "--json"]);
+    let got = json(&ran);
+    assert_eq!(got["unreadable"], Value::Array(vec![]), "{}", ran.err);
+    let rows = got["rows"].as_array().unwrap();
+    let files: Vec<&str> = rows.iter().map(|r| r["file"].as_str().unwrap()).collect();
+    assert!(files[0].ends_with("a.json") && files[1].ends_with("b.json"));
+    assert!(files[2].ends_with("c.json") && files.len() == 3);
+    for row in rows {
+        assert_eq!(row["leaf"], 1);
+        for figure in [
+            "cordon_fill_share",
+            "gap_total_m",
+            "overlap_total_m",
+            "trees",
+            "uprights",
+            "upright_spacing_mean_m",
+            "upright_spacing_cv",
+        ] {
+            assert!(row["figures"][figure].is_number(), "{figure}");
+        }
+        for finding in row["findings"].as_array().unwrap() {
+            for text in ["rule", "severity", "unit", "words"] {
+                assert!(finding[text].is_string(), "{text}");
+            }
+            for number in ["x_m", "z_m", "measured", "allowed"] {
+                assert!(finding[number].is_number(), "{number}");
+            }
+            for list in ["subjects", "remedies"] {
+                assert!(finding[list].is_array(), "{list}");
+            }
+        }
+    }
+    let gap = &rows[1]["figures"]["gap_total_m"];
+    assert!((gap.as_f64().unwrap() - 0.4).abs() < 0.001, "{gap}");
+    let rules = |row: &Value| -> Vec<String> {
+        let findings = row["findings"].as_array().unwrap().iter();
+        findings
+            .map(|f| f["rule"].as_str().unwrap().to_string())
+            .collect()
+    };
+    assert!(rules(&rows[1]).contains(&"cordon-gap".to_string()));
+    assert!(!rules(&rows[0]).contains(&"cordon-gap".to_string()));
+    let grave = rows.iter().any(|r| {
+        let mut findings = r["findings"].as_array().unwrap().iter();
+        findings.any(|f| f["severity"] == "now")
+    });
+    assert_eq!(ran.status, i32::from(grave));
+    let lines = run(&["check", at.to_str().unwrap(), "--json-lines"]);
+    let each: Vec<Value> = lines
+        .out
+        .lines()
+        .map(|l| serde_json::from_str(l).unwrap())
+        .collect();
+    assert_eq!(each, *rows);
+    let words = run(&["check", at.to_str().unwrap()]);
+    assert!(words.out.contains("leaf 1"), "{}", words.out);
+}
+
+#[test]
+fn what_cannot_be_read_is_named_and_the_rest_is_done() {
+    let at = folder("unreadable");
+    fs::write(at.join("a.json"), plan(0)).unwrap();
+    fs::write(at.join("cut.json"), &plan(0)[..100]).unwrap();
+    let ran = run(&["check", at.to_str().unwrap(), "nowhere.json", "--json"]);
+    assert_eq!(ran.status, 2);
+    let got = json(&ran);
+    assert_eq!(got["rows"].as_array().unwrap().len(), 1);
+    let unreadable = got["unreadable"].as_array().unwrap();
+    assert_eq!(unreadable.len(), 2);
+    assert!(
+        unreadable[0]["file"]
+            .as_str()
+            .unwrap()
+            .ends_with("cut.json")
+    );
+    assert!(unreadable[0]["reason"].as_str().unwrap().contains("cut"));
+    assert_eq!(unreadable[1]["file"], "nowhere.json");
+    assert!(ran.err.contains("cut.json: ") && ran.err.contains("nowhere.json: "));
+    let empty = folder("empty");
+    let ran = run(&["check", empty.to_str().unwrap()]);
+    assert_eq!(ran.status, 2);
+    assert!(ran.err.contains("no *.json"), "{}", ran.err);
+    assert_eq!(run(&["check"]).status, 2);
+}
+
+#[test]
+fn a_measured_row_goes_in_and_out() {
+    let at = folder("convert");
+    let file = |name: &str| at.join(name).to_str().unwrap().to_string();
+    let csv = "tree,place (m),kind,length (m),diameter,season\n1,0,leader,2.2,30,0\n1,1,upright,0.8,9,1\n\
+               1,x,upright,0.8,9,1\n2,1.5,leader,2.2,30,0\n";
+    fs::write(file("row.csv"), csv).unwrap();
+    let ran = run(&[
+        "import",
+        &file("row.csv"),
+        "-o",
+        &file("row.json"),
+        "--json",
+    ]);
+    assert_eq!(ran.status, 0, "{}", ran.err);
+    assert!(ran.err.contains("row.csv:4: place"), "{}", ran.err);
+    let row = &json(&ran)["rows"][0];
+    assert_eq!((&row["lines_taken"], &row["trees"]), (&3.into(), &2.into()));
+    assert_eq!(row["bad_lines"][0]["line"], 4);
+    let plan = cordonry::file::read_plan(&fs::read(file("row.json")).unwrap()).unwrap();
+    assert_eq!(plan.name, "row");
+
+    let ran = run(&["export", &file("row.json"), "-o", &file("out.csv")]);
+    assert_eq!(ran.status, 0, "{}", ran.err);
+    let ran = run(&["import", &file("out.csv"), "-o", &file("row2.json")]);
+    assert_eq!(ran.status, 0, "{}", ran.err);
+    let again = cordonry::file::read_plan(&fs::read(file("row2.json")).unwrap()).unwrap();
+    assert_eq!(again.found, plan.found);
+    let us = run(&["export", &file("row.json"), "-o", &file("us.csv"), "--us"]);
+    assert_eq!(us.status, 0);
+    assert!(fs::read_to_string(file("us.csv")).unwrap().contains(" ft "));
+
+    let ran = run(&["draw", &file("row.json"), "-o", &file("row.svg")]);
+    assert_eq!(ran.status, 0, "{}", ran.err);
+    assert!(
+        fs::read_to_string(file("row.svg"))
+            .unwrap()
+            .contains("<svg")
+    );
+}
+
+#[test]
+fn what_cannot_be_done_ends_with_2_and_names_the_file() {
+    let at = folder("refused");
+    let file = |name: &str| at.join(name).to_str().unwrap().to_string();
+    fs::write(file("bad.csv"), "tree,place,kind,length\nx,0,leader,2\n").unwrap();
+    fs::write(file("plan.json"), plan(0)).unwrap();
+    for (args, says) in [
+        (["import", "bad.csv", "a.json"], "no line could be taken"),
+        (["import", "none.csv", "a.json"], "none.csv"),
+        (["import", "plan.json", "a.json"], "no column"),
+        (["export", "bad.csv", "a.csv"], "bad.csv"),
+        (["export", "plan.json", "plan.json"], "replace"),
+        (["export", "plan.json", "no/where.csv"], "where.csv"),
+        (["draw", "plan.json", "a.pdf"], ".svg"),
+    ] {
+        let ran = run(&[args[0], &file(args[1]), "-o", &file(args[2])]);
+        assert_eq!(ran.status, 2, "{args:?}");
+        assert!(ran.err.contains(says), "{}", ran.err);
+        assert!(ran.err.contains(args[1]), "{}", ran.err);
+    }
+    assert!(!Path::new(&file("a.json")).exists());
+    assert_eq!(fs::read_to_string(file("plan.json")).unwrap(), plan(0));
+}
