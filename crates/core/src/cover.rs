@@ -1,6 +1,6 @@
 //! Cordon cover: which stretches of the wire bear wood, which are bare, which are covered twice.
 
-use crate::pose::{Course, Geometry, layout};
+use crate::pose::{Course, Geometry, ON_THE_WIRE, layout};
 use crate::row::{Limit, Pose, Row, ShootId, Targets, Tree, TreeId};
 
 /// A stretch along the row, mm; `from` ≤ `to`.
@@ -90,18 +90,25 @@ impl Cover {
 /// `bearing` on its way up to the wire, and counts up to `band` above the wire.
 fn laid_span(course: &Course, g: Geometry, bearing: f64, band: f64) -> Option<Span> {
     let bearing = bearing.min(g.wire);
-    let base = course.base;
+    let (base, tip) = (course.base, course.tip());
+    let top = g.wire + band;
+    if base.y > top && tip.y >= top {
+        return None;
+    }
+    // What begins on the wire bears from its base on, be it a hair below: it does not climb to the wire first.
+    let climbs = base.y < bearing && base.y < g.wire - ON_THE_WIRE;
     // Measured on the straight line to the wire: the rounding of the bend is left out.
-    let start = if base.y < bearing && libm::sin(course.heading0) > 1e-6 {
+    let start = if climbs && libm::sin(course.heading0) > 1e-6 {
         base.x + (bearing - base.y) / libm::tan(course.heading0)
+    } else if base.y > top && tip.y < top {
+        // It droops into the band from above.
+        base.x + (top - base.y) / libm::tan(course.heading0)
     } else {
         base.x
     };
-    let tip = course.tip();
-    if tip.y < bearing - 1.0 && base.y < bearing {
+    if climbs && tip.y < bearing - 1.0 {
         return None;
     }
-    let top = g.wire + band;
     let climb = libm::sin(course.end_heading());
     let end = if tip.y > top && climb > 1e-6 {
         // Back from the tip along the last straight part to the top of the band.
@@ -152,6 +159,8 @@ pub fn cover(row: &Row, targets: &Targets) -> Cover {
 /// The cover of `row` by laid wood: a sweep over the ends of the spans. Stretches shorter than half a millimetre are none.
 pub fn cover_of(laid: Vec<Laid>, row: Span) -> Cover {
     const LEAST: f64 = 0.5;
+    // Rounding in the places of the wood, mm: so little does not part two stretches.
+    const SAME: f64 = 1e-6;
     let mut out = Cover {
         owed: row.length().max(0.0),
         ..Cover::default()
@@ -196,7 +205,7 @@ pub fn cover_of(laid: Vec<Laid>, row: Span) -> Cover {
             _ => &mut out.overlaps,
         };
         match list.last_mut() {
-            Some(last) if last.span.to == span.from => last.span.to = span.to,
+            Some(last) if span.from - last.span.to < SAME => last.span.to = span.to,
             _ => list.push(Stretch {
                 span,
                 by: Vec::new(),

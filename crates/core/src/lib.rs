@@ -8,8 +8,10 @@
 
 pub mod check;
 pub mod cover;
+pub mod digest;
 pub mod file;
 pub mod grow;
+pub mod nodes;
 pub mod plan;
 pub mod pose;
 pub mod refusal;

@@ -4,7 +4,7 @@
 //! its own: bending moves the tip along the curve that the length allows. x grows to the right and
 //! z up; headings are counted from the right over the top, so that 90° is straight up.
 
-use crate::row::{Face, Limit, Pose, Row, Shoot, Targets, Tree};
+use crate::row::{Face, Limit, Pose, Row, Shoot, Targets, Tree, Trellis};
 use kurbo::{Arc, BezPath, Point, Vec2};
 use std::f64::consts::{FRAC_PI_2, PI};
 
@@ -20,8 +20,13 @@ pub struct Geometry {
 impl Geometry {
     /// The geometry of a row under its limits.
     pub fn of(row: &Row, targets: &Targets) -> Self {
+        Self::under(&row.trellis, targets)
+    }
+
+    /// The geometry of a trellis under the limits.
+    pub fn under(trellis: &Trellis, targets: &Targets) -> Self {
         Self {
-            wire: row.trellis.cordon_height().f(),
+            wire: trellis.cordon_height().f(),
             bend_diameters: targets.get(Limit::BendDiameters),
         }
     }
@@ -192,9 +197,15 @@ impl Course {
 }
 
 /// Within how many millimetres of the cordon wire a shoot's base counts as on it.
-const ON_THE_WIRE: f64 = 20.0;
+pub(crate) const ON_THE_WIRE: f64 = 20.0;
 
-fn course_of(tree: &Tree, shoot: &Shoot, parent: Option<&Course>, g: Geometry) -> Course {
+/// The course of one shoot, from that of its parent.
+pub(crate) fn course_of(
+    tree: &Tree,
+    shoot: &Shoot,
+    parent: Option<&Course>,
+    g: Geometry,
+) -> Course {
     let length = shoot.length();
     let radius = g.bend_diameters * shoot.diameter;
     let end = shoot.pose.heading().map(f64::to_radians);
@@ -258,33 +269,28 @@ pub fn bend_toward(tree: &Tree, index: usize, g: Geometry, target: Point, snap: 
         .parent
         .and_then(|p| tree.index(p))
         .and_then(|i| courses.get(i));
-    let tip = |heading: f64| {
-        let mut trial = shoot.clone();
-        trial.pose = Pose::from_heading(heading);
+    let mut trial = shoot.clone();
+    let mut tip = |pose: Pose| {
+        trial.pose = pose;
         course_of(tree, &trial, parent, g).tip()
     };
-    let miss = |heading: f64| (tip(heading) - target).hypot2();
-    let lowest = Pose::MIN_RISE;
-    let steps = (180.0 - 2.0 * lowest) as i32;
-    let mut best = (0..=steps)
-        .map(|i| lowest + f64::from(i))
-        .min_by(|a, b| miss(*a).total_cmp(&miss(*b)))
-        .unwrap_or(90.0);
-    let mut step = 0.5;
-    while step >= 0.1 {
-        for h in [best - step, best + step] {
-            if miss(h) < miss(best) {
-                best = h;
-            }
+    // Every pose there is, a tenth of a degree apart: the tip's way can leap where laid turns to upright,
+    // so that a search by halves may end beside the nearest.
+    let lowest = (Pose::MIN_RISE * 10.0) as i32;
+    let mut pose = shoot.pose;
+    let mut least = f64::INFINITY;
+    for tenth in lowest..=1800 - lowest {
+        let other = Pose::from_heading(f64::from(tenth) / 10.0);
+        let miss = (tip(other) - target).hypot2();
+        if miss < least {
+            (pose, least) = (other, miss);
         }
-        step /= 2.0;
     }
-    let pose = Pose::from_heading(best);
     if !snap {
         return pose;
     }
     match pose {
-        Pose::Laid { toward, .. } if (tip(best).y - g.wire).abs() <= WIRE_SNAP => Pose::Laid {
+        Pose::Laid { toward, .. } if (tip(pose).y - g.wire).abs() <= WIRE_SNAP => Pose::Laid {
             toward,
             rise: Default::default(),
         },

@@ -132,7 +132,8 @@ impl BareUnit {
         }
     }
 
-    fn named(word: &str) -> Option<Self> {
+    /// The unit of that name or sign, in small letters.
+    pub(crate) fn named(word: &str) -> Option<Self> {
         Some(match word {
             "mm" => Self::Millimetre,
             "cm" => Self::Centimetre,

@@ -43,11 +43,12 @@ impl Language {
         }
     }
 
-    fn files(self) -> [&'static str; 2] {
+    fn files(self) -> [&'static str; 3] {
         match self {
             Self::English => [
                 include_str!("../../../www/lang/en/row.ftl"),
                 include_str!("../../../www/lang/en/page.ftl"),
+                include_str!("../../../www/lang/en/draw.ftl"),
             ],
         }
     }
@@ -145,6 +146,12 @@ impl Words {
             Some(name) => self.name(name),
             None => self.text("name-tree", &[("tree", Arg::Count(tree.0.into()))]),
         }
+    }
+
+    /// What a piece of work does, without its subject.
+    pub fn work(&self, work: &crate::work::Work) -> String {
+        let (key, args) = work.words();
+        self.text(key, &args)
     }
 
     /// A finding's sentence.

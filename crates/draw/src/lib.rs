@@ -1,1 +1,52 @@
-//! From a row to SVG.
+//! From a row to SVG: an elevation of the wall, to scale.
+//!
+//! On the wall one unit of the drawing is one millimetre and y points down, so that y = −z and the
+//! ground lies at 0. What should keep its size on the screen takes it from the custom property
+//! `--px`, the millimetres in one pixel, which whoever shows the drawing sets on the wall's `svg`.
+//! The cordon band is drawn in pixels instead ([`band`]).
+//!
+//! Numbers are rounded to a tenth and made finite before they are written; texts of the user go into text
+//! nodes and attribute values alone.
+
+pub mod band;
+mod document;
+mod element;
+pub mod frame;
+mod pen;
+mod style;
+pub mod tree;
+mod wood;
+pub mod work;
+
+pub use band::{BAND_HEIGHT, cordon_band};
+pub use document::{Sheet, document, document_with};
+pub use frame::{backdrop, foreground, frame, top_of, tree_numbers};
+pub use style::STYLE;
+pub use tree::{Options, tree_group, tree_group_with};
+pub use work::work_marks;
+
+/// How much of a tree is drawn.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Detail {
+    /// One path a tree, without parts to press.
+    Sketch,
+    /// Each shoot a group of its own with its wood, buds and cuts.
+    Plain,
+    /// Also twigs, rings between years, and wide invisible paths to press.
+    #[default]
+    Full,
+}
+
+impl Detail {
+    /// The level that suits a scale, in pixels per millimetre of wall: full from 0.08 (15 m on 1200 pixels),
+    /// plain from 0.025 (48 m).
+    pub fn for_scale(px_per_mm: f64) -> Self {
+        if px_per_mm >= 0.08 {
+            Self::Full
+        } else if px_per_mm >= 0.025 {
+            Self::Plain
+        } else {
+            Self::Sketch
+        }
+    }
+}

@@ -1,9 +1,12 @@
-//! The browser program.
+//! The browser program: the wall drawn for editing, what was found beside it, and files in and out.
+//!
+//! No rule of the trade is here: the core decides, the draw crate draws, the page shows and asks.
 
-use wasm_bindgen::prelude::*;
+pub mod bench_row;
+pub mod desk;
+pub mod message;
+pub mod overlay;
+pub mod view;
 
-/// Starts the page.
-#[wasm_bindgen(start)]
-pub fn start() {
-    console_error_panic_hook::set_once();
-}
+#[cfg(target_arch = "wasm32")]
+mod browser;

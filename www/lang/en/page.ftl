@@ -1,1 +1,167 @@
 # What the page says.
+
+start-title = Plan a planar cordon row
+start-lead = Bring in a row as it stands, try the training on it, and see at once where its cordon is bare, crowded or covered twice. Everything stays on this device; nothing is sent anywhere.
+way-file = Open a file
+way-file-help = A plan saved from here (.json), or a measured row as a table (.csv), one line a shoot. A file can also be dropped on the page.
+file-choose = Choose a file …
+way-paste = Paste a table
+way-paste-help = Copy the lines of a measured row from a spreadsheet, with the line of column names.
+way-paste-do = Read the table
+pasted-name = Pasted row
+way-example = Start from an example
+way-example-help = All of them are invented.
+example-third-leaf = A third-leaf row with work in its coming season
+example-short-stock = Short headed stock that leaves gaps
+example-two-cordons = Trees with two cordons
+example-measured = A measured table of 40 trees, with slips in it
+kept-title = Rows on this device
+kept-forget = Take “{ $row }” off this device? This can't be undone.
+kept-forget-short = Take off
+unnamed = Unnamed row
+
+doings = What can be done with the plan
+undo = Undo
+redo = Redo
+undo-step = Undo: { $step }
+redo-step = Redo: { $step }
+files = Files
+save-plan = Save the plan as a file
+save-table = Save the row as a table
+save-drawing = Save the drawing (SVG)
+other-row = Another row …
+print = Print
+lengths-metres = metres
+lengths-feet = ft-in
+lengths-to-feet = Lengths are in metres; show feet and inches
+lengths-to-metres = Lengths are in feet and inches; show metres
+kept-saved = Saved here
+kept-waiting = Saving …
+kept-elsewhere = Not saved: open in another tab
+kept-impossible = Not saved
+row-name = Name of the row
+
+season-leaf = Leaf { $leaf }
+window-dormant = Dormant
+window-bud-swell = Bud swell
+window-early-summer = Early summer
+window-after-harvest = After harvest
+now-count = { $count ->
+    [one] { $count } finding to mend now
+   *[other] { $count } findings to mend now
+}
+
+wall-label = The row as a wall
+wall-help = Left and right choose the next shoot. Up and down raise and lower the end of the chosen one; with shift, finely. B keeps a bud on the chosen cordon, S stubs the chosen upright, Delete takes it off, Enter goes to its actions, Escape lets go. Plus and minus change the size, 0 shows the whole row, 1 the full height.
+band-label = The cordon wire: filled, bare and covered twice
+band-name = Cordon
+band-filled = filled
+band-bare = bare
+band-twice = covered twice
+fit-row = Whole row
+fit-height = Full height
+zoom-in = Larger
+zoom-out = Smaller
+stretch-bare = { $length } bare
+stretch-twice = { $length } twice
+ghost-bud = keep a bud at { $place }
+
+findings-title = { $count ->
+    [0] No findings
+    [one] { $count } finding
+   *[other] { $count } findings
+}
+findings-more = { $count ->
+    [one] Show one more
+   *[other] Show { $count } more
+}
+severity-now = Mend now
+severity-soon = Mend soon
+severity-note = To note
+status-published = Published
+status-derived = Derived
+status-practice = Common practice
+status-memory = From memory
+
+figures-title = This row in leaf { $leaf }
+figure-fill = Cordon filled
+figure-bare = Bare wire
+figure-twice = Covered twice
+figure-uprights = Uprights
+figure-apart = Uprights apart
+figure-uneven = Unevenness of spacing
+asked-fill = all of it by the end of leaf { $leaf }
+asked-trees = { $trees ->
+    [one] on one tree
+   *[other] on { $trees } trees
+}
+asked-apart = { $target } is the aim
+asked-uneven = 0 % is even
+value = { $value }
+
+parts-title = Trees and shoots as a list
+parts-tree = Tree
+
+tree-lost = Dead or missing
+tree-facts = Foot at { $place }, planted at { $angle }, { $uprights ->
+    [one] one upright
+   *[other] { $uprights } uprights
+}
+bud-facts = Kept, not grown yet
+shoot-facts = { $length } long, { $thickness } thick, { $age ->
+    [0] this season's wood
+    [1] one-year wood
+   *[other] { $age }-year wood
+}
+act-stub = Stub
+act-lay-left = Lay to the left
+act-lay-right = Lay to the right
+act-lower = Lower to the wire
+act-stand = Stand up
+act-remove = Take off
+act-take-back = Take back
+act-cut-to = Cut back to
+act-cut = Cut
+cut-hint = under { $below }
+caution-bend = Forks split first: bend slowly. Tensioned wire can whip: eye protection, gloves, out of its line.
+caution-cut = Prune in dry weather and clean the saw between trees; leave a stub near the trunk, no flush cut. Saws and ladders: three points of contact, nobody below.
+
+step-bend = bending
+step-lay = laying
+step-stand = standing up
+step-stub = stubbing
+step-cut = cutting back
+step-remove = taking off
+step-keep-bud = keeping a bud
+step-take-back = taking work back
+step-remedy = mending a finding
+step-name = naming the row
+said-undone = Undone: { $step }
+said-redone = Done again: { $step }
+said-nothing-to-undo = Nothing to undo
+said-nothing-to-redo = Nothing to redo
+notice-close = Close this message
+
+import-title = What { $file } holds
+import-taken = { $lines ->
+    [one] One line
+   *[other] { $lines } lines
+} understood, { $trees ->
+    [one] one tree
+   *[other] { $trees } trees
+}.
+import-bad = { $count ->
+    [one] One line is left out:
+   *[other] { $count } lines are left out:
+}
+import-use = Use this row
+import-leave = Leave it
+
+file-too-large = { $file } is too large; up to 32 MB is accepted. Nothing was changed.
+file-unreadable = { $file } could not be read. Nothing was changed.
+file-refused = { $file } was not opened: { $why }. Nothing was changed.
+download-refused = The browser did not take the file.
+save-impossible = This browser keeps nothing here: save the plan as a file.
+save-elsewhere = This row is open in another tab, which saves it. What you change here is not saved.
+
+refusal-bud-off-wood = No wood lies there: a bud is kept on a laid cordon.

@@ -28,6 +28,72 @@ refusal-bud-place = { $part }: a bud at { $value } is refused; { $low } to { $hi
 refusal-bud-near = { $part }: a bud at { $value } is refused; { $low } or more from the upright at { $near } is accepted
 refusal-shoots = Tree { $tree }: one more shoot is refused; up to { $high } are accepted
 
+# Files
+
+refusal-file-size = The file of { $value } MB is refused; up to { $high } MB is accepted
+refusal-file-text = Line { $line }: not UTF-8 text; save the file as UTF-8 and it is accepted
+refusal-file-empty = The file is empty
+refusal-file-format = The file is no plan: its format is { $value }; { $accepted } is accepted
+refusal-file-too-new = The plan is of version { $value } and needs a newer program; this one reads versions 1 to { $high }
+refusal-file-version = Version { $value } is refused; 1 to { $high } is accepted
+refusal-file-cut = The file is cut: it ends at line { $line }, column { $column }, before the plan does
+refusal-file-damaged = The file is damaged at line { $line }, column { $column }: { $reason }
+refusal-file-content = Line { $line }, column { $column }: { $reason }
+refusal-file-value = { $path }: { $value } is refused; { $low } to { $high } is accepted
+refusal-file-long-text = { $path }: a text of { $value } characters is refused; up to { $high } are accepted
+refusal-file-twice = { $path }: { $value } stands there twice; each is accepted once
+refusal-file-rule = { $path }: { $rule }
+
+refusal-csv-leaf = Leaf { $value } is refused; 1 to { $high } is accepted
+refusal-csv-columns = Line { $line }: there is no column { $missing }; the columns there are: { $found }
+refusal-csv-column-twice = The column { $column } stands twice; once is accepted
+refusal-csv-lines = More than { $high } lines are refused
+refusal-csv-bad-lines = { $value } lines can't be taken: this is no measured row. Up to { $high } bad lines are named and left out
+refusal-csv-trees = { $value } trees are refused; up to { $high } in a row are accepted
+refusal-csv-cells = { $value } cells for { $high } columns. Lengths with a decimal comma need a semicolon or tab between the cells
+refusal-csv-quote = the quotation mark that opens here is never closed
+refusal-csv-empty = { $column } is empty; { $accepted } is accepted
+refusal-csv-word = { $column }: '{ $value }' is refused; accepted: { $accepted }
+refusal-csv-cell = { $column }: { $reason }
+refusal-csv-value = { $column }: { $value } is refused; { $low } to { $high } is accepted
+refusal-csv-no-tree = tree { $tree } has no stem or leader line that could be taken, so that nothing can grow from it
+refusal-csv-lost = tree { $tree } is lost by another line
+refusal-csv-second-stem = tree { $tree } has a stem already
+refusal-csv-parent = its parent is not among the lines of tree { $tree } that could be taken
+refusal-csv-pose = a { $kind } can't be held so
+refusal-csv-leaders = tree { $tree }: one more laid shoot is refused; up to { $high } are accepted
+refusal-csv-place = place: { $value } is off its parent; { $low } to { $high } is accepted
+refusal-csv-steep = place: its parent goes straight up, where a place along the row says no height; 'along 0.30 m' from its base is accepted
+
+file-said-unit = { $column }: numbers without a unit are taken as { $unit }
+file-said-column = The column '{ $column }' is none that is known; it was left out
+file-said-leaf = The row is taken as found before leaf { $leaf }
+file-said-stretch = The cordon is to be filled from { $from } to { $to }
+file-said-seasons = { $count ->
+    [one] One shoot without a season is taken as grown last
+   *[other] { $count } shoots without a season are taken as grown last
+}
+file-said-diameters = { $count ->
+    [one] One diameter was not measured and is estimated from the length
+   *[other] { $count } diameters were not measured and are estimated from the length
+}
+file-said-laid = { $count ->
+    [one] One stem that reaches the wire is taken as laid along it; its pose may say free
+   *[other] { $count } stems that reach the wire are taken as laid along it; their pose may say free
+}
+file-said-ends = { $count ->
+    [one] One place just beyond its parent's end is taken to it
+   *[other] { $count } places just beyond their parent's end are taken to it
+}
+work-lay = laid along the wire to the { $toward ->
+    [left] left
+   *[right] right
+}, rising { $rise }
+work-stand = stood up, leaning { $lean }
+work-cut = cut back to { $keep }
+work-stub = cut to a stub of { $keep }
+work-remove = taken off
+work-keep-bud = bud kept { $at } along
 finding-cordon-gap = { $where ->
     [between] Cordon bare for { $length } between trees { $left } and { $right }
     [within] Cordon bare for { $length } on tree { $left }
@@ -222,3 +288,47 @@ limit-height_ratio = Wall height over row distance that is advised
 limit-height_ratio_max = Wall height over row distance that is let pass
 limit-bare_wires_max = Bare steel wires let pass
 limit-void_work_max = Pieces of work without effect let pass
+
+# Work of every kind, and why it may be refused.
+
+work-plant = planted, stock of { $length }
+work-remove-tree = taken out
+work-replace-tree = replaced, stock of { $length }
+work-cut-to-buds = cut back to { $buds ->
+    [one] one bud
+   *[other] { $buds } buds
+}
+work-thin = returns thinned to one
+work-rub-out = side and underside buds rubbed out
+work-move-bud = another bud kept, { $at } along
+work-take-laterals = laterals taken off
+work-tip = tipped by { $share } of last year's growth
+work-hold-height = held at { $height }
+work-add-wire = wire stretched at { $height }
+work-move-wire = wire moved from { $height } to { $to }
+work-remove-wire = wire at { $height } taken down
+work-cover-wire = wire at { $height } { $covering ->
+    [bare] laid bare
+   *[other] covered with plastic
+}
+
+refusal-trees = One more tree is refused; up to { $high } are accepted
+refusal-tree-lost = Tree { $tree } is not there; a tree that stands is accepted
+refusal-tree-stands = Tree { $tree } stands; a free place is accepted
+refusal-stock-length = Tree { $tree }: stock of { $value } is refused; { $low } to { $high } is accepted
+refusal-stock-diameter = Tree { $tree }: stock { $value } thick is refused; { $low } to { $high } is accepted
+refusal-planting-angle = Tree { $tree }: a planting angle of { $value } is refused; { $low } to { $high } is accepted
+refusal-buds = { $part }: { $value } buds are refused; { $low } to { $high } is accepted
+refusal-tip = { $part }: tipping by { $value } is refused; { $low } to { $high } of last year's growth is accepted
+refusal-tip-none = { $part }: there is no growth of last year to tip
+refusal-tip-done = { $part }: as much of last year's growth is off already
+refusal-height = { $part }: a height of { $value } is refused; { $low } to less than its { $high } is accepted
+refusal-thin = { $part }: a stub with two returns or more is accepted, and one of them to keep
+refusal-rub-out = { $part }: laid wood whose side and underside buds are still there is accepted
+refusal-no-laterals = { $part }: it has no laterals
+refusal-move-bud = { $part }: only a kept bud that has not grown can be moved
+refusal-no-wire = There is no wire at { $height }
+refusal-wires = One more wire is refused; up to { $high } are accepted
+refusal-cordon-wire = The cordon wire at { $height } stays the lowest, and is not taken down
+refusal-wire-height = A wire at { $value } is refused; { $low } to { $high } is accepted
+refusal-wire-near = A wire at { $value } is refused; { $low } or more from the wire at { $near } is accepted

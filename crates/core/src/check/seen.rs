@@ -262,7 +262,7 @@ impl<'a> Seen<'a> {
         order.sort_by_key(|w| w.subject());
         let mut out = tree.clone();
         for work in order {
-            out = apply_to_tree(&out, self.row.leaf, work).ok()?;
+            out = apply_to_tree(&out, self.row.leaf, self.g, work).ok()?;
         }
         Some(out)
     }

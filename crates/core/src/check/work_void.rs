@@ -17,17 +17,21 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
         .iter()
         .map(|void| {
             let subject = void.work.subject();
-            let tree = c.tree(subject.tree);
+            let tree = subject.tree.and_then(|id| c.tree(id));
             Finding {
                 rule: RULE,
                 severity: Severity::Note,
                 x: tree.map_or(c.row.from.f(), |t| t.tree.foot.f()),
                 z: 0.0,
                 width: 0.0,
-                subjects: vec![Part {
-                    tree: subject.tree,
-                    shoot: tree.and_then(|t| t.tree.shoot(subject.shoot)).map(|s| s.id),
-                }],
+                subjects: subject
+                    .tree
+                    .map(|id| Part {
+                        tree: id,
+                        shoot: tree.and_then(|t| t.tree.shoot(subject.shoot)).map(|s| s.id),
+                    })
+                    .into_iter()
+                    .collect(),
                 measured: c.void.len() as f64,
                 allowed,
                 limit: Limit::VoidWorkMax,

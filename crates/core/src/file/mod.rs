@@ -1,1 +1,131 @@
-//! File formats.
+//! File formats: plans as versioned JSON, measured rows as CSV. Nothing else knows either.
+//!
+//! A plan file says its format and version first. Every version ever written stays readable: it has its reader
+//! in a table without a gap. What can't be read is refused with the place, the value and what would be accepted.
+
+pub mod csv;
+mod json;
+mod v1;
+
+use crate::plan::Plan;
+use crate::refusal::Refusal;
+use crate::words::Arg;
+use serde::Deserialize;
+use serde_json::Value;
+
+/// Largest file that is read.
+pub const MAX_BYTES: usize = 32 << 20;
+/// What a plan file says that it is.
+pub const FORMAT: &str = "cordonry-plan";
+
+/// Reads the text of a file of one version.
+type Reader = fn(&str) -> Result<Plan, Refusal>;
+
+/// What reads each version, the first version first.
+const READERS: &[Reader] = &[v1::read];
+
+/// The version that is written: the newest that can be read.
+pub const VERSION: u32 = READERS.len() as u32;
+
+/// A file's first words, which every version shares.
+#[derive(Deserialize)]
+struct Header {
+    #[serde(default)]
+    format: Value,
+    #[serde(default)]
+    version: Value,
+}
+
+/// Reads a plan file of any version up to [`VERSION`].
+///
+/// # Errors
+/// Too large, cut, damaged, of another format or too new; a value out of its range, named by its place.
+pub fn read_plan(bytes: &[u8]) -> Result<Plan, Refusal> {
+    let text = text_of(bytes)?;
+    let header: Header = serde_json::from_str(text).map_err(|e| json::refusal(&e))?;
+    if header.format.as_str() != Some(FORMAT) {
+        return Err(Refusal::new(
+            "refusal-file-format",
+            vec![
+                ("value", Arg::Text(shown(&header.format))),
+                ("accepted", Arg::Text(FORMAT.into())),
+            ],
+        ));
+    }
+    let too_new = header
+        .version
+        .as_f64()
+        .is_some_and(|v| v > f64::from(VERSION));
+    let reader = header
+        .version
+        .as_u64()
+        .and_then(|v| READERS.get(usize::try_from(v.checked_sub(1)?).ok()?));
+    match reader {
+        Some(read) => read(text),
+        None => Err(Refusal::new(
+            if too_new {
+                "refusal-file-too-new"
+            } else {
+                "refusal-file-version"
+            },
+            vec![
+                ("value", Arg::Text(shown(&header.version))),
+                ("high", Arg::Count(VERSION.into())),
+            ],
+        )),
+    }
+}
+
+/// A plan as a file of version [`VERSION`]: keys in a fixed order, a line end at the end. Reading it and writing
+/// it again gives the same bytes.
+pub fn write_plan(plan: &Plan) -> String {
+    json::lay_out(&v1::write(plan))
+}
+
+/// The text of a file, without a byte order mark.
+fn text_of(bytes: &[u8]) -> Result<&str, Refusal> {
+    if bytes.len() > MAX_BYTES {
+        return Err(Refusal::new(
+            "refusal-file-size",
+            vec![
+                ("value", Arg::Number(bytes.len() as f64 / 1048576.0, 1)),
+                ("high", Arg::Count((MAX_BYTES >> 20) as i64)),
+            ],
+        ));
+    }
+    let text = std::str::from_utf8(bytes).map_err(|e| {
+        let line = bytes[..e.valid_up_to()]
+            .iter()
+            .filter(|b| **b == b'\n')
+            .count();
+        Refusal::new(
+            "refusal-file-text",
+            vec![("line", Arg::Count(line as i64 + 1))],
+        )
+    })?;
+    let text = text.strip_prefix('\u{feff}').unwrap_or(text);
+    if text.trim().is_empty() {
+        return Err(Refusal::new("refusal-file-empty", vec![]));
+    }
+    Ok(text)
+}
+
+/// A value from a file as it is shown in a refusal: cut short, for it may be anything.
+fn shown(value: &Value) -> String {
+    match value {
+        Value::Null => "nothing".into(),
+        Value::String(text) => short(text),
+        other => short(&other.to_string()),
+    }
+}
+
+/// The beginning of a text that may be long.
+fn short(text: &str) -> String {
+    const LONGEST: usize = 120;
+    let clean = |c: char| if c.is_control() { ' ' } else { c };
+    let mut out: String = text.chars().take(LONGEST).map(clean).collect();
+    if text.chars().nth(LONGEST).is_some() {
+        out.push('…');
+    }
+    out
+}

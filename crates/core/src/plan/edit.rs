@@ -50,7 +50,7 @@ impl Plan {
             .cloned()
             .unwrap_or_else(|| Season::empty(moment.leaf));
         let undone = match &work {
-            Work::Remove { shoot, .. } => season.drop_bud(moment.window, *shoot),
+            Work::Remove { tree, shoot } => season.drop_bud(moment.window, *tree, *shoot),
             _ => false,
         };
         if !undone {
@@ -59,7 +59,7 @@ impl Plan {
             let mut without = self.clone();
             without.put_season(scheme, season.clone());
             let before = replay(&without, scheme, moment)?;
-            apply(&before.row, &work)?;
+            apply(&before.row, &self.targets, &work)?;
             season.put(moment.window, work);
         }
         self.put_season(scheme, season);

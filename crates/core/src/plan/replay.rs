@@ -5,10 +5,11 @@
 
 use super::{Moment, Plan, Scheme, Window};
 use crate::grow::{Half, grow};
+use crate::pose::Geometry;
 use crate::refusal::Refusal;
-use crate::row::{Row, Tree, TreeId};
+use crate::row::{Row, Tree, TreeId, Trellis};
 use crate::words::Arg;
-use crate::work::{Work, apply_to_tree};
+use crate::work::{Work, apply_to_tree, apply_to_trellis};
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
@@ -36,6 +37,7 @@ pub struct Replayed {
 #[derive(Clone, Debug)]
 struct Step {
     moment: Moment,
+    geometry: Geometry,
     work: Vec<Work>,
     after: Arc<Tree>,
     void: Vec<VoidWork>,
@@ -71,8 +73,11 @@ impl Replayer {
         let work = by_tree(plan.scheme(scheme)?, moment);
         let start = plan.start();
         let mut void: Vec<VoidWork> = Vec::new();
-        let mut trees = Vec::with_capacity(plan.found.trees.len());
-        for found in &plan.found.trees {
+        let wires = work.get(&None).map_or(&[][..], Vec::as_slice);
+        let frames = Frames::new(plan, wires, moment, &mut void);
+        let planted = planted(plan, &work);
+        let mut trees = Vec::with_capacity(plan.found.trees.len() + planted.len());
+        for found in plan.found.trees.iter().chain(&planted) {
             let key = (scheme, found.id);
             let run = self.runs.entry(key).or_insert_with(|| Run {
                 found: Arc::clone(found),
@@ -84,57 +89,113 @@ impl Replayer {
                 }
                 run.found = Arc::clone(found);
             }
-            trees.push(run.to(start, moment, work.get(&found.id), &mut void));
+            let mine = work.get(&Some(found.id)).map_or(&[][..], Vec::as_slice);
+            trees.push(run.to(start, &frames, mine, &mut void));
         }
-        void.extend(homeless(plan, &work));
+        void.extend(homeless(plan, &planted, &work));
         void.sort_by_key(|v| (v.moment, v.work.subject()));
-        Ok(Replayed {
-            row: Row {
-                leaf: moment.leaf.max(plan.found.leaf),
-                trees,
-                ..(*plan.found).clone()
-            },
-            void,
-        })
+        let mut row = Row {
+            leaf: moment.leaf.max(plan.found.leaf),
+            trellis: frames.last(plan),
+            trees,
+            ..(*plan.found).clone()
+        };
+        if !planted.is_empty() {
+            row.sort();
+        }
+        Ok(Replayed { row, void })
     }
+}
+
+/// The trellis after each moment's work on it.
+struct Frames {
+    at: Vec<(Moment, Geometry, Trellis)>,
+}
+
+impl Frames {
+    fn new(plan: &Plan, wires: &[(Moment, Work)], last: Moment, void: &mut Vec<VoidWork>) -> Self {
+        let mut trellis = plan.found.trellis.clone();
+        let mut out = Vec::new();
+        for moment in plan.start().until(last) {
+            for (_, work) in wires.iter().filter(|(m, _)| *m == moment) {
+                match apply_to_trellis(&trellis, work) {
+                    Ok(changed) => trellis = changed,
+                    Err(why) => void.push(VoidWork {
+                        moment,
+                        work: work.clone(),
+                        why,
+                    }),
+                }
+            }
+            out.push((
+                moment,
+                Geometry::under(&trellis, &plan.targets),
+                trellis.clone(),
+            ));
+        }
+        Self { at: out }
+    }
+
+    fn last(self, plan: &Plan) -> Trellis {
+        self.at
+            .into_iter()
+            .next_back()
+            .map_or_else(|| plan.found.trellis.clone(), |(_, _, t)| t)
+    }
+}
+
+/// The places of trees that a scheme plants where the found row has none. Until it is planted such a place is empty.
+fn planted(plan: &Plan, work: &ByTree) -> Vec<Arc<Tree>> {
+    work.iter()
+        .filter_map(|(id, items)| {
+            let id = (*id)?;
+            if plan.found.tree(id).is_some() {
+                return None;
+            }
+            items.iter().find_map(|(m, w)| match w {
+                Work::Plant {
+                    foot_mm, planted, ..
+                } if *m >= plan.start() => Some(Arc::new(Tree::lost(id, *foot_mm, *planted))),
+                _ => None,
+            })
+        })
+        .collect()
 }
 
 impl Run {
     fn to(
         &mut self,
         start: Moment,
-        last: Moment,
-        work: Option<&Vec<(Moment, Work)>>,
+        frames: &Frames,
+        work: &[(Moment, Work)],
         void: &mut Vec<VoidWork>,
     ) -> Arc<Tree> {
-        let work = work.map_or(&[][..], Vec::as_slice);
         let mut tree = Arc::clone(&self.found);
-        let mut done = 0;
-        let mut rest = work;
-        for (n, moment) in start.until(last).enumerate() {
-            let here = rest.partition_point(|(m, _)| *m <= moment);
+        // Work from before the row was found has no part in it; it is reported as void elsewhere.
+        let mut rest = &work[work.partition_point(|(m, _)| *m < start)..];
+        for (n, (moment, geometry, _)) in frames.at.iter().enumerate() {
+            let here = rest.partition_point(|(m, _)| m <= moment);
             let (now, later) = rest.split_at(here);
             rest = later;
             let same = self.steps.get(n).is_some_and(|s| {
-                s.moment == moment && s.work.len() == now.len() && {
-                    s.work.iter().zip(now).all(|(a, (_, b))| a == b)
-                }
+                s.moment == *moment
+                    && s.geometry == *geometry
+                    && s.work.len() == now.len()
+                    && s.work.iter().zip(now).all(|(a, (_, b))| a == b)
             });
             if !same {
                 self.steps.truncate(n);
-                self.steps.push(step(&tree, moment, now));
+                self.steps.push(step(&tree, *moment, *geometry, now));
             }
             let step = &self.steps[n];
             tree = Arc::clone(&step.after);
             void.extend(step.void.iter().cloned());
-            done = n + 1;
         }
-        debug_assert!(done <= self.steps.len());
         tree
     }
 }
 
-fn step(before: &Arc<Tree>, moment: Moment, work: &[(Moment, Work)]) -> Step {
+fn step(before: &Arc<Tree>, moment: Moment, geometry: Geometry, work: &[(Moment, Work)]) -> Step {
     let mut tree = Arc::clone(before);
     // Growth comes between the work of bud swell and early summer, and between that and after harvest.
     let half = match moment.window {
@@ -147,7 +208,7 @@ fn step(before: &Arc<Tree>, moment: Moment, work: &[(Moment, Work)]) -> Step {
     }
     let mut void = Vec::new();
     for (_, item) in work {
-        match apply_to_tree(&tree, moment.leaf, item) {
+        match apply_to_tree(&tree, moment.leaf, geometry, item) {
             Ok(changed) => tree = Arc::new(changed),
             Err(why) => void.push(VoidWork {
                 moment,
@@ -158,15 +219,19 @@ fn step(before: &Arc<Tree>, moment: Moment, work: &[(Moment, Work)]) -> Step {
     }
     Step {
         moment,
+        geometry,
         work: work.iter().map(|(_, w)| w.clone()).collect(),
         after: tree,
         void,
     }
 }
 
+/// Work by tree; that on the trellis under `None`.
+type ByTree = BTreeMap<Option<TreeId>, Vec<(Moment, Work)>>;
+
 /// A scheme's work up to `last`, tree by tree, in order of time and within a window of subject.
-fn by_tree(scheme: &Scheme, last: Moment) -> BTreeMap<TreeId, Vec<(Moment, Work)>> {
-    let mut out: BTreeMap<TreeId, Vec<(Moment, Work)>> = BTreeMap::new();
+fn by_tree(scheme: &Scheme, last: Moment) -> ByTree {
+    let mut out = ByTree::new();
     for season in &scheme.seasons {
         for window in Window::ALL {
             let moment = Moment {
@@ -187,11 +252,13 @@ fn by_tree(scheme: &Scheme, last: Moment) -> BTreeMap<TreeId, Vec<(Moment, Work)
 }
 
 /// Work on trees that the row does not have, or from before the row was found.
-fn homeless(plan: &Plan, work: &BTreeMap<TreeId, Vec<(Moment, Work)>>) -> Vec<VoidWork> {
+fn homeless(plan: &Plan, planted: &[Arc<Tree>], work: &ByTree) -> Vec<VoidWork> {
     let start = plan.start();
     work.iter()
         .flat_map(|(id, items)| {
-            let known = plan.found.tree(*id).is_some();
+            let known = id.is_none_or(|id| {
+                plan.found.tree(id).is_some() || planted.iter().any(|t| t.id == id)
+            });
             items
                 .iter()
                 .filter(move |(m, _)| !known || *m < start)
@@ -204,7 +271,9 @@ fn homeless(plan: &Plan, work: &BTreeMap<TreeId, Vec<(Moment, Work)>>) -> Vec<Vo
                         } else {
                             "refusal-no-tree"
                         },
-                        vec![("tree", Arg::Count(id.0.into()))],
+                        id.iter()
+                            .map(|id| ("tree", Arg::Count(id.0.into())))
+                            .collect(),
                     ),
                 })
         })

@@ -1,6 +1,6 @@
 //! A season: the work before and the growth of one leaf.
 
-use crate::row::ShootId;
+use crate::row::{ShootId, TreeId};
 use crate::work::Work;
 use serde::{Deserialize, Serialize};
 
@@ -111,13 +111,17 @@ impl Season {
         list.len() < before
     }
 
-    /// Takes out the keeping of a bud and all later work of the season on what it would have become.
-    pub fn drop_bud(&mut self, window: Window, bud: ShootId) -> bool {
+    /// Takes out the keeping of a tree's bud and all later work of the season on what it would have become.
+    pub fn drop_bud(&mut self, window: Window, tree: TreeId, bud: ShootId) -> bool {
         let leaf = self.leaf;
-        let kept = self.drop_work(window, |w| w.kept_bud(leaf) == Some(bud));
+        let kept = self.drop_work(window, |w| {
+            w.tree() == Some(tree) && w.kept_bud(leaf) == Some(bud)
+        });
         if kept {
             for later in Window::ALL {
-                self.drop_work(later, |w| w.subject().shoot == bud);
+                self.drop_work(later, |w| {
+                    w.tree() == Some(tree) && w.subject().shoot == bud
+                });
             }
         }
         kept

@@ -3,6 +3,7 @@
 mod ids;
 mod shoot;
 mod site;
+mod stretch;
 mod targets;
 mod tree;
 mod trellis;

@@ -175,6 +175,8 @@ pub struct Shoot {
     pub diameter: f64,
     /// Side branches.
     pub laterals: Laterals,
+    /// Whether its side and underside buds have been rubbed out.
+    pub rubbed: bool,
 }
 
 impl Shoot {

@@ -4,6 +4,7 @@ use super::ids::{ShootId, TreeId};
 use super::shoot::{Kind, Shoot, Toward};
 use crate::units::{Deg, Mm};
 use serde::{Deserialize, Serialize};
+use std::collections::BTreeMap;
 
 /// How the stock was set in the ground.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
@@ -44,6 +45,17 @@ impl Tree {
     /// Most shoots on one tree.
     pub const MAX_SHOOTS: usize = 2_000;
 
+    /// An empty place.
+    pub fn lost(id: TreeId, foot: Mm, planted: Planted) -> Self {
+        Self {
+            id,
+            foot,
+            planted,
+            shoots: Vec::new(),
+            note: String::new(),
+        }
+    }
+
     /// Whether the place is empty: the tree dead, missing or taken out.
     pub fn is_lost(&self) -> bool {
         self.shoots.is_empty()
@@ -74,18 +86,18 @@ impl Tree {
 
     /// What breaks the rules that every tree keeps; `None` when all hold. Used by tests and readers.
     pub fn broken_rule(&self) -> Option<String> {
-        let mut seen: Vec<(ShootId, f64)> = Vec::new();
+        let mut seen: BTreeMap<ShootId, f64> = BTreeMap::new();
         for (i, s) in self.shoots.iter().enumerate() {
             let here = |what: &str| Some(format!("tree {}, shoot {}: {what}", self.id, s.id));
-            if seen.iter().any(|(id, _)| *id == s.id) {
+            if seen.contains_key(&s.id) {
                 return here("its id stands twice");
             }
             match s.parent {
                 None if i > 0 => return here("a second stem"),
                 Some(_) if i == 0 => return here("the stem grows from nothing"),
-                Some(p) => match seen.iter().find(|(id, _)| *id == p) {
+                Some(p) => match seen.get(&p) {
                     None => return here("its parent does not stand before it"),
-                    Some((_, length)) if s.at < 0.0 || s.at > length + 0.5 => {
+                    Some(length) if s.at < 0.0 || s.at > length + 0.5 => {
                         return here("its base lies off its parent");
                     }
                     Some(_) => {}
@@ -102,7 +114,7 @@ impl Tree {
             if !fine {
                 return here("a length, thickness or season is out of range");
             }
-            seen.push((s.id, s.length()));
+            seen.insert(s.id, s.length());
         }
         None
     }

@@ -1,108 +1,180 @@
 //! Work: one training action on one part of the row.
 
 mod apply;
+mod spread;
+mod words;
 
-pub use apply::{apply, apply_to_tree};
+pub use apply::{apply, apply_to_tree, apply_to_trellis};
+pub use spread::{Sweep, spread};
 
-use crate::row::{ShootId, Toward, TreeId};
+use crate::row::{Covering, Planted, ShootId, Toward, TreeId};
 use crate::units::{Deg, Mm};
 use serde::{Deserialize, Serialize};
 
-/// One training action.
+/// One training action. Lengths are whole millimetres.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(tag = "do", rename_all = "snake_case", deny_unknown_fields)]
+#[allow(missing_docs)] // Fields of one name mean one thing throughout; they are told at `Work`'s variants.
 pub enum Work {
-    /// Lay a leader or shoot along the cordon wire and tie it.
-    Lay {
-        /// The tree.
+    /// Plant a tree at a free place: stock of a length and thickness.
+    Plant {
         tree: TreeId,
-        /// The shoot.
+        foot_mm: Mm,
+        planted: Planted,
+        length_mm: Mm,
+        diameter_dmm: u16,
+    },
+    /// Take a tree out.
+    RemoveTree { tree: TreeId },
+    /// Put new stock in a tree's place.
+    ReplaceTree {
+        tree: TreeId,
+        planted: Planted,
+        length_mm: Mm,
+        diameter_dmm: u16,
+    },
+    /// Lay a leader or shoot along the cordon wire and tie it, its end rising by −10 to 30°.
+    Lay {
+        tree: TreeId,
         shoot: ShootId,
-        /// Which way.
         toward: Toward,
-        /// Rise of its end, −10 to 30°.
         rise_deg: Deg,
     },
-    /// Stand a shoot up.
+    /// Stand a shoot up, leaning from the vertical by −60 to 60°, right positive.
     Stand {
-        /// The tree.
         tree: TreeId,
-        /// The shoot.
         shoot: ShootId,
-        /// Lean from the vertical, right positive, −60 to 60°.
         lean_deg: Deg,
     },
-    /// Cut a shoot back to a length.
+    /// Cut a shoot back to a length; 10 mm or more.
     CutBack {
-        /// The tree.
         tree: TreeId,
-        /// The shoot.
         shoot: ShootId,
-        /// Length kept from its base; 10 mm or more.
         keep_mm: Mm,
     },
-    /// Cut an upright to a stub for renewal.
+    /// Cut a shoot back to so many buds of its oldest wood that is left; 1 to 20.
+    CutToBuds {
+        tree: TreeId,
+        shoot: ShootId,
+        buds: u16,
+    },
+    /// Cut an upright to a stub of 20 to 500 mm for renewal.
     Stub {
-        /// The tree.
         tree: TreeId,
-        /// The shoot.
         shoot: ShootId,
-        /// Length of the stub, 20 to 500 mm.
         keep_mm: Mm,
     },
-    /// Take a shoot off, with all that grows from it.
-    Remove {
-        /// The tree.
+    /// Take a shoot off, with all that grows from it; not the stem.
+    Remove { tree: TreeId, shoot: ShootId },
+    /// Of the shoots that return from a stub, keep one and take the others off. `shoot` is the stub.
+    Thin {
         tree: TreeId,
-        /// The shoot; not the stem.
         shoot: ShootId,
+        keep: ShootId,
     },
-    /// Keep a bud on laid wood, where an upright is to grow.
+    /// Rub out the side and underside buds of laid wood.
+    RubOut { tree: TreeId, shoot: ShootId },
+    /// Keep a bud on laid wood, where an upright is to grow, so far along it from its base.
     KeepBud {
-        /// The tree.
         tree: TreeId,
-        /// The laid shoot.
         shoot: ShootId,
-        /// Distance along that shoot from its base.
         at_mm: Mm,
     },
+    /// Keep another bud instead: `shoot` is the kept bud, and its place moves along its parent.
+    MoveBud {
+        tree: TreeId,
+        shoot: ShootId,
+        at_mm: Mm,
+    },
+    /// Take all laterals off a shoot.
+    TakeLaterals { tree: TreeId, shoot: ShootId },
+    /// Tip a shoot: cut off that share of last year's growth, 1 to 90 %.
+    Tip {
+        tree: TreeId,
+        shoot: ShootId,
+        percent: u8,
+    },
+    /// Hold an upright at a height above the ground: cut off what stands above it.
+    HoldHeight {
+        tree: TreeId,
+        shoot: ShootId,
+        height_mm: Mm,
+    },
+    /// Stretch another wire.
+    AddWire { height_mm: Mm, covering: Covering },
+    /// Move a wire.
+    MoveWire { height_mm: Mm, to_mm: Mm },
+    /// Take a wire down; not the cordon wire.
+    RemoveWire { height_mm: Mm },
+    /// Cover a wire, or lay it bare.
+    CoverWire { height_mm: Mm, covering: Covering },
+}
+
+/// The kinds of work, in the order in which a window's work is done.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Stage {
+    /// Planting and taking out.
+    Tree,
+    /// Wires.
+    Wire,
+    /// Laying and standing.
+    Bend,
+    /// Cutting back, stubbing, removing.
+    Cut,
+    /// Thinning a stub's returns.
+    Thin,
+    /// Rubbing buds out.
+    Rub,
+    /// Keeping buds.
+    Bud,
+    /// Moving kept buds.
+    Move,
+    /// Taking laterals off.
+    Laterals,
+    /// Tipping and holding the height.
+    Tip,
 }
 
 /// What a piece of work is about: at most one item of a kind on a subject in one window.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub struct Subject {
-    /// The tree.
-    pub tree: TreeId,
-    /// In which order kinds are done: bending, cutting, keeping buds.
+    /// The tree; `None` for work on the trellis.
+    pub tree: Option<TreeId>,
+    /// The kind.
     pub kind: Stage,
-    /// The shoot.
+    /// The shoot; the stem where it is the whole tree, or the trellis.
     pub shoot: ShootId,
-    /// The place on it, for work that can be done at several places of one shoot.
+    /// The place on it, or the wire's height, where one subject has several.
     pub at: Option<Mm>,
-}
-
-/// The kinds of work, in the order in which a window's work is done on a tree.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Stage {
-    /// Laying and standing.
-    Bend,
-    /// Cutting back, stubbing, removing.
-    Cut,
-    /// Keeping buds.
-    Bud,
 }
 
 impl Work {
     /// Its subject and kind: a later work with the same one takes its place.
     pub fn subject(&self) -> Subject {
+        let stem = ShootId::STEM;
         let (tree, kind, shoot, at) = match *self {
+            Self::Plant { tree, .. }
+            | Self::RemoveTree { tree }
+            | Self::ReplaceTree { tree, .. } => (Some(tree), Stage::Tree, stem, None),
             Self::Lay { tree, shoot, .. } | Self::Stand { tree, shoot, .. } => {
-                (tree, Stage::Bend, shoot, None)
+                (Some(tree), Stage::Bend, shoot, None)
             }
             Self::CutBack { tree, shoot, .. }
+            | Self::CutToBuds { tree, shoot, .. }
             | Self::Stub { tree, shoot, .. }
-            | Self::Remove { tree, shoot } => (tree, Stage::Cut, shoot, None),
-            Self::KeepBud { tree, shoot, at_mm } => (tree, Stage::Bud, shoot, Some(at_mm)),
+            | Self::Remove { tree, shoot } => (Some(tree), Stage::Cut, shoot, None),
+            Self::Thin { tree, shoot, .. } => (Some(tree), Stage::Thin, shoot, None),
+            Self::RubOut { tree, shoot } => (Some(tree), Stage::Rub, shoot, None),
+            Self::KeepBud { tree, shoot, at_mm } => (Some(tree), Stage::Bud, shoot, Some(at_mm)),
+            Self::MoveBud { tree, shoot, .. } => (Some(tree), Stage::Move, shoot, None),
+            Self::TakeLaterals { tree, shoot } => (Some(tree), Stage::Laterals, shoot, None),
+            Self::Tip { tree, shoot, .. } | Self::HoldHeight { tree, shoot, .. } => {
+                (Some(tree), Stage::Tip, shoot, None)
+            }
+            Self::AddWire { height_mm, .. }
+            | Self::MoveWire { height_mm, .. }
+            | Self::RemoveWire { height_mm }
+            | Self::CoverWire { height_mm, .. } => (None, Stage::Wire, stem, Some(height_mm)),
         };
         Subject {
             tree,
@@ -112,9 +184,21 @@ impl Work {
         }
     }
 
-    /// The tree that it changes.
-    pub fn tree(&self) -> TreeId {
+    /// The tree that it changes; `None` for work on the trellis.
+    pub fn tree(&self) -> Option<TreeId> {
         self.subject().tree
+    }
+
+    /// Whether it is about that shoot and not the whole tree.
+    pub fn is_about(&self, tree: TreeId, shoot: ShootId, leaf: u8) -> bool {
+        let subject = self.subject();
+        if subject.tree != Some(tree) || subject.kind == Stage::Tree {
+            return false;
+        }
+        match self.kept_bud(leaf) {
+            Some(bud) => bud == shoot,
+            None => subject.shoot == shoot,
+        }
     }
 
     /// The id of the bud that it brings in `leaf`, if it keeps one.

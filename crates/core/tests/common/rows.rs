@@ -38,6 +38,7 @@ pub fn stem(id: u32, foot: i32, angle: f64, toward: Toward, length: f64) -> Grow
             units: grown(1, length),
             diameter: 0.0,
             laterals: Laterals::default(),
+            rubbed: false,
         }],
         note: String::new(),
     })
@@ -99,6 +100,7 @@ impl Grow {
             units,
             diameter: 0.0,
             laterals: Laterals::default(),
+            rubbed: false,
         });
         self
     }
@@ -184,6 +186,7 @@ pub fn mended(row: &Row, finding: &Finding, remedy: usize) -> Row {
     let mut works: Vec<_> = finding.remedies[remedy].work.iter().collect();
     works.sort_by_key(|w| w.subject());
     works.into_iter().fold(row.clone(), |row, work| {
-        cordonry::work::apply(&row, work).unwrap_or_else(|why| panic!("{work:?}: {why}"))
+        cordonry::work::apply(&row, &Default::default(), work)
+            .unwrap_or_else(|why| panic!("{work:?}: {why}"))
     })
 }

@@ -1,0 +1,158 @@
+//! The figures of a plan on which a native and a browser build must agree to the printed digit.
+
+use crate::cover::{Stretch, cover, upright_places};
+use crate::plan::{Moment, Plan, Replayed, Window, replay};
+use crate::pose::{Course, Geometry, bend_toward, layout};
+use crate::row::{Row, Tree};
+use crate::units::fixed;
+use kurbo::{BezPath, PathEl, Point, Vec2};
+use std::fmt::Write;
+
+/// Every scheme's row at the plan's start and at the end of each leaf up to one after its last work: where each shoot begins
+/// and ends, how its bend is drawn, where a drag would bend it, the cover of the wire, and the void work; lengths in millimetres to 0.001.
+///
+/// Two builds of the same program give the same text for the same plan. It is for tests, not for people.
+pub fn digest(plan: &Plan) -> String {
+    let mut out = String::new();
+    for (i, scheme) in plan.schemes.iter().enumerate() {
+        line(&mut out, format_args!("scheme {i} {}", scheme.name));
+        for moment in moments(plan, i) {
+            let Moment { leaf, window } = moment;
+            line(&mut out, format_args!("leaf {leaf} {window:?}"));
+            match replay(plan, i, moment) {
+                Ok(replayed) => moment_of(&mut out, plan, &replayed),
+                Err(refusal) => line(&mut out, format_args!("refused {}", refusal.key)),
+            }
+        }
+    }
+    out
+}
+
+fn moments(plan: &Plan, scheme: usize) -> Vec<Moment> {
+    let first = plan.found.leaf;
+    let worked = plan.schemes[scheme].seasons.last().map_or(0, |s| s.leaf);
+    let last = worked.saturating_add(1).clamp(first, Plan::MAX_LEAF);
+    let ends = (first..=last).map(|leaf| Moment {
+        leaf,
+        window: Window::AfterHarvest,
+    });
+    std::iter::once(plan.start()).chain(ends).collect()
+}
+
+fn moment_of(out: &mut String, plan: &Plan, replayed: &Replayed) {
+    let row = &replayed.row;
+    let g = Geometry::of(row, &plan.targets);
+    for tree in &row.trees {
+        tree_of(out, tree, g);
+    }
+    cover_of(out, plan, row);
+    for place in upright_places(row, g) {
+        let at = point(Point::new(place.x, place.z));
+        line(
+            out,
+            format_args!("place {} {} {at}", place.tree, place.shoot),
+        );
+    }
+    for void in &replayed.void {
+        let subject = void.work.subject();
+        let Moment { leaf, window } = void.moment;
+        line(
+            out,
+            format_args!(
+                "void {leaf} {window:?} {} {} {}",
+                subject.tree.map_or(0, |t| t.0),
+                subject.shoot,
+                void.why.key
+            ),
+        );
+    }
+}
+
+fn tree_of(out: &mut String, tree: &Tree, g: Geometry) {
+    line(
+        out,
+        format_args!("tree {} at {} {}", tree.id, tree.foot.0, tree.shoots.len()),
+    );
+    let courses = layout(tree, g);
+    for (i, (shoot, course)) in tree.shoots.iter().zip(&courses).enumerate() {
+        line(
+            out,
+            format_args!(
+                "shoot {} {} {} {} {}",
+                shoot.id,
+                point(course.base),
+                point(course.tip()),
+                number(course.length),
+                number(shoot.diameter),
+            ),
+        );
+        if course.turn != 0.0 {
+            line(out, format_args!("bend {}", bend(course)));
+        }
+        // A drag a little back and up from the tip.
+        let target = course.tip() + Vec2::new(-70.0, 45.0);
+        let pose = bend_toward(tree, i, g, target, false);
+        line(out, format_args!("drag {:?}", pose.heading()));
+    }
+}
+
+fn bend(course: &Course) -> String {
+    let path: BezPath = course.path(0.1);
+    let mut out = format!("{} {}", number(course.radius), number(course.first));
+    for element in path.elements() {
+        if let PathEl::CurveTo(a, b, c) = element {
+            let _ = write!(out, " ({} {} {})", point(*a), point(*b), point(*c));
+        }
+    }
+    out
+}
+
+fn cover_of(out: &mut String, plan: &Plan, row: &Row) {
+    let cover = cover(row, &plan.targets);
+    line(
+        out,
+        format_args!("cover {} of {}", number(cover.filled), number(cover.owed)),
+    );
+    for laid in &cover.laid {
+        line(
+            out,
+            format_args!(
+                "laid {} {} {} {}",
+                laid.tree,
+                laid.shoot,
+                number(laid.span.from),
+                number(laid.span.to)
+            ),
+        );
+    }
+    let mut stretches = |name: &str, list: &[Stretch]| {
+        for s in list {
+            let by: Vec<String> = s.by.iter().map(|(t, s)| format!("{t}.{s}")).collect();
+            line(
+                out,
+                format_args!(
+                    "{name} {} {} {}",
+                    number(s.span.from),
+                    number(s.span.to),
+                    by.join(" ")
+                ),
+            );
+        }
+    };
+    stretches("gap", &cover.gaps);
+    stretches("overlap", &cover.overlaps);
+}
+
+fn line(out: &mut String, text: std::fmt::Arguments<'_>) {
+    let text = text.to_string();
+    out.push_str(text.trim_end());
+    out.push('\n');
+}
+
+fn number(mm: f64) -> String {
+    fixed(mm, 3)
+}
+
+fn point(p: Point) -> String {
+    format!("{},{}", number(p.x), number(p.y))
+}

@@ -1,0 +1,176 @@
+//! Lines read one by one: each says what it says, or why it can't be taken.
+
+use super::pieces::{self, LineKind, Parent, Place, PoseCell};
+use super::table::{Column, Record, Table};
+use crate::plan::Plan;
+use crate::refusal::Refusal;
+use crate::row::{Face, Kind, Laterals, Row, Shoot, Toward};
+use crate::units::parse_length;
+use crate::words::Arg;
+
+/// One line.
+#[derive(Debug)]
+pub(super) struct Line {
+    /// The tree that it names, where that much can be read.
+    pub tree: Option<u32>,
+    /// The kind that it names, where that much can be read.
+    pub kind: Option<LineKind>,
+    /// What it says, or why it is bad.
+    pub says: Result<Says, Refusal>,
+}
+
+/// What a good line says. Lengths are in mm.
+#[derive(Clone, Debug)]
+pub(super) struct Says {
+    pub kind: LineKind,
+    pub place: Option<Place>,
+    /// The kind and place as written, for a note.
+    pub title: String,
+    pub parent: Parent,
+    pub lengths: Vec<f64>,
+    pub diameter: Option<f64>,
+    pub toward: Option<Toward>,
+    pub face: Option<Face>,
+    pub pose: PoseCell,
+    pub season: Option<u8>,
+    pub laterals: Laterals,
+    pub note: String,
+}
+
+pub(super) fn parse(table: &Table) -> Vec<Line> {
+    table
+        .records
+        .iter()
+        .map(|record| {
+            let cell = |c| table.cell(record, c);
+            Line {
+                tree: cell(Column::Tree).parse().ok(),
+                kind: pieces::kind(cell(Column::Kind)),
+                says: says(table, record),
+            }
+        })
+        .collect()
+}
+
+fn says(table: &Table, record: &Record) -> Result<Says, Refusal> {
+    if let Some(broken) = &record.broken {
+        return Err(broken.clone());
+    }
+    let cell = |c| table.cell(record, c);
+    let named = |c: Column| ("column", Arg::Text(c.name().into()));
+    // A cell that holds none of the words or forms that it may hold.
+    let word = |c: Column, accepted: &str| {
+        let args = |value: &str| {
+            vec![
+                named(c),
+                ("value", Arg::Text(value.into())),
+                ("accepted", Arg::Text(accepted.into())),
+            ]
+        };
+        match cell(c) {
+            "" => Refusal::new("refusal-csv-empty", args("")),
+            value => Refusal::new("refusal-csv-word", args(value)),
+        }
+    };
+    let unread = |c: Column, reason: String| {
+        Refusal::new(
+            "refusal-csv-cell",
+            vec![named(c), ("reason", Arg::Text(reason))],
+        )
+    };
+    let range = |c: Column, arg: fn(f64) -> Arg, value: f64, low: f64, high: f64| {
+        if value >= low && value <= high {
+            return Ok(value);
+        }
+        Err(Refusal::new(
+            "refusal-csv-value",
+            vec![
+                named(c),
+                ("value", arg(value)),
+                ("low", arg(low)),
+                ("high", arg(high)),
+            ],
+        ))
+    };
+    let plain = |n: f64| Arg::Number(n, 0);
+
+    if cell(Column::Tree).parse::<u32>().is_err() {
+        return Err(word(Column::Tree, "a whole number"));
+    }
+    let kind = pieces::kind(cell(Column::Kind)).ok_or_else(|| word(Column::Kind, pieces::KINDS))?;
+
+    let unit = |c| table.unit(c);
+    let place = pieces::place(cell(Column::Place), unit(Column::Place))
+        .map_err(|e| unread(Column::Place, e))?;
+    if let Some(Place::Row(x) | Place::Along(x)) = place {
+        let max = Row::MAX_X.f();
+        range(Column::Place, Arg::Length, x, -max, max)?;
+    }
+    let parent = pieces::parent(cell(Column::Parent))
+        .ok_or_else(|| word(Column::Parent, pieces::PARENTS))?;
+
+    let lengths = pieces::lengths(cell(Column::Length), unit(Column::Length))
+        .map_err(|e| unread(Column::Length, e))?;
+    for length in &lengths {
+        range(Column::Length, Arg::Length, *length, 0.0, Shoot::MAX_LENGTH)?;
+    }
+    let grown = !matches!(kind, LineKind::Lost | LineKind::Part(Kind::Bud));
+    let total: f64 = lengths.iter().sum();
+    match (grown, lengths.is_empty()) {
+        (true, true) => return Err(word(Column::Length, "a length")),
+        (true, false) => {
+            range(Column::Length, Arg::Length, total, 1.0, Shoot::MAX_LENGTH)?;
+        }
+        (false, _) if total > 0.0 => {
+            return Err(word(Column::Length, "no length for what has not grown"));
+        }
+        _ => {}
+    }
+
+    let diameter = match cell(Column::Diameter) {
+        "" => None,
+        text => {
+            let mm = parse_length(text, unit(Column::Diameter))
+                .map_err(|e| unread(Column::Diameter, e))?;
+            let max = Shoot::MAX_DIAMETER;
+            range(Column::Diameter, Arg::Thickness, mm, 0.0, max)?;
+            Some(libm::round(mm * 10.0) / 10.0).filter(|d| *d > 0.0)
+        }
+    };
+    let (toward, face) = pieces::side(cell(Column::Side))
+        .ok_or_else(|| word(Column::Side, "left, right, top, side, under"))?;
+    let pose = pieces::pose(cell(Column::Pose)).ok_or_else(|| word(Column::Pose, pieces::POSES))?;
+
+    let season = match cell(Column::Season) {
+        "" => None,
+        text => {
+            let n: i64 = text
+                .parse()
+                .map_err(|_| word(Column::Season, "a whole number: the leaf in which it grew"))?;
+            let last = f64::from(Plan::MAX_LEAF - 1);
+            Some(range(Column::Season, plain, n as f64, 0.0, last)? as u8)
+        }
+    };
+    let laterals = pieces::laterals(cell(Column::Laterals), unit(Column::Length))
+        .map_err(|e| unread(Column::Laterals, e))?;
+    let note = cell(Column::Note);
+    let long = note.chars().count();
+    range(Column::Note, plain, long as f64, 0.0, Plan::MAX_TEXT as f64)?;
+
+    Ok(Says {
+        kind,
+        place,
+        title: format!("{} {}", cell(Column::Kind), cell(Column::Place))
+            .trim()
+            .to_string(),
+        parent,
+        lengths,
+        diameter,
+        toward,
+        face,
+        pose,
+        season,
+        laterals,
+        note: note.to_string(),
+    })
+}

@@ -1,0 +1,160 @@
+//! A measured row as CSV: what a person with a tape writes down, one line a shoot.
+//!
+//! | column | what it says |
+//! | --- | --- |
+//! | tree | number of the tree |
+//! | place | place along the row, read off one tape along the whole row: of the first line of a tree where its foot stands, of every other where the shoot's base is. `along 0.30 m` instead is the distance along the parent from the parent's base |
+//! | kind | `stem`, `leader`, `upright`, `shoot`, `bud`, `stub`, or `lost` for a dead or missing tree |
+//! | parent | what it grows from: `stem`, `leader`, `leader 2`, `upright 3` (counted down the tree's lines), or a number: the how-manieth line of its tree. Empty: the laid wood at that place |
+//! | length | from base to tip along the wood; `0.60 + 0.45` says what successive seasons brought, from `season` on |
+//! | diameter | at the base; empty: estimated from the length |
+//! | side | `left` or `right`: the way a stem leans or a leader goes; `side` or `under` for the face of the parent it grows from, where that is not the top |
+//! | pose | of a stem the angle from the ground it was planted at; `laid`, `upright`, `free` or `stub`; after `laid` the rise of the end, after `upright` its lean, right positive, in degrees |
+//! | season | the leaf in which it first grew; 0: before planting. Without several lengths the whole length counts as of that leaf |
+//! | laterals | how many side branches, or `5/1.20 m` with their lengths together |
+//! | note | anything |
+//!
+//! A tree's first shoot is its `stem`, or in a tree without a `stem` line its `leader`: the stem itself, laid along
+//! the wire. A `stem` that no leader grows from and that reaches the wire is taken as laid, unless `pose` says otherwise.
+//! Columns come in any order under these names or their like, with a unit if wanted (`length (cm)`, `place_mm`). A cell
+//! may have its own unit; where neither has one, it is guessed from the column and said.
+
+mod lines;
+mod pieces;
+mod table;
+mod trees;
+mod write;
+
+pub use write::{Style, write};
+
+use crate::plan::Plan;
+use crate::refusal::Refusal;
+use crate::row::{Row, Trellis};
+use crate::units::{Deg, Mm};
+use crate::words::Arg;
+
+/// What a measured row does not say of itself.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Options {
+    /// The leaf before whose growth the row was found, 1 to [`Plan::MAX_LEAF`]. `None`: one more than the last season in it.
+    pub leaf: Option<u8>,
+    /// Planting angle of stems whose pose does not say it; 90° for a stem with several leaders.
+    pub planted: Deg,
+    /// Wires and posts; the cordon wire's height decides where along its leader a place is.
+    pub trellis: Trellis,
+}
+
+impl Default for Options {
+    fn default() -> Self {
+        Self {
+            leaf: None,
+            planted: Deg::new(45.0),
+            trellis: Trellis::default(),
+        }
+    }
+}
+
+/// A row read from CSV.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Measured {
+    /// The row that the good lines make.
+    pub row: Row,
+    /// How many lines were taken.
+    pub taken: usize,
+    /// The lines that were not, in order.
+    pub bad: Vec<BadLine>,
+    /// What was assumed.
+    pub said: Vec<Said>,
+}
+
+/// A line that could not be taken.
+#[derive(Clone, Debug, PartialEq)]
+pub struct BadLine {
+    /// Its number in the file, from 1.
+    pub line: usize,
+    /// What stands there.
+    pub text: String,
+    /// Why it was not taken.
+    pub why: Refusal,
+}
+
+/// Something that was assumed in reading: a text of the language file.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Said {
+    /// Name of the text, `file-said-…`.
+    pub key: &'static str,
+    /// What it speaks of.
+    pub args: Vec<(&'static str, Arg)>,
+}
+
+impl Said {
+    fn new(key: &'static str, args: Vec<(&'static str, Arg)>) -> Self {
+        Self { key, args }
+    }
+
+    fn count(key: &'static str, count: usize) -> Option<Self> {
+        (count > 0).then(|| Self::new(key, vec![("count", Arg::Count(count as i64))]))
+    }
+}
+
+/// Most lines that are read.
+pub const MAX_LINES: usize = 500_000;
+/// Most bad lines that are named; a file with more is no measured row.
+pub const MAX_BAD: usize = 10_000;
+
+/// Reads a measured row. Bad lines are named and left out; the rest is taken.
+///
+/// # Errors
+/// The file as a whole can't be read: too large, no UTF-8 text, empty, without the columns that there must be,
+/// or with more lines, trees or bad lines than accepted.
+pub fn read(bytes: &[u8], options: &Options) -> Result<Measured, Refusal> {
+    if let Some(leaf) = options.leaf
+        && !(1..=Plan::MAX_LEAF).contains(&leaf)
+    {
+        return Err(Refusal::new(
+            "refusal-csv-leaf",
+            vec![
+                ("value", Arg::Count(leaf.into())),
+                ("high", Arg::Count(Plan::MAX_LEAF.into())),
+            ],
+        ));
+    }
+    let table = table::Table::read(super::text_of(bytes)?)?;
+    let mut said = table.said.clone();
+    let lines = lines::parse(&table);
+    let built = trees::build(lines, options, &mut said);
+    if built.trees.len() > Row::MAX_TREES {
+        return Err(Refusal::new(
+            "refusal-csv-trees",
+            vec![
+                ("value", Arg::Count(built.trees.len() as i64)),
+                ("high", Arg::Count(Row::MAX_TREES as i64)),
+            ],
+        ));
+    }
+    let bad = table.name_bad(built.bad)?;
+    let mut row = Row {
+        leaf: built.leaf,
+        from: Mm(0),
+        to: Mm(0),
+        trellis: options.trellis.clone(),
+        trees: built.trees,
+    };
+    row.sort();
+    (row.from, row.to) = row.default_stretch();
+    if built.taken > 0 {
+        said.push(Said::new(
+            "file-said-stretch",
+            vec![
+                ("from", Arg::Length(row.from.f())),
+                ("to", Arg::Length(row.to.f())),
+            ],
+        ));
+    }
+    Ok(Measured {
+        row,
+        taken: built.taken,
+        bad,
+        said,
+    })
+}

@@ -1,0 +1,227 @@
+//! What the cells of a line may say: small languages of their own, read here and written in [`super::write()`].
+
+use crate::row::{Face, Kind, Laterals, Shoot, Toward};
+use crate::units::{BareUnit, parse_length, parse_number};
+
+/// What a line is about.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum LineKind {
+    Part(Kind),
+    Lost,
+}
+
+pub(super) const KINDS: &str = "stem, leader, upright, shoot, bud, stub, lost";
+
+pub(super) fn kind(text: &str) -> Option<LineKind> {
+    Some(LineKind::Part(match &*text.to_lowercase() {
+        "stem" | "trunk" | "stems" => Kind::Stem,
+        "leader" | "cordon" | "leaders" => Kind::Leader,
+        "upright" | "uprights" => Kind::Upright,
+        "shoot" | "shoots" => Kind::Shoot,
+        "bud" | "buds" => Kind::Bud,
+        "stub" | "stubs" => Kind::Stub,
+        "lost" | "dead" | "missing" => return Some(LineKind::Lost),
+        _ => return None,
+    }))
+}
+
+pub(super) fn kind_name(kind: Kind) -> &'static str {
+    match kind {
+        Kind::Stem => "stem",
+        Kind::Leader => "leader",
+        Kind::Upright => "upright",
+        Kind::Shoot => "shoot",
+        Kind::Bud => "bud",
+        Kind::Stub => "stub",
+    }
+}
+
+/// A place: along the row, or along the parent from its base. In mm.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) enum Place {
+    Row(f64),
+    Along(f64),
+}
+
+pub(super) fn place(text: &str, unit: BareUnit) -> Result<Option<Place>, String> {
+    if text.is_empty() {
+        return Ok(None);
+    }
+    let lower = text.to_lowercase();
+    Ok(Some(match lower.strip_prefix("along") {
+        Some(rest) => Place::Along(parse_length(rest, unit)?),
+        None => Place::Row(parse_length(text, unit)?),
+    }))
+}
+
+/// What a shoot grows from.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Parent {
+    /// Not said.
+    Near,
+    /// The how-manieth line of its tree, from 1.
+    Line(usize),
+    /// The how-manieth line of that kind, from 1.
+    Part(Kind, usize),
+}
+
+pub(super) const PARENTS: &str = "stem, leader, leader 2, upright 3 or a line's number in its tree";
+
+pub(super) fn parent(text: &str) -> Option<Parent> {
+    let count = |word: &str| word.parse::<usize>().ok().filter(|n| *n > 0);
+    let mut words = text.split_whitespace();
+    let (first, second, rest) = (words.next(), words.next(), words.next());
+    match (first, second, rest) {
+        (None, ..) => Some(Parent::Near),
+        (Some(word), None, None) if count(word).is_some() => count(word).map(Parent::Line),
+        (Some(word), number, None) => match kind(word)? {
+            LineKind::Part(kind) => number.map_or(Some(1), count).map(|n| Parent::Part(kind, n)),
+            LineKind::Lost => None,
+        },
+        _ => None,
+    }
+}
+
+/// Lengths that successive seasons brought, in mm; whole millimetres.
+pub(super) fn lengths(text: &str, unit: BareUnit) -> Result<Vec<f64>, String> {
+    if text.is_empty() {
+        return Ok(Vec::new());
+    }
+    let one = |part: &str| parse_length(part, unit).map(libm::round);
+    text.split('+').map(one).collect()
+}
+
+/// The way, and the face of the parent.
+pub(super) fn side(text: &str) -> Option<(Option<Toward>, Option<Face>)> {
+    let mut out = (None, None);
+    for word in text.to_lowercase().split_whitespace() {
+        match word {
+            "left" | "l" => out.0 = Some(Toward::Left),
+            "right" | "r" => out.0 = Some(Toward::Right),
+            "top" => out.1 = Some(Face::Top),
+            "side" | "alley" => out.1 = Some(Face::Side),
+            "under" | "underside" | "below" => out.1 = Some(Face::Under),
+            _ => return None,
+        }
+    }
+    Some(out)
+}
+
+/// How a shoot is held, as far as a cell says it.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub(super) struct PoseCell {
+    /// Planting angle of a stem, degrees.
+    pub planted: Option<f64>,
+    pub held: Option<Held>,
+    /// The way that laid wood goes.
+    pub toward: Option<Toward>,
+    /// The rise of what is laid, the lean of what stands, degrees.
+    pub angle: Option<f64>,
+}
+
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Held {
+    Laid,
+    Upright,
+    Free,
+    Stub,
+}
+
+pub(super) const POSES: &str =
+    "an angle in degrees, laid, upright, free, stub or 'planted 45 laid 3'";
+
+pub(super) fn pose(text: &str) -> Option<PoseCell> {
+    let mut out = PoseCell::default();
+    let mut planted = false;
+    for word in text.to_lowercase().split_whitespace() {
+        match word {
+            "planted" => planted = true,
+            "laid" => out.held = Some(Held::Laid),
+            "upright" => out.held = Some(Held::Upright),
+            "free" => out.held = Some(Held::Free),
+            "stub" => out.held = Some(Held::Stub),
+            "left" => out.toward = Some(Toward::Left),
+            "right" => out.toward = Some(Toward::Right),
+            "°" | "deg" | "degrees" => {}
+            word => {
+                let digits = word.trim_end_matches('°').trim_end_matches("deg");
+                let (sign, digits) = match digits.strip_prefix(['-', '−']) {
+                    Some(rest) => (-1.0, rest),
+                    None => (1.0, digits.strip_prefix('+').unwrap_or(digits)),
+                };
+                let angle = sign * parse_number(digits).ok()?;
+                let slot = if std::mem::take(&mut planted) {
+                    &mut out.planted
+                } else {
+                    &mut out.angle
+                };
+                if slot.replace(angle).is_some() {
+                    return None;
+                }
+            }
+        }
+    }
+    (!planted).then_some(out)
+}
+
+/// Most laterals on one shoot.
+const MAX_LATERALS: u16 = 10_000;
+
+pub(super) fn laterals(text: &str, unit: BareUnit) -> Result<Laterals, String> {
+    if text.is_empty() {
+        return Ok(Laterals::default());
+    }
+    let (count, total) = match text.split_once('/') {
+        Some((count, total)) => (count, libm::round(parse_length(total, unit)?)),
+        None => (text, 0.0),
+    };
+    let count = count.trim();
+    match count.parse::<u16>() {
+        Ok(n) if n <= MAX_LATERALS && (0.0..=f64::from(n) * Shoot::MAX_LENGTH).contains(&total) => {
+            Ok(Laterals { count: n, total })
+        }
+        _ => Err(format!("'{text}' is no count such as 5, or 5/1.20 m")),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn poses() {
+        let check = |text, planted, held, toward, angle| {
+            let expected = PoseCell {
+                planted,
+                held,
+                toward,
+                angle,
+            };
+            assert_eq!(pose(text), Some(expected), "{text}");
+        };
+        check("", None, None, None, None);
+        check("45", None, None, None, Some(45.0));
+        check("-2,5°", None, None, None, Some(-2.5));
+        check(
+            "Planted 60 laid left 3",
+            Some(60.0),
+            Some(Held::Laid),
+            Some(Toward::Left),
+            Some(3.0),
+        );
+        for bad in ["lying", "planted", "3 4", "laid --3", "45 x"] {
+            assert_eq!(pose(bad), None, "{bad}");
+        }
+    }
+
+    #[test]
+    fn parents() {
+        assert_eq!(parent(""), Some(Parent::Near));
+        assert_eq!(parent("stem"), Some(Parent::Part(Kind::Stem, 1)));
+        assert_eq!(parent("Leader 2"), Some(Parent::Part(Kind::Leader, 2)));
+        assert_eq!(parent("3"), Some(Parent::Line(3)));
+        for bad in ["0", "leader x", "branch", "leader 2 2", "-1"] {
+            assert_eq!(parent(bad), None, "{bad}");
+        }
+    }
+}

@@ -1,0 +1,482 @@
+//! The text as a table: what separates the cells, which column is which, and in which unit.
+
+use super::{BadLine, MAX_BAD, MAX_LINES, Said};
+use crate::file::short;
+use crate::refusal::Refusal;
+use crate::units::{BareUnit, parse_number};
+use crate::words::Arg;
+use std::borrow::Cow;
+
+/// The columns, in the order in which they are written.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub(super) enum Column {
+    Tree,
+    Place,
+    Kind,
+    Parent,
+    Length,
+    Diameter,
+    Side,
+    Pose,
+    Season,
+    Laterals,
+    Note,
+}
+
+impl Column {
+    pub(super) const ALL: [Self; 11] = [
+        Self::Tree,
+        Self::Place,
+        Self::Kind,
+        Self::Parent,
+        Self::Length,
+        Self::Diameter,
+        Self::Side,
+        Self::Pose,
+        Self::Season,
+        Self::Laterals,
+        Self::Note,
+    ];
+
+    /// Its name, and what else people call it.
+    fn names(self) -> &'static [&'static str] {
+        match self {
+            Self::Tree => &[
+                "tree",
+                "tree number",
+                "tree no",
+                "tree nr",
+                "tree id",
+                "no",
+                "nr",
+            ],
+            Self::Place => &[
+                "place",
+                "position",
+                "x",
+                "at",
+                "distance",
+                "tape",
+                "place along row",
+            ],
+            Self::Kind => &["kind", "type", "part", "what"],
+            Self::Parent => &["parent", "on", "from", "grows from"],
+            Self::Length => &["length", "len", "shoot length"],
+            Self::Diameter => &["diameter", "dia", "thickness", "caliper", "calliper", "ø"],
+            Self::Side => &["side", "direction", "toward", "towards", "way"],
+            Self::Pose => &["pose", "angle", "lean", "held"],
+            Self::Season => &["season", "leaf", "born", "year"],
+            Self::Laterals => &["laterals", "side branches", "side shoots"],
+            Self::Note => &["note", "notes", "remark", "remarks", "comment", "comments"],
+        }
+    }
+
+    pub(super) fn name(self) -> &'static str {
+        self.names()[0]
+    }
+
+    fn named(words: &str) -> Option<Self> {
+        Self::ALL.into_iter().find(|c| c.names().contains(&words))
+    }
+
+    fn has_unit(self) -> bool {
+        matches!(self, Self::Place | Self::Length | Self::Diameter)
+    }
+}
+
+/// One line of the file.
+#[derive(Debug)]
+pub(super) struct Record {
+    /// Its number in the file, from 1.
+    pub line: usize,
+    pub cells: Vec<String>,
+    /// What is wrong with the line as a whole.
+    pub broken: Option<Refusal>,
+}
+
+/// The file as lines of cells.
+#[derive(Debug)]
+pub(super) struct Table {
+    delimiter: u8,
+    columns: Vec<(Column, usize)>,
+    units: [BareUnit; Column::ALL.len()],
+    pub records: Vec<Record>,
+    pub said: Vec<Said>,
+}
+
+/// More lines than a quoted cell may run over: the quote that opens it was never closed.
+const LONGEST_CELL: usize = 30;
+
+impl Table {
+    pub(super) fn read(text: &str) -> Result<Self, Refusal> {
+        // Lines may end as they did on very old computers.
+        let text = &match text.contains('\r') && !text.contains('\n') {
+            true => Cow::Owned(text.replace('\r', "\n")),
+            false => Cow::Borrowed(text),
+        };
+        let (start, delimiter) = head(text);
+        let mut records = records(text, start, delimiter)?;
+        if records.is_empty() {
+            return Err(Refusal::new("refusal-file-empty", vec![]));
+        }
+        let head = records.remove(0);
+        let mut table = Self {
+            delimiter,
+            columns: Vec::new(),
+            units: [BareUnit::Millimetre; Column::ALL.len()],
+            records,
+            said: Vec::new(),
+        };
+        let written = table.take_head(&head)?;
+        for record in &mut table.records {
+            let extra = record.cells.iter().skip(head.cells.len());
+            if record.broken.is_none() && extra.clone().any(|c| !c.is_empty()) {
+                record.broken = Some(Refusal::new(
+                    "refusal-csv-cells",
+                    vec![
+                        ("value", Arg::Count(record.cells.len() as i64)),
+                        ("high", Arg::Count(head.cells.len() as i64)),
+                    ],
+                ));
+            }
+        }
+        table.settle_units(&written);
+        Ok(table)
+    }
+
+    /// Finds the columns; gives the units that their names carry.
+    fn take_head(&mut self, head: &Record) -> Result<Vec<(Column, BareUnit)>, Refusal> {
+        let mut units = Vec::new();
+        for (n, cell) in head.cells.iter().enumerate() {
+            let (words, unit) = split_unit(cell);
+            let Some(column) = Column::named(&words) else {
+                if !cell.is_empty() {
+                    self.said.push(Said::new(
+                        "file-said-column",
+                        vec![("column", Arg::Text(short(cell)))],
+                    ));
+                }
+                continue;
+            };
+            if self.columns.iter().any(|(c, _)| *c == column) {
+                return Err(Refusal::new(
+                    "refusal-csv-column-twice",
+                    vec![("column", Arg::Text(column.name().into()))],
+                ));
+            }
+            self.columns.push((column, n));
+            units.extend(unit.map(|u| (column, u)));
+        }
+        let missing: Vec<&str> = [Column::Tree, Column::Place, Column::Kind, Column::Length]
+            .into_iter()
+            .filter(|c| !self.columns.iter().any(|(have, _)| have == c))
+            .map(Column::name)
+            .collect();
+        if missing.is_empty() {
+            return Ok(units);
+        }
+        Err(Refusal::new(
+            "refusal-csv-columns",
+            vec![
+                ("line", Arg::Count(head.line as i64)),
+                ("missing", Arg::Text(missing.join(", "))),
+                ("found", Arg::Text(short(&head.cells.join(", ")))),
+            ],
+        ))
+    }
+
+    /// Takes the units that are written over the columns, guesses the others and says so.
+    fn settle_units(&mut self, written: &[(Column, BareUnit)]) {
+        for column in Column::ALL.into_iter().filter(|c| c.has_unit()) {
+            let unit = written.iter().find(|(c, _)| *c == column).map(|(_, u)| *u);
+            let unit = unit.unwrap_or_else(|| {
+                let bare = self.bare(column);
+                let unit = guess(column, &bare);
+                if !bare.is_empty() {
+                    self.said.push(Said::new(
+                        "file-said-unit",
+                        vec![
+                            ("column", Arg::Text(column.name().into())),
+                            ("unit", Arg::Text(sign(unit).into())),
+                        ],
+                    ));
+                }
+                unit
+            });
+            self.units[column as usize] = unit;
+        }
+    }
+
+    /// The numbers without a unit in a column, each with whether its line is of a whole tree.
+    fn bare(&self, column: Column) -> Vec<(bool, f64)> {
+        let number = |r: &Record| {
+            let cell = self.cell(r, column);
+            let first = cell.split('+').next().unwrap_or_default().trim();
+            let n = parse_number(first).ok()?;
+            let kind = self.cell(r, Column::Kind).to_lowercase();
+            Some((matches!(&*kind, "stem" | "leader" | "lost"), n))
+        };
+        self.records.iter().filter_map(number).collect()
+    }
+
+    /// The cell of a column, empty where there is none.
+    pub(super) fn cell<'a>(&self, record: &'a Record, column: Column) -> &'a str {
+        let place = self.columns.iter().find(|(c, _)| *c == column);
+        place
+            .and_then(|(_, n)| record.cells.get(*n))
+            .map_or("", |c| c.as_str())
+    }
+
+    /// The unit of a number in that column that has none of its own.
+    pub(super) fn unit(&self, column: Column) -> BareUnit {
+        self.units[column as usize]
+    }
+
+    /// Bad lines with what stands in them.
+    pub(super) fn name_bad(&self, mut bad: Vec<(usize, Refusal)>) -> Result<Vec<BadLine>, Refusal> {
+        if bad.len() > MAX_BAD {
+            return Err(Refusal::new(
+                "refusal-csv-bad-lines",
+                vec![
+                    ("value", Arg::Count(bad.len() as i64)),
+                    ("high", Arg::Count(MAX_BAD as i64)),
+                ],
+            ));
+        }
+        bad.sort_by_key(|(n, _)| *n);
+        let delimiter = char::from(self.delimiter).to_string();
+        Ok(bad
+            .into_iter()
+            .filter_map(|(n, why)| {
+                let record = self.records.get(n)?;
+                Some(BadLine {
+                    line: record.line,
+                    text: short(&record.cells.join(&delimiter)),
+                    why,
+                })
+            })
+            .collect())
+    }
+}
+
+/// Where the table begins and what separates its cells, by its first line. Spreadsheets may say it before: `sep=;`.
+fn head(text: &str) -> (usize, u8) {
+    let mut start = 0;
+    for line in text.split_inclusive('\n') {
+        let bare = line.trim();
+        if let Some(mark) = bare.to_ascii_lowercase().strip_prefix("sep=") {
+            if let Some(b) = mark.bytes().next().filter(|b| matches!(b, b',' | b';')) {
+                return (start + line.len(), b);
+            }
+            start += line.len();
+            continue;
+        }
+        if bare.is_empty() || bare.starts_with('#') {
+            start += line.len();
+            continue;
+        }
+        let has = |b: u8| line.as_bytes().contains(&b);
+        let found = [b'\t', b';'].into_iter().find(|b| has(*b));
+        return (start, found.unwrap_or(b','));
+    }
+    (start, b',')
+}
+
+/// The lines from `start` on. A quote that is never closed spoils its own line alone.
+fn records(text: &str, start: usize, delimiter: u8) -> Result<Vec<Record>, Refusal> {
+    let mut out: Vec<Record> = Vec::new();
+    let mut start = start;
+    let mut line = 1 + newlines(&text[..start]);
+    'again: loop {
+        let mut reader = csv::ReaderBuilder::new()
+            .has_headers(false)
+            .flexible(true)
+            .delimiter(delimiter)
+            .comment(Some(b'#'))
+            .from_reader(&text.as_bytes()[start..]);
+        let mut record = csv::StringRecord::new();
+        let mut counted = start;
+        // The text is UTF-8 and lines may be uneven, so there is nothing for the reader to fail at.
+        while reader.read_record(&mut record).unwrap_or(false) {
+            if out.len() >= MAX_LINES {
+                return Err(Refusal::new(
+                    "refusal-csv-lines",
+                    vec![("high", Arg::Count(MAX_LINES as i64))],
+                ));
+            }
+            let end = start + reader.position().byte() as usize;
+            let from = counted + blank(&text[counted..end]);
+            line += newlines(&text[counted..from]);
+            let here = text[from..].split_inclusive('\n').next().unwrap_or("");
+            if newlines(&text[from..end]) > LONGEST_CELL {
+                out.push(Record {
+                    line,
+                    cells: vec![here.trim().to_string()],
+                    broken: Some(Refusal::new("refusal-csv-quote", vec![])),
+                });
+                start = from + here.len();
+                line += 1;
+                continue 'again;
+            }
+            let cells: Vec<String> = record.iter().map(|c| c.trim().to_string()).collect();
+            if cells.iter().any(|c| !c.is_empty()) {
+                out.push(Record {
+                    line,
+                    cells,
+                    broken: None,
+                });
+            }
+            line += newlines(&text[from..end]);
+            counted = end;
+        }
+        return Ok(out);
+    }
+}
+
+fn newlines(text: &str) -> usize {
+    text.bytes().filter(|b| *b == b'\n').count()
+}
+
+/// How much of a text comes before its first line that holds cells: line ends and remarks.
+fn blank(text: &str) -> usize {
+    let lines = text.split_inclusive('\n');
+    lines
+        .take_while(|l| l.starts_with('#') || l.trim_end_matches(['\r', '\n']).is_empty())
+        .map(str::len)
+        .sum()
+}
+
+/// The words of a column's name, in small letters, and the unit that it carries.
+fn split_unit(name: &str) -> (String, Option<BareUnit>) {
+    let plain: String = name
+        .to_lowercase()
+        .chars()
+        .map(|c| {
+            if matches!(c, '(' | ')' | '[' | ']' | '_' | ',' | '.') {
+                ' '
+            } else {
+                c
+            }
+        })
+        .collect();
+    let mut words: Vec<&str> = plain.split_whitespace().collect();
+    let unit = match words.last() {
+        Some(last) if words.len() > 1 => BareUnit::named(last),
+        _ => None,
+    };
+    if unit.is_some() {
+        words.pop();
+        // "length in cm"
+        if words.len() > 1 && words.last() == Some(&"in") {
+            words.pop();
+        }
+    }
+    (words.join(" "), unit)
+}
+
+/// The unit that makes a column's numbers most like a row's: trees stand metres apart, a shoot is a part of a metre
+/// to a few metres long. Thickness is always in millimetres.
+fn guess(column: Column, bare: &[(bool, f64)]) -> BareUnit {
+    let of_trees: Vec<f64> = bare.iter().filter(|(t, _)| *t).map(|(_, n)| *n).collect();
+    let all: Vec<f64> = bare.iter().map(|(_, n)| n.abs()).collect();
+    let unit = |typical: f64, metres: f64, centimetres: f64| {
+        if typical < metres {
+            BareUnit::Metre
+        } else if typical < centimetres {
+            BareUnit::Centimetre
+        } else {
+            BareUnit::Millimetre
+        }
+    };
+    match column {
+        Column::Place => {
+            let mut feet = of_trees;
+            feet.sort_by(f64::total_cmp);
+            let apart = feet.windows(2).map(|w| w[1] - w[0]).filter(|d| *d > 0.0);
+            match median(apart.collect()) {
+                Some(spacing) => unit(spacing, 20.0, 600.0),
+                None => {
+                    let broken = all.iter().any(|n| libm::trunc(*n) != *n);
+                    let farthest = all.iter().copied().fold(0.0, f64::max);
+                    if broken || farthest < 50.0 {
+                        BareUnit::Metre
+                    } else {
+                        BareUnit::Millimetre
+                    }
+                }
+            }
+        }
+        Column::Length => match (median(of_trees), median(all)) {
+            (Some(stem), _) => unit(stem, 12.0, 500.0),
+            (None, Some(shoot)) => unit(shoot, 5.0, 200.0),
+            (None, None) => BareUnit::Metre,
+        },
+        _ => BareUnit::Millimetre,
+    }
+}
+
+fn median(mut numbers: Vec<f64>) -> Option<f64> {
+    numbers.sort_by(f64::total_cmp);
+    numbers.get(numbers.len() / 2).copied()
+}
+
+fn sign(unit: BareUnit) -> &'static str {
+    match unit {
+        BareUnit::Millimetre => "mm",
+        BareUnit::Centimetre => "cm",
+        BareUnit::Metre => "m",
+        BareUnit::Inch => "in",
+        BareUnit::Foot => "ft",
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn names_carry_units() {
+        for (name, words, unit) in [
+            ("Length (cm)", "length", Some(BareUnit::Centimetre)),
+            ("place_mm", "place", Some(BareUnit::Millimetre)),
+            ("PLACE [m]", "place", Some(BareUnit::Metre)),
+            ("length in cm", "length", Some(BareUnit::Centimetre)),
+            ("Diameter in", "diameter", Some(BareUnit::Inch)),
+            ("tree", "tree", None),
+            ("m", "m", None),
+        ] {
+            assert_eq!(split_unit(name), (words.to_string(), unit), "{name}");
+        }
+    }
+
+    #[test]
+    fn an_open_quote_spoils_its_own_line() {
+        let mut text = String::from("tree,place,kind,length\n1,\"0,stem,2\n");
+        for n in 2..100 {
+            text.push_str(&format!("{n},{n},stem,2\n"));
+        }
+        let table = Table::read(&text).unwrap();
+        assert_eq!(table.records.len(), 99);
+        assert!(table.records[0].broken.is_some());
+        assert_eq!(table.records[0].line, 2);
+        assert_eq!(table.records[1].line, 3);
+        assert!(table.records[1].broken.is_none());
+    }
+
+    #[test]
+    fn units_are_guessed_from_the_column() {
+        let check = |column, bare: &[f64], expected| {
+            let bare: Vec<_> = bare.iter().map(|n| (true, *n)).collect();
+            assert_eq!(guess(column, &bare), expected, "{bare:?}");
+        };
+        check(Column::Place, &[0.0, 1.5, 3.0], BareUnit::Metre);
+        check(Column::Place, &[0.0, 3.0, 6.0, 300.0], BareUnit::Metre);
+        check(Column::Place, &[0.0, 150.0, 300.0], BareUnit::Centimetre);
+        check(Column::Place, &[0.0, 1500.0, 3000.0], BareUnit::Millimetre);
+        check(Column::Place, &[30.0], BareUnit::Metre);
+        check(Column::Length, &[1.9, 2.1], BareUnit::Metre);
+        check(Column::Length, &[190.0, 210.0], BareUnit::Centimetre);
+        check(Column::Length, &[1900.0, 2100.0], BareUnit::Millimetre);
+        check(Column::Diameter, &[2.0], BareUnit::Millimetre);
+    }
+}

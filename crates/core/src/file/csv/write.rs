@@ -1,0 +1,237 @@
+//! A row written as CSV, such that reading it gives the same row.
+
+use super::pieces::{self, Place, kind_name};
+use super::table::Column;
+use super::trees;
+use crate::pose::{Course, Geometry, layout};
+use crate::row::{Face, Pose, Row, Shoot, ShootId, Targets, Toward, Tree};
+use crate::units::{BareUnit, Deg, LengthStyle};
+use std::collections::BTreeMap;
+
+/// How a row is written.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Style {
+    /// Metres and millimetres, or feet and inches.
+    pub lengths: LengthStyle,
+    /// A decimal comma, and semicolons between the cells.
+    pub decimal_comma: bool,
+}
+
+/// The row as CSV: a line of names, then one line a shoot, tree by tree. What a measured row has no column for, such
+/// as the wires and what was cut off, is not in it.
+pub fn write(row: &Row, style: Style) -> String {
+    let delimiter = if style.decimal_comma { b';' } else { b',' };
+    let mut writer = csv::WriterBuilder::new()
+        .delimiter(delimiter)
+        .from_writer(Vec::new());
+    let metric = style.lengths == LengthStyle::Metric;
+    let head = Column::ALL.map(|c| match c {
+        Column::Place | Column::Length if metric => format!("{} (m)", c.name()),
+        Column::Diameter if metric => "diameter (mm)".to_string(),
+        c => c.name().to_string(),
+    });
+    // A writer to memory has nothing to fail at.
+    let _ = writer.write_record(&head);
+    let g = Geometry::of(row, &Targets::default());
+    for tree in &row.trees {
+        for line in Lines::new(tree, g, style).all() {
+            let _ = writer.write_record(&line);
+        }
+    }
+    let bytes = writer.into_inner().unwrap_or_default();
+    String::from_utf8(bytes).unwrap_or_default()
+}
+
+type Line = [String; Column::ALL.len()];
+
+fn set(line: &mut Line, column: Column, text: impl Into<String>) {
+    line[column as usize] = text.into();
+}
+
+/// One tree's lines in the making.
+struct Lines<'a> {
+    tree: &'a Tree,
+    courses: Vec<Course>,
+    style: Style,
+    /// How each shoot is named as a parent.
+    names: BTreeMap<ShootId, (usize, String)>,
+}
+
+impl<'a> Lines<'a> {
+    fn new(tree: &'a Tree, g: Geometry, style: Style) -> Self {
+        let mut seen: BTreeMap<&str, usize> = BTreeMap::new();
+        let mut names = BTreeMap::new();
+        for (n, shoot) in tree.shoots.iter().enumerate() {
+            let kind = kind_name(shoot.kind());
+            let count = seen.entry(kind).or_default();
+            *count += 1;
+            let name = match *count {
+                1 => kind.to_string(),
+                count => format!("{kind} {count}"),
+            };
+            names.insert(shoot.id, (n, name));
+        }
+        Self {
+            tree,
+            courses: layout(tree, g),
+            style,
+            names,
+        }
+    }
+
+    fn all(&self) -> Vec<Line> {
+        if self.tree.is_lost() {
+            let mut line = Line::default();
+            self.whole(&mut line, "");
+            set(&mut line, Column::Kind, "lost");
+            return vec![line];
+        }
+        let shoots = self.tree.shoots.iter().enumerate();
+        shoots.map(|(n, s)| self.shoot(n, s)).collect()
+    }
+
+    /// What the first line of a tree says of the tree.
+    fn whole(&self, line: &mut Line, held: &str) {
+        let tree = self.tree;
+        set(line, Column::Tree, tree.id.to_string());
+        set(line, Column::Place, self.length(tree.foot.f(), 3));
+        set(line, Column::Side, way(tree.planted.toward));
+        let planted = self.angle(tree.planted.angle);
+        let pose = format!("planted {planted} {held}");
+        set(line, Column::Pose, pose.trim_end());
+        set(line, Column::Note, tree.note.clone());
+    }
+
+    fn shoot(&self, n: usize, shoot: &Shoot) -> Line {
+        let mut line = Line::default();
+        let kind = shoot.kind();
+        let held = self.held(shoot);
+        match shoot.parent {
+            None => self.whole(&mut line, &held),
+            Some(parent) => {
+                set(&mut line, Column::Tree, self.tree.id.to_string());
+                if let Some((p, name)) = self.names.get(&parent) {
+                    set(&mut line, Column::Parent, name.clone());
+                    set(&mut line, Column::Place, self.place(n, *p, shoot));
+                }
+                set(&mut line, Column::Pose, held);
+                let toward = match shoot.pose {
+                    Pose::Laid { toward, .. } => way(toward),
+                    _ => "",
+                };
+                let face = match shoot.face {
+                    Face::Top => "",
+                    Face::Side => "side",
+                    Face::Under => "under",
+                };
+                set(&mut line, Column::Side, format!("{toward} {face}").trim());
+            }
+        }
+        set(&mut line, Column::Kind, kind_name(kind));
+        if let (Some(first), Some(last)) = (shoot.units.first(), shoot.units.last()) {
+            let season = |leaf: u8| -> f64 {
+                let units = shoot.units.iter().filter(|u| u.leaf == leaf);
+                units.map(|u| u.kept).fold(0.0, |sum, kept| sum + kept)
+            };
+            let lengths: Vec<String> = (first.leaf..=last.leaf)
+                .map(|leaf| self.length(season(leaf), 3))
+                .collect();
+            set(&mut line, Column::Length, lengths.join(" + "));
+            set(&mut line, Column::Season, first.leaf.to_string());
+            if shoot.diameter > 0.0 {
+                set(&mut line, Column::Diameter, self.thickness(shoot.diameter));
+            }
+        }
+        let laterals = shoot.laterals;
+        if laterals.count > 0 {
+            let mut text = laterals.count.to_string();
+            if laterals.total > 0.0 {
+                text = format!("{text}/{}", self.length(laterals.total, 3));
+            }
+            set(&mut line, Column::Laterals, text);
+        }
+        line
+    }
+
+    /// What the pose column says, but for the planting angle.
+    fn held(&self, shoot: &Shoot) -> String {
+        let stem = shoot.parent.is_none();
+        let angled = |word: &str, angle: Deg| match angle == Deg::default() {
+            true => word.to_string(),
+            false => format!("{word} {}", self.angle(angle)),
+        };
+        match shoot.pose {
+            Pose::Laid { toward, rise } if stem && toward != self.tree.planted.toward => {
+                angled(&format!("laid {}", way(toward)), rise)
+            }
+            Pose::Laid { rise, .. } => angled("laid", rise),
+            Pose::Upright { lean } if stem || lean != Deg::default() => angled("upright", lean),
+            Pose::Upright { .. } => String::new(),
+            Pose::Stub => "stub".into(),
+            Pose::Free => "free".into(),
+        }
+    }
+
+    /// The place along the row that is read back as the same place on the parent; where there is none, as beside an
+    /// upright stem, the distance along the parent.
+    fn place(&self, n: usize, parent: usize, shoot: &Shoot) -> String {
+        let x = self.courses[n].base.x;
+        let parent = &self.courses[parent];
+        let kind = shoot.kind();
+        for places in 3..=5 {
+            let text = self.length(x, places);
+            let read = pieces::place(&text, BareUnit::Metre).ok().flatten();
+            if let Some(place @ Place::Row(_)) = read
+                && trees::at(parent, kind, Some(place)) == Ok((libm::round(shoot.at), false))
+            {
+                return text;
+            }
+        }
+        format!("along {}", self.length(shoot.at, 3))
+    }
+
+    /// A length with so many decimals of a metre, or feet and inches as fine.
+    fn length(&self, mm: f64, places: usize) -> String {
+        let text = match self.style.lengths {
+            LengthStyle::Metric => format!("{:.places$}", mm / 1000.0),
+            LengthStyle::FeetInches => {
+                let digits = places - 1;
+                let scale = libm::pow(10.0, digits as f64);
+                let inches = libm::round(mm.abs() / 25.4 * scale) / scale;
+                let feet = libm::floor(inches / 12.0);
+                let rest = libm::round((inches - feet * 12.0) * scale) / scale;
+                let sign = if mm < 0.0 { "-" } else { "" };
+                match feet > 0.0 {
+                    true => format!("{sign}{feet} ft {rest} in"),
+                    false => format!("{sign}{rest} in"),
+                }
+            }
+        };
+        self.marked(text)
+    }
+
+    fn thickness(&self, mm: f64) -> String {
+        self.marked(match self.style.lengths {
+            LengthStyle::Metric => format!("{mm:.1}"),
+            LengthStyle::FeetInches => format!("{:.3} in", mm / 25.4),
+        })
+    }
+
+    fn angle(&self, angle: Deg) -> String {
+        self.marked(angle.degrees().to_string())
+    }
+
+    fn marked(&self, text: String) -> String {
+        match self.style.decimal_comma {
+            true => text.replace('.', ","),
+            false => text,
+        }
+    }
+}
+
+fn way(toward: Toward) -> &'static str {
+    match toward {
+        Toward::Left => "left",
+        Toward::Right => "right",
+    }
+}

@@ -1,0 +1,450 @@
+//! Work on one tree.
+
+use crate::nodes::length_of_buds;
+use crate::pose::{Geometry, layout};
+use crate::refusal::Refusal;
+use crate::row::{Face, GrowthUnit, Kind, Laterals, Planted, Pose, Shoot, ShootId, Tree, TreeId};
+use crate::units::{Deg, Mm};
+use crate::words::Arg;
+use crate::work::{Stage, Work};
+
+/// How near to another upright place, in mm, a bud may be kept.
+const BUD_CLEARANCE: f64 = 20.0;
+/// Shortest length that a cut may leave, mm.
+const LEAST_KEPT: f64 = 10.0;
+/// Shortest and longest stub, mm.
+const STUB: (f64, f64) = (20.0, 500.0);
+/// Largest lean of a shoot that is stood up, degrees.
+const MAX_LEAN: f64 = 60.0;
+
+/// Shortest and longest stock that is planted, mm.
+const STOCK: (f64, f64) = (100.0, 5000.0);
+/// Thinnest and thickest stock, mm.
+const STOCK_DIAMETER: (f64, f64) = (3.0, 60.0);
+
+/// The tree after a piece of work that is about it, in `leaf`.
+///
+/// # Errors
+/// As [`crate::work::apply`].
+pub fn apply_to_tree(
+    tree: &Tree,
+    leaf: u8,
+    geometry: Geometry,
+    work: &Work,
+) -> Result<Tree, Refusal> {
+    let subject = work.subject();
+    if subject.kind == Stage::Tree {
+        return whole_tree(tree, leaf, work);
+    }
+    let Some(index) = tree.index(subject.shoot) else {
+        return Err(Refusal::new(
+            "refusal-no-shoot",
+            vec![("tree", Arg::Count(tree.id.0.into()))],
+        ));
+    };
+    let mut on = On {
+        tree: tree.clone(),
+        index,
+    };
+    match *work {
+        Work::Lay {
+            toward, rise_deg, ..
+        } => {
+            on.within(
+                "refusal-rise",
+                Arg::Angle,
+                rise_deg.degrees(),
+                (Pose::MIN_RISE, Pose::MAX_RISE),
+            )?;
+            on.bend(Pose::Laid {
+                toward,
+                rise: rise_deg,
+            })?;
+        }
+        Work::Stand { lean_deg, .. } => {
+            on.within(
+                "refusal-lean",
+                Arg::Angle,
+                lean_deg.degrees(),
+                (-MAX_LEAN, MAX_LEAN),
+            )?;
+            on.bend(Pose::Upright { lean: lean_deg })?;
+        }
+        Work::CutBack { keep_mm, .. } => on.cut(keep_mm.f(), LEAST_KEPT)?,
+        Work::CutToBuds { buds, .. } => on.cut_to_buds(buds)?,
+        Work::Stub { keep_mm, .. } => {
+            on.refuse_stem()?;
+            on.within("refusal-stub-length", Arg::Length, keep_mm.f(), STUB)?;
+            on.cut(keep_mm.f(), STUB.0)?;
+            on.shoot_mut().pose = Pose::Stub;
+        }
+        Work::Remove { shoot, .. } => {
+            on.refuse_stem()?;
+            on.tree.remove_with_descendants(|s| s.id == shoot);
+        }
+        Work::Thin { shoot, keep, .. } => on.thin(shoot, keep)?,
+        Work::RubOut { shoot, .. } => on.rub_out(shoot)?,
+        Work::KeepBud { at_mm, .. } => on.keep_bud(leaf, at_mm, work)?,
+        Work::MoveBud { at_mm, .. } => on.move_bud(at_mm)?,
+        Work::TakeLaterals { .. } => {
+            if on.shoot().laterals.count == 0 {
+                return Err(on.refuse("refusal-no-laterals", vec![]));
+            }
+            on.shoot_mut().laterals = Laterals::default();
+        }
+        Work::Tip { percent, .. } => on.tip(leaf, percent)?,
+        Work::HoldHeight { height_mm, .. } => on.hold_height(height_mm, geometry)?,
+        Work::Plant { .. }
+        | Work::RemoveTree { .. }
+        | Work::ReplaceTree { .. }
+        | Work::AddWire { .. }
+        | Work::MoveWire { .. }
+        | Work::RemoveWire { .. }
+        | Work::CoverWire { .. } => {}
+    }
+    Ok(on.tree)
+}
+
+fn whole_tree(tree: &Tree, leaf: u8, work: &Work) -> Result<Tree, Refusal> {
+    let number = || vec![("tree", Arg::Count(tree.id.0.into()))];
+    match *work {
+        Work::RemoveTree { .. } => {
+            if tree.is_lost() {
+                return Err(Refusal::new("refusal-tree-lost", number()));
+            }
+            Ok(Tree {
+                note: tree.note.clone(),
+                ..Tree::lost(tree.id, tree.foot, tree.planted)
+            })
+        }
+        Work::Plant {
+            planted,
+            length_mm,
+            diameter_dmm,
+            ..
+        } => {
+            if !tree.is_lost() {
+                return Err(Refusal::new("refusal-tree-stands", number()));
+            }
+            stock(tree, leaf, planted, length_mm, diameter_dmm)
+        }
+        Work::ReplaceTree {
+            planted,
+            length_mm,
+            diameter_dmm,
+            ..
+        } => stock(tree, leaf, planted, length_mm, diameter_dmm),
+        _ => Ok(tree.clone()),
+    }
+}
+
+/// New stock in a tree's place: a straight stem that grew before it came.
+fn stock(
+    tree: &Tree,
+    leaf: u8,
+    planted: Planted,
+    length: Mm,
+    diameter_dmm: u16,
+) -> Result<Tree, Refusal> {
+    let id = tree.id;
+    let diameter = f64::from(diameter_dmm) / 10.0;
+    within(id, "refusal-stock-length", Arg::Length, length.f(), STOCK)?;
+    within(
+        id,
+        "refusal-stock-diameter",
+        Arg::Thickness,
+        diameter,
+        STOCK_DIAMETER,
+    )?;
+    within(
+        id,
+        "refusal-planting-angle",
+        Arg::Angle,
+        planted.angle.degrees(),
+        (10.0, 90.0),
+    )?;
+    Ok(Tree {
+        planted,
+        note: tree.note.clone(),
+        shoots: vec![Shoot {
+            id: ShootId::STEM,
+            parent: None,
+            at: 0.0,
+            face: Face::Top,
+            pose: Pose::Free,
+            units: vec![GrowthUnit {
+                leaf: leaf.saturating_sub(1),
+                grown: length.f(),
+                kept: length.f(),
+            }],
+            diameter,
+            laterals: Laterals::default(),
+            rubbed: false,
+        }],
+        ..*tree
+    })
+}
+
+fn within(
+    tree: TreeId,
+    key: &'static str,
+    unit: fn(f64) -> Arg,
+    value: f64,
+    (low, high): (f64, f64),
+) -> Result<(), Refusal> {
+    if value >= low && value <= high {
+        return Ok(());
+    }
+    Err(Refusal::new(
+        key,
+        vec![
+            ("tree", Arg::Count(tree.0.into())),
+            ("value", unit(value)),
+            ("low", unit(low)),
+            ("high", unit(high)),
+        ],
+    ))
+}
+
+/// A tree being worked on, and the shoot that the work is about.
+struct On {
+    tree: Tree,
+    index: usize,
+}
+
+impl On {
+    fn shoot(&self) -> &Shoot {
+        &self.tree.shoots[self.index]
+    }
+
+    fn shoot_mut(&mut self) -> &mut Shoot {
+        &mut self.tree.shoots[self.index]
+    }
+
+    fn refuse(&self, key: &'static str, args: Vec<(&'static str, Arg)>) -> Refusal {
+        let mut all = args;
+        if let Some(name) = self.tree.name(self.shoot().id) {
+            all.push(("part", Arg::Name(name)));
+        }
+        Refusal::new(key, all)
+    }
+
+    fn within(
+        &self,
+        key: &'static str,
+        unit: fn(f64) -> Arg,
+        value: f64,
+        range: (f64, f64),
+    ) -> Result<(), Refusal> {
+        within(self.tree.id, key, unit, value, range).map_err(|r| self.refuse(r.key, r.args))
+    }
+
+    fn refuse_stem(&self) -> Result<(), Refusal> {
+        if self.shoot().parent.is_none() {
+            return Err(self.refuse("refusal-stem", vec![]));
+        }
+        Ok(())
+    }
+
+    fn bend(&mut self, pose: Pose) -> Result<(), Refusal> {
+        if self.shoot().units.is_empty() {
+            return Err(self.refuse("refusal-bend-bud", vec![]));
+        }
+        self.shoot_mut().pose = pose;
+        Ok(())
+    }
+
+    /// Cuts to `keep` mm, at least `least` and less than the shoot's length.
+    fn cut(&mut self, keep: f64, least: f64) -> Result<(), Refusal> {
+        let length = self.shoot().length();
+        if !(keep >= least && keep < length) {
+            return Err(self.refuse(
+                "refusal-cut-length",
+                vec![
+                    ("value", Arg::Length(keep)),
+                    ("low", Arg::Length(least)),
+                    ("high", Arg::Length(length)),
+                ],
+            ));
+        }
+        let id = self.shoot().id;
+        // Laterals are counted for the whole shoot, as if they stood evenly along it.
+        let left = keep / length;
+        let laterals = &mut self.shoot_mut().laterals;
+        laterals.total *= left;
+        laterals.count = libm::round(f64::from(laterals.count) * left) as u16;
+        self.shoot_mut().cut_to(keep);
+        self.tree
+            .remove_with_descendants(|s| s.parent == Some(id) && s.at > keep);
+        Ok(())
+    }
+
+    fn cut_to_buds(&mut self, buds: u16) -> Result<(), Refusal> {
+        self.within(
+            "refusal-buds",
+            |n| Arg::Number(n, 0),
+            buds.into(),
+            (1.0, 20.0),
+        )?;
+        let first = self.shoot().units.first().map_or(0.0, |u| u.grown);
+        self.cut(length_of_buds(first, buds), LEAST_KEPT)
+    }
+
+    /// Last season's growth: what grew in the leaf before this one, or in this one once it has grown.
+    fn tip(&mut self, leaf: u8, percent: u8) -> Result<(), Refusal> {
+        self.within(
+            "refusal-tip",
+            |n| Arg::Share(n / 100.0),
+            percent.into(),
+            (1.0, 90.0),
+        )?;
+        let last = self
+            .shoot()
+            .units
+            .last()
+            .filter(|u| u.leaf + 1 >= leaf)
+            .copied();
+        let Some(last) = last else {
+            return Err(self.refuse("refusal-tip-none", vec![]));
+        };
+        let off = last.grown * f64::from(percent) / 100.0;
+        // What is cut is measured from where last year's tip was.
+        let keep = self.shoot().length() - last.kept + (last.grown - off);
+        if keep >= self.shoot().length() {
+            return Err(self.refuse("refusal-tip-done", vec![]));
+        }
+        self.cut(keep, LEAST_KEPT)
+    }
+
+    fn hold_height(&mut self, height: Mm, geometry: Geometry) -> Result<(), Refusal> {
+        let Some(course) = layout(&self.tree, geometry).get(self.index).copied() else {
+            return Ok(());
+        };
+        let (base, tip) = (course.base.y, course.tip().y);
+        let upright = matches!(self.shoot().kind(), Kind::Upright | Kind::Shoot);
+        if !upright || height.f() >= tip || height.f() < base + LEAST_KEPT {
+            return Err(self.refuse(
+                "refusal-height",
+                vec![
+                    ("value", Arg::Length(height.f())),
+                    ("low", Arg::Length(base + LEAST_KEPT)),
+                    ("high", Arg::Length(tip)),
+                ],
+            ));
+        }
+        let climb = libm::sin(course.end_heading()).max(1e-3);
+        self.cut((height.f() - base) / climb, LEAST_KEPT)
+    }
+
+    fn thin(&mut self, stub: ShootId, keep: ShootId) -> Result<(), Refusal> {
+        let returns: Vec<ShootId> = self
+            .tree
+            .shoots
+            .iter()
+            .filter(|s| s.parent == Some(stub))
+            .map(|s| s.id)
+            .collect();
+        if self.shoot().kind() != Kind::Stub || !returns.contains(&keep) || returns.len() < 2 {
+            return Err(self.refuse("refusal-thin", vec![]));
+        }
+        self.tree
+            .remove_with_descendants(|s| s.parent == Some(stub) && s.id != keep);
+        Ok(())
+    }
+
+    fn rub_out(&mut self, laid: ShootId) -> Result<(), Refusal> {
+        if !self.shoot().pose.is_laid() || self.shoot().rubbed {
+            return Err(self.refuse("refusal-rub-out", vec![]));
+        }
+        self.shoot_mut().rubbed = true;
+        self.tree.remove_with_descendants(|s| {
+            s.parent == Some(laid) && s.face != Face::Top && s.units.is_empty()
+        });
+        Ok(())
+    }
+
+    /// Refuses a place for a bud on `parent` that lies off it or too near another upright.
+    fn refuse_bud_place(
+        &self,
+        parent: ShootId,
+        at: Mm,
+        but: Option<ShootId>,
+    ) -> Result<(), Refusal> {
+        let Some(wood) = self.tree.shoot(parent) else {
+            return Ok(());
+        };
+        let length = libm::floor(wood.length());
+        self.within("refusal-bud-place", Arg::Length, at.f(), (0.0, length))?;
+        let near = self.tree.shoots.iter().find(|s| {
+            s.parent == Some(parent)
+                && Some(s.id) != but
+                && s.holds_upright_place()
+                && (s.at - at.f()).abs() < BUD_CLEARANCE
+        });
+        match near {
+            None => Ok(()),
+            Some(near) => Err(self.refuse(
+                "refusal-bud-near",
+                vec![
+                    ("value", Arg::Length(at.f())),
+                    ("low", Arg::Length(BUD_CLEARANCE)),
+                    ("near", Arg::Length(near.at)),
+                ],
+            )),
+        }
+    }
+
+    fn move_bud(&mut self, at: Mm) -> Result<(), Refusal> {
+        let (Kind::Bud, Some(parent)) = (self.shoot().kind(), self.shoot().parent) else {
+            return Err(self.refuse("refusal-move-bud", vec![]));
+        };
+        self.refuse_bud_place(parent, at, Some(self.shoot().id))?;
+        self.shoot_mut().at = at.f();
+        Ok(())
+    }
+
+    fn keep_bud(&mut self, leaf: u8, at: Mm, work: &Work) -> Result<(), Refusal> {
+        let parent = self.shoot().id;
+        if !self.shoot().pose.is_laid() {
+            return Err(self.refuse("refusal-bud-not-laid", vec![]));
+        }
+        self.refuse_bud_place(parent, at, None)?;
+        let bud = work
+            .kept_bud(leaf)
+            .filter(|bud| self.tree.shoot(*bud).is_none());
+        let Some(bud) = bud else {
+            // The same place of the same season again: the bud stands elsewhere by now.
+            return Err(self.refuse(
+                "refusal-bud-near",
+                vec![
+                    ("value", Arg::Length(at.f())),
+                    ("low", Arg::Length(BUD_CLEARANCE)),
+                    ("near", Arg::Length(at.f())),
+                ],
+            ));
+        };
+        if self.tree.shoots.len() >= Tree::MAX_SHOOTS {
+            return Err(self.refuse(
+                "refusal-shoots",
+                vec![
+                    ("tree", Arg::Count(self.tree.id.0.into())),
+                    ("high", Arg::Count(Tree::MAX_SHOOTS as i64)),
+                ],
+            ));
+        }
+        self.tree.shoots.push(Shoot {
+            id: bud,
+            parent: Some(parent),
+            at: at.f(),
+            face: Face::Top,
+            pose: Pose::Upright {
+                lean: Deg::new(0.0),
+            },
+            units: Vec::new(),
+            diameter: 0.0,
+            laterals: Laterals::default(),
+            rubbed: false,
+        });
+        Ok(())
+    }
+}

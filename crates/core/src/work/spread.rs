@@ -1,0 +1,87 @@
+//! One kind of work on many shoots at once: a choice of trees, or the whole row.
+
+use super::{Work, apply_to_tree};
+use crate::pose::Geometry;
+use crate::row::{Face, Kind, Row, Shoot, TreeId};
+use crate::units::Mm;
+
+/// Work that is done shoot by shoot over many trees.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Sweep {
+    /// Take the laterals off every upright.
+    Laterals,
+    /// Tip every upright by so many per cent of last year's growth.
+    Tip(u8),
+    /// Hold every upright at a height above the ground.
+    Height(Mm),
+    /// Rub out the side and underside buds of all laid wood.
+    RubOut,
+    /// Take off every shoot from the side or underside of laid wood.
+    SideShoots,
+    /// Stand every leaning upright up.
+    Straighten,
+}
+
+impl Sweep {
+    fn on(self, row: &Row, tree: TreeId, shoot: &Shoot) -> Option<Work> {
+        let id = shoot.id;
+        let kind = shoot.kind();
+        match self {
+            Self::Laterals => (kind == Kind::Upright && shoot.laterals.count > 0)
+                .then_some(Work::TakeLaterals { tree, shoot: id }),
+            Self::Tip(percent) => (kind == Kind::Upright).then_some(Work::Tip {
+                tree,
+                shoot: id,
+                percent,
+            }),
+            Self::Height(height_mm) => (kind == Kind::Upright).then_some(Work::HoldHeight {
+                tree,
+                shoot: id,
+                height_mm,
+            }),
+            Self::RubOut => {
+                (kind == Kind::Leader && !shoot.rubbed).then_some(Work::RubOut { tree, shoot: id })
+            }
+            Self::SideShoots => {
+                let on_laid = shoot
+                    .parent
+                    .and_then(|p| row.shoot(tree, p))
+                    .is_some_and(|(_, p)| p.pose.is_laid());
+                (on_laid && shoot.face != Face::Top).then_some(Work::Remove { tree, shoot: id })
+            }
+            Self::Straighten => match shoot.pose {
+                crate::row::Pose::Upright { lean }
+                    if kind == Kind::Upright && lean != Default::default() =>
+                {
+                    Some(Work::Stand {
+                        tree,
+                        shoot: id,
+                        lean_deg: Default::default(),
+                    })
+                }
+                _ => None,
+            },
+        }
+    }
+}
+
+/// The work of `sweep` on the trees that `chosen` picks, leaving out what can't be done there (an upright that is
+/// below the height already).
+pub fn spread(
+    row: &Row,
+    geometry: Geometry,
+    sweep: Sweep,
+    chosen: impl Fn(TreeId) -> bool,
+) -> Vec<Work> {
+    row.trees
+        .iter()
+        .filter(|t| chosen(t.id))
+        .flat_map(|tree| {
+            tree.shoots
+                .iter()
+                .filter_map(|s| sweep.on(row, tree.id, s))
+                .filter(|w| apply_to_tree(tree, row.leaf, geometry, w).is_ok())
+                .collect::<Vec<_>>()
+        })
+        .collect()
+}

@@ -1,0 +1,183 @@
+//! Properties of single pieces of work on a row.
+
+mod common_arb;
+
+use common_arb::*;
+use cordonry::plan::{Moment, Window};
+use cordonry::pose::{Geometry, layout};
+use cordonry::row::{Shoot, ShootId, Toward, TreeId};
+use cordonry::units::{Deg, Mm};
+use cordonry::words::Words;
+use cordonry::work::{Work, apply};
+use proptest::prelude::*;
+use proptest::sample::Index;
+
+const NUMBERS: [i32; 9] = [
+    i32::MIN,
+    i32::MIN + 1,
+    -1,
+    0,
+    1,
+    10,
+    20_001,
+    i32::MAX - 1,
+    i32::MAX,
+];
+const ANGLES: [f64; 8] = [
+    f64::NEG_INFINITY,
+    f64::MIN,
+    -0.0,
+    1e-300,
+    30.05,
+    f64::MAX,
+    f64::INFINITY,
+    f64::NAN,
+];
+
+/// Every kind of work on one subject, with every extreme number.
+fn extremes(tree: TreeId, shoot: ShootId) -> Vec<Work> {
+    let mut out = vec![Work::Remove { tree, shoot }];
+    for n in NUMBERS {
+        let mm = Mm(n);
+        out.push(Work::CutBack {
+            tree,
+            shoot,
+            keep_mm: mm,
+        });
+        out.push(Work::Stub {
+            tree,
+            shoot,
+            keep_mm: mm,
+        });
+        out.push(Work::KeepBud {
+            tree,
+            shoot,
+            at_mm: mm,
+        });
+    }
+    for angle in ANGLES {
+        let deg = Deg::new(angle);
+        out.push(Work::Stand {
+            tree,
+            shoot,
+            lean_deg: deg,
+        });
+        for toward in [Toward::Left, Toward::Right] {
+            out.push(Work::Lay {
+                tree,
+                shoot,
+                toward,
+                rise_deg: deg,
+            });
+        }
+    }
+    out
+}
+
+proptest! {
+    #![proptest_config(cases(128))]
+
+    #[test]
+    fn extreme_numbers_are_refused_or_done_and_never_panic(
+        plan in plan(), tree in any::<Index>(), shoot in any::<Index>(),
+    ) {
+        let words = Words::default();
+        let tree = &plan.found.trees[tree.index(plan.found.trees.len())];
+        let mut subjects = vec![
+            (tree.id, ShootId::from_number((1 << 53) - 1).unwrap()),
+            (TreeId(u32::MAX), ShootId::STEM),
+            (tree.id, ShootId::found(u32::MAX)),
+        ];
+        if !tree.is_lost() {
+            subjects.push((tree.id, tree.shoots[shoot.index(tree.shoots.len())].id));
+        }
+        for (tree, shoot) in subjects {
+            for work in extremes(tree, shoot) {
+                match apply(&plan.found, &plan.targets, &work) {
+                    Ok(row) => {
+                        for tree in &row.trees {
+                            prop_assert_eq!(tree.broken_rule(), None, "after {:?}", work);
+                        }
+                    }
+                    Err(refusal) => {
+                        let text = words.refusal(&refusal);
+                        prop_assert!(words.has(refusal.key), "no text {}", refusal.key);
+                        prop_assert!(
+                            !text.contains(['{', '$']) && !text.contains("refusal-"),
+                            "{:?}: {}", work, text
+                        );
+                    }
+                }
+                for leaf in [0, plan.found.leaf, 41, u8::MAX] {
+                    for scheme in [0, 1, usize::MAX] {
+                        let moment = Moment { leaf, window: Window::BudSwell };
+                        let done = plan.with_work(scheme, moment, work.clone());
+                        prop_assert!(done.is_err() || (scheme == 0 && leaf == plan.found.leaf));
+                        if let Err(refusal) = done {
+                            prop_assert!(words.has(refusal.key), "no text {}", refusal.key);
+                        }
+                    }
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn bending_keeps_every_length(plan in plan(), before in drafts(4), draft in draft()) {
+        let plan = worked(&plan, &before);
+        let moment = draft.moment(&plan);
+        let row = at(&plan, moment).row;
+        let work = draft.on(&row);
+        prop_assume!(matches!(work, Work::Lay { .. } | Work::Stand { .. }));
+        let Ok(next) = apply(&row, &plan.targets, &work) else { return Ok(()); };
+        let g = Geometry::of(&row, &plan.targets);
+        for (a, b) in row.trees.iter().zip(&next.trees) {
+            prop_assert_eq!(a.shoots.len(), b.shoots.len());
+            let (there, here) = (layout(a, g), layout(b, g));
+            for (i, (s, t)) in a.shoots.iter().zip(&b.shoots).enumerate() {
+                let same_but_pose = Shoot { pose: t.pose, ..s.clone() };
+                prop_assert_eq!(&same_but_pose, t);
+                prop_assert_eq!(there[i].length, s.length());
+                prop_assert_eq!(here[i].length, t.length());
+                prop_assert!(s.pose == t.pose || work.subject().shoot == s.id);
+            }
+        }
+    }
+
+    #[test]
+    fn cutting_leaves_what_it_says(plan in plan(), draft in draft()) {
+        let row = &plan.found;
+        let work = draft.on(row);
+        let (Work::CutBack { keep_mm, .. } | Work::Stub { keep_mm, .. }) = work else {
+            return Ok(());
+        };
+        let Ok(next) = apply(row, &plan.targets, &work) else { return Ok(()); };
+        let subject = work.subject();
+        let (before, _) = row.shoot(subject.tree, subject.shoot).unwrap();
+        let (after, shoot) = next.shoot(subject.tree, subject.shoot).unwrap();
+        prop_assert!((shoot.length() - keep_mm.f()).abs() < 1e-9);
+        // What stays is as it was; what goes stood on the part that was cut off.
+        for old in &before.shoots {
+            match after.shoot(old.id) {
+                Some(new) => prop_assert!(old.id == subject.shoot || new == old),
+                None => {
+                    let mut up = old;
+                    while up.parent != Some(subject.shoot) {
+                        up = before.shoot(up.parent.unwrap()).unwrap();
+                    }
+                    prop_assert!(up.at > keep_mm.f());
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn the_same_bending_twice_is_the_same_as_once(plan in plan(), draft in draft()) {
+        let row = &plan.found;
+        let work = draft.on(row);
+        prop_assume!(matches!(work, Work::Lay { .. } | Work::Stand { .. }));
+        if let Ok(once) = apply(row, &plan.targets, &work) {
+            prop_assert_eq!(apply(&once, &plan.targets, &work).unwrap(), once);
+        }
+    }
+}

@@ -1,0 +1,221 @@
+//! What the wall hangs on and is measured by: ground, posts, wires and their heights.
+
+use crate::element::{add, group, markup, path, text};
+use crate::pen::{Pen, num, scale};
+use cordonry::cover::Span;
+use cordonry::pose::{Geometry, layout};
+use cordonry::row::Row;
+use cordonry::words::{Arg, Words};
+use kurbo::Point;
+use svg::node::Node;
+use svg::node::element::Element;
+
+/// Thickness of a post, mm.
+const POST: f64 = 90.0;
+/// How far a post stands out above the highest wire, mm.
+const POST_ABOVE: f64 = 60.0;
+/// Room that a line of text takes up on the screen, pixels.
+const LINE: f64 = 15.0;
+
+/// Posts, wires, ground, their heights and the wall's, within `view`: [`backdrop`] and [`foreground`] in one, where
+/// no tree comes between.
+pub fn frame(row: &Row, view: Span, px_per_mm: f64, words: &Words) -> String {
+    markup([
+        backdrop_element(row, view),
+        foreground_element(row, view, px_per_mm, words),
+    ])
+}
+
+/// What stands behind the trees: posts, wires and the line of the wall's height.
+pub fn backdrop(row: &Row, view: Span) -> String {
+    backdrop_element(row, view).to_string()
+}
+
+/// What lies over the trees: the ground, each wire's height at the left of `view` and the wall's at its right, worded
+/// by `words`; labels that would crowd each other at `px_per_mm` are left out.
+pub fn foreground(row: &Row, view: Span, px_per_mm: f64, words: &Words) -> String {
+    foreground_element(row, view, px_per_mm, words).to_string()
+}
+
+/// The height that the drawing has to show, mm: of the wall, the highest wire and the tallest shoot. The labels
+/// want some 16 pixels above it, and the trees' numbers 24 below the ground.
+pub fn top_of(row: &Row, g: Geometry) -> f64 {
+    let trees = row
+        .trees
+        .iter()
+        .flat_map(|t| layout(t, g))
+        .map(|c| c.tip().y);
+    let wires = row.trellis.wires.iter().map(|w| w.height.f() + POST_ABOVE);
+    trees
+        .chain(wires)
+        .filter(|z| z.is_finite())
+        .fold(row.trellis.wall_height.f(), f64::max)
+}
+
+/// Where wires and wall begin and end: the row, and the posts that stand beyond it.
+pub(crate) fn reach(row: &Row) -> Span {
+    let posts = row.trellis.posts.iter().map(|p| p.f());
+    let mut out = Span::between(row.from.f(), row.to.f());
+    for x in posts {
+        out = Span::between(out.from.min(x), out.to.max(x));
+    }
+    out
+}
+
+fn level_line(pen: &mut Pen, span: Span, z: f64) {
+    if span.length() > 0.0 {
+        pen.line(Point::new(span.from, -z), Point::new(span.to, -z));
+    }
+}
+
+fn clip(span: Span, view: Span) -> Span {
+    Span {
+        from: span.from.max(view.from),
+        to: span.to.min(view.to),
+    }
+}
+
+pub(crate) fn backdrop_element(row: &Row, view: Span) -> Element {
+    let mut out = group("backdrop");
+    let wall = clip(reach(row), view);
+    let top = row
+        .trellis
+        .wires
+        .iter()
+        .map(|w| w.height.f())
+        .fold(row.trellis.wall_height.f(), f64::max)
+        + POST_ABOVE;
+    let mut posts = Pen::default();
+    for x in row.trellis.posts.iter().map(|p| p.f()) {
+        if x + POST > view.from && x - POST < view.to {
+            posts.rect(x - POST / 2.0, -top, x + POST / 2.0, 0.0);
+        }
+    }
+    add(&mut out, path("post", &posts));
+    let mut pen = Pen::default();
+    level_line(&mut pen, wall, row.trellis.wall_height.f());
+    add(&mut out, path("wall-height", &pen));
+    for (i, wire) in row.trellis.wires.iter().enumerate() {
+        let mut pen = Pen::default();
+        level_line(&mut pen, wall, wire.height.f());
+        let class = if i == 0 { "wire cordon-wire" } else { "wire" };
+        if let Some(mut line) = path(class, &pen) {
+            line.assign("data-height", wire.height.0);
+            out.append(line);
+        }
+    }
+    out
+}
+
+/// The line of the ground, and strokes under it as earth is drawn in an elevation.
+fn ground(view: Span, px_per_mm: f64) -> Element {
+    let mut out = group("ground");
+    let px = 1.0 / px_per_mm;
+    let mut earth = Pen::default();
+    let step = (70.0 * px).max(100.0);
+    let first = (view.from / step).floor();
+    let groups = ((view.to - view.from) / step).clamp(0.0, 400.0) as u32 + 1;
+    for i in 0..=groups {
+        let x = (first + f64::from(i)) * step;
+        for k in 0..3 {
+            let from = x + f64::from(k) * 5.0 * px;
+            let to = from - 5.0 * px;
+            if to >= view.from && from <= view.to {
+                earth.line(Point::new(from, 0.0), Point::new(to, 5.0 * px));
+            }
+        }
+    }
+    add(&mut out, path("earth", &earth));
+    let mut line = Pen::default();
+    level_line(&mut line, view, 0.0);
+    add(&mut out, path("ground-line", &line));
+    out
+}
+
+pub(crate) fn foreground_element(row: &Row, view: Span, px_per_mm: f64, words: &Words) -> Element {
+    let px_per_mm = scale(px_per_mm);
+    let mut out = group("foreground");
+    out.append(ground(view, px_per_mm));
+    let mut last = 0.0;
+    for (i, wire) in row.trellis.wires.iter().enumerate() {
+        let z = wire.height.f();
+        // The cordon wire's height is always told.
+        if i > 0 && (z - last) * px_per_mm < LINE {
+            continue;
+        }
+        last = z;
+        let label = cordonry::units::show_length(z, words.style);
+        out.append(text(
+            "text",
+            &[
+                ("class", "height"),
+                ("dx", ".4em"),
+                ("dy", "-.3em"),
+                ("x", &num(view.from)),
+                ("y", &num(-z)),
+            ],
+            &label,
+        ));
+    }
+    let z = row.trellis.wall_height.f();
+    out.append(text(
+        "text",
+        &[
+            ("class", "height end"),
+            ("dx", "-.4em"),
+            ("dy", "-.3em"),
+            ("x", &num(view.to)),
+            ("y", &num(-z)),
+        ],
+        &words.text("draw-wall-height", &[("height", Arg::Length(z))]),
+    ));
+    out
+}
+
+/// The trees' numbers under the ground, within `view`; where they would crowd each other, some are left out.
+pub fn tree_numbers(row: &Row, view: Span, px_per_mm: f64, words: &Words) -> String {
+    numbers(row, view, px_per_mm, words).to_string()
+}
+
+pub(crate) fn numbers(row: &Row, view: Span, px_per_mm: f64, words: &Words) -> Element {
+    let px_per_mm = scale(px_per_mm);
+    let mut out = group("tree-numbers");
+    let spacing = row.tree_spacing().map_or(2000.0, |s| s.f()) * px_per_mm;
+    let mut free = f64::NEG_INFINITY;
+    for tree in &row.trees {
+        let x = tree.foot.f();
+        if x < view.from || x > view.to {
+            continue;
+        }
+        let label = if tree.is_lost() {
+            words.text("draw-tree-lost", &[("tree", Arg::Count(tree.id.0.into()))])
+        } else if spacing >= 64.0 {
+            words.text("name-tree", &[("tree", Arg::Count(tree.id.0.into()))])
+        } else {
+            tree.id.to_string()
+        };
+        let half = label.chars().count() as f64 * 3.6 + 3.0;
+        if x * px_per_mm - half < free {
+            continue;
+        }
+        free = x * px_per_mm + half;
+        out.append(text(
+            "text",
+            &[
+                (
+                    "class",
+                    if tree.is_lost() {
+                        "tree-number lost"
+                    } else {
+                        "tree-number"
+                    },
+                ),
+                ("data-tree", &tree.id.to_string()),
+                ("dy", "1.55em"),
+                ("x", &num(x)),
+            ],
+            &label,
+        ));
+    }
+    out
+}

@@ -1,0 +1,265 @@
+//! Signs for work that is to be done, drawn over the row as it is before it. Each kind has a shape of its own.
+
+use crate::element::{add, markup, path};
+use crate::pen::Pen;
+use crate::tree::{Options, bud_shape, level, part, signs, sized};
+use crate::wood::{Wood, along, on_page};
+use cordonry::pose::{Course, Geometry, layout};
+use cordonry::row::{Pose, Row, ShootId, Tree};
+use cordonry::work::{Work, apply_to_tree};
+use kurbo::Point;
+use std::f64::consts::FRAC_PI_2;
+use svg::node::Node;
+use svg::node::element::Element;
+
+/// Least size of a sign, millimetres to its unit.
+const LEAST: f64 = 2.0;
+
+/// Signs for `work` on the row as it stands before it, one group an item: a slanted stroke where wood is cut
+/// (two for a stub), a cross where a shoot comes off, an arrow along the way of a tip that is bent, a
+/// bud with a stroke under it where one is kept. Wood that goes is struck through with dashes. Work without
+/// a subject in this row draws nothing.
+pub fn work_marks(row_before: &Row, work: &[Work], g: Geometry) -> String {
+    markup(elements(row_before, work, g, Options::default()))
+}
+
+pub(crate) fn elements(row: &Row, work: &[Work], g: Geometry, options: Options) -> Vec<Element> {
+    work.iter()
+        .filter_map(|w| {
+            let tree = row.tree(w.tree()?)?;
+            let index = tree.index(w.subject().shoot)?;
+            let courses = layout(tree, g);
+            Some(
+                Marks {
+                    tree,
+                    courses: &courses,
+                    index,
+                    g,
+                    options,
+                }
+                .of(w, row.leaf),
+            )
+        })
+        .collect()
+}
+
+struct Marks<'a> {
+    tree: &'a Tree,
+    courses: &'a [Course],
+    index: usize,
+    g: Geometry,
+    options: Options,
+}
+
+impl Marks<'_> {
+    fn of(&self, work: &Work, leaf: u8) -> Element {
+        let class = match work {
+            Work::Lay { .. } => "work work-lay",
+            Work::Stand { .. } => "work work-lay work-stand",
+            Work::CutBack { .. }
+            | Work::CutToBuds { .. }
+            | Work::Tip { .. }
+            | Work::HoldHeight { .. } => "work work-cut",
+            Work::Stub { .. } => "work work-cut work-stub",
+            Work::Remove { .. }
+            | Work::RemoveTree { .. }
+            | Work::ReplaceTree { .. }
+            | Work::Thin { .. } => "work work-remove",
+            Work::TakeLaterals { .. } => "work work-laterals",
+            Work::RubOut { .. } => "work work-rub",
+            Work::KeepBud { .. } | Work::MoveBud { .. } => "work work-bud",
+            Work::Plant { .. }
+            | Work::AddWire { .. }
+            | Work::MoveWire { .. }
+            | Work::RemoveWire { .. }
+            | Work::CoverWire { .. } => "work",
+        };
+        let mut out = signs(class, &part(self.tree, &self.tree.shoots[self.index]));
+        match work {
+            Work::Lay { .. } | Work::Stand { .. } => self.bend(&mut out, work, leaf),
+            Work::CutBack { keep_mm, .. } => self.cut(&mut out, keep_mm.f(), 1),
+            Work::Stub { keep_mm, .. } => self.cut(&mut out, keep_mm.f(), 2),
+            Work::CutToBuds { .. } | Work::Tip { .. } | Work::HoldHeight { .. } => {
+                if let Ok(after) = apply_to_tree(self.tree, leaf, self.g, work) {
+                    self.cut(&mut out, after.shoots[self.index].length(), 1);
+                }
+            }
+            Work::Remove { .. } | Work::RemoveTree { .. } | Work::ReplaceTree { .. } => {
+                self.remove(&mut out);
+            }
+            Work::KeepBud { at_mm, .. } => self.bud(&mut out, at_mm.f()),
+            Work::MoveBud { at_mm, .. } => {
+                let parent = self.tree.shoots[self.index].parent;
+                if let Some(index) = parent.and_then(|p| self.tree.index(p)) {
+                    Marks { index, ..*self }.bud(&mut out, at_mm.f());
+                }
+            }
+            Work::Thin { keep, shoot, .. } => {
+                let goes = |s: &cordonry::row::Shoot| s.parent == Some(*shoot) && s.id != *keep;
+                for (index, _) in self.tree.shoots.iter().enumerate().filter(|(_, s)| goes(s)) {
+                    Marks { index, ..*self }.remove(&mut out);
+                }
+            }
+            Work::TakeLaterals { .. } => self.beside(&mut out, 0.5, 14.0),
+            Work::RubOut { .. } => self.beside(&mut out, 0.7, 8.0),
+            Work::Plant { .. }
+            | Work::AddWire { .. }
+            | Work::MoveWire { .. }
+            | Work::RemoveWire { .. }
+            | Work::CoverWire { .. } => {}
+        }
+        out
+    }
+
+    fn course(&self) -> Course {
+        self.courses[self.index]
+    }
+
+    fn wood(&self, index: usize) -> Wood {
+        Wood::of(&self.tree.shoots[index], self.courses[index])
+    }
+
+    /// A sign at a point: first its ground in the paper's tone, so that it stands off the wood.
+    fn sign(&self, out: &mut Element, at: Point, heading: f64, shape: &Pen) {
+        let (mut place, class) = sized(on_page(at), heading, "sign", self.options, LEAST);
+        let ground = class.replacen("sign", "sign-ground", 1);
+        add(&mut place, path(&ground, shape));
+        add(&mut place, path(&class, shape));
+        out.append(place);
+    }
+
+    /// Strikes through the wood beyond `from` and all that grows there.
+    fn going(&self, out: &mut Element, from: f64) {
+        let mut pen = Pen::default();
+        let mut gone: Vec<ShootId> = Vec::new();
+        for (i, shoot) in self.tree.shoots.iter().enumerate() {
+            let start = if i == self.index {
+                from
+            } else {
+                let own = shoot.parent == Some(self.tree.shoots[self.index].id) && shoot.at > from;
+                if !own && !shoot.parent.is_some_and(|p| gone.contains(&p)) {
+                    continue;
+                }
+                gone.push(shoot.id);
+                0.0
+            };
+            if self.courses[i].length > start + 1.0 {
+                self.wood(i).spine(&mut pen, start);
+            }
+        }
+        add(out, path("going", &pen));
+    }
+
+    fn cut(&self, out: &mut Element, keep: f64, strokes: u8) {
+        let course = self.course();
+        let keep = keep.clamp(0.0, course.length);
+        self.going(out, keep);
+        let mut shape = Pen::default();
+        for i in 0..strokes {
+            let x = -4.5 * f64::from(i);
+            shape.line(Point::new(x - 3.0, 9.0), Point::new(x + 3.0, -9.0));
+        }
+        self.sign(out, course.point(keep), course.heading(keep), &shape);
+    }
+
+    fn remove(&self, out: &mut Element) {
+        let course = self.course();
+        self.going(out, 0.0);
+        let mut shape = Pen::default();
+        let p = Point::new;
+        shape
+            .line(p(-6.5, -6.5), p(6.5, 6.5))
+            .line(p(-6.5, 6.5), p(6.5, -6.5));
+        let s = 70.0_f64.min(course.length / 2.0);
+        self.sign(out, course.point(s), course.heading(s), &shape);
+    }
+
+    /// Two short strokes on either side of the wood: what stands out from it comes off.
+    fn beside(&self, out: &mut Element, share: f64, reach: f64) {
+        let course = self.course();
+        let mut shape = Pen::default();
+        for x in [-4.0, 4.0] {
+            shape
+                .line(Point::new(x, -reach), Point::new(x, -4.0))
+                .line(Point::new(x, 4.0), Point::new(x, reach));
+        }
+        let s = course.length * share;
+        self.sign(out, course.point(s), course.heading(s), &shape);
+    }
+
+    fn bud(&self, out: &mut Element, at: f64) {
+        let course = self.course();
+        let at = at.clamp(0.0, course.length);
+        let heading = course.heading(at);
+        // The face that looks up.
+        let up = if libm::cos(heading) >= 0.0 {
+            FRAC_PI_2
+        } else {
+            -FRAC_PI_2
+        };
+        let normal = along(heading + up);
+        let top = course.point(at) + normal * self.wood(self.index).radius(at);
+        let (mut place, class) = sized(on_page(top), FRAC_PI_2, "sign-fill", self.options, LEAST);
+        add(&mut place, path(&class, &bud_shape()));
+        let mut foot = Pen::default();
+        foot.line(Point::new(0.0, -7.0), Point::new(0.0, 7.0));
+        add(
+            &mut place,
+            path(&class.replacen("sign-fill", "sign", 1), &foot),
+        );
+        out.append(place);
+    }
+
+    fn bend(&self, out: &mut Element, work: &Work, leaf: u8) {
+        let Ok(after) = apply_to_tree(self.tree, leaf, self.g, work) else {
+            return;
+        };
+        let new = layout(&after, self.g)[self.index];
+        let mut ghost = Pen::default();
+        Wood::axis(new).spine(&mut ghost, 0.0);
+        add(out, path("new-place", &ghost));
+        let old = self.course();
+        let (from, to) = (old.end_heading(), self.end_heading(&after, &new));
+        if (from - to).abs() < 0.02 {
+            return;
+        }
+        // The way of the tip, by bending the shoot in small steps.
+        const STEPS: u32 = 12;
+        let mut trial = after;
+        let mut tips = Vec::new();
+        for i in 0..=STEPS {
+            let h = from + (to - from) * f64::from(i) / f64::from(STEPS);
+            trial.shoots[self.index].pose = Pose::from_heading(h.to_degrees());
+            tips.push(layout(&trial, self.g)[self.index].tip());
+        }
+        let mut sweep = Pen::default();
+        sweep.move_to(on_page(tips[0]));
+        for k in 1..tips.len() {
+            // A Catmull–Rom curve through the tips.
+            let tip = |i: usize| on_page(tips[i.min(tips.len() - 1)]);
+            let (before, a, b, next) = (tip(k.saturating_sub(2)), tip(k - 1), tip(k), tip(k + 1));
+            sweep.curve_to(a + (b - before) / 6.0, b - (next - a) / 6.0, b);
+        }
+        add(out, path("sweep", &sweep));
+        let last = tips.len() - 1;
+        let way = tips[last] - tips[last - 1];
+        let heading = if way.hypot() > 1e-6 {
+            libm::atan2(way.y, way.x)
+        } else {
+            level(cordonry::row::Toward::Right)
+        };
+        let mut head = Pen::default();
+        head.move_to(Point::new(-9.0, -5.0))
+            .line_to(Point::new(0.0, 0.0))
+            .line_to(Point::new(-9.0, 5.0));
+        self.sign(out, tips[last], heading, &head);
+    }
+
+    /// The end heading after the work, as the pose gives it.
+    fn end_heading(&self, after: &Tree, course: &Course) -> f64 {
+        after.shoots[self.index]
+            .pose
+            .heading()
+            .map_or(course.end_heading(), f64::to_radians)
+    }
+}

@@ -1,0 +1,398 @@
+//! What the whole page shares: the desk, the wall, the words, and what is being said.
+
+use crate::browser::store::{self, Record};
+use crate::browser::wall::Wall;
+use crate::desk::Desk;
+use cordonry::check::Part;
+use cordonry::plan::Plan;
+use cordonry::refusal::Refusal;
+use cordonry::units::LengthStyle;
+use cordonry::words::{Arg, Language, Words};
+use leptos::prelude::*;
+use std::time::Duration;
+
+/// Something said at the foot of the page.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Notice {
+    /// The text.
+    pub text: String,
+    /// Whether it is a refusal or a loss rather than news.
+    pub grave: bool,
+}
+
+/// How the plan on the desk stands to the device.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Kept {
+    /// All is saved.
+    Saved,
+    /// A change waits to be saved.
+    Waiting,
+    /// Another tab writes this plan.
+    Elsewhere,
+    /// Nothing can be saved here.
+    Impossible,
+}
+
+/// Handles to all of it; copied freely.
+#[derive(Clone, Copy)]
+pub struct App {
+    desk: StoredValue<Option<Desk>, LocalStorage>,
+    wall: StoredValue<Option<Wall>, LocalStorage>,
+    words: StoredValue<Words, LocalStorage>,
+    record: StoredValue<Option<String>, LocalStorage>,
+    pending: StoredValue<Option<TimeoutHandle>, LocalStorage>,
+    /// Counts changes of anything that is derived from the desk.
+    pub tick: RwSignal<u64>,
+    /// How lengths are shown.
+    pub style: RwSignal<LengthStyle>,
+    /// Whether there is a plan on the desk.
+    pub open: RwSignal<bool>,
+    /// What is said.
+    pub notice: RwSignal<Option<Notice>>,
+    /// Whether the plan is saved.
+    pub kept: RwSignal<Kept>,
+    /// Where the chosen part's card goes, px in the wall.
+    pub card: RwSignal<Option<(f64, f64)>>,
+    /// A measured row that is being looked at before it is used.
+    pub import: RwSignal<Option<crate::browser::import::Preview>>,
+}
+
+/// How long after a change it is saved: well within half a second.
+const SAVE_AFTER: Duration = Duration::from_millis(250);
+
+impl App {
+    /// The page's state before anything is opened.
+    pub fn new() -> Self {
+        let style = store::length_style();
+        Self {
+            desk: StoredValue::new_local(None),
+            wall: StoredValue::new_local(None),
+            words: StoredValue::new_local(Words::new(Language::English, style)),
+            record: StoredValue::new_local(None),
+            pending: StoredValue::new_local(None),
+            tick: RwSignal::new(0),
+            style: RwSignal::new(style),
+            open: RwSignal::new(false),
+            notice: RwSignal::new(None),
+            kept: RwSignal::new(Kept::Saved),
+            card: RwSignal::new(None),
+            import: RwSignal::new(None),
+        }
+    }
+
+    /// A text that speaks of nothing.
+    pub fn t(self, key: &str) -> String {
+        self.words.with_value(|w| w.plain(key))
+    }
+
+    /// A text with values.
+    pub fn text(self, key: &str, args: &[(&str, Arg)]) -> String {
+        self.words.with_value(|w| w.text(key, args))
+    }
+
+    /// Something worded by the language's texts.
+    pub fn worded<T>(self, f: impl FnOnce(&Words) -> T) -> T {
+        self.words.with_value(f)
+    }
+
+    /// Shows lengths the other way from now on.
+    pub fn set_style(self, style: LengthStyle) {
+        self.words.update_value(|w| w.style = style);
+        self.style.set(style);
+        store::set_length_style(style);
+        self.desk.update_value(|d| {
+            if let Some(d) = d {
+                d.changed_wholly();
+            }
+        });
+        self.redraw();
+    }
+
+    /// Reads the desk, and is told of its changes.
+    pub fn read<T>(self, f: impl FnOnce(&Desk) -> T) -> Option<T> {
+        self.tick.track();
+        self.peek(f)
+    }
+
+    /// Reads the desk as it is.
+    pub fn peek<T>(self, f: impl FnOnce(&Desk) -> T) -> Option<T> {
+        self.desk.with_value(|d| d.as_ref().map(f))
+    }
+
+    /// Changes the desk, draws what changed, and says a refusal.
+    pub fn edit(self, f: impl FnOnce(&mut Desk) -> Result<(), Refusal>) {
+        let mut outcome = Ok(());
+        let before = self.peek(|d| d.plan().clone());
+        self.desk.update_value(|d| {
+            if let Some(desk) = d {
+                outcome = f(desk);
+            }
+        });
+        match outcome {
+            Ok(()) => {
+                if self.notice.with_untracked(Option::is_some) {
+                    self.notice.set(None);
+                }
+            }
+            Err(why) => self.say(self.worded(|w| w.refusal(&why)), true),
+        }
+        let after = self.peek(|d| (d.plan().clone(), d.dragging()));
+        if let (Some(before), Some((after, dragging))) = (before, after)
+            && !dragging
+            && !std::sync::Arc::ptr_eq(&before, &after)
+        {
+            self.save_soon();
+        }
+        self.redraw();
+    }
+
+    /// Takes the last step back, and says which.
+    pub fn undo(self) {
+        self.step(Desk::undo, "said-undone", "said-nothing-to-undo");
+    }
+
+    /// Does the step again that was taken back, and says which.
+    pub fn redo(self) {
+        self.step(Desk::redo, "said-redone", "said-nothing-to-redo");
+    }
+
+    fn step(self, f: fn(&mut Desk) -> Option<String>, done: &str, none: &str) {
+        let mut label = None;
+        self.edit(|d| {
+            label = f(d);
+            Ok(())
+        });
+        let text = match label {
+            Some(label) => self.text(done, &[("step", Arg::Text(self.t(&label)))]),
+            None => self.t(none),
+        };
+        self.say(text, false);
+    }
+
+    /// Larger or smaller about the middle of the wall.
+    pub fn zoom(self, factor: f64) {
+        self.with_wall(|wall, desk| {
+            let middle = kurbo::Point::new(wall.view.width / 2.0, wall.view.height / 2.0);
+            wall.view = wall.view.zoomed(factor, middle).held_to(&desk.row);
+        });
+        self.redraw();
+    }
+
+    /// The whole row in sight, or the wall at its full height.
+    pub fn fit(self, whole_row: bool) {
+        self.with_wall(|wall, desk| {
+            wall.view = if whole_row {
+                wall.view.fit_row(&desk.row)
+            } else {
+                wall.view.fit_height(&desk.row)
+            };
+        });
+        self.redraw();
+    }
+
+    /// Brings the chosen part into sight.
+    pub fn show_chosen(self) {
+        let x = self
+            .peek(|d| {
+                let part = d.chosen?;
+                match part.shoot {
+                    Some(shoot) => d.course(part.tree, shoot).map(|c| c.base.x),
+                    None => d.row.tree(part.tree).map(|t| t.foot.f()),
+                }
+            })
+            .flatten();
+        if let Some(x) = x {
+            self.show(x);
+        }
+    }
+
+    /// Brings the place `x` along the row into sight.
+    pub fn show(self, x: f64) {
+        self.with_wall(|wall, _| wall.view = wall.view.showing(x));
+        self.redraw();
+    }
+
+    /// The place on the screen has another size.
+    pub fn resized(self) {
+        self.with_wall(|wall, desk| {
+            let before = wall.view;
+            if wall.measure() {
+                // The same stretch of the row stays in sight, at a scale that fits the new height.
+                let fit = wall.view.fit_height(&desk.row);
+                let was_fit = before.height > 1.0
+                    && (before.fit_height(&desk.row).scale - before.scale).abs() < 1e-9;
+                if was_fit {
+                    wall.view = crate::view::View { x: before.x, ..fit }.held_to(&desk.row);
+                }
+            }
+        });
+        self.redraw();
+    }
+
+    /// Says something at the foot of the page.
+    pub fn say(self, text: String, grave: bool) {
+        self.notice.set(Some(Notice { text, grave }));
+    }
+
+    /// Chooses a part, or nothing.
+    pub fn choose(self, part: Option<Part>) {
+        self.edit(|d| {
+            d.choose(part);
+            Ok(())
+        });
+    }
+
+    /// Draws the wall anew where it changed, and tells all that reads the desk.
+    pub fn redraw(self) {
+        let changes = self
+            .desk
+            .try_update_value(|d| d.as_mut().map(Desk::take_changes))
+            .flatten();
+        let Some(changes) = changes else { return };
+        self.wall.update_value(|wall| {
+            if let Some(wall) = wall {
+                self.desk.with_value(|desk| {
+                    if let Some(desk) = desk {
+                        self.words
+                            .with_value(|words| wall.render(desk, &changes, words));
+                        self.card.set(card_place(desk, wall));
+                    }
+                });
+            }
+        });
+        self.tick.update(|t| *t += 1);
+    }
+
+    /// Has the wall, once it is there.
+    pub fn set_wall(self, mut wall: Wall) {
+        wall.measure();
+        self.peek(|d| wall.view = wall.view.fit_height(&d.row));
+        self.wall.set_value(Some(wall));
+        self.desk.update_value(|d| {
+            if let Some(d) = d {
+                d.changed_wholly();
+            }
+        });
+        self.redraw();
+    }
+
+    /// Gives up the wall, with the page that held it.
+    pub fn drop_wall(self) {
+        self.wall.set_value(None);
+    }
+
+    /// Works on the wall's view with the desk at hand, then draws.
+    pub fn with_wall<T>(self, f: impl FnOnce(&mut Wall, &Desk) -> T) -> Option<T> {
+        self.wall
+            .try_update_value(|wall| {
+                let wall = wall.as_mut()?;
+                self.desk.with_value(|d| d.as_ref().map(|d| f(wall, d)))
+            })
+            .flatten()
+    }
+
+    /// Puts a plan on the desk as a record of its own; what was there stays on the device.
+    pub fn open_plan(self, plan: Plan, record: Option<String>) {
+        self.flush();
+        let fresh = record.is_none();
+        let id = record.unwrap_or_else(store::new_id);
+        self.record.set_value(Some(id.clone()));
+        self.desk.set_value(Some(Desk::new(plan)));
+        self.wall.update_value(|wall| {
+            if let Some(wall) = wall {
+                wall.measure();
+            }
+        });
+        self.with_wall(|wall, desk| wall.view = wall.view.fit_height(&desk.row));
+        self.open.set(true);
+        self.notice.set(None);
+        store::remember_open(Some(&id));
+        self.kept.set(Kept::Saved);
+        if fresh {
+            self.save_soon();
+        }
+        self.redraw();
+        store::hold(self, id);
+    }
+
+    /// Leaves the desk for the start page; the plan stays on the device.
+    pub fn close(self) {
+        self.flush();
+        store::remember_open(None);
+        store::let_go();
+        self.open.set(false);
+        self.record.set_value(None);
+        self.desk.set_value(None);
+        self.drop_wall();
+        self.tick.update(|t| *t += 1);
+    }
+
+    fn save_soon(self) {
+        if matches!(
+            self.kept.get_untracked(),
+            Kept::Elsewhere | Kept::Impossible
+        ) {
+            return;
+        }
+        self.kept.set(Kept::Waiting);
+        let again = set_timeout_with_handle(move || self.flush(), SAVE_AFTER).ok();
+        self.pending.update_value(|pending| {
+            if let Some(waiting) = std::mem::replace(pending, again) {
+                waiting.clear();
+            }
+        });
+    }
+
+    /// Saves what waits to be saved, now.
+    pub fn flush(self) {
+        self.pending.update_value(|pending| {
+            if let Some(waiting) = pending.take() {
+                waiting.clear();
+            }
+        });
+        if self.kept.get_untracked() != Kept::Waiting {
+            return;
+        }
+        let record = self.record.get_value().and_then(|id| {
+            self.peek(|d| Record {
+                id,
+                name: d.plan().name.clone(),
+                saved_ms: js_sys::Date::now(),
+                plan: cordonry::file::write_plan(d.plan()),
+            })
+        });
+        if let Some(record) = record {
+            store::save(self, record);
+        }
+    }
+
+    /// Whether no change waits to be saved.
+    pub fn nothing_pending(self) -> bool {
+        self.pending.with_value(Option::is_none)
+    }
+
+    /// The id of the record on the desk.
+    pub fn record_id(self) -> Option<String> {
+        self.record.get_value()
+    }
+}
+
+/// Where the card of the chosen part goes: beside its tip, within the wall.
+fn card_place(desk: &Desk, wall: &Wall) -> Option<(f64, f64)> {
+    let part = desk.chosen?;
+    if desk.dragging() {
+        return None;
+    }
+    let view = wall.view;
+    let course = desk.course(part.tree, part.shoot?)?;
+    let base = view.to_px(course.base);
+    let tip = view.to_px(course.tip());
+    let right = base.x.max(tip.x) + 24.0;
+    let left = if right + 300.0 < view.width {
+        right
+    } else {
+        (base.x.min(tip.x) - 324.0).max(8.0)
+    };
+    let top = (base.y.min(tip.y) + 12.0).clamp(8.0, (view.height - 190.0).max(8.0));
+    Some((left, top))
+}

@@ -1,0 +1,136 @@
+//! Files in and out.
+
+use crate::browser::app::App;
+use cordonry::plan::Plan;
+use leptos::prelude::*;
+use wasm_bindgen::prelude::*;
+use wasm_bindgen_futures::{JsFuture, spawn_local};
+use web_sys::{Blob, BlobPropertyBag, File, HtmlAnchorElement, Url};
+
+/// Hands a text to the user as a file.
+pub fn download(name: &str, kind: &str, text: &str) -> Result<(), JsValue> {
+    let parts = js_sys::Array::of1(&JsValue::from_str(text));
+    let bag = BlobPropertyBag::new();
+    bag.set_type(kind);
+    let blob = Blob::new_with_str_sequence_and_options(&parts, &bag)?;
+    let url = Url::create_object_url_with_blob(&blob)?;
+    let link: HtmlAnchorElement = document().create_element("a")?.unchecked_into();
+    link.set_href(&url);
+    link.set_download(name);
+    link.click();
+    // The browser has taken the address by the next turn.
+    set_timeout(
+        move || {
+            let _ = Url::revoke_object_url(&url);
+        },
+        std::time::Duration::from_secs(10),
+    );
+    Ok(())
+}
+
+/// A plan's name as a file's.
+pub fn file_name(plan: &Plan, ending: &str) -> String {
+    let stem: String = plan
+        .name
+        .trim()
+        .chars()
+        .map(|c| if c.is_alphanumeric() { c } else { '-' })
+        .collect();
+    let stem = stem.trim_matches('-');
+    format!("{}.{ending}", if stem.is_empty() { "row" } else { stem })
+}
+
+fn give(app: App, ending: &str, kind: &str, write: impl FnOnce(&crate::desk::Desk) -> String) {
+    let file = app.peek(|d| (file_name(d.plan(), ending), write(d)));
+    if let Some((name, text)) = file
+        && download(&name, kind, &text).is_err()
+    {
+        app.say(app.t("download-refused"), true);
+    }
+}
+
+/// Saves the plan as a file.
+pub fn save_plan(app: App) {
+    give(app, "json", "application/json", |d| {
+        cordonry::file::write_plan(d.plan())
+    });
+}
+
+/// Saves the row as it stands as a table.
+pub fn save_table(app: App) {
+    let lengths = app.style.get_untracked();
+    give(app, "csv", "text/csv", move |d| {
+        cordonry::file::csv::write(
+            &d.row,
+            cordonry::file::csv::Style {
+                lengths,
+                decimal_comma: false,
+            },
+        )
+    });
+}
+
+/// Saves the drawing of the whole row.
+pub fn save_drawing(app: App) {
+    give(app, "svg", "image/svg+xml", |d| {
+        cordonry_draw::document(d.plan(), &d.row)
+    });
+}
+
+/// Opens a file that the user gave: a plan, or a table of a measured row.
+pub fn take_file(app: App, file: File) {
+    spawn_local(async move {
+        let name = file.name();
+        if file.size() > cordonry::file::MAX_BYTES as f64 {
+            app.say(app.text("file-too-large", &[("file", arg(&name))]), true);
+            return;
+        }
+        match JsFuture::from(file.array_buffer()).await {
+            Ok(buffer) => take_bytes(app, &name, js_sys::Uint8Array::new(&buffer).to_vec()),
+            Err(_) => app.say(app.text("file-unreadable", &[("file", arg(&name))]), true),
+        }
+    });
+}
+
+fn arg(text: &str) -> cordonry::words::Arg {
+    cordonry::words::Arg::Text(text.to_string())
+}
+
+/// Opens bytes: a plan becomes the plan on the desk, a table is shown first.
+pub fn take_bytes(app: App, name: &str, bytes: Vec<u8>) {
+    let first = bytes.iter().find(|b| !b.is_ascii_whitespace());
+    if first == Some(&b'{') {
+        match cordonry::file::read_plan(&bytes) {
+            Ok(plan) => app.open_plan(plan, None),
+            Err(why) => {
+                let why = app.worded(|w| w.refusal(&why));
+                app.say(
+                    app.text("file-refused", &[("file", arg(name)), ("why", arg(&why))]),
+                    true,
+                );
+            }
+        }
+    } else {
+        crate::browser::import::look_at(app, name, bytes);
+    }
+}
+
+/// Opens one of the examples that come with the page.
+pub fn take_example(app: App, path: &'static str) {
+    spawn_local(async move {
+        match fetch(path).await {
+            Ok(bytes) => take_bytes(app, path.rsplit('/').next().unwrap_or(path), bytes),
+            Err(_) => app.say(app.text("file-unreadable", &[("file", arg(path))]), true),
+        }
+    });
+}
+
+async fn fetch(path: &str) -> Result<Vec<u8>, JsValue> {
+    let answer = JsFuture::from(window().fetch_with_str(path)).await?;
+    let answer: web_sys::Response = answer.dyn_into()?;
+    if !answer.ok() {
+        return Err(JsValue::NULL);
+    }
+    let buffer = JsFuture::from(answer.array_buffer()?).await?;
+    Ok(js_sys::Uint8Array::new(&buffer).to_vec())
+}

@@ -1,0 +1,344 @@
+//! Hands on the wall: pressing, dragging, panning, pinching, the wheel.
+
+use crate::browser::app::App;
+use cordonry::check::Part;
+use cordonry::row::{ShootId, TreeId};
+use cordonry::words::Arg;
+use kurbo::Point;
+use leptos::prelude::*;
+use std::collections::BTreeMap;
+use wasm_bindgen::JsCast;
+use web_sys::{Element, PointerEvent, WheelEvent};
+
+/// What the hand is doing.
+#[derive(Clone, Copy, Debug, PartialEq)]
+enum Doing {
+    Nothing,
+    /// Pressed on this, not moved yet.
+    Pressing(Hit),
+    Bending,
+    Panning,
+    Pinching,
+}
+
+/// What lies under the pointer.
+#[derive(Clone, Copy, Debug, PartialEq)]
+enum Hit {
+    Handle(TreeId, ShootId),
+    Shoot(TreeId, ShootId),
+    Tree(TreeId),
+    Ground,
+}
+
+/// Pointers on the wall.
+#[derive(Clone, Copy)]
+pub struct Hand {
+    app: App,
+    state: StoredValue<State, LocalStorage>,
+}
+
+struct State {
+    doing: Doing,
+    start: Point,
+    last: Point,
+    pointers: BTreeMap<i32, Point>,
+}
+
+/// How far, in px, a pointer may wander within a press.
+const SLOP: f64 = 5.0;
+
+impl Hand {
+    /// A hand for the page's wall.
+    pub fn new(app: App) -> Self {
+        Self {
+            app,
+            state: StoredValue::new_local(State {
+                doing: Doing::Nothing,
+                start: Point::ORIGIN,
+                last: Point::ORIGIN,
+                pointers: BTreeMap::new(),
+            }),
+        }
+    }
+
+    fn local(self, x: i32, y: i32) -> Point {
+        self.app
+            .with_wall(|wall, _| wall.local(f64::from(x), f64::from(y)))
+            .unwrap_or_default()
+    }
+
+    fn to_wall(self, px: Point) -> Point {
+        self.app
+            .with_wall(|wall, _| wall.view.to_mm(px))
+            .unwrap_or_default()
+    }
+
+    /// A pointer goes down.
+    pub fn down(self, event: &PointerEvent) {
+        if event.button() != 0 {
+            return;
+        }
+        let Some(target) = event.target().and_then(|t| t.dyn_into::<Element>().ok()) else {
+            return;
+        };
+        if matches!(target.closest(".part-card"), Ok(Some(_))) {
+            return;
+        }
+        let at = self.local(event.client_x(), event.client_y());
+        if let Some(host) = event
+            .current_target()
+            .and_then(|t| t.dyn_into::<Element>().ok())
+        {
+            let _ = host.set_pointer_capture(event.pointer_id());
+        }
+        let hit = hit(&target);
+        let two = self
+            .state
+            .try_update_value(|s| {
+                s.pointers.insert(event.pointer_id(), at);
+                s.start = at;
+                s.last = at;
+                s.pointers.len() >= 2
+            })
+            .unwrap_or(false);
+        if two {
+            self.app.edit(|d| {
+                d.drop_drag();
+                Ok(())
+            });
+            self.set(Doing::Pinching);
+        } else if let Hit::Handle(tree, shoot) = hit {
+            let part = Part {
+                tree,
+                shoot: Some(shoot),
+            };
+            self.app.edit(|d| {
+                d.choose(Some(part));
+                d.drag_begin(tree, shoot);
+                Ok(())
+            });
+            self.set(Doing::Bending);
+        } else {
+            self.set(Doing::Pressing(hit));
+        }
+        self.app.with_wall(|wall, _| wall.show_ghost(None));
+    }
+
+    fn set(self, doing: Doing) {
+        self.state.update_value(|s| s.doing = doing);
+    }
+
+    fn doing(self) -> Doing {
+        self.state.with_value(|s| s.doing)
+    }
+
+    /// A pointer moves.
+    pub fn moved(self, event: &PointerEvent) {
+        let at = self.local(event.client_x(), event.client_y());
+        match self.doing() {
+            Doing::Nothing => self.hover(event, at),
+            Doing::Bending => {
+                let to = self.to_wall(at);
+                let snap = !event.alt_key();
+                self.app.edit(|d| {
+                    d.drag_to(to, snap);
+                    Ok(())
+                });
+            }
+            Doing::Pinching => self.pinch(event.pointer_id(), at),
+            Doing::Pressing(_) => {
+                let start = self.state.with_value(|s| s.start);
+                if (at - start).hypot() > SLOP {
+                    self.set(Doing::Panning);
+                    self.pan(at);
+                }
+            }
+            Doing::Panning => self.pan(at),
+        }
+    }
+
+    fn pan(self, at: Point) {
+        let moved = self
+            .state
+            .try_update_value(|s| {
+                let moved = at - s.last;
+                s.last = at;
+                moved
+            })
+            .unwrap_or_default();
+        self.app.with_wall(|wall, desk| {
+            wall.view = wall.view.moved(moved.x, moved.y).held_to(&desk.row);
+        });
+        self.app.redraw();
+    }
+
+    fn pinch(self, id: i32, at: Point) {
+        let step = self.state.try_update_value(|s| {
+            let other = s
+                .pointers
+                .iter()
+                .find(|(k, _)| **k != id)
+                .map(|(_, p)| *p)?;
+            let before = s.pointers.insert(id, at)?;
+            Some((other, before))
+        });
+        let Some(Some((other, before))) = step else {
+            return;
+        };
+        let (old, new) = ((before - other).hypot(), (at - other).hypot());
+        if old < 1.0 {
+            return;
+        }
+        let slide = (at - before) / 2.0;
+        self.app.with_wall(|wall, desk| {
+            wall.view = wall
+                .view
+                .zoomed(new / old, at.midpoint(other))
+                .moved(slide.x, slide.y)
+                .held_to(&desk.row);
+        });
+        self.app.redraw();
+    }
+
+    fn hover(self, event: &PointerEvent, at: Point) {
+        let target = event.target().and_then(|t| t.dyn_into::<Element>().ok());
+        let over = target.as_ref().map_or(Hit::Ground, hit);
+        let ghost = match over {
+            Hit::Shoot(tree, shoot) => self.bud_place(tree, shoot, at),
+            _ => None,
+        };
+        self.app.with_wall(|wall, _| wall.show_ghost(ghost));
+    }
+
+    /// Where a press at `at` would keep a bud on a shoot: on laid wood, over the wire, clear of uprights.
+    fn bud_place(self, tree: TreeId, shoot: ShootId, at: Point) -> Option<(Point, String)> {
+        let x = self.to_wall(at).x;
+        let place = self.app.peek(|d| {
+            let (_, wood) = d.row.shoot(tree, shoot)?;
+            let laid = d
+                .cover
+                .laid
+                .iter()
+                .find(|l| l.tree == tree && l.shoot == shoot)?;
+            if !wood.pose.is_laid() || x < laid.span.from || x > laid.span.to {
+                return None;
+            }
+            let course = d.course(tree, shoot)?;
+            Some(course.point(course.at_x(x)?))
+        })??;
+        let text = self
+            .app
+            .text("ghost-bud", &[("place", Arg::Length(place.x))]);
+        Some((place, text))
+    }
+
+    /// A pointer is lifted.
+    pub fn up(self, event: &PointerEvent) {
+        let at = self.local(event.client_x(), event.client_y());
+        let left = self
+            .state
+            .try_update_value(|s| {
+                s.pointers.remove(&event.pointer_id());
+                s.pointers.len()
+            })
+            .unwrap_or(0);
+        let doing = self.doing();
+        if left > 0 {
+            return;
+        }
+        self.set(Doing::Nothing);
+        match doing {
+            Doing::Bending => self.app.edit(|d| {
+                d.drag_end();
+                Ok(())
+            }),
+            Doing::Pressing(hit) => self.press(hit, at),
+            _ => {}
+        }
+    }
+
+    fn press(self, hit: Hit, at: Point) {
+        match hit {
+            Hit::Shoot(tree, shoot) if self.bud_place(tree, shoot, at).is_some() => {
+                let x = self.to_wall(at).x;
+                self.app.edit(|d| d.keep_bud(tree, shoot, x));
+            }
+            Hit::Shoot(tree, shoot) | Hit::Handle(tree, shoot) => {
+                self.app.choose(Some(Part {
+                    tree,
+                    shoot: Some(shoot),
+                }));
+            }
+            Hit::Tree(tree) => self.app.choose(Some(Part { tree, shoot: None })),
+            Hit::Ground => self.app.choose(None),
+        }
+    }
+
+    /// The system takes the pointer away: what was in the hand goes back.
+    pub fn cancelled(self, event: &PointerEvent) {
+        self.state.update_value(|s| {
+            s.pointers.remove(&event.pointer_id());
+            s.doing = Doing::Nothing;
+        });
+        self.app.edit(|d| {
+            d.drop_drag();
+            Ok(())
+        });
+    }
+
+    /// The pointer leaves the wall.
+    pub fn left(self) {
+        self.app.with_wall(|wall, _| wall.show_ghost(None));
+    }
+
+    /// The wheel turns: along the row with shift or a sideways wheel, else larger and smaller.
+    pub fn wheel(self, event: &WheelEvent) {
+        event.prevent_default();
+        let at = self.local(event.client_x(), event.client_y());
+        let unit = match event.delta_mode() {
+            WheelEvent::DOM_DELTA_LINE => 30.0,
+            WheelEvent::DOM_DELTA_PAGE => 300.0,
+            _ => 1.0,
+        };
+        let (dx, dy) = (event.delta_x() * unit, event.delta_y() * unit);
+        self.app.with_wall(|wall, desk| {
+            let view = if event.shift_key() || dx.abs() > dy.abs() {
+                wall.view.moved(-(if dx == 0.0 { dy } else { dx }), 0.0)
+            } else {
+                wall.view.zoomed((-dy * 0.0015).exp(), at)
+            };
+            wall.view = view.held_to(&desk.row);
+        });
+        self.app.redraw();
+    }
+}
+
+fn hit(target: &Element) -> Hit {
+    let pair = |text: String| {
+        let (tree, shoot) = text.split_once('/')?;
+        Some((
+            TreeId(tree.parse().ok()?),
+            ShootId::from_number(shoot.parse().ok()?)?,
+        ))
+    };
+    let near = |selector: &str, name: &str| {
+        target
+            .closest(selector)
+            .ok()
+            .flatten()
+            .and_then(|e| e.get_attribute(name))
+    };
+    if let Some((tree, shoot)) = near("[data-handle]", "data-of").and_then(pair) {
+        return Hit::Handle(tree, shoot);
+    }
+    if let Some((tree, shoot)) = near("[data-part]", "data-part").and_then(pair) {
+        return Hit::Shoot(tree, shoot);
+    }
+    if let Some(tree) = near("[data-tree]", "data-tree")
+        .or_else(|| near("[data-tree-number]", "data-tree-number"))
+        .and_then(|t| t.parse().ok())
+    {
+        return Hit::Tree(TreeId(tree));
+    }
+    Hit::Ground
+}

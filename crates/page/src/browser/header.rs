@@ -1,0 +1,181 @@
+//! The line over the wall: the row's name, the season line, and what can be done with the plan.
+
+use crate::browser::app::{App, Kept};
+use crate::browser::files;
+use crate::browser::helper::Helper;
+use cordonry::plan::{Moment, Plan, Window};
+use cordonry::units::LengthStyle;
+use cordonry::words::Arg;
+use leptos::prelude::*;
+
+/// The line over the wall.
+#[component]
+pub fn Header(app: App, helper: Helper) -> impl IntoView {
+    let steps = move || app.read(|d| d.steps()).unwrap_or_default();
+    let step_title = move |key: &str, label: Option<String>| {
+        label.map(|l| app.text(key, &[("step", Arg::Text(app.t(&l)))]))
+    };
+    view! {
+        <header>
+            <RowName app/>
+            <SeasonLine app helper/>
+            <nav class="doings" aria-label=app.t("doings")>
+                <button
+                    class="link"
+                    data-act="undo"
+                    disabled=move || steps().0.is_none()
+                    title=move || step_title("undo-step", steps().0)
+                    on:click=move |_| app.undo()
+                >
+                    {app.t("undo")}
+                </button>
+                <button
+                    class="link"
+                    data-act="redo"
+                    disabled=move || steps().1.is_none()
+                    title=move || step_title("redo-step", steps().1)
+                    on:click=move |_| app.redo()
+                >
+                    {app.t("redo")}
+                </button>
+                <details class="more">
+                    <summary>{app.t("files")}</summary>
+                    <div class="menu">
+                        <button class="link" data-act="save-plan" on:click=move |_| files::save_plan(app)>
+                            {app.t("save-plan")}
+                        </button>
+                        <button class="link" data-act="save-table" on:click=move |_| files::save_table(app)>
+                            {app.t("save-table")}
+                        </button>
+                        <button class="link" data-act="save-drawing" on:click=move |_| files::save_drawing(app)>
+                            {app.t("save-drawing")}
+                        </button>
+                        <button class="link" data-act="close" on:click=move |_| app.close()>
+                            {app.t("other-row")}
+                        </button>
+                    </div>
+                </details>
+                <button
+                    class="link"
+                    on:click=move |_| {
+                        let _ = window().print();
+                    }
+                >
+                    {app.t("print")}
+                </button>
+                <button
+                    class="link"
+                    data-act="lengths"
+                    aria-label=move || app.t(match app.style.get() {
+                        LengthStyle::Metric => "lengths-to-feet",
+                        LengthStyle::FeetInches => "lengths-to-metres",
+                    })
+                    on:click=move |_| {
+                        app.set_style(match app.style.get_untracked() {
+                            LengthStyle::Metric => LengthStyle::FeetInches,
+                            LengthStyle::FeetInches => LengthStyle::Metric,
+                        });
+                    }
+                >
+                    {move || app.t(match app.style.get() {
+                        LengthStyle::Metric => "lengths-metres",
+                        LengthStyle::FeetInches => "lengths-feet",
+                    })}
+                </button>
+                <span class="kept-state" role="status">
+                    {move || app.t(match app.kept.get() {
+                        Kept::Saved => "kept-saved",
+                        Kept::Waiting => "kept-waiting",
+                        Kept::Elsewhere => "kept-elsewhere",
+                        Kept::Impossible => "kept-impossible",
+                    })}
+                </span>
+            </nav>
+        </header>
+    }
+}
+
+/// The row's name, which can be written over.
+#[component]
+fn RowName(app: App) -> impl IntoView {
+    let name = move || app.read(|d| d.plan().name.clone()).unwrap_or_default();
+    let note = move || app.read(|d| d.plan().note.clone()).unwrap_or_default();
+    view! {
+        <h1>
+            <input
+                class="row-name"
+                aria-label=app.t("row-name")
+                maxlength="120"
+                autocomplete="off"
+                prop:value=name
+                placeholder=app.t("unnamed")
+                on:change=move |e| {
+                    let name = event_target_value(&e).trim().to_string();
+                    app.edit(|d| {
+                        let plan = Plan { name, ..(**d.plan()).clone() };
+                        d.set("step-name", plan);
+                        Ok(())
+                    });
+                }
+            />
+            <span class="note">{note}</span>
+        </h1>
+    }
+}
+
+/// The found leaf's four windows; pressing one looks at the row after its work.
+#[component]
+fn SeasonLine(app: App, helper: Helper) -> impl IntoView {
+    let leaf = move || app.read(|d| d.plan().found.leaf).unwrap_or(1);
+    view! {
+        <fieldset class="season">
+            <legend>{move || app.text("season-leaf", &[("leaf", Arg::Count(leaf().into()))])}</legend>
+            {Window::ALL
+                .map(|window| {
+                    let key = match window {
+                        Window::Dormant => "window-dormant",
+                        Window::BudSwell => "window-bud-swell",
+                        Window::EarlySummer => "window-early-summer",
+                        Window::AfterHarvest => "window-after-harvest",
+                    };
+                    let here = move || app.read(|d| d.moment().window == window).unwrap_or(false);
+                    let now = move || {
+                        helper
+                            .season
+                            .with(|counts| {
+                                counts
+                                    .iter()
+                                    .find(|c| c.moment.window == window)
+                                    .map(|c| c.now)
+                            })
+                            .filter(|n| *n > 0)
+                    };
+                    view! {
+                        <label class:here=here>
+                            <input
+                                type="radio"
+                                name="window"
+                                prop:checked=here
+                                on:change=move |_| {
+                                    app.edit(|d| {
+                                        d.look_at(Moment { leaf: d.plan().found.leaf, window });
+                                        Ok(())
+                                    });
+                                }
+                            />
+                            <span>{app.t(key)}</span>
+                            {move || now().map(|n| view! {
+                                <span
+                                    class="now-count"
+                                    title=app.text("now-count", &[("count", Arg::Count(n.into()))])
+                                >
+                                    "▲"{n}
+                                </span>
+                            })}
+                        </label>
+                    }
+                })
+                .collect_view()}
+        </fieldset>
+    }
+}

@@ -1,0 +1,141 @@
+//! The keyboard on the wall: everything that a hand can do.
+
+use crate::browser::app::App;
+use cordonry::check::Part;
+use cordonry::row::{Kind, Limit, Pose, ShootId, Toward, TreeId};
+use cordonry::units::{Deg, Mm};
+use cordonry::work::Work;
+use web_sys::KeyboardEvent;
+
+/// Keys that work wherever the focus is, but in fields. Whether the key was taken.
+pub fn everywhere(app: App, event: &KeyboardEvent) -> bool {
+    if !(event.ctrl_key() || event.meta_key()) || event.alt_key() {
+        return false;
+    }
+    match (event.key().to_lowercase().as_str(), event.shift_key()) {
+        ("z", false) => app.undo(),
+        ("y", false) | ("z", true) => app.redo(),
+        ("s", false) => crate::browser::files::save_plan(app),
+        _ => return false,
+    }
+    true
+}
+
+/// Keys while the focus is on the wall. Whether the key was taken.
+pub fn on_wall(app: App, event: &KeyboardEvent) -> bool {
+    if event.ctrl_key() || event.meta_key() {
+        return false;
+    }
+    let chosen = app.peek(|d| d.chosen).flatten();
+    let fine = if event.shift_key() { 0.2 } else { 2.0 };
+    match event.key().as_str() {
+        "ArrowRight" => step(app, true),
+        "ArrowLeft" => step(app, false),
+        "ArrowUp" => bend(app, chosen, fine),
+        "ArrowDown" => bend(app, chosen, -fine),
+        "Escape" => {
+            app.edit(|d| {
+                d.drop_drag();
+                d.choose(None);
+                Ok(())
+            });
+        }
+        "Delete" | "Backspace" => {
+            if let Some((tree, shoot)) = chosen.and_then(|c| Some((c.tree, c.shoot?))) {
+                app.edit(|d| d.work("step-remove", vec![Work::Remove { tree, shoot }]));
+            }
+        }
+        "Enter" => {
+            // To the card's first action.
+            crate::browser::dom::focus(".part-card button");
+        }
+        "+" | "=" => app.zoom(1.25),
+        "-" => app.zoom(0.8),
+        "0" => app.fit(true),
+        "1" => app.fit(false),
+        "b" | "B" => bud(app, chosen),
+        "s" | "S" => stub(app, chosen),
+        _ => return false,
+    }
+    true
+}
+
+fn step(app: App, forward: bool) {
+    let next = app.peek(|d| d.neighbour(forward)).flatten();
+    if next.is_some() {
+        app.choose(next);
+        app.show_chosen();
+    }
+}
+
+/// Raises or lowers the end of the chosen shoot by so many degrees.
+fn bend(app: App, chosen: Option<Part>, by: f64) {
+    let Some((tree, shoot)) = chosen.and_then(|c| Some((c.tree, c.shoot?))) else {
+        return;
+    };
+    app.edit(|d| {
+        let Some((_, wood)) = d.row.shoot(tree, shoot) else {
+            return Ok(());
+        };
+        let work = match wood.pose {
+            Pose::Laid { toward, rise } => Work::Lay {
+                tree,
+                shoot,
+                toward,
+                rise_deg: Deg::new((rise.degrees() + by).clamp(Pose::MIN_RISE, Pose::MAX_RISE)),
+            },
+            Pose::Upright { lean } => Work::Stand {
+                tree,
+                shoot,
+                lean_deg: Deg::new((lean.degrees() + by).clamp(-60.0, 60.0)),
+            },
+            Pose::Free => Work::Lay {
+                tree,
+                shoot,
+                toward: Toward::Right,
+                rise_deg: Deg::default(),
+            },
+            Pose::Stub => return Ok(()),
+        };
+        d.work("step-bend", vec![work])
+    });
+}
+
+/// Keeps a bud in the middle of the widest space on the chosen laid shoot.
+fn bud(app: App, chosen: Option<Part>) {
+    let Some((tree, shoot)) = chosen.and_then(|c| Some((c.tree, c.shoot?))) else {
+        return;
+    };
+    app.edit(|d| match d.widest_space(tree, shoot) {
+        Some(x) => d.keep_bud(tree, shoot, x),
+        None => Ok(()),
+    });
+}
+
+fn stub(app: App, chosen: Option<Part>) {
+    if let Some((tree, shoot)) = chosen.and_then(|c| Some((c.tree, c.shoot?))) {
+        stub_shoot(app, tree, shoot);
+    }
+}
+
+/// Cuts a shoot to a stub of the length in force.
+pub fn stub_shoot(app: App, tree: TreeId, shoot: ShootId) {
+    app.edit(|d| {
+        let keep = d.plan().targets.get(Limit::StubLength);
+        let upright = d
+            .row
+            .shoot(tree, shoot)
+            .is_some_and(|(_, s)| s.kind() == Kind::Upright);
+        if !upright {
+            return Ok(());
+        }
+        d.work(
+            "step-stub",
+            vec![Work::Stub {
+                tree,
+                shoot,
+                keep_mm: Mm::round(keep),
+            }],
+        )
+    });
+}

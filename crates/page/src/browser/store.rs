@@ -1,0 +1,206 @@
+//! What is kept on the device: one record a plan, written by one tab at a time; a few settings.
+
+use super::app::{App, Kept};
+use cordonry::units::LengthStyle;
+use idb::{Database, DatabaseEvent, Factory, KeyPath, ObjectStoreParams, TransactionMode};
+use js_sys::{Function, Promise, Reflect};
+use leptos::prelude::*;
+use serde::{Deserialize, Serialize};
+use std::cell::RefCell;
+use wasm_bindgen::prelude::*;
+use wasm_bindgen_futures::{JsFuture, spawn_local};
+
+/// A plan as it is kept.
+#[derive(Clone, Debug, Serialize, Deserialize)]
+pub struct Record {
+    /// Its name among the records; never shown.
+    pub id: String,
+    /// The row's name.
+    pub name: String,
+    /// When it was saved, ms since 1970.
+    pub saved_ms: f64,
+    /// The plan file's text.
+    pub plan: String,
+}
+
+const DATABASE: &str = "cordonry";
+const PLANS: &str = "plans";
+const OPEN: &str = "cordonry.open";
+const LENGTHS: &str = "cordonry.lengths";
+
+async fn database() -> Result<Database, idb::Error> {
+    let factory = Factory::new()?;
+    let mut request = factory.open(DATABASE, Some(1))?;
+    request.on_upgrade_needed(|event| {
+        if let Ok(database) = event.database() {
+            let mut params = ObjectStoreParams::new();
+            params.key_path(Some(KeyPath::new_single("id")));
+            let _ = database.create_object_store(PLANS, params);
+        }
+    });
+    request.await
+}
+
+async fn put(record: &Record) -> Result<(), idb::Error> {
+    let value = serde_wasm_bindgen::to_value(record)
+        .map_err(|e| idb::Error::UnexpectedJsType("a record", e.into()))?;
+    let database = database().await?;
+    let transaction = database.transaction(&[PLANS], TransactionMode::ReadWrite)?;
+    transaction.object_store(PLANS)?.put(&value, None)?.await?;
+    transaction.commit()?.await?;
+    database.close();
+    Ok(())
+}
+
+/// Every record, the newest first.
+pub async fn records() -> Vec<Record> {
+    let read = async {
+        let database = database().await?;
+        let transaction = database.transaction(&[PLANS], TransactionMode::ReadOnly)?;
+        let all = transaction
+            .object_store(PLANS)?
+            .get_all(None, None)?
+            .await?;
+        database.close();
+        Ok::<_, idb::Error>(all)
+    };
+    let mut out: Vec<Record> = read
+        .await
+        .unwrap_or_default()
+        .into_iter()
+        .filter_map(|v| serde_wasm_bindgen::from_value(v).ok())
+        .collect();
+    out.sort_by(|a, b| b.saved_ms.total_cmp(&a.saved_ms));
+    out
+}
+
+/// Takes a record off the device.
+pub async fn remove(id: &str) -> Result<(), idb::Error> {
+    let database = database().await?;
+    let transaction = database.transaction(&[PLANS], TransactionMode::ReadWrite)?;
+    transaction
+        .object_store(PLANS)?
+        .delete(idb::Query::Key(JsValue::from_str(id)))?
+        .await?;
+    transaction.commit()?.await?;
+    database.close();
+    Ok(())
+}
+
+/// Saves a record, and says so.
+pub fn save(app: App, record: Record) {
+    spawn_local(async move {
+        match put(&record).await {
+            // Something newer may already wait; then this save is not the last word.
+            Ok(()) if app.record_id().as_deref() == Some(&record.id) => {
+                app.kept.update(|k| {
+                    if *k == Kept::Waiting && app.nothing_pending() {
+                        *k = Kept::Saved;
+                    }
+                });
+            }
+            Ok(()) => {}
+            Err(_) => {
+                app.kept.set(Kept::Impossible);
+                app.say(app.t("save-impossible"), true);
+            }
+        }
+    });
+}
+
+/// An id for a new record.
+pub fn new_id() -> String {
+    format!(
+        "{:x}-{:x}",
+        js_sys::Date::now() as u64,
+        (js_sys::Math::random() * f64::from(u32::MAX)) as u32
+    )
+}
+
+fn local() -> Option<web_sys::Storage> {
+    window().local_storage().ok().flatten()
+}
+
+/// The id of the record that was open last.
+pub fn last_open() -> Option<String> {
+    local()?.get_item(OPEN).ok().flatten()
+}
+
+/// Remembers which record is open.
+pub fn remember_open(id: Option<&str>) {
+    if let Some(local) = local() {
+        let _ = match id {
+            Some(id) => local.set_item(OPEN, id),
+            None => local.remove_item(OPEN),
+        };
+    }
+}
+
+/// How lengths were shown last.
+pub fn length_style() -> LengthStyle {
+    match local().and_then(|l| l.get_item(LENGTHS).ok().flatten()) {
+        Some(word) if word == "feet" => LengthStyle::FeetInches,
+        _ => LengthStyle::Metric,
+    }
+}
+
+/// Remembers how lengths are shown.
+pub fn set_length_style(style: LengthStyle) {
+    if let Some(local) = local() {
+        let word = match style {
+            LengthStyle::Metric => "metres",
+            LengthStyle::FeetInches => "feet",
+        };
+        let _ = local.set_item(LENGTHS, word);
+    }
+}
+
+thread_local! {
+    /// Resolving it lets go of the record that this tab holds.
+    static HELD: RefCell<Option<Function>> = const { RefCell::new(None) };
+}
+
+/// Lets another tab write the record that this one held.
+pub fn let_go() {
+    if let Some(release) = HELD.with_borrow_mut(Option::take) {
+        let _ = release.call0(&JsValue::UNDEFINED);
+    }
+}
+
+/// Makes this tab the one that writes a record, by the browser's own locks; if another tab holds it, this one
+/// only reads. A browser without locks writes.
+pub fn hold(app: App, id: String) {
+    let_go();
+    let navigator = JsValue::from(window().navigator());
+    let Some(locks) = Reflect::get(&navigator, &"locks".into())
+        .ok()
+        .filter(|l| l.is_object())
+    else {
+        return;
+    };
+    let Some(request) = Reflect::get(&locks, &"request".into())
+        .ok()
+        .and_then(|f| f.dyn_into::<Function>().ok())
+    else {
+        return;
+    };
+    let options = js_sys::Object::new();
+    let _ = Reflect::set(&options, &"ifAvailable".into(), &true.into());
+    let granted = Closure::once_into_js(move |lock: JsValue| -> JsValue {
+        if lock.is_null() {
+            app.kept.set(Kept::Elsewhere);
+            app.say(app.t("save-elsewhere"), true);
+            return JsValue::UNDEFINED;
+        }
+        // The lock is held for as long as this promise is open.
+        Promise::new(&mut |resolve, _| HELD.set(Some(resolve))).into()
+    });
+    let name = JsValue::from(format!("cordonry-plan-{id}"));
+    if let Ok(promise) = request.call3(&locks, &name, &options, &granted)
+        && let Ok(promise) = promise.dyn_into::<Promise>()
+    {
+        spawn_local(async move {
+            let _ = JsFuture::from(promise).await;
+        });
+    }
+}

@@ -1,0 +1,407 @@
+//! The plan on the desk: its history, the moment that is looked at, what is derived for it, and what is chosen.
+//!
+//! Nothing here knows the browser. A change is made by one of the methods below; what it changed is told by
+//! [`Desk::take_changes`].
+
+use cordonry::check::{Context, Figures, Finding, Part, check, figures};
+use cordonry::cover::{Cover, Place, cover, upright_places};
+use cordonry::plan::{History, Moment, Plan, Replayed, Replayer};
+use cordonry::pose::{Course, Geometry, bend_toward, layout};
+use cordonry::refusal::Refusal;
+use cordonry::row::{Pose, Row, ShootId, Tree, TreeId};
+use cordonry::units::Mm;
+use cordonry::work::Work;
+use kurbo::Point;
+use std::sync::Arc;
+
+/// A shoot's tip in the hand.
+struct Drag {
+    tree: TreeId,
+    shoot: ShootId,
+    from: Arc<Tree>,
+    index: usize,
+}
+
+/// What has changed since the page last looked.
+#[derive(Default)]
+pub struct Changes {
+    /// Trees whose drawing is out of date.
+    pub trees: Vec<TreeId>,
+    /// Whether the whole row is another one.
+    pub all: bool,
+}
+
+/// The plan being worked on.
+pub struct Desk {
+    history: History,
+    replayer: Replayer,
+    scheme: usize,
+    moment: Moment,
+    drag: Option<Drag>,
+    changes: Changes,
+    /// What is chosen.
+    pub chosen: Option<Part>,
+    /// The row at the moment that is looked at.
+    pub row: Row,
+    /// Where its shoots run.
+    pub geometry: Geometry,
+    /// How its wire is covered.
+    pub cover: Cover,
+    /// Its uprights from left to right.
+    pub places: Vec<Place>,
+    /// What the checks say.
+    pub findings: Vec<Finding>,
+    /// The figures.
+    pub figures: Figures,
+}
+
+impl Desk {
+    /// A desk with `plan` on it.
+    pub fn new(plan: Plan) -> Self {
+        let moment = plan.start();
+        let geometry = Geometry::of(&plan.found, &plan.targets);
+        let row = (*plan.found).clone();
+        let figures = figures(&row, &plan.targets);
+        let mut desk = Self {
+            history: History::new(plan),
+            replayer: Replayer::default(),
+            scheme: 0,
+            moment,
+            drag: None,
+            changes: Changes::default(),
+            chosen: None,
+            row,
+            geometry,
+            cover: Cover::default(),
+            places: Vec::new(),
+            findings: Vec::new(),
+            figures,
+        };
+        desk.derive();
+        desk.changes = Changes {
+            all: true,
+            ..Changes::default()
+        };
+        desk
+    }
+
+    /// The plan as it is.
+    pub fn plan(&self) -> &Arc<Plan> {
+        self.history.plan()
+    }
+
+    /// The moment that is looked at.
+    pub fn moment(&self) -> Moment {
+        self.moment
+    }
+
+    /// The number of the scheme that is looked at.
+    pub fn scheme(&self) -> usize {
+        self.scheme
+    }
+
+    /// Labels of the steps that undo and redo would take.
+    pub fn steps(&self) -> (Option<String>, Option<String>) {
+        (
+            self.history.undo_label().map(str::to_string),
+            self.history.redo_label().map(str::to_string),
+        )
+    }
+
+    /// What has changed since the last call.
+    pub fn take_changes(&mut self) -> Changes {
+        std::mem::take(&mut self.changes)
+    }
+
+    /// Has the whole wall drawn anew.
+    pub fn changed_wholly(&mut self) {
+        self.changes.all = true;
+    }
+
+    /// Looks at another moment.
+    pub fn look_at(&mut self, moment: Moment) {
+        self.drop_drag();
+        self.moment = moment.max(self.plan().start());
+        self.derive();
+    }
+
+    /// Works everything out anew from the plan.
+    fn derive(&mut self) {
+        let plan = Arc::clone(self.history.plan());
+        // The scheme is there: it is kept within the plan's own list.
+        self.scheme = self.scheme.min(plan.schemes.len().saturating_sub(1));
+        let Ok(Replayed { row, void }) = self.replayer.at(&plan, self.scheme, self.moment) else {
+            return;
+        };
+        self.geometry = Geometry::of(&row, &plan.targets);
+        let same_frame = row.trellis == self.row.trellis
+            && row.trees.len() == self.row.trees.len()
+            && row
+                .trees
+                .iter()
+                .zip(&self.row.trees)
+                .all(|(a, b)| a.id == b.id);
+        if same_frame {
+            self.changes.trees.extend(
+                row.trees
+                    .iter()
+                    .zip(&self.row.trees)
+                    .filter(|(a, b)| !Arc::ptr_eq(a, b))
+                    .map(|(a, _)| a.id),
+            );
+        } else {
+            self.changes.all = true;
+        }
+        self.row = row;
+        self.cover = cover(&self.row, &plan.targets);
+        self.places = upright_places(&self.row, self.geometry);
+        self.figures = figures(&self.row, &plan.targets);
+        self.findings = check(&Context {
+            row: &self.row,
+            site: &plan.site,
+            targets: &plan.targets,
+            void: &void,
+        });
+        let still_there = self.chosen.is_some_and(|part| match part.shoot {
+            Some(shoot) => self.row.shoot(part.tree, shoot).is_some(),
+            None => self.row.tree(part.tree).is_some(),
+        });
+        if !still_there {
+            self.chosen = None;
+        }
+    }
+
+    /// Does work at the moment that is looked at, as one step.
+    ///
+    /// # Errors
+    /// Why it can't be done; nothing has changed then.
+    pub fn work(&mut self, label: &str, works: Vec<Work>) -> Result<(), Refusal> {
+        self.drop_drag();
+        let plan = self.plan().with_works(self.scheme, self.moment, works)?;
+        self.set(label, plan);
+        Ok(())
+    }
+
+    /// Takes back the work that was done at this moment on a shoot.
+    ///
+    /// # Errors
+    /// No such scheme.
+    pub fn take_back(&mut self, tree: TreeId, shoot: ShootId) -> Result<(), Refusal> {
+        let leaf = self.moment.leaf;
+        let plan = self.plan().without_work(self.scheme, self.moment, |w| {
+            w.tree() == tree
+                && (w.kept_bud(leaf) == Some(shoot)
+                    || (w.subject().shoot == shoot && w.kept_bud(leaf).is_none()))
+        })?;
+        self.set("step-take-back", plan);
+        Ok(())
+    }
+
+    /// The work that was done at this moment on a shoot.
+    pub fn work_on(&self, tree: TreeId, shoot: ShootId) -> Vec<Work> {
+        let leaf = self.moment.leaf;
+        self.plan()
+            .schemes
+            .get(self.scheme)
+            .and_then(|s| s.season(leaf))
+            .map(|s| s.work(self.moment.window))
+            .unwrap_or_default()
+            .iter()
+            .filter(|w| w.is_about(tree, shoot, leaf))
+            .cloned()
+            .collect()
+    }
+
+    /// Puts a changed plan on the desk as one step.
+    pub fn set(&mut self, label: &str, plan: Plan) {
+        self.history.set(label, plan);
+        self.derive();
+    }
+
+    /// Keeps a bud on a laid shoot at the place `x` along the row, and chooses it.
+    ///
+    /// # Errors
+    /// Why no bud can be kept there.
+    pub fn keep_bud(&mut self, tree: TreeId, shoot: ShootId, x: f64) -> Result<(), Refusal> {
+        let Some(at) = self.along(tree, shoot, x) else {
+            return Err(Refusal::new("refusal-bud-off-wood", vec![]));
+        };
+        let work = Work::KeepBud {
+            tree,
+            shoot,
+            at_mm: Mm::round(at),
+        };
+        let bud = work.kept_bud(self.moment.leaf);
+        self.work("step-keep-bud", vec![work])?;
+        self.chosen = Some(Part { tree, shoot: bud });
+        Ok(())
+    }
+
+    /// How far along a shoot the place `x` is.
+    pub fn along(&self, tree: TreeId, shoot: ShootId, x: f64) -> Option<f64> {
+        self.course(tree, shoot)?.at_x(x)
+    }
+
+    /// The laid shoot that covers the wire at `x`: of several the one that begins nearest.
+    pub fn laid_at(&self, x: f64) -> Option<(TreeId, ShootId)> {
+        self.cover
+            .laid
+            .iter()
+            .filter(|l| l.span.from <= x && x <= l.span.to)
+            .max_by(|a, b| a.span.from.total_cmp(&b.span.from))
+            .map(|l| (l.tree, l.shoot))
+    }
+
+    /// The middle, along the row, of the widest space between uprights on a laid shoot.
+    pub fn widest_space(&self, tree: TreeId, shoot: ShootId) -> Option<f64> {
+        let laid = self
+            .cover
+            .laid
+            .iter()
+            .find(|l| l.tree == tree && l.shoot == shoot)?;
+        let (from, to) = (laid.span.from, laid.span.to);
+        let inside = self
+            .places
+            .iter()
+            .map(|p| p.x)
+            .filter(|x| *x > from && *x < to);
+        let edges: Vec<f64> = [from].into_iter().chain(inside).chain([to]).collect();
+        edges
+            .windows(2)
+            .max_by(|a, b| (a[1] - a[0]).total_cmp(&(b[1] - b[0])))
+            .map(|w| (w[0] + w[1]) / 2.0)
+    }
+
+    /// Where a shoot runs.
+    pub fn course(&self, tree: TreeId, shoot: ShootId) -> Option<Course> {
+        let tree = self.row.tree(tree)?;
+        let index = tree.index(shoot)?;
+        layout(tree, self.geometry).get(index).copied()
+    }
+
+    /// Takes a shoot's tip in the hand.
+    pub fn drag_begin(&mut self, tree: TreeId, shoot: ShootId) -> bool {
+        self.drop_drag();
+        let Some(found) = self.row.tree(tree) else {
+            return false;
+        };
+        let Some(index) = found.index(shoot) else {
+            return false;
+        };
+        let bendable =
+            found.shoots[index].pose != Pose::Stub && !found.shoots[index].units.is_empty();
+        if bendable {
+            self.drag = Some(Drag {
+                tree,
+                shoot,
+                from: Arc::clone(found),
+                index,
+            });
+            self.history.begin("step-bend");
+        }
+        bendable
+    }
+
+    /// Moves the tip in the hand toward `to`. What can't be done leaves the shoot where it was.
+    pub fn drag_to(&mut self, to: Point, snap: bool) {
+        let Some(drag) = &self.drag else { return };
+        let pose = bend_toward(&drag.from, drag.index, self.geometry, to, snap);
+        let (tree, shoot) = (drag.tree, drag.shoot);
+        let work = match pose {
+            Pose::Laid { toward, rise } => Work::Lay {
+                tree,
+                shoot,
+                toward,
+                rise_deg: rise,
+            },
+            Pose::Upright { lean } => Work::Stand {
+                tree,
+                shoot,
+                lean_deg: lean,
+            },
+            Pose::Stub | Pose::Free => return,
+        };
+        if let Ok(plan) = self
+            .history
+            .base()
+            .with_work(self.scheme, self.moment, work)
+        {
+            self.history.update(plan);
+            self.derive();
+        }
+    }
+
+    /// Whether a tip is in the hand.
+    pub fn dragging(&self) -> bool {
+        self.drag.is_some()
+    }
+
+    /// The shoot whose tip is in the hand.
+    pub fn dragged(&self) -> Option<(TreeId, ShootId)> {
+        self.drag.as_ref().map(|d| (d.tree, d.shoot))
+    }
+
+    /// Lets go of the tip: one step.
+    pub fn drag_end(&mut self) {
+        if self.drag.take().is_some() {
+            self.history.commit();
+            self.derive();
+        }
+    }
+
+    /// Lets go of the tip and puts it back.
+    pub fn drop_drag(&mut self) {
+        if self.drag.take().is_some() {
+            self.history.cancel();
+            self.derive();
+        }
+    }
+
+    /// Takes the last step back; its label.
+    pub fn undo(&mut self) -> Option<String> {
+        self.drag = None;
+        let label = self.history.undo();
+        self.derive();
+        label
+    }
+
+    /// Does the step again that was taken back; its label.
+    pub fn redo(&mut self) -> Option<String> {
+        self.drop_drag();
+        let label = self.history.redo();
+        self.derive();
+        label
+    }
+
+    /// Chooses a part, or nothing. A choice is no step.
+    pub fn choose(&mut self, part: Option<Part>) {
+        self.chosen = part;
+    }
+
+    /// The next shoot along the row from the chosen one, or the previous.
+    pub fn neighbour(&self, forward: bool) -> Option<Part> {
+        let mut order: Vec<(f64, Part)> = Vec::new();
+        for tree in &self.row.trees {
+            for (shoot, course) in tree.shoots.iter().zip(layout(tree, self.geometry)) {
+                order.push((
+                    course.base.x,
+                    Part {
+                        tree: tree.id,
+                        shoot: Some(shoot.id),
+                    },
+                ));
+            }
+        }
+        order.sort_by(|a, b| a.0.total_cmp(&b.0).then(a.1.cmp(&b.1)));
+        let here = self
+            .chosen
+            .and_then(|c| order.iter().position(|(_, p)| *p == c));
+        let next = match (here, forward) {
+            (None, true) => 0,
+            (None, false) => order.len().checked_sub(1)?,
+            (Some(i), true) => i + 1,
+            (Some(i), false) => i.checked_sub(1)?,
+        };
+        order.get(next).map(|(_, p)| *p)
+    }
+}

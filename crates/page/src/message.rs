@@ -1,0 +1,100 @@
+//! The message boundary to a second instance of the same module: a question about a whole plan goes out as
+//! bytes with a generation number; an answer to an older generation is dropped. A hand on the wall never waits for one.
+
+use cordonry::check::{Context, Severity, check};
+use cordonry::file::read_plan;
+use cordonry::plan::{Moment, Replayer, Window};
+use serde::{Deserialize, Serialize};
+
+/// A question about a plan.
+#[derive(Clone, Debug, Serialize, Deserialize)]
+pub struct Ask {
+    /// Which state of the page it is about.
+    pub generation: u32,
+    /// The plan file's text.
+    pub plan: String,
+    /// Number of the scheme.
+    pub scheme: usize,
+    /// What is asked.
+    pub question: Question,
+}
+
+/// What can be asked.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Question {
+    /// How many findings there are after the work of each window of the found leaf.
+    Season,
+    /// The figures on which native and wasm must agree.
+    Digest,
+}
+
+/// An answer.
+#[derive(Clone, Debug, Serialize, Deserialize)]
+pub struct Answer {
+    /// The generation of the question.
+    pub generation: u32,
+    /// What was asked for.
+    pub body: Body,
+}
+
+/// What was asked for.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Body {
+    /// Findings after each window.
+    Season(Vec<WindowCount>),
+    /// A text of figures.
+    Digest(String),
+    /// The plan could not be read.
+    Refused(String),
+}
+
+/// How many findings there are at one moment.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct WindowCount {
+    /// The moment.
+    pub moment: Moment,
+    /// All findings.
+    pub findings: u32,
+    /// The gravest of them.
+    pub now: u32,
+}
+
+/// Answers a question. The core alone is asked; nothing of the browser is touched.
+pub fn answer(ask: &Ask) -> Answer {
+    let body = match read_plan(ask.plan.as_bytes()) {
+        Err(why) => Body::Refused(why.to_string()),
+        Ok(plan) => match ask.question {
+            Question::Digest => Body::Digest(cordonry::digest::digest(&plan)),
+            Question::Season => {
+                let mut replayer = Replayer::default();
+                let leaf = plan.found.leaf;
+                let counts = Window::ALL.into_iter().filter_map(|window| {
+                    let moment = Moment { leaf, window };
+                    let replayed = replayer.at(&plan, ask.scheme, moment).ok()?;
+                    let findings = check(&Context {
+                        row: &replayed.row,
+                        site: &plan.site,
+                        targets: &plan.targets,
+                        void: &replayed.void,
+                    });
+                    let now = findings
+                        .iter()
+                        .filter(|f| f.severity == Severity::Now)
+                        .count();
+                    Some(WindowCount {
+                        moment,
+                        findings: findings.len() as u32,
+                        now: now as u32,
+                    })
+                });
+                Body::Season(counts.collect())
+            }
+        },
+    };
+    Answer {
+        generation: ask.generation,
+        body,
+    }
+}

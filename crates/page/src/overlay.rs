@@ -1,0 +1,175 @@
+//! What lies over the wall in screen pixels: labels, lengths in the hand, handles, the choice.
+
+use crate::desk::Desk;
+use crate::view::View;
+use cordonry::cover::Stretch;
+use cordonry::pose::{Course, layout};
+use cordonry::row::{Kind, Limit, ShootId, TreeId};
+use cordonry::words::{Arg, Words};
+use kurbo::Point;
+use std::fmt::Write;
+
+/// Smallest scale, px per mm, at which the handles of laid shoots are shown.
+const HANDLES_FROM: f64 = 0.05;
+
+/// Text made safe for markup.
+pub fn escape(text: &str) -> String {
+    text.replace('&', "&amp;")
+        .replace('<', "&lt;")
+        .replace('>', "&gt;")
+        .replace('"', "&quot;")
+}
+
+fn n(v: f64) -> String {
+    if v.is_finite() {
+        format!("{v:.1}")
+    } else {
+        "0".into()
+    }
+}
+
+/// The overlay's markup.
+pub fn markup(desk: &Desk, view: View, words: &Words) -> String {
+    let mut out = String::new();
+    stretches(&mut out, desk, view, words);
+    handles(&mut out, desk, view, words);
+    out
+}
+
+fn stretches(out: &mut String, desk: &Desk, view: View, words: &Words) {
+    let targets = &desk.plan().targets;
+    let wire = desk.geometry.wire;
+    let kinds = [
+        ("bare", &desk.cover.gaps, targets.get(Limit::GapMax)),
+        (
+            "twice",
+            &desk.cover.overlaps,
+            targets.get(Limit::OverlapMax),
+        ),
+    ];
+    for (class, list, limit) in kinds {
+        for stretch in list {
+            // In the hand even a stretch within its limit is told, so that its end can be aimed at.
+            let in_hand = desk
+                .dragged()
+                .is_some_and(|held| stretch.by.contains(&held));
+            if stretch.span.length() > limit || in_hand {
+                stretch_mark(out, stretch, class, wire, view, words);
+            }
+        }
+    }
+}
+
+fn stretch_mark(
+    out: &mut String,
+    stretch: &Stretch,
+    class: &str,
+    wire: f64,
+    view: View,
+    words: &Words,
+) {
+    let a = view.to_px(Point::new(stretch.span.from, wire));
+    let b = view.to_px(Point::new(stretch.span.to, wire));
+    if b.x < 0.0 || a.x > view.width {
+        return;
+    }
+    let length = [("length", Arg::Length(stretch.span.length()))];
+    let text = escape(&words.text(&format!("stretch-{class}"), &length));
+    let line = a.y + if class == "bare" { 16.0 } else { -10.0 };
+    let label = line + if class == "bare" { 16.0 } else { -6.0 };
+    if class == "bare" {
+        let _ = write!(
+            out,
+            r#"<rect class="stretch-bare" x="{}" y="{}" width="{}" height="14"/>"#,
+            n(a.x),
+            n(a.y - 7.0),
+            n((b.x - a.x).max(1.0)),
+        );
+    }
+    let _ = write!(
+        out,
+        r#"<path class="measure {class}" d="M{x0} {l}H{x1}M{x0} {t}V{u}M{x1} {t}V{u}"/>"#,
+        x0 = n(a.x),
+        x1 = n(b.x),
+        l = n(line),
+        t = n(line - 4.0),
+        u = n(line + 4.0),
+    );
+    if b.x - a.x > 26.0 || stretch.span.length() * view.scale > 8.0 {
+        let _ = write!(
+            out,
+            r#"<text class="measure-text {class}" x="{}" y="{}">{text}</text>"#,
+            n((a.x + b.x) / 2.0),
+            n(label),
+        );
+    }
+}
+
+/// A shoot whose tip can be taken in the hand, where that tip is.
+fn handle(
+    out: &mut String,
+    view: View,
+    words: &Words,
+    desk: &Desk,
+    part: (TreeId, ShootId),
+    course: &Course,
+    chosen: bool,
+) {
+    let tip = view.to_px(course.tip());
+    if tip.x < -20.0 || tip.x > view.width + 20.0 {
+        return;
+    }
+    let held = desk.dragged() == Some(part);
+    let name = escape(&words.part(&desk.row, part.0, Some(part.1)));
+    let _ = write!(
+        out,
+        r#"<g class="handle{}{}" data-handle="tip" data-of="{}/{}"><circle class="reach" cx="{x}" cy="{y}" r="16"/><circle class="knob" cx="{x}" cy="{y}" r="{r}"/><title>{name}</title></g>"#,
+        if chosen { " chosen" } else { "" },
+        if held { " held" } else { "" },
+        part.0,
+        part.1,
+        x = n(tip.x),
+        y = n(tip.y),
+        r = if chosen || held { "8" } else { "5" },
+    );
+}
+
+fn handles(out: &mut String, desk: &Desk, view: View, words: &Words) {
+    if view.scale < HANDLES_FROM {
+        return;
+    }
+    let span = view.span();
+    let margin = 4000.0;
+    for tree in &desk.row.trees {
+        let foot = tree.foot.f();
+        if foot < span.from - margin || foot > span.to + margin || tree.is_lost() {
+            continue;
+        }
+        for (shoot, course) in tree.shoots.iter().zip(layout(tree, desk.geometry)) {
+            let chosen = desk
+                .chosen
+                .is_some_and(|c| c.tree == tree.id && c.shoot == Some(shoot.id));
+            let loose = matches!(shoot.kind(), Kind::Leader | Kind::Shoot)
+                || (shoot.parent.is_none() && tree.shoots.len() == 1);
+            let bendable = matches!(
+                shoot.kind(),
+                Kind::Leader | Kind::Shoot | Kind::Upright | Kind::Stem
+            );
+            if loose || (chosen && bendable) {
+                handle(out, view, words, desk, (tree.id, shoot.id), &course, chosen);
+            }
+        }
+    }
+}
+
+/// The bud that a press would keep: a ghost under the pointer.
+pub fn ghost(view: View, at: Point, text: &str) -> String {
+    let p = view.to_px(at);
+    format!(
+        r#"<path class="ghost-bud" d="M{x} {y}l-4 -3q0 -7 4 -11q4 4 4 11z"/><text class="ghost-text" x="{x}" y="{t}">{text}</text>"#,
+        x = n(p.x),
+        y = n(p.y),
+        t = n(p.y - 20.0),
+        text = escape(text),
+    )
+}

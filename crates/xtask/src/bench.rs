@@ -1,0 +1,133 @@
+//! `cargo xtask bench`: every figure that is measured, beside an anchor from the same run.
+
+use crate::{build, process, server, setup, workspace};
+use anyhow::{Context, Result, bail};
+use serde_json::Value;
+
+/// A program that prints one JSON object a line for each figure:
+/// `{"measure": words, "unit": "ms", "ours": number, "anchor": number or null}`. Other lines are passed on.
+struct Bench {
+    name: &'static str,
+    about: &'static str,
+    command: &'static [&'static str],
+    /// Whether it needs the built page, served at CORDONRY_URL, and the browser in CHROMIUM.
+    page: bool,
+}
+
+/// To add one, add a line.
+const BENCHES: &[Bench] = &[Bench {
+    name: "edit",
+    about: "a drag on a row of 300 trees with 10 uprights each: from the pointer's event to the shown frame, \
+            beside one circle dragged on an empty page",
+    command: &["node", "tests/browser/bench-edit.mjs"],
+    page: true,
+}];
+
+pub fn bench(name: Option<&str>) -> Result<()> {
+    let chosen: Vec<&Bench> = BENCHES
+        .iter()
+        .filter(|bench| name.is_none_or(|name| name == bench.name))
+        .collect();
+    if chosen.is_empty() {
+        let names: Vec<&str> = BENCHES.iter().map(|bench| bench.name).collect();
+        bail!(
+            "there is no bench of that name; there are: {}",
+            names.join(", ")
+        );
+    }
+    let mut url = None;
+    if chosen.iter().any(|bench| bench.page) {
+        setup::node()?;
+        setup::node_packages()?;
+        build::build(false)?;
+        url = Some(server::background(workspace::dist())?);
+    }
+    let mut rows = Vec::new();
+    for bench in chosen {
+        println!("{}: {}", bench.name, bench.about);
+        let mut command = match bench.command {
+            ["cargo", rest @ ..] => process::cargo(&rest.join(" ")),
+            [program, rest @ ..] => process::program(program, rest),
+            [] => bail!("the bench {} has no command", bench.name),
+        };
+        if bench.page {
+            command.env("CHROMIUM", setup::chromium()?);
+            if let Some(url) = &url {
+                command.env("CORDONRY_URL", url);
+            }
+        }
+        let output = process::heard(&mut command)?;
+        for line in output.lines() {
+            match serde_json::from_str::<Value>(line) {
+                Ok(figure) if figure.is_object() => {
+                    rows.push(row(bench.name, &figure).with_context(|| line.to_string())?)
+                }
+                _ => println!("{line}"),
+            }
+        }
+    }
+    println!("\n{}", table(&rows));
+    Ok(())
+}
+
+type Row = [String; 5];
+
+fn row(bench: &str, figure: &Value) -> Result<Row> {
+    let words = |key: &str| figure[key].as_str().with_context(|| format!("no {key}"));
+    let number = |key: &str| match figure[key].as_f64() {
+        // Counts are whole, measures are not.
+        Some(_) if figure[key].is_u64() => figure[key].to_string(),
+        Some(number) => format!("{number:.2}"),
+        None => "–".to_string(),
+    };
+    figure["ours"].as_f64().context("no figure of ours")?;
+    Ok([
+        bench.to_string(),
+        words("measure")?.to_string(),
+        words("unit")?.to_string(),
+        number("ours"),
+        number("anchor"),
+    ])
+}
+
+fn table(rows: &[Row]) -> String {
+    let head = ["bench", "measure", "unit", "ours", "anchor"].map(str::to_string);
+    let lines: Vec<&Row> = std::iter::once(&head).chain(rows).collect();
+    let width = |column: usize| {
+        lines
+            .iter()
+            .map(|line| line[column].chars().count())
+            .max()
+            .unwrap_or(0)
+    };
+    let widths: [usize; 5] = std::array::from_fn(width);
+    lines
+        .iter()
+        .map(|line| {
+            let [a, b, c, d, e] = line;
+            let text = format!(
+                "{a:<0$}  {b:<1$}  {c:<2$}  {d:>3$}  {e:>4$}",
+                widths[0], widths[1], widths[2], widths[3], widths[4]
+            );
+            text.trim_end().to_string() + "\n"
+        })
+        .collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn figures_become_one_table() {
+        let figure =
+            serde_json::json!({"measure": "median", "unit": "ms", "ours": 12.345, "anchor": null});
+        let count = serde_json::json!({"measure": "lost", "unit": "", "ours": 2, "anchor": 0});
+        let text = table(&[row("edit", &figure).unwrap(), row("edit", &count).unwrap()]);
+        assert_eq!(
+            text,
+            "bench  measure  unit   ours  anchor\nedit   median   ms    12.35       –\nedit   lost               2       0\n"
+        );
+        assert!(row("edit", &serde_json::json!({"measure": "median"})).is_err());
+    }
+}

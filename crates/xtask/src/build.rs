@@ -1,0 +1,38 @@
+//! `cargo xtask build`.
+
+use crate::glue::Form;
+use crate::site::Site;
+use crate::{glue, one_file, workspace};
+use anyhow::Result;
+use std::fs;
+
+/// Builds the page into dist/, and on demand the page in one file beside it.
+pub fn build(with_one_file: bool) -> Result<()> {
+    let module = glue::compile()?;
+    let mut site = Site::default();
+    site.add_folder(&workspace::root().join("www"), "")?;
+    let in_one = with_one_file
+        .then(|| one_file::make(&site, &glue::write(&module, Form::Script)?))
+        .transpose()?;
+
+    site.add_folder(&glue::write(&module, Form::Module)?, "")?;
+    let examples = workspace::root().join("examples");
+    if examples.exists() {
+        site.add_folder(&examples, "examples/")?;
+    }
+    site.finish()?;
+    let dist = workspace::dist();
+    site.write(&dist)?;
+    let bytes: usize = site.files.values().map(Vec::len).sum();
+    println!(
+        "Built dist/: {} files, {} kB",
+        site.files.len(),
+        bytes / 1000
+    );
+
+    if let Some(html) = in_one {
+        fs::write(dist.join(one_file::NAME), &html)?;
+        println!("Built dist/{}: {} kB", one_file::NAME, html.len() / 1000);
+    }
+    Ok(())
+}

@@ -1,0 +1,60 @@
+//! From the page's crate to a wasm module and the JavaScript that loads it.
+
+use crate::{lock, process, setup, workspace};
+use anyhow::{Context, Result};
+use std::fs;
+use std::path::PathBuf;
+use wasm_bindgen_cli_support::Bindgen;
+
+/// The name of the glue, with `.js`, and of the module, with `_bg.wasm`.
+pub const NAME: &str = "cordonry_page";
+
+/// Compiles the page's crate and gives the path of the bare module.
+pub fn compile() -> Result<PathBuf> {
+    lock::check_agreement()?;
+    setup::wasm_target()?;
+    process::run(&mut process::cargo(&format!(
+        "build --package cordonry-page --profile web --target {}",
+        setup::WASM_TARGET
+    )))?;
+    Ok(workspace::target()
+        .join(setup::WASM_TARGET)
+        .join("web")
+        .join(NAME)
+        .with_extension("wasm"))
+}
+
+/// How the glue is written.
+#[derive(Clone, Copy)]
+pub enum Form {
+    /// A module that other modules import.
+    Module,
+    /// A classic script that sets the global `wasm_bindgen`.
+    Script,
+}
+
+/// Writes glue and module, and gives the folder in which they stand.
+pub fn write(module: &PathBuf, form: Form) -> Result<PathBuf> {
+    let folder = workspace::target().join("glue").join(match form {
+        Form::Module => "module",
+        Form::Script => "script",
+    });
+    if folder.exists() {
+        fs::remove_dir_all(&folder)?;
+    }
+    let mut bindgen = Bindgen::new();
+    match form {
+        // The module is found beside the glue; the script is given its bytes.
+        Form::Module => bindgen.web(true)?.omit_default_module_path(false),
+        Form::Script => bindgen.no_modules(true)?,
+    };
+    bindgen
+        .input_path(module)
+        .out_name(NAME)
+        .typescript(false)
+        .remove_name_section(true)
+        .remove_producers_section(true)
+        .generate(&folder)
+        .context("the glue between wasm and the page could not be written")?;
+    Ok(folder)
+}

@@ -1,0 +1,144 @@
+// A browser with one page of the program in it, for the tests: `pageTest(name, options, run)`.
+//
+// CORDONRY_URL is where the built page is served, CORDONRY_ONE_FILE the page in one file, CHROMIUM the browser;
+// `cargo xtask test` sets all three.
+import assert from 'node:assert/strict';
+import { mkdtemp, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { test } from 'node:test';
+import { pathToFileURL } from 'node:url';
+import axe from 'axe-core';
+import { chromium } from 'playwright-core';
+
+export const base = process.env.CORDONRY_URL ?? 'http://127.0.0.1:8123/';
+export const oneFile = process.env.CORDONRY_ONE_FILE && pathToFileURL(process.env.CORDONRY_ONE_FILE).href;
+
+const FLAGS = [
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-gpu',
+  '--disable-quic',
+  '--disable-sync',
+  '--no-first-run',
+];
+
+// A test that hangs must not hold up the run.
+const TIMEOUT = 120_000;
+
+/**
+ * Starts a browser of its own and opens the page. Options:
+ *   path      behind the base, as '?bench=300x10'; or a whole address, as `oneFile`
+ *   viewport  {width, height}, 1280 × 800
+ *   context   more of playwright's context options: locale, timezoneId, hasTouch, reducedMotion, colorScheme …
+ *   profile   a folder that outlives the browser, to open the same profile again
+ *   prepare   async (page, context) before the page is opened; whatever it does is watched as well
+ * Gives {browser, context, page, faults, allow, close}; `faults` are the words of whatever went wrong on any page.
+ */
+export async function open({ path = '', viewport = { width: 1280, height: 800 }, context: more, profile, prepare } = {}) {
+  const address = new URL(path, base).href;
+  const folder = profile ?? (await mkdtemp(join(tmpdir(), 'cordonry-browser-')));
+  const remove = async () => {
+    // The browser's last helpers may still be writing.
+    if (!profile) await rm(folder, { recursive: true, force: true, maxRetries: 5, retryDelay: 100 });
+  };
+  let context;
+  try {
+    context = await chromium.launchPersistentContext(folder, {
+      executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium',
+      headless: true,
+      chromiumSandbox: process.getuid?.() !== 0,
+      args: FLAGS,
+      viewport,
+      ...more,
+    });
+    const { faults, allow } = watch(context, address);
+    const page = context.pages()[0] ?? (await context.newPage());
+    await prepare?.(page, context);
+    await page.goto(address);
+    const close = async () => {
+      await context.close();
+      await remove();
+    };
+    return { browser: context.browser(), context, page, faults, allow, close };
+  } catch (error) {
+    await context?.close();
+    await remove();
+    throw error;
+  }
+}
+
+// Collects every error on the console, uncaught exception and request that leaves the page's own origin.
+function watch(context, address) {
+  const faults = [];
+  const allowed = [];
+  const fault = (words) => {
+    if (!allowed.some((pattern) => pattern.test(words))) faults.push(words);
+  };
+  context.on('console', (message) => {
+    if (message.type() === 'error') fault(`error on the console: ${message.text()}`);
+  });
+  context.on('weberror', (error) => fault(`uncaught: ${error.error().stack || error.error()}`));
+  const own = (url) => {
+    const { protocol, origin, href } = new URL(url);
+    if (['data:', 'blob:', 'about:'].includes(protocol)) return true;
+    return protocol === 'file:' ? href.split(/[?#]/)[0] === address.split(/[?#]/)[0] : origin === new URL(address).origin;
+  };
+  context.on('request', (request) => {
+    if (!own(request.url())) fault(`request to elsewhere: ${request.url()}`);
+  });
+  context.on('requestfailed', (request) => {
+    // Leaving a page cuts off its requests.
+    const why = request.failure()?.errorText;
+    if (why !== 'net::ERR_ABORTED') fault(`request failed: ${request.url()}: ${why}`);
+  });
+  const sockets = (page) => page.on('websocket', (socket) => fault(`socket to elsewhere: ${socket.url()}`));
+  context.pages().forEach(sockets);
+  context.on('page', (page) => {
+    sockets(page);
+    page.on('crash', () => fault('the page crashed'));
+  });
+  /** Lets faults whose words match pass: for a test that provokes them. */
+  const allow = (pattern) => {
+    allowed.push(pattern);
+    for (let at = faults.length - 1; at >= 0; at -= 1) if (pattern.test(faults[at])) faults.splice(at, 1);
+  };
+  return { faults, allow };
+}
+
+/**
+ * One test on one page in a fresh browser: `run` gets what `open` gives, and `base`. It fails if `run` throws or
+ * the page was at fault.
+ */
+export function pageTest(name, options, run) {
+  test(name, { timeout: TIMEOUT }, async (t) => {
+    const opened = await open(options);
+    try {
+      await run({ ...opened, base, t });
+      // What the last act set off is to be seen as well.
+      if (!opened.page.isClosed()) await frames(opened.page, 2);
+    } catch (error) {
+      if (opened.faults.length > 0) error.message += `\nand on the page: ${opened.faults.join('\n')}`;
+      throw error;
+    } finally {
+      await opened.close();
+    }
+    assert.deepEqual(opened.faults, [], 'the page was at fault');
+  });
+}
+
+/** Waits until the page has had that many frames. */
+export async function frames(page, count = 1) {
+  await page.evaluate(async (left) => {
+    for (; left > 0; left -= 1) await new Promise((next) => requestAnimationFrame(next));
+  }, count);
+}
+
+/** What axe finds against the page, one line a place; an empty list is good. `rules` are axe's own options. */
+export async function accessibility(page, rules = {}) {
+  await page.evaluate(axe.source);
+  const found = await page.evaluate((options) => globalThis.axe.run(document, options), rules);
+  return found.violations.flatMap(({ id, impact, help, nodes }) =>
+    nodes.map(({ target }) => `${id} (${impact}): ${help}: ${target.join(' ')}`),
+  );
+}

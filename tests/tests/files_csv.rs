@@ -1,0 +1,456 @@
+//! Measured rows as CSV: what people write is read, what is wrong is named by its line, and what was read and
+//! written is read the same again.
+
+use cordonry::file::csv::{Measured, Options, Style, read, write};
+use cordonry::row::{Face, Kind, Pose, Shoot, Toward, Tree, TreeId};
+use cordonry::units::{Deg, LengthStyle, Mm};
+
+const HEAD: &str = "tree,place,kind,parent,length,diameter,side,pose,season,laterals,note\n";
+
+fn taken(text: &str) -> Measured {
+    read(text.as_bytes(), &Options::default()).unwrap_or_else(|e| panic!("{e}"))
+}
+
+/// The row of a text without a bad line.
+fn clean(text: &str) -> Measured {
+    let got = taken(text);
+    assert_eq!(got.bad, vec![], "{text}");
+    got
+}
+
+fn tree(measured: &Measured, id: u32) -> &Tree {
+    measured.row.tree(TreeId(id)).unwrap()
+}
+
+/// The one bad line of a table is the last, and says so.
+fn check_bad(lines: &str, says: &str) {
+    let text = format!("{HEAD}{lines}");
+    let got = taken(&text);
+    let bad: Vec<_> = got
+        .bad
+        .iter()
+        .map(|b| (b.line, b.why.to_string()))
+        .collect();
+    assert_eq!(bad.len(), 1, "{lines}: {bad:?}");
+    assert_eq!(bad[0].0, text.lines().count(), "{lines}");
+    assert!(
+        bad[0].1.contains(says),
+        "'{}' does not say '{says}'",
+        bad[0].1
+    );
+    assert_eq!(got.taken, text.lines().count() - 2);
+}
+
+const TREE: &str = "1,0,leader,,1.900,30,right,,0,,\n2,1.5,leader,,1.9,30,right,,0,,\n";
+
+#[test]
+fn a_line_is_a_shoot() {
+    let got = clean(&format!(
+        "{HEAD}{TREE}1,1.000,upright,,0.8 + 0.55,14.5,,-5,1,5/1.2 m,strong\n\
+         1,0.800,bud,,,,,,,,\n1,1.2,stub,,0.15,16,,,1,,\n1,1.400,shoot,,0.4,6,under,,2,,\n3,3,lost,,,,,,,,frost\n"
+    ));
+    let row = &got.row;
+    assert_eq!((got.taken, row.leaf, row.trees.len()), (7, 3, 3));
+    let one = tree(&got, 1);
+    assert_eq!(one.planted.angle, Deg::new(45.0));
+    let kinds: Vec<Kind> = one.shoots.iter().map(Shoot::kind).collect();
+    let expected = [
+        Kind::Leader,
+        Kind::Bud,
+        Kind::Upright,
+        Kind::Stub,
+        Kind::Shoot,
+    ];
+    assert_eq!(kinds, expected);
+    let upright = &one.shoots[2];
+    assert_eq!(
+        upright.pose,
+        Pose::Upright {
+            lean: Deg::new(-5.0)
+        }
+    );
+    let units: Vec<_> = upright.units.iter().map(|u| (u.leaf, u.kept)).collect();
+    assert_eq!(units, [(1, 800.0), (2, 550.0)]);
+    assert_eq!(
+        (upright.laterals.count, upright.laterals.total),
+        (5, 1200.0)
+    );
+    assert_eq!(one.shoots[4].face, Face::Under);
+    assert_eq!(one.note, "upright 1.000: strong");
+    assert!(tree(&got, 3).is_lost());
+    assert_eq!(tree(&got, 3).note, "frost");
+    // From where the first stem meets the wire over one spacing beyond the last's.
+    assert_eq!((row.from, row.to), (Mm(500), Mm(5000)));
+}
+
+#[test]
+fn a_place_is_read_off_one_tape_along_the_row() {
+    // A stem of 30 mm at 45° bends with a radius of 15 diameters, 450 mm: the corner at 707 mm of wood becomes two
+    // tangents of 450·tan 22.5° = 186.4 mm and an arc of 450·π/4 = 353.4 mm, so wood on the wire is 19.4 mm shorter.
+    let got = clean(&format!(
+        "{HEAD}{TREE}1,1.5,upright,,0.8,9,,,1,,\n1,0.2,shoot,,0.2,5,,,1,,\n"
+    ));
+    let at: Vec<f64> = tree(&got, 1).shoots.iter().map(|s| s.at).collect();
+    let on_wire = 1500.0 - 500.0 + 707.107 - 2.0 * 186.396 + 353.429;
+    assert_eq!(
+        at,
+        [0.0, libm_round(200.0 * 2f64.sqrt()), libm_round(on_wire)]
+    );
+}
+
+fn libm_round(x: f64) -> f64 {
+    x.round()
+}
+
+#[test]
+fn two_leaders_fork_from_a_stem() {
+    let got = clean(&format!(
+        "{HEAD}1,1.5,stem,,0.42,40,,90,0,,\n1,1.5,leader,,1.4,20,left,2,1,,\n1,,leader,,1.3,20,,,1,,\n\
+         1,0.6,upright,,0.8,9,,,2,,\n1,2.4,upright,,0.8,9,,,2,,\n1,along 0.3,shoot,stem,0.2,4,,,2,,\n"
+    ));
+    let one = tree(&got, 1);
+    let laid = |s: &Shoot| match s.pose {
+        Pose::Laid { toward, rise } => Some((toward, rise.degrees(), s.at)),
+        _ => None,
+    };
+    let leaders: Vec<_> = one.shoots.iter().filter_map(laid).collect();
+    assert_eq!(
+        leaders,
+        [(Toward::Left, 2.0, 420.0), (Toward::Right, 0.0, 420.0)]
+    );
+    let parents: Vec<_> = one
+        .shoots
+        .iter()
+        .map(|s| s.parent.map(|p| p.number()))
+        .collect();
+    assert_eq!(parents, [None, Some(0), Some(0), Some(0), Some(2), Some(3)]);
+    assert_eq!(one.shoots[1].at, 300.0);
+    // Half the usual spacing of two-leader trees to either side.
+    assert_eq!((got.row.from, got.row.to), (Mm(0), Mm(3000)));
+}
+
+#[test]
+fn parents_by_name_and_by_line() {
+    let got = clean(&format!(
+        "{HEAD}1,along 0.2,shoot,3,0.3,5,,,2,,\n1,0,leader,,1.9,30,,,0,,\n1,1.0,upright,2,0.8,9,,,1,,\n\
+         1,along 0.4,shoot,upright,0.3,5,,,2,,\n1,1.2,upright,leader,0.8,9,,,1,,\n"
+    ));
+    let parents: Vec<_> = tree(&got, 1)
+        .shoots
+        .iter()
+        .map(|s| (s.parent.map(|p| p.number()), s.at))
+        .collect();
+    assert_eq!(parents.len(), 5);
+    assert_eq!(parents[3], (Some(1), 200.0));
+    assert_eq!(parents[4], (Some(1), 400.0));
+}
+
+#[test]
+fn a_stem_that_reaches_the_wire_is_laid_unless_it_says_otherwise() {
+    let pose = |pose: &str| {
+        let got = clean(&format!("{HEAD}1,0,stem,,1.9,30,,{pose},0,,\n"));
+        let said = got.said.iter().any(|s| s.key == "file-said-laid");
+        (tree(&got, 1).shoots[0].pose.is_laid(), said)
+    };
+    assert_eq!(pose("60"), (true, true));
+    assert_eq!(pose("90"), (false, false));
+    assert_eq!(pose("planted 60 free"), (false, false));
+    assert_eq!(pose("planted 60 laid 3"), (true, false));
+}
+
+#[test]
+fn columns_in_any_order_units_and_marks() {
+    let expected = clean(&format!(
+        "{HEAD}1,0,leader,,1.900,30,,,0,,\n1,1.000,upright,,0.8,9.5,,,1,,\n"
+    ))
+    .row;
+    for text in [
+        "Kind;Tree;Length (cm);Place [m];Diameter;Season\nleader;1;190;0;30;0\nupright;1;80;1,0;9,5;1\n",
+        "kind\ttree\tlength_mm\tplace_mm\tdiameter cm\tleaf\nleader\t1\t1900\t0\t3\t0\nupright\t1\t800\t1000\t0,95\t1\n",
+        "\u{feff}sep=;\r\n\"TREE\";\"place\";\"kind\";\"length\";\"diameter\";\"season\"\r\n1;0;leader;1,9;30;0\r\n\r\n;;;;;\r\n1;1;upright;0,8;9,5;1\r\n",
+        "# measured by nobody\ntree,place,kind,length,diameter,season\n1,0 m,leader,190 cm,30 mm,0\n1,100 cm,upright,80cm,\"9,5\",1\n",
+        "tree,place,kind,length,diameter,season\r1,0,leader,1.9,30,0\r1,1,upright,.8,9.5,1\r",
+    ] {
+        assert_eq!(clean(text).row, expected, "{text}");
+    }
+    let feet = "tree,place (ft),kind,length,diameter (in),season\n1,0,leader,6'2 7/8\",1.18,0\n1,\"3'3\"\"\",upright,2 ft 7.5 in,0.374,1\n";
+    let got = clean(feet);
+    assert_eq!(tree(&got, 1).shoots[0].length(), 1902.0);
+    assert_eq!(tree(&got, 1).shoots[1].length(), 800.0);
+    assert_eq!(tree(&got, 1).shoots[1].diameter, 9.5);
+}
+
+#[test]
+fn units_are_guessed_and_said() {
+    let said = |text: &str| -> Vec<String> {
+        let words = cordonry::words::Words::default();
+        clean(text)
+            .said
+            .iter()
+            .map(|s| words.text(s.key, &s.args))
+            .collect()
+    };
+    let mm = said("tree,place,kind,length\n1,0,leader,1900\n2,1500,leader,1900\n");
+    assert!(
+        mm.contains(&"place: numbers without a unit are taken as mm".to_string()),
+        "{mm:?}"
+    );
+    assert!(
+        mm.contains(&"length: numbers without a unit are taken as mm".to_string()),
+        "{mm:?}"
+    );
+    assert!(
+        mm.contains(&"2 diameters were not measured and are estimated from the length".to_string()),
+        "{mm:?}"
+    );
+    let units =
+        said("tree,place (m),kind,length (m),diameter (mm),colour\n1,0,leader,1.9,30,red\n");
+    assert!(
+        units.iter().all(|s| !s.contains("without a unit")),
+        "{units:?}"
+    );
+    assert!(units.iter().any(|s| s.contains("'colour'")), "{units:?}");
+    assert!(
+        units
+            .iter()
+            .any(|s| s == "The row is taken as found before leaf 1"),
+        "{units:?}"
+    );
+}
+
+#[test]
+fn every_bad_line_is_named() {
+    let cases = [
+        ("x,1,upright,,0.8,9,,,1,,\n", "tree: 'x'"),
+        (",1,upright,,0.8,9,,,1,,\n", "tree is empty"),
+        (
+            "1,1,twig,,0.8,9,,,1,,\n",
+            "kind: 'twig' is refused; accepted: stem, leader",
+        ),
+        ("1,O.9,upright,,0.8,9,,,1,,\n", "place: "),
+        ("1,,upright,,0.8,9,,,1,,\n", "place is empty"),
+        (
+            "1,9.5,upright,,0.8,9,,,1,,\n",
+            "place: 9.50 m is off its parent",
+        ),
+        ("1,9999999,upright,,0.8,9,,,1,,\n", "place: "),
+        ("1,1,upright,,,9,,,1,,\n", "length is empty"),
+        ("1,1,upright,,80 furlongs,9,,,1,,\n", "furlongs"),
+        ("1,1,upright,,-0.8,9,,,1,,\n", "length: "),
+        (
+            "1,1,upright,,30,9,,,1,,\n",
+            "length: 30.00 m is refused; 0.00 m to 20.00 m",
+        ),
+        ("1,1,bud,,0.8,9,,,1,,\n", "length: "),
+        (
+            "1,1,upright,,0.8,900,,,1,,\n",
+            "diameter: 900 mm is refused; 0 mm to 500 mm",
+        ),
+        ("1,1,upright,,0.8,9,up,,1,,\n", "side: 'up'"),
+        (
+            "1,1,upright,,0.8,9,,laid,1,,\n",
+            "a upright can't be held so",
+        ),
+        ("1,1,upright,,0.8,9,,100,1,,\n", "pose: 100°"),
+        (
+            "1,1,upright,,0.8,9,,,2023,,\n",
+            "season: 2023 is refused; 0 to 39",
+        ),
+        ("1,1,upright,,0.8,9,,,1,many,\n", "laterals: "),
+        ("1,1,upright,7,0.8,9,,,1,,\n", "its parent is not among"),
+        (
+            "1,1,upright,leader 2,0.8,9,,,1,,\n",
+            "its parent is not among",
+        ),
+        ("1,1,upright,3,0.8,9,,,1,,\n", "its parent is not among"),
+        ("1,1,upright,branch,0.8,9,,,1,,\n", "parent: 'branch'"),
+        (
+            "9,1,upright,,0.8,9,,,1,,\n",
+            "tree 9 has no stem or leader line",
+        ),
+        ("1,1,upright,,0,8,9,,,1,,x\n", "12 cells for 11 columns"),
+        (
+            "9,3,leader,,1.9,30,,planted 5,0,,\n",
+            "pose: 5° is refused; 10° to 90°",
+        ),
+    ];
+    for (line, says) in cases {
+        check_bad(&format!("{TREE}{line}"), says);
+    }
+    let upright = "1,1,upright,,0.8,9,,,1,,\n";
+    check_bad(
+        &format!("{TREE}{upright}1,1,shoot,upright,0.2,9,,,1,,\n"),
+        "along 0.30 m",
+    );
+    check_bad(
+        "3,3,lost,,,,,,,,\n3,3,leader,,1.9,30,,,0,,\n",
+        "tree 3 is lost",
+    );
+    check_bad(
+        "1,0,stem,,0.4,30,,90 free,0,,\n1,0.1,stem,,0.4,30,,,0,,\n",
+        "tree 1 has a stem",
+    );
+}
+
+#[test]
+fn lines_are_counted_as_in_the_file() {
+    let text = format!(
+        "# remark\n\n{HEAD}1,0,leader,,1.9,30,,,0,,\"two\nlines\"\n\n# more\n\nx,,,,,,,,,,\n\n1,1,twig,,,,,,,,\n"
+    );
+    let got = taken(&text);
+    let lines: Vec<usize> = got.bad.iter().map(|b| b.line).collect();
+    assert_eq!(lines, [9, 11]);
+    assert_eq!(got.bad[1].text, "1,1,twig,,,,,,,,");
+    assert_eq!(got.taken, 1);
+}
+
+#[test]
+fn a_file_that_is_no_measured_row_is_refused() {
+    let check = |bytes: &[u8], key: &str, says: &str| {
+        let why = read(bytes, &Options::default()).unwrap_err();
+        assert_eq!(why.key, key, "{why}");
+        assert!(why.to_string().contains(says), "{why}");
+    };
+    check(b"", "refusal-file-empty", "");
+    check(b"\n\n# only a remark\n", "refusal-file-empty", "");
+    check(
+        b"a,b\n1,2\n",
+        "refusal-csv-columns",
+        "tree, place, kind, length; the columns there are: a, b",
+    );
+    check(
+        b"tree,place,kind,length,tree\n",
+        "refusal-csv-column-twice",
+        "tree",
+    );
+    check(
+        "tree,place,kind,length\n1,0,leader,1.9\n1,1,upright,0.8,k\u{e9}\n"
+            .replace('é', "\u{e9}")
+            .chars()
+            .map(|c| c as u8)
+            .collect::<Vec<u8>>()
+            .as_slice(),
+        "refusal-file-text",
+        "Line 3",
+    );
+    check(b"\xff\xfet\0r\0e\0e\0", "refusal-file-text", "UTF-8");
+    check(
+        "tree,place,kind,length\n".repeat(20_000).as_bytes(),
+        "refusal-csv-bad-lines",
+        "10",
+    );
+    check(
+        "a,b\n".repeat(600_000).as_bytes(),
+        "refusal-csv-lines",
+        "500",
+    );
+    let trees: String = (0..6_000)
+        .map(|n| format!("{n},{n},leader,1.9\n"))
+        .collect();
+    check(
+        format!("tree,place,kind,length\n{trees}").as_bytes(),
+        "refusal-csv-trees",
+        "6000",
+    );
+    let options = Options {
+        leaf: Some(41),
+        ..Options::default()
+    };
+    assert_eq!(read(b"x", &options).unwrap_err().key, "refusal-csv-leaf");
+}
+
+const VARIED: &str = "\
+1,0,leader,,1.900 + 0.3,30,right,planted 50 laid 3,0,,first
+1,1.003,upright,,0.8 + 0.55,14.5,,-5,1,5/1.2 m,strong
+1,0.777,bud,,,,,,,,
+1,1.234,stub,,0.15,16,,,1,,
+1,1.401,shoot,,0.4,6,under,,2,2,
+1,along 0.3,shoot,upright,0.25,4,,,2,,
+1,0.21,upright,,0.25,4,,12,2,,
+2,1.49,lost,,,,left,60,,,frost
+4,4.52,leader,,1.87,30,left,60,0,,
+4,3.5,upright,,0.9,11,,,1,,
+7,7.5,stem,,0.42,41.5,,90,0,,
+7,,leader,,1.4,20,left,2,1,,
+7,,leader,,1.3,20,right,-1.5,1,,
+7,7.4,upright,,0.8,9,,,2,,
+7,6.6,upright,,0.8 + 0 + 0.2,9,,,1,,
+7,8.4,shoot,,0.9,9,right,laid,2,,
+7,9.11,upright,,0.2,9,,,2,,
+8,9,stem,,0.9,12.3,left,planted 70 upright -3,0,,
+9,10.5,stem,,2,25,right,planted 45 laid left 4,0,,
+9,10.2,upright,,0.7,8,,,1,,
+";
+
+fn check_stable(first: &Measured) {
+    for lengths in [LengthStyle::Metric, LengthStyle::FeetInches] {
+        for decimal_comma in [false, true] {
+            let style = Style {
+                lengths,
+                decimal_comma,
+            };
+            let text = write(&first.row, style);
+            let options = Options {
+                leaf: Some(first.row.leaf),
+                ..Options::default()
+            };
+            let again = read(text.as_bytes(), &options).unwrap();
+            assert_eq!(again.bad, vec![], "{text}");
+            assert_eq!(again.row, first.row, "{style:?}\n{text}");
+            assert_eq!(write(&again.row, style), text);
+        }
+    }
+    for tree in &first.row.trees {
+        assert_eq!(tree.broken_rule(), None);
+    }
+}
+
+#[test]
+fn read_and_written_it_is_read_the_same() {
+    let got = clean(&format!("{HEAD}{VARIED}"));
+    assert_eq!(got.row.leaf, 4);
+    check_stable(&got);
+    // Without the leaf too, since the last season says it.
+    let text = write(&got.row, Style::default());
+    assert_eq!(clean(&text).row, got.row);
+}
+
+mod hostile {
+    use super::*;
+    use proptest::prelude::*;
+
+    proptest! {
+        #![proptest_config(ProptestConfig { cases: 400, failure_persistence: None, ..ProptestConfig::default() })]
+
+        /// Cells from a small store of good, odd and bad ones: whatever is read is a sound row and stable.
+        #[test]
+        fn whatever_is_read_is_sound_and_stable(lines in proptest::collection::vec((0usize..4, 0usize..12, 0usize..8, 0usize..10, 0usize..9, 0usize..6, 0usize..7, 0usize..12, 0usize..5), 1..40)) {
+            let mut text = HEAD.to_string();
+            for (tree, place, kind, parent, length, diameter, side, pose, season) in lines {
+                let places = ["0", "1.5", "0.33", "0.9", "1.234", "2.71", "along 0.3", "along 0", "", "4 ft 2 in", "-0.4", "x"];
+                let kinds = ["stem", "leader", "upright", "shoot", "bud", "stub", "lost", "leader"];
+                let parents = ["", "", "", "stem", "leader", "leader 2", "1", "2", "3", "upright 2"];
+                let lengths = ["1.9", "0.8", "0.15", "0.4 + 0.5", "2.5", "", "0.001", "190 cm", "0 + 0.3 + 0 + 0.1"];
+                let diameters = ["", "9", "30", "0", "4.44", "1/2 in"];
+                let sides = ["", "left", "right", "under", "side left", "", "up"];
+                let poses = ["", "", "45", "90", "planted 60 laid 3", "laid", "laid left -4", "upright 30", "free", "stub", "-12.5", "planted 10"];
+                let seasons = ["", "0", "1", "2", "38"];
+                text += &format!("{},{},{},{},{},{},{},{},{},,n\n", tree + 1, places[place], kinds[kind], parents[parent], lengths[length], diameters[diameter], sides[side], poses[pose], seasons[season]);
+            }
+            let got = taken(&text);
+            prop_assert_eq!(got.taken + got.bad.len(), text.lines().count() - 1);
+            check_stable(&got);
+        }
+
+        #[test]
+        fn no_bytes_crash_the_reader(seed in any::<Vec<(usize, u8)>>(), cut in 0usize..3_000) {
+            let mut bytes = format!("{HEAD}{VARIED}").into_bytes();
+            for (at, byte) in seed {
+                let at = at % bytes.len();
+                bytes[at] = byte;
+            }
+            bytes.truncate(cut.max(1));
+            let _ = read(&bytes, &Options::default());
+        }
+    }
+}

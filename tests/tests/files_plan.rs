@@ -1,0 +1,232 @@
+//! Plan files: what is written is read back, and what can't be read is refused by name.
+
+use cordonry::file::{MAX_BYTES, read_plan, write_plan};
+
+/// A plan with something of everything that the format knows.
+const EVERYTHING: &str = include_str!("../data/plan-v1.json");
+
+fn check_refused(text: &str, key: &str, says: &[&str]) {
+    match read_plan(text.as_bytes()) {
+        Ok(_) => panic!("read, and not {key}: {}", &text[..text.len().min(300)]),
+        Err(why) => {
+            let words = why.to_string();
+            assert_eq!(why.key, key, "{words}");
+            for part in says {
+                assert!(words.contains(part), "'{words}' does not say '{part}'");
+            }
+        }
+    }
+}
+
+/// The plan with everything, with the first `from` in it made `to`.
+fn changed(from: &str, to: &str) -> String {
+    assert!(EVERYTHING.contains(from), "no {from}");
+    EVERYTHING.replacen(from, to, 1)
+}
+
+#[test]
+fn saved_and_loaded_and_saved_is_the_same() {
+    let plan = read_plan(EVERYTHING.as_bytes()).unwrap();
+    assert_eq!(write_plan(&plan), EVERYTHING);
+    assert_eq!(read_plan(write_plan(&plan).as_bytes()).unwrap(), plan);
+}
+
+#[test]
+fn a_byte_order_mark_and_other_line_ends_do_no_harm() {
+    let plan = read_plan(EVERYTHING.as_bytes()).unwrap();
+    let windows = format!("\u{feff}{}", EVERYTHING.replace('\n', "\r\n"));
+    assert_eq!(read_plan(windows.as_bytes()).unwrap(), plan);
+}
+
+#[test]
+fn work_is_put_in_its_canonical_order() {
+    let plan = read_plan(EVERYTHING.as_bytes()).unwrap();
+    let lay = r#"{"do": "lay", "tree": 1, "shoot": 0, "toward": "right", "rise_deg": 2}"#;
+    let stub = r#"{"do": "stub", "tree": 1, "shoot": 1, "keep_mm": 150}"#;
+    let swapped = changed(lay, "HERE")
+        .replacen(stub, lay, 1)
+        .replacen("HERE", stub, 1);
+    assert_ne!(swapped, EVERYTHING);
+    assert_eq!(read_plan(swapped.as_bytes()).unwrap(), plan);
+    // Of two items with one subject the later holds.
+    let earlier = format!("{}, {lay}", lay.replace(": 2}", ": 5}"));
+    let twice = changed(lay, &earlier);
+    assert_eq!(read_plan(twice.as_bytes()).unwrap(), plan);
+}
+
+#[test]
+fn what_is_no_plan_of_ours_is_refused() {
+    check_refused("", "refusal-file-empty", &[]);
+    check_refused(" \r\n", "refusal-file-empty", &[]);
+    check_refused("7", "refusal-file-content", &["Line 1", "column"]);
+    check_refused("{}", "refusal-file-format", &["nothing", "cordonry-plan"]);
+    let other = changed("\"cordonry-plan\"", "\"other\"");
+    check_refused(&other, "refusal-file-format", &["other"]);
+    let newer = changed("\"version\": 1", "\"version\": 2");
+    check_refused(&newer, "refusal-file-too-new", &["2", "newer program"]);
+    let newest = changed("\"version\": 1", "\"version\": 1e99");
+    check_refused(&newest, "refusal-file-too-new", &["newer program"]);
+    for bad in ["0", "-1", "0.5", "\"1\"", "null", "{}"] {
+        let text = changed("\"version\": 1", &format!("\"version\": {bad}"));
+        check_refused(&text, "refusal-file-version", &["1 to 1"]);
+    }
+}
+
+#[test]
+fn a_newer_plan_is_named_so_even_with_words_we_do_not_know() {
+    let newer = changed(
+        "\"version\": 1",
+        "\"version\": 7, \"orchard\": [{\"deep\": [1]}]",
+    );
+    check_refused(&newer, "refusal-file-too-new", &["version 7"]);
+}
+
+#[test]
+fn what_is_damaged_is_refused_with_its_place() {
+    let cut = &EVERYTHING[..EVERYTHING.len() / 2];
+    let lines = cut.lines().count();
+    check_refused(cut, "refusal-file-cut", &[&format!("line {lines}")]);
+    let broken = changed("\"trees\": [", "\"trees\": ]");
+    check_refused(&broken, "refusal-file-damaged", &["line", "column"]);
+    let unknown = changed("\"foot_mm\"", "\"foot\"");
+    check_refused(&unknown, "refusal-file-content", &["foot", "Line"]);
+    let twice = changed("\"leaf\": 3,", "\"leaf\": 3, \"leaf\": 3,");
+    check_refused(&twice, "refusal-file-content", &["duplicate", "leaf"]);
+    let words = changed("\"foot_mm\": 0", "\"foot_mm\": \"here\"");
+    check_refused(&words, "refusal-file-content", &["here", "column"]);
+    let fraction = changed("\"foot_mm\": 0", "\"foot_mm\": 0.5");
+    check_refused(&fraction, "refusal-file-content", &["0.5"]);
+    let limit = changed("\"gap_max_mm\"", "\"gap_best_mm\"");
+    check_refused(&limit, "refusal-file-content", &["gap_best_mm"]);
+    let pose = changed("\"pose\": \"laid\"", "\"pose\": \"lying\"");
+    check_refused(&pose, "refusal-file-content", &["lying", "laid"]);
+    for nan in ["NaN", "Infinity", "1e999", "null5", "-"] {
+        let text = changed(
+            "\"latitude_deg\": 51.25",
+            &format!("\"latitude_deg\": {nan}"),
+        );
+        assert!(read_plan(text.as_bytes()).is_err(), "{nan}");
+    }
+}
+
+#[test]
+fn a_value_out_of_range_is_refused_with_its_path() {
+    let check = |from: &str, to: &str, says: &[&str]| {
+        check_refused(&changed(from, to), "refusal-file-value", says);
+    };
+    let foot = "found.trees[0].foot_mm";
+    check(
+        "\"foot_mm\": 0",
+        "\"foot_mm\": 99000000",
+        &[foot, "99000000", "5000000"],
+    );
+    check("\"foot_mm\": 0", "\"foot_mm\": 1000000000000000", &[foot]);
+    check("\"leaf\": 3,", "\"leaf\": 0,", &["found.leaf", "1 to 40"]);
+    check("\"to_mm\": 6100", "\"to_mm\": -6100", &["found.to_mm"]);
+    check(
+        "\"angle_deg\": 45",
+        "\"angle_deg\": 5",
+        &["found.trees[0].planted.angle_deg", "10 to 90"],
+    );
+    check(
+        "\"rise_deg\": 3",
+        "\"rise_deg\": 33",
+        &["rise_deg", "33", "−10 to 30"],
+    );
+    check(
+        "\"at_mm\": 1000",
+        "\"at_mm\": 9000",
+        &["found.trees[0].shoots[1].at_mm", "9000", "0 to 1950"],
+    );
+    check(
+        "\"kept_mm\": 650",
+        "\"kept_mm\": 5650",
+        &["kept_mm", "5650", "820"],
+    );
+    check(
+        "\"id\": 1, \"parent\"",
+        "\"id\": 99000000000, \"parent\"",
+        &["found.trees[0].shoots[1].id"],
+    );
+    let limit = changed("\"gap_max_mm\": 120", "\"gap_max_mm\": -1");
+    check_refused(&limit, "refusal-limit", &["gap_max_mm"]);
+}
+
+#[test]
+fn a_broken_tree_is_refused_with_its_path() {
+    let check = |from: &str, to: &str, key: &str, says: &[&str]| {
+        check_refused(&changed(from, to), key, says);
+    };
+    let (twice, rule) = ("refusal-file-twice", "refusal-file-rule");
+    let shoot = "found.trees[0].shoots[1]";
+    check(
+        "\"id\": 1, \"parent\"",
+        "\"id\": 0, \"parent\"",
+        twice,
+        &[shoot],
+    );
+    check(
+        "\"id\": 2, \"foot",
+        "\"id\": 1, \"foot",
+        twice,
+        &["found.trees[1].id", "1"],
+    );
+    check(
+        "\"id\": 1, \"parent\": 0",
+        "\"id\": 1, \"parent\": 7",
+        rule,
+        &[shoot, "parent"],
+    );
+    check(
+        "\"id\": 1, \"parent\": 0, ",
+        "\"id\": 1, ",
+        rule,
+        &[shoot, "parent"],
+    );
+    check(
+        "\"pose\": \"stub\"",
+        "\"pose\": \"stub\", \"lean_deg\": 3",
+        rule,
+        &["lean_deg"],
+    );
+    check(
+        "\"toward\": \"right\", \"rise_deg\": 3",
+        "\"rise_deg\": 3",
+        rule,
+        &["toward"],
+    );
+}
+
+#[test]
+fn too_much_is_refused_soon() {
+    let tree = |n: usize| {
+        format!(r#"{{"id":{n},"foot_mm":0,"planted":{{"angle_deg":45,"toward":"right"}}}}"#)
+    };
+    let many: Vec<String> = (0..200_000).map(tree).collect();
+    let head = r#"{"format":"cordonry-plan","version":1,"found":{"leaf":1,"from_mm":0,"to_mm":1,
+        "trellis":{"wires":[{"height_mm":500}],"wall_height_mm":2500},"trees":"#;
+    let text = format!("{head}[{}]}}}}", many.join(","));
+    check_refused(&text, "refusal-file-content", &["more than 5000 items"]);
+    let count = format!("{head}1000000000}}}}");
+    check_refused(&count, "refusal-file-content", &["1000000000"]);
+    let deep = "[".repeat(1_000_000);
+    assert!(read_plan(deep.as_bytes()).is_err());
+    let size = vec![b' '; MAX_BYTES + 1];
+    assert_eq!(read_plan(&size).unwrap_err().key, "refusal-file-size");
+    let note = changed(
+        "\"text\": \"",
+        &format!("\"text\": \"{}", "é".repeat(4_001)),
+    );
+    check_refused(&note, "refusal-file-long-text", &["marks[0].text", "4000"]);
+    let latin: Vec<u8> = EVERYTHING.bytes().chain([0xe9, b'\n']).collect();
+    assert_eq!(read_plan(&latin).unwrap_err().key, "refusal-file-text");
+}
+
+#[test]
+fn a_minimal_plan_is_read() {
+    let text = r#"{"format": "cordonry-plan", "version": 1, "found": {"leaf": 1, "from_mm": 0, "to_mm": 0,
+        "trellis": {"wires": [{"height_mm": 500}], "wall_height_mm": 2500}}}"#;
+    let plan = read_plan(text.as_bytes()).unwrap();
+    assert_eq!(plan.schemes.len(), 1);
+    assert_eq!(read_plan(write_plan(&plan).as_bytes()).unwrap(), plan);
+}

@@ -1,0 +1,14 @@
+# What stands in the drawing itself. Values come with their units.
+
+draw-wall-height = wall height { $height }
+draw-tree-lost = tree { $tree }, lost
+draw-bare = { $length } bare
+draw-twice = { $length } twice
+draw-cordon = Cordon
+draw-scale = scale 1 : { $ratio }, the bar is { $length }
+draw-summary = Leaf { $leaf }: { $trees ->
+    [one] { $trees } tree
+   *[other] { $trees } trees
+} on { $length } of cordon wire, { $filled } of it filled
+draw-about = An elevation of the row, to scale. { $summary }.
+draw-notes = Notes
