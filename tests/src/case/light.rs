@@ -1,6 +1,8 @@
 //! Light on walls made of boxes.
 
-use cordonry::light::direction::Direction;
+use std::f64::consts::PI;
+
+use cordonry::light::direction::{Direction, DirectionSet, Fineness};
 use cordonry::light::sky::{
     DAYS, Period, Site, Sky, TIMES, fluence_weights, period_light, sky_weights, sun_path,
 };
@@ -35,7 +37,6 @@ pub(super) fn solve(case: &Value) -> Result<(Value, Value), String> {
 
     let uniform = sky_weights(set, Sky::Uniform);
     let overcast = sky_weights(set, Sky::StandardOvercast);
-    let fluence = fluence_weights(set);
 
     let mut clear_days = Vec::new();
     for day in list(ask, "clear_days")? {
@@ -59,6 +60,11 @@ pub(super) fn solve(case: &Value) -> Result<(Value, Value), String> {
     let columns = state.fall_through(&light.beam);
     let bins = ask["ground_by_x_bins"].as_u64().unwrap_or(0) as usize;
 
+    let fine = DirectionSet::new(Fineness::Fine);
+    let fine_light = period_light(&fine, site, period, clear, Sky::Uniform);
+    let fine_uniform = sky_weights(&fine, Sky::Uniform);
+    let fine_overcast = sky_weights(&fine, Sky::StandardOvercast);
+    let fluence = fluence_weights(&fine);
     let mut points = Vec::new();
     for point in list(ask, "light_points")? {
         let at = (
@@ -67,18 +73,18 @@ pub(super) fn solve(case: &Value) -> Result<(Value, Value), String> {
             number(point, "z_m")?,
         );
         let see = |d: Direction| through_to_point(&wall, d, at.0, at.1, at.2);
-        let seen: Vec<f64> = (0..set.len()).map(|i| see(set.get(i))).collect();
+        let seen: Vec<f64> = (0..fine.len()).map(|i| see(fine.get(i))).collect();
         let mean = |w: &Weights| -> f64 {
             let sum: f64 = w.values().iter().zip(&seen).map(|(w, t)| w * t).sum();
             sum.clamp(0.0, 1.0)
         };
         points.push(json!({
             "direct_transmittance_per_direct_entry": suns.iter().map(|s| see(*s)).collect::<Vec<_>>(),
-            "uniform_sky_rel_horizontal": mean(&uniform),
-            "standard_overcast_rel_horizontal": mean(&overcast),
+            "uniform_sky_rel_horizontal": mean(&fine_uniform),
+            "standard_overcast_rel_horizontal": mean(&fine_overcast),
             "uniform_sky_rel_fluence": mean(&fluence),
-            "season_beam_rel_horizontal": mean(&light.beam),
-            "season_beam_plus_uniform_diffuse_rel_horizontal": mean(&light.total),
+            "season_beam_rel_horizontal": mean(&fine_light.beam),
+            "season_beam_plus_uniform_diffuse_rel_horizontal": mean(&fine_light.total),
         }));
     }
 
@@ -87,8 +93,9 @@ pub(super) fn solve(case: &Value) -> Result<(Value, Value), String> {
         "uniform_sky": share(state.caught(&uniform)),
         "standard_overcast_sky": share(state.caught(&overcast)),
         "clear_days": clear_days,
+        // The cases give the day's beam as the mean over days of its integral over half the hour angle.
         "season": {
-            "beam_horizontal_mean_rel": light.beam_share_of_outside,
+            "beam_horizontal_mean_rel": light.beam_hours_a_day * PI / 24.0,
             "beam_interception": state.caught(&light.beam),
             "beam_plus_uniform_diffuse_interception": state.caught(&light.total),
         },
@@ -107,7 +114,9 @@ pub(super) fn solve(case: &Value) -> Result<(Value, Value), String> {
         "season_days": DAYS,
         "times_a_day": TIMES,
         "traced_exactly": ["direct", "clear_days", "direct_transmittance_per_direct_entry"],
-        "through_the_set": ["uniform_sky", "standard_overcast_sky", "season", "ground_by_x", "light_points"],
+        "through_the_set": ["uniform_sky", "standard_overcast_sky", "season", "ground_by_x"],
+        "light_points": "rays walked exactly, sky and season through a finer set",
+        "directions_of_finer_set": fine.len(),
     });
     Ok((settings, results))
 }

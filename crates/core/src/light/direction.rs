@@ -59,20 +59,23 @@ pub struct DirectionSet {
 /// How fine the set of directions is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Fineness {
-    /// 8 × 6 = 48 directions: while a hand drags.
+    /// 8 × 6 = 48 directions: while a hand drags on a slow machine.
+    Coarse,
+    /// 12 × 10 = 120 directions: while a hand drags.
     Dragging,
-    /// 12 × 10 = 120 directions: at rest.
+    /// 16 × 20 = 320 directions: at rest.
     Settled,
-    /// 20 × 16 = 320 directions, for checking the others.
+    /// 24 × 20 = 480 directions: for single points, and for checking the others.
     Fine,
 }
 
 impl Fineness {
     fn counts(self) -> (usize, usize) {
         match self {
-            Self::Dragging => (8, 6),
-            Self::Settled => (12, 10),
-            Self::Fine => (20, 16),
+            Self::Coarse => (8, 6),
+            Self::Dragging => (12, 10),
+            Self::Settled => (16, 20),
+            Self::Fine => (24, 20),
         }
     }
 }

@@ -5,6 +5,7 @@
 //! ray by e^(−G · leaf area met) ([`trace`]); a fixed set of directions is worked out once and kept ([`state`]), and
 //! place, row bearing, period and sky only weight it ([`sky`], [`sun`]).
 
+mod bench;
 pub mod direction;
 mod kernel;
 mod plan;
@@ -14,6 +15,7 @@ pub mod sun;
 pub mod trace;
 pub mod wall;
 
+pub use bench::{bench_case, bench_edit};
 pub use direction::{Direction, DirectionSet, Fineness};
 pub use plan::Sampling;
 pub use sky::{Period, PeriodLight, Site, Sky, period_light, sky_weights};

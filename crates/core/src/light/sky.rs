@@ -91,8 +91,6 @@ pub struct SunStep {
     pub beam: f64,
     /// Sky light on level ground, the same unit.
     pub sky: f64,
-    /// Light outside the air on level ground, the same unit.
-    pub outside: f64,
 }
 
 /// The sun's path over a period: [`DAYS`] days, [`TIMES`] times each. Empty in polar night.
@@ -116,7 +114,6 @@ pub fn sun_path(site: Site, period: Period, clear: ClearDay) -> Vec<SunStep> {
                     direction,
                     beam: bright * beam,
                     sky: bright * sky,
-                    outside: bright * direction.z,
                 });
             }
         }
@@ -131,10 +128,10 @@ pub struct PeriodLight {
     pub beam: Weights,
     /// Beam and sky together.
     pub total: Weights,
-    /// Beam on level ground as a share of the light outside the air, 0–1.
-    pub beam_share_of_outside: f64,
-    /// Sky light on level ground as a share of the light outside the air, 0–1.
-    pub sky_share_of_outside: f64,
+    /// Beam on level ground in a mean day, as hours of full sun outside the air, 0–24.
+    pub beam_hours_a_day: f64,
+    /// Sky light on level ground in a mean day, the same unit.
+    pub sky_hours_a_day: f64,
 }
 
 /// Weights of a sky on level ground.
@@ -179,25 +176,24 @@ pub fn period_light(
 ) -> PeriodLight {
     let path = sun_path(site, period, clear);
     let mut sum = vec![0.0; set.len()];
-    let (mut beam, mut diffuse, mut outside) = (0.0, 0.0, 0.0);
+    let (mut beam, mut diffuse) = (0.0, 0.0);
     for step in &path {
         set.lay(step.direction, step.beam, &mut sum);
         beam += step.beam;
         diffuse += step.sky;
-        outside += step.outside;
     }
+    let days = f64::from(period.days().min(DAYS));
     let sky = sky_weights(set, sky);
     let total = sum
         .iter()
         .zip(&sky.0)
         .map(|(b, s)| b + diffuse * s)
         .collect();
-    let share = |x: f64| if outside > 0.0 { x / outside } else { 0.0 };
     PeriodLight {
         beam: normalised(sum),
         total: normalised(total),
-        beam_share_of_outside: share(beam),
-        sky_share_of_outside: share(diffuse),
+        beam_hours_a_day: beam / days,
+        sky_hours_a_day: diffuse / days,
     }
 }
 

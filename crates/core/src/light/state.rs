@@ -5,13 +5,13 @@ use core::ops::Range;
 use super::direction::{Direction, DirectionSet, Fineness};
 use super::kernel::{CHUNK, Lanes, Windows, ground, through};
 use super::plan::{MapLevel, RayPlan, Sampling};
-use super::trace::{SET, mean};
+use super::trace::{QUICK, SET, mean};
 use super::wall::{Ends, Wall};
 
 /// What a [`LightState`] works out.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Settings {
-    /// How many directions.
+    /// How many directions. [`Fineness`] names the usual counts.
     pub fineness: Fineness,
     /// How finely the ground is sampled in each of them.
     pub sampling: Sampling,
@@ -28,11 +28,12 @@ impl Settings {
             view,
         }
     }
-    /// While a hand drags: fewer directions, the rest alike.
+    /// While a hand drags: fewer directions, each sampled less finely.
     pub fn dragging(view: Option<Range<usize>>) -> Self {
         Self {
             fineness: Fineness::Dragging,
-            ..Self::settled(view)
+            sampling: QUICK,
+            view,
         }
     }
 }

@@ -10,8 +10,13 @@ pub const SINGLE: Sampling = Sampling {
     piece: 0.125,
     rays_per_column: 4,
 };
-/// Sampling of each direction of the fixed set.
+/// Sampling of each direction of the fixed set at rest.
 pub const SET: Sampling = Sampling {
+    piece: 0.25,
+    rays_per_column: 1,
+};
+/// Sampling of each direction of the fixed set while a hand drags: pieces end only where a wall's shadow edge falls.
+pub const QUICK: Sampling = Sampling {
     piece: 1.0,
     rays_per_column: 1,
 };
