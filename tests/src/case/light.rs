@@ -3,8 +3,9 @@
 use std::f64::consts::PI;
 
 use cordonry::light::direction::{Direction, DirectionSet, Fineness};
+use cordonry::light::report::{beam_over_day, in_bins};
 use cordonry::light::sky::{
-    DAYS, Period, Site, Sky, TIMES, fluence_weights, period_light, sky_weights, sun_path,
+    DAYS, Period, Site, Sky, TIMES, fluence_weights, period_light, sky_weights,
 };
 use cordonry::light::state::{LightState, Settings, Weights};
 use cordonry::light::sun::ClearDay;
@@ -41,12 +42,8 @@ pub(super) fn solve(case: &Value) -> Result<(Value, Value), String> {
     let mut clear_days = Vec::new();
     for day in list(ask, "clear_days")? {
         let day = day.as_u64().ok_or("a clear day is no day of the year")? as u32;
-        let (mut sum, mut of) = (0.0, 0.0);
-        for step in sun_path(site, Period::day(day), clear) {
-            sum += step.beam * caught(&wall, step.direction, SINGLE);
-            of += step.beam;
-        }
-        clear_days.push(share(if of > 0.0 { sum / of } else { 0.0 }));
+        let day = beam_over_day(&wall, site, day, clear, SINGLE);
+        clear_days.push(share(day.unwrap_or(0.0)));
     }
 
     let season = &ask["season"];
@@ -99,7 +96,7 @@ pub(super) fn solve(case: &Value) -> Result<(Value, Value), String> {
             "beam_interception": state.caught(&light.beam),
             "beam_plus_uniform_diffuse_interception": state.caught(&light.total),
         },
-        "ground_by_x": into_bins(&columns, bins),
+        "ground_by_x": in_bins(&columns, bins),
         "light_points": points,
     });
     let settings = json!({
@@ -162,22 +159,4 @@ fn direction(sun: &Value) -> Result<Direction, String> {
         y: number(sun, "sun_vec_y_across_row")?,
         z: number(sun, "sun_vec_z_up")?,
     })
-}
-
-/// Means over even bins, columns that straddle two going to both by share.
-fn into_bins(columns: &[f32], bins: usize) -> Vec<f64> {
-    let per_bin = columns.len() as f64 / bins.max(1) as f64;
-    (0..bins)
-        .map(|b| {
-            let (from, to) = (b as f64 * per_bin, (b + 1) as f64 * per_bin);
-            let sum: f64 = columns
-                .iter()
-                .enumerate()
-                .map(|(c, v)| {
-                    f64::from(*v) * (to.min((c + 1) as f64) - from.max(c as f64)).max(0.0)
-                })
-                .sum();
-            sum / per_bin
-        })
-        .collect()
 }

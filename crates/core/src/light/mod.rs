@@ -7,8 +7,11 @@
 
 mod bench;
 pub mod direction;
+pub mod gaps;
 mod kernel;
 mod plan;
+pub mod published;
+pub mod report;
 pub mod sky;
 pub mod state;
 pub mod sun;
@@ -17,7 +20,9 @@ pub mod wall;
 
 pub use bench::{bench_case, bench_edit};
 pub use direction::{Direction, DirectionSet, Fineness};
+pub use gaps::{GapRule, LightGap, light_gaps};
 pub use plan::Sampling;
+pub use report::{LightMap, Shares, ZoneLight};
 pub use sky::{Period, PeriodLight, Site, Sky, period_light, sky_weights};
 pub use state::{LightState, Settings, Weights};
 pub use wall::{Ends, LeafBox, RowShape, Wall, WallError};

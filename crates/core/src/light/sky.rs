@@ -126,6 +126,8 @@ pub fn sun_path(site: Site, period: Period, clear: ClearDay) -> Vec<SunStep> {
 pub struct PeriodLight {
     /// The beam alone.
     pub beam: Weights,
+    /// The sky alone.
+    pub sky: Weights,
     /// Beam and sky together.
     pub total: Weights,
     /// Beam on level ground in a mean day, as hours of full sun outside the air, 0–24.
@@ -192,6 +194,7 @@ pub fn period_light(
     PeriodLight {
         beam: normalised(sum),
         total: normalised(total),
+        sky,
         beam_hours_a_day: beam / days,
         sky_hours_a_day: diffuse / days,
     }
