@@ -4,7 +4,7 @@ use cordonry::light::direction::{Direction, DirectionSet, Fineness, gauss_legend
 use cordonry::light::published::{
     jackson_1980, jackson_1980_leaf_lit, thin_wall_face, thin_walls_uniform_sky,
 };
-use cordonry::light::report::{LightMap, shares};
+use cordonry::light::report::{LightMap, shares, zone_through_thickness};
 use cordonry::light::sky::{Period, Site, Sky, period_light, sky_weights};
 use cordonry::light::state::{LightState, Settings};
 use cordonry::light::sun::{ClearDay, declination, solar_time, sunset_hour_angle};
@@ -81,14 +81,14 @@ fn the_face_of_a_solid_thin_wall() {
         let (mut seen, mut open) = (0.0, 0.0);
         for (a, wa) in nodes.iter().zip(&weights) {
             let (sin_a, cos_a) = (2.0 * quarter * a).sin_cos();
-            for (b, wb) in nodes.iter().zip(&weights) {
-                let (sin_b, cos_b) = (quarter * (b + 1.0)).sin_cos();
+            for b in 0..500 {
+                let (sin_b, cos_b) = (2.0 * quarter * (f64::from(b) + 0.5) / 500.0).sin_cos();
                 let d = Direction {
                     x: sin_a,
                     y: cos_a * sin_b,
                     z: cos_a * cos_b,
                 };
-                let solid_angle = wa * wb * cos_a;
+                let solid_angle = wa * cos_a;
                 seen += solid_angle * d.y * through_to_point(&wall, d, 0.5, 0.0011, 3.0 - depth);
                 // The level ground sees both sides of the row.
                 open += solid_angle * 2.0 * d.z;
@@ -265,33 +265,75 @@ fn bearing_by_season() {
     }
 }
 
-#[test]
-fn a_deep_canopy_is_darker_at_its_base_than_a_flat_one() {
-    // Growers' experience that flat walls renew where bush forms do not; derived here at equal leaf area.
-    let base = |thickness: f64| {
-        let density = 2.2 * 3.0 / (thickness * 2.5);
-        let wall = wall(0.5, 3.0, density, thickness, 3.0);
-        let state = LightState::new(wall, &Settings::settled(Some(0..20)));
-        let site = Site {
-            latitude_deg: 46.0,
-            row_azimuth_deg: 0.0,
-        };
-        let light = period_light(
-            state.directions(),
-            site,
-            Period::growing_season(46.0),
-            ClearDay::default(),
-            Sky::Uniform,
-        );
-        let map = LightMap::new(&state, &light.total);
-        map.zone(0.5, 0.8).expect("the zone")
+/// Light in the 0.3 m above the cordon, N–S at 46° N over the growing season: on the wall's middle plane, and over its
+/// whole thickness. Leaves fill `share` of each 0.2 m along the row, 0.5–3.0 m high, rows 3 m apart.
+fn base_light(thickness: f64, share: f64, lai: f64) -> (f64, f64) {
+    let density = lai * 3.0 / (thickness * 2.5 * share);
+    let leaves = LeafBox {
+        x0: 0.0,
+        x1: 0.2 * share,
+        z0: 0.5,
+        z1: 3.0,
+        density,
     };
-    let flat = base(0.5);
+    let shape = RowShape {
+        thickness,
+        row_spacing: 3.0,
+        g: G_SPHERICAL,
+    };
+    let wall = Wall::from_boxes(0.0, 0.2, &[leaves], shape, Ends::Repeated).expect("a wall");
+    near(wall.leaf_area_index(), lai, 1e-5, "leaf area index");
+    let state = LightState::new(wall.clone(), &Settings::settled(Some(0..wall.columns())));
+    let site = Site {
+        latitude_deg: 46.0,
+        row_azimuth_deg: 0.0,
+    };
+    let season = Period::growing_season(46.0);
+    let light = period_light(
+        state.directions(),
+        site,
+        season,
+        ClearDay::default(),
+        Sky::Uniform,
+    );
+    let plane = LightMap::new(&state, &light.total)
+        .zone(0.5, 0.8)
+        .expect("the zone")
+        .mean;
+    let through = zone_through_thickness(&wall, state.directions(), &light.total, 0.5, 0.8);
+    (plane, through.expect("the zone"))
+}
+
+#[test]
+fn a_deep_canopy_is_darker_at_its_base_than_a_flat_wall_of_uprights() {
+    // Growers' experience: flat walls renew where bush forms do not. Derived here at leaf area index 2.2: leaves on
+    // uprights that fill half of the wall's length, against the same leaves spread through a depth of 1.5–2 m.
+    let (plane, through) = base_light(0.5, 0.5, 2.2);
     for thickness in [1.5, 1.75, 2.0] {
-        let deep = base(thickness);
+        let deep = base_light(thickness, 1.0, 2.2);
+        assert!(deep.0 < 0.95 * plane, "{thickness}: {deep:?}, flat {plane}");
         assert!(
-            deep.mean < flat.mean && deep.lowest < flat.lowest,
-            "{thickness}: {deep:?} {flat:?}"
+            deep.1 < 0.9 * through,
+            "{thickness}: {deep:?}, flat {through}"
+        );
+    }
+}
+
+#[test]
+fn leaves_spread_evenly_make_a_deep_canopy_darker_only_where_there_are_many() {
+    // With leaves spread evenly in both, the side light falls alike with the leaf area before a point, and the deep
+    // canopy's thinner leaf lets more through from above: its middle plane is no darker. Over the whole thickness it is,
+    // at leaf area index 3.
+    let flat = base_light(0.5, 1.0, 3.0);
+    for thickness in [1.5, 1.75, 2.0] {
+        let deep = base_light(thickness, 1.0, 3.0);
+        assert!(
+            deep.1 < 0.95 * flat.1,
+            "{thickness}: {deep:?}, flat {flat:?}"
+        );
+        assert!(
+            deep.0 > 0.95 * flat.0,
+            "{thickness}: {deep:?}, flat {flat:?}"
         );
     }
 }

@@ -3,7 +3,7 @@
 use std::f64::consts::PI;
 
 use cordonry::light::direction::{Direction, DirectionSet, Fineness};
-use cordonry::light::report::{beam_over_day, in_bins};
+use cordonry::light::report::{beam_over_day, in_bins, light_at};
 use cordonry::light::sky::{
     DAYS, Period, Site, Sky, TIMES, fluence_weights, period_light, sky_weights,
 };
@@ -70,11 +70,7 @@ pub(super) fn solve(case: &Value) -> Result<(Value, Value), String> {
             number(point, "z_m")?,
         );
         let see = |d: Direction| through_to_point(&wall, d, at.0, at.1, at.2);
-        let seen: Vec<f64> = (0..fine.len()).map(|i| see(fine.get(i))).collect();
-        let mean = |w: &Weights| -> f64 {
-            let sum: f64 = w.values().iter().zip(&seen).map(|(w, t)| w * t).sum();
-            sum.clamp(0.0, 1.0)
-        };
+        let mean = |w: &Weights| light_at(&wall, &fine, w, at.0, at.1, at.2);
         points.push(json!({
             "direct_transmittance_per_direct_entry": suns.iter().map(|s| see(*s)).collect::<Vec<_>>(),
             "uniform_sky_rel_horizontal": mean(&fine_uniform),
@@ -105,6 +101,8 @@ pub(super) fn solve(case: &Value) -> Result<(Value, Value), String> {
         "level_edges_m": wall.z(),
         "directions_of_set": set.len(),
         "ground_rays_per_column_in_set": settled.sampling.rays_per_column,
+        "level_parts_in_set": settled.sampling.level_parts,
+        "level_parts_single": SINGLE.level_parts,
         "ground_piece_in_set": settled.sampling.piece,
         "ground_rays_per_column_single": SINGLE.rays_per_column,
         "ground_piece_single": SINGLE.piece,

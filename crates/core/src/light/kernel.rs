@@ -127,11 +127,11 @@ impl Windows {
         }
     }
 
-    /// Mean density that each of the sheared columns `start` … meets in each level.
+    /// Mean density that each of the sheared columns `start` … meets in each part of a level.
     pub fn shear(&self, plan: &RayPlan, start: i32, means: &mut [Lanes]) {
-        for (level, mean) in means.iter_mut().enumerate() {
-            let terms =
-                &plan.shear[plan.shear_at[level] as usize..plan.shear_at[level + 1] as usize];
+        for (part, mean) in means.iter_mut().enumerate() {
+            let level = part / plan.parts;
+            let terms = &plan.shear[plan.shear_at[part] as usize..plan.shear_at[part + 1] as usize];
             let mut sum = [0.0; CHUNK];
             for term in terms {
                 let row = (term.scale as usize * self.levels + level) * self.stride;
@@ -152,7 +152,7 @@ impl Windows {
 pub(super) fn through(terms: &[PathTerm], means: &[Lanes]) -> Lanes {
     let mut depth = [0.0; CHUNK];
     for term in terms {
-        let mean = &means[term.level as usize];
+        let mean = &means[term.part as usize];
         for i in 0..CHUNK {
             depth[i] += term.weight * mean[i];
         }

@@ -12,10 +12,10 @@ pub(super) struct ShearTerm {
     pub weight: f32,
 }
 
-/// Optical depth per density of one level, part of a ray's way.
+/// Optical depth per density of one part of a level, along a ray's way.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct PathTerm {
-    pub level: u32,
+    pub part: u32,
     pub weight: f32,
 }
 
@@ -44,12 +44,19 @@ pub struct Sampling {
     pub piece: f64,
     /// Rays per column along the row, at least 1, evenly placed.
     pub rays_per_column: usize,
+    /// Parts into which each level is cut along the ray, at least 1. A ray that meets a level in part meets the mean of
+    /// that part. An even number lets the rays to the map's cells start where a part does.
+    pub level_parts: usize,
 }
 
 /// The plan of one direction.
 #[derive(Debug, Clone)]
 pub(super) struct RayPlan {
-    /// Terms of level `l`: `shear[shear_at[l]..shear_at[l + 1]]`.
+    /// Edges of the parts of levels, m.
+    pub edges: Vec<f64>,
+    /// Parts of each level.
+    pub parts: usize,
+    /// Terms of part `l`: `shear[shear_at[l]..shear_at[l + 1]]`.
     pub shear: Vec<ShearTerm>,
     pub shear_at: Vec<u32>,
     /// Share of the alley's width from which no wall is met.
@@ -73,7 +80,20 @@ impl RayPlan {
         offset: f64,
         map: bool,
     ) -> Self {
+        let parts = sampling.level_parts.max(1);
+        let mut edges = vec![wall.z()[0]];
+        for z in wall.z().windows(2) {
+            edges.extend((1..=parts).map(|p| {
+                if p == parts {
+                    z[1]
+                } else {
+                    z[0] + (z[1] - z[0]) * p as f64 / parts as f64
+                }
+            }));
+        }
         let mut plan = Self {
+            parts,
+            edges: Vec::new(),
             shear: Vec::new(),
             shear_at: vec![0],
             clear: 0.0,
@@ -83,10 +103,11 @@ impl RayPlan {
             reach: direction.along() * wall.z()[wall.levels()] / wall.dx(),
         };
         let per_height = direction.along() / wall.dx();
-        for z in wall.z().windows(2) {
+        for z in edges.windows(2) {
             plan.shear_level(offset + per_height * z[0], offset + per_height * z[1]);
             plan.shear_at.push(plan.shear.len() as u32);
         }
+        plan.edges = edges;
         if wall.ends() == Ends::Repeated {
             for term in &mut plan.shear {
                 term.shift = term.shift.rem_euclid(wall.columns() as i32);
@@ -185,14 +206,15 @@ impl RayPlan {
 
     /// The path terms of a ray that arrives at `y` across the row and height `z`.
     fn ray(&mut self, wall: &Wall, direction: Direction, y: f64, z: f64, share: f64) -> Ray {
-        let mut cover = vec![0.0; wall.levels()];
+        let edges = &self.edges;
+        let mut cover = vec![0.0; edges.len() - 1];
         for_each_wall(wall, direction, y, z, |low, high| {
-            let first = wall.z()[1..].partition_point(|top| *top <= low);
+            let first = edges[1..].partition_point(|top| *top <= low);
             for (l, c) in cover.iter_mut().enumerate().skip(first) {
-                if wall.z()[l] >= high {
+                if edges[l] >= high {
                     break;
                 }
-                *c += high.min(wall.z()[l + 1]) - low.max(wall.z()[l]);
+                *c += high.min(edges[l + 1]) - low.max(edges[l]);
             }
         });
         let from = self.terms.len() as u32;
@@ -202,8 +224,8 @@ impl RayPlan {
                 .iter()
                 .enumerate()
                 .filter(|(_, c)| **c > 0.0)
-                .map(|(level, c)| PathTerm {
-                    level: level as u32,
+                .map(|(part, c)| PathTerm {
+                    part: part as u32,
                     weight: (per_height * c) as f32,
                 }),
         );

@@ -7,7 +7,7 @@ use super::plan::Sampling;
 use super::sky::{Period, PeriodLight, Site, Sky, period_light, sun_path};
 use super::state::{LightState, Weights};
 use super::sun::{ClearDay, declination, solar_time};
-use super::trace::caught;
+use super::trace::{caught, through_to_point};
 use super::wall::Wall;
 
 /// Light below which flowering wood fails, as a share of the light above the row (at least 30 % of full sun, in
@@ -182,13 +182,51 @@ pub fn in_bins(columns: &[f32], bins: usize) -> Vec<f64> {
         .collect()
 }
 
-/// Light at single points of the wall's middle plane, each ray walked exactly, under weights laid on `set`.
-pub fn light_at(wall: &Wall, set: &DirectionSet, weights: &Weights, x: f64, z: f64) -> f64 {
+/// Light at a single point, each ray walked exactly, under weights laid on `set`: `x` m along the row, `y` m across it
+/// from the wall's middle, `z` m above the ground; 0–1. Weights are alike on both sides of the row.
+pub fn light_at(wall: &Wall, set: &DirectionSet, weights: &Weights, x: f64, y: f64, z: f64) -> f64 {
     let sum: f64 = weights
         .values()
         .iter()
         .enumerate()
-        .map(|(i, w)| w * super::trace::through_to_point(wall, set.get(i), x, 0.0, z))
+        .map(|(i, w)| {
+            let near = through_to_point(wall, set.get(i), x, y, z);
+            let far = if y == 0.0 {
+                near
+            } else {
+                through_to_point(wall, set.get(i), x, -y, z)
+            };
+            w * 0.5 * (near + far)
+        })
         .sum();
     sum.clamp(0.0, 1.0)
+}
+
+/// Mean light in a band of heights over the whole thickness of the wall, not its middle plane alone: what buds anywhere in
+/// the wood there see. 8 places across, the middles of columns and of the levels' parts in the band; 0–1. None where the
+/// band misses the leaves' heights.
+pub fn zone_through_thickness(
+    wall: &Wall,
+    set: &DirectionSet,
+    weights: &Weights,
+    low: f64,
+    high: f64,
+) -> Option<f64> {
+    let half = 0.5 * wall.shape().thickness;
+    let (mut sum, mut of) = (0.0, 0.0);
+    for edges in wall.z().windows(2) {
+        let (from, to) = (low.max(edges[0]), high.min(edges[1]));
+        if to - from <= 1e-9 {
+            continue;
+        }
+        for column in 0..wall.columns() {
+            for across in 0..4 {
+                let y = half * (f64::from(across) + 0.5) / 4.0;
+                let x = wall.column_centre(column);
+                sum += (to - from) * light_at(wall, set, weights, x, y, 0.5 * (from + to));
+                of += to - from;
+            }
+        }
+    }
+    (of > 0.0).then(|| sum / of)
 }

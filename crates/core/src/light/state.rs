@@ -85,7 +85,7 @@ impl LightState {
             ground: vec![0.0; set.len() * wall.columns()],
             cells: Vec::new(),
             scratch: Scratch {
-                means: vec![[0.0; CHUNK]; wall.levels()],
+                means: vec![[0.0; CHUNK]; wall.levels() * settings.sampling.level_parts.max(1)],
                 rows: Vec::new(),
             },
             wall,
@@ -359,14 +359,13 @@ impl Work<'_> {
         }
         let touches = |range: &Range<i32>, start: i32| -> bool {
             let (from, to) = (start, start + CHUNK as i32);
-            if !round {
-                return range.start < to && from < range.end;
-            }
             let len = range.len() as i32;
-            len > 0
-                && (len + CHUNK as i32 > n
-                    || (from - range.start).rem_euclid(n) < len
-                    || (range.start - from).rem_euclid(n) < CHUNK as i32)
+            if len <= 0 || !round {
+                return len > 0 && range.start < to && from < range.end;
+            }
+            len + CHUNK as i32 > n
+                || (from - range.start).rem_euclid(n) < len
+                || (range.start - from).rem_euclid(n) < CHUNK as i32
         };
         let mut start = low;
         while start < high {

@@ -5,20 +5,23 @@ use super::kernel::{CHUNK, Windows, ground};
 use super::plan::{RayPlan, Sampling, for_each_wall};
 use super::wall::{Ends, Wall};
 
-/// Sampling of a single direction: 4 rays a column, pieces of an eighth of the alley.
+/// Sampling of a single direction: 4 rays a column, quarters of levels, pieces of an eighth of the alley.
 pub const SINGLE: Sampling = Sampling {
     piece: 0.125,
     rays_per_column: 4,
+    level_parts: 4,
 };
 /// Sampling of each direction of the fixed set at rest.
 pub const SET: Sampling = Sampling {
     piece: 0.25,
     rays_per_column: 1,
+    level_parts: 2,
 };
 /// Sampling of each direction of the fixed set while a hand drags: pieces end only where a wall's shadow edge falls.
 pub const QUICK: Sampling = Sampling {
     piece: 1.0,
     rays_per_column: 1,
+    level_parts: 2,
 };
 
 /// Share of the light from one direction that reaches the ground under each column, mean over the alley's width;
@@ -26,7 +29,7 @@ pub const QUICK: Sampling = Sampling {
 pub fn ground_by_column(wall: &Wall, direction: Direction, sampling: Sampling) -> Vec<f32> {
     let rays = sampling.rays_per_column.max(1);
     let mut total = vec![0.0f32; wall.columns()];
-    let mut means = vec![[0.0; CHUNK]; wall.levels()];
+    let mut means = vec![[0.0; CHUNK]; wall.levels() * sampling.level_parts.max(1)];
     for r in 0..rays {
         let offset = (r as f64 + 0.5) / rays as f64;
         let plan = RayPlan::new(wall, direction, sampling, offset, false);
