@@ -17,11 +17,12 @@ pub const SET: Sampling = Sampling {
     rays_per_column: 1,
     level_parts: 2,
 };
-/// Sampling of each direction of the fixed set while a hand drags: pieces end only where a wall's shadow edge falls.
+/// Sampling of each direction of the fixed set while a hand drags: whole levels, pieces that end only where a wall's
+/// shadow edge falls.
 pub const QUICK: Sampling = Sampling {
     piece: 1.0,
     rays_per_column: 1,
-    level_parts: 2,
+    level_parts: 1,
 };
 
 /// Share of the light from one direction that reaches the ground under each column, mean over the alley's width;

@@ -111,7 +111,7 @@ impl Wall {
             return Err(WallError::Grid("level edges must rise from the ground up"));
         }
         let levels = z.len() - 1;
-        if density.is_empty() || density.len() % levels != 0 {
+        if density.is_empty() || !density.len().is_multiple_of(levels) {
             return Err(WallError::Grid("density must fill levels times columns"));
         }
         if let Some(bad) = density.iter().find(|d| d.is_nan() || **d < 0.0) {
