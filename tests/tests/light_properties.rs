@@ -187,7 +187,13 @@ fn map_and_exact_rays_agree() {
     };
     for ends in [Ends::Repeated, Ends::Ended] {
         let wall = Wall::from_boxes(0.0, 4.0, &boxes, shape, ends).expect("a wall");
-        let state = LightState::new(wall.clone(), &coarse(Some(0..wall.columns())));
+        let state = LightState::new(
+            wall.clone(),
+            &Settings {
+                fineness: Fineness::Coarse,
+                ..Settings::settled(Some(0..wall.columns()))
+            },
+        );
         let (mut sum, mut of) = (0.0, 0.0);
         for d in 0..state.directions().len() {
             let direction = state.directions().get(d);

@@ -2,6 +2,7 @@
 
 use std::path::{Path, PathBuf};
 
+use cordonry::light::sun::{ClearDay, declination};
 use cordonry_tests::case::{deviation, expected, solve};
 use serde_json::Value;
 
@@ -126,7 +127,7 @@ fn answers_do_not_depend_on_the_results_in_the_file() {
 
 #[test]
 fn sun_positions_lie_within_a_hundredth_of_a_degree() {
-    for (name, case) in cases("sun") {
+    for (name, case) in cases("sun").into_iter().chain(cases("pvlib")) {
         if case["schema"] != "sun-case/1" {
             continue;
         }
@@ -142,6 +143,37 @@ fn sun_positions_lie_within_a_hundredth_of_a_degree() {
             apart["equation_of_time_min"] <= 0.04,
             "{name}: {}",
             apart["equation_of_time_min"]
+        );
+    }
+}
+
+#[test]
+fn clear_days_and_declination_agree_with_pvlib() {
+    // tests/reference/sun_pvlib.py made the file.
+    let (_, data) = cases("pvlib").pop().expect("the file");
+    let number = |row: &Value, key: &str| row[key].as_f64().expect("a number");
+    let clear = ClearDay::default();
+    for row in data["clear_day_transmissivity_0.7"]
+        .as_array()
+        .expect("rows")
+    {
+        let sine = number(row, "sine_of_height");
+        let (beam, sky) = clear.on_ground(sine);
+        assert!(
+            (clear.beam(sine) - number(row, "beam_normal")).abs() < 1e-8,
+            "{row}"
+        );
+        assert!(
+            (beam - number(row, "beam_horizontal")).abs() < 1e-8,
+            "{row}"
+        );
+        assert!((sky - number(row, "sky_horizontal")).abs() < 1e-8, "{row}");
+    }
+    for row in data["declination"].as_array().expect("rows") {
+        let ours = declination(number(row, "day"));
+        assert!(
+            (ours - number(row, "spencer_rad")).abs() < 1e-8,
+            "{row}: {ours}"
         );
     }
 }

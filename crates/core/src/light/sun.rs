@@ -209,7 +209,7 @@ pub fn fao56_day(latitude_deg: f64, day: f64) -> Fao56Day {
 
 /// Beam and sky light of a clear day: the beam is weakened by a constant transmissivity for each air mass, and three
 /// tenths of what the air takes from it come down as sky light (Campbell & Norman 1998, An Introduction to Environmental
-/// Biophysics, chapter 11, after Liu & Jordan 1960; from memory). Air mass is 1/sin of the sun's height.
+/// Biophysics, in the form that pvlib's `campbell_norman` has). Air mass is 1/sin of the sun's height.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct ClearDay {
     /// Share of the beam that comes through one air mass, 0–1; clear days 0.6–0.75.
