@@ -31,6 +31,11 @@ fn solid(height: f64, thickness: f64, row_spacing: f64) -> Wall {
     wall(0.0, height, f64::INFINITY, thickness, row_spacing)
 }
 
+fn at_rest(wall: Wall, view: Option<std::ops::Range<usize>>) -> LightState {
+    let settings = Settings::settled(&wall, view);
+    LightState::new(wall, &settings)
+}
+
 fn near(got: f64, want: f64, within: f64, what: &str) {
     assert!(
         (got - want).abs() <= within,
@@ -64,7 +69,7 @@ fn solid_thin_walls_under_a_uniform_sky() {
     ];
     for (r, through) in figures {
         near(thin_walls_uniform_sky(r, 1.0), through, 5e-5, "closed form");
-        let state = LightState::new(solid(2.0 * r, 0.002, 2.0), &Settings::settled(None));
+        let state = at_rest(solid(2.0 * r, 0.002, 2.0), None);
         let uniform = sky_weights(state.directions(), Sky::Uniform);
         near(1.0 - state.caught(&uniform), through, 3e-3, "traced");
     }
@@ -145,7 +150,7 @@ fn half_the_ground_covered_and_as_tall_as_the_alley_is_wide() {
     // Jackson & Palmer 1972 (J. Appl. Ecol. 9:341): over 80 % can be caught. Derived for a solid box: .7929 of a
     // uniform sky; N–S at the solstice .8035, .8201, .8332.
     let wall = solid(1.5, 1.5, 3.0);
-    let state = LightState::new(wall.clone(), &Settings::settled(None));
+    let state = at_rest(wall.clone(), None);
     near(
         state.caught(&sky_weights(state.directions(), Sky::Uniform)),
         0.7929,
@@ -179,7 +184,7 @@ fn discontinuous_canopy_of_jackson_1980() {
 
 /// Share of a clear early-July day's light (beam and uniform sky, weighed by light on level ground) caught at 46° N.
 fn july(wall: Wall, bearing: f64) -> f64 {
-    let state = LightState::new(wall, &Settings::settled(None));
+    let state = at_rest(wall, None);
     let site = Site {
         latitude_deg: 46.0,
         row_azimuth_deg: bearing,
@@ -235,7 +240,7 @@ fn bearing_by_season() {
     // Mutsaers 1980: N–S rows catch more in summer to about 55°, E–W rows more in the rest of the year.
     let over_day = |bearing: f64, latitude: f64, day: u32| {
         let wall = wall(0.5, 2.5, 6.0, 0.5, 3.0);
-        let state = LightState::new(wall, &Settings::settled(None));
+        let state = at_rest(wall, None);
         let site = Site {
             latitude_deg: latitude,
             row_azimuth_deg: bearing,
@@ -283,7 +288,7 @@ fn base_light(thickness: f64, share: f64, lai: f64) -> (f64, f64) {
     };
     let wall = Wall::from_boxes(0.0, 0.2, &[leaves], shape, Ends::Repeated).expect("a wall");
     near(wall.leaf_area_index(), lai, 1e-5, "leaf area index");
-    let state = LightState::new(wall.clone(), &Settings::settled(Some(0..wall.columns())));
+    let state = at_rest(wall.clone(), Some(0..wall.columns()));
     let site = Site {
         latitude_deg: 46.0,
         row_azimuth_deg: 0.0,
@@ -386,7 +391,7 @@ fn finer_sets_agree_with_coarser() {
     let share = |fineness: Fineness| {
         let settings = Settings {
             fineness,
-            ..Settings::settled(None)
+            ..Settings::settled(&leaves, None)
         };
         let state = LightState::new(leaves.clone(), &settings);
         state.caught(&sky_weights(state.directions(), Sky::StandardOvercast))

@@ -191,7 +191,7 @@ fn map_and_exact_rays_agree() {
             wall.clone(),
             &Settings {
                 fineness: Fineness::Coarse,
-                ..Settings::settled(Some(0..wall.columns()))
+                ..Settings::settled(&wall, Some(0..wall.columns()))
             },
         );
         let (mut sum, mut of) = (0.0, 0.0);

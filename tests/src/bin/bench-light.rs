@@ -36,9 +36,9 @@ fn main() {
         ),
         (
             "at rest, whole row in the map",
-            Settings::settled(Some(whole.clone())),
+            Settings::settled(&wall, Some(whole.clone())),
         ),
-        ("at rest, no map", Settings::settled(None)),
+        ("at rest, no map", Settings::settled(&wall, None)),
     ] {
         let full = best(15, || {
             black_box(LightState::new(wall.clone(), &settings));

@@ -22,7 +22,7 @@ pub(super) fn solve(case: &Value) -> Result<(Value, Value), String> {
         row_azimuth_deg: number(&case["site"], "row_azimuth_deg")?,
     };
     let ask = &case["ask"];
-    let settled = Settings::settled(None);
+    let settled = Settings::settled(&wall, None);
     let state = LightState::new(wall.clone(), &settled);
     let set = state.directions();
     let clear = ClearDay::default();
@@ -102,7 +102,7 @@ pub(super) fn solve(case: &Value) -> Result<(Value, Value), String> {
         "directions_of_set": set.len(),
         "ground_rays_per_column_in_set": settled.sampling.rays_per_column,
         "level_parts_in_set": settled.sampling.level_parts,
-        "level_parts_single": SINGLE.level_parts,
+        "level_parts_single": SINGLE.fit(&wall).level_parts,
         "ground_piece_in_set": settled.sampling.piece,
         "ground_rays_per_column_single": SINGLE.rays_per_column,
         "ground_piece_single": SINGLE.piece,

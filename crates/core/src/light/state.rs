@@ -21,10 +21,10 @@ pub struct Settings {
 
 impl Settings {
     /// At rest, after a gesture ends: everything reported comes from these settings.
-    pub fn settled(view: Option<Range<usize>>) -> Self {
+    pub fn settled(wall: &Wall, view: Option<Range<usize>>) -> Self {
         Self {
             fineness: Fineness::Settled,
-            sampling: SET,
+            sampling: SET.fit(wall),
             view,
         }
     }

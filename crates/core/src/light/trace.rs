@@ -28,6 +28,7 @@ pub const QUICK: Sampling = Sampling {
 /// Share of the light from one direction that reaches the ground under each column, mean over the alley's width;
 /// 0–1. A bare wall gives 1 everywhere.
 pub fn ground_by_column(wall: &Wall, direction: Direction, sampling: Sampling) -> Vec<f32> {
+    let sampling = sampling.fit(wall);
     let rays = sampling.rays_per_column.max(1);
     let mut total = vec![0.0f32; wall.columns()];
     let mut means = vec![[0.0; CHUNK]; wall.levels() * sampling.level_parts.max(1)];

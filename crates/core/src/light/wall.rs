@@ -224,6 +224,11 @@ impl Wall {
         };
         self.density[level * self.columns + column] = clean;
     }
+    /// Whether any cell is solid: so dense that a tenth of a metre of it lets through less than one part in 10⁶.
+    pub fn has_solid(&self) -> bool {
+        let limit = (138.0 / self.shape.g) as f32;
+        self.density.iter().any(|d| *d >= limit)
+    }
     /// Leaf area per ground area, m² m⁻² (leaf area index). Huge for a solid wall.
     pub fn leaf_area_index(&self) -> f64 {
         let per_length: f64 = (0..self.levels())
