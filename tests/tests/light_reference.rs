@@ -88,6 +88,21 @@ fn light_cases_lie_within_their_bounds() {
 }
 
 #[test]
+fn blocks_and_layers_agree_with_plain_rays() {
+    // tests/reference/light_blocks.py made the cases.
+    for (name, case) in cases("light-blocks") {
+        let apart = deviation(&solve(&case).expect("solved")["results"], expected(&case));
+        for kind in ["direct", "uniform_sky", "standard_overcast_sky", "season"] {
+            assert!(
+                apart[kind] <= 3.5e-3,
+                "{name}: {kind} is {} off",
+                apart[kind]
+            );
+        }
+    }
+}
+
+#[test]
 fn answers_have_the_shape_of_the_references() {
     fn same_shape(ours: &Value, theirs: &Value, at: &str) {
         match (ours, theirs) {
