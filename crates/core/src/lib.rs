@@ -19,3 +19,6 @@ pub mod row;
 pub mod units;
 pub mod words;
 pub mod work;
+//! The model of one row as a flat wall, and every calculation on it.
+
+pub mod light;
