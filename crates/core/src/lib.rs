@@ -11,6 +11,7 @@ pub mod cover;
 pub mod digest;
 pub mod file;
 pub mod grow;
+pub mod light;
 pub mod nodes;
 pub mod plan;
 pub mod pose;
@@ -19,6 +20,3 @@ pub mod row;
 pub mod units;
 pub mod words;
 pub mod work;
-//! The model of one row as a flat wall, and every calculation on it.
-
-pub mod light;
