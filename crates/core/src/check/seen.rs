@@ -89,6 +89,15 @@ impl SeenTree<'_> {
         }
     }
 
+    /// Those of `ids` that grow from no other of them: what is cut may take with it what grows from it.
+    pub fn outermost(&self, ids: &[ShootId]) -> Vec<ShootId> {
+        let inner = |id: &ShootId| {
+            let shoot = self.tree.shoot(*id);
+            shoot.is_some_and(|s| ids.iter().any(|other| self.tree.grows_from(s, *other)))
+        };
+        ids.iter().copied().filter(|id| !inner(id)).collect()
+    }
+
     /// A part of it, as findings name their subjects.
     pub fn part(&self, shoot: ShootId) -> Part {
         Part {
@@ -265,6 +274,20 @@ impl<'a> Seen<'a> {
             out = apply_to_tree(&out, self.row.leaf, self.g, work).ok()?;
         }
         Some(out)
+    }
+
+    /// Those of `works` on a tree that can be done one after the other.
+    pub fn doable(&self, tree: &Tree, works: impl Iterator<Item = Work>) -> Vec<Work> {
+        let mut now = tree.clone();
+        works
+            .filter(|work| match self.after(&now, std::slice::from_ref(work)) {
+                Some(after) => {
+                    now = after;
+                    true
+                }
+                None => false,
+            })
+            .collect()
     }
 
     /// A tree's laid wood as it is.
