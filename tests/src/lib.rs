@@ -1,1 +1,3 @@
 //! What the test programs share.
+
+pub mod examples;

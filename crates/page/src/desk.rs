@@ -188,9 +188,9 @@ impl Desk {
     /// No such scheme.
     pub fn take_back(&mut self, tree: TreeId, shoot: ShootId) -> Result<(), Refusal> {
         let leaf = self.moment.leaf;
-        let plan = self.plan().without_work(self.scheme, self.moment, |w| {
-            w.is_about(tree, shoot, leaf)
-        })?;
+        let plan = self
+            .plan()
+            .without_work(self.scheme, self.moment, |w| w.is_about(tree, shoot, leaf))?;
         self.set("step-take-back", plan);
         Ok(())
     }
