@@ -14,6 +14,6 @@ try {
 }
 
 // After the first visit the page needs no network at all.
-if ("serviceWorker" in navigator && !location.search.includes("bench")) {
+if ("serviceWorker" in navigator && location.protocol !== "file:" && !location.search.includes("bench")) {
   navigator.serviceWorker.register("sw.js").catch(() => {});
 }

@@ -1,5 +1,5 @@
 // Keeps the page on the device: one cache a build, the old one dropped.
-const BUILD = "__BUILD__";
+const BUILD = '__BUILD__';
 const FILES = __FILES__;
 const CACHE = `cordonry-${BUILD}`;
 

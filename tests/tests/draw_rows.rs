@@ -51,6 +51,7 @@ fn shoot(
             .collect(),
         diameter,
         laterals: Laterals::default(),
+        rubbed: false,
     }
 }
 

@@ -1,9 +1,10 @@
 //! Hand-made plans and the figures on which native and browser must agree, kept in tests/reference/digest.
 //!
-//! The test writes nothing. When figures are meant to change, look at the difference and run
+//! Each plan is kept as a file too, so that a browser can be given the same bytes. The test writes nothing. When figures are meant to change, look at the difference and run
 //! `cargo test -p cordonry-tests --test reference_digest -- --ignored`, which writes them anew.
 
 use cordonry::digest::digest;
+use cordonry::file::{read_plan, write_plan};
 use cordonry::plan::{Moment, Plan, Scheme, Season, Window};
 use cordonry::row::{
     Face, GrowthUnit, Laterals, Limit, Planted, Pose, Row, Shoot, ShootId, Targets, Toward, Tree,
@@ -53,6 +54,7 @@ fn shoot(
         units: if length > 0.0 { vec![grown] } else { vec![] },
         diameter,
         laterals: Laterals::default(),
+        rubbed: false,
     }
 }
 
@@ -341,13 +343,16 @@ fn plans() -> [(&'static str, Plan); 4] {
     ]
 }
 
-fn path(name: &str) -> PathBuf {
-    PathBuf::from(env!("CARGO_MANIFEST_DIR")).join(format!("reference/digest/{name}.txt"))
+fn path(name: &str, ending: &str) -> PathBuf {
+    PathBuf::from(env!("CARGO_MANIFEST_DIR")).join(format!("reference/digest/{name}.{ending}"))
 }
 
 fn check(name: &str, plan: &Plan) {
-    let expected = std::fs::read_to_string(path(name)).expect("the kept figures");
-    let got = digest(plan);
+    let file = std::fs::read(path(name, "json")).expect("the kept plan");
+    let kept = read_plan(&file).expect("a plan");
+    assert_eq!(kept, *plan, "{name}: the kept plan is another one");
+    let expected = std::fs::read_to_string(path(name, "txt")).expect("the kept figures");
+    let got = digest(&kept);
     let differing = got
         .lines()
         .zip(expected.lines())
@@ -386,6 +391,7 @@ fn digests_are_as_kept() {
 #[ignore = "writes the kept figures anew"]
 fn write_the_digests() {
     for (name, plan) in plans() {
-        std::fs::write(path(name), digest(&plan)).expect("written");
+        std::fs::write(path(name, "json"), write_plan(&plan)).expect("written");
+        std::fs::write(path(name, "txt"), digest(&plan)).expect("written");
     }
 }

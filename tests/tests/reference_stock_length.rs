@@ -64,6 +64,7 @@ fn tree(id: u32, foot: f64, angle: f64, length: f64, diameter: f64) -> Arc<Tree>
             }],
             diameter,
             laterals: Laterals::default(),
+            rubbed: false,
         }],
         note: String::new(),
     })

@@ -11,6 +11,7 @@ pub mod cover;
 pub mod digest;
 pub mod file;
 pub mod grow;
+pub mod light;
 pub mod nodes;
 pub mod plan;
 pub mod pose;

@@ -70,7 +70,13 @@ fn bare_ends_and_lost_trees_are_named() {
         said(&none),
         ["Cordon bare for 3.00 m from 0.00 m along the row"]
     );
-    assert!(found(&none, "cordon-gap")[0].remedies.is_empty());
+    // From the vertical stem at 0 to the row's end: 500 + 3000.
+    assert_eq!(
+        words.remedy(&found(&none, "cordon-gap")[0].remedies[0]),
+        "Plant new stock of 3.50 m as tree 1 and lay it. It closes the bare stretch"
+    );
+    let empty = row(0, 3000, vec![]);
+    assert!(found(&empty, "cordon-gap")[0].remedies.is_empty());
 }
 
 #[test]

@@ -225,6 +225,7 @@ fn laterals_come_off_from_leaf_3() {
         Words::default().finding(&f),
         "Tree 1: one lateral on one upright; from leaf 3 on they come off"
     );
+    assert!(found(&mended(&laterals(1, 3), &f, 0), "laterals-due").is_empty());
     either_side("laterals-due", &laterals(4, 2), &laterals(4, 3));
 }
 
@@ -244,6 +245,45 @@ fn growth_of_last_year_that_is_whole_is_to_be_tipped() {
         )
     };
     // The row is in leaf 3: last year is leaf 2.
-    either_side("tipping-due", &cut(599.0, 2), &cut(600.0, 2));
+    let f = either_side("tipping-due", &cut(599.0, 2), &cut(600.0, 2));
+    let after = mended(&cut(600.0, 2), &f, 0);
+    // 20 % of 600 comes off.
+    assert_eq!(after.trees[0].shoots[1].length(), 480.0);
+    assert!(found(&after, "tipping-due").is_empty());
     either_side("tipping-due", &cut(600.0, 1), &cut(600.0, 2));
+}
+
+#[test]
+fn side_and_underside_buds_are_rubbed_out_in_leaf_1() {
+    let with = |leaf: u8, rubbed: bool| {
+        let mut row = row(
+            0,
+            1500,
+            vec![upright_stem(1, 0, 2000.0).with_stem(|s| s.rubbed = rubbed)],
+        );
+        row.leaf = leaf;
+        row
+    };
+    let f = either_side("rub-out-due", &with(2, false), &with(1, false));
+    assert!(found(&mended(&with(1, false), &f, 0), "rub-out-due").is_empty());
+    assert!(found(&with(1, true), "rub-out-due").is_empty());
+}
+
+#[test]
+fn uneven_shoots_of_the_first_leaf_are_cut_to_buds_before_the_second() {
+    // Three shoots on 1500 of cordon, which asks for 8: 3 buds each.
+    let mut tree = upright_stem(1, 0, 2000.0);
+    for (i, length) in [300.0, 900.0, 1500.0].into_iter().enumerate() {
+        tree = tree.shoot(700.0 + 400.0 * i as f64, standing(0.0), grown(1, length));
+    }
+    let mut early = row(0, 1500, vec![tree]);
+    early.leaf = 2;
+    let f = &found(&early, "uprights-uneven")[0];
+    assert_eq!(
+        Words::default().remedy(&f.remedies[0]),
+        "Cut all 3 back to 3 buds before leaf 2 grows: each then brings 3 even shoots"
+    );
+    mended(&early, f, 0);
+    early.leaf = 3;
+    assert!(found(&early, "uprights-uneven")[0].remedies.is_empty());
 }

@@ -160,6 +160,11 @@ fn the_next_wire_is_due_400_mm_above_the_top_one() {
         Words::default().finding(&f),
         "The next wire is due, at 1.50 m: one upright stands up to 401 mm above the top wire"
     );
+    // 1500 of upright, its tip at 2000: wires at 1500 and 2000 are asked for.
+    let tall = with(1500.0);
+    let after = mended(&tall, &found(&tall, "next-wire-due")[0], 0);
+    let heights: Vec<i32> = after.trellis.wires.iter().map(|w| w.height.0).collect();
+    assert_eq!(heights, [500, 1000, 1500, 2000]);
     // At the wall's height no further one is due.
     let full = wires(&[500, 1000, 1500, 2000, 2500], Covering::Plastic, 2900.0);
     assert!(found(&full, "next-wire-due").is_empty());
@@ -170,6 +175,9 @@ fn wires_600_mm_apart_pass() {
     let with = |second: i32| wires(&[500, second], Covering::Plastic, 600.0);
     let f = either_side("wires-too-far", &with(1100), &with(1101));
     assert_eq!((f.measured, f.allowed), (601.0, 600.0));
+    let after = mended(&with(1101), &f, 0);
+    assert!(found(&after, "wires-too-far").is_empty());
+    assert_eq!(after.trellis.wires.len(), 3);
 }
 
 #[test]
@@ -177,6 +185,8 @@ fn bare_steel_is_noted_where_wood_is_tied() {
     let with = |covering| wires(&[500, 1000], covering, 600.0);
     let f = either_side("bare-wire", &with(Covering::Plastic), &with(Covering::Bare));
     assert_eq!(f.severity, Severity::Note);
+    let after = mended(&with(Covering::Bare), &f, 0);
+    assert!(found(&after, "bare-wire").is_empty());
     let mut untied = with(Covering::Bare);
     untied.trees.clear();
     assert!(found(&untied, "bare-wire").is_empty());

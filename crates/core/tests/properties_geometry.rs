@@ -359,6 +359,7 @@ fn covers(height: f64, rise: f64, length: f64) -> Option<Span> {
         }],
         diameter: 0.0,
         laterals: Default::default(),
+        rubbed: false,
     };
     let laid = Pose::Laid {
         toward: Toward::Right,

@@ -155,8 +155,8 @@ proptest! {
         };
         let Ok(next) = apply(row, &plan.targets, &work) else { return Ok(()); };
         let subject = work.subject();
-        let (before, _) = row.shoot(subject.tree, subject.shoot).unwrap();
-        let (after, shoot) = next.shoot(subject.tree, subject.shoot).unwrap();
+        let (before, _) = row.shoot(subject.tree.unwrap(), subject.shoot).unwrap();
+        let (after, shoot) = next.shoot(subject.tree.unwrap(), subject.shoot).unwrap();
         prop_assert!((shoot.length() - keep_mm.f()).abs() < 1e-9);
         // What stays is as it was; what goes stood on the part that was cut off.
         for old in &before.shoots {

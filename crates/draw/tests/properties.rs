@@ -82,6 +82,7 @@ fn plant(id: u32, (foot, angle, toward, loose): (i32, u8, Toward, Vec<Loose>)) -
                 count: twigs,
                 total: f64::from(twigs) * 90.0,
             },
+            rubbed: false,
         });
     }
     Arc::new(Tree {

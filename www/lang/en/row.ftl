@@ -245,9 +245,9 @@ remedy-take-off-side = { $count ->
     [one] Take it off tree { $tree }
    *[other] Take all { $count } off tree { $tree }
 }
-remedy-cut-to-height = { $count ->
-    [one] Cut it back to { $height } from the ground
-   *[other] Cut all { $count } back to { $height } from the ground
+remedy-hold-height = { $count ->
+    [one] Cut it at { $height } from the ground
+   *[other] Cut all { $count } at { $height } from the ground
 }
 
 limit-gap_max_mm = Longest bare stretch of cordon
@@ -332,3 +332,30 @@ refusal-wires = One more wire is refused; up to { $high } are accepted
 refusal-cordon-wire = The cordon wire at { $height } stays the lowest, and is not taken down
 refusal-wire-height = A wire at { $value } is refused; { $low } to { $high } is accepted
 refusal-wire-near = A wire at { $value } is refused; { $low } or more from the wire at { $near } is accepted
+
+finding-rub-out-due = Tree { $tree }: side and underside buds are to be rubbed out at bud swell, on { $count ->
+    [one] its leader
+   *[other] its { $count } leaders
+}
+
+remedy-take-laterals = { $count ->
+    [one] Take it off tree { $tree }
+   *[other] Take all { $count } laterals off tree { $tree }
+}
+remedy-tip = { $count ->
+    [one] Tip it by { $share } of last year's growth
+   *[other] Tip all { $count } by { $share } of last year's growth
+}
+remedy-add-wires = { $count ->
+    [one] Stretch a wire at { $height }
+   *[other] Stretch { $count } wires, the lowest at { $height }
+}
+remedy-cover-wire = Cover the wire at { $height } with plastic
+remedy-cut-to-buds = Cut all { $count } back to { $buds } buds before leaf 2 grows: each then brings { $buds } even shoots
+remedy-rub-out = Rub them out on tree { $tree }
+remedy-replant = Plant new stock of { $length } as tree { $tree } and lay it. { $outcome ->
+    [closed] It closes the bare stretch
+   *[left] { $leaves } stays bare
+}
+
+limit-rub_out_leaf = Leaf up to which side and underside buds are rubbed out

@@ -2,15 +2,18 @@
 
 use super::Remedy;
 use super::seen::{Seen, SeenTree, over};
+use super::stock_too_short::stock_for;
 use crate::cover::{Laid, Span, Stretch};
 use crate::pose::{Course, layout};
-use crate::row::{Kind, Limit, Pose, Shoot, Toward, Tree, TreeId};
+use crate::row::{Kind, Limit, Pose, Shoot, ShootId, Toward, Tree, TreeId};
 use crate::units::{Deg, Mm};
 use crate::words::Arg;
 use crate::work::Work;
 
 /// Work that gains less than this, mm, is not worth a walk.
 const LEAST_GAIN: f64 = 10.0;
+/// How far from the stretch a lost tree's foot may be, mm: a slanting stem comes up some way beside it.
+const REPLANT_REACH: f64 = 1000.0;
 /// At most so many ways are offered.
 const MOST: usize = 3;
 
@@ -58,13 +61,67 @@ pub(super) fn remedies(c: &Seen<'_>, gap: &Stretch) -> Vec<Remedy> {
             work: first.work.iter().chain(&other.work).cloned().collect(),
         });
     }
+    let closes = ways.first().is_some_and(|w| !over(w.leaves, most));
     out.extend(ways.into_iter().map(|way| Remedy {
         key: way.key,
         args: told(way.leaves, vec![("part", way.shoot)]),
         work: way.work,
     }));
+    if let Some(new) = replant(c, gap.span) {
+        // Wood that is there comes first, where it closes the stretch.
+        let behind = out.first().is_some_and(|_| closes);
+        out.insert(usize::from(behind), new);
+    }
     out.truncate(MOST);
     out
+}
+
+/// Thickness of new stock, tenths of a millimetre: from memory, and no matter for the length.
+const STOCK_DIAMETER_DMM: u16 = 150;
+
+/// New stock in the place of a lost tree, laid the way that one was planted for: the one that fills most.
+fn replant(c: &Seen<'_>, gap: Span) -> Option<Remedy> {
+    let from = c
+        .trees
+        .partition_point(|t| t.tree.foot.f() < gap.from - REPLANT_REACH);
+    let to = c
+        .trees
+        .partition_point(|t| t.tree.foot.f() <= gap.to + REPLANT_REACH);
+    let ways = (from..to)
+        .filter(|i| c.trees[*i].tree.is_lost())
+        .filter_map(|i| {
+            let tree = c.trees[i].tree;
+            let length = libm::ceil(stock_for(c, i));
+            let work = vec![
+                Work::ReplaceTree {
+                    tree: tree.id,
+                    planted: tree.planted,
+                    length_mm: Mm::round(length),
+                    diameter_dmm: STOCK_DIAMETER_DMM,
+                },
+                Work::Lay {
+                    tree: tree.id,
+                    shoot: ShootId::STEM,
+                    toward: tree.planted.toward,
+                    rise_deg: Deg::new(0.0),
+                },
+            ];
+            let after = c.after(tree, &work)?;
+            let leaves = tried(c, gap, &[(tree.id, c.laid(&after))])?;
+            Some((leaves, i, length, work))
+        });
+    let (leaves, i, length, work) = ways.min_by(|a, b| a.0.total_cmp(&b.0))?;
+    Some(Remedy {
+        key: "remedy-replant",
+        args: told(
+            leaves,
+            vec![
+                ("tree", c.trees[i].number()),
+                ("length", Arg::Length(length)),
+            ],
+        ),
+        work,
+    })
 }
 
 /// What a text says of the stretch that is left.

@@ -1,9 +1,10 @@
 //! Laterals that are still on the uprights once only uprights are to remain.
 
 use super::seen::{Seen, over};
-use super::{Finding, Severity};
+use super::{Finding, Remedy, Severity};
 use crate::row::Limit;
 use crate::words::Arg;
+use crate::work::Work;
 
 pub(super) const RULE: &str = "laterals-due";
 
@@ -30,8 +31,17 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
                     ("uprights", Arg::Count(with.len() as i64)),
                     ("due", Arg::Count(c.limit(Limit::LateralsLeaf) as i64)),
                 ],
-                // Filled once taking laterals off is a kind of work.
-                remedies: Vec::new(),
+                remedies: vec![Remedy {
+                    key: "remedy-take-laterals",
+                    args: vec![("tree", seen.number()), ("count", Arg::Count(count as i64))],
+                    work: with
+                        .iter()
+                        .map(|s| Work::TakeLaterals {
+                            tree: seen.tree.id,
+                            shoot: s.id,
+                        })
+                        .collect(),
+                }],
                 ..seen.finding(c, RULE, Severity::Soon, Limit::LateralsMax, count)
             })
         })

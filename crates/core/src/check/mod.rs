@@ -64,6 +64,7 @@ const ALL: &[Rule] = &[
     (upright_outside::RULE, upright_outside::find),
     (uprights_crossing::RULE, uprights_crossing::find),
     (side_shoots::RULE, side_shoots::find),
+    (side_shoots::BUDS, side_shoots::find_buds),
     (laterals_due::RULE, laterals_due::find),
     (tipping_due::RULE, tipping_due::find),
     (renewal::DUE, renewal::find_due),

@@ -8,6 +8,7 @@ use crate::words::Arg;
 use crate::work::Work;
 
 pub(super) const RULE: &str = "side-shoots";
+pub(super) const BUDS: &str = "rub-out-due";
 
 pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
     let most = c.limit(Limit::SideShootsMax);
@@ -46,6 +47,51 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
                         .collect(),
                 }],
                 ..seen.finding(c, RULE, Severity::Soon, Limit::SideShootsMax, count)
+            })
+        })
+        .collect()
+}
+
+/// Side and underside buds of the cordon are rubbed out at bud swell, while it is young.
+pub(super) fn find_buds(c: &Seen<'_>) -> Vec<Finding> {
+    if over(f64::from(c.row.leaf), c.limit(Limit::RubOutLeaf)) {
+        return Vec::new();
+    }
+    c.trees
+        .iter()
+        .filter_map(|seen| {
+            let left: Vec<_> = seen
+                .tree
+                .shoots
+                .iter()
+                .filter(|s| s.pose.is_laid() && !s.rubbed)
+                .collect();
+            let first = left.first()?;
+            Some(Finding {
+                subjects: left.iter().map(|s| seen.part(s.id)).collect(),
+                args: vec![
+                    ("tree", seen.number()),
+                    ("part", seen.name(first.id)),
+                    ("count", Arg::Count(left.len() as i64)),
+                ],
+                remedies: vec![Remedy {
+                    key: "remedy-rub-out",
+                    args: vec![("tree", seen.number())],
+                    work: left
+                        .iter()
+                        .map(|s| Work::RubOut {
+                            tree: seen.tree.id,
+                            shoot: s.id,
+                        })
+                        .collect(),
+                }],
+                ..seen.finding(
+                    c,
+                    BUDS,
+                    Severity::Note,
+                    Limit::RubOutLeaf,
+                    f64::from(c.row.leaf),
+                )
             })
         })
         .collect()

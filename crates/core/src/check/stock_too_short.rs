@@ -123,17 +123,33 @@ fn bearing_reach(c: &Seen<'_>, tree: &Tree) -> f64 {
     bearing / libm::tan(tree.planted.angle.radians())
 }
 
+/// Length of new stock for a lost tree's place, planted as that was, mm. The saving of its bend is left out.
+pub(super) fn stock_for(c: &Seen<'_>, i: usize) -> f64 {
+    let tree = c.trees[i].tree;
+    whole_length(
+        c,
+        tree,
+        goal(c, i, tree.planted.toward),
+        tree.planted.toward,
+    )
+}
+
+/// From a tree's foot along its stem and the wire to `goal`.
+fn whole_length(c: &Seen<'_>, tree: &Tree, goal: f64, toward: Toward) -> f64 {
+    let bearing = c.limit(Limit::BearingHeight).min(c.g.wire);
+    let ahead = (goal - tree.foot.f()) * toward.sign();
+    // As if the next tree were planted at the same angle: the spacing that ends its bare wood at the goal.
+    let spacing = ahead - bearing_reach(c, tree);
+    stock_length(c.g.wire, tree.planted.angle.radians(), spacing, bearing)
+}
+
 fn needed(c: &Seen<'_>, i: usize, leader: &Leader) -> f64 {
     let tree = c.trees[i].tree;
     let course = &leader.course;
     let goal = goal(c, i, leader.toward);
     let saving = bend_saving(course.radius, course.turn.abs());
     let whole = if leader.index == 0 {
-        let bearing = c.limit(Limit::BearingHeight).min(c.g.wire);
-        let ahead = (goal - tree.foot.f()) * leader.toward.sign();
-        // As if the next tree were planted at the same angle: the spacing that ends its bare wood at the goal.
-        let spacing = ahead - bearing_reach(c, tree);
-        stock_length(c.g.wire, tree.planted.angle.radians(), spacing, bearing)
+        whole_length(c, tree, goal, leader.toward)
     } else {
         (c.g.wire - course.base.y).max(0.0) + (goal - course.base.x) * leader.toward.sign()
     };

@@ -1,23 +1,29 @@
 //! Last year's growth that has not been tipped.
 
 use super::seen::{Seen, under};
-use super::{Finding, Severity};
+use super::{Finding, Remedy, Severity};
 use crate::row::Limit;
 use crate::words::Arg;
+use crate::work::Work;
 
 pub(super) const RULE: &str = "tipping-due";
+
+/// An upright shorter than this, mm, is not worth a cut.
+const LEAST_LENGTH: f64 = 100.0;
 
 pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
     if f64::from(c.row.leaf) < c.limit(Limit::TippingLeaf) {
         return Vec::new();
     }
     let share = c.limit(Limit::TippingShare);
+    let percent = libm::round(share * 100.0) as u8;
     c.trees
         .iter()
         .filter_map(|seen| {
             let whole: Vec<_> = seen
                 .uprights()
                 .map(|(s, _)| s)
+                .filter(|s| s.length() >= LEAST_LENGTH)
                 .filter(|s| {
                     s.units
                         .last()
@@ -31,8 +37,22 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
                     ("count", Arg::Count(whole.len() as i64)),
                     ("share", Arg::Share(share)),
                 ],
-                // Filled once tipping by a share is a kind of work.
-                remedies: Vec::new(),
+                remedies: vec![Remedy {
+                    key: "remedy-tip",
+                    args: vec![
+                        ("tree", seen.number()),
+                        ("count", Arg::Count(whole.len() as i64)),
+                        ("share", Arg::Share(f64::from(percent) / 100.0)),
+                    ],
+                    work: whole
+                        .iter()
+                        .map(|s| Work::Tip {
+                            tree: seen.tree.id,
+                            shoot: s.id,
+                            percent,
+                        })
+                        .collect(),
+                }],
                 ..seen.finding(c, RULE, Severity::Soon, Limit::TippingShare, 0.0)
             })
         })

@@ -1,10 +1,11 @@
 //! Uprights of one age on one tree that differ much in length or thickness.
 
 use super::figures::mean_and_cv;
-use super::seen::{Seen, over};
-use super::{Finding, Severity};
+use super::seen::{Seen, SeenTree, over};
+use super::{Finding, Remedy, Severity};
 use crate::row::{Limit, Shoot};
 use crate::words::Arg;
+use crate::work::Work;
 use std::collections::BTreeMap;
 
 pub(super) const RULE: &str = "uprights-uneven";
@@ -47,9 +48,38 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
                         ("most", Arg::Share(most)),
                         ("count", Arg::Count(alike.len() as i64)),
                     ],
+                    remedies: cut_to_buds(c, seen, &alike).into_iter().collect(),
                     ..base
                 }
             })
         })
         .collect()
+}
+
+/// Shoots of the first leaf that came unevenly, since too many buds were left: cut back to 2 to 4 buds before the
+/// second leaf grows, so that each one's vigour is shared by as many even shoots. Later there is too much wood to lose.
+fn cut_to_buds(c: &Seen<'_>, seen: &SeenTree<'_>, alike: &[&Shoot]) -> Option<Remedy> {
+    if c.row.leaf != 2 || alike.iter().any(|s| s.born() != Some(1)) {
+        return None;
+    }
+    let wanted = libm::round(c.reach(seen).length() / c.limit(Limit::UprightSpacing));
+    let buds = libm::ceil(wanted / alike.len() as f64).clamp(2.0, 4.0) as u16;
+    let work: Vec<Work> = alike
+        .iter()
+        .map(|s| Work::CutToBuds {
+            tree: seen.tree.id,
+            shoot: s.id,
+            buds,
+        })
+        .collect();
+    c.after(seen.tree, &work)?;
+    Some(Remedy {
+        key: "remedy-cut-to-buds",
+        args: vec![
+            ("tree", seen.number()),
+            ("count", Arg::Count(work.len() as i64)),
+            ("buds", Arg::Count(buds.into())),
+        ],
+        work,
+    })
 }

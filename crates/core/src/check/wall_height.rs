@@ -10,6 +10,9 @@ use crate::work::Work;
 pub(super) const ABOVE: &str = "above-wall";
 pub(super) const TALL: &str = "wall-too-tall";
 
+/// Least length that holding at a height leaves of an upright, mm.
+const LEAST_KEPT: f64 = 10.0;
+
 pub(super) fn find_above(c: &Seen<'_>) -> Vec<Finding> {
     let top = c.row.trellis.wall_height.f();
     let most = c.limit(Limit::AboveWallMax);
@@ -27,18 +30,16 @@ pub(super) fn find_above(c: &Seen<'_>) -> Vec<Finding> {
             if tall.is_empty() {
                 return None;
             }
+            // Wood that is laid above the wall has nothing below the wall's height to keep.
+            let held = tall
+                .iter()
+                .all(|(_, course)| course.base.y <= top - LEAST_KEPT);
             let work: Vec<Work> = tall
                 .iter()
-                .filter_map(|(shoot, course)| {
-                    let climb = libm::sin(course.end_heading());
-                    let excess = (course.tip().y - top) / climb;
-                    let item = Work::CutBack {
-                        tree: seen.tree.id,
-                        shoot: shoot.id,
-                        keep_mm: Mm::round(libm::floor(shoot.length() - excess)),
-                    };
-                    c.after(seen.tree, std::slice::from_ref(&item))
-                        .map(|_| item)
+                .map(|(shoot, _)| Work::HoldHeight {
+                    tree: seen.tree.id,
+                    shoot: shoot.id,
+                    height_mm: c.row.trellis.wall_height,
                 })
                 .collect();
             Some(Finding {
@@ -50,9 +51,9 @@ pub(super) fn find_above(c: &Seen<'_>) -> Vec<Finding> {
                     ("above", distance(highest)),
                     ("height", Arg::Length(top)),
                 ],
-                remedies: if work.len() == tall.len() {
+                remedies: if held {
                     vec![Remedy {
-                        key: "remedy-cut-to-height",
+                        key: "remedy-hold-height",
                         args: vec![
                             ("tree", seen.number()),
                             ("count", Arg::Count(work.len() as i64)),

@@ -1,9 +1,11 @@
 //! Wires: the next one due, two too far apart, bare steel under the wood.
 
 use super::seen::{Seen, over};
-use super::{Finding, Part, Severity};
-use crate::row::{Covering, Limit};
+use super::{Finding, Part, Remedy, Severity};
+use crate::row::{Covering, Limit, Wire};
+use crate::units::Mm;
 use crate::words::Arg;
+use crate::work::{Work, apply_to_trellis};
 
 pub(super) const NEXT: &str = "next-wire-due";
 pub(super) const FAR: &str = "wires-too-far";
@@ -11,16 +13,23 @@ pub(super) const BARE: &str = "bare-wire";
 
 /// A finding names at most so many uprights.
 const MOST_NAMED: usize = 50;
+/// Wires nearer to each other than this, mm, are one.
+const LEAST_APART: f64 = 50.0;
 
 /// The next wire is due once uprights stand so far above the top wire that they could be tied to it.
 pub(super) fn find_next(c: &Seen<'_>) -> Vec<Finding> {
-    let Some(top) = c.row.trellis.wires.last().map(|w| w.height.f()) else {
+    let trellis = &c.row.trellis;
+    let Some(wire) = trellis.wires.last() else {
         return Vec::new();
     };
-    let next = (top + c.limit(Limit::WireSpacing)).min(c.row.trellis.wall_height.f());
-    if !over(next, top) {
+    let top = wire.height.f();
+    let above = |last: f64| {
+        let next = (last + c.limit(Limit::WireSpacing)).min(trellis.wall_height.f());
+        (next - last >= LEAST_APART).then_some(next)
+    };
+    let Some(next) = above(top) else {
         return Vec::new();
-    }
+    };
     let most = c.limit(Limit::FreeEndMax);
     let mut parts: Vec<Part> = Vec::new();
     let (mut count, mut tallest) = (0, 0.0f64);
@@ -39,30 +48,50 @@ pub(super) fn find_next(c: &Seen<'_>) -> Vec<Finding> {
     if count == 0 {
         return Vec::new();
     }
-    vec![
-        along(c, NEXT, Severity::Soon, next, Limit::FreeEndMax, tallest).with(
-            parts,
-            vec![
-                ("height", Arg::Length(next)),
-                ("count", Arg::Count(count)),
-                ("above", super::seen::distance(tallest)),
-                ("top", Arg::Length(top)),
-            ],
-        ),
-    ]
+    // As many as the tallest upright asks for.
+    let mut heights = vec![next];
+    let mut last = next;
+    while let Some(next) = above(last).filter(|_| over(top + tallest - last, most)) {
+        heights.push(next);
+        last = next;
+    }
+    vec![Finding {
+        subjects: parts,
+        args: vec![
+            ("height", Arg::Length(next)),
+            ("count", Arg::Count(count)),
+            ("above", super::seen::distance(tallest)),
+            ("top", Arg::Length(top)),
+        ],
+        remedies: stretch(c, &heights, wire.covering),
+        ..along(c, NEXT, Severity::Soon, next, Limit::FreeEndMax, tallest)
+    }]
 }
 
 /// Neighbouring wires too far apart to hold what is tied to them.
 pub(super) fn find_far(c: &Seen<'_>) -> Vec<Finding> {
     let most = c.limit(Limit::WireSpacingMax);
+    let too_far = |w: &&[Wire]| over((w[1].height - w[0].height).f(), most);
     c.row
         .trellis
         .wires
         .windows(2)
-        .filter_map(|w| {
+        .filter(too_far)
+        .map(|w| {
             let (low, high) = (w[0].height.f(), w[1].height.f());
-            over(high - low, most).then(|| {
-                along(
+            let parts = libm::ceil((high - low) / most - 1e-9).max(2.0);
+            let heights: Vec<f64> = (1..parts as usize)
+                .map(|i| low + (high - low) * i as f64 / parts)
+                .collect();
+            Finding {
+                args: vec![
+                    ("low", Arg::Length(low)),
+                    ("high", Arg::Length(high)),
+                    ("distance", Arg::Length(high - low)),
+                    ("most", Arg::Length(most)),
+                ],
+                remedies: stretch(c, &heights, w[1].covering),
+                ..along(
                     c,
                     FAR,
                     Severity::Note,
@@ -70,38 +99,59 @@ pub(super) fn find_far(c: &Seen<'_>) -> Vec<Finding> {
                     Limit::WireSpacingMax,
                     high - low,
                 )
-                .with(
-                    Vec::new(),
-                    vec![
-                        ("low", Arg::Length(low)),
-                        ("high", Arg::Length(high)),
-                        ("distance", Arg::Length(high - low)),
-                        ("most", Arg::Length(most)),
-                    ],
-                )
-            })
+            }
         })
         .collect()
+}
+
+/// Wires at these heights, where all of them can be stretched.
+fn stretch(c: &Seen<'_>, heights: &[f64], covering: Covering) -> Vec<Remedy> {
+    let work: Vec<Work> = heights
+        .iter()
+        .map(|h| Work::AddWire {
+            height_mm: Mm::round(*h),
+            covering,
+        })
+        .collect();
+    let tried = work
+        .iter()
+        .try_fold(c.row.trellis.clone(), |t, w| apply_to_trellis(&t, w).ok());
+    let (Some(_), Some(lowest)) = (tried, heights.first()) else {
+        return Vec::new();
+    };
+    vec![Remedy {
+        key: "remedy-add-wires",
+        args: vec![
+            ("count", Arg::Count(work.len() as i64)),
+            ("height", Arg::Length(*lowest)),
+        ],
+        work,
+    }]
 }
 
 /// Wood tied to a cordon wire of bare steel.
 pub(super) fn find_bare(c: &Seen<'_>) -> Vec<Finding> {
     let tied = !c.cover.laid.is_empty();
-    let bare = c
-        .row
-        .trellis
-        .wires
-        .iter()
-        .take(1)
-        .filter(|w| tied && w.covering == Covering::Bare)
-        .count() as f64;
-    if !over(bare, c.limit(Limit::BareWiresMax)) {
+    let cordon = c.row.trellis.wires.first();
+    let Some(bare) = cordon.filter(|w| tied && w.covering == Covering::Bare) else {
+        return Vec::new();
+    };
+    if !over(1.0, c.limit(Limit::BareWiresMax)) {
         return Vec::new();
     }
-    vec![
-        along(c, BARE, Severity::Note, c.g.wire, Limit::BareWiresMax, bare)
-            .with(Vec::new(), vec![("height", Arg::Length(c.g.wire))]),
-    ]
+    let args = vec![("height", Arg::Length(bare.height.f()))];
+    vec![Finding {
+        args: args.clone(),
+        remedies: vec![Remedy {
+            key: "remedy-cover-wire",
+            args,
+            work: vec![Work::CoverWire {
+                height_mm: bare.height,
+                covering: Covering::Plastic,
+            }],
+        }],
+        ..along(c, BARE, Severity::Note, c.g.wire, Limit::BareWiresMax, 1.0)
+    }]
 }
 
 fn along(
@@ -125,15 +175,5 @@ fn along(
         limit,
         args: Vec::new(),
         remedies: Vec::new(),
-    }
-}
-
-impl Finding {
-    fn with(self, subjects: Vec<Part>, args: Vec<(&'static str, Arg)>) -> Self {
-        Self {
-            subjects,
-            args,
-            ..self
-        }
     }
 }

@@ -146,6 +146,9 @@ limits! {
     SideShootsMax, "side_shoots_max", Count, 0, 0..200, CommonPractice,
         "common practice, no source: side and underside buds are rubbed out, shoots come off",
         "How many side and underside buds and shoots on a tree's cordon are let pass.";
+    RubOutLeaf, "rub_out_leaf", Leaf, 1, 1..20, CommonPractice,
+        "common practice, no source: at bud swell in the first leaf",
+        "The leaf up to which side and underside buds of the cordon are rubbed out at bud swell.";
     TippingLeaf, "tipping_leaf", Leaf, 2, 1..20, CommonPractice,
         "common practice, no source",
         "The leaf from which last year's growth is tipped.";

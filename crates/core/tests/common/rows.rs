@@ -38,6 +38,7 @@ pub fn stem(id: u32, foot: i32, angle: f64, toward: Toward, length: f64) -> Grow
             units: grown(1, length),
             diameter: 0.0,
             laterals: Laterals::default(),
+            rubbed: false,
         }],
         note: String::new(),
     })
@@ -99,6 +100,7 @@ impl Grow {
             units,
             diameter: 0.0,
             laterals: Laterals::default(),
+            rubbed: false,
         });
         self
     }

@@ -151,6 +151,7 @@ fn shoot(i: usize, parent: Option<ShootId>, at: f64, child: &Child, leaf: u8) ->
             count: child.laterals,
             total: f64::from(child.laterals) * 120.0,
         },
+        rubbed: false,
     }
 }
 

@@ -377,6 +377,9 @@ impl App {
     }
 }
 
+/// Room that a card takes, px.
+const CARD_HEIGHT: f64 = 250.0;
+
 /// Where the card of the chosen part goes: beside its tip, within the wall.
 fn card_place(desk: &Desk, wall: &Wall) -> Option<(f64, f64)> {
     let part = desk.chosen?;
@@ -393,6 +396,6 @@ fn card_place(desk: &Desk, wall: &Wall) -> Option<(f64, f64)> {
     } else {
         (base.x.min(tip.x) - 324.0).max(8.0)
     };
-    let top = (base.y.min(tip.y) + 12.0).clamp(8.0, (view.height - 190.0).max(8.0));
+    let top = (base.y.min(tip.y) + 12.0).clamp(8.0, (view.height - CARD_HEIGHT).max(8.0));
     Some((left, top))
 }

@@ -1,0 +1,224 @@
+//! Light gaps: see-through stretches of the wall, ranked by what they lose.
+
+use core::ops::Range;
+
+use super::direction::Fineness;
+use super::sky::{Period, Site, Sky, period_light};
+use super::state::{LightState, Settings};
+use super::sun::ClearDay;
+use super::wall::Wall;
+
+/// What counts as a gap. The defaults are our own choice, not published: wider than the common spacing of uprights,
+/// and so thin in leaf that one looks through.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct GapRule {
+    /// Lowest height looked at, m.
+    pub from: f64,
+    /// Greatest height looked at, m.
+    pub to: f64,
+    /// Least width along the row, m.
+    pub least_width: f64,
+    /// Least area, m².
+    pub least_area: f64,
+    /// A cell is see-through below this share of the mean density of the cells that hold leaves, 0–1.
+    pub open_below: f64,
+}
+
+impl GapRule {
+    /// The usual rule between two heights, m.
+    pub fn between(from: f64, to: f64) -> Self {
+        Self {
+            from,
+            to,
+            least_width: 0.30,
+            least_area: 0.05,
+            open_below: 0.25,
+        }
+    }
+}
+
+/// A see-through stretch of the wall.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct LightGap {
+    /// Start along the row, m.
+    pub x0: f64,
+    /// End along the row, m.
+    pub x1: f64,
+    /// Lowest edge, m.
+    pub z0: f64,
+    /// Highest edge, m.
+    pub z1: f64,
+    /// Its area, m²; less than the box around it where its outline is ragged.
+    pub area: f64,
+    /// Share of the period's light that the wall would catch beyond what it does, were this stretch as leafy as the
+    /// rest of its levels; 0–1.
+    pub loss: f64,
+}
+
+/// A stretch of open cells of one level.
+struct Run {
+    level: usize,
+    columns: Range<usize>,
+    gap: usize,
+}
+
+/// The see-through stretches of a wall, greatest loss first (then from the row's start). The loss is worked out with
+/// the clear light of `period` over the directions of `fineness`: the same wall filled, less the wall as it is. A wall
+/// without any leaf has no gaps. A stretch across the joint of a repeated wall counts as two.
+pub fn light_gaps(
+    wall: &Wall,
+    site: Site,
+    period: Period,
+    clear: ClearDay,
+    sky: Sky,
+    fineness: Fineness,
+    rule: &GapRule,
+) -> Vec<LightGap> {
+    let (runs, gaps) = find(wall, rule);
+    if gaps == 0 {
+        return Vec::new();
+    }
+    let fill = filling(wall, &runs);
+    let settings = Settings {
+        fineness,
+        ..Settings::dragging(None)
+    };
+    let mut state = LightState::new(wall.clone(), &settings);
+    let light = period_light(state.directions(), site, period, clear, sky);
+    let as_found = state.caught(&light.total);
+    let mut out = Vec::new();
+    for gap in 0..gaps {
+        let own: Vec<&Run> = runs.iter().filter(|r| r.gap == gap).collect();
+        let start = own.iter().map(|r| r.columns.start).min().unwrap_or(0);
+        let end = own.iter().map(|r| r.columns.end).max().unwrap_or(0);
+        let low = own.iter().map(|r| r.level).min().unwrap_or(0);
+        let high = own.iter().map(|r| r.level).max().unwrap_or(0);
+        let height = |l: usize| wall.z()[l + 1] - wall.z()[l];
+        let area: f64 = own
+            .iter()
+            .map(|r| r.columns.len() as f64 * wall.dx() * height(r.level))
+            .sum();
+        if area < rule.least_area {
+            continue;
+        }
+        let width = end - start;
+        let found: Vec<f32> = (0..wall.levels())
+            .flat_map(|l| wall.level(l)[start..end].to_vec())
+            .collect();
+        let mut filled = found.clone();
+        for run in &own {
+            for c in run.columns.clone() {
+                let cell = &mut filled[run.level * width + c - start];
+                *cell = cell.max(fill[run.level]);
+            }
+        }
+        state.edit(start..end, &filled);
+        let loss = (state.caught(&light.total) - as_found).max(0.0);
+        state.edit(start..end, &found);
+        out.push(LightGap {
+            x0: wall.x0() + start as f64 * wall.dx(),
+            x1: wall.x0() + end as f64 * wall.dx(),
+            z0: wall.z()[low],
+            z1: wall.z()[high + 1],
+            area,
+            loss,
+        });
+    }
+    out.sort_by(|a, b| {
+        b.loss
+            .total_cmp(&a.loss)
+            .then(a.x0.total_cmp(&b.x0))
+            .then(a.z0.total_cmp(&b.z0))
+    });
+    out
+}
+
+/// Wide enough runs of open cells, those that touch from level to level numbered as one gap; and how many gaps.
+fn find(wall: &Wall, rule: &GapRule) -> (Vec<Run>, usize) {
+    let levels: Vec<usize> = (0..wall.levels())
+        .filter(|l| (rule.from..rule.to).contains(&wall.level_centre(*l)))
+        .collect();
+    let leafy = || {
+        levels
+            .iter()
+            .flat_map(|l| wall.level(*l))
+            .filter(|d| **d > 0.0)
+    };
+    let count = leafy().count();
+    if count == 0 {
+        return (Vec::new(), 0);
+    }
+    let mean = leafy().map(|d| f64::from(*d)).sum::<f64>() / count as f64;
+    let limit = (mean * rule.open_below) as f32;
+    let least = libm::ceil(rule.least_width / wall.dx() - 1e-9).max(1.0) as usize;
+    let mut runs: Vec<Run> = Vec::new();
+    for level in levels {
+        let row = wall.level(level);
+        let mut from = 0;
+        while from < row.len() {
+            let open = row[from..].iter().take_while(|d| **d < limit).count();
+            if open >= least {
+                let gap = runs.len();
+                runs.push(Run {
+                    level,
+                    columns: from..from + open,
+                    gap,
+                });
+            }
+            from += open + 1;
+        }
+    }
+    for i in 0..runs.len() {
+        for j in 0..i {
+            let (a, b) = (&runs[j], &runs[i]);
+            let touch = a.level + 1 == b.level
+                && a.columns.start < b.columns.end
+                && b.columns.start < a.columns.end;
+            if touch && a.gap != b.gap {
+                let (keep, drop) = (a.gap.min(b.gap), a.gap.max(b.gap));
+                for run in &mut runs {
+                    if run.gap == drop {
+                        run.gap = keep;
+                    }
+                }
+            }
+        }
+    }
+    let mut names: Vec<usize> = runs.iter().map(|r| r.gap).collect();
+    names.sort_unstable();
+    names.dedup();
+    for run in &mut runs {
+        run.gap = names.partition_point(|n| *n < run.gap);
+    }
+    (runs, names.len())
+}
+
+/// Density with which a gap is filled, level by level: the mean of the level's other cells, or of all other cells
+/// where the level has none or only bare ones.
+fn filling(wall: &Wall, runs: &[Run]) -> Vec<f32> {
+    let (mut all, mut all_count) = (0.0, 0usize);
+    let mut fill: Vec<Option<f32>> = Vec::new();
+    for level in 0..wall.levels() {
+        let (mut sum, mut count) = (0.0, 0usize);
+        for (c, d) in wall.level(level).iter().enumerate() {
+            if !runs
+                .iter()
+                .any(|r| r.level == level && r.columns.contains(&c))
+            {
+                sum += f64::from(*d);
+                count += 1;
+            }
+        }
+        fill.push((sum > 0.0).then(|| (sum / count as f64) as f32));
+        if sum > 0.0 {
+            all += sum;
+            all_count += count;
+        }
+    }
+    let mean = if all_count > 0 {
+        (all / all_count as f64) as f32
+    } else {
+        0.0
+    };
+    fill.into_iter().map(|f| f.unwrap_or(mean)).collect()
+}

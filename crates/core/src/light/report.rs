@@ -1,0 +1,232 @@
+//! What the light figures say: shares caught, the light map's dark parts, fall-through along the row.
+
+use core::ops::Range;
+
+use super::direction::DirectionSet;
+use super::plan::Sampling;
+use super::sky::{Period, PeriodLight, Site, Sky, period_light, sun_path};
+use super::state::{LightState, Weights};
+use super::sun::{ClearDay, declination, solar_time};
+use super::trace::{caught, through_to_point};
+use super::wall::Wall;
+
+/// Light below which flowering wood fails, as a share of the light above the row (at least 30 % of full sun, in
+/// published orchard-light thresholds).
+pub const FLOWERING_LIGHT: f64 = 0.30;
+/// Light below which fruit quality suffers, as a share of the light above the row (at least 50 % of full sun, in
+/// published orchard-light thresholds).
+pub const QUALITY_LIGHT: f64 = 0.50;
+
+/// Shares of the incoming light that the wall catches, each 0–1.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Shares {
+    /// Of the sun's beam.
+    pub beam: f64,
+    /// Of the sky's light.
+    pub sky: f64,
+    /// Of both together, as a clear period mixes them.
+    pub total: f64,
+}
+
+/// Shares caught over a period whose weights were laid on the state's own directions.
+pub fn shares(state: &LightState, light: &PeriodLight) -> Shares {
+    Shares {
+        beam: state.caught(&light.beam),
+        sky: state.caught(&light.sky),
+        total: state.caught(&light.total),
+    }
+}
+
+/// Shares caught month by month, January first.
+pub fn by_month(state: &LightState, site: Site, clear: ClearDay, sky: Sky) -> [Shares; 12] {
+    core::array::from_fn(|m| {
+        let month = Period::month(m as u32 + 1);
+        shares(
+            state,
+            &period_light(state.directions(), site, month, clear, sky),
+        )
+    })
+}
+
+/// Share of the beam caught at an hour of solar time (−12–12 from noon) on a day of the year; none at night.
+pub fn beam_at_hour(
+    wall: &Wall,
+    site: Site,
+    day: u32,
+    hour: f64,
+    sampling: Sampling,
+) -> Option<f64> {
+    let declination = declination(f64::from(day));
+    let sun = solar_time(site.latitude_deg, site.row_azimuth_deg, declination, hour);
+    (sun.z > 0.0).then(|| caught(wall, sun, sampling))
+}
+
+/// Share of the beam caught over one clear day, each of its suns traced by itself; none in polar night.
+pub fn beam_over_day(
+    wall: &Wall,
+    site: Site,
+    day: u32,
+    clear: ClearDay,
+    sampling: Sampling,
+) -> Option<f64> {
+    let (mut sum, mut of) = (0.0, 0.0);
+    for step in sun_path(site, Period::day(day), clear) {
+        sum += step.beam * caught(wall, step.direction, sampling);
+        of += step.beam;
+    }
+    (of > 0.0).then(|| sum / of)
+}
+
+/// A light map: light on the wall's middle plane as a share of the light above the row on level ground.
+#[derive(Debug, Clone, PartialEq)]
+pub struct LightMap {
+    /// Columns that it covers.
+    pub columns: Range<usize>,
+    /// Level edges, m above the ground.
+    pub z: Vec<f64>,
+    /// Level by level from the lowest, each over the columns; 0–1.
+    pub light: Vec<f32>,
+}
+
+/// Light in a band of heights.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct ZoneLight {
+    /// Mean over the band, 0–1.
+    pub mean: f64,
+    /// Lowest cell of the band, 0–1.
+    pub lowest: f64,
+    /// Column of the lowest cell.
+    pub lowest_column: usize,
+}
+
+impl LightMap {
+    /// The map of a state's view under the given weights.
+    pub fn new(state: &LightState, weights: &Weights) -> Self {
+        Self {
+            columns: state.view(),
+            z: state.wall().z().to_vec(),
+            light: state.light_map(weights),
+        }
+    }
+
+    /// Light in one cell, `column` counted in the wall; none outside the view.
+    pub fn at(&self, column: usize, level: usize) -> Option<f32> {
+        if !self.columns.contains(&column) || level + 1 >= self.z.len() {
+            return None;
+        }
+        Some(self.light[level * self.columns.len() + column - self.columns.start])
+    }
+
+    /// Mean and lowest light between two heights, m; levels that reach into the band in part count by that part. None
+    /// where the band misses the map.
+    pub fn zone(&self, low: f64, high: f64) -> Option<ZoneLight> {
+        let width = self.columns.len();
+        let (mut sum, mut of) = (0.0, 0.0);
+        let mut lowest = (f64::INFINITY, 0);
+        for (level, edges) in self.z.windows(2).enumerate() {
+            let part = high.min(edges[1]) - low.max(edges[0]);
+            if part <= 1e-9 {
+                continue;
+            }
+            for (i, light) in self.light[level * width..(level + 1) * width]
+                .iter()
+                .enumerate()
+            {
+                let light = f64::from(*light);
+                sum += part * light;
+                of += part;
+                if light < lowest.0 {
+                    lowest = (light, self.columns.start + i);
+                }
+            }
+        }
+        (of > 0.0).then(|| ZoneLight {
+            mean: sum / of,
+            lowest: lowest.0,
+            lowest_column: lowest.1,
+        })
+    }
+
+    /// Share of the wall's face above height `from` (m) that has less light than `limit`, 0–1; 0 without a face.
+    pub fn share_under(&self, limit: f64, from: f64) -> f64 {
+        let width = self.columns.len();
+        let (mut under, mut of) = (0.0, 0.0);
+        for (level, edges) in self.z.windows(2).enumerate() {
+            let part = (edges[1] - from.max(edges[0])).max(0.0);
+            for light in &self.light[level * width..(level + 1) * width] {
+                of += part;
+                if f64::from(*light) < limit {
+                    under += part;
+                }
+            }
+        }
+        if of > 0.0 { under / of } else { 0.0 }
+    }
+}
+
+/// Means over `bins` even stretches of what stands column by column, columns that straddle two going to both by share.
+/// No bins give nothing.
+pub fn in_bins(columns: &[f32], bins: usize) -> Vec<f64> {
+    let per_bin = columns.len() as f64 / bins.max(1) as f64;
+    (0..bins)
+        .map(|b| {
+            let (from, to) = (b as f64 * per_bin, (b + 1) as f64 * per_bin);
+            let (first, last) = (from as usize, (libm::ceil(to) as usize).min(columns.len()));
+            let sum: f64 = (first..last)
+                .map(|c| {
+                    f64::from(columns[c]) * (to.min((c + 1) as f64) - from.max(c as f64)).max(0.0)
+                })
+                .sum();
+            if per_bin > 0.0 { sum / per_bin } else { 0.0 }
+        })
+        .collect()
+}
+
+/// Light at a single point, each ray walked exactly, under weights laid on `set`: `x` m along the row, `y` m across it
+/// from the wall's middle, `z` m above the ground; 0–1. Weights are alike on both sides of the row.
+pub fn light_at(wall: &Wall, set: &DirectionSet, weights: &Weights, x: f64, y: f64, z: f64) -> f64 {
+    let sum: f64 = weights
+        .values()
+        .iter()
+        .enumerate()
+        .map(|(i, w)| {
+            let near = through_to_point(wall, set.get(i), x, y, z);
+            let far = if y == 0.0 {
+                near
+            } else {
+                through_to_point(wall, set.get(i), x, -y, z)
+            };
+            w * 0.5 * (near + far)
+        })
+        .sum();
+    sum.clamp(0.0, 1.0)
+}
+
+/// Mean light in a band of heights over the whole thickness of the wall, not its middle plane alone: what buds anywhere in
+/// the wood there see. 8 places across, the middles of columns and of the levels' parts in the band; 0–1. None where the
+/// band misses the leaves' heights.
+pub fn zone_through_thickness(
+    wall: &Wall,
+    set: &DirectionSet,
+    weights: &Weights,
+    low: f64,
+    high: f64,
+) -> Option<f64> {
+    let half = 0.5 * wall.shape().thickness;
+    let (mut sum, mut of) = (0.0, 0.0);
+    for edges in wall.z().windows(2) {
+        let (from, to) = (low.max(edges[0]), high.min(edges[1]));
+        if to - from <= 1e-9 {
+            continue;
+        }
+        for column in 0..wall.columns() {
+            for across in 0..4 {
+                let y = half * (f64::from(across) + 0.5) / 4.0;
+                let x = wall.column_centre(column);
+                sum += (to - from) * light_at(wall, set, weights, x, y, 0.5 * (from + to));
+                of += to - from;
+            }
+        }
+    }
+    (of > 0.0).then(|| sum / of)
+}

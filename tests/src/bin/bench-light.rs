@@ -1,0 +1,55 @@
+//! Times the light on a row of 40 m × 2.5 m in cells of 5 × 10 cm: a full evaluation with its map, and an edit of one
+//! upright. Prints one table; every figure is the best of several runs on one core.
+
+use std::hint::black_box;
+use std::time::Instant;
+
+use cordonry::light::state::{LightState, Settings};
+use cordonry::light::{bench_case, bench_edit};
+
+fn best(runs: usize, mut work: impl FnMut()) -> f64 {
+    (0..runs)
+        .map(|_| {
+            let start = Instant::now();
+            work();
+            start.elapsed().as_secs_f64() * 1e3
+        })
+        .fold(f64::INFINITY, f64::min)
+}
+
+fn main() {
+    let wall = bench_case();
+    let (columns, leaves) = bench_edit();
+    let whole = 0..wall.columns();
+    println!(
+        "{:<34} {:>10} {:>10} {:>10} {:>22}",
+        "settings", "directions", "full, ms", "edit, ms", "ns per cell·direction"
+    );
+    for (name, settings) in [
+        (
+            "dragging, whole row in the map",
+            Settings::dragging(Some(whole.clone())),
+        ),
+        (
+            "dragging, 10 m in the map",
+            Settings::dragging(Some(300..500)),
+        ),
+        (
+            "at rest, whole row in the map",
+            Settings::settled(&wall, Some(whole.clone())),
+        ),
+        ("at rest, no map", Settings::settled(&wall, None)),
+    ] {
+        let full = best(15, || {
+            black_box(LightState::new(wall.clone(), &settings));
+        });
+        let mut state = LightState::new(wall.clone(), &settings);
+        let edit = best(30, || {
+            state.edit(columns.clone(), &leaves);
+            black_box(state.ground(0)[0]);
+        });
+        let directions = state.directions().len();
+        let per_cell = full * 1e6 / (directions * wall.columns() * wall.levels()) as f64;
+        println!("{name:<34} {directions:>10} {full:>10.2} {edit:>10.2} {per_cell:>22.2}");
+    }
+}
