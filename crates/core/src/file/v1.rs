@@ -24,9 +24,9 @@ const MAX_POSTS: usize = 5_000;
 const MAX_MARKS: usize = 5_000;
 const MAX_UNITS: usize = 100;
 /// Most laterals on one shoot.
-const MAX_LATERALS: i64 = 10_000;
+const MAX_LATERALS: i64 = u16::MAX as i64;
 /// Longest laterals of one shoot together, mm.
-const MAX_LATERALS_LENGTH: i64 = 1_000_000;
+const MAX_LATERALS_LENGTH: i64 = i32::MAX as i64;
 /// Widest distance between rows, mm.
 const MAX_ROW_SPACING: i64 = 100_000;
 

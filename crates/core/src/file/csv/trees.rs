@@ -604,13 +604,22 @@ fn pose(kind: Kind, cell: &PoseCell, side: Option<Toward>, way: Toward) -> Resul
         Kind::Stub => Held::Stub,
         Kind::Stem | Kind::Shoot => Held::Free,
     };
+    let accepted = match kind {
+        Kind::Leader => "laid, laid 3",
+        Kind::Upright | Kind::Bud => "upright, a lean such as -5",
+        Kind::Stub => "stub",
+        Kind::Stem | Kind::Shoot => "laid 3, upright -5, free, stub",
+    };
     let held = cell.held.unwrap_or(usual);
     let fits = held == usual || matches!(kind, Kind::Stem | Kind::Shoot);
     let bare = matches!(held, Held::Free | Held::Stub);
     if !fits || (bare && cell.angle.is_some()) || (held != Held::Laid && cell.toward.is_some()) {
         return Err(Refusal::new(
             "refusal-csv-pose",
-            vec![("kind", Arg::Text(kind_name(kind).into()))],
+            vec![
+                ("kind", Arg::Text(kind_name(kind).into())),
+                ("accepted", Arg::Text(accepted.into())),
+            ],
         ));
     }
     let angle = cell.angle.unwrap_or(0.0);
