@@ -19,6 +19,7 @@
 //! Columns come in any order under these names or their like, with a unit if wanted (`length (cm)`, `place_mm`). A cell
 //! may have its own unit; where neither has one, it is guessed from the column and said.
 
+mod fit;
 mod lines;
 mod pieces;
 mod table;
