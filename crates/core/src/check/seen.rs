@@ -1,5 +1,6 @@
 //! What the rules look at: the row, and all that is worked out from it once for every rule.
 
+use super::recall::Recalled;
 use super::{Context, Finding, Part, Severity};
 use crate::cover::{Cover, Laid, Place, Span, cover_of, laid_of, on_cordon, places_of};
 use crate::plan::VoidWork;
@@ -141,6 +142,8 @@ pub(super) struct Seen<'a> {
     /// Laid wood by its left end, and the longest of it: what lies near a place is found without a walk of the row.
     by_left: Vec<Laid>,
     longest: f64,
+    /// What an earlier survey worked out and still holds.
+    pub recalled: Recalled<'a>,
 }
 
 impl<'a> Seen<'a> {
@@ -199,6 +202,7 @@ impl<'a> Seen<'a> {
             places,
             by_left,
             longest,
+            recalled: Recalled::default(),
         }
     }
 
