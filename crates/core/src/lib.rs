@@ -12,6 +12,7 @@ pub mod digest;
 pub mod file;
 pub mod grow;
 pub mod light;
+pub mod make;
 pub mod nodes;
 pub mod plan;
 pub mod pose;

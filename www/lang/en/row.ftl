@@ -359,3 +359,35 @@ remedy-replant = Plant new stock of { $length } as tree { $tree } and lay it. { 
 }
 
 limit-rub_out_leaf = Leaf up to which side and underside buds are rubbed out
+
+# Rows that are made, not measured.
+
+made-trees = Number of trees
+made-leaf = Leaf that is coming
+made-spacing = Distance between trees
+made-angle = Planting angle from the ground
+made-wires = Heights of the wires, the cordon wire first
+made-wall-height = Height of the wall
+made-upright-spacing = Distance between uprights
+made-row-spacing = Distance between rows
+made-unevenness = Unevenness
+made-seed = Chance begins from
+made-length = Length of the row
+made-name = A made row in leaf { $leaf }
+made-note = Made from a few figures, not measured (chance from { $seed })
+empty-name = New row
+
+refusal-made = { $field ->
+    [trees] {made-trees}
+    [leaf] {made-leaf}
+    [spacing] {made-spacing}
+    [angle] {made-angle}
+    [wires] {made-wires}
+    [wall-height] {made-wall-height}
+    [upright-spacing] {made-upright-spacing}
+    [row-spacing] {made-row-spacing}
+    [unevenness] {made-unevenness}
+    [seed] {made-seed}
+   *[length] {made-length}
+}: { $value } is refused; { $low } to { $high } is accepted
+refusal-made-cordon = The cordon wire at { $value } is refused; { $low } to { $high } is accepted
