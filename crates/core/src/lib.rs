@@ -19,5 +19,6 @@ pub mod pose;
 pub mod refusal;
 pub mod row;
 pub mod units;
+pub mod walk;
 pub mod words;
 pub mod work;

@@ -391,3 +391,27 @@ refusal-made = { $field ->
    *[length] {made-length}
 }: { $value } is refused; { $low } to { $high } is accepted
 refusal-made-cordon = The cordon wire at { $value } is refused; { $low } to { $high } is accepted
+
+# A row taken down on a walk along it.
+
+walk-name = Walked row
+walk-note = Taken down on a walk along the row: { $trees ->
+    [one] one tree
+   *[other] { $trees } trees
+}. Lengths of uprights were not measured; they are reckoned from their thickness
+walk-note-sample = A sample: { $count } of { $trees } trees were measured ({ $numbers }), the others are filled in from the nearest of them. Lengths of uprights were not measured; they are reckoned from their thickness
+walk-sampled = sampled
+walk-filled = filled in from tree { $tree }
+walk-same = said to be the same as tree { $tree }
+
+refusal-walk = { $what ->
+    [foot] Place of tree { $tree }
+    [end] End of the leader of tree { $tree }
+    [leader] Thickness of the leader of tree { $tree }
+    [upright] Place of upright { $number } of tree { $tree }
+   *[thickness] Thickness of upright { $number } of tree { $tree }
+}: { $value } is refused; { $low } to { $high } is accepted
+refusal-walk-near = Tree { $tree }: an upright at { $value } is refused, there is one at { $near } already
+refusal-walk-not-asked = That is not asked now
+refusal-walk-no-like = There is no tree yet that this one could be the same as
+refusal-walk-none = No tree stands yet; one or more are accepted

@@ -39,6 +39,14 @@ impl EmptyRow {
             trees: Vec::new(),
         })
     }
+
+    /// The plan of the row; its name and note say how it came about.
+    ///
+    /// # Errors
+    /// As [`Self::row`].
+    pub fn plan(&self, words: &Words) -> Result<Plan, Refusal> {
+        Ok(Plan::new(words.plain("empty-name"), self.row()?))
+    }
 }
 
 impl Form for EmptyRow {
@@ -79,9 +87,5 @@ impl Form for EmptyRow {
             _ => self.length = Mm::round(field.read(text, style)?),
         }
         Ok(())
-    }
-
-    fn plan(&self, words: &Words) -> Result<Plan, Refusal> {
-        Ok(Plan::new(words.plain("empty-name"), self.row()?))
     }
 }

@@ -49,7 +49,7 @@ const HIGHEST_CORDON: f64 = 2000.0;
 /// Wires nearer to each other than this are one.
 const WIRES_APART: f64 = 50.0;
 /// The wall stands at least so far above the cordon wire.
-pub(super) const LEAST_WALL: f64 = 300.0;
+pub(crate) const LEAST_WALL: f64 = 300.0;
 
 impl Field {
     /// Its name in language files, behind `made-`, and in a refusal.
@@ -136,7 +136,7 @@ impl Field {
     }
 
     /// The value, where it is in the field's range, or in a narrower one that begins at `least`.
-    pub(super) fn accept(self, value: f64, least: f64) -> Result<f64, Refusal> {
+    pub(crate) fn accept(self, value: f64, least: f64) -> Result<f64, Refusal> {
         let (low, high) = self.range();
         let low = low.max(least);
         if value >= low && value <= high {
@@ -151,7 +151,7 @@ impl Field {
     }
 
     /// Reads one value as it was written.
-    pub(super) fn read(self, text: &str, style: LengthStyle) -> Result<f64, Refusal> {
+    pub(crate) fn read(self, text: &str, style: LengthStyle) -> Result<f64, Refusal> {
         let value = match self.unit() {
             Unit::Length | Unit::Heights => parse_length(text, bare(style)).ok(),
             Unit::Count => parse_number(text).ok().filter(|n| n.fract() == 0.0),
@@ -164,7 +164,7 @@ impl Field {
     }
 
     /// A value as it is written.
-    pub(super) fn write(self, value: f64, style: LengthStyle) -> String {
+    pub(crate) fn write(self, value: f64, style: LengthStyle) -> String {
         match self.unit() {
             Unit::Length | Unit::Heights => show_length(value, style),
             Unit::Count => fixed(value, 0),
@@ -183,7 +183,7 @@ fn bare(style: LengthStyle) -> BareUnit {
 }
 
 /// Reads wire heights: `0.50 m; 1.00 m`. They may come in any order.
-pub(super) fn read_wires(text: &str, style: LengthStyle) -> Result<Vec<Mm>, Refusal> {
+pub(crate) fn read_wires(text: &str, style: LengthStyle) -> Result<Vec<Mm>, Refusal> {
     // A comma with a space behind it parts two heights; without one it is a decimal comma.
     let mut heights: Vec<Mm> = text
         .replace(", ", ";")
@@ -198,7 +198,7 @@ pub(super) fn read_wires(text: &str, style: LengthStyle) -> Result<Vec<Mm>, Refu
 }
 
 /// Whether the heights make a trellis.
-pub(super) fn check_wires(heights: &[Mm]) -> Result<(), Refusal> {
+pub(crate) fn check_wires(heights: &[Mm]) -> Result<(), Refusal> {
     let Some(cordon) = heights.first() else {
         return Err(Field::Wires.unread(""));
     };
@@ -235,13 +235,13 @@ pub(super) fn check_wires(heights: &[Mm]) -> Result<(), Refusal> {
 }
 
 /// Wire heights as they are written.
-pub(super) fn write_wires(heights: &[Mm], style: LengthStyle) -> String {
+pub(crate) fn write_wires(heights: &[Mm], style: LengthStyle) -> String {
     let shown: Vec<String> = heights.iter().map(|h| show_length(h.f(), style)).collect();
     shown.join("; ")
 }
 
 /// The usual wires: the cordon wire, then one at the same distance each time.
-pub(super) fn usual_wires(style: LengthStyle) -> Vec<Mm> {
+pub(crate) fn usual_wires(style: LengthStyle) -> Vec<Mm> {
     let step = match style {
         LengthStyle::Metric => 500.0,
         LengthStyle::FeetInches => 508.0,
@@ -253,7 +253,7 @@ pub(super) fn usual_wires(style: LengthStyle) -> Vec<Mm> {
 const POSTS_APART: f64 = 7000.0;
 
 /// A trellis with those wires and posts from one end of the stretch to the other.
-pub(super) fn trellis(wires: &[Mm], wall_height: Mm, from: Mm, to: Mm) -> Trellis {
+pub(crate) fn trellis(wires: &[Mm], wall_height: Mm, from: Mm, to: Mm) -> Trellis {
     let length = (to - from).f();
     let spans = libm::ceil(length / POSTS_APART - 1e-9).max(1.0);
     let posts = (0..=spans as u32)

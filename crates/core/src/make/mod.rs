@@ -1,7 +1,7 @@
 //! Rows that are made, not measured: a plausible one from a few figures, an empty one, and one more tree.
 
 mod empty;
-mod field;
+pub(crate) mod field;
 mod seed;
 mod sketch;
 pub(crate) mod usual;
@@ -11,14 +11,12 @@ pub use empty::EmptyRow;
 pub use field::Field;
 pub use sketch::{Leaders, RowSketch};
 
-use crate::plan::Plan;
 use crate::pose::stock_length;
 use crate::refusal::Refusal;
 use crate::row::{GrowthUnit, Limit, Planted, Pose, Row, Targets, Toward, Tree, TreeId};
 use crate::units::{Deg, LengthStyle, Mm};
-use crate::words::Words;
 
-/// A short form: fields that are written and read as people write them, and the plan that they make.
+/// A short form: fields that are written and read as people write them.
 pub trait Form: Clone + PartialEq {
     /// Its fields, in the order in which they are asked for and set.
     const FIELDS: &'static [Field];
@@ -35,11 +33,10 @@ pub trait Form: Clone + PartialEq {
     /// What can't be read or accepted: the field, the value and the accepted range. The form is as it was.
     fn set(&mut self, field: Field, text: &str, style: LengthStyle) -> Result<(), Refusal>;
 
-    /// The plan that it makes. Its note says how it came about.
-    ///
-    /// # Errors
-    /// The first value that is not accepted.
-    fn plan(&self, words: &Words) -> Result<Plan, Refusal>;
+    /// Whether a field is asked for, as the form is filled in so far.
+    fn asks(&self, _field: Field) -> bool {
+        true
+    }
 }
 
 /// Planting angle of a tree of which nothing is known.

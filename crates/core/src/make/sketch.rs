@@ -117,6 +117,20 @@ impl RowSketch {
             Field::Wires | Field::Length => 0.0,
         }
     }
+
+    /// The plan of the row; its name and note say how it came about.
+    ///
+    /// # Errors
+    /// As [`Self::row`].
+    pub fn plan(&self, words: &Words) -> Result<Plan, Refusal> {
+        let leaf = Arg::Count(self.leaf.into());
+        let mut plan = Plan::new(words.text("made-name", &[("leaf", leaf)]), self.row()?);
+        plan.note = words.text("made-note", &[("seed", Arg::Number(self.seed.into(), 0))]);
+        Arc::make_mut(&mut plan.site).row_spacing = Some(self.row_spacing);
+        Arc::make_mut(&mut plan.targets)
+            .set(Limit::UprightSpacing, Some(self.upright_spacing.f()))?;
+        Ok(plan)
+    }
 }
 
 impl Form for RowSketch {
@@ -184,16 +198,6 @@ impl Form for RowSketch {
             Field::Wires | Field::Length => {}
         }
         Ok(())
-    }
-
-    fn plan(&self, words: &Words) -> Result<Plan, Refusal> {
-        let leaf = Arg::Count(self.leaf.into());
-        let mut plan = Plan::new(words.text("made-name", &[("leaf", leaf)]), self.row()?);
-        plan.note = words.text("made-note", &[("seed", Arg::Number(self.seed.into(), 0))]);
-        Arc::make_mut(&mut plan.site).row_spacing = Some(self.row_spacing);
-        Arc::make_mut(&mut plan.targets)
-            .set(Limit::UprightSpacing, Some(self.upright_spacing.f()))?;
-        Ok(plan)
     }
 }
 
