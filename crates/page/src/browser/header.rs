@@ -18,7 +18,6 @@ pub fn Header(app: App, helper: Helper) -> impl IntoView {
     view! {
         <header>
             <RowName app/>
-            <SeasonLine app helper/>
             <nav class="doings" aria-label=app.t("doings")>
                 <button
                     class="link"
@@ -91,6 +90,7 @@ pub fn Header(app: App, helper: Helper) -> impl IntoView {
                     })}
                 </span>
             </nav>
+            <SeasonLine app helper/>
         </header>
     }
 }
@@ -164,14 +164,14 @@ fn SeasonLine(app: App, helper: Helper) -> impl IntoView {
                                 }
                             />
                             <span>{app.t(key)}</span>
-                            {move || now().map(|n| view! {
-                                <span
-                                    class="now-count"
-                                    title=app.text("now-count", &[("count", Arg::Count(n.into()))])
-                                >
-                                    "▲"{n}
-                                </span>
-                            })}
+                            <span
+                                class="now-count"
+                                title=move || now().map(|n| {
+                                    app.text("now-count", &[("count", Arg::Count(n.into()))])
+                                })
+                            >
+                                {move || now().map(|n| format!("▲{n}"))}
+                            </span>
                         </label>
                     }
                 })
