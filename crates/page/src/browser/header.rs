@@ -40,6 +40,7 @@ pub fn Header(app: App, helper: Helper) -> impl IntoView {
                 <details class="more">
                     <summary>{app.t("files")}</summary>
                     <div class="menu">
+                        <super::start::FilePicker app/>
                         <button class="link" data-act="save-plan" on:click=move |_| files::save_plan(app)>
                             {app.t("save-plan")}
                         </button>
@@ -48,6 +49,9 @@ pub fn Header(app: App, helper: Helper) -> impl IntoView {
                         </button>
                         <button class="link" data-act="save-drawing" on:click=move |_| files::save_drawing(app)>
                             {app.t("save-drawing")}
+                        </button>
+                        <button class="link" data-act="save-picture" on:click=move |_| files::save_picture(app)>
+                            {app.t("save-picture")}
                         </button>
                         <button class="link" data-act="close" on:click=move |_| app.close()>
                             {app.t("other-row")}
@@ -90,7 +94,10 @@ pub fn Header(app: App, helper: Helper) -> impl IntoView {
                     })}
                 </span>
             </nav>
-            <SeasonLine app helper/>
+            <div class="times">
+                <SeasonLine app helper/>
+                <super::worklist::BeforeAfter app/>
+            </div>
         </header>
     }
 }
