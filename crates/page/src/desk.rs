@@ -5,6 +5,7 @@
 
 use cordonry::check::{Before, Context, Figures, Finding, Part, figures, survey};
 use cordonry::cover::{Cover, Place};
+use cordonry::make::with_tree_at;
 use cordonry::plan::{History, Moment, Plan, Replayed, Replayer};
 use cordonry::pose::{Course, Geometry, bend_toward, layout};
 use cordonry::refusal::Refusal;
@@ -298,6 +299,21 @@ impl Desk {
     pub fn set(&mut self, label: &str, plan: Plan) {
         self.history.set(label, plan);
         self.derive();
+    }
+
+    /// Puts a tree into the found row with its foot at `x`, like its nearest neighbour, and chooses it.
+    ///
+    /// # Errors
+    /// Why no tree can stand there.
+    pub fn found_tree(&mut self, x: Mm) -> Result<(), Refusal> {
+        let (found, tree) = with_tree_at(&self.plan().found, x)?;
+        let plan = Plan {
+            found: Arc::new(found),
+            ..(**self.plan()).clone()
+        };
+        self.set("step-found-tree", plan);
+        self.chosen = Some(Part { tree, shoot: None });
+        Ok(())
     }
 
     /// Keeps a bud on a laid shoot at the place `x` along the row, and chooses it.

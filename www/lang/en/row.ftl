@@ -415,3 +415,17 @@ refusal-walk-near = Tree { $tree }: an upright at { $value } is refused, there i
 refusal-walk-not-asked = That is not asked now
 refusal-walk-no-like = There is no tree yet that this one could be the same as
 refusal-walk-none = No tree stands yet; one or more are accepted
+walk-so-foot = Tree { $tree }, at { $place }
+walk-so-leader = Leader to the { $toward ->
+    [left] left
+   *[right] right
+}, ends at { $place }{ $thick ->
+    [none] {""}
+   *[other] , { $thick } thick
+}
+walk-so-uprights = { $count ->
+    [one] Upright at { $places }
+   *[other] { $count } uprights at { $places }
+}
+refusal-tree-place = A tree at { $value } is refused; { $low } to { $high } is accepted
+refusal-tree-near = A tree at { $value } is refused; { $low } or more from tree { $tree } at { $near } is accepted

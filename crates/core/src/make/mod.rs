@@ -15,6 +15,7 @@ use crate::pose::stock_length;
 use crate::refusal::Refusal;
 use crate::row::{GrowthUnit, Limit, Planted, Pose, Row, Targets, Toward, Tree, TreeId};
 use crate::units::{Deg, LengthStyle, Mm};
+use crate::words::Arg;
 
 /// A short form: fields that are written and read as people write them.
 pub trait Form: Clone + PartialEq {
@@ -110,4 +111,53 @@ pub fn tree_at(row: &Row, x: Mm, like: Option<&Tree>) -> Tree {
         )],
         note: String::new(),
     }
+}
+
+/// How far beyond the stretch that is to be filled a tree may stand, mm.
+const BEYOND: f64 = 6000.0;
+/// Nearest that two trees may stand, mm: a pair in one hole.
+const TREES_APART: f64 = 50.0;
+
+/// The row with one more found tree, as [`tree_at`] makes it, and that tree's number.
+///
+/// # Errors
+/// A place too far from the row or too near to another tree; a row that is full.
+pub fn with_tree_at(row: &Row, x: Mm) -> Result<(Row, TreeId), Refusal> {
+    if row.trees.len() >= Row::MAX_TREES {
+        return Err(Refusal::new(
+            "refusal-trees",
+            vec![("high", Arg::Count(Row::MAX_TREES as i64))],
+        ));
+    }
+    let max = Row::MAX_X.f();
+    let low = (row.from.f() - BEYOND).max(-max);
+    let high = (row.to.f() + BEYOND).min(max);
+    if x.f() < low || x.f() > high {
+        return Err(Refusal::new(
+            "refusal-tree-place",
+            vec![
+                ("value", Arg::Length(x.f())),
+                ("low", Arg::Length(low)),
+                ("high", Arg::Length(high)),
+            ],
+        ));
+    }
+    let near = |t: &&std::sync::Arc<Tree>| (t.foot - x).f().abs() < TREES_APART;
+    if let Some(near) = row.trees.iter().find(near) {
+        return Err(Refusal::new(
+            "refusal-tree-near",
+            vec![
+                ("value", Arg::Length(x.f())),
+                ("low", Arg::Length(TREES_APART)),
+                ("tree", Arg::Count(near.id.0.into())),
+                ("near", Arg::Length(near.foot.f())),
+            ],
+        ));
+    }
+    let tree = tree_at(row, x, None);
+    let id = tree.id;
+    let mut out = row.clone();
+    out.trees.push(tree.into());
+    out.sort();
+    Ok((out, id))
 }

@@ -6,6 +6,7 @@
 mod build;
 mod setup;
 mod state;
+mod words;
 
 pub use setup::{Tape, WalkSetup};
 

@@ -3,6 +3,8 @@
 mod app;
 mod card;
 mod dom;
+mod entry;
+mod fields;
 mod files;
 mod gesture;
 mod header;
@@ -13,6 +15,7 @@ mod list;
 mod panels;
 mod start;
 mod store;
+mod walk;
 mod wall;
 mod worklist;
 
@@ -68,7 +71,7 @@ fn Page() -> impl IntoView {
             if app.open.get() {
                 view! { <Desk app helper/> }.into_any()
             } else {
-                view! { <start::Start app/> }.into_any()
+                view! { <entry::Begin app/> }.into_any()
             }
         }}
         <import::ImportPreview app/>
@@ -139,6 +142,7 @@ fn Desk(app: App, helper: helper::Helper) -> impl IntoView {
                 }
             >
                 <card::PartCard app/>
+                <entry::NoTrees app/>
             </div>
             <p id="wall-help" class="visually-hidden">{app.t("wall-help")}</p>
             <p class="visually-hidden" role="status">
