@@ -93,6 +93,37 @@ fn drawing(app: App, desk: &crate::desk::Desk) -> String {
     })
 }
 
+/// Prints the whole row to scale with what is told of it.
+pub fn print(app: App) {
+    let Some(svg) = app.peek(|d| drawing(app, d)) else {
+        return;
+    };
+    spawn_local(async move {
+        // Without the sheet the part of the wall that is in sight is printed.
+        let _ = lay_sheet(&svg).await;
+        let _ = window().print();
+    });
+}
+
+/// Puts the drawing of the whole row where only print shows it.
+async fn lay_sheet(svg: &str) -> Result<(), JsValue> {
+    const ID: &str = "print-sheet";
+    if let Some(old) = document().get_element_by_id(ID) {
+        old.remove();
+    }
+    let image = web_sys::HtmlImageElement::new()?;
+    image.set_id(ID);
+    let url = object_url(svg, "image/svg+xml")?;
+    image.set_src(&url);
+    let decoded = JsFuture::from(image.decode()).await;
+    Url::revoke_object_url(&url)?;
+    decoded?;
+    if let Some(desk) = document().query_selector(".desk")? {
+        desk.prepend_with_node_1(&image)?;
+    }
+    Ok(())
+}
+
 /// Saves the drawing of the whole row.
 pub fn save_drawing(app: App) {
     give(app, "svg", "image/svg+xml", |d| drawing(app, d));

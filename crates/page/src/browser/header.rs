@@ -60,9 +60,8 @@ pub fn Header(app: App, helper: Helper) -> impl IntoView {
                 </details>
                 <button
                     class="link"
-                    on:click=move |_| {
-                        let _ = window().print();
-                    }
+                    data-act="print"
+                    on:click=move |_| files::print(app)
                 >
                     {app.t("print")}
                 </button>
