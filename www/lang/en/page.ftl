@@ -190,3 +190,5 @@ work-title = { $count ->
    *[other] { $count } pieces of work at this time
 }
 save-picture = Save the drawing as a picture (PNG)
+save-in-place = Save into a file, the same again with Ctrl S
+saved-in-place = Saved into its file

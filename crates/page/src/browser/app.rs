@@ -306,6 +306,7 @@ impl App {
         self.with_wall(|wall, desk| wall.view = wall.view.fit_height(&desk.row));
         self.open.set(true);
         self.notice.set(None);
+        super::in_place::forget();
         store::remember_open(Some(&id));
         self.kept.set(Kept::Saved);
         if fresh {

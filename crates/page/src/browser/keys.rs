@@ -15,7 +15,7 @@ pub fn everywhere(app: App, event: &KeyboardEvent) -> bool {
     match (event.key().to_lowercase().as_str(), event.shift_key()) {
         ("z", false) => app.undo(),
         ("y", false) | ("z", true) => app.redo(),
-        ("s", false) => crate::browser::files::save_plan(app),
+        ("s", false) => super::in_place::save(app),
         _ => return false,
     }
     true
