@@ -214,21 +214,7 @@ pub fn take_bytes(app: App, name: &str, bytes: Vec<u8>) {
 }
 
 /// Opens one of the examples that come with the page.
-pub fn take_example(app: App, path: &'static str) {
-    spawn_local(async move {
-        match fetch(path).await {
-            Ok(bytes) => take_bytes(app, path.rsplit('/').next().unwrap_or(path), bytes),
-            Err(_) => app.say(app.text("file-unreadable", &[("file", arg(path))]), true),
-        }
-    });
-}
-
-async fn fetch(path: &str) -> Result<Vec<u8>, JsValue> {
-    let answer = JsFuture::from(window().fetch_with_str(path)).await?;
-    let answer: web_sys::Response = answer.dyn_into()?;
-    if !answer.ok() {
-        return Err(JsValue::NULL);
-    }
-    let buffer = JsFuture::from(answer.array_buffer()?).await?;
-    Ok(js_sys::Uint8Array::new(&buffer).to_vec())
+pub fn take_example(app: App, path: &str, text: &str) {
+    let name = path.rsplit('/').next().unwrap_or(path);
+    take_bytes(app, name, text.as_bytes().to_vec());
 }
