@@ -26,6 +26,8 @@ pub enum Arg {
     Name(Name),
     /// A text as it is.
     Text(String),
+    /// The text of that name.
+    Key(String),
 }
 
 /// The languages there are texts in.
@@ -117,6 +119,7 @@ impl Words {
             Arg::Number(n, places) => fixed(*n, *places).into(),
             Arg::Name(name) => self.name(*name).into(),
             Arg::Text(text) => text.clone().into(),
+            Arg::Key(key) => self.plain(key).into(),
         }
     }
 

@@ -493,7 +493,7 @@ impl<'a> TreeBuild<'a> {
             Some(diameter) => diameter,
             None if grown => {
                 self.counts.diameters += 1;
-                usual_diameter(length)
+                Shoot::usual_diameter(length)
             }
             None => 0.0,
         };
@@ -587,13 +587,6 @@ fn foot(says: &Says) -> Result<Mm, Refusal> {
         Some(Place::Row(x)) => Ok(Mm::round(x)),
         Some(Place::Along(_)) | None => Err(no_place()),
     }
-}
-
-/// Diameter at the base of a shoot of that length, both in mm, where it was not measured: 9 mm at 0.6 m and 13.5 mm
-/// at 1.2 m, from memory, on a power law between them. A length of 0 gives the thinnest, 0.1 mm.
-fn usual_diameter(length: f64) -> f64 {
-    let mm = 9.0 * libm::pow(length / 600.0, 0.585);
-    libm::round(mm * 10.0).max(1.0) / 10.0
 }
 
 /// How a shoot of that kind is held; `way` is where laid wood goes when nothing says it.
