@@ -7,7 +7,7 @@ mod replay;
 mod season;
 mod setting;
 
-pub use correct::{Choice, Correction, Measure, Pick};
+pub use correct::{Correction, Measure, Pick, Picked};
 pub use history::{Entry, History};
 pub use replay::{Replayed, Replayer, VoidWork, replay};
 pub use season::{Moment, Season, Window};

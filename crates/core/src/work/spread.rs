@@ -2,7 +2,7 @@
 
 use super::{Work, apply_to_tree};
 use crate::pose::Geometry;
-use crate::row::{Face, Kind, Row, Shoot, TreeId};
+use crate::row::{Face, Kind, Row, Shoot, ShootId, TreeId};
 use crate::units::Mm;
 
 /// Work that is done shoot by shoot over many trees.
@@ -23,6 +23,33 @@ pub enum Sweep {
 }
 
 impl Sweep {
+    /// The name of the text that says what to take care of.
+    pub fn caution(self) -> Option<&'static str> {
+        let tree = TreeId(0);
+        let shoot = ShootId::STEM;
+        match self {
+            Self::Laterals => Work::TakeLaterals { tree, shoot },
+            Self::Tip(percent) => Work::Tip {
+                tree,
+                shoot,
+                percent,
+            },
+            Self::Height(height_mm) => Work::HoldHeight {
+                tree,
+                shoot,
+                height_mm,
+            },
+            Self::RubOut => Work::RubOut { tree, shoot },
+            Self::SideShoots => Work::Remove { tree, shoot },
+            Self::Straighten => Work::Stand {
+                tree,
+                shoot,
+                lean_deg: Default::default(),
+            },
+        }
+        .caution()
+    }
+
     fn on(self, row: &Row, tree: TreeId, shoot: &Shoot) -> Option<Work> {
         let id = shoot.id;
         let kind = shoot.kind();

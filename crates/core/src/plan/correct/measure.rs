@@ -70,12 +70,12 @@ pub struct Pick {
     /// Its text's name: `measure-…`.
     pub key: &'static str,
     /// What it can be.
-    pub choices: Vec<Choice>,
+    pub choices: Vec<Picked>,
 }
 
 /// One of them.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Choice {
+pub struct Picked {
     /// Its text's name: `record-…`.
     pub key: &'static str,
     /// What makes it so.
@@ -152,7 +152,7 @@ impl Tree {
         Pick {
             key: "measure-planting-side",
             choices: ways
-                .map(|(key, toward)| Choice {
+                .map(|(key, toward)| Picked {
                     key,
                     correction: Correction::Planted {
                         tree: self.id,
@@ -279,7 +279,7 @@ fn shoot_picks(tree: TreeId, shoot: &Shoot) -> Vec<Pick> {
     if shoot.parent.is_some() {
         poses.push(("record-stub", Pose::Stub));
     }
-    let poses = poses.into_iter().map(|(key, pose)| Choice {
+    let poses = poses.into_iter().map(|(key, pose)| Picked {
         key,
         correction: Correction::Pose {
             tree,
@@ -297,7 +297,7 @@ fn shoot_picks(tree: TreeId, shoot: &Shoot) -> Vec<Pick> {
     }
     if shoot.pose.is_laid() {
         let rubbed = [("record-buds-left", false), ("record-buds-rubbed", true)];
-        let choices = rubbed.map(|(key, rubbed)| Choice {
+        let choices = rubbed.map(|(key, rubbed)| Picked {
             key,
             correction: Correction::Rubbed {
                 tree,
@@ -323,7 +323,7 @@ fn face_pick(tree: TreeId, shoot: &Shoot) -> Pick {
     Pick {
         key: "measure-face",
         choices: faces
-            .map(|(key, face)| Choice {
+            .map(|(key, face)| Picked {
                 key,
                 correction: Correction::Face {
                     tree,

@@ -7,7 +7,7 @@ mod like;
 mod measure;
 mod one_tree;
 
-pub use measure::{Choice, Measure, Pick};
+pub use measure::{Measure, Pick, Picked};
 
 use super::Plan;
 use crate::refusal::Refusal;
