@@ -134,7 +134,7 @@ fn places_and_seasons_are_held_to_what_can_be() {
     refused(
         &plan,
         ends(100, 0),
-        "end of the row 0.00 m is refused; 0.10 m to 5000.00 m is accepted",
+        "end of the row: 0.00 m is refused; 0.10 m to 5000.00 m is accepted",
     );
     good(
         &plan,

@@ -406,8 +406,11 @@ record-buds-rubbed = rubbed out
 
 refusal-correct-part = { $part }: { $what } { $value } is refused; { $low } to { $high } is accepted
 refusal-correct-tree = Tree { $tree }: { $what } { $value } is refused; { $low } to { $high } is accepted
-refusal-correct-row = { $what } { $value } is refused; { $low } to { $high } is accepted
+refusal-correct-row = { $what }: { $value } is refused; { $low } to { $high } is accepted
 refusal-correct-shorter = { $part }: length { $value } is refused, for { $child }, grows from it; { $low } to { $high } is accepted
 refusal-not-recorded = Tree { $tree }: the shoot is not in the record; a shoot that is recorded is accepted
 refusal-stem-record = { $part }: the stem stays in the record as long as its tree does; mark the tree as lost, or take it out of the record
 refusal-bud-record = { $part }: a bud has no thickness, season or pose; enter its length first
+
+refusal-upright-off-wood = No wood lies there: an upright is recorded on a laid cordon
+refusal-while-correcting = The record is being corrected, which is no work; end that first, and the work is accepted

@@ -18,7 +18,10 @@ pub fn Header(app: App, helper: Helper) -> impl IntoView {
     view! {
         <header>
             <RowName app/>
-            <SeasonLine app helper/>
+            <div class="times">
+                <SeasonLine app helper/>
+                <crate::browser::correct::RecordSwitch app/>
+            </div>
             <nav class="doings" aria-label=app.t("doings")>
                 <button
                     class="link"
@@ -37,6 +40,13 @@ pub fn Header(app: App, helper: Helper) -> impl IntoView {
                     on:click=move |_| app.redo()
                 >
                     {app.t("redo")}
+                </button>
+                <button
+                    class="link"
+                    data-act="limits"
+                    on:click=move |_| crate::browser::views::toggle("view-limits")
+                >
+                    {app.t("limits-and-site")}
                 </button>
                 <details class="more">
                     <summary>{app.t("files")}</summary>
@@ -138,7 +148,9 @@ fn SeasonLine(app: App, helper: Helper) -> impl IntoView {
                         Window::EarlySummer => "window-early-summer",
                         Window::AfterHarvest => "window-after-harvest",
                     };
-                    let here = move || app.read(|d| d.moment().window == window).unwrap_or(false);
+                    let here = move || {
+                        app.read(|d| d.moment().window == window && !d.correcting()).unwrap_or(false)
+                    };
                     let now = move || {
                         helper
                             .season

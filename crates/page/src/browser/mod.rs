@@ -2,18 +2,24 @@
 
 mod app;
 mod card;
+mod correct;
 mod dom;
+mod field;
 mod files;
 mod gesture;
 mod header;
 mod helper;
 mod import;
 mod keys;
+mod limits;
 mod list;
+mod many;
 mod panels;
 mod start;
 mod store;
+mod views;
 mod wall;
+mod wires;
 
 use crate::bench_row;
 use crate::message;
@@ -119,8 +125,11 @@ fn Desk(app: App, helper: helper::Helper) -> impl IntoView {
     view! {
         <header::Header app helper/>
         <main class="desk">
+            <correct::RecordStrip app/>
             <div
                 class="stage"
+                class:correcting=move || app.correcting()
+                data-label=app.t("record-as-found")
                 node_ref=host
                 tabindex="0"
                 role="application"
@@ -138,6 +147,8 @@ fn Desk(app: App, helper: helper::Helper) -> impl IntoView {
                 }
             >
                 <card::PartCard app/>
+                <correct::RecordCard app/>
+                <correct::OfferCard app/>
             </div>
             <p id="wall-help" class="visually-hidden">{app.t("wall-help")}</p>
             <p class="visually-hidden" role="status">
@@ -159,6 +170,7 @@ fn Desk(app: App, helper: helper::Helper) -> impl IntoView {
                     <button aria-label=app.t("zoom-in") on:click=move |_| app.zoom(1.25)>"+"</button>
                 </span>
             </p>
+            <views::Views app/>
             <div class="panels">
                 <panels::Findings app/>
                 <div>
