@@ -17,6 +17,7 @@ pub mod plan;
 pub mod pose;
 pub mod refusal;
 pub mod row;
+pub mod typed;
 pub mod units;
 pub mod words;
 pub mod work;

@@ -2,7 +2,9 @@
 
 mod app;
 mod card;
+mod correct;
 mod dom;
+mod field;
 mod files;
 mod gesture;
 mod header;
@@ -10,11 +12,15 @@ mod helper;
 mod import;
 mod in_place;
 mod keys;
+mod limits;
 mod list;
+mod many;
 mod panels;
 mod start;
 mod store;
+mod views;
 mod wall;
+mod wires;
 mod worklist;
 
 use crate::bench_row;
@@ -121,8 +127,11 @@ fn Desk(app: App, helper: helper::Helper) -> impl IntoView {
     view! {
         <header::Header app helper/>
         <main class="desk">
+            <correct::RecordStrip app/>
             <div
                 class="stage"
+                class:correcting=move || app.correcting()
+                data-label=app.t("record-as-found")
                 node_ref=host
                 tabindex="0"
                 role="application"
@@ -140,6 +149,8 @@ fn Desk(app: App, helper: helper::Helper) -> impl IntoView {
                 }
             >
                 <card::PartCard app/>
+                <correct::RecordCard app/>
+                <correct::OfferCard app/>
             </div>
             <p id="wall-help" class="visually-hidden">{app.t("wall-help")}</p>
             <p class="visually-hidden" role="status">
@@ -161,6 +172,7 @@ fn Desk(app: App, helper: helper::Helper) -> impl IntoView {
                     <button aria-label=app.t("zoom-in") on:click=move |_| app.zoom(1.25)>"+"</button>
                 </span>
             </p>
+            <views::Views app/>
             <div class="panels">
                 <panels::Findings app/>
                 <div>
