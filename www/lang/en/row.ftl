@@ -429,3 +429,57 @@ walk-so-uprights = { $count ->
 }
 refusal-tree-place = A tree at { $value } is refused; { $low } to { $high } is accepted
 refusal-tree-near = A tree at { $value } is refused; { $low } or more from tree { $tree } at { $near } is accepted
+# The record: what was measured, and why a correction may be refused.
+
+measure-length = length
+measure-diameter = thickness
+measure-at = place along its parent
+measure-season = leaf in which it grew
+measure-rise = rise
+measure-lean = lean
+measure-laterals = laterals
+measure-laterals-length = length of laterals together
+measure-foot = place of the foot
+measure-planting-angle = planting angle
+measure-planting-side = planted toward
+measure-pose = held
+measure-face = grows from
+measure-side-buds = side and underside buds
+measure-note = note
+measure-stem = stem
+measure-row-from = start of the row
+measure-row-to = end of the row
+measure-post = post's place
+measure-post-count = number of posts
+measure-wire = wire's height
+measure-wire-count = number of wires
+measure-wall-height = wall height
+setting-latitude = latitude
+setting-longitude = longitude
+setting-row-bearing = compass bearing of the row
+setting-row-spacing = distance between rows
+setting-post-spacing = distance between posts
+
+record-left = the left
+record-right = the right
+record-laid-left = laid to the left
+record-laid-right = laid to the right
+record-upright = standing
+record-free = as it grew
+record-stub = cut to a stub
+record-top = the top
+record-side = the side
+record-under = underneath
+record-buds-left = still there
+record-buds-rubbed = rubbed out
+
+refusal-correct-part = { $part }: { $what } { $value } is refused; { $low } to { $high } is accepted
+refusal-correct-tree = Tree { $tree }: { $what } { $value } is refused; { $low } to { $high } is accepted
+refusal-correct-row = { $what }: { $value } is refused; { $low } to { $high } is accepted
+refusal-correct-shorter = { $part }: length { $value } is refused, for { $child }, grows from it; { $low } to { $high } is accepted
+refusal-not-recorded = Tree { $tree }: the shoot is not in the record; a shoot that is recorded is accepted
+refusal-stem-record = { $part }: the stem stays in the record as long as its tree does; mark the tree as lost, or take it out of the record
+refusal-bud-record = { $part }: a bud has no thickness, season or pose; enter its length first
+
+refusal-upright-off-wood = No wood lies there: an upright is recorded on a laid cordon
+refusal-while-correcting = The record is being corrected, which is no work; end that first, and the work is accepted

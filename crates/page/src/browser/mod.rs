@@ -2,21 +2,28 @@
 
 mod app;
 mod card;
+mod correct;
 mod dom;
 mod entry;
+mod field;
 mod fields;
 mod files;
 mod gesture;
 mod header;
 mod helper;
 mod import;
+mod in_place;
 mod keys;
+mod limits;
 mod list;
+mod many;
 mod panels;
 mod start;
 mod store;
+mod views;
 mod walk;
 mod wall;
+mod wires;
 mod worklist;
 
 use crate::bench_row;
@@ -123,8 +130,11 @@ fn Desk(app: App, helper: helper::Helper) -> impl IntoView {
     view! {
         <header::Header app helper/>
         <main class="desk">
+            <correct::RecordStrip app/>
             <div
                 class="stage"
+                class:correcting=move || app.correcting()
+                data-label=app.t("record-as-found")
                 node_ref=host
                 tabindex="0"
                 role="application"
@@ -143,6 +153,8 @@ fn Desk(app: App, helper: helper::Helper) -> impl IntoView {
             >
                 <card::PartCard app/>
                 <entry::NoTrees app/>
+                <correct::RecordCard app/>
+                <correct::OfferCard app/>
             </div>
             <p id="wall-help" class="visually-hidden">{app.t("wall-help")}</p>
             <p class="visually-hidden" role="status">
@@ -164,6 +176,7 @@ fn Desk(app: App, helper: helper::Helper) -> impl IntoView {
                     <button aria-label=app.t("zoom-in") on:click=move |_| app.zoom(1.25)>"+"</button>
                 </span>
             </p>
+            <views::Views app/>
             <div class="panels">
                 <panels::Findings app/>
                 <div>
