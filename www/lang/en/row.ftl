@@ -241,6 +241,13 @@ remedy-stub = { $count ->
     [one] Cut to a stub of { $keep }: { $part }
    *[other] Cut { $count } uprights of tree { $tree } to stubs of { $keep }
 }
+remedy-stub-some = { $count ->
+    [one] Cut to a stub of { $keep } this winter: { $part }
+   *[other] Cut { $count } uprights of tree { $tree } to stubs of { $keep } this winter
+}; { $left ->
+    [one] one waits for the next
+   *[other] { $left } wait for the next ones
+}
 remedy-take-off-side = { $count ->
     [one] Take it off tree { $tree }
    *[other] Take all { $count } off tree { $tree }
