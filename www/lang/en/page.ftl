@@ -14,6 +14,12 @@ way-example-help = All of them are invented.
 example-third-leaf = A third-leaf row with work in its coming season
 example-short-stock = Short headed stock that leaves gaps
 example-two-cordons = Trees with two cordons
+example-missed-buds = Bud removal missed in the first leaf
+example-overdue-renewal = Renewal long overdue
+example-opposed-leans = Feet that lean away from each other
+example-lost-tree = A tree lost
+example-uneven-uprights = Uneven uprights
+example-clean = A third-leaf row in good order
 example-measured = A measured table of 40 trees, with slips in it
 kept-title = Rows on this device
 kept-forget = Take “{ $row }” off this device? This can't be undone.
@@ -178,6 +184,17 @@ save-elsewhere = This row is open in another tab, which saves it. What you chang
 
 refusal-bud-off-wood = No wood lies there: a bud is kept on a laid cordon.
 
+before-after = Before or after the work of this time
+work-before = before the work
+work-after = after it
+work-title = { $count ->
+    [0] No work at this time yet
+    [one] One piece of work at this time
+   *[other] { $count } pieces of work at this time
+}
+save-picture = Save the drawing as a picture (PNG)
+save-in-place = Save into a file, the same again with Ctrl S
+saved-in-place = Saved into its file
 # Fields.
 
 field-no-length = “{ $text }” is no length: 1.20 m, 120 cm or 3 ft 11 in is accepted

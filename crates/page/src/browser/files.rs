@@ -9,22 +9,33 @@ use web_sys::{Blob, BlobPropertyBag, File, HtmlAnchorElement, Url};
 
 /// Hands a text to the user as a file.
 pub fn download(name: &str, kind: &str, text: &str) -> Result<(), JsValue> {
-    let parts = js_sys::Array::of1(&JsValue::from_str(text));
-    let bag = BlobPropertyBag::new();
-    bag.set_type(kind);
-    let blob = Blob::new_with_str_sequence_and_options(&parts, &bag)?;
-    let url = Url::create_object_url_with_blob(&blob)?;
-    let link: HtmlAnchorElement = document().create_element("a")?.unchecked_into();
-    link.set_href(&url);
-    link.set_download(name);
-    link.click();
-    // The browser has taken the address by the next turn.
+    let url = object_url(text, kind)?;
+    give_link(name, &url)?;
+    // The browser has taken the address long before.
     set_timeout(
         move || {
             let _ = Url::revoke_object_url(&url);
         },
         std::time::Duration::from_secs(10),
     );
+    Ok(())
+}
+
+/// An address under which the browser holds a text.
+fn object_url(text: &str, kind: &str) -> Result<String, JsValue> {
+    let parts = js_sys::Array::of1(&JsValue::from_str(text));
+    let bag = BlobPropertyBag::new();
+    bag.set_type(kind);
+    let blob = Blob::new_with_str_sequence_and_options(&parts, &bag)?;
+    Url::create_object_url_with_blob(&blob)
+}
+
+/// Presses a link to an address that is to be saved as a file.
+fn give_link(name: &str, url: &str) -> Result<(), JsValue> {
+    let link: HtmlAnchorElement = document().create_element("a")?.unchecked_into();
+    link.set_href(url);
+    link.set_download(name);
+    link.click();
     Ok(())
 }
 
@@ -70,11 +81,98 @@ pub fn save_table(app: App) {
     });
 }
 
+/// The whole row as it is shown, in the units in use; before the work, with the signs for it.
+fn drawing(app: App, desk: &crate::desk::Desk) -> String {
+    app.worded(|words| {
+        let sheet = cordonry_draw::Sheet {
+            words,
+            foliage: false,
+            work: if desk.is_before() { desk.works() } else { &[] },
+        };
+        cordonry_draw::document_with(desk.plan(), &desk.row, &sheet)
+    })
+}
+
+/// Prints the whole row to scale with what is told of it.
+pub fn print(app: App) {
+    let Some(svg) = app.peek(|d| drawing(app, d)) else {
+        return;
+    };
+    spawn_local(async move {
+        // Without the sheet the part of the wall that is in sight is printed.
+        let _ = lay_sheet(&svg).await;
+        let _ = window().print();
+    });
+}
+
+/// Puts the drawing of the whole row where only print shows it.
+async fn lay_sheet(svg: &str) -> Result<(), JsValue> {
+    const ID: &str = "print-sheet";
+    if let Some(old) = document().get_element_by_id(ID) {
+        old.remove();
+    }
+    let image = web_sys::HtmlImageElement::new()?;
+    image.set_id(ID);
+    let url = object_url(svg, "image/svg+xml")?;
+    image.set_src(&url);
+    let decoded = JsFuture::from(image.decode()).await;
+    Url::revoke_object_url(&url)?;
+    decoded?;
+    if let Some(desk) = document().query_selector(".desk")? {
+        desk.prepend_with_node_1(&image)?;
+    }
+    Ok(())
+}
+
 /// Saves the drawing of the whole row.
 pub fn save_drawing(app: App) {
-    give(app, "svg", "image/svg+xml", |d| {
-        cordonry_draw::document(d.plan(), &d.row)
+    give(app, "svg", "image/svg+xml", |d| drawing(app, d));
+}
+
+/// Saves the drawing of the whole row as a picture.
+pub fn save_picture(app: App) {
+    let Some((name, svg)) = app.peek(|d| (file_name(d.plan(), "png"), drawing(app, d))) else {
+        return;
+    };
+    spawn_local(async move {
+        if paint(&name, &svg).await.is_err() {
+            app.say(app.t("download-refused"), true);
+        }
     });
+}
+
+/// Largest side of a picture, px: browsers refuse larger canvases.
+const PICTURE_SIDE: f64 = 8_000.0;
+
+async fn paint(name: &str, svg: &str) -> Result<(), JsValue> {
+    let url = object_url(svg, "image/svg+xml")?;
+    let image = web_sys::HtmlImageElement::new()?;
+    image.set_src(&url);
+    let decoded = JsFuture::from(image.decode()).await;
+    Url::revoke_object_url(&url)?;
+    decoded?;
+    let (width, height) = (
+        f64::from(image.natural_width()),
+        f64::from(image.natural_height()),
+    );
+    // Twice the drawing's size, for print.
+    let scale = (PICTURE_SIDE / width.max(height).max(1.0)).min(2.0);
+    let canvas: web_sys::HtmlCanvasElement = document().create_element("canvas")?.unchecked_into();
+    canvas.set_width((width * scale) as u32);
+    canvas.set_height((height * scale) as u32);
+    let pen: web_sys::CanvasRenderingContext2d = canvas
+        .get_context("2d")?
+        .ok_or(JsValue::NULL)?
+        .unchecked_into();
+    pen.draw_image_with_html_image_element_and_dw_and_dh(
+        &image,
+        0.0,
+        0.0,
+        width * scale,
+        height * scale,
+    )?;
+    let picture = canvas.to_data_url_with_type("image/png")?;
+    give_link(name, &picture)
 }
 
 /// Opens a file that the user gave: a plan, or a table of a measured row.
@@ -116,21 +214,7 @@ pub fn take_bytes(app: App, name: &str, bytes: Vec<u8>) {
 }
 
 /// Opens one of the examples that come with the page.
-pub fn take_example(app: App, path: &'static str) {
-    spawn_local(async move {
-        match fetch(path).await {
-            Ok(bytes) => take_bytes(app, path.rsplit('/').next().unwrap_or(path), bytes),
-            Err(_) => app.say(app.text("file-unreadable", &[("file", arg(path))]), true),
-        }
-    });
-}
-
-async fn fetch(path: &str) -> Result<Vec<u8>, JsValue> {
-    let answer = JsFuture::from(window().fetch_with_str(path)).await?;
-    let answer: web_sys::Response = answer.dyn_into()?;
-    if !answer.ok() {
-        return Err(JsValue::NULL);
-    }
-    let buffer = JsFuture::from(answer.array_buffer()?).await?;
-    Ok(js_sys::Uint8Array::new(&buffer).to_vec())
+pub fn take_example(app: App, path: &str, text: &str) {
+    let name = path.rsplit('/').next().unwrap_or(path);
+    take_bytes(app, name, text.as_bytes().to_vec());
 }

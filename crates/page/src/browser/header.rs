@@ -18,10 +18,6 @@ pub fn Header(app: App, helper: Helper) -> impl IntoView {
     view! {
         <header>
             <RowName app/>
-            <div class="times">
-                <SeasonLine app helper/>
-                <crate::browser::correct::RecordSwitch app/>
-            </div>
             <nav class="doings" aria-label=app.t("doings")>
                 <button
                     class="link"
@@ -51,14 +47,30 @@ pub fn Header(app: App, helper: Helper) -> impl IntoView {
                 <details class="more">
                     <summary>{app.t("files")}</summary>
                     <div class="menu">
+                        <super::start::FilePicker app/>
                         <button class="link" data-act="save-plan" on:click=move |_| files::save_plan(app)>
                             {app.t("save-plan")}
                         </button>
+                        {super::in_place::can()
+                            .then(|| {
+                                view! {
+                                    <button
+                                        class="link"
+                                        data-act="save-in-place"
+                                        on:click=move |_| super::in_place::save_into(app)
+                                    >
+                                        {app.t("save-in-place")}
+                                    </button>
+                                }
+                            })}
                         <button class="link" data-act="save-table" on:click=move |_| files::save_table(app)>
                             {app.t("save-table")}
                         </button>
                         <button class="link" data-act="save-drawing" on:click=move |_| files::save_drawing(app)>
                             {app.t("save-drawing")}
+                        </button>
+                        <button class="link" data-act="save-picture" on:click=move |_| files::save_picture(app)>
+                            {app.t("save-picture")}
                         </button>
                         <button class="link" data-act="close" on:click=move |_| app.close()>
                             {app.t("other-row")}
@@ -67,9 +79,8 @@ pub fn Header(app: App, helper: Helper) -> impl IntoView {
                 </details>
                 <button
                     class="link"
-                    on:click=move |_| {
-                        let _ = window().print();
-                    }
+                    data-act="print"
+                    on:click=move |_| files::print(app)
                 >
                     {app.t("print")}
                 </button>
@@ -101,6 +112,11 @@ pub fn Header(app: App, helper: Helper) -> impl IntoView {
                     })}
                 </span>
             </nav>
+            <div class="times">
+                <SeasonLine app helper/>
+                <super::worklist::BeforeAfter app/>
+                <super::correct::RecordSwitch app/>
+            </div>
         </header>
     }
 }
@@ -176,14 +192,14 @@ fn SeasonLine(app: App, helper: Helper) -> impl IntoView {
                                 }
                             />
                             <span>{app.t(key)}</span>
-                            {move || now().map(|n| view! {
-                                <span
-                                    class="now-count"
-                                    title=app.text("now-count", &[("count", Arg::Count(n.into()))])
-                                >
-                                    "▲"{n}
-                                </span>
-                            })}
+                            <span
+                                class="now-count"
+                                title=move || now().map(|n| {
+                                    app.text("now-count", &[("count", Arg::Count(n.into()))])
+                                })
+                            >
+                                {move || now().map(|n| format!("▲{n}"))}
+                            </span>
                         </label>
                     }
                 })

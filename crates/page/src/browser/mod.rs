@@ -10,6 +10,7 @@ mod gesture;
 mod header;
 mod helper;
 mod import;
+mod in_place;
 mod keys;
 mod limits;
 mod list;
@@ -20,6 +21,7 @@ mod store;
 mod views;
 mod wall;
 mod wires;
+mod worklist;
 
 use crate::bench_row;
 use crate::message;
@@ -175,6 +177,7 @@ fn Desk(app: App, helper: helper::Helper) -> impl IntoView {
                 <panels::Findings app/>
                 <div>
                     <panels::FiguresPanel app/>
+                    <worklist::WorkList app/>
                     <list::PartList app/>
                 </div>
             </div>
