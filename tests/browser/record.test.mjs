@@ -155,6 +155,7 @@ pageTest('tipping the whole row is one step', {}, async ({ page }) => {
 pageTest('wires are work of the time that is looked at', {}, async ({ page }) => {
   await openExample(page);
   await page.locator('#view-wires > summary').click();
+  await page.waitForSelector('.wire-list li');
   const wires = () => page.locator('.wire-list li').count();
   const before = await wires();
   await type(page, 'wire-add', '0.52 m');
