@@ -101,7 +101,7 @@ severity-soon = Mend soon
 severity-note = To note
 status-published = Published
 status-derived = Derived
-status-practice = Common practice
+status-practice = Common practice, no source
 status-memory = From memory
 
 figures-title = This row in leaf { $leaf }
@@ -315,6 +315,7 @@ record-done = Done correcting
 record-tree-here = Add a tree here, at { $place }
 record-upright-here = Record an upright here, at { $place }
 record-drop-shoot = Take out of the record
+record-to-tree = To tree { $tree }
 record-drop-tree = Take the tree out of the record
 record-lost = Mark as lost
 record-standing = It stands

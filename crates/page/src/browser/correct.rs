@@ -2,6 +2,7 @@
 
 use crate::browser::app::{App, Offer};
 use crate::browser::card::Framed;
+use crate::browser::dom::{focus_soon, keep_focus};
 use crate::browser::field::{Apply, Field};
 use cordonry::check::Part;
 use cordonry::plan::{Correction, Measure, Pick, Plan};
@@ -266,7 +267,10 @@ fn RecordActions(app: App, part: Part) -> impl IntoView {
             <button
                 class="link"
                 data-act=key
-                on:click=move |_| app.edit(|d| d.correct(&correction))
+                on:click=move |_| {
+                    app.edit(|d| d.correct(&correction));
+                    keep_focus();
+                }
             >
                 {app.t(key)}
             </button>
@@ -281,9 +285,12 @@ fn RecordActions(app: App, part: Part) -> impl IntoView {
                         <button
                             class="link"
                             data-act="record-to-tree"
-                            on:click=move |_| app.choose(Some(Part { tree, shoot: None }))
+                            on:click=move |_| {
+                                app.choose(Some(Part { tree, shoot: None }));
+                                keep_focus();
+                            }
                         >
-                            {app.text("name-tree", &[("tree", Arg::Count(tree.0.into()))])}
+                            {app.text("record-to-tree", &[("tree", Arg::Count(tree.0.into()))])}
                         </button>
                     }
                         .into_any()
@@ -332,6 +339,7 @@ pub fn OfferCard(app: App) -> impl IntoView {
                             Some((tree, shoot)) => d.record_upright(tree, shoot, x),
                             None => d.record_tree(x),
                         });
+                        focus_soon(".part-card input");
                     }
                 >
                     {text}

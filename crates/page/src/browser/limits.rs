@@ -3,7 +3,7 @@
 use crate::browser::app::App;
 use crate::browser::field::{Apply, Field};
 use cordonry::plan::{Correction, Setting};
-use cordonry::row::{Limit, Status};
+use cordonry::row::{Limit, LimitInfo, Status};
 use cordonry::typed::Unit;
 use cordonry::units::Mm;
 use cordonry::words::Arg;
@@ -11,12 +11,27 @@ use leptos::prelude::*;
 use std::rc::Rc;
 
 /// The text of how well founded a value is.
-pub fn status_key(status: Status) -> &'static str {
+fn status_key(status: Status) -> &'static str {
     match status {
         Status::Published => "status-published",
         Status::Derived => "status-derived",
         Status::CommonPractice => "status-practice",
         Status::FromMemory => "status-memory",
+    }
+}
+
+/// Whose rule a limit is.
+pub fn source(app: App, info: &LimitInfo) -> String {
+    let status = app.t(status_key(info.status));
+    match info.reason() {
+        "" => status,
+        reason => app.text(
+            "limit-source",
+            &[
+                ("status", Arg::Text(status)),
+                ("source", Arg::Text(reason.into())),
+            ],
+        ),
     }
 }
 
@@ -161,13 +176,7 @@ fn OneLimit(app: App, limit: Limit) -> impl IntoView {
         app.text("limit-reset", &[("value", unit.arg(info.default))])
     };
     let name = app.t(&format!("limit-{}", info.key));
-    let said = app.text(
-        "limit-source",
-        &[
-            ("status", Arg::Key(status_key(info.status).into())),
-            ("source", Arg::Text(info.source.into())),
-        ],
-    );
+    let said = source(app, info);
     view! {
         <li data-limit=info.key class:changed=changed>
             <Field app label=name name=info.key unit value apply/>

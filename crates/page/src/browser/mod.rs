@@ -129,7 +129,7 @@ fn Desk(app: App, helper: helper::Helper) -> impl IntoView {
     });
     view! {
         <header::Header app helper/>
-        <main class="desk">
+        <main class="desk" class:recording=move || app.correcting()>
             <correct::RecordStrip app/>
             <div
                 class="stage"

@@ -27,12 +27,11 @@ struct Listed {
 fn listed(app: App, finding: &Finding) -> Listed {
     let part = finding.subjects.first().copied();
     let info = finding.limit.info();
-    let status = crate::browser::limits::status_key(info.status);
     Listed {
         key: format!("{}:{:.0}:{:?}", finding.rule, finding.x, part),
         severity: finding.severity,
         words: app.worded(|w| w.finding(finding)),
-        source: format!("{}: {}", app.t(status), info.source),
+        source: crate::browser::limits::source(app, info),
         part,
         x: finding.x,
         remedies: finding
