@@ -147,12 +147,12 @@ impl LightMap {
         })
     }
 
-    /// Share of the wall's face above height `from` (m) that has less light than `limit`, 0–1; 0 without a face.
-    pub fn share_under(&self, limit: f64, from: f64) -> f64 {
+    /// Share of the wall's face between two heights (m) that has less light than `limit`, 0–1; 0 without a face.
+    pub fn share_under(&self, limit: f64, from: f64, to: f64) -> f64 {
         let width = self.columns.len();
         let (mut under, mut of) = (0.0, 0.0);
         for (level, edges) in self.z.windows(2).enumerate() {
-            let part = (edges[1] - from.max(edges[0])).max(0.0);
+            let part = (to.min(edges[1]) - from.max(edges[0])).max(0.0);
             for light in &self.light[level * width..(level + 1) * width] {
                 of += part;
                 if f64::from(*light) < limit {
@@ -212,6 +212,18 @@ pub fn zone_through_thickness(
     low: f64,
     high: f64,
 ) -> Option<f64> {
+    zone_through_columns(wall, set, weights, low, high, 0..wall.columns())
+}
+
+/// The same over some columns.
+pub fn zone_through_columns(
+    wall: &Wall,
+    set: &DirectionSet,
+    weights: &Weights,
+    low: f64,
+    high: f64,
+    columns: Range<usize>,
+) -> Option<f64> {
     let half = 0.5 * wall.shape().thickness;
     let (mut sum, mut of) = (0.0, 0.0);
     for edges in wall.z().windows(2) {
@@ -219,7 +231,7 @@ pub fn zone_through_thickness(
         if to - from <= 1e-9 {
             continue;
         }
-        for column in 0..wall.columns() {
+        for column in columns.clone() {
             for across in 0..4 {
                 let y = half * (f64::from(across) + 0.5) / 4.0;
                 let x = wall.column_centre(column);
