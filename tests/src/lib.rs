@@ -1,6 +1,7 @@
 //! What the test programs share.
 
 pub mod case;
+pub mod examples;
 
 use cordonry::light::LightState;
 

@@ -249,7 +249,7 @@ fn every_bad_line_is_named() {
         ("1,1,upright,,0.8,9,up,,1,,\n", "side: 'up'"),
         (
             "1,1,upright,,0.8,9,,laid,1,,\n",
-            "a upright can't be held so",
+            "pose: this does not go with kind upright; accepted: upright, a lean",
         ),
         ("1,1,upright,,0.8,9,,100,1,,\n", "pose: 100°"),
         (

@@ -204,3 +204,28 @@ fn what_cannot_be_done_ends_with_2_and_names_the_file() {
     assert!(!Path::new(&file("a.json")).exists());
     assert_eq!(fs::read_to_string(file("plan.json")).unwrap(), plan(0));
 }
+
+#[test]
+fn the_examples_are_checked_and_the_measured_row_is_imported() {
+    let examples = concat!(env!("CARGO_MANIFEST_DIR"), "/../../examples");
+    let ran = run(&["check", examples, "--json"]);
+    let got = json(&ran);
+    assert_eq!(ran.status, 1, "{}", ran.err);
+    let rows = got["rows"].as_array().unwrap();
+    assert!(rows.len() >= 8 && got["unreadable"].as_array().unwrap().is_empty());
+    let mut rules: Vec<&str> = rows
+        .iter()
+        .flat_map(|r| r["findings"].as_array().unwrap())
+        .map(|f| f["rule"].as_str().unwrap())
+        .collect();
+    rules.sort();
+    rules.dedup();
+    assert!(rules.len() >= 15, "{rules:?}");
+    let at = folder("measured");
+    let out = at.join("plan.json");
+    let csv = format!("{examples}/measured-40.csv");
+    let ran = run(&["import", &csv, "-o", out.to_str().unwrap()]);
+    assert_eq!(ran.status, 0);
+    let named = ran.err.lines().filter(|l| l.contains(".csv:")).count();
+    assert!(named >= 6 && out.exists(), "{}", ran.err);
+}

@@ -3,8 +3,8 @@
 mod common_arb;
 
 use common_arb::*;
-use cordonry::check::{Context, Finding, check, rules};
-use cordonry::plan::{Plan, Replayed};
+use cordonry::check::{Before, Context, Finding, check, rules, survey};
+use cordonry::plan::{Plan, Replayed, Replayer};
 use cordonry::words::Words;
 use proptest::prelude::*;
 
@@ -69,6 +69,29 @@ proptest! {
                     prop_assert!(done.is_ok(), "{}: {:?} {:?}", f.rule, remedy.work, done.err());
                 }
             }
+        }
+    }
+
+    #[test]
+    fn a_survey_after_another_finds_the_same(plan in plan(), drafts in drafts(8)) {
+        let mut plan = plan;
+        let mut before: Option<(Replayed, Vec<Finding>)> = None;
+        let mut replayer = Replayer::default();
+        for draft in &drafts {
+            let moment = draft.moment(&plan);
+            plan = forced(&plan, moment, draft.on(&plan.found));
+            // One replayer, so that trees without new work stay the same in memory.
+            let there = replayer.at(&plan, 0, moments(&plan).last().copied().unwrap()).unwrap();
+            let context = Context {
+                row: &there.row,
+                site: &plan.site,
+                targets: &plan.targets,
+                void: &there.void,
+            };
+            let known = before.as_ref().map(|(row, findings)| Before { row: &row.row, findings });
+            let again = survey(&context, known).findings;
+            prop_assert_eq!(&again, &check(&context));
+            before = Some((there, again));
         }
     }
 }

@@ -36,7 +36,7 @@ fn shoot(id: u32, at: f64, pose: Pose, length: f64, diameter: f64) -> Shoot {
     }
 }
 
-/// The plan of such a row: trees 1.5 m apart, uneven by a fixed pattern.
+/// The plan of such a row, uneven by a fixed pattern: uprights 0.2 m apart, trees as far as that asks for.
 pub fn plan(trees: u32, uprights: u32) -> Plan {
     let laid = Pose::Laid {
         toward: Toward::Right,
@@ -45,19 +45,21 @@ pub fn plan(trees: u32, uprights: u32) -> Plan {
     let up = Pose::Upright {
         lean: Deg::default(),
     };
+    let apart = 200.0 * f64::from(uprights.max(5));
+    let stock = apart + 650.0;
     let row = (0..trees).map(|t| {
         let wobble = f64::from((t * 37 + 11) % 17) * 10.0;
-        let mut shoots = vec![shoot(0, 0.0, laid, 2150.0 - wobble, 26.0)];
-        let step = 1350.0 / f64::from(uprights.max(1));
+        let mut shoots = vec![shoot(0, 0.0, laid, stock - wobble, 26.0)];
+        let step = 195.0;
         for u in 0..uprights {
             let uneven = f64::from((t * 7 + u * 13) % 5) * 6.0;
             let at = 760.0 + step * f64::from(u) + uneven;
             let tall = 1400.0 + f64::from((t * 5 + u * 29) % 13) * 40.0;
-            shoots.push(shoot(u + 1, at.min(2150.0 - wobble), up, tall, 12.0));
+            shoots.push(shoot(u + 1, at.min(stock - wobble), up, tall, 12.0));
         }
         Arc::new(Tree {
             id: TreeId(t + 1),
-            foot: Mm(1500 * i32::try_from(t).unwrap_or(0)),
+            foot: Mm::round(apart * f64::from(t)),
             planted: Planted {
                 angle: Deg::new(45.0),
                 toward: Toward::Right,

@@ -3,12 +3,12 @@
 //! Nothing here knows the browser. A change is made by one of the methods below; what it changed is told by
 //! [`Desk::take_changes`].
 
-use cordonry::check::{Context, Figures, Finding, Part, check, figures};
-use cordonry::cover::{Cover, Place, cover, upright_places};
+use cordonry::check::{Before, Context, Figures, Finding, Part, figures, survey};
+use cordonry::cover::{Cover, Place};
 use cordonry::plan::{History, Moment, Plan, Replayed, Replayer};
 use cordonry::pose::{Course, Geometry, bend_toward, layout};
 use cordonry::refusal::Refusal;
-use cordonry::row::{Pose, Row, ShootId, Tree, TreeId};
+use cordonry::row::{Pose, Row, ShootId, Site, Targets, Tree, TreeId};
 use cordonry::units::Mm;
 use cordonry::work::Work;
 use kurbo::Point;
@@ -39,6 +39,8 @@ pub struct Desk {
     moment: Moment,
     drag: Option<Drag>,
     changes: Changes,
+    /// Limits and site under which the findings were made.
+    limits: (Arc<Targets>, Arc<Site>),
     /// What is chosen.
     pub chosen: Option<Part>,
     /// The row at the moment that is looked at.
@@ -69,6 +71,7 @@ impl Desk {
             moment,
             drag: None,
             changes: Changes::default(),
+            limits: Default::default(),
             chosen: None,
             row,
             geometry,
@@ -152,16 +155,26 @@ impl Desk {
         } else {
             self.changes.all = true;
         }
-        self.row = row;
-        self.cover = cover(&self.row, &plan.targets);
-        self.places = upright_places(&self.row, self.geometry);
-        self.figures = figures(&self.row, &plan.targets);
-        self.findings = check(&Context {
-            row: &self.row,
+        let context = Context {
+            row: &row,
             site: &plan.site,
             targets: &plan.targets,
             void: &void,
+        };
+        // What the last survey worked out holds where nothing near has changed, under the same limits.
+        let known = (Arc::ptr_eq(&plan.targets, &self.limits.0)
+            && Arc::ptr_eq(&plan.site, &self.limits.1))
+        .then_some(Before {
+            row: &self.row,
+            findings: &self.findings,
         });
+        let seen = survey(&context, known);
+        self.limits = (Arc::clone(&plan.targets), Arc::clone(&plan.site));
+        self.figures = figures(&row, &plan.targets);
+        self.row = row;
+        self.cover = seen.cover;
+        self.places = seen.places;
+        self.findings = seen.findings;
         let still_there = self.chosen.is_some_and(|part| match part.shoot {
             Some(shoot) => self.row.shoot(part.tree, shoot).is_some(),
             None => self.row.tree(part.tree).is_some(),
@@ -180,6 +193,32 @@ impl Desk {
         let plan = self.plan().with_works(self.scheme, self.moment, works)?;
         self.set(label, plan);
         Ok(())
+    }
+
+    /// Does each of several pieces of work that can be done, as one step, and says how many were.
+    ///
+    /// # Errors
+    /// Why the first can't be done, when none can.
+    pub fn work_each(&mut self, label: &str, works: Vec<Vec<Work>>) -> Result<usize, Refusal> {
+        self.drop_drag();
+        let mut plan = (**self.plan()).clone();
+        let (mut done, mut refused) = (0, None);
+        for work in works {
+            match plan.with_works(self.scheme, self.moment, work) {
+                Ok(next) => {
+                    plan = next;
+                    done += 1;
+                }
+                Err(why) => refused = refused.or(Some(why)),
+            }
+        }
+        match refused {
+            Some(why) if done == 0 => Err(why),
+            _ => {
+                self.set(label, plan);
+                Ok(done)
+            }
+        }
     }
 
     /// Takes back the work that was done at this moment on a shoot.

@@ -71,10 +71,25 @@ findings-title = { $count ->
     [one] { $count } finding
    *[other] { $count } findings
 }
-findings-more = { $count ->
-    [one] Show one more
-   *[other] Show { $count } more
+findings-alike = { $count ->
+    [one] and one more like it
+   *[other] and { $count } more like it
 }
+findings-fewer = only the first of them
+findings-hidden = { $count ->
+    [one] One more is not listed
+   *[other] { $count } more are not listed
+}
+remedies-other = { $count ->
+    [one] another way
+   *[other] { $count } other ways
+}
+mend-all = Do the first remedy of all { $count }
+said-mended = { $count ->
+    [one] Done at one place
+   *[other] Done at { $count } places
+}
+step-remedies = mending findings
 severity-now = Mend now
 severity-soon = Mend soon
 severity-note = To note

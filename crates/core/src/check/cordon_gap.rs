@@ -53,7 +53,10 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
                 allowed: c.limit(Limit::GapMax),
                 limit: Limit::GapMax,
                 args,
-                remedies: fill::remedies(c, gap),
+                remedies: match c.recalled.remedies(gap.span) {
+                    Some(known) => known.to_vec(),
+                    None => fill::remedies(c, gap),
+                },
             }
         })
         .collect()

@@ -9,6 +9,7 @@ mod fill;
 mod finding;
 mod laterals_due;
 mod leans_opposed;
+mod recall;
 mod renewal;
 mod see_through;
 mod seen;
@@ -29,6 +30,7 @@ mod work_void;
 pub use figures::{Figures, figures};
 pub use finding::{Finding, Part, Remedy, Severity};
 
+use crate::cover::{Cover, Place};
 use crate::plan::VoidWork;
 use crate::row::{Row, Site, Targets};
 use seen::Seen;
@@ -85,13 +87,46 @@ pub fn rules() -> impl Iterator<Item = &'static str> {
 
 /// What every rule finds: the gravest first, then from left to right, then by rule.
 pub fn check(context: &Context<'_>) -> Vec<Finding> {
-    let seen = Seen::new(context);
-    let mut out: Vec<Finding> = ALL.iter().flat_map(|(_, find)| find(&seen)).collect();
-    out.sort_by(|a, b| {
+    survey(context, None).findings
+}
+
+/// All that is seen on one walk along the row.
+#[derive(Clone, Debug, Default)]
+pub struct Survey {
+    /// How the wire is covered.
+    pub cover: Cover,
+    /// The uprights from left to right.
+    pub places: Vec<Place>,
+    /// What the rules find, as [`check`] gives it.
+    pub findings: Vec<Finding>,
+}
+
+/// An earlier survey under the same limits and site, from which a new one may take what can't have changed.
+#[derive(Clone, Copy, Debug)]
+pub struct Before<'a> {
+    /// The row that was seen.
+    pub row: &'a Row,
+    /// What was found on it.
+    pub findings: &'a [Finding],
+}
+
+/// As [`check`], with the cover and places that it rests on. It gives the same with `before` as without, sooner: a tree that
+/// did not change is known by being the same in memory.
+pub fn survey(context: &Context<'_>, before: Option<Before<'_>>) -> Survey {
+    let mut seen = Seen::new(context);
+    if let Some(before) = before {
+        seen.recall(before);
+    }
+    let mut findings: Vec<Finding> = ALL.iter().flat_map(|(_, find)| find(&seen)).collect();
+    findings.sort_by(|a, b| {
         b.severity
             .cmp(&a.severity)
             .then(a.x.total_cmp(&b.x))
             .then(a.rule.cmp(b.rule))
     });
-    out
+    Survey {
+        cover: seen.cover,
+        places: seen.places,
+        findings,
+    }
 }

@@ -157,11 +157,12 @@ pub(super) fn stub(c: &Seen<'_>, seen: &SeenTree<'_>, ids: &[ShootId]) -> Option
     if !ids.iter().all(longer) {
         return None;
     }
-    let work: Vec<Work> = ids
-        .iter()
-        .map(|id| Work::Stub {
+    let work: Vec<Work> = seen
+        .outermost(ids)
+        .into_iter()
+        .map(|shoot| Work::Stub {
             tree: seen.tree.id,
-            shoot: *id,
+            shoot,
             keep_mm: keep,
         })
         .collect();

@@ -1,5 +1,6 @@
 //! What the rules look at: the row, and all that is worked out from it once for every rule.
 
+use super::recall::Recalled;
 use super::{Context, Finding, Part, Severity};
 use crate::cover::{Cover, Laid, Place, Span, cover_of, laid_of, on_cordon, places_of};
 use crate::plan::VoidWork;
@@ -89,6 +90,15 @@ impl SeenTree<'_> {
         }
     }
 
+    /// Those of `ids` that grow from no other of them: what is cut may take with it what grows from it.
+    pub fn outermost(&self, ids: &[ShootId]) -> Vec<ShootId> {
+        let inner = |id: &ShootId| {
+            let shoot = self.tree.shoot(*id);
+            shoot.is_some_and(|s| ids.iter().any(|other| self.tree.grows_from(s, *other)))
+        };
+        ids.iter().copied().filter(|id| !inner(id)).collect()
+    }
+
     /// A part of it, as findings name their subjects.
     pub fn part(&self, shoot: ShootId) -> Part {
         Part {
@@ -132,6 +142,8 @@ pub(super) struct Seen<'a> {
     /// Laid wood by its left end, and the longest of it: what lies near a place is found without a walk of the row.
     by_left: Vec<Laid>,
     longest: f64,
+    /// What an earlier survey worked out and still holds.
+    pub recalled: Recalled<'a>,
 }
 
 impl<'a> Seen<'a> {
@@ -190,6 +202,7 @@ impl<'a> Seen<'a> {
             places,
             by_left,
             longest,
+            recalled: Recalled::default(),
         }
     }
 
@@ -265,6 +278,20 @@ impl<'a> Seen<'a> {
             out = apply_to_tree(&out, self.row.leaf, self.g, work).ok()?;
         }
         Some(out)
+    }
+
+    /// Those of `works` on a tree that can be done one after the other.
+    pub fn doable(&self, tree: &Tree, works: impl Iterator<Item = Work>) -> Vec<Work> {
+        let mut now = tree.clone();
+        works
+            .filter(|work| match self.after(&now, std::slice::from_ref(work)) {
+                Some(after) => {
+                    now = after;
+                    true
+                }
+                None => false,
+            })
+            .collect()
     }
 
     /// A tree's laid wood as it is.

@@ -37,12 +37,12 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
                         ("count", Arg::Count(left.len() as i64)),
                     ],
                     // What grows from another of them goes with it.
-                    work: left
-                        .iter()
-                        .filter(|s| !left.iter().any(|other| seen.tree.grows_from(s, other.id)))
-                        .map(|s| Work::Remove {
+                    work: seen
+                        .outermost(&left.iter().map(|s| s.id).collect::<Vec<_>>())
+                        .into_iter()
+                        .map(|shoot| Work::Remove {
                             tree: seen.tree.id,
-                            shoot: s.id,
+                            shoot,
                         })
                         .collect(),
                 }],
@@ -64,7 +64,7 @@ pub(super) fn find_buds(c: &Seen<'_>) -> Vec<Finding> {
                 .tree
                 .shoots
                 .iter()
-                .filter(|s| s.pose.is_laid() && !s.rubbed)
+                .filter(|s| s.pose.is_laid() && !s.units.is_empty() && !s.rubbed)
                 .collect();
             let first = left.first()?;
             Some(Finding {
@@ -77,13 +77,13 @@ pub(super) fn find_buds(c: &Seen<'_>) -> Vec<Finding> {
                 remedies: vec![Remedy {
                     key: "remedy-rub-out",
                     args: vec![("tree", seen.number())],
-                    work: left
-                        .iter()
-                        .map(|s| Work::RubOut {
+                    work: c.doable(
+                        seen.tree,
+                        left.iter().map(|s| Work::RubOut {
                             tree: seen.tree.id,
                             shoot: s.id,
-                        })
-                        .collect(),
+                        }),
+                    ),
                 }],
                 ..seen.finding(
                     c,

@@ -44,11 +44,12 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
                         ("count", Arg::Count(whole.len() as i64)),
                         ("share", Arg::Share(f64::from(percent) / 100.0)),
                     ],
-                    work: whole
-                        .iter()
-                        .map(|s| Work::Tip {
+                    work: seen
+                        .outermost(&whole.iter().map(|s| s.id).collect::<Vec<_>>())
+                        .into_iter()
+                        .map(|shoot| Work::Tip {
                             tree: seen.tree.id,
-                            shoot: s.id,
+                            shoot,
                             percent,
                         })
                         .collect(),

@@ -144,7 +144,7 @@ fn keep_buds(c: &Seen<'_>, t: &Counted<'_>) -> Option<Remedy> {
 /// One after the other, of the two that stand closest the one that the wall can rather spare.
 fn take_off(c: &Seen<'_>, t: &Counted<'_>, most: usize) -> Remedy {
     let mut left = t.places.clone();
-    let mut work = Vec::new();
+    let mut gone = Vec::new();
     while left.len() > most.max(1) {
         let Some(i) = (1..left.len()).min_by(|a, b| {
             let space = |i: usize| left[i].x - left[i - 1].x;
@@ -157,12 +157,17 @@ fn take_off(c: &Seen<'_>, t: &Counted<'_>, most: usize) -> Remedy {
         } else {
             i
         };
-        let place = left.remove(out);
-        work.push(Work::Remove {
-            tree: place.tree,
-            shoot: place.shoot,
-        });
+        gone.push(left.remove(out).shoot);
     }
+    let work: Vec<Work> = t
+        .seen
+        .outermost(&gone)
+        .into_iter()
+        .map(|shoot| Work::Remove {
+            tree: t.seen.tree.id,
+            shoot,
+        })
+        .collect();
     Remedy {
         key: "remedy-take-off-crowded",
         args: vec![

@@ -34,11 +34,13 @@ pub(super) fn find_above(c: &Seen<'_>) -> Vec<Finding> {
             let held = tall
                 .iter()
                 .all(|(_, course)| course.base.y <= top - LEAST_KEPT);
-            let work: Vec<Work> = tall
-                .iter()
-                .map(|(shoot, _)| Work::HoldHeight {
+            let ids: Vec<_> = tall.iter().map(|(s, _)| s.id).collect();
+            let work: Vec<Work> = seen
+                .outermost(&ids)
+                .into_iter()
+                .map(|shoot| Work::HoldHeight {
                     tree: seen.tree.id,
-                    shoot: shoot.id,
+                    shoot,
                     height_mm: c.row.trellis.wall_height,
                 })
                 .collect();

@@ -1,9 +1,10 @@
 //! Changes to a plan. Each gives a new plan that shares all it did not change, or a refusal.
 
+use super::replay::replay_tree;
 use super::{Moment, Plan, Scheme, Season, replay};
 use crate::refusal::Refusal;
 use crate::words::Arg;
-use crate::work::{Work, apply};
+use crate::work::{Work, apply, apply_to_tree};
 use std::sync::Arc;
 
 impl Plan {
@@ -58,12 +59,27 @@ impl Plan {
             season.drop_work(moment.window, |w| w.subject() == work.subject());
             let mut without = self.clone();
             without.put_season(scheme, season.clone());
-            let before = replay(&without, scheme, moment)?;
-            apply(&before.row, &self.targets, &work)?;
+            without.try_work(scheme, moment, &work)?;
             season.put(moment.window, work);
         }
         self.put_season(scheme, season);
         Ok(())
+    }
+
+    /// Whether work can be done after all that is planned up to `moment`.
+    fn try_work(&self, scheme: usize, moment: Moment, work: &Work) -> Result<(), Refusal> {
+        // Work on a tree looks at that tree alone, however long the row.
+        let one = match work.tree() {
+            Some(id) => replay_tree(self, scheme, moment, id)?,
+            None => None,
+        };
+        match one {
+            Some((tree, geometry)) => apply_to_tree(&tree, moment.leaf, geometry, work).map(drop),
+            None => {
+                let before = replay(self, scheme, moment)?;
+                apply(&before.row, &self.targets, work).map(drop)
+            }
+        }
     }
 
     /// The plan without the work at `moment` that `goes` picks.

@@ -64,6 +64,38 @@ pub fn replay(plan: &Plan, scheme: usize, moment: Moment) -> Result<Replayed, Re
     Replayer::default().at(plan, scheme, moment)
 }
 
+/// One tree at a moment, and the geometry it stands in then; `None` when the found row has no such tree.
+///
+/// # Errors
+/// No such scheme.
+pub(super) fn replay_tree(
+    plan: &Plan,
+    scheme: usize,
+    moment: Moment,
+    id: TreeId,
+) -> Result<Option<(Arc<Tree>, Geometry)>, Refusal> {
+    let Some(found) = plan.found.tree(id) else {
+        return Ok(None);
+    };
+    let mut work = some_by_tree(plan.scheme(scheme)?, moment, |w| {
+        w.tree().is_none_or(|t| t == id)
+    });
+    let mut void = Vec::new();
+    let wires = work.remove(&None).unwrap_or_default();
+    let frames = Frames::new(plan, &wires, moment, &mut void);
+    let mut run = Run {
+        found: Arc::clone(found),
+        steps: Vec::new(),
+    };
+    let mine = work.remove(&Some(id)).unwrap_or_default();
+    let tree = run.to(plan.start(), &frames, &mine, &mut void);
+    let geometry = frames
+        .at
+        .last()
+        .map_or_else(|| Geometry::of(&plan.found, &plan.targets), |(_, g, _)| *g);
+    Ok(Some((tree, geometry)))
+}
+
 impl Replayer {
     /// As [`replay`], with what earlier calls worked out.
     ///
@@ -231,6 +263,10 @@ type ByTree = BTreeMap<Option<TreeId>, Vec<(Moment, Work)>>;
 
 /// A scheme's work up to `last`, tree by tree, in order of time and within a window of subject.
 fn by_tree(scheme: &Scheme, last: Moment) -> ByTree {
+    some_by_tree(scheme, last, |_| true)
+}
+
+fn some_by_tree(scheme: &Scheme, last: Moment, wanted: impl Fn(&Work) -> bool) -> ByTree {
     let mut out = ByTree::new();
     for season in &scheme.seasons {
         for window in Window::ALL {
@@ -241,7 +277,7 @@ fn by_tree(scheme: &Scheme, last: Moment) -> ByTree {
             if moment > last {
                 continue;
             }
-            for work in season.work(window) {
+            for work in season.work(window).iter().filter(|w| wanted(w)) {
                 out.entry(work.tree())
                     .or_default()
                     .push((moment, work.clone()));

@@ -118,7 +118,7 @@ fn RowName(app: App) -> impl IntoView {
                     });
                 }
             />
-            <span class="note">{note}</span>
+            <span class="row-note" title=note>{note}</span>
         </h1>
     }
 }

@@ -7,8 +7,10 @@ use cordonry::words::Arg;
 use cordonry::work::Work;
 use leptos::prelude::*;
 
-/// How many findings are listed at once.
+/// How many findings of one rule are listed at once.
 const LISTED: usize = 40;
+/// From how many on findings of one rule are told together.
+const TOGETHER: usize = 4;
 
 /// A finding as it is listed.
 #[derive(Clone, PartialEq)]
@@ -46,23 +48,46 @@ fn listed(app: App, finding: &Finding) -> Listed {
     }
 }
 
-/// The findings, the gravest first.
+/// Findings of one rule and severity.
+#[derive(Clone, PartialEq)]
+struct Group {
+    key: String,
+    count: usize,
+    listed: Vec<Listed>,
+    /// How many of them have a remedy.
+    mendable: usize,
+}
+
+fn groups(app: App, findings: &[Finding]) -> Vec<Group> {
+    let mut out: Vec<Group> = Vec::new();
+    for f in findings {
+        let key = format!("{}:{:?}", f.rule, f.severity);
+        let i = out.iter().position(|g| g.key == key).unwrap_or_else(|| {
+            out.push(Group {
+                key,
+                count: 0,
+                listed: Vec::new(),
+                mendable: 0,
+            });
+            out.len() - 1
+        });
+        let group = &mut out[i];
+        group.count += 1;
+        group.mendable += usize::from(!f.remedies.is_empty());
+        if group.listed.len() < LISTED {
+            group.listed.push(listed(app, f));
+        }
+    }
+    out
+}
+
+/// The findings, the gravest first; many of one rule are told together.
 #[component]
 pub fn Findings(app: App) -> impl IntoView {
-    let all = RwSignal::new(false);
     let state = Memo::new(move |_| {
         app.style.track();
-        let most = if all.get() { usize::MAX } else { LISTED };
-        app.read(|d| {
-            let list: Vec<Listed> = d
-                .findings
-                .iter()
-                .take(most)
-                .map(|f| listed(app, f))
-                .collect();
-            (d.findings.len(), list)
-        })
-        .unwrap_or_default()
+        app.read(|d| (d.findings.len(), groups(app, &d.findings)))
+            .unwrap_or_default()
     });
     let count = move || state.with(|(n, _)| *n);
     view! {
@@ -70,25 +95,121 @@ pub fn Findings(app: App) -> impl IntoView {
             <h2 id="findings-title" aria-live="polite">
                 {move || app.text("findings-title", &[("count", Arg::Count(count() as i64))])}
             </h2>
-            <ul>
-                <For
-                    each=move || state.with(|(_, list)| list.clone())
-                    key=|f| (f.key.clone(), f.words.clone(), f.remedies.len())
-                    children=move |f| view! { <OneFinding app f/> }
-                />
-            </ul>
+            <For
+                each=move || state.with(|(_, groups)| groups.clone())
+                key=|g| (g.key.clone(), g.count < TOGETHER)
+                children=move |g| {
+                    let key = g.key.clone();
+                    let now = Memo::new(move |_| {
+                        state.with(|(_, groups)| groups.iter().find(|x| x.key == key).cloned())
+                    });
+                    if g.count < TOGETHER {
+                        view! { <FindingList app now/> }.into_any()
+                    } else {
+                        view! { <FindingGroup app now/> }.into_any()
+                    }
+                }
+            />
+        </section>
+    }
+}
+
+/// Findings one by one.
+#[component]
+fn FindingList(app: App, now: Memo<Option<Group>>) -> impl IntoView {
+    view! {
+        <ul>
+            <For
+                each=move || now.get().map(|g| g.listed).unwrap_or_default()
+                key=|f| (f.key.clone(), f.words.clone(), f.remedies.clone().into_iter().map(|r| r.0).collect::<Vec<_>>())
+                children=move |f| view! { <OneFinding app f/> }
+            />
+        </ul>
+    }
+}
+
+/// Many findings of one rule: the first of them, how many more, and all of them on request.
+#[component]
+fn FindingGroup(app: App, now: Memo<Option<Group>>) -> impl IntoView {
+    let open = RwSignal::new(false);
+    let first = move || now.get().and_then(|g| g.listed.into_iter().next());
+    let more = move || now.with(|g| g.as_ref().map_or(0, |g| g.count.saturating_sub(1)));
+    let mendable = move || now.with(|g| g.as_ref().map_or(0, |g| g.mendable));
+    let hidden = move || now.with(|g| g.as_ref().map_or(0, |g| g.count - g.listed.len()));
+    let mend_all = move |_| {
+        let rule = now.with_untracked(|g| g.as_ref().map(|g| g.key.clone()));
+        let works = app
+            .peek(|d| {
+                d.findings
+                    .iter()
+                    .filter(|f| Some(format!("{}:{:?}", f.rule, f.severity)) == rule)
+                    .filter_map(|f| f.remedies.first())
+                    .map(|r| r.work.clone())
+                    .collect::<Vec<_>>()
+            })
+            .unwrap_or_default();
+        let mut done = 0;
+        app.edit(|d| {
+            done = d.work_each("step-remedies", works)?;
+            Ok(())
+        });
+        app.say(
+            app.text("said-mended", &[("count", Arg::Count(done as i64))]),
+            false,
+        );
+    };
+    view! {
+        <div class="finding-group">
+            <ul>{move || first().map(|f| view! { <OneFinding app f/> })}</ul>
+            <p class="group-more">
+                <button
+                    class="link"
+                    aria-expanded=move || open.get().to_string()
+                    on:click=move |_| open.update(|o| *o = !*o)
+                >
+                    {move || {
+                        let key = if open.get() { "findings-fewer" } else { "findings-alike" };
+                        app.text(key, &[("count", Arg::Count(more() as i64))])
+                    }}
+                </button>
+                {move || {
+                    (mendable() > 1)
+                        .then(|| {
+                            view! {
+                                <button class="link" data-act="mend-all" on:click=mend_all>
+                                    {app
+                                        .text(
+                                            "mend-all",
+                                            &[("count", Arg::Count(mendable() as i64))],
+                                        )}
+                                </button>
+                            }
+                        })
+                }}
+            </p>
             {move || {
-                (count() > LISTED && !all.get())
+                open.get()
                     .then(|| {
-                        let more = (count() - LISTED) as i64;
                         view! {
-                            <button class="link" on:click=move |_| all.set(true)>
-                                {app.text("findings-more", &[("count", Arg::Count(more))])}
-                            </button>
+                            <FindingList app now/>
+                            {move || {
+                                (hidden() > 0)
+                                    .then(|| {
+                                        view! {
+                                            <p class="group-more">
+                                                {app
+                                                    .text(
+                                                        "findings-hidden",
+                                                        &[("count", Arg::Count(hidden() as i64))],
+                                                    )}
+                                            </p>
+                                        }
+                                    })
+                            }}
                         }
                     })
             }}
-        </section>
+        </div>
     }
 }
 
@@ -105,6 +226,8 @@ fn OneFinding(app: App, f: Listed) -> impl IntoView {
         Severity::Note => "finding note",
     };
     let (part, x) = (f.part, f.x);
+    let mut others = f.remedies;
+    let first = (!others.is_empty()).then(|| others.remove(0));
     view! {
         <li class=class data-finding=f.key.clone()>
             <span class="severity" aria-hidden="true">{mark}</span>
@@ -122,26 +245,50 @@ fn OneFinding(app: App, f: Listed) -> impl IntoView {
                 </button>
             </span>
             <span class="remedies">
-                {f.remedies
-                    .into_iter()
-                    .map(|(word, work)| {
+                {first.map(|(word, work)| view! { <RemedyButton app word work x/> })}
+                {(!others.is_empty())
+                    .then(|| {
                         view! {
-                            <button
-                                class="link"
-                                data-remedy=""
-                                on:click=move |_| {
-                                    let work = work.clone();
-                                    app.edit(|d| d.work("step-remedy", work));
-                                    app.show(x);
-                                }
-                            >
-                                {word}
-                            </button>
+                            <details>
+                                <summary>
+                                    {app
+                                        .text(
+                                            "remedies-other",
+                                            &[("count", Arg::Count(others.len() as i64))],
+                                        )}
+                                </summary>
+                                {others
+                                    .into_iter()
+                                    .map(|(word, work)| {
+                                        view! {
+                                            <div>
+                                                <RemedyButton app word work x/>
+                                            </div>
+                                        }
+                                    })
+                                    .collect_view()}
+                            </details>
                         }
-                    })
-                    .collect_view()}
+                    })}
             </span>
         </li>
+    }
+}
+
+#[component]
+fn RemedyButton(app: App, word: String, work: Vec<Work>, x: f64) -> impl IntoView {
+    view! {
+        <button
+            class="link"
+            data-remedy=""
+            on:click=move |_| {
+                let work = work.clone();
+                app.edit(|d| d.work("step-remedy", work));
+                app.show(x);
+            }
+        >
+            {word}
+        </button>
     }
 }
 

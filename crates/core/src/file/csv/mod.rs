@@ -11,7 +11,7 @@
 //! | side | `left` or `right`: the way a stem leans or a leader goes; `side` or `under` for the face of the parent it grows from, where that is not the top |
 //! | pose | in the first line of a tree the angle from the ground it was planted at (`45`, `45 laid 3`); `laid`, `upright`, `free` or `stub`; after `laid` the rise of the end, after `upright` its lean, right positive, in degrees |
 //! | season | the leaf in which it first grew; 0: before planting. Without several lengths the whole length counts as of that leaf |
-//! | laterals | how many side branches, or `5/1.20 m` with their lengths together |
+//! | laterals | how many side branches, or `5/1.20 m` with their lengths together; the count alone leaves their length at 0 |
 //! | note | anything |
 //!
 //! A tree's first shoot is its `stem`, or in a tree without a `stem` line its `leader`: the stem itself, laid along
@@ -19,6 +19,7 @@
 //! Columns come in any order under these names or their like, with a unit if wanted (`length (cm)`, `place_mm`). A cell
 //! may have its own unit; where neither has one, it is guessed from the column and said.
 
+mod fit;
 mod lines;
 mod pieces;
 mod table;

@@ -154,6 +154,9 @@ pub(super) fn pose(text: &str) -> Option<PoseCell> {
                     Some(rest) => (-1.0, rest),
                     None => (1.0, digits.strip_prefix('+').unwrap_or(digits)),
                 };
+                if !digits.starts_with(|c: char| c.is_ascii_digit() || matches!(c, '.' | ',')) {
+                    return None;
+                }
                 let angle = sign * parse_number(digits).ok()?;
                 let slot = if std::mem::take(&mut planted) {
                     &mut out.planted

@@ -1,8 +1,8 @@
 //! A row written as CSV, such that reading it gives the same row.
 
+use super::fit;
 use super::pieces::{self, Place, kind_name};
 use super::table::Column;
-use super::trees;
 use crate::pose::{Course, Geometry, layout};
 use crate::row::{Face, Pose, Row, Shoot, ShootId, Targets, Toward, Tree};
 use crate::units::{BareUnit, Deg, LengthStyle};
@@ -182,7 +182,7 @@ impl<'a> Lines<'a> {
             let text = self.length(x, places);
             let read = pieces::place(&text, BareUnit::Metre).ok().flatten();
             if let Some(place @ Place::Row(_)) = read
-                && trees::at(parent, kind, Some(place)) == Ok((libm::round(shoot.at), false))
+                && fit::at(parent, kind, Some(place)) == Ok((libm::round(shoot.at), false))
             {
                 return text;
             }

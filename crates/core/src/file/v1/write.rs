@@ -1,0 +1,161 @@
+//! From a plan to the words of version 1.
+
+use super::dto::*;
+use super::held;
+use crate::file::FORMAT;
+use crate::file::json::UpTo;
+use crate::plan::{Plan, Scheme};
+use crate::row;
+use crate::row::{Row, ShootId};
+use crate::units::{Deg, Mm};
+use std::collections::BTreeMap;
+
+fn mm(length: f64) -> i64 {
+    Mm::round(length).0.into()
+}
+
+/// The plan as compact JSON.
+pub(in crate::file) fn write(plan: &Plan) -> String {
+    let site = &plan.site;
+    let file = File {
+        format: FORMAT.into(),
+        version: 1,
+        name: plan.name.clone(),
+        note: plan.note.clone(),
+        site: Site {
+            latitude_deg: site.latitude_deg.map(held),
+            longitude_deg: site.longitude_deg.map(held),
+            row_bearing_deg: site.row_bearing_deg.map(held),
+            row_spacing_mm: site.row_spacing.map(|s| s.0.into()),
+        },
+        targets: Targets(
+            plan.targets
+                .overrides()
+                .map(|(l, v)| (l.info().key.to_string(), held(v)))
+                .collect(),
+        ),
+        found: found(&plan.found),
+        schemes: UpTo(plan.schemes.iter().map(|s| scheme(s)).collect()),
+        marks: UpTo(
+            plan.marks
+                .iter()
+                .map(|m| MarkDto {
+                    x_mm: m.x.0.into(),
+                    z_mm: m.z.0.into(),
+                    text: m.text.clone(),
+                })
+                .collect(),
+        ),
+    };
+    // Every key is a string and every number finite or null, so there is nothing to fail.
+    serde_json::to_string(&file).unwrap_or_default()
+}
+
+fn scheme(scheme: &Scheme) -> SchemeDto {
+    SchemeDto {
+        name: scheme.name.clone(),
+        seasons: UpTo(
+            scheme
+                .seasons
+                .iter()
+                .filter(|s| !s.is_empty())
+                .map(|s| SeasonDto {
+                    leaf: s.leaf.into(),
+                    dormant: s.dormant.clone(),
+                    bud_swell: s.bud_swell.clone(),
+                    early_summer: s.early_summer.clone(),
+                    after_harvest: s.after_harvest.clone(),
+                })
+                .collect(),
+        ),
+    }
+}
+
+fn found(row: &Row) -> Found {
+    Found {
+        leaf: row.leaf.into(),
+        from_mm: row.from.0.into(),
+        to_mm: row.to.0.into(),
+        trellis: Trellis {
+            wires: UpTo(
+                row.trellis
+                    .wires
+                    .iter()
+                    .map(|w| Wire {
+                        height_mm: w.height.0.into(),
+                        covering: w.covering,
+                    })
+                    .collect(),
+            ),
+            posts_mm: UpTo(row.trellis.posts.iter().map(|p| p.0.into()).collect()),
+            wall_height_mm: row.trellis.wall_height.0.into(),
+        },
+        trees: UpTo(row.trees.iter().map(|t| tree(t)).collect()),
+    }
+}
+
+fn tree(tree: &row::Tree) -> Tree {
+    let mut lengths: BTreeMap<ShootId, i64> = BTreeMap::new();
+    let shoots = tree
+        .shoots
+        .iter()
+        .map(|s| {
+            let shoot = shoot(s, s.parent.and_then(|p| lengths.get(&p).copied()));
+            let length = shoot
+                .units
+                .0
+                .iter()
+                .map(|u| u.kept_mm.unwrap_or(u.grown_mm));
+            lengths.insert(s.id, length.sum());
+            shoot
+        })
+        .collect();
+    Tree {
+        id: tree.id.0,
+        foot_mm: tree.foot.0.into(),
+        planted: Planted {
+            angle_deg: tree.planted.angle,
+            toward: tree.planted.toward,
+        },
+        note: tree.note.clone(),
+        shoots: UpTo(shoots),
+    }
+}
+
+/// A shoot; `parent` is the length of its parent as written, off which rounding must not take it.
+fn shoot(s: &row::Shoot, parent: Option<i64>) -> Shoot {
+    let (pose, toward, rise, lean) = match s.pose {
+        row::Pose::Laid { toward, rise } => (Pose::Laid, Some(toward), Some(rise), None),
+        row::Pose::Upright { lean } => (Pose::Upright, None, None, Some(lean)),
+        row::Pose::Stub => (Pose::Stub, None, None, None),
+        row::Pose::Free => (Pose::Free, None, None, None),
+    };
+    let angled = |angle: Option<Deg>| angle.filter(|a| *a != Deg::default());
+    Shoot {
+        id: s.id.number(),
+        parent: s.parent.map(ShootId::number),
+        at_mm: mm(s.at).min(parent.unwrap_or(i64::MAX)),
+        face: s.face,
+        pose,
+        toward,
+        rise_deg: angled(rise),
+        lean_deg: angled(lean),
+        diameter_dmm: mm(s.diameter * 10.0),
+        units: UpTo(
+            s.units
+                .iter()
+                .filter(|u| mm(u.kept) > 0)
+                .map(|u| Unit {
+                    leaf: u.leaf.into(),
+                    grown_mm: mm(u.grown),
+                    kept_mm: Some(mm(u.kept)).filter(|k| *k != mm(u.grown)),
+                })
+                .collect(),
+        ),
+        laterals: Laterals {
+            count: s.laterals.count.into(),
+            total_mm: mm(s.laterals.total),
+        },
+        rubbed: s.rubbed,
+    }
+}
