@@ -1,5 +1,6 @@
 //! The light of rows of trees: leaves from their wood, what is reported of them, and what an edit changes.
 
+use cordonry::check::{Context, Finding, check_light};
 use cordonry::light::foliage::{Change, Foliage};
 use cordonry::light::row_light::{beside_deep, report};
 use cordonry::light::state::{LightState, Settings};
@@ -296,4 +297,94 @@ fn coarser_settings_stay_near_the_report() {
     let apart = state.caught(&light.total) - exact.caught.total;
     println!("{:?} {:?}: {apart}", Fineness::Dragging, exact.caught);
     assert!(apart.abs() < 0.01, "{apart}");
+}
+
+fn found(row: &Row) -> Vec<Finding> {
+    let season = Period::growing_season(45.0);
+    let light = report(&foliage(row), &Targets::default(), season);
+    let context = Context {
+        row,
+        site: &Site::default(),
+        targets: &Targets::default(),
+        void: &[],
+    };
+    check_light(&context, &light)
+}
+
+fn of<'f>(found: &'f [Finding], rule: &str) -> Vec<&'f Finding> {
+    found.iter().filter(|f| f.rule == rule).collect()
+}
+
+/// The row after a remedy's work.
+fn mended(row: &Row, finding: &Finding) -> Row {
+    let remedy = finding.remedies.first().expect("a remedy");
+    let geometry = cordonry::pose::Geometry::of(row, &Targets::default());
+    let mut row = row.clone();
+    for work in &remedy.work {
+        let at = row
+            .trees
+            .iter()
+            .position(|t| Some(t.id) == work.tree())
+            .expect("its tree");
+        let after = cordonry::work::apply_to_tree(&row.trees[at], row.leaf, geometry, work);
+        row.trees[at] = Arc::new(after.expect("the work can be done"));
+    }
+    row
+}
+
+#[test]
+fn light_gaps_are_ranked_by_their_loss_and_mended_by_buds() {
+    let holed = without(&without(&row(6, 200.0, 2500.0, 4), 1, 3..5), 4, 2..6);
+    let found = found(&holed);
+    let gaps = of(&found, "light-gap");
+    let [worst, other] = &gaps[..] else {
+        panic!("{gaps:?}")
+    };
+    assert!(worst.measured > 2.0 * other.measured);
+    assert!(worst.x > other.x && worst.width > other.width);
+    let words = cordonry::words::Words::default();
+    println!("{}", words.finding(worst));
+    let after = mended(&holed, worst);
+    let grown = |row: &Row| row.trees[4].shoots.len();
+    assert!(grown(&after) >= grown(&holed) + 3, "buds are kept in it");
+}
+
+#[test]
+fn a_crowd_darkens_the_renewal_zone_and_thinning_clears_it() {
+    let crowded = row(5, 90.0, 2500.0, 6);
+    let before = found(&crowded);
+    let dark = of(&before, "renewal-zone-dark");
+    println!(
+        "{:?}",
+        dark.iter()
+            .map(|f| cordonry::words::Words::default().finding(f))
+            .collect::<Vec<_>>()
+    );
+    let measured = dark[0].measured;
+    let mut after = crowded.clone();
+    for _ in 0..5 {
+        let now = found(&after);
+        match of(&now, "renewal-zone-dark")
+            .first()
+            .filter(|f| !f.remedies.is_empty())
+        {
+            Some(f) => after = mended(&after, f),
+            None => break,
+        }
+    }
+    let thinned = found(&after);
+    let better = of(&thinned, "renewal-zone-dark")
+        .first()
+        .map_or(1.0, |f| f.measured);
+    assert!(better > 1.3 * measured, "{measured} then {better}");
+}
+
+#[test]
+fn a_low_wall_between_wide_rows_is_under_the_target() {
+    let found = found(&row(5, 250.0, 2500.0, 6));
+    let [under] = of(&found, "light-under-target")[..] else {
+        panic!("{found:?}")
+    };
+    assert!(under.measured < under.allowed);
+    println!("{}", cordonry::words::Words::default().finding(under));
 }
