@@ -107,6 +107,9 @@ const PIECE: f64 = 0.05;
 /// The grid's height grows by such steps, m, so that a tip that rises a little fits.
 const HEAD_STEP: f64 = 0.5;
 
+/// Most columns: rows longer than 2 km get wider ones, so that no row is too long for a device's memory.
+const COLUMNS_MAX: f64 = 40_000.0;
+
 /// The leaves of one tree. Columns may lie beyond the grid: they come in again on its other side.
 #[derive(Debug, Clone)]
 struct Strip {
@@ -415,7 +418,7 @@ fn grid(row: &Row, g: Geometry) -> Grid {
     let x0 = row.from.f() / 1000.0;
     let length = (row.to.f() / 1000.0 - x0).max(0.0);
     let length = if length > 0.0 { length } else { 1.0 };
-    let columns = libm::ceil(length / COLUMN_MAX_M - 1e-9).max(1.0);
+    let columns = libm::ceil(length / COLUMN_MAX_M - 1e-9).clamp(1.0, COLUMNS_MAX);
     let tips = row.trees.iter().map(|t| highest(t, g)).fold(0.0, f64::max);
     let z0 = (g.wire / 1000.0 - 2.0 * HALF_BOX).max(0.0);
     let top = (row.trellis.wall_height.f().max(tips) / 1000.0 + HALF_BOX).max(z0 + HEAD_STEP);
