@@ -5,6 +5,7 @@
 //! began, and the rows beside it are copies of it. Each tree's leaves are kept by themselves, so that a tree that changed
 //! is laid anew alone.
 
+use serde::{Deserialize, Serialize};
 use std::ops::Range;
 use std::sync::Arc;
 
@@ -50,7 +51,7 @@ pub const BEARING_DEG: f64 = 0.0;
 pub const STRIP_SHARE: f64 = 0.75;
 
 /// What of site and limits the light needs, with what was taken where nothing is given.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct Surroundings {
     /// Latitude and bearing.
     pub site: Site,

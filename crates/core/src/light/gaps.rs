@@ -1,6 +1,7 @@
 //! Light gaps: see-through stretches of the wall, ranked by what they lose.
 
 use core::ops::Range;
+use serde::{Deserialize, Serialize};
 
 use super::direction::Fineness;
 use super::sky::{Period, Site, Sky, period_light};
@@ -38,7 +39,7 @@ impl GapRule {
 }
 
 /// A see-through stretch of the wall.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct LightGap {
     /// Start along the row, m.
     pub x0: f64,

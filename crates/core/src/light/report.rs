@@ -1,6 +1,7 @@
 //! What the light figures say: shares caught, the light map's dark parts, fall-through along the row.
 
 use core::ops::Range;
+use serde::{Deserialize, Serialize};
 
 use super::direction::DirectionSet;
 use super::plan::Sampling;
@@ -18,7 +19,7 @@ pub const FLOWERING_LIGHT: f64 = 0.30;
 pub const QUALITY_LIGHT: f64 = 0.50;
 
 /// Shares of the incoming light that the wall catches, each 0–1.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct Shares {
     /// Of the sun's beam.
     pub beam: f64,
@@ -78,7 +79,7 @@ pub fn beam_over_day(
 }
 
 /// A light map: light on the wall's middle plane as a share of the light above the row on level ground.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct LightMap {
     /// Columns that it covers.
     pub columns: Range<usize>,
@@ -89,7 +90,7 @@ pub struct LightMap {
 }
 
 /// Light in a band of heights.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct ZoneLight {
     /// Mean over the band, 0–1.
     pub mean: f64,
@@ -115,6 +116,39 @@ impl LightMap {
             return None;
         }
         Some(self.light[level * self.columns.len() + column - self.columns.start])
+    }
+
+    /// The part of the map over some columns, cut to those that it covers.
+    pub fn part(&self, columns: Range<usize>) -> Self {
+        let from = columns.start.clamp(self.columns.start, self.columns.end);
+        let to = columns.end.clamp(from, self.columns.end);
+        let width = self.columns.len();
+        let at = from - self.columns.start;
+        let rows = 0..self.z.len().saturating_sub(1);
+        Self {
+            columns: from..to,
+            z: self.z.clone(),
+            light: rows
+                .flat_map(|l| &self.light[l * width + at..l * width + at + (to - from)])
+                .copied()
+                .collect(),
+        }
+    }
+
+    /// The levels of the map that reach into a band of heights, m.
+    pub fn band(&self, low: f64, high: f64) -> Self {
+        let first = self.z[1..].partition_point(|top| *top <= low + 1e-9);
+        let last = self
+            .z
+            .partition_point(|bottom| *bottom < high - 1e-9)
+            .max(first);
+        let last = last.min(self.z.len() - 1);
+        let width = self.columns.len();
+        Self {
+            columns: self.columns.clone(),
+            z: self.z[first..=last].to_vec(),
+            light: self.light[first * width..last * width].to_vec(),
+        }
     }
 
     /// Mean and lowest light between two heights, m; levels that reach into the band in part count by that part. None

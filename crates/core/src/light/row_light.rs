@@ -15,7 +15,7 @@ use core::ops::Range;
 use serde::{Deserialize, Serialize};
 
 /// What is reported of a row's light over a clear period, a standard overcast sky's light with it.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct LightReport {
     /// Place, bearing, thickness and spacing, and which of them were taken.
     pub around: Surroundings,

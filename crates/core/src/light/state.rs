@@ -48,6 +48,11 @@ impl Weights {
     pub fn one() -> Self {
         Self(vec![1.0])
     }
+    /// No light from any of so many directions.
+    pub fn none(directions: usize) -> Self {
+        Self(vec![0.0; directions])
+    }
+
     /// One weight for each direction of the set.
     pub fn values(&self) -> &[f64] {
         &self.0
