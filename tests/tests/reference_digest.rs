@@ -1,7 +1,7 @@
 //! Hand-made plans and the figures on which native and browser must agree, kept in tests/reference/digest.
 //!
-//! Each plan is kept as a file too, so that a browser can be given the same bytes. The test writes nothing. When figures are meant to change, look at the difference and run
-//! `cargo test -p cordonry-tests --test reference_digest -- --ignored`, which writes them anew.
+//! Each plan is kept as a file too, so that a browser can be given the same bytes. After a wanted change:
+//! `UPDATE_SNAPSHOTS=1 cargo test -p cordonry-tests --test reference_digest`, then read the difference.
 
 use cordonry::digest::digest;
 use cordonry::file::{read_plan, write_plan};
@@ -383,15 +383,10 @@ fn every_hand_made_tree_keeps_the_rules() {
 #[test]
 fn digests_are_as_kept() {
     for (name, plan) in plans() {
+        if std::env::var_os("UPDATE_SNAPSHOTS").is_some() {
+            std::fs::write(path(name, "json"), write_plan(&plan)).expect("written");
+            std::fs::write(path(name, "txt"), digest(&plan)).expect("written");
+        }
         check(name, &plan);
-    }
-}
-
-#[test]
-#[ignore = "writes the kept figures anew"]
-fn write_the_digests() {
-    for (name, plan) in plans() {
-        std::fs::write(path(name, "json"), write_plan(&plan)).expect("written");
-        std::fs::write(path(name, "txt"), digest(&plan)).expect("written");
     }
 }

@@ -79,29 +79,6 @@ fn a_row_without_trees_and_one_without_length_are_checked() {
     }
 }
 
-/// How fast it is, printed: run with `--ignored --nocapture`.
-#[test]
-#[ignore = "prints a time"]
-fn a_thousand_trees_of_twelve_uprights() {
-    for faulty in [false, true] {
-        let trees = (0..1000)
-            .map(|i| {
-                let foot = i * 2400;
-                let step = if faulty { 140.0 } else { 200.0 };
-                let places: Vec<f64> = (0..12)
-                    .map(|k| f64::from(foot) + 50.0 + step * f64::from(k))
-                    .collect();
-                let length = if faulty { 2500.0 } else { 2900.0 };
-                upright_stem(i as u32 + 1, foot, length).uprights(&places)
-            })
-            .collect();
-        let row = row(0, 2_400_000, trees);
-        let start = std::time::Instant::now();
-        let found = all(&row).len();
-        println!("{found} findings in {:?}", start.elapsed());
-    }
-}
-
 prop_compose! {
     fn any_tree()(
         angle in prop::sample::select(vec![45.0, 60.0, 90.0]),

@@ -37,6 +37,7 @@ pub struct Desk {
     replayer: Replayer,
     scheme: usize,
     moment: Moment,
+    before: bool,
     drag: Option<Drag>,
     changes: Changes,
     /// Limits and site under which the findings were made.
@@ -69,6 +70,7 @@ impl Desk {
             replayer: Replayer::default(),
             scheme: 0,
             moment,
+            before: false,
             drag: None,
             changes: Changes::default(),
             limits: Default::default(),
@@ -124,8 +126,43 @@ impl Desk {
     /// Looks at another moment.
     pub fn look_at(&mut self, moment: Moment) {
         self.drop_drag();
+        self.before = false;
         self.moment = moment.max(self.plan().start());
         self.derive();
+    }
+
+    /// Whether the row is shown before the work of the moment, with signs for it.
+    pub fn is_before(&self) -> bool {
+        self.before
+    }
+
+    /// Shows the row before the work of the moment, or after it.
+    pub fn show_before(&mut self, before: bool) {
+        self.drop_drag();
+        self.before = before;
+        self.derive();
+    }
+
+    /// The work of the moment that is looked at.
+    pub fn works(&self) -> &[Work] {
+        self.plan()
+            .schemes
+            .get(self.scheme)
+            .and_then(|s| s.season(self.moment.leaf))
+            .map(|s| s.work(self.moment.window))
+            .unwrap_or_default()
+    }
+
+    /// Takes one piece of work of this moment back.
+    ///
+    /// # Errors
+    /// No such scheme.
+    pub fn take_back_work(&mut self, work: &Work) -> Result<(), Refusal> {
+        let plan = self
+            .plan()
+            .without_work(self.scheme, self.moment, |w| w == work)?;
+        self.set("step-take-back", plan);
+        Ok(())
     }
 
     /// Works everything out anew from the plan.
@@ -133,7 +170,13 @@ impl Desk {
         let plan = Arc::clone(self.history.plan());
         // The scheme is there: it is kept within the plan's own list.
         self.scheme = self.scheme.min(plan.schemes.len().saturating_sub(1));
-        let Ok(Replayed { row, void }) = self.replayer.at(&plan, self.scheme, self.moment) else {
+        let seen = if self.before {
+            plan.without_work(self.scheme, self.moment, |_| true)
+                .and_then(|bare| self.replayer.at(&bare, self.scheme, self.moment))
+        } else {
+            self.replayer.at(&plan, self.scheme, self.moment)
+        };
+        let Ok(Replayed { row, void }) = seen else {
             return;
         };
         self.geometry = Geometry::of(&row, &plan.targets);
@@ -190,6 +233,8 @@ impl Desk {
     /// Why it can't be done; nothing has changed then.
     pub fn work(&mut self, label: &str, works: Vec<Work>) -> Result<(), Refusal> {
         self.drop_drag();
+        // Who works wants to see what it does.
+        self.before = false;
         let plan = self.plan().with_works(self.scheme, self.moment, works)?;
         self.set(label, plan);
         Ok(())
@@ -319,6 +364,9 @@ impl Desk {
     /// Takes a shoot's tip in the hand.
     pub fn drag_begin(&mut self, tree: TreeId, shoot: ShootId) -> bool {
         self.drop_drag();
+        if self.before {
+            self.show_before(false);
+        }
         let Some(found) = self.row.tree(tree) else {
             return false;
         };

@@ -15,13 +15,21 @@ struct Bench {
 }
 
 /// To add one, add a line.
-const BENCHES: &[Bench] = &[Bench {
-    name: "edit",
-    about: "a drag on a row of 300 trees with 10 uprights each: from the pointer's event to the shown frame, \
-            beside one circle dragged on an empty page",
-    command: &["node", "tests/browser/bench-edit.mjs"],
-    page: true,
-}];
+const BENCHES: &[Bench] = &[
+    Bench {
+        name: "edit",
+        about: "a drag on a row of 300 trees with 10 uprights each: from the pointer's event to the shown frame, \
+                beside one circle dragged on an empty page",
+        command: &["node", "tests/browser/bench-edit.mjs"],
+        page: true,
+    },
+    Bench {
+        name: "edit-long",
+        about: "the same on a row of 1,000 trees with 12 uprights each",
+        command: &["node", "tests/browser/bench-edit.mjs", "1000x12"],
+        page: true,
+    },
+];
 
 pub fn bench(name: Option<&str>) -> Result<()> {
     let chosen: Vec<&Bench> = BENCHES

@@ -180,3 +180,13 @@ save-impossible = This browser keeps nothing here: save the plan as a file.
 save-elsewhere = This row is open in another tab, which saves it. What you change here is not saved.
 
 refusal-bud-off-wood = No wood lies there: a bud is kept on a laid cordon.
+
+before-after = Before or after the work of this time
+work-before = before the work
+work-after = after it
+work-title = { $count ->
+    [0] No work at this time yet
+    [one] One piece of work at this time
+   *[other] { $count } pieces of work at this time
+}
+save-picture = Save the drawing as a picture (PNG)

@@ -126,7 +126,7 @@ fn replant(c: &Seen<'_>, gap: Span) -> Option<Remedy> {
 
 /// What a text says of the stretch that is left.
 fn told(leaves: f64, mut args: Vec<(&'static str, Arg)>) -> Vec<(&'static str, Arg)> {
-    let outcome = if leaves < 1.0 { "closed" } else { "left" };
+    let outcome = if leaves < 5.0 { "closed" } else { "left" };
     args.push(("outcome", Arg::Text(outcome.into())));
     args.push(("leaves", Arg::Length(leaves)));
     args

@@ -9,22 +9,33 @@ use web_sys::{Blob, BlobPropertyBag, File, HtmlAnchorElement, Url};
 
 /// Hands a text to the user as a file.
 pub fn download(name: &str, kind: &str, text: &str) -> Result<(), JsValue> {
-    let parts = js_sys::Array::of1(&JsValue::from_str(text));
-    let bag = BlobPropertyBag::new();
-    bag.set_type(kind);
-    let blob = Blob::new_with_str_sequence_and_options(&parts, &bag)?;
-    let url = Url::create_object_url_with_blob(&blob)?;
-    let link: HtmlAnchorElement = document().create_element("a")?.unchecked_into();
-    link.set_href(&url);
-    link.set_download(name);
-    link.click();
-    // The browser has taken the address by the next turn.
+    let url = object_url(text, kind)?;
+    give_link(name, &url)?;
+    // The browser has taken the address long before.
     set_timeout(
         move || {
             let _ = Url::revoke_object_url(&url);
         },
         std::time::Duration::from_secs(10),
     );
+    Ok(())
+}
+
+/// An address under which the browser holds a text.
+fn object_url(text: &str, kind: &str) -> Result<String, JsValue> {
+    let parts = js_sys::Array::of1(&JsValue::from_str(text));
+    let bag = BlobPropertyBag::new();
+    bag.set_type(kind);
+    let blob = Blob::new_with_str_sequence_and_options(&parts, &bag)?;
+    Url::create_object_url_with_blob(&blob)
+}
+
+/// Presses a link to an address that is to be saved as a file.
+fn give_link(name: &str, url: &str) -> Result<(), JsValue> {
+    let link: HtmlAnchorElement = document().create_element("a")?.unchecked_into();
+    link.set_href(url);
+    link.set_download(name);
+    link.click();
     Ok(())
 }
 
@@ -70,11 +81,67 @@ pub fn save_table(app: App) {
     });
 }
 
+/// The whole row as it is shown, in the units in use; before the work, with the signs for it.
+fn drawing(app: App, desk: &crate::desk::Desk) -> String {
+    app.worded(|words| {
+        let sheet = cordonry_draw::Sheet {
+            words,
+            foliage: false,
+            work: if desk.is_before() { desk.works() } else { &[] },
+        };
+        cordonry_draw::document_with(desk.plan(), &desk.row, &sheet)
+    })
+}
+
 /// Saves the drawing of the whole row.
 pub fn save_drawing(app: App) {
-    give(app, "svg", "image/svg+xml", |d| {
-        cordonry_draw::document(d.plan(), &d.row)
+    give(app, "svg", "image/svg+xml", |d| drawing(app, d));
+}
+
+/// Saves the drawing of the whole row as a picture.
+pub fn save_picture(app: App) {
+    let Some((name, svg)) = app.peek(|d| (file_name(d.plan(), "png"), drawing(app, d))) else {
+        return;
+    };
+    spawn_local(async move {
+        if paint(&name, &svg).await.is_err() {
+            app.say(app.t("download-refused"), true);
+        }
     });
+}
+
+/// Largest side of a picture, px: browsers refuse larger canvases.
+const PICTURE_SIDE: f64 = 8_000.0;
+
+async fn paint(name: &str, svg: &str) -> Result<(), JsValue> {
+    let url = object_url(svg, "image/svg+xml")?;
+    let image = web_sys::HtmlImageElement::new()?;
+    image.set_src(&url);
+    let decoded = JsFuture::from(image.decode()).await;
+    Url::revoke_object_url(&url)?;
+    decoded?;
+    let (width, height) = (
+        f64::from(image.natural_width()),
+        f64::from(image.natural_height()),
+    );
+    // Twice the drawing's size, for print.
+    let scale = (PICTURE_SIDE / width.max(height).max(1.0)).min(2.0);
+    let canvas: web_sys::HtmlCanvasElement = document().create_element("canvas")?.unchecked_into();
+    canvas.set_width((width * scale) as u32);
+    canvas.set_height((height * scale) as u32);
+    let pen: web_sys::CanvasRenderingContext2d = canvas
+        .get_context("2d")?
+        .ok_or(JsValue::NULL)?
+        .unchecked_into();
+    pen.draw_image_with_html_image_element_and_dw_and_dh(
+        &image,
+        0.0,
+        0.0,
+        width * scale,
+        height * scale,
+    )?;
+    let picture = canvas.to_data_url_with_type("image/png")?;
+    give_link(name, &picture)
 }
 
 /// Opens a file that the user gave: a plan, or a table of a measured row.

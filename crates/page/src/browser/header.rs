@@ -18,7 +18,6 @@ pub fn Header(app: App, helper: Helper) -> impl IntoView {
     view! {
         <header>
             <RowName app/>
-            <SeasonLine app helper/>
             <nav class="doings" aria-label=app.t("doings")>
                 <button
                     class="link"
@@ -41,6 +40,7 @@ pub fn Header(app: App, helper: Helper) -> impl IntoView {
                 <details class="more">
                     <summary>{app.t("files")}</summary>
                     <div class="menu">
+                        <super::start::FilePicker app/>
                         <button class="link" data-act="save-plan" on:click=move |_| files::save_plan(app)>
                             {app.t("save-plan")}
                         </button>
@@ -49,6 +49,9 @@ pub fn Header(app: App, helper: Helper) -> impl IntoView {
                         </button>
                         <button class="link" data-act="save-drawing" on:click=move |_| files::save_drawing(app)>
                             {app.t("save-drawing")}
+                        </button>
+                        <button class="link" data-act="save-picture" on:click=move |_| files::save_picture(app)>
+                            {app.t("save-picture")}
                         </button>
                         <button class="link" data-act="close" on:click=move |_| app.close()>
                             {app.t("other-row")}
@@ -91,6 +94,10 @@ pub fn Header(app: App, helper: Helper) -> impl IntoView {
                     })}
                 </span>
             </nav>
+            <div class="times">
+                <SeasonLine app helper/>
+                <super::worklist::BeforeAfter app/>
+            </div>
         </header>
     }
 }
@@ -164,14 +171,14 @@ fn SeasonLine(app: App, helper: Helper) -> impl IntoView {
                                 }
                             />
                             <span>{app.t(key)}</span>
-                            {move || now().map(|n| view! {
-                                <span
-                                    class="now-count"
-                                    title=app.text("now-count", &[("count", Arg::Count(n.into()))])
-                                >
-                                    "▲"{n}
-                                </span>
-                            })}
+                            <span
+                                class="now-count"
+                                title=move || now().map(|n| {
+                                    app.text("now-count", &[("count", Arg::Count(n.into()))])
+                                })
+                            >
+                                {move || now().map(|n| format!("▲{n}"))}
+                            </span>
                         </label>
                     }
                 })

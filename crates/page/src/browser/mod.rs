@@ -14,6 +14,7 @@ mod panels;
 mod start;
 mod store;
 mod wall;
+mod worklist;
 
 use crate::bench_row;
 use crate::message;
@@ -163,6 +164,7 @@ fn Desk(app: App, helper: helper::Helper) -> impl IntoView {
                 <panels::Findings app/>
                 <div>
                     <panels::FiguresPanel app/>
+                    <worklist::WorkList app/>
                     <list::PartList app/>
                 </div>
             </div>

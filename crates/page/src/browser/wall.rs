@@ -21,6 +21,7 @@ pub struct Wall {
     scene: Element,
     frame: Element,
     trees: Element,
+    signs: Element,
     front: Element,
     overlay: Element,
     ghost: Element,
@@ -48,9 +49,11 @@ impl Wall {
         scene.set_attribute("aria-hidden", "true").ok()?;
         let frame = make("g", "frame")?;
         let trees = make("g", "trees")?;
+        let signs = make("g", "signs")?;
         let front = make("g", "front")?;
         scene.append_child(&frame).ok()?;
         scene.append_child(&trees).ok()?;
+        scene.append_child(&signs).ok()?;
         scene.append_child(&front).ok()?;
         let overlay_svg = make("svg", "overlay")?;
         overlay_svg.set_attribute("aria-hidden", "true").ok()?;
@@ -70,6 +73,7 @@ impl Wall {
             overlay,
             ghost,
             band,
+            signs,
             front,
             host: host.clone(),
             document,
@@ -126,6 +130,12 @@ impl Wall {
             self.set_window(view);
         }
         self.choose(desk);
+        let signs = if desk.is_before() {
+            cordonry_draw::work_marks(&desk.row, desk.works(), desk.geometry)
+        } else {
+            String::new()
+        };
+        self.signs.set_inner_html(&signs);
         self.overlay
             .set_inner_html(&overlay::markup(desk, view, words));
         let _ = self.band.set_attribute(

@@ -1,0 +1,120 @@
+//! The work of the moment that is looked at: the row before and after it, and each piece with a way back.
+
+use super::app::App;
+use cordonry::check::Part;
+use cordonry::words::Arg;
+use cordonry::work::Work;
+use leptos::prelude::*;
+
+/// How many pieces of work are listed at once.
+const LISTED: usize = 60;
+
+/// Before the work, with signs for it, or after it.
+#[component]
+pub fn BeforeAfter(app: App) -> impl IntoView {
+    let before = move || app.read(|d| d.is_before()).unwrap_or(false);
+    let any = move || app.read(|d| !d.works().is_empty()).unwrap_or(false);
+    let choice = move |key: &'static str, value: bool| {
+        view! {
+            <label class:here=move || before() == value>
+                <input
+                    type="radio"
+                    name="before"
+                    data-act=key
+                    prop:checked=move || before() == value
+                    disabled=move || value && !any()
+                    on:change=move |_| {
+                        app.edit(|d| {
+                            d.show_before(value);
+                            Ok(())
+                        });
+                    }
+                />
+                <span>{app.t(key)}</span>
+            </label>
+        }
+    };
+    view! {
+        <fieldset class="season before-after">
+            <legend class="visually-hidden">{app.t("before-after")}</legend>
+            {choice("work-before", true)}
+            {choice("work-after", false)}
+        </fieldset>
+    }
+}
+
+/// The pieces of work, in order of tree.
+#[component]
+pub fn WorkList(app: App) -> impl IntoView {
+    let list = Memo::new(move |_| {
+        app.style.track();
+        app.read(|d| {
+            let words = |w: &Work| {
+                let subject = w.subject();
+                let shoot = w.kept_bud(d.moment().leaf).unwrap_or(subject.shoot);
+                let part = subject.tree.map(|tree| Part {
+                    tree,
+                    shoot: Some(shoot),
+                });
+                let name = match subject.tree {
+                    Some(tree) => app.worded(|words| words.part(&d.row, tree, Some(shoot))) + ": ",
+                    None => String::new(),
+                };
+                (w.clone(), part, name + &app.worded(|words| words.work(w)))
+            };
+            let works = d.works();
+            let shown: Vec<_> = works.iter().take(LISTED).map(words).collect();
+            (works.len(), shown)
+        })
+        .unwrap_or_default()
+    });
+    let count = move || list.with(|(n, _)| *n);
+    view! {
+        <details class="work-list">
+            <summary>
+                {move || app.text("work-title", &[("count", Arg::Count(count() as i64))])}
+            </summary>
+            <ul>
+                {move || {
+                    list.get()
+                        .1
+                        .into_iter()
+                        .map(|(work, part, words)| {
+                            view! {
+                                <li>
+                                    <button
+                                        class="plain"
+                                        on:click=move |_| {
+                                            app.choose(part);
+                                            app.show_chosen();
+                                        }
+                                    >
+                                        {words.clone()}
+                                    </button>
+                                    " "
+                                    <button
+                                        class="link"
+                                        aria-label=format!("{}: {words}", app.t("act-take-back"))
+                                        on:click=move |_| {
+                                            let work = work.clone();
+                                            app.edit(|d| d.take_back_work(&work));
+                                        }
+                                    >
+                                        {app.t("act-take-back")}
+                                    </button>
+                                </li>
+                            }
+                        })
+                        .collect_view()
+                }}
+            </ul>
+            {move || {
+                (count() > LISTED)
+                    .then(|| {
+                        let more = Arg::Count((count() - LISTED) as i64);
+                        view! { <p>{app.text("findings-hidden", &[("count", more)])}</p> }
+                    })
+            }}
+        </details>
+    }
+}

@@ -1,0 +1,187 @@
+// The main job from file to finding: a measured row comes in, a leader is bent, its gap closes.
+import assert from 'node:assert/strict';
+import { readFile, readdir } from 'node:fs/promises';
+import { accessibility, frames, open, pageTest } from './rig.mjs';
+
+const here = (path) => new URL(path, import.meta.url);
+
+/** Brings a file in through the page's own file field. */
+async function bring(page, path) {
+  await page.locator('input[type=file]').setInputFiles(here(path).pathname);
+}
+
+/** Opens an example plan and waits for its wall. */
+async function example(page, name) {
+  await page.locator(`[data-example="examples/${name}"]`).click();
+  await page.waitForSelector('.stage [data-tree]');
+}
+
+/** Where the middle of a part is on the screen. */
+async function middle(locator) {
+  const box = await locator.boundingBox();
+  assert.ok(box, 'it has a place on the screen');
+  return { x: box.x + box.width / 2, y: box.y + box.height / 2 };
+}
+
+const figure = async (page, key) => (await page.locator(`[data-figure="${key}"]`).textContent()).trim();
+const bare = (page) => page.locator('.finding', { hasText: 'Cordon bare for' });
+const saved = (page) => page.locator('.kept-state', { hasText: 'Saved here' }).waitFor();
+
+pageTest('a measured table comes in with its bad lines named, and comes back after a reload', {}, async ({ page }) => {
+  await bring(page, '../../examples/measured-40.csv');
+  const sheet = page.locator('.sheet');
+  await sheet.waitFor();
+  assert.match(await sheet.textContent(), /40 trees/);
+  const lines = await sheet.locator('.bad-lines th').allTextContents();
+  assert.ok(lines.length >= 3, `bad lines: ${lines}`);
+  await page.locator('[data-act=import-use]').click();
+  await page.waitForSelector('.stage [data-tree="1"]');
+  const fill = await figure(page, 'figure-fill');
+  assert.match(fill, /\d+ %/);
+  await saved(page);
+  await page.reload();
+  await page.waitForSelector('.stage [data-tree="1"]');
+  assert.equal(await figure(page, 'figure-fill'), fill);
+  assert.equal(await page.locator('.row-name').inputValue(), 'measured-40');
+});
+
+pageTest('a tip is dragged until its gap closes; the finding goes with the button still down; undo brings both back', {}, async ({ page }) => {
+  await example(page, 'third-leaf.json');
+  assert.equal(await bare(page).count(), 1);
+  const filled = await figure(page, 'figure-fill');
+  // The end shoot of tree 5 stands at its leader's end.
+  await bare(page).locator('.said button').click();
+  await frames(page, 2);
+  const shoot = page.locator('[data-part="5/1"]');
+  const shootAt = await middle(shoot.locator('.wood'));
+  await page.mouse.click(shootAt.x, shootAt.y);
+  const handle = page.locator('[data-handle=tip][data-of="5/1"]');
+  const tip = await middle(handle.locator('.knob'));
+  await page.mouse.move(tip.x, tip.y);
+  await page.mouse.down();
+  // Down along an arc to the right, as a hand would.
+  const foot = await middle(page.locator('[data-handle][data-of="5/0"] .knob'));
+  const length = Math.hypot(tip.x - foot.x, tip.y - foot.y);
+  for (let degrees = 80; degrees >= 0; degrees -= 8) {
+    const a = (degrees * Math.PI) / 180;
+    await page.mouse.move(foot.x + length * Math.cos(a), foot.y - length * Math.sin(a));
+    await frames(page);
+  }
+  await frames(page, 2);
+  assert.deepEqual(await bare(page).allTextContents(), [], 'the finding goes while the button is down');
+  assert.notEqual(await figure(page, 'figure-fill'), filled);
+  await page.mouse.up();
+  await frames(page, 2);
+  assert.equal(await bare(page).count(), 0);
+  await page.locator('[data-act=undo]').click();
+  assert.equal(await bare(page).count(), 1);
+  assert.equal(await figure(page, 'figure-fill'), filled);
+  await page.locator('[data-act=redo]').click();
+  assert.equal(await bare(page).count(), 0);
+});
+
+pageTest('a press on the cordon keeps a bud, which stays after a reload and can be taken back', {}, async ({ page }) => {
+  await example(page, 'third-leaf.json');
+  const buds = page.locator('.stage .shoot.bud');
+  const before = await buds.count();
+  const wood = await page.locator('[data-part="2/0"] .wood').boundingBox();
+  // On the laid part, between two uprights.
+  const places = await page.locator('[data-tree="2"] .shoot.upright .wood').evaluateAll((all) => all.map((e) => { const b = e.getBoundingClientRect(); return [b.bottom, b.left + b.width / 2, b.left, b.right]; }));
+  const feet = places.map((p) => p[1]).sort((a, b) => a - b);
+  const gaps = feet.slice(1).map((x, i) => [x - feet[i], (x + feet[i]) / 2]).sort((a, b) => b[0] - a[0]);
+  const x = gaps[0][1];
+  // Down through the wood until the page says what a press would do.
+  let y = wood.y;
+  for (; y < wood.y + 40; y += 2) {
+    await page.mouse.move(x, y);
+    await frames(page);
+    if ((await page.locator('.ghost-bud').count()) > 0) break;
+  }
+  assert.equal(await page.locator('.ghost-bud').count(), 1, 'a bud is offered on the wood');
+  await page.mouse.click(x, y);
+  await frames(page, 2);
+  assert.equal(await buds.count(), before + 1);
+  await saved(page);
+  await page.reload();
+  await page.waitForSelector('.stage [data-tree="2"]');
+  assert.equal(await buds.count(), before + 1);
+});
+
+pageTest('a remedy is applied from its finding', {}, async ({ page }) => {
+  await example(page, 'third-leaf.json');
+  const before = await figure(page, 'figure-bare');
+  await bare(page).locator('[data-remedy]').first().click();
+  await frames(page, 2);
+  assert.equal(await bare(page).count(), 0);
+  assert.notEqual(await figure(page, 'figure-bare'), before);
+});
+
+pageTest('the wall is worked by keyboard alone', {}, async ({ page }) => {
+  await example(page, 'third-leaf.json');
+  await page.locator('.stage').focus();
+  const title = page.locator('.part-card h2');
+  await page.keyboard.press('ArrowRight');
+  const first = await title.textContent();
+  await page.keyboard.press('ArrowRight');
+  await page.keyboard.press('ArrowRight');
+  assert.notEqual(await title.textContent(), first);
+  for (let i = 0; i < 30 && !/^upright/i.test(await title.textContent()); i += 1) await page.keyboard.press('ArrowRight');
+  assert.match(await title.textContent(), /^upright/i);
+  const stubs = await page.locator('.stage .shoot.stub').count();
+  await page.keyboard.press('s');
+  assert.equal(await page.locator('.stage .shoot.stub').count(), stubs + 1);
+  await page.keyboard.press('Control+z');
+  assert.equal(await page.locator('.stage .shoot.stub').count(), stubs);
+  await page.keyboard.press('Escape');
+  assert.equal(await title.count(), 0);
+});
+
+pageTest('damaged and foreign files are refused by name, and the row on the desk stays', {}, async ({ page }) => {
+  const bytes = await readFile(here('../../examples/third-leaf.json'), 'utf8');
+  const cases = [
+    [bytes.slice(0, bytes.length / 2), 'cut.json'],
+    [bytes.replace('"version": 1', '"version": 999'), 'newer.json'],
+    ['{"format":"something-else"}', 'other.json'],
+    ['tree,length\n', 'short.csv'],
+  ];
+  for (const [text, name] of cases) {
+    await page.locator('input[type=file]').setInputFiles({ name, mimeType: 'text/plain', buffer: Buffer.from(text) });
+    const notice = page.locator('.notice.grave');
+    await notice.waitFor();
+    assert.match(await notice.textContent(), new RegExp(`${name} was not opened: .{10,}`));
+    await notice.locator('button').click();
+  }
+  await example(page, 'third-leaf.json');
+});
+
+pageTest('the core computes the same in the browser as natively', {}, async ({ page }) => {
+  await page.locator('.start').waitFor();
+  const folder = here('../reference/digest/');
+  const plans = (await readdir(folder)).filter((name) => name.endsWith('.json'));
+  assert.ok(plans.length >= 3);
+  for (const name of plans) {
+    const plan = await readFile(new URL(name, folder), 'utf8');
+    const expected = await readFile(new URL(name.replace('.json', '.txt'), folder), 'utf8');
+    const answer = await page.evaluate(async (text) => {
+      const { answerMessage } = await import('./cordonry_page.js');
+      return answerMessage({ generation: 7, plan: text, scheme: 0, question: 'digest' });
+    }, plan);
+    assert.equal(answer.generation, 7);
+    assert.equal(answer.body.digest, expected, name);
+  }
+});
+
+pageTest('start page and desk are accessible', {}, async ({ page }) => {
+  assert.deepEqual(await accessibility(page), []);
+  await example(page, 'third-leaf.json');
+  assert.deepEqual(await accessibility(page), []);
+});
+
+pageTest('a second tab of the same row says that it does not save', {}, async ({ page, context }) => {
+  await example(page, 'third-leaf.json');
+  await saved(page);
+  const second = await context.newPage();
+  await second.goto(page.url());
+  await second.locator('.notice.grave', { hasText: 'open in another tab' }).waitFor();
+  await second.close();
+});
