@@ -1,9 +1,10 @@
 //! What the whole page shares: the desk, the wall, the words, and what is being said.
 
+use crate::browser::light::Lit;
 use crate::browser::store::{self, Record};
 use crate::browser::wall::Wall;
 use crate::desk::Desk;
-use cordonry::check::Part;
+use cordonry::check::{Finding, Part};
 use cordonry::plan::Plan;
 use cordonry::refusal::Refusal;
 use cordonry::units::LengthStyle;
@@ -53,6 +54,8 @@ pub struct App {
     pub kept: RwSignal<Kept>,
     /// Where the chosen part's card goes, px in the wall.
     pub card: RwSignal<Option<(f64, f64)>>,
+    /// The row's light, while it is looked at.
+    pub light: Lit,
     /// A measured row that is being looked at before it is used.
     pub import: RwSignal<Option<crate::browser::import::Preview>>,
 }
@@ -76,6 +79,7 @@ impl App {
             notice: RwSignal::new(None),
             kept: RwSignal::new(Kept::Saved),
             card: RwSignal::new(None),
+            light: Lit::new(),
             import: RwSignal::new(None),
         }
     }
@@ -260,7 +264,20 @@ impl App {
                 });
             }
         });
+        let view = self.with_wall(|wall, _| wall.view);
+        if let Some(view) = view {
+            self.light.follow(self, view);
+        }
         self.tick.update(|t| *t += 1);
+    }
+
+    /// Takes what the checks say of the light.
+    pub fn judge(self, findings: Vec<Finding>) {
+        self.desk.update_value(|d| {
+            if let Some(d) = d {
+                d.light_findings = findings;
+            }
+        });
     }
 
     /// Has the wall, once it is there.
@@ -278,6 +295,7 @@ impl App {
 
     /// Gives up the wall, with the page that held it.
     pub fn drop_wall(self) {
+        self.light.drop_row();
         self.wall.set_value(None);
     }
 
