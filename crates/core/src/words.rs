@@ -24,6 +24,8 @@ pub enum Arg {
     Number(f64, usize),
     /// A part of a tree: "upright 2 of 6, tree 3".
     Name(Name),
+    /// Why something was refused.
+    Refusal(Box<Refusal>),
     /// A text as it is.
     Text(String),
 }
@@ -116,6 +118,7 @@ impl Words {
             Arg::Count(n) => FluentValue::from(*n),
             Arg::Number(n, places) => fixed(*n, *places).into(),
             Arg::Name(name) => self.name(*name).into(),
+            Arg::Refusal(refusal) => self.refusal(refusal).into(),
             Arg::Text(text) => text.clone().into(),
         }
     }

@@ -324,6 +324,7 @@ impl App {
         self.with_wall(|wall, desk| wall.view = wall.view.fit_height(&desk.row));
         self.open.set(true);
         self.notice.set(None);
+        super::in_place::forget();
         store::remember_open(Some(&id));
         self.kept.set(Kept::Saved);
         if fresh {
@@ -414,6 +415,12 @@ fn card_place(desk: &Desk, wall: &Wall) -> Option<(f64, f64)> {
     } else {
         (base.x.min(tip.x) - 324.0).max(8.0)
     };
-    let top = (base.y.min(tip.y) + 12.0).clamp(8.0, (view.height - CARD_HEIGHT).max(8.0));
+    // Of wood along the wire the card keeps to the top, so that the wire stays in sight.
+    let along = (tip.x - base.x).abs() > (tip.y - base.y).abs();
+    let top = if along {
+        8.0
+    } else {
+        (base.y.min(tip.y) + 12.0).clamp(8.0, (view.height - CARD_HEIGHT).max(8.0))
+    };
     Some((left, top))
 }

@@ -44,6 +44,18 @@ pub fn Header(app: App, helper: Helper) -> impl IntoView {
                         <button class="link" data-act="save-plan" on:click=move |_| files::save_plan(app)>
                             {app.t("save-plan")}
                         </button>
+                        {super::in_place::can()
+                            .then(|| {
+                                view! {
+                                    <button
+                                        class="link"
+                                        data-act="save-in-place"
+                                        on:click=move |_| super::in_place::save_into(app)
+                                    >
+                                        {app.t("save-in-place")}
+                                    </button>
+                                }
+                            })}
                         <button class="link" data-act="save-table" on:click=move |_| files::save_table(app)>
                             {app.t("save-table")}
                         </button>
@@ -60,9 +72,8 @@ pub fn Header(app: App, helper: Helper) -> impl IntoView {
                 </details>
                 <button
                     class="link"
-                    on:click=move |_| {
-                        let _ = window().print();
-                    }
+                    data-act="print"
+                    on:click=move |_| files::print(app)
                 >
                     {app.t("print")}
                 </button>

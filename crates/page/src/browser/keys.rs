@@ -9,13 +9,20 @@ use web_sys::KeyboardEvent;
 
 /// Keys that work wherever the focus is, but in fields. Whether the key was taken.
 pub fn everywhere(app: App, event: &KeyboardEvent) -> bool {
+    if event.key() == "Escape" {
+        let any = app.peek(|d| d.chosen.is_some() || d.dragging()) == Some(true);
+        if any {
+            let_go(app);
+        }
+        return any;
+    }
     if !(event.ctrl_key() || event.meta_key()) || event.alt_key() {
         return false;
     }
     match (event.key().to_lowercase().as_str(), event.shift_key()) {
         ("z", false) => app.undo(),
         ("y", false) | ("z", true) => app.redo(),
-        ("s", false) => crate::browser::files::save_plan(app),
+        ("s", false) => super::in_place::save(app),
         _ => return false,
     }
     true
@@ -33,13 +40,6 @@ pub fn on_wall(app: App, event: &KeyboardEvent) -> bool {
         "ArrowLeft" => step(app, false),
         "ArrowUp" => bend(app, chosen, fine),
         "ArrowDown" => bend(app, chosen, -fine),
-        "Escape" => {
-            app.edit(|d| {
-                d.drop_drag();
-                d.choose(None);
-                Ok(())
-            });
-        }
         "Delete" | "Backspace" => {
             if let Some((tree, shoot)) = chosen.and_then(|c| Some((c.tree, c.shoot?))) {
                 app.edit(|d| d.work("step-remove", vec![Work::Remove { tree, shoot }]));
@@ -59,6 +59,15 @@ pub fn on_wall(app: App, event: &KeyboardEvent) -> bool {
         _ => return false,
     }
     true
+}
+
+/// Lets go of what is in the hand and of what is chosen.
+fn let_go(app: App) {
+    app.edit(|d| {
+        d.drop_drag();
+        d.choose(None);
+        Ok(())
+    });
 }
 
 fn step(app: App, forward: bool) {

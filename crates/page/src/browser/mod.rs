@@ -8,6 +8,7 @@ mod gesture;
 mod header;
 mod helper;
 mod import;
+mod in_place;
 mod keys;
 mod light;
 mod list;
