@@ -18,6 +18,7 @@ pub mod plan;
 pub mod pose;
 pub mod refusal;
 pub mod row;
+pub mod typed;
 pub mod units;
 pub mod walk;
 pub mod words;

@@ -24,8 +24,12 @@ pub enum Arg {
     Number(f64, usize),
     /// A part of a tree: "upright 2 of 6, tree 3".
     Name(Name),
+    /// Why something was refused.
+    Refusal(Box<Refusal>),
     /// A text as it is.
     Text(String),
+    /// The text of that name.
+    Key(String),
 }
 
 /// The languages there are texts in.
@@ -116,7 +120,9 @@ impl Words {
             Arg::Count(n) => FluentValue::from(*n),
             Arg::Number(n, places) => fixed(*n, *places).into(),
             Arg::Name(name) => self.name(*name).into(),
+            Arg::Refusal(refusal) => self.refusal(refusal).into(),
             Arg::Text(text) => text.clone().into(),
+            Arg::Key(key) => self.plain(key).into(),
         }
     }
 

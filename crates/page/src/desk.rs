@@ -6,12 +6,12 @@
 use cordonry::check::{Before, Context, Figures, Finding, Part, figures, survey};
 use cordonry::cover::{Cover, Place};
 use cordonry::make::with_tree_at;
-use cordonry::plan::{History, Moment, Plan, Replayed, Replayer};
+use cordonry::plan::{Correction, History, Moment, Plan, Replayed, Replayer};
 use cordonry::pose::{Course, Geometry, bend_toward, layout};
 use cordonry::refusal::Refusal;
 use cordonry::row::{Pose, Row, ShootId, Site, Targets, Tree, TreeId};
 use cordonry::units::Mm;
-use cordonry::work::Work;
+use cordonry::work::{Stage, Subject, Sweep, Work, apply_to_trellis, spread};
 use kurbo::Point;
 use std::sync::Arc;
 
@@ -43,6 +43,8 @@ pub struct Desk {
     changes: Changes,
     /// Limits and site under which the findings were made.
     limits: (Arc<Targets>, Arc<Site>),
+    /// Whether the record is being corrected: then the row is the one found, and nothing is work.
+    correcting: bool,
     /// What is chosen.
     pub chosen: Option<Part>,
     /// The row at the moment that is looked at.
@@ -55,6 +57,8 @@ pub struct Desk {
     pub places: Vec<Place>,
     /// What the checks say.
     pub findings: Vec<Finding>,
+    /// What the checks say of the light, while it is looked at.
+    pub light_findings: Vec<Finding>,
     /// The figures.
     pub figures: Figures,
 }
@@ -75,12 +79,14 @@ impl Desk {
             drag: None,
             changes: Changes::default(),
             limits: Default::default(),
+            correcting: false,
             chosen: None,
             row,
             geometry,
             cover: Cover::default(),
             places: Vec::new(),
             findings: Vec::new(),
+            light_findings: Vec::new(),
             figures,
         };
         desk.derive();
@@ -114,6 +120,13 @@ impl Desk {
         )
     }
 
+    /// All that was found, of the light too: the gravest first.
+    pub fn all_findings(&self) -> Vec<&Finding> {
+        let mut all: Vec<&Finding> = self.findings.iter().chain(&self.light_findings).collect();
+        all.sort_by_key(|f| std::cmp::Reverse(f.severity));
+        all
+    }
+
     /// What has changed since the last call.
     pub fn take_changes(&mut self) -> Changes {
         std::mem::take(&mut self.changes)
@@ -124,10 +137,88 @@ impl Desk {
         self.changes.all = true;
     }
 
-    /// Looks at another moment.
+    /// Whether the record is being corrected.
+    pub fn correcting(&self) -> bool {
+        self.correcting
+    }
+
+    /// Begins or ends correcting the record. No step: nothing of the plan changes by it.
+    pub fn correct_record(&mut self, correcting: bool) {
+        self.drop_drag();
+        self.correcting = correcting;
+        self.changes.all = true;
+        self.derive();
+    }
+
+    /// Corrects the record, as one step.
+    ///
+    /// # Errors
+    /// Why it can't be corrected so; nothing has changed then.
+    pub fn correct(&mut self, correction: &Correction) -> Result<(), Refusal> {
+        self.drop_drag();
+        let plan = self.plan().corrected(correction)?;
+        self.set("step-correct", plan);
+        Ok(())
+    }
+
+    /// Records a tree at the place `x`, like its neighbours, and chooses it.
+    ///
+    /// # Errors
+    /// Why none can be recorded there.
+    pub fn record_tree(&mut self, x: f64) -> Result<(), Refusal> {
+        let plan = Arc::clone(self.plan());
+        let tree = plan.next_tree();
+        self.correct(&plan.tree_like_others(x))?;
+        let shoot = Some(ShootId::STEM);
+        self.chosen = Some(Part { tree, shoot });
+        Ok(())
+    }
+
+    /// Records an upright on a laid shoot at the place `x` along the row, like the others, and chooses it.
+    ///
+    /// # Errors
+    /// Why none can be recorded there.
+    pub fn record_upright(&mut self, tree: TreeId, on: ShootId, x: f64) -> Result<(), Refusal> {
+        let Some(at) = self.along(tree, on, x) else {
+            return Err(Refusal::new("refusal-upright-off-wood", vec![]));
+        };
+        let plan = Arc::clone(self.plan());
+        let shoot = Some(plan.next_shoot(tree));
+        self.correct(&plan.upright_like_others(tree, on, at))?;
+        self.chosen = Some(Part { tree, shoot });
+        Ok(())
+    }
+
+    /// Changes the wires: as work at the moment that is looked at, or in the record while that is corrected.
+    ///
+    /// # Errors
+    /// Why that can't be done.
+    pub fn wires(&mut self, work: Work) -> Result<(), Refusal> {
+        if self.correcting {
+            let wires = apply_to_trellis(&self.row.trellis, &work)?.wires;
+            return self.correct(&Correction::Wires { wires });
+        }
+        self.work("step-wires", vec![work])
+    }
+
+    /// The work on the wires at this moment.
+    pub fn wire_work(&self) -> Vec<Work> {
+        self.work_where(|w| w.subject().kind == Stage::Wire)
+    }
+
+    /// The work of `sweep` on the trees that `chosen` picks, at this moment.
+    pub fn swept(&self, sweep: Sweep, chosen: impl Fn(TreeId) -> bool) -> Vec<Work> {
+        spread(&self.row, self.geometry, sweep, chosen)
+    }
+
+    /// Looks at another moment, and no longer corrects the record.
     pub fn look_at(&mut self, moment: Moment) {
         self.drop_drag();
         self.before = false;
+        if self.correcting {
+            self.correcting = false;
+            self.changes.all = true;
+        }
         self.moment = moment.max(self.plan().start());
         self.derive();
     }
@@ -171,7 +262,12 @@ impl Desk {
         let plan = Arc::clone(self.history.plan());
         // The scheme is there: it is kept within the plan's own list.
         self.scheme = self.scheme.min(plan.schemes.len().saturating_sub(1));
-        let seen = if self.before {
+        let seen = if self.correcting {
+            Ok(Replayed {
+                row: (*plan.found).clone(),
+                void: Vec::new(),
+            })
+        } else if self.before {
             plan.without_work(self.scheme, self.moment, |_| true)
                 .and_then(|bare| self.replayer.at(&bare, self.scheme, self.moment))
         } else {
@@ -180,8 +276,10 @@ impl Desk {
         let Ok(Replayed { row, void }) = seen else {
             return;
         };
-        self.geometry = Geometry::of(&row, &plan.targets);
+        let geometry = Geometry::of(&row, &plan.targets);
         let same_frame = row.trellis == self.row.trellis
+            && (row.from, row.to) == (self.row.from, self.row.to)
+            && geometry == self.geometry
             && row.trees.len() == self.row.trees.len()
             && row
                 .trees
@@ -199,6 +297,7 @@ impl Desk {
         } else {
             self.changes.all = true;
         }
+        self.geometry = geometry;
         let context = Context {
             row: &row,
             site: &plan.site,
@@ -236,6 +335,7 @@ impl Desk {
         self.drop_drag();
         // Who works wants to see what it does.
         self.before = false;
+        self.refuse_while_correcting()?;
         let plan = self.plan().with_works(self.scheme, self.moment, works)?;
         self.set(label, plan);
         Ok(())
@@ -247,6 +347,7 @@ impl Desk {
     /// Why the first can't be done, when none can.
     pub fn work_each(&mut self, label: &str, works: Vec<Vec<Work>>) -> Result<usize, Refusal> {
         self.drop_drag();
+        self.refuse_while_correcting()?;
         let mut plan = (**self.plan()).clone();
         let (mut done, mut refused) = (0, None);
         for work in works {
@@ -267,30 +368,66 @@ impl Desk {
         }
     }
 
-    /// Takes back the work that was done at this moment on a shoot.
+    fn refuse_while_correcting(&self) -> Result<(), Refusal> {
+        if self.correcting {
+            return Err(Refusal::new("refusal-while-correcting", vec![]));
+        }
+        Ok(())
+    }
+
+    /// Takes back the work that was done at this moment on a part.
     ///
     /// # Errors
     /// No such scheme.
-    pub fn take_back(&mut self, tree: TreeId, shoot: ShootId) -> Result<(), Refusal> {
-        let leaf = self.moment.leaf;
-        let plan = self
-            .plan()
-            .without_work(self.scheme, self.moment, |w| w.is_about(tree, shoot, leaf))?;
+    pub fn take_back(&mut self, part: Part) -> Result<(), Refusal> {
+        let about = self.about(part);
+        self.take_back_where(about)
+    }
+
+    /// Takes back the work that was done at this moment on a subject.
+    ///
+    /// # Errors
+    /// No such scheme.
+    pub fn take_back_subject(&mut self, subject: Subject) -> Result<(), Refusal> {
+        self.take_back_where(|w| w.subject() == subject)
+    }
+
+    fn take_back_where(&mut self, goes: impl Fn(&Work) -> bool) -> Result<(), Refusal> {
+        self.drop_drag();
+        let plan = self.plan().without_work(self.scheme, self.moment, goes)?;
         self.set("step-take-back", plan);
         Ok(())
     }
 
-    /// The work that was done at this moment on a shoot.
-    pub fn work_on(&self, tree: TreeId, shoot: ShootId) -> Vec<Work> {
+    /// The work that was done at this moment on a part.
+    pub fn work_on(&self, part: Part) -> Vec<Work> {
+        self.work_where(self.about(part))
+    }
+
+    /// Whether work is about a part: one of its shoots, or the tree as a whole.
+    fn about(&self, part: Part) -> impl Fn(&Work) -> bool + use<> {
         let leaf = self.moment.leaf;
+        move |work| match part.shoot {
+            Some(shoot) => work.is_about(part.tree, shoot, leaf),
+            None => {
+                let subject = work.subject();
+                subject.tree == Some(part.tree) && subject.kind == Stage::Tree
+            }
+        }
+    }
+
+    fn work_where(&self, wanted: impl Fn(&Work) -> bool) -> Vec<Work> {
+        if self.correcting {
+            return Vec::new();
+        }
         self.plan()
             .schemes
             .get(self.scheme)
-            .and_then(|s| s.season(leaf))
+            .and_then(|s| s.season(self.moment.leaf))
             .map(|s| s.work(self.moment.window))
             .unwrap_or_default()
             .iter()
-            .filter(|w| w.is_about(tree, shoot, leaf))
+            .filter(|w| wanted(w))
             .cloned()
             .collect()
     }
@@ -311,6 +448,9 @@ impl Desk {
             found: Arc::new(found),
             ..(**self.plan()).clone()
         };
+        // Whoever draws the first tree is taking the row down: the record stays open for the next.
+        self.correcting = true;
+        self.changes.all = true;
         self.set("step-found-tree", plan);
         self.chosen = Some(Part { tree, shoot: None });
         Ok(())
@@ -398,7 +538,11 @@ impl Desk {
                 from: Arc::clone(found),
                 index,
             });
-            self.history.begin("step-bend");
+            self.history.begin(if self.correcting {
+                "step-correct"
+            } else {
+                "step-bend"
+            });
         }
         bendable
     }
@@ -408,6 +552,14 @@ impl Desk {
         let Some(drag) = &self.drag else { return };
         let pose = bend_toward(&drag.from, drag.index, self.geometry, to, snap);
         let (tree, shoot) = (drag.tree, drag.shoot);
+        if self.correcting {
+            let correction = Correction::Pose { tree, shoot, pose };
+            if let Ok(plan) = self.history.base().corrected(&correction) {
+                self.history.update(plan);
+                self.derive();
+            }
+            return;
+        }
         let work = match pose {
             Pose::Laid { toward, rise } => Work::Lay {
                 tree,

@@ -21,6 +21,8 @@ pub struct View {
 
 /// Room kept under the ground for the tree numbers, mm at the fitting scale.
 const BELOW: f64 = 260.0;
+/// Room that the tree numbers need, px.
+const NUMBERS: f64 = 30.0;
 /// Room kept above the wall, mm.
 const ABOVE: f64 = 350.0;
 /// Room kept beside the row, px.
@@ -117,10 +119,12 @@ impl View {
     fn settled(self, row: &Row, scale: f64, x: f64) -> Self {
         let tall = self.height / scale;
         let needed = row.trellis.wall_height.f() + ABOVE + BELOW;
+        // The ground a little above the lower edge, with room for the numbers; of spare height a third goes below.
+        let spare = (tall - needed).max(0.0);
+        let below = (BELOW + spare / 3.0).max(NUMBERS / scale);
         Self {
             x,
-            // The ground a little above the lower edge; spare height goes above.
-            top: (tall - BELOW * (tall / needed).min(1.0)).max(needed - BELOW),
+            top: tall - below,
             scale,
             ..self
         }

@@ -14,6 +14,12 @@ way-example-help = All of them are invented.
 example-third-leaf = A third-leaf row with work in its coming season
 example-short-stock = Short headed stock that leaves gaps
 example-two-cordons = Trees with two cordons
+example-missed-buds = Bud removal missed in the first leaf
+example-overdue-renewal = Renewal long overdue
+example-opposed-leans = Feet that lean away from each other
+example-lost-tree = A tree lost
+example-uneven-uprights = Uneven uprights
+example-clean = A third-leaf row in good order
 example-measured = A measured table of 40 trees, with slips in it
 kept-title = Rows on this device
 kept-forget = Take “{ $row }” off this device? This can't be undone.
@@ -33,8 +39,8 @@ other-row = Another row …
 print = Print
 lengths-metres = metres
 lengths-feet = ft-in
-lengths-to-feet = Lengths are in metres; show feet and inches
-lengths-to-metres = Lengths are in feet and inches; show metres
+lengths-to-feet = metres: lengths are in metres; show feet and inches
+lengths-to-metres = ft-in: lengths are in feet and inches; show metres
 kept-saved = Saved here
 kept-waiting = Saving …
 kept-elsewhere = Not saved: open in another tab
@@ -52,7 +58,8 @@ now-count = { $count ->
 }
 
 wall-label = The row as a wall
-wall-help = Left and right choose the next shoot. Up and down raise and lower the end of the chosen one; with shift, finely. B keeps a bud on the chosen cordon, S stubs the chosen upright, Delete takes it off, Enter goes to its actions, Escape lets go. Plus and minus change the size, 0 shows the whole row, 1 the full height.
+wall-help = Left and right choose the next shoot. Up and down raise and lower the end of the chosen one; with shift, finely. B keeps a bud on the chosen cordon, S stubs the chosen upright, Alt with left and right moves a kept bud, Delete takes it off, Enter goes to its actions, Escape lets go. Plus and minus change the size, 0 shows the whole row, 1 the full height.
+wall-help = Left and right choose the next shoot. Up and down raise and lower the end of the chosen one; with shift, finely. B keeps a bud on the chosen cordon, L shows the light, S stubs the chosen upright, Delete takes it off, Enter goes to its actions, Escape lets go. Plus and minus change the size, 0 shows the whole row, 1 the full height.
 band-label = The cordon wire: filled, bare and covered twice
 band-name = Cordon
 band-filled = filled
@@ -95,7 +102,7 @@ severity-soon = Mend soon
 severity-note = To note
 status-published = Published
 status-derived = Derived
-status-practice = Common practice
+status-practice = Common practice, no source
 status-memory = From memory
 
 figures-title = This row in leaf { $leaf }
@@ -135,9 +142,6 @@ act-lower = Lower to the wire
 act-stand = Stand up
 act-remove = Take off
 act-take-back = Take back
-act-cut-to = Cut back to
-act-cut = Cut
-cut-hint = under { $below }
 caution-bend = Forks split first: bend slowly. Tensioned wire can whip: eye protection, gloves, out of its line.
 caution-cut = Prune in dry weather and clean the saw between trees; leave a stub near the trunk, no flush cut. Saws and ladders: three points of contact, nobody below.
 
@@ -267,3 +271,194 @@ walk-both-ways = Both ways
 walk-back = Back
 walk-left = There is still a number in the field: take it with the first button, or clear it
 walk-open = Open the row
+# Light
+
+light-label = Light
+light-toggle = Light
+light-toggle-help = Shows how much light reaches each part of the wall and what falls through
+light-when = of
+light-season = the growing season
+light-day = one day
+light-day-of = day
+light-date = { $day } { $month }
+light-one-hour = one hour
+light-hour-label = Hour of solar time
+light-hour = { $time } by the sun
+light-all-day = all hours
+light-sun = Sun { $height } high, { $off } off the line of the row
+light-night = The sun is down
+light-leaves-label = leaves
+light-leaves = { $share } out
+month-1 = January
+month-2 = February
+month-3 = March
+month-4 = April
+month-5 = May
+month-6 = June
+month-7 = July
+month-8 = August
+month-9 = September
+month-10 = October
+month-11 = November
+month-12 = December
+legend-label = Colours of the map, from no light to all the light above the row
+legend-name = Light on the wall
+sky-name = Light that falls through, share of the open sky
+probe-label = Light at a place: arrow keys move it
+probe-none = Point at the wall, or move here with the arrow keys
+probe-both = { $light } of the light at { $x }, { $z } high; { $falls } falls through
+probe-falls = { $falls } falls through at { $x }
+probe-off = No light is worked out at { $x }
+light-figures-title = Light
+about-value = ≈ { $value }
+figure-light-caught = Light caught
+asked-light = { $target } or more is asked of a grown wall
+figure-light-parts = of beam and sky
+light-parts = { $beam }, { $sky }
+figure-zone-mean = In the renewal zone
+asked-zone = to { $height } above the cordon; { $least } or more is asked
+figure-zone-least = at its darkest
+figure-under-30 = Under 30 %
+figure-under-50 = Under 50 %
+of-whole-wall = of the leafy wall
+of-wall-in-view = of the leafy wall in view
+figure-leaf-area-index = Leaf area index
+asked-leaf-area-index = leaf area over ground area
+light-assumed = At { $latitude }° { $side ->
+    [south] south
+   *[north] north
+}{ $place ->
+    [no] {" "}(taken, since no place is given)
+   *[yes] {""}
+}, row bearing { $bearing }{ $way ->
+    [no] {" "}(taken)
+   *[yes] {""}
+}, rows { $spacing } apart{ $rows ->
+    [no] {" "}(taken)
+   *[yes] {""}
+}, wall { $thickness } thick. Clear sky, black leaves; leaf area by the age of the wood, from memory.
+beside-title = A flat wall beside a deep canopy
+beside-about = This row’s own uprights, beside a bush row with the same leaf area at every height, spread evenly along the row and through its depth. Light through the whole thickness, to the top of the renewal zone. Before a cut the two are often alike. Stubbing one upright opens its own place down to the stub; the same leaf area off a bush is one branch among others in a metre of the row, and little opens.
+beside-depth = Depth of the canopy
+beside-waiting = Being worked out …
+beside-leafless = There are no leaves to compare.
+beside-flat = Flat wall
+beside-deep = Deep canopy
+beside-thick = { $thickness } thick
+beside-base = Light at the base
+beside-cut = where one upright, or as much leaf, was cut
+beside-caught = Light caught
+beside-same = Leaf area index { $index } in both; { $length } of the row compared.
+save-in-place = Save into a file, the same again with Ctrl S
+saved-in-place = Saved into its file
+# Fields.
+
+field-no-length = “{ $text }” is no length: 1.20 m, 120 cm or 3 ft 11 in is accepted
+field-no-thickness = “{ $text }” is no thickness: 12 mm or 0.5 in is accepted
+field-no-count = “{ $text }” is no whole number
+field-no-number = “{ $text }” is no number
+field-no-list = Places with a semicolon between them are accepted: 0 m; 7 m; 14 m
+ask-do = Do it
+
+# Works that ask for a number, and work on a whole tree.
+
+act-cut = Cut back to
+act-cut-to-buds = Cut to buds
+act-tip = Tip by
+act-hold-height = Hold at height
+act-take-laterals = Take laterals off
+act-rub-out = Rub out side and underside buds
+act-thin = Keep { $part }, take the others off
+act-move-bud = Move along to
+act-remove-tree = Take out
+act-replace-tree = Replace with stock
+act-plant = Plant stock here
+step-laterals = taking laterals off
+step-tip = tipping
+step-height = holding a height
+step-rub-out = rubbing buds out
+step-thin = thinning returns
+step-move-bud = moving a bud
+step-remove-tree = taking a tree out
+step-replace-tree = replacing a tree
+step-plant = planting a tree
+
+# Correcting the record.
+
+record-switch = Correct the record
+record-title = Correcting the record
+record-what = This is the row as found. What is changed here was measured wrongly: it is no work for the crew.
+record-as-found = As found
+record-add-tree-at = Add a tree at
+record-done = Done correcting
+record-tree-here = Add a tree here, at { $place }
+record-upright-here = Record an upright here, at { $place }
+record-drop-shoot = Take out of the record
+record-to-tree = To tree { $tree }
+record-drop-tree = Take the tree out of the record
+record-lost = Mark as lost
+record-standing = It stands
+step-correct = correcting the record
+
+# Limits and site.
+
+limits-and-site = Limits and site
+limits-title = Limits
+limits-what = Each finding names the limit that it goes by. A limit that is common practice or from memory is a beginning: set what holds in your orchard.
+limits-reset-all = All back to their defaults
+limit-range = { $low } to { $high }
+limit-reset = Back to { $value }
+limit-source = { $status }: { $source }
+site-title = Site and trellis
+setting-posts = Posts at
+setting-posts-every = Posts evenly, every
+step-limit = setting a limit
+step-limits-reset = setting all limits back
+step-setting = setting the site
+
+# Wires.
+
+wires-title = Wires
+wires-work = What is changed here is work at the time that is looked at.
+wires-record = The record is being corrected: what is changed here is the wires as found.
+wire-number = Wire { $number }
+wire-add = Stretch another, plastic-covered, at
+wire-is-bare = bare steel
+wire-is-plastic = plastic-covered
+wire-cover = Cover with plastic
+wire-bare = Lay bare
+wire-down = Take down
+step-wires = wire work
+caution-wire = Tensioned wire can whip: eye protection, gloves, stand clear of its line; let the tension off before it is cut or moved.
+caution-trellis = Loads on posts and anchors are not worked out here: they need the local codes and a qualified person.
+
+# Work on many at once.
+
+many-title = Many at once
+many-whom = On
+many-row = the whole row
+many-numbers = trees from one number to another
+many-chosen = the chosen tree
+many-from = from tree
+many-to = to tree
+many-what = do
+many-count = { $shoots ->
+    [0] There is nothing to do on them
+    [one] One shoot on one tree
+   *[other] { $shoots } shoots on { $trees ->
+        [one] one tree
+       *[other] { $trees } trees
+    }
+}
+many-not-now = The record is being corrected, which is no work; end that first.
+sweep-laterals = take the laterals off
+sweep-tip = tip by
+sweep-height = hold at height
+sweep-rub-out = rub out side and underside buds
+sweep-side-shoots = take side and underside shoots off
+sweep-straighten = stand leaning uprights up
+step-many = work on many at once
+said-many = { $shoots ->
+    [one] Done on one shoot; undo takes it back
+   *[other] Done on { $shoots } shoots; undo takes it back at once
+}

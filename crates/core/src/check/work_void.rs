@@ -3,7 +3,7 @@
 use super::seen::Seen;
 use super::{Finding, Part, Severity};
 use crate::row::Limit;
-use crate::words::{Arg, Words};
+use crate::words::Arg;
 
 pub(super) const RULE: &str = "work-void";
 
@@ -12,7 +12,6 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
     if !super::seen::over(c.void.len() as f64, allowed) {
         return Vec::new();
     }
-    let words = Words::default();
     c.void
         .iter()
         .map(|void| {
@@ -37,7 +36,7 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
                 limit: Limit::VoidWorkMax,
                 args: vec![
                     ("leaf", Arg::Count(void.moment.leaf.into())),
-                    ("why", Arg::Text(words.refusal(&void.why))),
+                    ("why", Arg::Refusal(Box::new(void.why.clone()))),
                 ],
                 remedies: Vec::new(),
             }

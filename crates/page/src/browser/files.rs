@@ -93,6 +93,37 @@ fn drawing(app: App, desk: &crate::desk::Desk) -> String {
     })
 }
 
+/// Prints the whole row to scale with what is told of it.
+pub fn print(app: App) {
+    let Some(svg) = app.peek(|d| drawing(app, d)) else {
+        return;
+    };
+    spawn_local(async move {
+        // Without the sheet the part of the wall that is in sight is printed.
+        let _ = lay_sheet(&svg).await;
+        let _ = window().print();
+    });
+}
+
+/// Puts the drawing of the whole row where only print shows it.
+async fn lay_sheet(svg: &str) -> Result<(), JsValue> {
+    const ID: &str = "print-sheet";
+    if let Some(old) = document().get_element_by_id(ID) {
+        old.remove();
+    }
+    let image = web_sys::HtmlImageElement::new()?;
+    image.set_id(ID);
+    let url = object_url(svg, "image/svg+xml")?;
+    image.set_src(&url);
+    let decoded = JsFuture::from(image.decode()).await;
+    Url::revoke_object_url(&url)?;
+    decoded?;
+    if let Some(desk) = document().query_selector(".desk")? {
+        desk.prepend_with_node_1(&image)?;
+    }
+    Ok(())
+}
+
 /// Saves the drawing of the whole row.
 pub fn save_drawing(app: App) {
     give(app, "svg", "image/svg+xml", |d| drawing(app, d));
@@ -183,21 +214,7 @@ pub fn take_bytes(app: App, name: &str, bytes: Vec<u8>) {
 }
 
 /// Opens one of the examples that come with the page.
-pub fn take_example(app: App, path: &'static str) {
-    spawn_local(async move {
-        match fetch(path).await {
-            Ok(bytes) => take_bytes(app, path.rsplit('/').next().unwrap_or(path), bytes),
-            Err(_) => app.say(app.text("file-unreadable", &[("file", arg(path))]), true),
-        }
-    });
-}
-
-async fn fetch(path: &str) -> Result<Vec<u8>, JsValue> {
-    let answer = JsFuture::from(window().fetch_with_str(path)).await?;
-    let answer: web_sys::Response = answer.dyn_into()?;
-    if !answer.ok() {
-        return Err(JsValue::NULL);
-    }
-    let buffer = JsFuture::from(answer.array_buffer()?).await?;
-    Ok(js_sys::Uint8Array::new(&buffer).to_vec())
+pub fn take_example(app: App, path: &str, text: &str) {
+    let name = path.rsplit('/').next().unwrap_or(path);
+    take_bytes(app, name, text.as_bytes().to_vec());
 }

@@ -37,6 +37,13 @@ pub fn Header(app: App, helper: Helper) -> impl IntoView {
                 >
                     {app.t("redo")}
                 </button>
+                <button
+                    class="link"
+                    data-act="limits"
+                    on:click=move |_| crate::browser::views::toggle("view-limits")
+                >
+                    {app.t("limits-and-site")}
+                </button>
                 <details class="more">
                     <summary>{app.t("files")}</summary>
                     <div class="menu">
@@ -44,6 +51,18 @@ pub fn Header(app: App, helper: Helper) -> impl IntoView {
                         <button class="link" data-act="save-plan" on:click=move |_| files::save_plan(app)>
                             {app.t("save-plan")}
                         </button>
+                        {super::in_place::can()
+                            .then(|| {
+                                view! {
+                                    <button
+                                        class="link"
+                                        data-act="save-in-place"
+                                        on:click=move |_| super::in_place::save_into(app)
+                                    >
+                                        {app.t("save-in-place")}
+                                    </button>
+                                }
+                            })}
                         <button class="link" data-act="save-table" on:click=move |_| files::save_table(app)>
                             {app.t("save-table")}
                         </button>
@@ -60,9 +79,8 @@ pub fn Header(app: App, helper: Helper) -> impl IntoView {
                 </details>
                 <button
                     class="link"
-                    on:click=move |_| {
-                        let _ = window().print();
-                    }
+                    data-act="print"
+                    on:click=move |_| files::print(app)
                 >
                     {app.t("print")}
                 </button>
@@ -97,6 +115,7 @@ pub fn Header(app: App, helper: Helper) -> impl IntoView {
             <div class="times">
                 <SeasonLine app helper/>
                 <super::worklist::BeforeAfter app/>
+                <super::correct::RecordSwitch app/>
             </div>
         </header>
     }
@@ -145,7 +164,9 @@ fn SeasonLine(app: App, helper: Helper) -> impl IntoView {
                         Window::EarlySummer => "window-early-summer",
                         Window::AfterHarvest => "window-after-harvest",
                     };
-                    let here = move || app.read(|d| d.moment().window == window).unwrap_or(false);
+                    let here = move || {
+                        app.read(|d| d.moment().window == window && !d.correcting()).unwrap_or(false)
+                    };
                     let now = move || {
                         helper
                             .season

@@ -2,21 +2,29 @@
 
 mod app;
 mod card;
+mod correct;
 mod dom;
 mod entry;
+mod field;
 mod fields;
 mod files;
 mod gesture;
 mod header;
 mod helper;
 mod import;
+mod in_place;
 mod keys;
+mod light;
+mod limits;
 mod list;
+mod many;
 mod panels;
 mod start;
 mod store;
+mod views;
 mod walk;
 mod wall;
+mod wires;
 mod worklist;
 
 use crate::bench_row;
@@ -102,9 +110,11 @@ fn Desk(app: App, helper: helper::Helper) -> impl IntoView {
     let hand = gesture::Hand::new(app);
     let host = NodeRef::<leptos::html::Div>::new();
     let band = NodeRef::<leptos::html::Div>::new();
+    let sky = NodeRef::<leptos::html::Div>::new();
     Effect::new(move |_| {
-        if let (Some(host), Some(band)) = (host.get(), band.get()) {
+        if let (Some(host), Some(band), Some(sky)) = (host.get(), band.get(), sky.get()) {
             if let Some(wall) = wall::Wall::new(&host, &band) {
+                app.light.set_scene(&host, &sky);
                 app.set_wall(wall);
             }
             watch_size(app, &host);
@@ -122,16 +132,24 @@ fn Desk(app: App, helper: helper::Helper) -> impl IntoView {
     });
     view! {
         <header::Header app helper/>
-        <main class="desk">
+        <main class="desk" class:recording=move || app.correcting()>
+            <correct::RecordStrip app/>
+            <light::LightLine app/>
+            <light::SkyBand app host=sky/>
             <div
                 class="stage"
+                class:correcting=move || app.correcting()
+                data-label=app.t("record-as-found")
                 node_ref=host
                 tabindex="0"
                 role="application"
                 aria-label=app.t("wall-label")
                 aria-describedby="wall-help"
                 on:pointerdown=move |e| hand.down(&e)
-                on:pointermove=move |e| hand.moved(&e)
+                on:pointermove=move |e| {
+                    hand.moved(&e);
+                    app.light.point(app, (e.client_x(), e.client_y()));
+                }
                 on:pointerup=move |e| hand.up(&e)
                 on:pointercancel=move |e| hand.cancelled(&e)
                 on:pointerleave=move |_| hand.left()
@@ -143,6 +161,8 @@ fn Desk(app: App, helper: helper::Helper) -> impl IntoView {
             >
                 <card::PartCard app/>
                 <entry::NoTrees app/>
+                <correct::RecordCard app/>
+                <correct::OfferCard app/>
             </div>
             <p id="wall-help" class="visually-hidden">{app.t("wall-help")}</p>
             <p class="visually-hidden" role="status">
@@ -164,10 +184,12 @@ fn Desk(app: App, helper: helper::Helper) -> impl IntoView {
                     <button aria-label=app.t("zoom-in") on:click=move |_| app.zoom(1.25)>"+"</button>
                 </span>
             </p>
+            <views::Views app/>
             <div class="panels">
                 <panels::Findings app/>
                 <div>
                     <panels::FiguresPanel app/>
+                    <light::LightFigures app/>
                     <worklist::WorkList app/>
                     <list::PartList app/>
                 </div>

@@ -9,12 +9,30 @@ use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 use wasm_bindgen_futures::spawn_local;
 
-/// The examples that come with the page: file and key of its line.
-const EXAMPLES: [(&str, &str); 4] = [
-    ("examples/third-leaf.json", "example-third-leaf"),
-    ("examples/short-stock.json", "example-short-stock"),
-    ("examples/two-cordons.json", "example-two-cordons"),
-    ("examples/measured-40.csv", "example-measured"),
+/// An example that comes with the page: its file's name, its text, the key of its line.
+type Example = (&'static str, &'static str, &'static str);
+
+macro_rules! example {
+    ($file:literal, $key:literal) => {
+        (
+            concat!("examples/", $file),
+            include_str!(concat!("../../../../examples/", $file)),
+            $key,
+        )
+    };
+}
+
+const EXAMPLES: &[Example] = &[
+    example!("third-leaf.json", "example-third-leaf"),
+    example!("short-stock.json", "example-short-stock"),
+    example!("two-cordons.json", "example-two-cordons"),
+    example!("missed-bud-removal.json", "example-missed-buds"),
+    example!("overdue-renewal.json", "example-overdue-renewal"),
+    example!("opposed-leans.json", "example-opposed-leans"),
+    example!("lost-tree.json", "example-lost-tree"),
+    example!("uneven-uprights.json", "example-uneven-uprights"),
+    example!("clean-third-leaf.json", "example-clean"),
+    example!("measured-40.csv", "example-measured"),
 ];
 
 /// What stands here until a row is opened.
@@ -60,13 +78,14 @@ pub fn Start(app: App, entry: RwSignal<Entry>) -> impl IntoView {
                     <p>{app.t("way-example-help")}</p>
                     <ul class="examples">
                         {EXAMPLES
-                            .map(|(path, key)| {
+                            .iter()
+                            .map(|(path, text, key)| {
                                 view! {
                                     <li>
                                         <button
                                             class="link"
-                                            data-example=path
-                                            on:click=move |_| files::take_example(app, path)
+                                            data-example=*path
+                                            on:click=move |_| files::take_example(app, path, text)
                                         >
                                             {app.t(key)}
                                         </button>

@@ -100,8 +100,16 @@ impl Hand {
         self.walk.with_untracked(|w| store::keep_walk(w.as_ref()));
     }
 
-    /// The keypad stays up.
+    /// The keypad stays up, or comes up again: on some telephones only within the very press, so that the field is
+    /// shown here and not with the rest of the page.
     fn to_field(self) {
+        if types(
+            self.walk
+                .with_untracked(|w| w.as_ref().map_or(Ask::Nothing, Walk::ask)),
+        ) && let Ok(Some(line)) = document().query_selector(".walk-typed")
+        {
+            let _ = line.class_list().remove_1("away");
+        }
         dom::focus("#walk-field");
     }
 
@@ -121,6 +129,11 @@ impl Hand {
     }
 }
 
+/// Whether the answer is typed.
+fn types(ask: Ask) -> bool {
+    !matches!(ask, Ask::Way { .. } | Ask::Nothing)
+}
+
 /// The walk.
 #[component]
 pub fn Walking(app: App, entry: RwSignal<Entry>, walk: Walk) -> impl IntoView {
@@ -137,7 +150,6 @@ pub fn Walking(app: App, entry: RwSignal<Entry>, walk: Walk) -> impl IntoView {
         entry.set(Entry::Start);
     };
     let ask = Memo::new(move |_| hand.ask().key());
-    let types = move || !matches!(ask.get(), "way" | "nothing");
     let so_far = move || {
         hand.walk.with(|w| {
             w.as_ref()
@@ -172,7 +184,7 @@ pub fn Walking(app: App, entry: RwSignal<Entry>, walk: Walk) -> impl IntoView {
                 <h1>
                     <label for="walk-field">{move || question(hand)}</label>
                 </h1>
-                <p class="walk-typed" hidden=move || !types()>
+                <p class="walk-typed" class:away=move || !types(hand.ask())>
                     <input
                         id="walk-field"
                         inputmode="decimal"

@@ -1,0 +1,152 @@
+//! The desk without a browser: dragging, undo, before and after, many at once, messages.
+
+use cordonry::file::{read_plan, write_plan};
+use cordonry::row::{Limit, ShootId, Toward, TreeId};
+use cordonry::units::{Deg, Mm};
+use cordonry::work::Work;
+use cordonry_page::desk::Desk;
+use cordonry_page::message::{Ask, Body, Question, answer};
+use kurbo::Point;
+
+fn desk() -> Desk {
+    let text = include_str!("../../../examples/third-leaf.json");
+    Desk::new(read_plan(text.as_bytes()).expect("the example is read"))
+}
+
+const TREE: TreeId = TreeId(5);
+
+/// The end shoot of the example's short tree, which closes the gap when it is laid.
+const END: ShootId = ShootId::found(1);
+
+fn gaps(desk: &Desk) -> usize {
+    desk.findings
+        .iter()
+        .filter(|f| f.rule == "cordon-gap")
+        .count()
+}
+
+#[test]
+fn a_drag_closes_the_gap_while_it_goes_on_and_is_one_step() {
+    let mut desk = desk();
+    let before = write_plan(desk.plan());
+    assert_eq!(gaps(&desk), 1);
+    assert!(desk.drag_begin(TREE, END));
+    let base = desk.course(TREE, END).expect("it is there").base;
+    for degrees in [70.0_f64, 40.0, 20.0, 0.0] {
+        let a = degrees.to_radians();
+        desk.drag_to(
+            Point::new(base.x + 512.0 * a.cos(), base.y + 512.0 * a.sin()),
+            true,
+        );
+    }
+    assert_eq!(
+        gaps(&desk),
+        0,
+        "the finding is gone with the tip in the hand"
+    );
+    assert!(desk.take_changes().trees.iter().all(|t| *t == TREE));
+    desk.drag_end();
+    let after = write_plan(desk.plan());
+    assert_ne!(after, before);
+    assert_eq!(desk.undo().as_deref(), Some("step-bend"));
+    assert_eq!(write_plan(desk.plan()), before);
+    assert_eq!(gaps(&desk), 1);
+    assert_eq!(desk.redo().as_deref(), Some("step-bend"));
+    assert_eq!(write_plan(desk.plan()), after);
+}
+
+#[test]
+fn a_drag_that_is_dropped_leaves_nothing() {
+    let mut desk = desk();
+    let before = write_plan(desk.plan());
+    desk.drag_begin(TREE, END);
+    desk.drag_to(Point::new(9_000.0, 500.0), true);
+    desk.drop_drag();
+    assert_eq!(write_plan(desk.plan()), before);
+    assert_eq!(desk.steps(), (None, None));
+}
+
+#[test]
+fn a_bud_is_kept_at_the_place_pressed_and_chosen() {
+    let mut desk = desk();
+    let laid = desk.cover.laid[0];
+    let x = desk
+        .widest_space(laid.tree, laid.shoot)
+        .expect("there is room");
+    desk.keep_bud(laid.tree, laid.shoot, x)
+        .expect("a bud is kept");
+    let bud = desk.chosen.expect("the bud is chosen");
+    let course = desk
+        .course(bud.tree, bud.shoot.expect("a shoot"))
+        .expect("it is there");
+    assert!((course.base.x - x).abs() < 1.0);
+    // Off the wood nothing is kept, and nothing is lost.
+    assert!(desk.keep_bud(laid.tree, laid.shoot, -5_000.0).is_err());
+    assert!(desk.chosen.is_some());
+}
+
+#[test]
+fn before_shows_the_row_without_the_work_of_the_moment_and_work_comes_back_to_after() {
+    let mut desk = desk();
+    assert!(!desk.works().is_empty());
+    let after = desk.row.clone();
+    desk.show_before(true);
+    assert_ne!(desk.row, after);
+    assert_eq!(desk.row, *desk.plan().found);
+    desk.work(
+        "step-lay",
+        vec![Work::Lay {
+            tree: TREE,
+            shoot: END,
+            toward: Toward::Right,
+            rise_deg: Deg::default(),
+        }],
+    )
+    .expect("it can be laid");
+    assert!(!desk.is_before());
+    assert_eq!(gaps(&desk), 0);
+}
+
+#[test]
+fn many_at_once_is_one_step_and_leaves_out_what_cannot_be_done() {
+    let mut desk = desk();
+    let before = write_plan(desk.plan());
+    let stub = |tree: u32, shoot: u32| {
+        vec![Work::Stub {
+            tree: TreeId(tree),
+            shoot: ShootId::found(shoot),
+            keep_mm: Mm::round(desk_limit()),
+        }]
+    };
+    let done = desk
+        .work_each("step-remedies", vec![stub(2, 2), stub(2, 999), stub(6, 3)])
+        .expect("some can be done");
+    assert_eq!(done, 2);
+    desk.undo();
+    assert_eq!(write_plan(desk.plan()), before);
+    assert!(desk.work_each("step-remedies", vec![stub(2, 999)]).is_err());
+}
+
+fn desk_limit() -> f64 {
+    Limit::StubLength.info().default
+}
+
+#[test]
+fn a_message_is_answered_with_its_own_generation() {
+    let desk = desk();
+    let ask = |question, plan: String| Ask {
+        generation: 41,
+        plan,
+        scheme: 0,
+        question,
+    };
+    let season = answer(&ask(Question::Season, write_plan(desk.plan())));
+    assert_eq!(season.generation, 41);
+    let Body::Season(counts) = season.body else {
+        panic!("{season:?}");
+    };
+    assert_eq!(counts.len(), 4);
+    assert_eq!(counts[0].findings as usize, desk.findings.len());
+    let refused = answer(&ask(Question::Digest, "{".into()));
+    assert!(matches!(refused.body, Body::Refused(_)), "{refused:?}");
+}
