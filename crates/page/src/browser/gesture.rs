@@ -293,6 +293,12 @@ impl Hand {
     }
 
     fn press(self, hit: Hit, at: Point) {
+        // On an empty row there is nothing else that a press could mean.
+        if self.app.peek(|d| d.row.trees.is_empty()) == Some(true) {
+            let x = Mm::round(self.to_wall(at).x);
+            self.app.edit(|d| d.found_tree(x));
+            return;
+        }
         if self.correcting() {
             self.press_record(hit, at);
             return;
@@ -309,15 +315,7 @@ impl Hand {
                 }));
             }
             Hit::Tree(tree) => self.app.choose(Some(Part { tree, shoot: None })),
-            Hit::Ground => {
-                let none = self.app.peek(|d| d.row.trees.is_empty());
-                if none == Some(true) {
-                    let x = Mm::round(self.to_wall(at).x);
-                    self.app.edit(|d| d.found_tree(x));
-                } else {
-                    self.app.choose(None);
-                }
-            }
+            Hit::Ground => self.app.choose(None),
         }
     }
 
