@@ -313,7 +313,7 @@ impl Desk {
         });
         let seen = survey(&context, known);
         self.limits = (Arc::clone(&plan.targets), Arc::clone(&plan.site));
-        self.figures = figures(&row, &plan.targets);
+        self.figures = seen.figures;
         self.row = row;
         self.cover = seen.cover;
         self.places = seen.places;
