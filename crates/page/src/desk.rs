@@ -5,12 +5,12 @@
 
 use cordonry::check::{Before, Context, Figures, Finding, Part, figures, survey};
 use cordonry::cover::{Cover, Place};
-use cordonry::plan::{Correction, History, Moment, Plan, Replayed, Replayer};
+use cordonry::plan::{Correction, History, Moment, Plan, Replayed, Replayer, replay};
 use cordonry::pose::{Course, Geometry, bend_toward, layout};
 use cordonry::refusal::Refusal;
 use cordonry::row::{Pose, Row, ShootId, Site, Targets, Tree, TreeId};
 use cordonry::units::Mm;
-use cordonry::work::{Stage, Subject, Sweep, Work, apply_to_trellis, spread};
+use cordonry::work::{Stage, Sweep, Work, apply_to_trellis, spread};
 use kurbo::Point;
 use std::sync::Arc;
 
@@ -135,6 +135,7 @@ impl Desk {
     pub fn correct_record(&mut self, correcting: bool) {
         self.drop_drag();
         self.correcting = correcting;
+        self.before = false;
         self.changes.all = true;
         self.derive();
     }
@@ -197,6 +198,17 @@ impl Desk {
 
     /// The work of `sweep` on the trees that `chosen` picks, at this moment.
     pub fn swept(&self, sweep: Sweep, chosen: impl Fn(TreeId) -> bool) -> Vec<Work> {
+        if self.before {
+            // What is to be done comes after what is planned.
+            let after = replay(self.plan(), self.scheme, self.moment);
+            return after.map_or_else(
+                |_| Vec::new(),
+                |seen| {
+                    let geometry = Geometry::of(&seen.row, &self.plan().targets);
+                    spread(&seen.row, geometry, sweep, chosen)
+                },
+            );
+        }
         spread(&self.row, self.geometry, sweep, chosen)
     }
 
@@ -204,12 +216,16 @@ impl Desk {
     pub fn look_at(&mut self, moment: Moment) {
         self.drop_drag();
         self.before = false;
+        self.end_correcting();
+        self.moment = moment.max(self.plan().start());
+        self.derive();
+    }
+
+    fn end_correcting(&mut self) {
         if self.correcting {
             self.correcting = false;
             self.changes.all = true;
         }
-        self.moment = moment.max(self.plan().start());
-        self.derive();
     }
 
     /// Whether the row is shown before the work of the moment, with signs for it.
@@ -221,11 +237,15 @@ impl Desk {
     pub fn show_before(&mut self, before: bool) {
         self.drop_drag();
         self.before = before;
+        self.end_correcting();
         self.derive();
     }
 
-    /// The work of the moment that is looked at.
+    /// The work of the moment that is looked at; none while the record is corrected.
     pub fn works(&self) -> &[Work] {
+        if self.correcting {
+            return &[];
+        }
         self.plan()
             .schemes
             .get(self.scheme)
@@ -239,11 +259,7 @@ impl Desk {
     /// # Errors
     /// No such scheme.
     pub fn take_back_work(&mut self, work: &Work) -> Result<(), Refusal> {
-        let plan = self
-            .plan()
-            .without_work(self.scheme, self.moment, |w| w == work)?;
-        self.set("step-take-back", plan);
-        Ok(())
+        self.take_back_where(|w| w == work)
     }
 
     /// Works everything out anew from the plan.
@@ -373,14 +389,6 @@ impl Desk {
         self.take_back_where(about)
     }
 
-    /// Takes back the work that was done at this moment on a subject.
-    ///
-    /// # Errors
-    /// No such scheme.
-    pub fn take_back_subject(&mut self, subject: Subject) -> Result<(), Refusal> {
-        self.take_back_where(|w| w.subject() == subject)
-    }
-
     fn take_back_where(&mut self, goes: impl Fn(&Work) -> bool) -> Result<(), Refusal> {
         self.drop_drag();
         let plan = self.plan().without_work(self.scheme, self.moment, goes)?;
@@ -406,19 +414,7 @@ impl Desk {
     }
 
     fn work_where(&self, wanted: impl Fn(&Work) -> bool) -> Vec<Work> {
-        if self.correcting {
-            return Vec::new();
-        }
-        self.plan()
-            .schemes
-            .get(self.scheme)
-            .and_then(|s| s.season(self.moment.leaf))
-            .map(|s| s.work(self.moment.window))
-            .unwrap_or_default()
-            .iter()
-            .filter(|w| wanted(w))
-            .cloned()
-            .collect()
+        self.works().iter().filter(|w| wanted(w)).cloned().collect()
     }
 
     /// Puts a changed plan on the desk as one step.
