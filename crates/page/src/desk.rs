@@ -5,14 +5,17 @@
 
 use cordonry::check::{Before, Context, Figures, Finding, Part, figures, survey};
 use cordonry::cover::{Cover, Place};
-use cordonry::plan::{Correction, History, Moment, Plan, Replayed, Replayer, replay};
+use cordonry::make::with_tree_at;
+use cordonry::plan::{Correction, History, Moment, Plan, Replayed, Replayer};
 use cordonry::pose::{Course, Geometry, bend_toward, layout};
 use cordonry::refusal::Refusal;
 use cordonry::row::{Pose, Row, ShootId, Site, Targets, Tree, TreeId};
 use cordonry::units::Mm;
-use cordonry::work::{Stage, Sweep, Work, apply_to_trellis, spread};
+use cordonry::work::{Stage, Work};
 use kurbo::Point;
 use std::sync::Arc;
+
+mod record;
 
 /// A shoot's tip in the hand.
 struct Drag {
@@ -126,92 +129,6 @@ impl Desk {
         self.changes.all = true;
     }
 
-    /// Whether the record is being corrected.
-    pub fn correcting(&self) -> bool {
-        self.correcting
-    }
-
-    /// Begins or ends correcting the record. No step: nothing of the plan changes by it.
-    pub fn correct_record(&mut self, correcting: bool) {
-        self.drop_drag();
-        self.correcting = correcting;
-        self.before = false;
-        self.changes.all = true;
-        self.derive();
-    }
-
-    /// Corrects the record, as one step.
-    ///
-    /// # Errors
-    /// Why it can't be corrected so; nothing has changed then.
-    pub fn correct(&mut self, correction: &Correction) -> Result<(), Refusal> {
-        self.drop_drag();
-        let plan = self.plan().corrected(correction)?;
-        self.set("step-correct", plan);
-        Ok(())
-    }
-
-    /// Records a tree at the place `x`, like its neighbours, and chooses it.
-    ///
-    /// # Errors
-    /// Why none can be recorded there.
-    pub fn record_tree(&mut self, x: f64) -> Result<(), Refusal> {
-        let plan = Arc::clone(self.plan());
-        let tree = plan.next_tree();
-        self.correct(&plan.tree_like_others(x))?;
-        let shoot = Some(ShootId::STEM);
-        self.chosen = Some(Part { tree, shoot });
-        Ok(())
-    }
-
-    /// Records an upright on a laid shoot at the place `x` along the row, like the others, and chooses it.
-    ///
-    /// # Errors
-    /// Why none can be recorded there.
-    pub fn record_upright(&mut self, tree: TreeId, on: ShootId, x: f64) -> Result<(), Refusal> {
-        let Some(at) = self.along(tree, on, x) else {
-            return Err(Refusal::new("refusal-upright-off-wood", vec![]));
-        };
-        let plan = Arc::clone(self.plan());
-        let shoot = Some(plan.next_shoot(tree));
-        self.correct(&plan.upright_like_others(tree, on, at))?;
-        self.chosen = Some(Part { tree, shoot });
-        Ok(())
-    }
-
-    /// Changes the wires: as work at the moment that is looked at, or in the record while that is corrected.
-    ///
-    /// # Errors
-    /// Why that can't be done.
-    pub fn wires(&mut self, work: Work) -> Result<(), Refusal> {
-        if self.correcting {
-            let wires = apply_to_trellis(&self.row.trellis, &work)?.wires;
-            return self.correct(&Correction::Wires { wires });
-        }
-        self.work("step-wires", vec![work])
-    }
-
-    /// The work on the wires at this moment.
-    pub fn wire_work(&self) -> Vec<Work> {
-        self.work_where(|w| w.subject().kind == Stage::Wire)
-    }
-
-    /// The work of `sweep` on the trees that `chosen` picks, at this moment.
-    pub fn swept(&self, sweep: Sweep, chosen: impl Fn(TreeId) -> bool) -> Vec<Work> {
-        if self.before {
-            // What is to be done comes after what is planned.
-            let after = replay(self.plan(), self.scheme, self.moment);
-            return after.map_or_else(
-                |_| Vec::new(),
-                |seen| {
-                    let geometry = Geometry::of(&seen.row, &self.plan().targets);
-                    spread(&seen.row, geometry, sweep, chosen)
-                },
-            );
-        }
-        spread(&self.row, self.geometry, sweep, chosen)
-    }
-
     /// Looks at another moment, and no longer corrects the record.
     pub fn look_at(&mut self, moment: Moment) {
         self.drop_drag();
@@ -219,13 +136,6 @@ impl Desk {
         self.end_correcting();
         self.moment = moment.max(self.plan().start());
         self.derive();
-    }
-
-    fn end_correcting(&mut self) {
-        if self.correcting {
-            self.correcting = false;
-            self.changes.all = true;
-        }
     }
 
     /// Whether the row is shown before the work of the moment, with signs for it.
@@ -373,13 +283,6 @@ impl Desk {
         }
     }
 
-    fn refuse_while_correcting(&self) -> Result<(), Refusal> {
-        if self.correcting {
-            return Err(Refusal::new("refusal-while-correcting", vec![]));
-        }
-        Ok(())
-    }
-
     /// Takes back the work that was done at this moment on a part.
     ///
     /// # Errors
@@ -421,6 +324,24 @@ impl Desk {
     pub fn set(&mut self, label: &str, plan: Plan) {
         self.history.set(label, plan);
         self.derive();
+    }
+
+    /// Puts a tree into the found row with its foot at `x`, like its nearest neighbour, and chooses it.
+    ///
+    /// # Errors
+    /// Why no tree can stand there.
+    pub fn found_tree(&mut self, x: Mm) -> Result<(), Refusal> {
+        let (found, tree) = with_tree_at(&self.plan().found, x)?;
+        let plan = Plan {
+            found: Arc::new(found),
+            ..(**self.plan()).clone()
+        };
+        // Whoever draws the first tree is taking the row down: the record stays open for the next.
+        self.correcting = true;
+        self.changes.all = true;
+        self.set("step-found-tree", plan);
+        self.chosen = Some(Part { tree, shoot: None });
+        Ok(())
     }
 
     /// Keeps a bud on a laid shoot at the place `x` along the row, and chooses it.

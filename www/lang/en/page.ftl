@@ -193,6 +193,83 @@ work-title = { $count ->
    *[other] { $count } pieces of work at this time
 }
 save-picture = Save the drawing as a picture (PNG)
+
+# Ways to a row that begin with nothing.
+
+way-walk = Walk the row with a tape
+way-walk-help = One question at a time, made for a telephone in a cold hand. Lay one tape along the whole row, from the first tree on; every place is read off it. Nothing is lost if the page is closed half-way.
+way-walk-do = Walk a row …
+way-walk-go = Begin at tree 1
+way-walk-on = Go on at tree { $tree }
+way-walk-open = Go on: the row is complete
+way-walk-drop = Give the walk up
+way-walk-drop-sure = Give up the half-finished walk? What was measured is lost.
+way-make = Make a row from a few figures
+way-make-help = A plausible row, for a class or a first look: nothing in it is measured. The same figures make the same row again; chance beginning from another number makes another one.
+way-make-do = Make a row …
+way-make-go = Make the row
+way-empty = Begin with an empty row
+way-empty-help = Wires and a length, and no trees yet. Put the trees in on the wall.
+way-empty-do = An empty row …
+way-empty-go = Open the empty row
+entry-leave = Leave it
+
+made-lengths = Lengths in
+made-lengths-metres = metres
+made-lengths-feet = feet and inches
+made-leaders = Each tree has
+made-leaders-one = one leader
+made-leaders-two = two leaders, one each way
+made-toward = Trees lean, and a single leader goes
+made-toward-left = to the left
+made-toward-right = to the right
+
+no-trees = No trees yet
+no-trees-help = Press the wall where the first tree stands, or write its place along the row.
+no-trees-place = Place
+no-trees-do = Put a tree there
+step-found-tree = putting a tree in
+
+walk-which = Walk to
+walk-every = every tree
+walk-sample = ten trees, as a sample
+walk-tape = The tape is read in
+walk-progress = { $done ->
+    [0] No tree done yet
+    [one] One tree done
+   *[other] { $done } trees done
+}
+walk-progress-sample = { $done } of { $of } sampled trees done. Walk to trees { $trees }
+walk-leave = Stop for now
+walk-ask-foot = Where does tree { $tree } stand?
+walk-ask-way = Tree { $tree }: which way does its leader go?
+walk-ask-end = Tree { $tree }: where does the leader to the { $toward ->
+    [left] left
+   *[right] right
+} end?
+walk-ask-leader = Tree { $tree }: how thick is the leader to the { $toward ->
+    [left] left
+   *[right] right
+}, at its base?
+walk-ask-upright = Tree { $tree }: where is upright { $number }?
+walk-ask-thickness = Tree { $tree }: how thick is upright { $number }, at its base?
+walk-ask-nothing = The row is complete
+walk-next = Next
+walk-usual = Yes, at { $place }
+walk-next-thickness = Next: its thickness
+walk-next-upright = Next upright
+walk-next-tree = No more uprights: next tree
+walk-last-tree = That was the last tree
+walk-same-as = The same as tree { $tree }
+walk-missing = The tree is missing
+walk-unmeasured = Not measured
+walk-end = There are no more trees
+walk-left-way = To the left
+walk-right-way = To the right
+walk-both-ways = Both ways
+walk-back = Back
+walk-left = There is still a number in the field: take it with the first button, or clear it
+walk-open = Open the row
 save-in-place = Save into a file, the same again with Ctrl S
 saved-in-place = Saved into its file
 # Fields.

@@ -185,13 +185,6 @@ impl Shoot {
     /// Thickest shoot, mm.
     pub const MAX_DIAMETER: f64 = 500.0;
 
-    /// Diameter at the base of a shoot of that length, both in mm, where it was not measured: 9 mm at 0.6 m and
-    /// 13.5 mm at 1.2 m, from memory, on a power law between them. A length of 0 gives the thinnest, 0.1 mm.
-    pub fn usual_diameter(length: f64) -> f64 {
-        let mm = 9.0 * libm::pow(length / 600.0, 0.585);
-        libm::round(mm * 10.0).max(1.0) / 10.0
-    }
-
     /// Length from base to tip along the shoot, mm.
     pub fn length(&self) -> f64 {
         self.units.iter().map(|u| u.kept).sum()

@@ -3,6 +3,7 @@
 use crate::browser::app::{App, Offer};
 use cordonry::check::Part;
 use cordonry::row::{ShootId, TreeId};
+use cordonry::units::Mm;
 use cordonry::words::Arg;
 use kurbo::Point;
 use leptos::prelude::*;
@@ -308,7 +309,15 @@ impl Hand {
                 }));
             }
             Hit::Tree(tree) => self.app.choose(Some(Part { tree, shoot: None })),
-            Hit::Ground => self.app.choose(None),
+            Hit::Ground => {
+                let none = self.app.peek(|d| d.row.trees.is_empty());
+                if none == Some(true) {
+                    let x = Mm::round(self.to_wall(at).x);
+                    self.app.edit(|d| d.found_tree(x));
+                } else {
+                    self.app.choose(None);
+                }
+            }
         }
     }
 

@@ -4,7 +4,9 @@ mod app;
 mod card;
 mod correct;
 mod dom;
+mod entry;
 mod field;
+mod fields;
 mod files;
 mod gesture;
 mod header;
@@ -19,6 +21,7 @@ mod panels;
 mod start;
 mod store;
 mod views;
+mod walk;
 mod wall;
 mod wires;
 mod worklist;
@@ -75,7 +78,7 @@ fn Page() -> impl IntoView {
             if app.open.get() {
                 view! { <Desk app helper/> }.into_any()
             } else {
-                view! { <start::Start app/> }.into_any()
+                view! { <entry::Begin app/> }.into_any()
             }
         }}
         <import::ImportPreview app/>
@@ -149,6 +152,7 @@ fn Desk(app: App, helper: helper::Helper) -> impl IntoView {
                 }
             >
                 <card::PartCard app/>
+                <entry::NoTrees app/>
                 <correct::RecordCard app/>
                 <correct::OfferCard app/>
             </div>

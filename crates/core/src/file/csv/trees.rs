@@ -4,6 +4,7 @@ use super::fit::{at, foot, in_range, pose};
 use super::lines::{Line, Says};
 use super::pieces::{Held, LineKind, Parent, Place};
 use super::{Options, Said};
+use crate::make::usual;
 use crate::plan::Plan;
 use crate::pose::{Course, Geometry, course_of};
 use crate::refusal::Refusal;
@@ -488,7 +489,7 @@ impl<'a> TreeBuild<'a> {
             Some(diameter) => diameter,
             None if grown => {
                 self.counts.diameters += 1;
-                Shoot::usual_diameter(length)
+                usual::diameter(length)
             }
             None => 0.0,
         };

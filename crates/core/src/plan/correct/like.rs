@@ -1,6 +1,7 @@
 //! What is added to the record begins as its like on the row is, and is then measured.
 
 use super::Correction;
+use crate::make::usual;
 use crate::plan::Plan;
 use crate::row::{Face, Kind, Planted, Pose, Row, Shoot, ShootId, Toward, Tree, TreeId};
 use crate::units::{Deg, Mm};
@@ -26,7 +27,7 @@ impl Row {
         let length = middle(stems().map(Shoot::length).collect());
         let diameter = middle(stems().map(|s| s.diameter).filter(|d| *d > 0.0).collect());
         let length = length.filter(|l| *l >= 1.0).unwrap_or(STEM.1);
-        let diameter = diameter.unwrap_or_else(|| Shoot::usual_diameter(length));
+        let diameter = diameter.unwrap_or_else(|| usual::diameter(length));
         (libm::round(length), diameter)
     }
 
@@ -44,7 +45,7 @@ impl Row {
                 .collect(),
         );
         let length = length.filter(|l| *l >= 1.0).unwrap_or(UPRIGHT);
-        let diameter = diameter.unwrap_or_else(|| Shoot::usual_diameter(length));
+        let diameter = diameter.unwrap_or_else(|| usual::diameter(length));
         (libm::round(length), diameter)
     }
 

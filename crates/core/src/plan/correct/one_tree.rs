@@ -1,6 +1,7 @@
 //! Corrections of one tree.
 
 use super::{Correction, Where, place_on_row, within};
+use crate::make::usual;
 use crate::plan::Plan;
 use crate::refusal::Refusal;
 use crate::row::{Face, GrowthUnit, Laterals, Planted, Pose, Shoot, ShootId, Tree, TreeId};
@@ -290,7 +291,7 @@ impl<'p> On<'p> {
                 kept: length,
             });
             if to.diameter < THINNEST {
-                to.diameter = Shoot::usual_diameter(length);
+                to.diameter = usual::diameter(length);
             }
         } else {
             stretch(&mut to.units, length);
