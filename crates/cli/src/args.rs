@@ -17,6 +17,7 @@ pub struct Args {
 #[derive(Subcommand)]
 pub enum Command {
     Check(Check),
+    Light(Light),
     Draw(Draw),
     Import(Import),
     Export(Export),
@@ -42,6 +43,28 @@ pub struct Check {
     /// Plan files, or folders in which every *.json is one.
     #[arg(required = true, value_name = "PATH")]
     pub paths: Vec<PathBuf>,
+    /// Judge the light too: what gaps lose, what the wall catches, what reaches the renewal zone.
+    #[arg(long)]
+    pub light: bool,
+    #[command(flatten)]
+    pub output: Output,
+}
+
+/// Tell what rows catch of a clear period's light in full leaf, and what falls through.
+///
+/// The row is taken as `check` judges it. Without days the period is the growing season, mid-April to mid-October, half a
+/// year later in the south; without a place, 45° N and a row from north to south. JSON names what was taken as "assumed".
+#[derive(ClapArgs)]
+pub struct Light {
+    /// Plan files, or folders in which every *.json is one.
+    #[arg(required = true, value_name = "PATH")]
+    pub paths: Vec<PathBuf>,
+    /// First day, such as 2026-07-01 or 07-01; goes with --to.
+    #[arg(long, value_name = "DATE", requires = "to")]
+    pub from: Option<String>,
+    /// Last day; one before the first is in the year after.
+    #[arg(long, value_name = "DATE", requires = "from")]
+    pub to: Option<String>,
     #[command(flatten)]
     pub output: Output,
 }

@@ -3,8 +3,9 @@
 use crate::Status;
 use crate::args::Check;
 use crate::files::{self, Unreadable};
+use crate::light::of_row;
 use anyhow::{Result, anyhow};
-use cordonry::check::{Context, Figures, Finding, Severity, check, figures};
+use cordonry::check::{Context, Figures, Finding, Severity, check, check_light, figures};
 use cordonry::plan::{Plan, Replayed, replay};
 use cordonry::units::{LengthStyle, show_length};
 use cordonry::words::Words;
@@ -25,15 +26,20 @@ struct Checked {
     findings: Vec<Finding>,
 }
 
-fn look_at(path: &Path) -> Result<Checked> {
+fn look_at(path: &Path, light: bool) -> Result<Checked> {
     let plan = files::plan(path)?;
     let Replayed { row, void } = judged(&plan)?;
-    let findings = check(&Context {
+    let context = Context {
         row: &row,
         site: &plan.site,
         targets: &plan.targets,
         void: &void,
-    });
+    };
+    let mut findings = check(&context);
+    if light {
+        findings.extend(check_light(&context, &of_row(&plan, &row, None)));
+        findings.sort_by_key(|f| std::cmp::Reverse(f.severity));
+    }
     Ok(Checked {
         file: path.display().to_string(),
         leaf: row.leaf,
@@ -48,7 +54,7 @@ pub fn run(ask: &Check) -> Status {
     let mut checked = Vec::new();
     let mut unreadable = Vec::new();
     for path in files::plans(&ask.paths) {
-        let looked = path.and_then(|p| look_at(&p).map_err(|e| (p, e)));
+        let looked = path.and_then(|p| look_at(&p, ask.light).map_err(|e| (p, e)));
         match looked {
             Ok(row) => checked.push(row),
             Err((path, error)) => unreadable.push(Unreadable::said(&path, &error)),
@@ -78,7 +84,8 @@ fn metres(mm: f64) -> f64 {
     rounded(mm / 1000.0, 1e4)
 }
 
-fn rounded(value: f64, per_one: f64) -> f64 {
+/// The nearest multiple of one part in `per_one`.
+pub fn rounded(value: f64, per_one: f64) -> f64 {
     // Adding nothing takes the sign off a zero.
     (value * per_one).round() / per_one + 0.0
 }

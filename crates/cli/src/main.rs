@@ -4,6 +4,7 @@ mod args;
 mod check;
 mod convert;
 mod files;
+mod light;
 
 use clap::Parser;
 use std::process::ExitCode;
@@ -22,6 +23,7 @@ enum Status {
 fn main() -> ExitCode {
     let status = match args::Args::parse().command {
         args::Command::Check(ask) => check::run(&ask),
+        args::Command::Light(ask) => light::run(&ask),
         args::Command::Draw(ask) => convert::draw(&ask),
         args::Command::Import(ask) => convert::import(&ask),
         args::Command::Export(ask) => convert::export(&ask),

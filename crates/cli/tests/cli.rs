@@ -229,3 +229,66 @@ fn the_examples_are_checked_and_the_measured_row_is_imported() {
     let named = ran.err.lines().filter(|l| l.contains(".csv:")).count();
     assert!(named >= 6 && out.exists(), "{}", ran.err);
 }
+
+#[test]
+fn light_tells_what_rows_catch() {
+    let at = folder("light");
+    fs::write(at.join("a.json"), plan(0)).unwrap();
+    let path = at.to_str().unwrap();
+    let got = json(&run(&["light", path, "--json"]));
+    let row = &got["rows"][0];
+    for key in [
+        "interception_share",
+        "beam_interception_share",
+        "diffuse_interception_share",
+        "renewal_zone_mean_share",
+        "renewal_zone_min_share",
+        "wall_under_30_share",
+    ] {
+        let share = row[key].as_f64().unwrap_or_else(|| panic!("{key}: {row}"));
+        assert!((0.0..=1.0).contains(&share), "{key}");
+    }
+    assert!(row["leaf_area_index"].as_f64().unwrap() > 0.0);
+    assert!(row["gaps"].is_array());
+    assert_eq!(row["from"], "04-15");
+    let july = run(&[
+        "light",
+        path,
+        "--json-lines",
+        "--from",
+        "2026-07-01",
+        "--to",
+        "07-31",
+    ]);
+    let july = json(&july);
+    assert_eq!(
+        (&july["from"], &july["to"]),
+        (&"07-01".into(), &"07-31".into())
+    );
+    assert_ne!(july["interception_share"], row["interception_share"]);
+    for wrong in [
+        &["--from", "2026-07-32", "--to", "07-31"][..],
+        &["--from", "07-01"],
+    ] {
+        let ran = run(&[&["light", path][..], wrong].concat());
+        assert_eq!(ran.status, 2, "{}", ran.err);
+        assert!(!ran.err.is_empty());
+    }
+}
+
+#[test]
+fn light_is_judged_only_when_asked_for() {
+    let at = folder("check-light");
+    fs::write(at.join("a.json"), plan(0)).unwrap();
+    let path = at.to_str().unwrap();
+    let of_light = |ran: &Ran| {
+        let got = json(ran);
+        let findings = got["rows"][0]["findings"].as_array().unwrap().clone();
+        findings
+            .iter()
+            .filter(|f| f["rule"] == "light-under-target")
+            .count()
+    };
+    assert_eq!(of_light(&run(&["check", path, "--json"])), 0);
+    assert_eq!(of_light(&run(&["check", path, "--json", "--light"])), 1);
+}

@@ -3,7 +3,7 @@
 #[path = "common/rows.rs"]
 mod rows;
 
-use cordonry::check::{Context, Finding, check, rules};
+use cordonry::check::{Context, Finding, check, light_rules, rules};
 use cordonry::cover::{Span, cover, upright_places};
 use cordonry::pose::Geometry;
 use cordonry::row::*;
@@ -14,7 +14,7 @@ use rows::*;
 #[test]
 fn every_rule_and_limit_has_a_text() {
     let words = Words::default();
-    for rule in rules() {
+    for rule in rules().chain(light_rules()) {
         assert!(words.has(&format!("finding-{rule}")), "finding-{rule}");
     }
     for limit in Limit::ALL {
@@ -25,7 +25,7 @@ fn every_rule_and_limit_has_a_text() {
 
 #[test]
 fn every_rule_has_a_name_of_its_own() {
-    let mut all: Vec<_> = rules().collect();
+    let mut all: Vec<_> = rules().chain(light_rules()).collect();
     all.sort_unstable();
     let count = all.len();
     all.dedup();

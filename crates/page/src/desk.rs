@@ -59,6 +59,8 @@ pub struct Desk {
     pub places: Vec<Place>,
     /// What the checks say.
     pub findings: Vec<Finding>,
+    /// What the checks say of the light, while it is looked at.
+    pub light_findings: Vec<Finding>,
     /// The figures.
     pub figures: Figures,
 }
@@ -86,6 +88,7 @@ impl Desk {
             cover: Cover::default(),
             places: Vec::new(),
             findings: Vec::new(),
+            light_findings: Vec::new(),
             figures,
         };
         desk.derive();
@@ -117,6 +120,13 @@ impl Desk {
             self.history.undo_label().map(str::to_string),
             self.history.redo_label().map(str::to_string),
         )
+    }
+
+    /// All that was found, of the light too: the gravest first.
+    pub fn all_findings(&self) -> Vec<&Finding> {
+        let mut all: Vec<&Finding> = self.findings.iter().chain(&self.light_findings).collect();
+        all.sort_by_key(|f| std::cmp::Reverse(f.severity));
+        all
     }
 
     /// What has changed since the last call.

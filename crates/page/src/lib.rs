@@ -4,6 +4,7 @@
 
 pub mod bench_row;
 pub mod desk;
+pub mod light;
 pub mod message;
 pub mod overlay;
 pub mod view;

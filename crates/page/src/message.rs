@@ -1,10 +1,14 @@
 //! The message boundary to a second instance of the same module: a question about a whole plan goes out as
 //! bytes with a generation number; an answer to an older generation is dropped. A hand on the wall never waits for one.
 
+use crate::light::{Choice, Exact, exact};
 use cordonry::check::{Context, Severity, check};
 use cordonry::file::read_plan;
+use cordonry::light::Foliage;
+use cordonry::light::row_light::{Beside, beside_deep};
 use cordonry::plan::{Moment, Replayer, Window};
 use serde::{Deserialize, Serialize};
+use std::ops::Range;
 
 /// A question about a plan.
 #[derive(Clone, Debug, Serialize, Deserialize)]
@@ -20,13 +24,31 @@ pub struct Ask {
 }
 
 /// What can be asked.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Question {
     /// How many findings there are after the work of each window of the found leaf.
     Season,
     /// The figures on which native and wasm must agree.
     Digest,
+    /// The light at a moment, the map over some columns.
+    Light {
+        /// The moment.
+        moment: Moment,
+        /// What is looked at.
+        choice: Choice,
+        /// Columns to map.
+        columns: Range<usize>,
+    },
+    /// The flat wall at a moment beside a deep canopy of the same leaf area.
+    Beside {
+        /// The moment.
+        moment: Moment,
+        /// What is looked at.
+        choice: Choice,
+        /// Thickness of the deep canopy, m.
+        thickness: f64,
+    },
 }
 
 /// An answer.
@@ -46,6 +68,10 @@ pub enum Body {
     Season(Vec<WindowCount>),
     /// A text of figures.
     Digest(String),
+    /// The exact light.
+    Light(Box<Exact>),
+    /// Flat and deep; none without leaves.
+    Beside(Option<Beside>),
     /// The plan could not be read.
     Refused(String),
 }
@@ -65,7 +91,27 @@ pub struct WindowCount {
 pub fn answer(ask: &Ask) -> Answer {
     let body = match read_plan(ask.plan.as_bytes()) {
         Err(why) => Body::Refused(why.to_string()),
-        Ok(plan) => match ask.question {
+        Ok(plan) => match &ask.question {
+            Question::Light {
+                moment,
+                choice,
+                columns,
+            } => match Replayer::default().at(&plan, ask.scheme, *moment) {
+                Ok(at) => Body::Light(Box::new(exact(&at.row, &plan, *choice, columns.clone()))),
+                Err(why) => Body::Refused(why.to_string()),
+            },
+            Question::Beside {
+                moment,
+                choice,
+                thickness,
+            } => match Replayer::default().at(&plan, ask.scheme, *moment) {
+                Ok(at) => {
+                    let foliage = Foliage::new(&at.row, &plan.site, &plan.targets, choice.out);
+                    let period = choice.period(foliage.around().site.latitude_deg);
+                    Body::Beside(beside_deep(&foliage, &plan.targets, period, *thickness))
+                }
+                Err(why) => Body::Refused(why.to_string()),
+            },
             Question::Digest => Body::Digest(cordonry::digest::digest(&plan)),
             Question::Season => {
                 let mut replayer = Replayer::default();

@@ -39,8 +39,8 @@ other-row = Another row …
 print = Print
 lengths-metres = metres
 lengths-feet = ft-in
-lengths-to-feet = Lengths are in metres; show feet and inches
-lengths-to-metres = Lengths are in feet and inches; show metres
+lengths-to-feet = metres: lengths are in metres; show feet and inches
+lengths-to-metres = ft-in: lengths are in feet and inches; show metres
 kept-saved = Saved here
 kept-waiting = Saving …
 kept-elsewhere = Not saved: open in another tab
@@ -59,6 +59,7 @@ now-count = { $count ->
 
 wall-label = The row as a wall
 wall-help = Left and right choose the next shoot. Up and down raise and lower the end of the chosen one; with shift, finely. B keeps a bud on the chosen cordon, S stubs the chosen upright, Alt with left and right moves a kept bud, Delete takes it off, Enter goes to its actions, Escape lets go. Plus and minus change the size, 0 shows the whole row, 1 the full height.
+wall-help = Left and right choose the next shoot. Up and down raise and lower the end of the chosen one; with shift, finely. B keeps a bud on the chosen cordon, L shows the light, S stubs the chosen upright, Delete takes it off, Enter goes to its actions, Escape lets go. Plus and minus change the size, 0 shows the whole row, 1 the full height.
 band-label = The cordon wire: filled, bare and covered twice
 band-name = Cordon
 band-filled = filled
@@ -270,6 +271,84 @@ walk-both-ways = Both ways
 walk-back = Back
 walk-left = There is still a number in the field: take it with the first button, or clear it
 walk-open = Open the row
+# Light
+
+light-label = Light
+light-toggle = Light
+light-toggle-help = Shows how much light reaches each part of the wall and what falls through
+light-when = of
+light-season = the growing season
+light-day = one day
+light-day-of = day
+light-date = { $day } { $month }
+light-one-hour = one hour
+light-hour-label = Hour of solar time
+light-hour = { $time } by the sun
+light-all-day = all hours
+light-sun = Sun { $height } high, { $off } off the line of the row
+light-night = The sun is down
+light-leaves-label = leaves
+light-leaves = { $share } out
+month-1 = January
+month-2 = February
+month-3 = March
+month-4 = April
+month-5 = May
+month-6 = June
+month-7 = July
+month-8 = August
+month-9 = September
+month-10 = October
+month-11 = November
+month-12 = December
+legend-label = Colours of the map, from no light to all the light above the row
+legend-name = Light on the wall
+sky-name = Light that falls through, share of the open sky
+probe-label = Light at a place: arrow keys move it
+probe-none = Point at the wall, or move here with the arrow keys
+probe-both = { $light } of the light at { $x }, { $z } high; { $falls } falls through
+probe-falls = { $falls } falls through at { $x }
+probe-off = No light is worked out at { $x }
+light-figures-title = Light
+about-value = ≈ { $value }
+figure-light-caught = Light caught
+asked-light = { $target } or more is asked of a grown wall
+figure-light-parts = of beam and sky
+light-parts = { $beam }, { $sky }
+figure-zone-mean = In the renewal zone
+asked-zone = to { $height } above the cordon; { $least } or more is asked
+figure-zone-least = at its darkest
+figure-under-30 = Under 30 %
+figure-under-50 = Under 50 %
+of-whole-wall = of the leafy wall
+of-wall-in-view = of the leafy wall in view
+figure-leaf-area-index = Leaf area index
+asked-leaf-area-index = leaf area over ground area
+light-assumed = At { $latitude }° { $side ->
+    [south] south
+   *[north] north
+}{ $place ->
+    [no] {" "}(taken, since no place is given)
+   *[yes] {""}
+}, row bearing { $bearing }{ $way ->
+    [no] {" "}(taken)
+   *[yes] {""}
+}, rows { $spacing } apart{ $rows ->
+    [no] {" "}(taken)
+   *[yes] {""}
+}, wall { $thickness } thick. Clear sky, black leaves; leaf area by the age of the wood, from memory.
+beside-title = A flat wall beside a deep canopy
+beside-about = This row’s own uprights, beside a bush row with the same leaf area at every height, spread evenly along the row and through its depth. Light through the whole thickness, to the top of the renewal zone. Before a cut the two are often alike. Stubbing one upright opens its own place down to the stub; the same leaf area off a bush is one branch among others in a metre of the row, and little opens.
+beside-depth = Depth of the canopy
+beside-waiting = Being worked out …
+beside-leafless = There are no leaves to compare.
+beside-flat = Flat wall
+beside-deep = Deep canopy
+beside-thick = { $thickness } thick
+beside-base = Light at the base
+beside-cut = where one upright, or as much leaf, was cut
+beside-caught = Light caught
+beside-same = Leaf area index { $index } in both; { $length } of the row compared.
 save-in-place = Save into a file, the same again with Ctrl S
 saved-in-place = Saved into its file
 # Fields.

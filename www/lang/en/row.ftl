@@ -490,3 +490,20 @@ refusal-bud-record = { $part }: a bud has no thickness, season or pose; enter it
 
 refusal-upright-off-wood = No wood lies there: an upright is recorded on a laid cordon
 refusal-while-correcting = The record is being corrected, which is no work; end that first, and the work is accepted
+# Light
+
+finding-light-gap = Light gap { $rank } from { $from } along the row, { $width } wide, { $low } to { $high } high: what falls through in a season would be caught by { $worth } of this wall; up to { $most } is let pass
+finding-light-under-target = The wall catches { $caught } of the season's light, at a leaf area index of { $index }{ $given ->
+    [no] , rows taken as { $spacing } apart
+   *[yes] {""}
+}; { $asked } or more is asked of a grown wall{ $grown ->
+    [no] . Half of it reaches { $top } yet
+   *[yes] {""}
+}
+finding-renewal-zone-dark = Renewal zone too dark from { $from } to { $to } along the row: { $light } of the light reaches the first { $zone } above the cordon; stubs ask for { $least }
+
+limit-wall_thickness_mm = Thickness of the leafy wall
+limit-light_target_share = Share of the season's light that a grown wall is to catch
+limit-renewal_light_share = Least light in the renewal zone
+limit-renewal_zone_mm = Height of the renewal zone above the cordon
+limit-light_gap_max_mm = Light lost through one opening, as a length of wall

@@ -9,6 +9,9 @@ mod fill;
 mod finding;
 mod laterals_due;
 mod leans_opposed;
+mod light_caught;
+mod light_gap;
+mod light_renewal;
 mod recall;
 mod renewal;
 mod see_through;
@@ -31,6 +34,7 @@ pub use figures::{Figures, figures};
 pub use finding::{Finding, Part, Remedy, Severity};
 
 use crate::cover::{Cover, Place};
+use crate::light::LightReport;
 use crate::plan::VoidWork;
 use crate::row::{Row, Site, Targets};
 use seen::Seen;
@@ -83,6 +87,32 @@ const ALL: &[Rule] = &[
 /// The id of every rule.
 pub fn rules() -> impl Iterator<Item = &'static str> {
     ALL.iter().map(|(id, _)| *id)
+}
+
+type LightRule = (&'static str, fn(&Seen<'_>, &LightReport) -> Vec<Finding>);
+
+const LIGHT: &[LightRule] = &[
+    (light_gap::RULE, light_gap::find),
+    (light_caught::RULE, light_caught::find),
+    (light_renewal::RULE, light_renewal::find),
+];
+
+/// The id of every rule that needs the row's light.
+pub fn light_rules() -> impl Iterator<Item = &'static str> {
+    LIGHT.iter().map(|(id, _)| *id)
+}
+
+/// What the rules about light find: the gravest first; light gaps by their loss, all else from left to right. The report is
+/// of the same row in full leaf over its season.
+pub fn check_light(context: &Context<'_>, light: &LightReport) -> Vec<Finding> {
+    let seen = Seen::new(context);
+    // Each rule's own order holds among findings of one severity.
+    let mut findings: Vec<Finding> = LIGHT
+        .iter()
+        .flat_map(|(_, find)| find(&seen, light))
+        .collect();
+    findings.sort_by_key(|f| std::cmp::Reverse(f.severity));
+    findings
 }
 
 /// What every rule finds: the gravest first, then from left to right, then by rule.

@@ -3,7 +3,7 @@
 use super::seen::{Seen, SeenTree, distance, over, under};
 use super::uprights_too_far::MOST_BUDS;
 use super::{Finding, Remedy, Severity};
-use crate::cover::Place;
+use crate::cover::{Place, Span};
 use crate::row::Limit;
 use crate::units::Mm;
 use crate::words::Arg;
@@ -40,6 +40,24 @@ pub(super) fn find_many(c: &Seen<'_>) -> Vec<Finding> {
             }
         })
         .collect()
+}
+
+/// Uprights off the most crowded tree that reaches into a stretch, down to the spacing aimed at; none where no tree
+/// there has more than that.
+pub(super) fn thin_out(c: &Seen<'_>, span: Span) -> Option<Remedy> {
+    let aim = c.limit(Limit::UprightSpacing);
+    each(c)
+        .filter(|t| {
+            let reach = c.reach(t.seen);
+            reach.from < span.to && reach.to > span.from
+        })
+        .map(|t| (libm::round(t.length / aim).max(1.0), t))
+        .filter(|(most, t)| t.places.len() as f64 > *most)
+        .min_by(|(_, a), (_, b)| {
+            let each = |t: &Counted<'_>| t.length / t.places.len() as f64;
+            each(a).total_cmp(&each(b))
+        })
+        .map(|(most, t)| take_off(c, &t, most as usize))
 }
 
 /// A tree that has wood on the wire.

@@ -54,7 +54,13 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
         .collect()
 }
 
-fn remedies(c: &Seen<'_>, a: Place, b: Place, apart: f64, bare: Option<Span>) -> Vec<Remedy> {
+pub(super) fn remedies(
+    c: &Seen<'_>,
+    a: Place,
+    b: Place,
+    apart: f64,
+    bare: Option<Span>,
+) -> Vec<Remedy> {
     let largest = |marks: &[f64]| {
         let mut ends: Vec<f64> = marks.iter().copied().chain([a.x, b.x]).collect();
         ends.sort_by(f64::total_cmp);

@@ -112,6 +112,18 @@ impl DirectionSet {
         }
     }
 
+    /// That one direction alone, for the sun of an hour. Only its own weight can be laid on it.
+    pub fn single(direction: Direction) -> Self {
+        let u = direction.x.clamp(-1.0, 1.0);
+        let cos_alpha = libm::sqrt((1.0 - u * u).max(1e-18));
+        Self {
+            u: vec![u],
+            v: vec![(direction.y.abs() / cos_alpha).min(1.0)],
+            u_bary: vec![1.0],
+            v_bary: vec![1.0],
+        }
+    }
+
     /// Number of directions.
     pub fn len(&self) -> usize {
         self.u.len() * self.v.len()

@@ -1,6 +1,7 @@
 //! Light gaps: see-through stretches of the wall, ranked by what they lose.
 
 use core::ops::Range;
+use serde::{Deserialize, Serialize};
 
 use super::direction::Fineness;
 use super::sky::{Period, Site, Sky, period_light};
@@ -38,7 +39,7 @@ impl GapRule {
 }
 
 /// A see-through stretch of the wall.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct LightGap {
     /// Start along the row, m.
     pub x0: f64,
@@ -198,13 +199,15 @@ fn find(wall: &Wall, rule: &GapRule) -> (Vec<Run>, usize) {
 fn filling(wall: &Wall, runs: &[Run]) -> Vec<f32> {
     let (mut all, mut all_count) = (0.0, 0usize);
     let mut fill: Vec<Option<f32>> = Vec::new();
+    let mut open = vec![false; wall.columns()];
     for level in 0..wall.levels() {
         let (mut sum, mut count) = (0.0, 0usize);
+        open.fill(false);
+        for run in runs.iter().filter(|r| r.level == level) {
+            open[run.columns.clone()].fill(true);
+        }
         for (c, d) in wall.level(level).iter().enumerate() {
-            if !runs
-                .iter()
-                .any(|r| r.level == level && r.columns.contains(&c))
-            {
+            if !open[c] {
                 sum += f64::from(*d);
                 count += 1;
             }

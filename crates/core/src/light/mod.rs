@@ -7,11 +7,13 @@
 
 mod bench;
 pub mod direction;
+pub mod foliage;
 pub mod gaps;
 mod kernel;
 mod plan;
 pub mod published;
 pub mod report;
+pub mod row_light;
 pub mod sky;
 pub mod state;
 pub mod sun;
@@ -20,9 +22,11 @@ pub mod wall;
 
 pub use bench::{bench_case, bench_edit};
 pub use direction::{Direction, DirectionSet, Fineness};
+pub use foliage::{Change, Foliage, Surroundings};
 pub use gaps::{GapRule, LightGap, light_gaps};
 pub use plan::Sampling;
 pub use report::{LightMap, Shares, ZoneLight};
+pub use row_light::{Beside, LightReport};
 pub use sky::{Period, PeriodLight, Site, Sky, period_light, sky_weights};
 pub use state::{LightState, Settings, Weights};
 pub use wall::{Ends, LeafBox, RowShape, Wall, WallError};

@@ -1,6 +1,7 @@
 //! What the light figures say: shares caught, the light map's dark parts, fall-through along the row.
 
 use core::ops::Range;
+use serde::{Deserialize, Serialize};
 
 use super::direction::DirectionSet;
 use super::plan::Sampling;
@@ -18,7 +19,7 @@ pub const FLOWERING_LIGHT: f64 = 0.30;
 pub const QUALITY_LIGHT: f64 = 0.50;
 
 /// Shares of the incoming light that the wall catches, each 0–1.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct Shares {
     /// Of the sun's beam.
     pub beam: f64,
@@ -78,7 +79,7 @@ pub fn beam_over_day(
 }
 
 /// A light map: light on the wall's middle plane as a share of the light above the row on level ground.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct LightMap {
     /// Columns that it covers.
     pub columns: Range<usize>,
@@ -89,7 +90,7 @@ pub struct LightMap {
 }
 
 /// Light in a band of heights.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct ZoneLight {
     /// Mean over the band, 0–1.
     pub mean: f64,
@@ -115,6 +116,39 @@ impl LightMap {
             return None;
         }
         Some(self.light[level * self.columns.len() + column - self.columns.start])
+    }
+
+    /// The part of the map over some columns, cut to those that it covers.
+    pub fn part(&self, columns: Range<usize>) -> Self {
+        let from = columns.start.clamp(self.columns.start, self.columns.end);
+        let to = columns.end.clamp(from, self.columns.end);
+        let width = self.columns.len();
+        let at = from - self.columns.start;
+        let rows = 0..self.z.len().saturating_sub(1);
+        Self {
+            columns: from..to,
+            z: self.z.clone(),
+            light: rows
+                .flat_map(|l| &self.light[l * width + at..l * width + at + (to - from)])
+                .copied()
+                .collect(),
+        }
+    }
+
+    /// The levels of the map that reach into a band of heights, m.
+    pub fn band(&self, low: f64, high: f64) -> Self {
+        let first = self.z[1..].partition_point(|top| *top <= low + 1e-9);
+        let last = self
+            .z
+            .partition_point(|bottom| *bottom < high - 1e-9)
+            .max(first);
+        let last = last.min(self.z.len() - 1);
+        let width = self.columns.len();
+        Self {
+            columns: self.columns.clone(),
+            z: self.z[first..=last].to_vec(),
+            light: self.light[first * width..last * width].to_vec(),
+        }
     }
 
     /// Mean and lowest light between two heights, m; levels that reach into the band in part count by that part. None
@@ -147,12 +181,12 @@ impl LightMap {
         })
     }
 
-    /// Share of the wall's face above height `from` (m) that has less light than `limit`, 0–1; 0 without a face.
-    pub fn share_under(&self, limit: f64, from: f64) -> f64 {
+    /// Share of the wall's face between two heights (m) that has less light than `limit`, 0–1; 0 without a face.
+    pub fn share_under(&self, limit: f64, from: f64, to: f64) -> f64 {
         let width = self.columns.len();
         let (mut under, mut of) = (0.0, 0.0);
         for (level, edges) in self.z.windows(2).enumerate() {
-            let part = (edges[1] - from.max(edges[0])).max(0.0);
+            let part = (to.min(edges[1]) - from.max(edges[0])).max(0.0);
             for light in &self.light[level * width..(level + 1) * width] {
                 of += part;
                 if f64::from(*light) < limit {
@@ -212,6 +246,18 @@ pub fn zone_through_thickness(
     low: f64,
     high: f64,
 ) -> Option<f64> {
+    zone_through_columns(wall, set, weights, low, high, 0..wall.columns())
+}
+
+/// The same over some columns.
+pub fn zone_through_columns(
+    wall: &Wall,
+    set: &DirectionSet,
+    weights: &Weights,
+    low: f64,
+    high: f64,
+    columns: Range<usize>,
+) -> Option<f64> {
     let half = 0.5 * wall.shape().thickness;
     let (mut sum, mut of) = (0.0, 0.0);
     for edges in wall.z().windows(2) {
@@ -219,7 +265,7 @@ pub fn zone_through_thickness(
         if to - from <= 1e-9 {
             continue;
         }
-        for column in 0..wall.columns() {
+        for column in columns.clone() {
             for across in 0..4 {
                 let y = half * (f64::from(across) + 0.5) / 4.0;
                 let x = wall.column_centre(column);

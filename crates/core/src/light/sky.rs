@@ -1,6 +1,7 @@
 //! Weights: how much of the light comes from each direction of the set.
 
 use core::f64::consts::PI;
+use serde::{Deserialize, Serialize};
 
 use super::direction::{Direction, DirectionSet, gauss_legendre};
 use super::state::Weights;
@@ -17,7 +18,7 @@ pub enum Sky {
 }
 
 /// Where a row stands and how it runs.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct Site {
     /// Latitude, degrees, north positive, −90–90.
     pub latitude_deg: f64,
@@ -26,7 +27,7 @@ pub struct Site {
 }
 
 /// A stretch of days, both ends counted. `first > last` runs over the turn of the year.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Period {
     /// First day of the year, 1–365.
     pub first: u32,

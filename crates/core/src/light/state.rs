@@ -44,6 +44,15 @@ impl Settings {
 pub struct Weights(pub(super) Vec<f64>);
 
 impl Weights {
+    /// All light from the one direction of [`DirectionSet::single`].
+    pub fn one() -> Self {
+        Self(vec![1.0])
+    }
+    /// No light from any of so many directions.
+    pub fn none(directions: usize) -> Self {
+        Self(vec![0.0; directions])
+    }
+
     /// One weight for each direction of the set.
     pub fn values(&self) -> &[f64] {
         &self.0
@@ -74,7 +83,15 @@ struct Scratch {
 impl LightState {
     /// Works out everything for a wall. A view beyond the wall is cut to it.
     pub fn new(wall: Wall, settings: &Settings) -> Self {
-        let set = DirectionSet::new(settings.fineness);
+        Self::over(DirectionSet::new(settings.fineness), wall, settings)
+    }
+
+    /// The same in one direction alone, as of an hour's sun: [`Weights::one`] goes with it.
+    pub fn in_direction(wall: Wall, direction: Direction, settings: &Settings) -> Self {
+        Self::over(DirectionSet::single(direction), wall, settings)
+    }
+
+    fn over(set: DirectionSet, wall: Wall, settings: &Settings) -> Self {
         let view = settings.view.clone().unwrap_or(0..0);
         let view = view.start.min(wall.columns())..view.end.min(wall.columns());
         let plans: Vec<RayPlan> = (0..set.len())

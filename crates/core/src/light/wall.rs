@@ -1,5 +1,6 @@
 //! The wall as a grid of leaf-area density.
 
+use serde::{Deserialize, Serialize};
 use thiserror::Error;
 
 /// Widest column that the grid uses, in metres. Wider columns over narrow leaf strips cost up to 0.01 of the
@@ -38,7 +39,7 @@ pub struct LeafBox {
 }
 
 /// The shape that rows share: how thick the wall is and how far apart the rows stand.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct RowShape {
     /// Thickness of the wall across the row, m, above 0 and at most `row_spacing`.
     pub thickness: f64,

@@ -205,6 +205,21 @@ limits! {
     HeightRatioMax, "height_ratio_max", Ratio, 1.1, 0.3..3, Published,
         "orchard-light lecture digest: about 1.1 at 70 to 75 % interception",
         "Wall height over row spacing that is let pass.";
+    WallThickness, "wall_thickness_mm", Mm, 500, 200..2000, FromMemory,
+        "from memory: a hand's reach of leaves on either side of the wires",
+        "Thickness of the leafy wall across the row.";
+    LightTarget, "light_target_share", Share, 0.65, 0.1..1, Published,
+        "orchard-light literature: 65 to 75 % of the season's light caught by a grown apple wall",
+        "Share of the season's light that a grown wall is to catch.";
+    RenewalLight, "renewal_light_share", Share, 0.2, 0.02..1, FromMemory,
+        "from memory: 20 to 30 % of the light above the row; no published curve was found",
+        "Least light, as a share of that above the row, in which stubs break well.";
+    RenewalZone, "renewal_zone_mm", Mm, 300, 50..1000, FromMemory,
+        "from memory: stubs stand and break within 0.3 m above the cordon",
+        "Height above the cordon that counts as the renewal zone.";
+    LightGapMax, "light_gap_max_mm", Mm, 100, 0..5000, FromMemory,
+        "from memory: half an upright space",
+        "Light lost through one opening that is let pass, as the length of this wall that would catch as much.";
     BareWiresMax, "bare_wires_max", Count, 0, 0..20, CommonPractice,
         "common practice, no source: bare steel brings about three times the canker of plastic-covered wire",
         "How many bare steel wires with wood tied to them are let pass.";

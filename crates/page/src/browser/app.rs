@@ -1,9 +1,10 @@
 //! What the whole page shares: the desk, the wall, the words, and what is being said.
 
+use crate::browser::light::Lit;
 use crate::browser::store::{self, Record};
 use crate::browser::wall::Wall;
 use crate::desk::Desk;
-use cordonry::check::Part;
+use cordonry::check::{Finding, Part};
 use cordonry::plan::Plan;
 use cordonry::refusal::Refusal;
 use cordonry::row::{ShootId, TreeId};
@@ -67,6 +68,8 @@ pub struct App {
     pub card: RwSignal<Option<(f64, f64)>>,
     /// What a press on the wall would add to the record.
     pub offer: RwSignal<Option<Offer>>,
+    /// The row's light, while it is looked at.
+    pub light: Lit,
     /// A measured row that is being looked at before it is used.
     pub import: RwSignal<Option<crate::browser::import::Preview>>,
 }
@@ -91,6 +94,7 @@ impl App {
             kept: RwSignal::new(Kept::Saved),
             card: RwSignal::new(None),
             offer: RwSignal::new(None),
+            light: Lit::new(),
             import: RwSignal::new(None),
         }
     }
@@ -297,7 +301,20 @@ impl App {
                 });
             }
         });
+        let view = self.with_wall(|wall, _| wall.view);
+        if let Some(view) = view {
+            self.light.follow(self, view);
+        }
         self.tick.update(|t| *t += 1);
+    }
+
+    /// Takes what the checks say of the light.
+    pub fn judge(self, findings: Vec<Finding>) {
+        self.desk.update_value(|d| {
+            if let Some(d) = d {
+                d.light_findings = findings;
+            }
+        });
     }
 
     /// Has the wall, once it is there.
@@ -315,6 +332,7 @@ impl App {
 
     /// Gives up the wall, with the page that held it.
     pub fn drop_wall(self) {
+        self.light.drop_row();
         self.wall.set_value(None);
     }
 

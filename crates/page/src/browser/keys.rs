@@ -63,6 +63,7 @@ pub fn on_wall(app: App, event: &KeyboardEvent) -> bool {
         "0" => app.fit(true),
         "1" => app.fit(false),
         "b" | "B" => bud(app, chosen),
+        "l" | "L" => app.light.toggle(app),
         "s" | "S" => stub(app, chosen),
         _ => return false,
     }

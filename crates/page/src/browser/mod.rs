@@ -14,6 +14,7 @@ mod helper;
 mod import;
 mod in_place;
 mod keys;
+mod light;
 mod limits;
 mod list;
 mod many;
@@ -109,9 +110,11 @@ fn Desk(app: App, helper: helper::Helper) -> impl IntoView {
     let hand = gesture::Hand::new(app);
     let host = NodeRef::<leptos::html::Div>::new();
     let band = NodeRef::<leptos::html::Div>::new();
+    let sky = NodeRef::<leptos::html::Div>::new();
     Effect::new(move |_| {
-        if let (Some(host), Some(band)) = (host.get(), band.get()) {
+        if let (Some(host), Some(band), Some(sky)) = (host.get(), band.get(), sky.get()) {
             if let Some(wall) = wall::Wall::new(&host, &band) {
+                app.light.set_scene(&host, &sky);
                 app.set_wall(wall);
             }
             watch_size(app, &host);
@@ -131,6 +134,8 @@ fn Desk(app: App, helper: helper::Helper) -> impl IntoView {
         <header::Header app helper/>
         <main class="desk" class:recording=move || app.correcting()>
             <correct::RecordStrip app/>
+            <light::LightLine app/>
+            <light::SkyBand app host=sky/>
             <div
                 class="stage"
                 class:correcting=move || app.correcting()
@@ -141,7 +146,10 @@ fn Desk(app: App, helper: helper::Helper) -> impl IntoView {
                 aria-label=app.t("wall-label")
                 aria-describedby="wall-help"
                 on:pointerdown=move |e| hand.down(&e)
-                on:pointermove=move |e| hand.moved(&e)
+                on:pointermove=move |e| {
+                    hand.moved(&e);
+                    app.light.point(app, (e.client_x(), e.client_y()));
+                }
                 on:pointerup=move |e| hand.up(&e)
                 on:pointercancel=move |e| hand.cancelled(&e)
                 on:pointerleave=move |_| hand.left()
@@ -181,6 +189,7 @@ fn Desk(app: App, helper: helper::Helper) -> impl IntoView {
                 <panels::Findings app/>
                 <div>
                     <panels::FiguresPanel app/>
+                    <light::LightFigures app/>
                     <worklist::WorkList app/>
                     <list::PartList app/>
                 </div>

@@ -52,7 +52,7 @@ struct Group {
     mendable: usize,
 }
 
-fn groups(app: App, findings: &[Finding]) -> Vec<Group> {
+fn groups(app: App, findings: &[&Finding]) -> Vec<Group> {
     let mut out: Vec<Group> = Vec::new();
     for f in findings {
         let key = format!("{}:{:?}", f.rule, f.severity);
@@ -80,8 +80,11 @@ fn groups(app: App, findings: &[Finding]) -> Vec<Group> {
 pub fn Findings(app: App) -> impl IntoView {
     let state = Memo::new(move |_| {
         app.style.track();
-        app.read(|d| (d.findings.len(), groups(app, &d.findings)))
-            .unwrap_or_default()
+        app.read(|d| {
+            let all = d.all_findings();
+            (all.len(), groups(app, &all))
+        })
+        .unwrap_or_default()
     });
     let count = move || state.with(|(n, _)| *n);
     view! {
@@ -134,8 +137,8 @@ fn FindingGroup(app: App, now: Memo<Option<Group>>) -> impl IntoView {
         let rule = now.with_untracked(|g| g.as_ref().map(|g| g.key.clone()));
         let works = app
             .peek(|d| {
-                d.findings
-                    .iter()
+                d.all_findings()
+                    .into_iter()
                     .filter(|f| Some(format!("{}:{:?}", f.rule, f.severity)) == rule)
                     .filter_map(|f| f.remedies.first())
                     .map(|r| r.work.clone())

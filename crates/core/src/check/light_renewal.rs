@@ -1,0 +1,110 @@
+//! A renewal zone too dark for stubs to break.
+
+use super::seen::{Seen, under};
+use super::uprights_count;
+use super::{Finding, Severity};
+use crate::cover::Span;
+use crate::light::LightReport;
+use crate::row::Limit;
+use crate::words::Arg;
+
+pub(super) const RULE: &str = "renewal-zone-dark";
+
+/// Dark stretches nearer to each other than this, m, are one.
+const JOINED: f64 = 0.5;
+/// A dark stretch shorter than this, m, is the shade of one upright.
+const LEAST: f64 = 0.3;
+
+/// Under this share of what stubs ask for it is to be mended soon: the limit itself is an assumption.
+const SOON: f64 = 2.0 / 3.0;
+/// Length of the stretches over which the dark is judged, m: an upright's own shade moves through the day, and a stub
+/// stands beside it.
+const OVER: f64 = 0.6;
+
+pub(super) fn find(c: &Seen<'_>, light: &LightReport) -> Vec<Finding> {
+    let least = c.limit(Limit::RenewalLight);
+    let means = running(&by_column(light), libm::round(OVER / light.dx) as usize);
+    let (low, high) = light.zone_at;
+    stretches(&means, least, light.dx)
+        .into_iter()
+        .map(|columns| {
+            let dark = &means[columns.clone()];
+            let mean = dark.iter().sum::<f64>() / dark.len() as f64;
+            let span = Span {
+                from: (light.x0 + columns.start as f64 * light.dx) * 1000.0,
+                to: (light.x0 + columns.end as f64 * light.dx) * 1000.0,
+            };
+            Finding {
+                rule: RULE,
+                severity: match under(mean, least * SOON) {
+                    true => Severity::Soon,
+                    false => Severity::Note,
+                },
+                x: span.from,
+                z: c.g.wire,
+                width: span.length(),
+                subjects: Vec::new(),
+                measured: mean,
+                allowed: least,
+                limit: Limit::RenewalLight,
+                args: vec![
+                    ("light", Arg::Share(mean)),
+                    ("least", Arg::Share(least)),
+                    ("from", Arg::Length(span.from)),
+                    ("to", Arg::Length(span.to)),
+                    ("zone", Arg::Length((high - low) * 1000.0)),
+                ],
+                remedies: uprights_count::thin_out(c, span).into_iter().collect(),
+            }
+        })
+        .collect()
+}
+
+/// Mean light in the zone of each column.
+fn by_column(light: &LightReport) -> Vec<f64> {
+    let n = light.map.columns.len();
+    let mut sum = vec![0.0; n];
+    let mut of = 0.0;
+    for (level, edges) in light.map.z.windows(2).enumerate() {
+        let part = light.zone_at.1.min(edges[1]) - light.zone_at.0.max(edges[0]);
+        if part > 1e-9 {
+            of += part;
+            for (s, l) in sum.iter_mut().zip(&light.map.light[level * n..]) {
+                *s += part * f64::from(*l);
+            }
+        }
+    }
+    // Where the zone misses the leaves' heights nothing shades it.
+    for s in &mut sum {
+        *s = if of > 0.0 { *s / of } else { 1.0 };
+    }
+    sum
+}
+
+/// Means over some `width` columns about each, fewer at the ends.
+fn running(values: &[f64], width: usize) -> Vec<f64> {
+    let half = width / 2;
+    let mut sums = vec![0.0];
+    for v in values {
+        sums.push(sums[sums.len() - 1] + v);
+    }
+    (0..values.len())
+        .map(|i| {
+            let (from, to) = (i.saturating_sub(half), (i + half + 1).min(values.len()));
+            (sums[to] - sums[from]) / (to - from) as f64
+        })
+        .collect()
+}
+
+/// Stretches of columns with less than `least`, near ones joined, short ones left out.
+fn stretches(means: &[f64], least: f64, dx: f64) -> Vec<core::ops::Range<usize>> {
+    let mut out: Vec<core::ops::Range<usize>> = Vec::new();
+    for (i, _) in means.iter().enumerate().filter(|(_, m)| under(**m, least)) {
+        match out.last_mut() {
+            Some(last) if (i - last.end) as f64 * dx <= JOINED => last.end = i + 1,
+            _ => out.push(i..i + 1),
+        }
+    }
+    out.retain(|r| r.len() as f64 * dx >= LEAST);
+    out
+}

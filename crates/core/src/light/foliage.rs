@@ -1,0 +1,443 @@
+//! The wall's leaves from the row's own wood.
+//!
+//! A stated simple model: every metre of upright wood carries so much leaf by its age ([`LeafArea`], from memory), spread
+//! evenly through the wall's thickness and over a strip about the wood. Beyond its ends the row is taken to go on as it
+//! began, and the rows beside it are copies of it. Each tree's leaves are kept by themselves, so that a tree that changed
+//! is laid anew alone.
+
+use serde::{Deserialize, Serialize};
+use std::ops::Range;
+use std::sync::Arc;
+
+use super::sky::Site;
+use super::wall::{COLUMN_MAX_M, Ends, G_SPHERICAL, LEVEL_MAX_M, RowShape, Wall};
+use crate::pose::{Geometry, layout};
+use crate::row::{self, Kind, Limit, Row, Shoot, Targets, Tree};
+use crate::units::Mm;
+
+/// Leaf on a metre of wood in full leaf, m² per m. All values are assumptions from memory.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct LeafArea {
+    /// On wood of this season: single leaves.
+    pub this_season: f64,
+    /// On wood with one completed season: short shoots and first spurs.
+    pub one_year: f64,
+    /// On older wood: spurs all along.
+    pub older: f64,
+    /// On laid wood, whose buds are kept for uprights alone.
+    pub laid: f64,
+    /// On laterals.
+    pub lateral: f64,
+}
+
+impl Default for LeafArea {
+    fn default() -> Self {
+        Self {
+            this_season: 0.20,
+            one_year: 0.50,
+            older: 0.65,
+            laid: 0.20,
+            lateral: 0.20,
+        }
+    }
+}
+
+/// Latitude that is taken where the site gives none: the middle of the northern fruit regions.
+pub const LATITUDE_DEG: f64 = 45.0;
+/// Bearing that is taken where the site gives none: north to south.
+pub const BEARING_DEG: f64 = 0.0;
+/// Width of an upright's strip of leaves, as a share of the distance between uprights aimed at. From memory: neighbours do
+/// not quite touch.
+pub const STRIP_SHARE: f64 = 0.75;
+
+/// What of site and limits the light needs, with what was taken where nothing is given.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+pub struct Surroundings {
+    /// Latitude and bearing.
+    pub site: Site,
+    /// Thickness and row spacing.
+    pub shape: RowShape,
+    /// Whether the latitude is the site's own; else it is [`LATITUDE_DEG`].
+    pub place_given: bool,
+    /// Whether the bearing is the site's own; else it is [`BEARING_DEG`].
+    pub bearing_given: bool,
+    /// Whether the row spacing is the site's own; else it is that of the limits.
+    pub spacing_given: bool,
+}
+
+impl Surroundings {
+    /// Of a site under the limits. A wall thicker than the rows are apart is taken as thick as that.
+    pub fn of(site: &row::Site, targets: &Targets) -> Self {
+        let latitude = site.latitude_deg.filter(|l| (-90.0..=90.0).contains(l));
+        let bearing = site.row_bearing_deg.filter(|b| b.is_finite());
+        let given = site.row_spacing.map(Mm::f).filter(|s| *s > 0.0);
+        let spacing = given.unwrap_or(targets.get(Limit::RowSpacing)) / 1000.0;
+        Self {
+            site: Site {
+                latitude_deg: latitude.unwrap_or(LATITUDE_DEG),
+                row_azimuth_deg: bearing.unwrap_or(BEARING_DEG),
+            },
+            shape: RowShape {
+                thickness: (targets.get(Limit::WallThickness) / 1000.0).min(spacing),
+                row_spacing: spacing,
+                g: G_SPHERICAL,
+            },
+            place_given: latitude.is_some(),
+            bearing_given: bearing.is_some(),
+            spacing_given: given.is_some(),
+        }
+    }
+}
+
+/// The grid that leaves are laid on: even columns along the stretch to be filled, even levels from just below the cordon
+/// up.
+#[derive(Debug, Clone, Copy, PartialEq)]
+struct Grid {
+    x0: f64,
+    dx: f64,
+    columns: usize,
+    z0: f64,
+    levels: usize,
+}
+
+/// Half the height of the box that a piece of wood spreads its leaves over, m; also how far the grid reaches below the
+/// cordon.
+const HALF_BOX: f64 = 0.05;
+/// Longest piece of wood that is laid at once, m.
+const PIECE: f64 = 0.05;
+/// The grid's height grows by such steps, m, so that a tip that rises a little fits.
+const HEAD_STEP: f64 = 0.5;
+
+/// Most columns: rows longer than 2 km get wider ones, so that no row is too long for a device's memory.
+const COLUMNS_MAX: f64 = 40_000.0;
+
+/// The leaves of one tree. Columns may lie beyond the grid: they come in again on its other side.
+#[derive(Debug, Clone)]
+struct Strip {
+    tree: Arc<Tree>,
+    columns: Range<i64>,
+    /// Density level by level over the columns.
+    cells: Vec<f32>,
+}
+
+/// What has changed on the grid.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Change {
+    /// The grid is another one.
+    All,
+    /// Leaves in these columns; none overlap.
+    Columns(Vec<Range<usize>>),
+}
+
+/// The leaves of a row on a grid.
+#[derive(Debug, Clone)]
+pub struct Foliage {
+    area: LeafArea,
+    leaf: u8,
+    g: Geometry,
+    half_width: f64,
+    around: Surroundings,
+    grid: Grid,
+    strips: Vec<Strip>,
+    /// Density in full leaf, level by level.
+    full: Vec<f32>,
+    /// Share of the leaves that are out.
+    out: f32,
+}
+
+impl Foliage {
+    /// The leaves of a row, `out` of them (0 dormant, 1 full leaf) unfolded. A row with nothing to fill has a bare metre.
+    pub fn new(row: &Row, site: &row::Site, targets: &Targets, out: f64) -> Self {
+        let g = Geometry::of(row, targets);
+        let half_width = targets.get(Limit::UprightSpacing) / 1000.0 * STRIP_SHARE / 2.0;
+        let mut foliage = Self {
+            area: LeafArea::default(),
+            leaf: row.leaf,
+            g,
+            half_width,
+            around: Surroundings::of(site, targets),
+            grid: grid(row, g),
+            strips: Vec::new(),
+            full: Vec::new(),
+            out: share(out),
+        };
+        foliage.full = vec![0.0; foliage.grid.columns * foliage.grid.levels];
+        foliage.strips = row.trees.iter().map(|t| foliage.strip(t)).collect();
+        foliage.sum(0..foliage.grid.columns);
+        foliage
+    }
+
+    /// Follows the row. Trees are told apart by their place in memory: one that is shared still is not looked at.
+    pub fn follow(&mut self, row: &Row, site: &row::Site, targets: &Targets) -> Change {
+        let same_trees = self.strips.len() == row.trees.len()
+            && self
+                .strips
+                .iter()
+                .zip(&row.trees)
+                .all(|(s, t)| s.tree.id == t.id);
+        let g = Geometry::of(row, targets);
+        let fits = {
+            let wanted = grid(row, g);
+            // A wall that became lower keeps its grid.
+            wanted.levels <= self.grid.levels
+                && Grid {
+                    levels: self.grid.levels,
+                    ..wanted
+                } == self.grid
+        };
+        let half_width = targets.get(Limit::UprightSpacing) / 1000.0 * STRIP_SHARE / 2.0;
+        let around = Surroundings::of(site, targets);
+        if !(same_trees && fits)
+            || (row.leaf, g, half_width, around)
+                != (self.leaf, self.g, self.half_width, self.around)
+        {
+            *self = Self::new(row, site, targets, f64::from(self.out));
+            return Change::All;
+        }
+        let n = self.grid.columns as i64;
+        let mut touched = vec![false; self.grid.columns];
+        let mut any = false;
+        for i in 0..self.strips.len() {
+            if Arc::ptr_eq(&self.strips[i].tree, &row.trees[i]) {
+                continue;
+            }
+            let new = self.strip(&row.trees[i]);
+            for columns in [&self.strips[i].columns, &new.columns] {
+                for j in columns.clone() {
+                    touched[j.rem_euclid(n) as usize] = true;
+                    any = true;
+                }
+            }
+            self.strips[i] = new;
+        }
+        let mut ranges: Vec<Range<usize>> = Vec::new();
+        if any {
+            for (c, _) in touched.iter().enumerate().filter(|(_, t)| **t) {
+                match ranges.last_mut() {
+                    Some(last) if last.end == c => last.end = c + 1,
+                    _ => ranges.push(c..c + 1),
+                }
+            }
+        }
+        for range in &ranges {
+            self.sum(range.clone());
+        }
+        Change::Columns(ranges)
+    }
+
+    /// Unfolds another share of the leaves.
+    pub fn unfold(&mut self, out: f64) {
+        self.out = share(out);
+    }
+
+    /// Share of the leaves that are out, 0–1.
+    pub fn out(&self) -> f64 {
+        f64::from(self.out)
+    }
+
+    /// Where the row stands, how thick and how far apart its walls are.
+    pub fn around(&self) -> &Surroundings {
+        &self.around
+    }
+
+    /// Height of the cordon wire, m.
+    pub fn wire(&self) -> f64 {
+        self.g.wire / 1000.0
+    }
+
+    /// Number of columns.
+    pub fn columns(&self) -> usize {
+        self.grid.columns
+    }
+
+    /// Width of a column, m.
+    pub fn column_width(&self) -> f64 {
+        self.grid.dx
+    }
+
+    /// The wall with these leaves.
+    pub fn wall(&self) -> Wall {
+        let grid = &self.grid;
+        let z = (0..=grid.levels).map(|l| grid.z0 + LEVEL_MAX_M * l as f64);
+        Wall::new(
+            grid.x0,
+            grid.dx,
+            z.collect(),
+            self.density(0..grid.columns),
+            self.around.shape,
+            Ends::Repeated,
+        )
+        .expect("lengths are positive and densities finite by construction")
+    }
+
+    /// Densities of some columns, level by level, as [`LightState::edit`](super::LightState::edit) takes them.
+    pub fn density(&self, columns: Range<usize>) -> Vec<f32> {
+        let n = self.grid.columns;
+        (0..self.grid.levels)
+            .flat_map(|l| &self.full[l * n + columns.start..l * n + columns.end])
+            .map(|d| d * self.out)
+            .collect()
+    }
+
+    /// The height, m, that the leaves of half the leafy columns reach; none without a leaf.
+    pub fn typical_top(&self) -> Option<f64> {
+        let n = self.grid.columns;
+        let mut tops: Vec<usize> = (0..n)
+            .filter_map(|c| (0..self.grid.levels).rfind(|l| self.full[l * n + c] > 0.0))
+            .collect();
+        if tops.is_empty() {
+            return None;
+        }
+        let middle = tops.len() / 2;
+        let (_, level, _) = tops.select_nth_unstable(middle);
+        Some(self.grid.z0 + LEVEL_MAX_M * (*level + 1) as f64)
+    }
+
+    /// Width of an upright's strip of leaves, m.
+    pub fn strip_width(&self) -> f64 {
+        2.0 * self.half_width
+    }
+
+    /// Adds up the trees' leaves in some columns, always in the trees' order: what is added up anew equals the whole.
+    fn sum(&mut self, columns: Range<usize>) {
+        let (n, levels) = (self.grid.columns, self.grid.levels);
+        for l in 0..levels {
+            self.full[l * n + columns.start..l * n + columns.end].fill(0.0);
+        }
+        for strip in &self.strips {
+            let width = strip.columns.end - strip.columns.start;
+            for (i, j) in strip.columns.clone().enumerate() {
+                let c = j.rem_euclid(n as i64) as usize;
+                if columns.contains(&c) {
+                    for l in 0..levels {
+                        self.full[l * n + c] += strip.cells[l * width as usize + i];
+                    }
+                }
+            }
+        }
+    }
+
+    /// The leaves of one tree.
+    fn strip(&self, tree: &Arc<Tree>) -> Strip {
+        let mut pieces: Vec<Piece> = Vec::new();
+        for (shoot, course) in tree.shoots.iter().zip(layout(tree, self.g)) {
+            let mut at = 0.0;
+            let length = shoot.length().max(1.0);
+            let lateral = shoot.laterals.total / length * self.area.lateral;
+            for unit in &shoot.units {
+                let Some(wood) = self.per_metre(shoot, unit.leaf) else {
+                    break;
+                };
+                let count = libm::ceil(unit.kept / 1000.0 / PIECE).max(1.0);
+                let step = unit.kept / count;
+                for k in 0..count as usize {
+                    let point = course.point(at + (k as f64 + 0.5) * step);
+                    pieces.push(Piece {
+                        x: point.x / 1000.0,
+                        z: point.y / 1000.0,
+                        area: (wood + lateral) * step / 1000.0,
+                    });
+                }
+                at += unit.kept;
+            }
+        }
+        self.lay(tree, &pieces)
+    }
+
+    /// Leaf on a metre of a shoot's wood that grew in `leaf`; none on the trunk.
+    fn per_metre(&self, shoot: &Shoot, leaf: u8) -> Option<f64> {
+        match (shoot.kind(), self.leaf.saturating_sub(leaf)) {
+            (Kind::Stem, _) => None,
+            (Kind::Leader, _) => Some(self.area.laid),
+            (_, 0) => Some(self.area.this_season),
+            (_, 1) => Some(self.area.one_year),
+            _ => Some(self.area.older),
+        }
+    }
+
+    fn lay(&self, tree: &Arc<Tree>, pieces: &[Piece]) -> Strip {
+        let grid = &self.grid;
+        let column = |x: f64| (x - grid.x0) / grid.dx;
+        let half = self.half_width / grid.dx;
+        let pieces = || {
+            pieces
+                .iter()
+                .filter(|p| p.z > grid.z0 && p.x.is_finite() && p.z.is_finite())
+        };
+        let first = pieces().map(|p| column(p.x)).fold(f64::INFINITY, f64::min);
+        let last = pieces()
+            .map(|p| column(p.x))
+            .fold(f64::NEG_INFINITY, f64::max);
+        if first > last {
+            return Strip {
+                tree: Arc::clone(tree),
+                columns: 0..0,
+                cells: Vec::new(),
+            };
+        }
+        let columns = libm::floor(first - half) as i64..libm::ceil(last + half) as i64;
+        let width = (columns.end - columns.start) as usize;
+        let mut cells = vec![0.0f64; width * grid.levels];
+        let cell_volume = grid.dx * LEVEL_MAX_M * self.around.shape.thickness;
+        for p in pieces() {
+            let x = column(p.x) - columns.start as f64;
+            let (from, to) = (x - half, x + half);
+            let z = (p.z - grid.z0) / LEVEL_MAX_M;
+            let up = HALF_BOX / LEVEL_MAX_M;
+            let (low, high) = ((z - up).max(0.0), (z + up).min(grid.levels as f64));
+            let density = p.area / cell_volume / ((to - from) * (high - low).max(1e-9));
+            for l in low as usize..(libm::ceil(high) as usize).min(grid.levels) {
+                let part = high.min((l + 1) as f64) - low.max(l as f64);
+                let row = &mut cells[l * width..(l + 1) * width];
+                let (first, last) = (from as usize, (libm::ceil(to) as usize).min(width));
+                for (c, cell) in row.iter_mut().enumerate().take(last).skip(first) {
+                    let along = to.min((c + 1) as f64) - from.max(c as f64);
+                    *cell += density * (part * along).max(0.0);
+                }
+            }
+        }
+        Strip {
+            tree: Arc::clone(tree),
+            columns,
+            cells: cells.into_iter().map(|d| d as f32).collect(),
+        }
+    }
+}
+
+/// A short piece of wood: its middle, m, and its leaves, m².
+struct Piece {
+    x: f64,
+    z: f64,
+    area: f64,
+}
+
+fn share(out: f64) -> f32 {
+    if out > 0.0 { out.min(1.0) as f32 } else { 0.0 }
+}
+
+fn grid(row: &Row, g: Geometry) -> Grid {
+    let x0 = row.from.f() / 1000.0;
+    let length = (row.to.f() / 1000.0 - x0).max(0.0);
+    let length = if length > 0.0 { length } else { 1.0 };
+    let columns = libm::ceil(length / COLUMN_MAX_M - 1e-9).clamp(1.0, COLUMNS_MAX);
+    let tips = row.trees.iter().map(|t| highest(t, g)).fold(0.0, f64::max);
+    let z0 = (g.wire / 1000.0 - 2.0 * HALF_BOX).max(0.0);
+    let top = (row.trellis.wall_height.f().max(tips) / 1000.0 + HALF_BOX).max(z0 + HEAD_STEP);
+    let steps = libm::ceil((top - z0) / HEAD_STEP - 1e-9);
+    Grid {
+        x0,
+        dx: length / columns,
+        columns: columns as usize,
+        z0,
+        levels: libm::round(steps * HEAD_STEP / LEVEL_MAX_M) as usize,
+    }
+}
+
+/// The highest place of a tree's wood, mm.
+fn highest(tree: &Tree, g: Geometry) -> f64 {
+    layout(tree, g)
+        .iter()
+        .map(|c| c.tip().y.max(c.base.y))
+        .filter(|z| z.is_finite())
+        .fold(0.0, f64::max)
+}

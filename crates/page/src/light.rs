@@ -1,0 +1,522 @@
+//! The row's light as the page shows it: coarser and at once while a hand moves, exact when an answer comes.
+
+use cordonry::cover::Span;
+use cordonry::light::foliage::{Change, Foliage};
+use cordonry::light::report::{FLOWERING_LIGHT, QUALITY_LIGHT, shares};
+use cordonry::light::row_light::{self, LightReport, gap_rule, sun_of, zone_heights};
+use cordonry::light::state::{LightState, Settings, Weights};
+use cordonry::light::sun::ClearDay;
+use cordonry::light::trace::SET;
+use cordonry::light::{Direction, LightMap, Period, PeriodLight, Shares, Sky, period_light};
+use cordonry::plan::Plan;
+use cordonry::row::Row;
+use serde::{Deserialize, Serialize};
+use std::ops::Range;
+
+/// The days that are looked at.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum When {
+    /// The growing season of the place.
+    #[default]
+    Season,
+    /// A month, 1 to 12.
+    Month(u32),
+    /// A day of the year, 1 to 365.
+    Day(u32),
+}
+
+/// What is looked at.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Choice {
+    /// The days.
+    pub when: When,
+    /// An hour of solar time, 0 to 24, of the middle day; none for all hours.
+    pub hour: Option<f64>,
+    /// Share of the leaves that are out, 0 to 1.
+    pub out: f64,
+}
+
+impl Default for Choice {
+    fn default() -> Self {
+        Self {
+            when: When::Season,
+            hour: None,
+            out: 1.0,
+        }
+    }
+}
+
+impl Choice {
+    /// The days at a latitude.
+    pub fn period(self, latitude_deg: f64) -> Period {
+        match self.when {
+            When::Season => Period::growing_season(latitude_deg),
+            When::Month(month) => Period::month(month),
+            When::Day(day) => Period::day(day.clamp(1, 365)),
+        }
+    }
+
+    /// The middle day.
+    pub fn day(self, latitude_deg: f64) -> u32 {
+        let period = self.period(latitude_deg);
+        (period.first - 1 + (period.days() - 1) / 2) % 365 + 1
+    }
+}
+
+/// An exact answer: the season in full leaf, by which the row is judged, and what is looked at.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Exact {
+    /// The growing season in full leaf; its map holds the renewal zone alone.
+    pub season: LightReport,
+    /// What was asked for; its map holds the columns that were asked for.
+    pub chosen: LightReport,
+}
+
+/// Works out the exact answer.
+pub fn exact(row: &Row, plan: &Plan, choice: Choice, columns: Range<usize>) -> Exact {
+    let mut foliage = Foliage::new(row, &plan.site, &plan.targets, 1.0);
+    let latitude = foliage.around().site.latitude_deg;
+    let season = Choice::default().period(latitude);
+    let mut judged = row_light::report(&foliage, &plan.targets, season);
+    let period = choice.period(latitude);
+    let mut chosen = if (period, choice.out) == (season, 1.0) {
+        judged.clone()
+    } else {
+        foliage.unfold(choice.out);
+        row_light::report(&foliage, &plan.targets, period)
+    };
+    judged.map = judged.map.band(judged.zone_at.0, judged.zone_at.1);
+    chosen.map = chosen.map.part(columns);
+    Exact {
+        season: judged,
+        chosen,
+    }
+}
+
+/// The figures beside the wall.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Figures {
+    /// Share caught of all light looked at.
+    pub caught: f64,
+    /// Share caught of the beam and of the sky's light; none for an hour's beam.
+    pub parts: Option<(f64, f64)>,
+    /// Mean and lowest light in the renewal zone.
+    pub zone: Option<(f64, f64)>,
+    /// Share of the wall under 30 % of the light, and under 50 %.
+    pub under: (f64, f64),
+    /// Leaf area per ground area.
+    pub leaf_area_index: f64,
+    /// Whether zone and wall are those of the whole row, not of the stretch in view.
+    pub whole: bool,
+    /// Whether they are exact.
+    pub exact: bool,
+}
+
+/// What the light falls from.
+enum Source {
+    /// A period's sun and sky.
+    Period(PeriodLight),
+    /// One sun.
+    Sun(Weights),
+    /// Below the horizon.
+    Night,
+}
+
+/// The light of the row on the desk.
+pub struct RowLight {
+    choice: Choice,
+    foliage: Foliage,
+    state: LightState,
+    source: Source,
+    sun: Option<Direction>,
+    /// The wall's light where it is mapped.
+    pub map: LightMap,
+    /// Light that reaches the ground under each column.
+    pub fall_through: Vec<f32>,
+    /// The figures.
+    pub figures: Figures,
+}
+
+/// Most columns that are mapped at once; farther out the map would be a few pixels high.
+const MAPPED: usize = 1_600;
+
+impl RowLight {
+    /// The light of a row, mapped where `span` (mm along the row) is in view.
+    pub fn new(row: &Row, plan: &Plan, choice: Choice, span: Span) -> Self {
+        let foliage = Foliage::new(row, &plan.site, &plan.targets, choice.out);
+        let (state, source, sun) = begin(&foliage, choice, 0..0);
+        let mut light = Self {
+            choice,
+            foliage,
+            state,
+            source,
+            sun,
+            map: LightMap {
+                columns: 0..0,
+                z: Vec::new(),
+                light: Vec::new(),
+            },
+            fall_through: Vec::new(),
+            figures: Figures::default(),
+        };
+        light.look_at(span);
+        light.derive(plan);
+        light
+    }
+
+    /// What is looked at.
+    pub fn choice(&self) -> Choice {
+        self.choice
+    }
+
+    /// The hour's sun, while it is up.
+    pub fn sun(&self) -> Option<Direction> {
+        self.sun
+    }
+
+    /// Whether an hour is looked at in which the sun is down.
+    pub fn is_night(&self) -> bool {
+        matches!(self.source, Source::Night)
+    }
+
+    /// Latitude by which the sun moves.
+    pub fn latitude_deg(&self) -> f64 {
+        self.foliage.around().site.latitude_deg
+    }
+
+    /// Place, bearing and spacing.
+    pub fn around(&self) -> &cordonry::light::Surroundings {
+        self.foliage.around()
+    }
+
+    /// Start of the first column, mm, and the width of one.
+    pub fn columns_mm(&self) -> (f64, f64) {
+        let wall = self.state.wall();
+        (wall.x0() * 1000.0, wall.dx() * 1000.0)
+    }
+
+    /// Follows the row; whether anything changed.
+    pub fn follow(&mut self, row: &Row, plan: &Plan, span: Span) -> bool {
+        let change = self.foliage.follow(row, &plan.site, &plan.targets);
+        let moved = match change {
+            Change::All => {
+                (self.state, self.source, self.sun) = begin(&self.foliage, self.choice, 0..0);
+                self.look_at(span);
+                true
+            }
+            Change::Columns(ranges) => {
+                let moved = self.look_at(span);
+                for range in &ranges {
+                    self.state
+                        .edit(range.clone(), &self.foliage.density(range.clone()));
+                }
+                moved || !ranges.is_empty()
+            }
+        };
+        if moved {
+            self.derive(plan);
+        }
+        moved
+    }
+
+    /// Looks at something else.
+    pub fn choose(&mut self, plan: &Plan, choice: Choice) {
+        let leaves = choice.out != self.choice.out;
+        let hours = choice.hour.is_some() || self.choice.hour.is_some();
+        self.choice = choice;
+        self.foliage.unfold(choice.out);
+        if hours {
+            let view = self.state.view();
+            (self.state, self.source, self.sun) = begin(&self.foliage, choice, view);
+        } else {
+            if leaves {
+                let all = 0..self.foliage.columns();
+                self.state.refill(&self.foliage.density(all));
+            }
+            self.source = Source::Period(lay(&self.state, &self.foliage, choice));
+        }
+        self.derive(plan);
+    }
+
+    /// Maps the columns in view, and more on either side so that small moves need nothing; whether others are mapped now.
+    fn look_at(&mut self, span: Span) -> bool {
+        let n = self.foliage.columns();
+        let wanted = if n <= MAPPED {
+            0..n
+        } else {
+            let (x0, dx) = self.columns_mm();
+            let at = |x: f64| (((x - x0) / dx).max(0.0) as usize).min(n);
+            let (from, to) = (at(span.from), at(span.to + dx));
+            let seen = self.state.view();
+            if seen.start <= from && to <= seen.end {
+                return false;
+            }
+            if to - from > MAPPED {
+                0..0
+            } else {
+                let margin = (MAPPED - (to - from)) / 2;
+                from.saturating_sub(margin)..(to + margin).min(n)
+            }
+        };
+        if self.state.view() == wanted {
+            return false;
+        }
+        self.state.set_view(wanted);
+        true
+    }
+
+    /// Columns that are mapped.
+    pub fn mapped(&self) -> Range<usize> {
+        self.state.view()
+    }
+
+    fn derive(&mut self, plan: &Plan) {
+        let night = Weights::none(self.state.directions().len());
+        let total = match &self.source {
+            Source::Period(light) => &light.total,
+            Source::Sun(one) => one,
+            Source::Night => &night,
+        };
+        self.map = LightMap::new(&self.state, total);
+        self.fall_through = self.state.fall_through(total);
+        let parts = match &self.source {
+            Source::Period(light) => Some(shares(&self.state, light)),
+            _ => None,
+        };
+        let (low, high) = zone_heights(&self.foliage, &plan.targets);
+        let rule = gap_rule(&self.foliage, &plan.targets);
+        let under = |limit| self.map.share_under(limit, rule.from, rule.to);
+        self.figures = Figures {
+            caught: match self.source {
+                Source::Night => 0.0,
+                _ => self.state.caught(total),
+            },
+            parts: parts.map(|s: Shares| (s.beam, s.sky)),
+            zone: self.map.zone(low, high).map(|z| (z.mean, z.lowest)),
+            under: (under(FLOWERING_LIGHT), under(QUALITY_LIGHT)),
+            leaf_area_index: self.state.wall().leaf_area_index(),
+            whole: self.map.columns.len() == self.foliage.columns(),
+            exact: false,
+        };
+    }
+
+    /// Takes the exact answer to what is looked at. An hour's beam is exact already.
+    pub fn take(&mut self, answer: &LightReport) {
+        if self.choice.hour.is_some() || answer.fall_through.len() != self.fall_through.len() {
+            return;
+        }
+        self.fall_through.clone_from(&answer.fall_through);
+        if answer.map.columns == self.map.columns && answer.map.z == self.map.z {
+            self.map = answer.map.clone();
+        }
+        self.figures = Figures {
+            caught: answer.caught.total,
+            parts: Some((answer.caught.beam, answer.caught.sky)),
+            zone: answer.zone.map(|z| (z.mean, z.lowest)),
+            under: (answer.under_flowering, answer.under_quality),
+            leaf_area_index: answer.leaf_area_index,
+            whole: true,
+            exact: true,
+        };
+    }
+
+    /// Light at a place of the wall, mm; none where it is not mapped.
+    pub fn at(&self, x: f64, z: f64) -> Option<f64> {
+        let (x0, dx) = self.columns_mm();
+        let column = (x - x0) / dx;
+        let level = self.map.z.partition_point(|edge| *edge <= z / 1000.0);
+        if column < 0.0 || level == 0 {
+            return None;
+        }
+        self.map.at(column as usize, level - 1).map(f64::from)
+    }
+
+    /// Light that reaches the ground at a place along the row, mm.
+    pub fn falls_at(&self, x: f64) -> Option<f64> {
+        let (x0, dx) = self.columns_mm();
+        let column = (x - x0) / dx;
+        if column < 0.0 {
+            return None;
+        }
+        self.fall_through
+            .get(column as usize)
+            .map(|t| f64::from(*t))
+    }
+}
+
+fn lay(state: &LightState, foliage: &Foliage, choice: Choice) -> PeriodLight {
+    let site = foliage.around().site;
+    period_light(
+        state.directions(),
+        site,
+        choice.period(site.latitude_deg),
+        ClearDay::default(),
+        Sky::StandardOvercast,
+    )
+}
+
+fn begin(
+    foliage: &Foliage,
+    choice: Choice,
+    view: Range<usize>,
+) -> (LightState, Source, Option<Direction>) {
+    let wall = foliage.wall();
+    let settings = Settings::dragging(Some(view));
+    let Some(hour) = choice.hour else {
+        let state = LightState::new(wall, &settings);
+        let source = Source::Period(lay(&state, foliage, choice));
+        return (state, source, None);
+    };
+    let around = foliage.around();
+    match sun_of(around, choice.day(around.site.latitude_deg), hour - 12.0) {
+        Some(sun) => {
+            // One direction is soon worked out: as finely as at rest.
+            let settings = Settings {
+                sampling: SET,
+                ..settings
+            };
+            let state = LightState::in_direction(wall, sun, &settings);
+            (state, Source::Sun(Weights::one()), Some(sun))
+        }
+        None => {
+            let up = Direction {
+                x: 0.0,
+                y: 0.0,
+                z: 1.0,
+            };
+            (
+                LightState::in_direction(wall, up, &settings),
+                Source::Night,
+                None,
+            )
+        }
+    }
+}
+
+/// The colour of a share of light, 0 to 1, as red, green and blue. On paper from a dusky blue to the paper's own warmth, on
+/// a dark ground from night blue to a warm light.
+///
+/// A straight line in the OKLab colour space (Ottosson 2020), whose distances are even to the eye; along lightness and
+/// from blue to yellow, which every common kind of colour-blindness tells apart.
+pub fn colour(light: f64, dark_ground: bool) -> [u8; 3] {
+    let (from, to) = if dark_ground {
+        ([0.27, -0.01, -0.075], [0.80, 0.005, 0.085])
+    } else {
+        ([0.56, -0.02, -0.095], [0.965, 0.0, 0.055])
+    };
+    let t = if light > 0.0 { light.min(1.0) } else { 0.0 };
+    let mix = |i: usize| from[i] + (to[i] - from[i]) * t;
+    let (lightness, a, b) = (mix(0), mix(1), mix(2));
+    let cube = |v: f64| v * v * v;
+    let l = cube(lightness + 0.396_337_777_4 * a + 0.215_803_757_3 * b);
+    let m = cube(lightness - 0.105_561_345_8 * a - 0.063_854_172_8 * b);
+    let s = cube(lightness - 0.089_484_177_5 * a - 1.291_485_548_0 * b);
+    [
+        4.076_741_662_1 * l - 3.307_711_591_3 * m + 0.230_969_929_2 * s,
+        -1.268_438_004_6 * l + 2.609_757_401_1 * m - 0.341_319_396_5 * s,
+        -0.004_196_086_3 * l - 0.703_418_614_7 * m + 1.707_614_701_0 * s,
+    ]
+    .map(|linear| {
+        let linear = linear.clamp(0.0, 1.0);
+        let v = if linear <= 0.003_130_8 {
+            12.92 * linear
+        } else {
+            1.055 * linear.powf(1.0 / 2.4) - 0.055
+        };
+        (v * 255.0).round() as u8
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::bench_row;
+
+    fn span() -> Span {
+        Span {
+            from: 0.0,
+            to: 8000.0,
+        }
+    }
+
+    #[test]
+    fn following_is_the_same_as_anew_and_near_the_exact() {
+        let plan = bench_row::plan(6, 7);
+        let mut light = RowLight::new(&plan.found, &plan, Choice::default(), span());
+        let mut row = (*plan.found).clone();
+        std::sync::Arc::make_mut(&mut row.trees[2])
+            .shoots
+            .truncate(3);
+        assert!(light.follow(&row, &plan, span()));
+        assert!(!light.follow(&row, &plan, span()));
+        let anew = RowLight::new(&row, &plan, Choice::default(), span());
+        assert_eq!(light.map, anew.map);
+        assert_eq!(light.figures, anew.figures);
+        let exact = exact(&row, &plan, Choice::default(), light.mapped());
+        let coarse = light.figures;
+        light.take(&exact.chosen);
+        assert!(light.figures.exact && !coarse.exact);
+        assert!((light.figures.caught - coarse.caught).abs() < 0.01);
+        assert_ne!(light.map, anew.map);
+    }
+
+    #[test]
+    fn long_rows_are_mapped_where_they_are_seen() {
+        let plan = bench_row::plan(120, 7);
+        let mut light = RowLight::new(&plan.found, &plan, Choice::default(), span());
+        assert!(light.mapped().len() <= MAPPED && !light.mapped().is_empty());
+        assert!(light.at(4000.0, 600.0).is_some());
+        let far = Span {
+            from: 140_000.0,
+            to: 150_000.0,
+        };
+        assert_eq!(light.at(145_000.0, 600.0), None);
+        assert!(light.follow(&plan.found, &plan, far));
+        assert!(light.at(145_000.0, 600.0).is_some());
+        assert!(!light.figures.whole);
+    }
+
+    #[test]
+    fn an_hour_has_its_sun_and_a_night_none() {
+        let plan = bench_row::plan(4, 7);
+        let mut light = RowLight::new(&plan.found, &plan, Choice::default(), span());
+        for (hour, up) in [(12.0, true), (1.0, false), (8.0, true)] {
+            let choice = Choice {
+                when: When::Day(172),
+                hour: Some(hour),
+                out: 1.0,
+            };
+            light.choose(&plan, choice);
+            assert_eq!(light.sun().is_some(), up);
+            assert_eq!(light.is_night(), !up);
+            let most = light.map.light.iter().fold(0.0f32, |a, b| a.max(*b));
+            assert_eq!(most > 0.9, up, "{hour}: {most}");
+        }
+        light.choose(&plan, Choice::default());
+        assert!(light.figures.parts.is_some());
+        let bare = Choice {
+            out: 0.0,
+            ..Choice::default()
+        };
+        light.choose(&plan, bare);
+        assert!(light.figures.caught < 1e-6);
+    }
+
+    #[test]
+    fn colours_are_even_and_rise_in_brightness() {
+        for dark in [false, true] {
+            let bright = |t: f64| {
+                let [r, g, b] = colour(t, dark).map(f64::from);
+                0.2126 * r + 0.7152 * g + 0.0722 * b
+            };
+            for i in 0..100 {
+                let t = f64::from(i) / 100.0;
+                assert!(bright(t + 0.01) > bright(t) - 0.3, "{t}");
+            }
+            assert!(bright(1.0) > bright(0.0) + 90.0);
+        }
+        assert_eq!(colour(f64::NAN, false), colour(0.0, false));
+        assert_eq!(colour(2.0, true), colour(1.0, true));
+    }
+}
