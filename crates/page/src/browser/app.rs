@@ -244,8 +244,9 @@ impl App {
         }
     }
 
-    /// Brings the place `x` along the row into sight.
+    /// Brings the place `x` along the row into sight, and the wall too where the page is scrolled past it.
     pub fn show(self, x: f64) {
+        super::dom::into_sight(".stage");
         self.with_wall(|wall, _| wall.view = wall.view.showing(x));
         self.redraw();
     }

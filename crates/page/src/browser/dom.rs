@@ -51,3 +51,12 @@ pub fn in_field(event: &web_sys::Event) -> bool {
             )
         })
 }
+
+/// Scrolls just so far that the top of the first element that fits is in sight.
+pub fn into_sight(selector: &str) {
+    if let Ok(Some(element)) = document().query_selector(selector)
+        && element.get_bounding_client_rect().top() < 0.0
+    {
+        element.scroll_into_view();
+    }
+}
