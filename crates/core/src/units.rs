@@ -151,7 +151,8 @@ impl BareUnit {
 /// # Errors
 /// What about the text could not be read, in words. Lengths beyond ±10 km are refused.
 pub fn parse_length(text: &str, bare: BareUnit) -> Result<f64, String> {
-    let text = text.trim();
+    let text = plain_fractions(text.trim());
+    let text = text.as_str();
     let (negative, body) = match text.strip_prefix(['-', '−']) {
         Some(rest) => (true, rest.trim_start()),
         None => (false, text),
@@ -201,6 +202,14 @@ pub fn parse_length(text: &str, bare: BareUnit) -> Result<f64, String> {
         return Err(format!("'{text}' is longer than 10 km"));
     }
     Ok(if negative { -total } else { total })
+}
+
+/// Fractions of one sign as they are printed, `½`, as they are typed.
+fn plain_fractions(text: &str) -> String {
+    let typed = [("½", " 1/2"), ("¼", " 1/4"), ("¾", " 3/4")];
+    typed
+        .iter()
+        .fold(text.to_string(), |t, (sign, word)| t.replace(sign, word))
 }
 
 enum Token<'a> {
@@ -322,6 +331,8 @@ mod tests {
         check("5'6", Metre, Ok(1676.4));
         check("5 1/2 in", Metre, Ok(139.7));
         check("3/4 in", Metre, Ok(19.05));
+        check("1 ft 4½ in", Metre, Ok(419.1));
+        check("½ in", Metre, Ok(12.7));
         check("-0,25", Metre, Ok(-250.0));
         check("", Metre, Err(()));
         check("abc", Metre, Err(()));

@@ -28,6 +28,8 @@ pub enum Arg {
     Refusal(Box<Refusal>),
     /// A text as it is.
     Text(String),
+    /// The text of that name.
+    Key(String),
 }
 
 /// The languages there are texts in.
@@ -120,6 +122,7 @@ impl Words {
             Arg::Name(name) => self.name(*name).into(),
             Arg::Refusal(refusal) => self.refusal(refusal).into(),
             Arg::Text(text) => text.clone().into(),
+            Arg::Key(key) => self.plain(key).into(),
         }
     }
 

@@ -113,3 +113,18 @@ fn wood_of_five_seasons_passes_and_of_six_does_not() {
     );
     assert!(found(&mended(&fails, &f, 0), "wood-too-old").is_empty());
 }
+
+#[test]
+fn a_tree_of_old_wood_is_not_cut_back_whole() {
+    // Ten uprights of six seasons: 20 % are 2 a winter, and 8 wait.
+    let old = tree(7, &[(10.0, 1); 10]);
+    let f = found(&old, "wood-too-old").remove(0);
+    assert_eq!(f.remedies[0].work.len(), 2);
+    assert_eq!(
+        Words::default().remedy(&f.remedies[0]),
+        "Cut 2 uprights of tree 1 to stubs of 150 mm this winter; 8 wait for the next ones"
+    );
+    // With this winter's share cut, nothing more is offered.
+    let after = mended(&old, &f, 0);
+    assert!(found(&after, "wood-too-old")[0].remedies.is_empty());
+}

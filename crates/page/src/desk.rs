@@ -5,14 +5,17 @@
 
 use cordonry::check::{Before, Context, Figures, Finding, Part, figures, survey};
 use cordonry::cover::{Cover, Place};
-use cordonry::plan::{History, Moment, Plan, Replayed, Replayer};
+use cordonry::make::with_tree_at;
+use cordonry::plan::{Correction, History, Moment, Plan, Replayed, Replayer};
 use cordonry::pose::{Course, Geometry, bend_toward, layout};
 use cordonry::refusal::Refusal;
 use cordonry::row::{Pose, Row, ShootId, Site, Targets, Tree, TreeId};
 use cordonry::units::Mm;
-use cordonry::work::Work;
+use cordonry::work::{Stage, Work};
 use kurbo::Point;
 use std::sync::Arc;
+
+mod record;
 
 /// A shoot's tip in the hand.
 struct Drag {
@@ -42,6 +45,8 @@ pub struct Desk {
     changes: Changes,
     /// Limits and site under which the findings were made.
     limits: (Arc<Targets>, Arc<Site>),
+    /// Whether the record is being corrected: then the row is the one found, and nothing is work.
+    correcting: bool,
     /// What is chosen.
     pub chosen: Option<Part>,
     /// The row at the moment that is looked at.
@@ -76,6 +81,7 @@ impl Desk {
             drag: None,
             changes: Changes::default(),
             limits: Default::default(),
+            correcting: false,
             chosen: None,
             row,
             geometry,
@@ -133,10 +139,11 @@ impl Desk {
         self.changes.all = true;
     }
 
-    /// Looks at another moment.
+    /// Looks at another moment, and no longer corrects the record.
     pub fn look_at(&mut self, moment: Moment) {
         self.drop_drag();
         self.before = false;
+        self.end_correcting();
         self.moment = moment.max(self.plan().start());
         self.derive();
     }
@@ -150,11 +157,15 @@ impl Desk {
     pub fn show_before(&mut self, before: bool) {
         self.drop_drag();
         self.before = before;
+        self.end_correcting();
         self.derive();
     }
 
-    /// The work of the moment that is looked at.
+    /// The work of the moment that is looked at; none while the record is corrected.
     pub fn works(&self) -> &[Work] {
+        if self.correcting {
+            return &[];
+        }
         self.plan()
             .schemes
             .get(self.scheme)
@@ -168,11 +179,7 @@ impl Desk {
     /// # Errors
     /// No such scheme.
     pub fn take_back_work(&mut self, work: &Work) -> Result<(), Refusal> {
-        let plan = self
-            .plan()
-            .without_work(self.scheme, self.moment, |w| w == work)?;
-        self.set("step-take-back", plan);
-        Ok(())
+        self.take_back_where(|w| w == work)
     }
 
     /// Works everything out anew from the plan.
@@ -180,7 +187,12 @@ impl Desk {
         let plan = Arc::clone(self.history.plan());
         // The scheme is there: it is kept within the plan's own list.
         self.scheme = self.scheme.min(plan.schemes.len().saturating_sub(1));
-        let seen = if self.before {
+        let seen = if self.correcting {
+            Ok(Replayed {
+                row: (*plan.found).clone(),
+                void: Vec::new(),
+            })
+        } else if self.before {
             plan.without_work(self.scheme, self.moment, |_| true)
                 .and_then(|bare| self.replayer.at(&bare, self.scheme, self.moment))
         } else {
@@ -189,8 +201,10 @@ impl Desk {
         let Ok(Replayed { row, void }) = seen else {
             return;
         };
-        self.geometry = Geometry::of(&row, &plan.targets);
+        let geometry = Geometry::of(&row, &plan.targets);
         let same_frame = row.trellis == self.row.trellis
+            && (row.from, row.to) == (self.row.from, self.row.to)
+            && geometry == self.geometry
             && row.trees.len() == self.row.trees.len()
             && row
                 .trees
@@ -208,6 +222,7 @@ impl Desk {
         } else {
             self.changes.all = true;
         }
+        self.geometry = geometry;
         let context = Context {
             row: &row,
             site: &plan.site,
@@ -223,7 +238,7 @@ impl Desk {
         });
         let seen = survey(&context, known);
         self.limits = (Arc::clone(&plan.targets), Arc::clone(&plan.site));
-        self.figures = figures(&row, &plan.targets);
+        self.figures = seen.figures;
         self.row = row;
         self.cover = seen.cover;
         self.places = seen.places;
@@ -245,6 +260,7 @@ impl Desk {
         self.drop_drag();
         // Who works wants to see what it does.
         self.before = false;
+        self.refuse_while_correcting()?;
         let plan = self.plan().with_works(self.scheme, self.moment, works)?;
         self.set(label, plan);
         Ok(())
@@ -256,6 +272,7 @@ impl Desk {
     /// Why the first can't be done, when none can.
     pub fn work_each(&mut self, label: &str, works: Vec<Vec<Work>>) -> Result<usize, Refusal> {
         self.drop_drag();
+        self.refuse_while_correcting()?;
         let mut plan = (**self.plan()).clone();
         let (mut done, mut refused) = (0, None);
         for work in works {
@@ -276,38 +293,65 @@ impl Desk {
         }
     }
 
-    /// Takes back the work that was done at this moment on a shoot.
+    /// Takes back the work that was done at this moment on a part.
     ///
     /// # Errors
     /// No such scheme.
-    pub fn take_back(&mut self, tree: TreeId, shoot: ShootId) -> Result<(), Refusal> {
-        let leaf = self.moment.leaf;
-        let plan = self
-            .plan()
-            .without_work(self.scheme, self.moment, |w| w.is_about(tree, shoot, leaf))?;
+    pub fn take_back(&mut self, part: Part) -> Result<(), Refusal> {
+        let about = self.about(part);
+        self.take_back_where(about)
+    }
+
+    fn take_back_where(&mut self, goes: impl Fn(&Work) -> bool) -> Result<(), Refusal> {
+        self.drop_drag();
+        let plan = self.plan().without_work(self.scheme, self.moment, goes)?;
         self.set("step-take-back", plan);
         Ok(())
     }
 
-    /// The work that was done at this moment on a shoot.
-    pub fn work_on(&self, tree: TreeId, shoot: ShootId) -> Vec<Work> {
+    /// The work that was done at this moment on a part.
+    pub fn work_on(&self, part: Part) -> Vec<Work> {
+        self.work_where(self.about(part))
+    }
+
+    /// Whether work is about a part: one of its shoots, or the tree as a whole.
+    fn about(&self, part: Part) -> impl Fn(&Work) -> bool + use<> {
         let leaf = self.moment.leaf;
-        self.plan()
-            .schemes
-            .get(self.scheme)
-            .and_then(|s| s.season(leaf))
-            .map(|s| s.work(self.moment.window))
-            .unwrap_or_default()
-            .iter()
-            .filter(|w| w.is_about(tree, shoot, leaf))
-            .cloned()
-            .collect()
+        move |work| match part.shoot {
+            Some(shoot) => work.is_about(part.tree, shoot, leaf),
+            None => {
+                let subject = work.subject();
+                subject.tree == Some(part.tree) && subject.kind == Stage::Tree
+            }
+        }
+    }
+
+    fn work_where(&self, wanted: impl Fn(&Work) -> bool) -> Vec<Work> {
+        self.works().iter().filter(|w| wanted(w)).cloned().collect()
     }
 
     /// Puts a changed plan on the desk as one step.
     pub fn set(&mut self, label: &str, plan: Plan) {
         self.history.set(label, plan);
         self.derive();
+    }
+
+    /// Puts a tree into the found row with its foot at `x`, like its nearest neighbour, and chooses it.
+    ///
+    /// # Errors
+    /// Why no tree can stand there.
+    pub fn found_tree(&mut self, x: Mm) -> Result<(), Refusal> {
+        let (found, tree) = with_tree_at(&self.plan().found, x)?;
+        let plan = Plan {
+            found: Arc::new(found),
+            ..(**self.plan()).clone()
+        };
+        // Whoever draws the first tree is taking the row down: the record stays open for the next.
+        self.correcting = true;
+        self.changes.all = true;
+        self.set("step-found-tree", plan);
+        self.chosen = Some(Part { tree, shoot: None });
+        Ok(())
     }
 
     /// Keeps a bud on a laid shoot at the place `x` along the row, and chooses it.
@@ -392,7 +436,11 @@ impl Desk {
                 from: Arc::clone(found),
                 index,
             });
-            self.history.begin("step-bend");
+            self.history.begin(if self.correcting {
+                "step-correct"
+            } else {
+                "step-bend"
+            });
         }
         bendable
     }
@@ -402,6 +450,14 @@ impl Desk {
         let Some(drag) = &self.drag else { return };
         let pose = bend_toward(&drag.from, drag.index, self.geometry, to, snap);
         let (tree, shoot) = (drag.tree, drag.shoot);
+        if self.correcting {
+            let correction = Correction::Pose { tree, shoot, pose };
+            if let Ok(plan) = self.history.base().corrected(&correction) {
+                self.history.update(plan);
+                self.derive();
+            }
+            return;
+        }
         let work = match pose {
             Pose::Laid { toward, rise } => Work::Lay {
                 tree,

@@ -39,8 +39,8 @@ other-row = Another row …
 print = Print
 lengths-metres = metres
 lengths-feet = ft-in
-lengths-to-feet = Lengths are in metres; show feet and inches
-lengths-to-metres = Lengths are in feet and inches; show metres
+lengths-to-feet = metres: lengths are in metres; show feet and inches
+lengths-to-metres = ft-in: lengths are in feet and inches; show metres
 kept-saved = Saved here
 kept-waiting = Saving …
 kept-elsewhere = Not saved: open in another tab
@@ -58,6 +58,7 @@ now-count = { $count ->
 }
 
 wall-label = The row as a wall
+wall-help = Left and right choose the next shoot. Up and down raise and lower the end of the chosen one; with shift, finely. B keeps a bud on the chosen cordon, S stubs the chosen upright, Alt with left and right moves a kept bud, Delete takes it off, Enter goes to its actions, Escape lets go. Plus and minus change the size, 0 shows the whole row, 1 the full height.
 wall-help = Left and right choose the next shoot. Up and down raise and lower the end of the chosen one; with shift, finely. B keeps a bud on the chosen cordon, L shows the light, S stubs the chosen upright, Delete takes it off, Enter goes to its actions, Escape lets go. Plus and minus change the size, 0 shows the whole row, 1 the full height.
 band-label = The cordon wire: filled, bare and covered twice
 band-name = Cordon
@@ -101,7 +102,7 @@ severity-soon = Mend soon
 severity-note = To note
 status-published = Published
 status-derived = Derived
-status-practice = Common practice
+status-practice = Common practice, no source
 status-memory = From memory
 
 figures-title = This row in leaf { $leaf }
@@ -141,9 +142,6 @@ act-lower = Lower to the wire
 act-stand = Stand up
 act-remove = Take off
 act-take-back = Take back
-act-cut-to = Cut back to
-act-cut = Cut
-cut-hint = under { $below }
 caution-bend = Forks split first: bend slowly. Tensioned wire can whip: eye protection, gloves, out of its line.
 caution-cut = Prune in dry weather and clean the saw between trees; leave a stub near the trunk, no flush cut. Saws and ladders: three points of contact, nobody below.
 
@@ -197,6 +195,82 @@ work-title = { $count ->
 }
 save-picture = Save the drawing as a picture (PNG)
 
+# Ways to a row that begin with nothing.
+
+way-walk = Walk the row with a tape
+way-walk-help = One question at a time, made for a telephone in a cold hand. Lay one tape along the whole row, from the first tree on; every place is read off it. Nothing is lost if the page is closed half-way.
+way-walk-do = Walk a row …
+way-walk-go = Begin at tree 1
+way-walk-on = Go on at tree { $tree }
+way-walk-open = Go on: the row is complete
+way-walk-drop = Give the walk up
+way-walk-drop-sure = Give up the half-finished walk? What was measured is lost.
+way-make = Make a row from a few figures
+way-make-help = A plausible row, for a class or a first look: nothing in it is measured. The same figures make the same row again; chance beginning from another number makes another one.
+way-make-do = Make a row …
+way-make-go = Make the row
+way-empty = Begin with an empty row
+way-empty-help = Wires and a length, and no trees yet. Put the trees in on the wall.
+way-empty-do = An empty row …
+way-empty-go = Open the empty row
+entry-leave = Leave it
+
+made-lengths = Lengths in
+made-lengths-metres = metres
+made-lengths-feet = feet and inches
+made-leaders = Each tree has
+made-leaders-one = one leader
+made-leaders-two = two leaders, one each way
+made-toward = Trees lean, and a single leader goes
+made-toward-left = to the left
+made-toward-right = to the right
+
+no-trees = No trees yet
+no-trees-help = Press the wall where the first tree stands, or write its place along the row.
+no-trees-place = Place
+no-trees-do = Put a tree there
+step-found-tree = putting a tree in
+
+walk-which = Walk to
+walk-every = every tree
+walk-sample = ten trees, as a sample
+walk-tape = The tape is read in
+walk-progress = { $done ->
+    [0] No tree done yet
+    [one] One tree done
+   *[other] { $done } trees done
+}
+walk-progress-sample = { $done } of { $of } sampled trees done. Walk to trees { $trees }
+walk-leave = Stop for now
+walk-ask-foot = Where does tree { $tree } stand?
+walk-ask-way = Tree { $tree }: which way does its leader go?
+walk-ask-end = Tree { $tree }: where does the leader to the { $toward ->
+    [left] left
+   *[right] right
+} end?
+walk-ask-leader = Tree { $tree }: how thick is the leader to the { $toward ->
+    [left] left
+   *[right] right
+}, at its base?
+walk-ask-upright = Tree { $tree }: where is upright { $number }?
+walk-ask-thickness = Tree { $tree }: how thick is upright { $number }, at its base?
+walk-ask-nothing = The row is complete
+walk-next = Next
+walk-usual = Yes, at { $place }
+walk-next-thickness = Next: its thickness
+walk-next-upright = Next upright
+walk-next-tree = No more uprights: next tree
+walk-last-tree = That was the last tree
+walk-same-as = The same as tree { $tree }
+walk-missing = The tree is missing
+walk-unmeasured = Not measured
+walk-end = There are no more trees
+walk-left-way = To the left
+walk-right-way = To the right
+walk-both-ways = Both ways
+walk-back = Back
+walk-left = There is still a number in the field: take it with the first button, or clear it
+walk-open = Open the row
 # Light
 
 light-label = Light
@@ -277,3 +351,114 @@ beside-caught = Light caught
 beside-same = Leaf area index { $index } in both; { $length } of the row compared.
 save-in-place = Save into a file, the same again with Ctrl S
 saved-in-place = Saved into its file
+# Fields.
+
+field-no-length = “{ $text }” is no length: 1.20 m, 120 cm or 3 ft 11 in is accepted
+field-no-thickness = “{ $text }” is no thickness: 12 mm or 0.5 in is accepted
+field-no-count = “{ $text }” is no whole number
+field-no-number = “{ $text }” is no number
+field-no-list = Places with a semicolon between them are accepted: 0 m; 7 m; 14 m
+ask-do = Do it
+
+# Works that ask for a number, and work on a whole tree.
+
+act-cut = Cut back to
+act-cut-to-buds = Cut to buds
+act-tip = Tip by
+act-hold-height = Hold at height
+act-take-laterals = Take laterals off
+act-rub-out = Rub out side and underside buds
+act-thin = Keep { $part }, take the others off
+act-move-bud = Move along to
+act-remove-tree = Take out
+act-replace-tree = Replace with stock
+act-plant = Plant stock here
+step-laterals = taking laterals off
+step-tip = tipping
+step-height = holding a height
+step-rub-out = rubbing buds out
+step-thin = thinning returns
+step-move-bud = moving a bud
+step-remove-tree = taking a tree out
+step-replace-tree = replacing a tree
+step-plant = planting a tree
+
+# Correcting the record.
+
+record-switch = Correct the record
+record-title = Correcting the record
+record-what = This is the row as found. What is changed here was measured wrongly: it is no work for the crew.
+record-as-found = As found
+record-add-tree-at = Add a tree at
+record-done = Done correcting
+record-tree-here = Add a tree here, at { $place }
+record-upright-here = Record an upright here, at { $place }
+record-drop-shoot = Take out of the record
+record-to-tree = To tree { $tree }
+record-drop-tree = Take the tree out of the record
+record-lost = Mark as lost
+record-standing = It stands
+step-correct = correcting the record
+
+# Limits and site.
+
+limits-and-site = Limits and site
+limits-title = Limits
+limits-what = Each finding names the limit that it goes by. A limit that is common practice or from memory is a beginning: set what holds in your orchard.
+limits-reset-all = All back to their defaults
+limit-range = { $low } to { $high }
+limit-reset = Back to { $value }
+limit-source = { $status }: { $source }
+site-title = Site and trellis
+setting-posts = Posts at
+setting-posts-every = Posts evenly, every
+step-limit = setting a limit
+step-limits-reset = setting all limits back
+step-setting = setting the site
+
+# Wires.
+
+wires-title = Wires
+wires-work = What is changed here is work at the time that is looked at.
+wires-record = The record is being corrected: what is changed here is the wires as found.
+wire-number = Wire { $number }
+wire-add = Stretch another, plastic-covered, at
+wire-is-bare = bare steel
+wire-is-plastic = plastic-covered
+wire-cover = Cover with plastic
+wire-bare = Lay bare
+wire-down = Take down
+step-wires = wire work
+caution-wire = Tensioned wire can whip: eye protection, gloves, stand clear of its line; let the tension off before it is cut or moved.
+caution-trellis = Loads on posts and anchors are not worked out here: they need the local codes and a qualified person.
+
+# Work on many at once.
+
+many-title = Many at once
+many-whom = On
+many-row = the whole row
+many-numbers = trees from one number to another
+many-chosen = the chosen tree
+many-from = from tree
+many-to = to tree
+many-what = do
+many-count = { $shoots ->
+    [0] There is nothing to do on them
+    [one] One shoot on one tree
+   *[other] { $shoots } shoots on { $trees ->
+        [one] one tree
+       *[other] { $trees } trees
+    }
+}
+many-not-now = The record is being corrected, which is no work; end that first.
+sweep-laterals = take the laterals off
+sweep-tip = tip by
+sweep-height = hold at height
+sweep-rub-out = rub out side and underside buds
+sweep-side-shoots = take side and underside shoots off
+sweep-straighten = stand leaning uprights up
+step-many = work on many at once
+said-many = { $shoots ->
+    [one] Done on one shoot; undo takes it back
+   *[other] Done on { $shoots } shoots; undo takes it back at once
+}

@@ -241,6 +241,13 @@ remedy-stub = { $count ->
     [one] Cut to a stub of { $keep }: { $part }
    *[other] Cut { $count } uprights of tree { $tree } to stubs of { $keep }
 }
+remedy-stub-some = { $count ->
+    [one] Cut to a stub of { $keep } this winter: { $part }
+   *[other] Cut { $count } uprights of tree { $tree } to stubs of { $keep } this winter
+}; { $left ->
+    [one] one waits for the next
+   *[other] { $left } wait for the next ones
+}
 remedy-take-off-side = { $count ->
     [one] Take it off tree { $tree }
    *[other] Take all { $count } off tree { $tree }
@@ -360,6 +367,129 @@ remedy-replant = Plant new stock of { $length } as tree { $tree } and lay it. { 
 
 limit-rub_out_leaf = Leaf up to which side and underside buds are rubbed out
 
+# Rows that are made, not measured.
+
+made-trees = Number of trees
+made-leaf = Leaf that is coming
+made-spacing = Distance between trees
+made-angle = Planting angle from the ground
+made-wires = Heights of the wires, the cordon wire first
+made-wall-height = Height of the wall
+made-upright-spacing = Distance between uprights
+made-row-spacing = Distance between rows
+made-unevenness = Unevenness
+made-seed = Chance begins from
+made-length = Length of the row
+made-name = A made row in leaf { $leaf }
+made-note = Made from a few figures, not measured (chance from { $seed })
+empty-name = New row
+
+refusal-made = { $field ->
+    [trees] {made-trees}
+    [leaf] {made-leaf}
+    [spacing] {made-spacing}
+    [angle] {made-angle}
+    [wires] {made-wires}
+    [wall-height] {made-wall-height}
+    [upright-spacing] {made-upright-spacing}
+    [row-spacing] {made-row-spacing}
+    [unevenness] {made-unevenness}
+    [seed] {made-seed}
+   *[length] {made-length}
+}: { $value } is refused; { $low } to { $high } is accepted
+refusal-made-cordon = The cordon wire at { $value } is refused; { $low } to { $high } is accepted
+
+# A row taken down on a walk along it.
+
+walk-name = Walked row
+walk-note = Taken down on a walk along the row: { $trees ->
+    [one] one tree
+   *[other] { $trees } trees
+}. Lengths of uprights were not measured; they are reckoned from their thickness
+walk-note-sample = A sample: { $count } of { $trees } trees were measured ({ $numbers }), the others are filled in from the nearest of them. Lengths of uprights were not measured; they are reckoned from their thickness
+walk-sampled = sampled
+walk-filled = filled in from tree { $tree }
+walk-same = said to be the same as tree { $tree }
+
+refusal-walk = { $what ->
+    [foot] Place of tree { $tree }
+    [end] End of the leader of tree { $tree }
+    [leader] Thickness of the leader of tree { $tree }
+    [upright] Place of upright { $number } of tree { $tree }
+   *[thickness] Thickness of upright { $number } of tree { $tree }
+}: { $value } is refused; { $low } to { $high } is accepted
+refusal-walk-near = Tree { $tree }: an upright at { $value } is refused, there is one at { $near } already
+refusal-walk-not-asked = That is not asked now
+refusal-walk-no-like = There is no tree yet that this one could be the same as
+refusal-walk-none = No tree stands yet; one or more are accepted
+walk-so-foot = Tree { $tree }, at { $place }
+walk-so-leader = Leader to the { $toward ->
+    [left] left
+   *[right] right
+}, ends at { $place }{ $thick ->
+    [none] {""}
+   *[other] , { $thick } thick
+}
+walk-so-uprights = { $count ->
+    [one] Upright at { $places }
+   *[other] { $count } uprights at { $places }
+}
+refusal-tree-place = A tree at { $value } is refused; { $low } to { $high } is accepted
+refusal-tree-near = A tree at { $value } is refused; { $low } or more from tree { $tree } at { $near } is accepted
+# The record: what was measured, and why a correction may be refused.
+
+measure-length = length
+measure-diameter = thickness
+measure-at = place along its parent
+measure-season = leaf in which it grew
+measure-rise = rise
+measure-lean = lean
+measure-laterals = laterals
+measure-laterals-length = length of laterals together
+measure-foot = place of the foot
+measure-planting-angle = planting angle
+measure-planting-side = planted toward
+measure-pose = held
+measure-face = grows from
+measure-side-buds = side and underside buds
+measure-note = note
+measure-stem = stem
+measure-row-from = start of the row
+measure-row-to = end of the row
+measure-post = post's place
+measure-post-count = number of posts
+measure-wire = wire's height
+measure-wire-count = number of wires
+measure-wall-height = wall height
+setting-latitude = latitude
+setting-longitude = longitude
+setting-row-bearing = compass bearing of the row
+setting-row-spacing = distance between rows
+setting-post-spacing = distance between posts
+
+record-left = the left
+record-right = the right
+record-laid-left = laid to the left
+record-laid-right = laid to the right
+record-upright = standing
+record-free = as it grew
+record-stub = cut to a stub
+record-top = the top
+record-side = the side
+record-under = underneath
+record-buds-left = still there
+record-buds-rubbed = rubbed out
+
+refusal-correct-part = { $part }: { $what } { $value } is refused; { $low } to { $high } is accepted
+refusal-correct-tree = Tree { $tree }: { $what } { $value } is refused; { $low } to { $high } is accepted
+refusal-correct-row = { $what }: { $value } is refused; { $low } to { $high } is accepted
+refusal-correct-shorter = { $part }: length { $value } is refused, for { $child }, grows from it; { $low } to { $high } is accepted
+refusal-not-recorded = Tree { $tree }: the shoot is not in the record; a shoot that is recorded is accepted
+refusal-stem-record = { $part }: the stem stays in the record as long as its tree does; mark the tree as lost, or take it out of the record
+refusal-bud-record = { $part }: a bud has no thickness, season or pose; enter its length first
+
+refusal-upright-off-wood = No wood lies there: an upright is recorded on a laid cordon
+refusal-while-correcting = The record is being corrected, which is no work; end that first, and the work is accepted
 # Light
 
 finding-light-gap = Light gap { $rank } from { $from } along the row, { $width } wide, { $low } to { $high } high: what falls through in a season would be caught by { $worth } of this wall; up to { $most } is let pass

@@ -25,7 +25,6 @@ struct Candidate {
 pub(super) fn find_due(c: &Seen<'_>) -> Vec<Finding> {
     let leaf = f64::from(c.row.leaf);
     let begins = c.limit(Limit::RenewalLeaf);
-    let share = c.limit(Limit::RenewalShare);
     // What is no longer than a stub can't be cut to one.
     let keep = Mm::round(c.limit(Limit::StubLength));
     if leaf < begins - 1.0 {
@@ -43,7 +42,7 @@ pub(super) fn find_due(c: &Seen<'_>) -> Vec<Finding> {
             let stubbed = fresh_stubs(seen);
             let all = in_order(c, seen);
             let n = all.len() + stubbed;
-            let due = libm::ceil(n as f64 * share - 1e-9) as usize;
+            let due = a_year(c, n);
             let out: Vec<Candidate> = all
                 .into_iter()
                 .filter(|u| !under(u.diameter, thick) && u.length > keep.f())
@@ -89,11 +88,31 @@ pub(super) fn find_old(c: &Seen<'_>) -> Vec<Finding> {
                     ("age", Arg::Count(oldest.into())),
                     ("most", Arg::Count(most as i64)),
                 ],
-                remedies: stub(c, seen, &ids).into_iter().collect(),
+                remedies: stub_this_winter(c, seen, &ids).into_iter().collect(),
                 ..seen.finding(c, OLD, Severity::Soon, Limit::WoodAgeMax, f64::from(oldest))
             })
         })
         .collect()
+}
+
+/// How many of `n` uprights are renewed in one winter: the share of them, rounded up.
+fn a_year(c: &Seen<'_>, n: usize) -> usize {
+    libm::ceil(n as f64 * c.limit(Limit::RenewalShare) - 1e-9) as usize
+}
+
+/// The oldest of `old` cut to stubs, so many as one winter's renewal has left; the others wait, since a tree cut
+/// back whole bears nothing for two seasons.
+fn stub_this_winter(c: &Seen<'_>, seen: &SeenTree<'_>, old: &[ShootId]) -> Option<Remedy> {
+    let stubbed = fresh_stubs(seen);
+    let n = seen.uprights().count() + stubbed;
+    let now = a_year(c, n).saturating_sub(stubbed).min(old.len());
+    let mut remedy = stub(c, seen, &old[..now])?;
+    if now < old.len() {
+        remedy.key = "remedy-stub-some";
+        let left = Arg::Count((old.len() - now) as i64);
+        remedy.args.push(("left", left));
+    }
+    Some(remedy)
 }
 
 fn age(c: &Seen<'_>, shoot: &Shoot) -> u8 {

@@ -6,6 +6,9 @@
 pub mod csv;
 mod json;
 mod v1;
+mod walk;
+
+pub use walk::{read_walk, write_walk};
 
 use crate::plan::Plan;
 use crate::refusal::Refusal;

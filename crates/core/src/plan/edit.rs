@@ -1,6 +1,6 @@
 //! Changes to a plan. Each gives a new plan that shares all it did not change, or a refusal.
 
-use super::replay::replay_tree;
+use super::replay::{TreesAt, replay_tree};
 use super::{Moment, Plan, Scheme, Season, replay};
 use crate::refusal::Refusal;
 use crate::words::Arg;
@@ -37,6 +37,12 @@ impl Plan {
                 ],
             ));
         }
+        if works.len() > 1 {
+            let trees = TreesAt::new(self, scheme, moment)?;
+            if works.iter().all(|w| w.tree().is_some_and(|t| trees.has(t))) {
+                return self.with_tree_works(scheme, moment, works, trees);
+            }
+        }
         let mut plan = self.clone();
         for work in works {
             plan.put_work(scheme, moment, work)?;
@@ -44,19 +50,39 @@ impl Plan {
         Ok(plan)
     }
 
-    fn put_work(&mut self, scheme: usize, moment: Moment, work: Work) -> Result<(), Refusal> {
-        let held = self.scheme(scheme)?;
-        let mut season = held
-            .season(moment.leaf)
-            .cloned()
-            .unwrap_or_else(|| Season::empty(moment.leaf));
-        let undone = match &work {
-            Work::Remove { tree, shoot } => season.drop_bud(moment.window, *tree, *shoot),
-            _ => false,
-        };
-        if !undone {
+    /// The same as putting each in turn, for work on found trees alone: only the tree that each is about is replayed.
+    fn with_tree_works(
+        &self,
+        scheme: usize,
+        moment: Moment,
+        works: Vec<Work>,
+        mut trees: TreesAt<'_>,
+    ) -> Result<Plan, Refusal> {
+        let mut plan = self.clone();
+        let mut season = season_of(self.scheme(scheme)?, moment.leaf);
+        for work in works {
+            if takes_back(&mut season, moment, &work) {
+                continue;
+            }
             // Where the work takes the place of another, what counts is the row without that one.
-            season.drop_work(moment.window, |w| w.subject() == work.subject());
+            season.drop_subject(moment.window, work.subject());
+            let here = season.work_on_tree(moment.window, work.tree());
+            if let Some(tree) = work.tree().and_then(|id| trees.tree(id, here))
+                && let Some(geometry) = trees.geometry()
+            {
+                apply_to_tree(&tree, moment.leaf, geometry, &work)?;
+            }
+            season.put(moment.window, work);
+        }
+        plan.put_season(scheme, season);
+        Ok(plan)
+    }
+
+    fn put_work(&mut self, scheme: usize, moment: Moment, work: Work) -> Result<(), Refusal> {
+        let mut season = season_of(self.scheme(scheme)?, moment.leaf);
+        if !takes_back(&mut season, moment, &work) {
+            // Where the work takes the place of another, what counts is the row without that one.
+            season.drop_subject(moment.window, work.subject());
             let mut without = self.clone();
             without.put_season(scheme, season.clone());
             without.try_work(scheme, moment, &work)?;
@@ -117,5 +143,18 @@ impl Plan {
             name: old.name.clone(),
             seasons,
         });
+    }
+}
+
+fn season_of(scheme: &Scheme, leaf: u8) -> Season {
+    let held = scheme.season(leaf).cloned();
+    held.unwrap_or_else(|| Season::empty(leaf))
+}
+
+/// Where the work takes off a bud that the same window keeps, takes that back instead; whether it did.
+fn takes_back(season: &mut Season, moment: Moment, work: &Work) -> bool {
+    match work {
+        Work::Remove { tree, shoot } => season.drop_bud(moment.window, *tree, *shoot),
+        _ => false,
     }
 }

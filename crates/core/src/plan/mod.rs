@@ -1,13 +1,17 @@
 //! A plan: a row as found, and schemes of work on it, season by season.
 
+mod correct;
 mod edit;
 mod history;
 mod replay;
 mod season;
+mod setting;
 
+pub use correct::{Correction, Measure, Pick, Picked};
 pub use history::{Entry, History};
 pub use replay::{Replayed, Replayer, VoidWork, replay};
 pub use season::{Moment, Season, Window};
+pub use setting::Setting;
 
 use crate::refusal::Refusal;
 use crate::row::{Row, Site, Targets};

@@ -258,6 +258,61 @@ fn step(before: &Arc<Tree>, moment: Moment, geometry: Geometry, work: &[(Moment,
     }
 }
 
+/// The found trees of a plan at one moment, one at a time, under changing work in that moment's window alone: for
+/// many pieces of work at once.
+pub(super) struct TreesAt<'p> {
+    start: Moment,
+    moment: Moment,
+    frames: Frames,
+    /// Work but that of the window.
+    other: ByTree,
+    found: BTreeMap<TreeId, &'p Arc<Tree>>,
+    runs: BTreeMap<TreeId, Run>,
+}
+
+impl<'p> TreesAt<'p> {
+    /// # Errors
+    /// No such scheme.
+    pub fn new(plan: &'p Plan, scheme: usize, moment: Moment) -> Result<Self, Refusal> {
+        let mut other = by_tree(plan.scheme(scheme)?, moment);
+        let wires = other.get(&None).map_or(&[][..], Vec::as_slice);
+        let frames = Frames::new(plan, wires, moment, &mut Vec::new());
+        for items in other.values_mut() {
+            items.retain(|(m, _)| *m != moment);
+        }
+        Ok(Self {
+            start: plan.start(),
+            moment,
+            frames,
+            other,
+            found: plan.found.trees.iter().map(|t| (t.id, t)).collect(),
+            runs: BTreeMap::new(),
+        })
+    }
+
+    /// Whether the tree is one of the found.
+    pub fn has(&self, tree: TreeId) -> bool {
+        self.found.contains_key(&tree)
+    }
+
+    /// Where its shoots run at the moment.
+    pub fn geometry(&self) -> Option<Geometry> {
+        self.frames.at.last().map(|(_, geometry, _)| *geometry)
+    }
+
+    /// The tree after `window`, which is its work in the moment's window in order of subject.
+    pub fn tree(&mut self, id: TreeId, window: &[Work]) -> Option<Arc<Tree>> {
+        let found = *self.found.get(&id)?;
+        let run = self.runs.entry(id).or_insert_with(|| Run {
+            found: Arc::clone(found),
+            steps: Vec::new(),
+        });
+        let mut mine = self.other.get(&Some(id)).cloned().unwrap_or_default();
+        mine.extend(window.iter().map(|w| (self.moment, w.clone())));
+        Some(run.to(self.start, &self.frames, &mine, &mut Vec::new()))
+    }
+}
+
 /// Work by tree; that on the trellis under `None`.
 type ByTree = BTreeMap<Option<TreeId>, Vec<(Moment, Work)>>;
 

@@ -1,7 +1,7 @@
 //! A season: the work before and the growth of one leaf.
 
 use crate::row::{ShootId, TreeId};
-use crate::work::Work;
+use crate::work::{Subject, Work};
 use serde::{Deserialize, Serialize};
 
 /// The four times of a season at which the crew works.
@@ -100,6 +100,23 @@ impl Season {
         match list.binary_search_by_key(&work.subject(), Work::subject) {
             Ok(i) => list[i] = work,
             Err(i) => list.insert(i, work),
+        }
+    }
+
+    /// The work of a window on one tree; on the trellis for `None`.
+    pub fn work_on_tree(&self, window: Window, tree: Option<TreeId>) -> &[Work] {
+        // In order of subject, and so of tree first.
+        let list = self.work(window);
+        let from = list.partition_point(|w| w.tree() < tree);
+        let to = list.partition_point(|w| w.tree() <= tree);
+        &list[from..to]
+    }
+
+    /// Takes out the work on a subject, if there is some.
+    pub fn drop_subject(&mut self, window: Window, subject: Subject) {
+        let list = self.list(window);
+        if let Ok(i) = list.binary_search_by_key(&subject, Work::subject) {
+            list.remove(i);
         }
     }
 

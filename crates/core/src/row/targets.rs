@@ -55,6 +55,20 @@ pub struct LimitInfo {
     pub source: &'static str,
 }
 
+impl LimitInfo {
+    /// Where the default comes from, but for what its status says already; empty where that is all.
+    pub fn reason(&self) -> &'static str {
+        let said = match self.status {
+            Status::Published => "",
+            Status::Derived => "derived",
+            Status::CommonPractice => "common practice, no source",
+            Status::FromMemory => "from memory",
+        };
+        let rest = self.source.strip_prefix(said).unwrap_or(self.source);
+        rest.trim_start_matches([':', ';', ' '])
+    }
+}
+
 macro_rules! limits {
     ($($name:ident, $key:literal, $unit:ident, $default:literal, $min:literal..$max:literal, $status:ident, $source:literal, $doc:literal;)*) => {
         /// The limits by name.

@@ -1,10 +1,12 @@
 //! Work: one training action on one part of the row.
 
 mod apply;
+mod choices;
 mod spread;
 mod words;
 
 pub use apply::{apply, apply_to_tree, apply_to_trellis};
+pub use choices::{Asked, Choice, choices, nudged};
 pub use spread::{Sweep, spread};
 
 use crate::row::{Covering, Planted, ShootId, Toward, TreeId};

@@ -1,8 +1,9 @@
 //! One kind of work on many shoots at once: a choice of trees, or the whole row.
 
-use super::{Work, apply_to_tree};
+use super::{Asked, Work, apply_to_tree};
 use crate::pose::Geometry;
-use crate::row::{Face, Kind, Row, Shoot, TreeId};
+use crate::row::{Face, Kind, Limit, Row, Shoot, ShootId, Targets, TreeId};
+use crate::typed::Unit;
 use crate::units::Mm;
 
 /// Work that is done shoot by shoot over many trees.
@@ -23,6 +24,82 @@ pub enum Sweep {
 }
 
 impl Sweep {
+    /// Every kind, with the numbers that are usual on a row under its limits.
+    pub fn all(row: &Row, targets: &Targets) -> [Self; 6] {
+        let percent = libm::round(targets.get(Limit::TippingShare) * 100.0) as u8;
+        [
+            Self::Laterals,
+            Self::Tip(percent),
+            Self::Height(row.trellis.wall_height),
+            Self::RubOut,
+            Self::SideShoots,
+            Self::Straighten,
+        ]
+    }
+
+    /// Its text's name.
+    pub fn key(self) -> &'static str {
+        match self {
+            Self::Laterals => "sweep-laterals",
+            Self::Tip(_) => "sweep-tip",
+            Self::Height(_) => "sweep-height",
+            Self::RubOut => "sweep-rub-out",
+            Self::SideShoots => "sweep-side-shoots",
+            Self::Straighten => "sweep-straighten",
+        }
+    }
+
+    /// The number that goes with it, if one does.
+    pub fn asked(self) -> Option<Asked> {
+        match self {
+            Self::Tip(percent) => Some(Asked {
+                unit: Unit::Share,
+                usual: f64::from(percent) / 100.0,
+            }),
+            Self::Height(height) => Some(Asked {
+                unit: Unit::Length,
+                usual: height.f(),
+            }),
+            _ => None,
+        }
+    }
+
+    /// The same with another number; one that can't be leaves nothing to do.
+    pub fn with(self, number: f64) -> Self {
+        match self {
+            Self::Tip(_) => Self::Tip(libm::round(number * 100.0) as u8),
+            Self::Height(_) => Self::Height(Mm::round(number)),
+            other => other,
+        }
+    }
+
+    /// The name of the text that says what to take care of.
+    pub fn caution(self) -> Option<&'static str> {
+        let tree = TreeId(0);
+        let shoot = ShootId::STEM;
+        match self {
+            Self::Laterals => Work::TakeLaterals { tree, shoot },
+            Self::Tip(percent) => Work::Tip {
+                tree,
+                shoot,
+                percent,
+            },
+            Self::Height(height_mm) => Work::HoldHeight {
+                tree,
+                shoot,
+                height_mm,
+            },
+            Self::RubOut => Work::RubOut { tree, shoot },
+            Self::SideShoots => Work::Remove { tree, shoot },
+            Self::Straighten => Work::Stand {
+                tree,
+                shoot,
+                lean_deg: Default::default(),
+            },
+        }
+        .caution()
+    }
+
     fn on(self, row: &Row, tree: TreeId, shoot: &Shoot) -> Option<Work> {
         let id = shoot.id;
         let kind = shoot.kind();

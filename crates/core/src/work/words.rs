@@ -25,6 +25,31 @@ fn covering(covering: Covering) -> Arg {
 }
 
 impl Work {
+    /// The name of the text that says what to take care of when it is done.
+    pub fn caution(&self) -> Option<&'static str> {
+        match self {
+            Self::Lay { .. } | Self::Stand { .. } => Some("caution-bend"),
+            Self::CutBack { .. }
+            | Self::CutToBuds { .. }
+            | Self::Stub { .. }
+            | Self::Remove { .. }
+            | Self::Thin { .. }
+            | Self::TakeLaterals { .. }
+            | Self::Tip { .. }
+            | Self::HoldHeight { .. }
+            | Self::RemoveTree { .. }
+            | Self::ReplaceTree { .. } => Some("caution-cut"),
+            Self::AddWire { .. }
+            | Self::MoveWire { .. }
+            | Self::RemoveWire { .. }
+            | Self::CoverWire { .. } => Some("caution-wire"),
+            Self::Plant { .. }
+            | Self::RubOut { .. }
+            | Self::KeepBud { .. }
+            | Self::MoveBud { .. } => None,
+        }
+    }
+
     /// Its text's name in the language file, and what that speaks of. The subject is not named.
     pub fn words(&self) -> (&'static str, Vec<(&'static str, Arg)>) {
         match *self {

@@ -7,6 +7,7 @@ use crate::desk::Desk;
 use cordonry::check::{Finding, Part};
 use cordonry::plan::Plan;
 use cordonry::refusal::Refusal;
+use cordonry::row::{ShootId, TreeId};
 use cordonry::units::LengthStyle;
 use cordonry::words::{Arg, Language, Words};
 use leptos::prelude::*;
@@ -34,6 +35,17 @@ pub enum Kept {
     Impossible,
 }
 
+/// An addition to the record that is offered at a place on the wall.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Offer {
+    /// The laid shoot on which an upright would be recorded; `None` for a tree.
+    pub on: Option<(TreeId, ShootId)>,
+    /// Place along the row, mm.
+    pub x: f64,
+    /// Where it was pressed, px in the wall.
+    pub at: (f64, f64),
+}
+
 /// Handles to all of it; copied freely.
 #[derive(Clone, Copy)]
 pub struct App {
@@ -54,6 +66,8 @@ pub struct App {
     pub kept: RwSignal<Kept>,
     /// Where the chosen part's card goes, px in the wall.
     pub card: RwSignal<Option<(f64, f64)>>,
+    /// What a press on the wall would add to the record.
+    pub offer: RwSignal<Option<Offer>>,
     /// The row's light, while it is looked at.
     pub light: Lit,
     /// A measured row that is being looked at before it is used.
@@ -79,6 +93,7 @@ impl App {
             notice: RwSignal::new(None),
             kept: RwSignal::new(Kept::Saved),
             card: RwSignal::new(None),
+            offer: RwSignal::new(None),
             light: Lit::new(),
             import: RwSignal::new(None),
         }
@@ -123,8 +138,18 @@ impl App {
         self.desk.with_value(|d| d.as_ref().map(f))
     }
 
-    /// Changes the desk, draws what changed, and says a refusal.
+    /// Changes the desk, draws what changed, and says a refusal at the foot of the page.
     pub fn edit(self, f: impl FnOnce(&mut Desk) -> Result<(), Refusal>) {
+        if let Err(why) = self.try_edit(f) {
+            self.say(self.worded(|w| w.refusal(&why)), true);
+        }
+    }
+
+    /// Changes the desk and draws what changed.
+    ///
+    /// # Errors
+    /// Why it can't be changed so.
+    pub fn try_edit(self, f: impl FnOnce(&mut Desk) -> Result<(), Refusal>) -> Result<(), Refusal> {
         let mut outcome = Ok(());
         let before = self.peek(|d| d.plan().clone());
         self.desk.update_value(|d| {
@@ -132,13 +157,8 @@ impl App {
                 outcome = f(desk);
             }
         });
-        match outcome {
-            Ok(()) => {
-                if self.notice.with_untracked(Option::is_some) {
-                    self.notice.set(None);
-                }
-            }
-            Err(why) => self.say(self.worded(|w| w.refusal(&why)), true),
+        if outcome.is_ok() && self.notice.with_untracked(Option::is_some) {
+            self.notice.set(None);
         }
         let after = self.peek(|d| (d.plan().clone(), d.dragging()));
         if let (Some(before), Some((after, dragging))) = (before, after)
@@ -148,6 +168,20 @@ impl App {
             self.save_soon();
         }
         self.redraw();
+        outcome
+    }
+
+    /// Begins or ends correcting the record.
+    pub fn correct_record(self, correcting: bool) {
+        self.edit(|d| {
+            d.correct_record(correcting);
+            Ok(())
+        });
+    }
+
+    /// Whether the record is being corrected.
+    pub fn correcting(self) -> bool {
+        self.read(Desk::correcting).unwrap_or(false)
     }
 
     /// Takes the last step back, and says which.
@@ -210,8 +244,9 @@ impl App {
         }
     }
 
-    /// Brings the place `x` along the row into sight.
+    /// Brings the place `x` along the row into sight, and the wall too where the page is scrolled past it.
     pub fn show(self, x: f64) {
+        super::dom::into_sight(".stage");
         self.with_wall(|wall, _| wall.view = wall.view.showing(x));
         self.redraw();
     }
@@ -253,6 +288,9 @@ impl App {
             .try_update_value(|d| d.as_mut().map(Desk::take_changes))
             .flatten();
         let Some(changes) = changes else { return };
+        if self.offer.with_untracked(Option::is_some) {
+            self.offer.set(None);
+        }
         self.wall.update_value(|wall| {
             if let Some(wall) = wall {
                 self.desk.with_value(|desk| {
@@ -396,8 +434,9 @@ impl App {
     }
 }
 
-/// Room that a card takes, px.
-const CARD_HEIGHT: f64 = 250.0;
+/// Room that a card takes, px; more of it while the record is corrected.
+const CARD_HEIGHT: f64 = 270.0;
+const RECORD_HEIGHT: f64 = 430.0;
 
 /// Where the card of the chosen part goes: beside its tip, within the wall.
 fn card_place(desk: &Desk, wall: &Wall) -> Option<(f64, f64)> {
@@ -406,21 +445,34 @@ fn card_place(desk: &Desk, wall: &Wall) -> Option<(f64, f64)> {
         return None;
     }
     let view = wall.view;
-    let course = desk.course(part.tree, part.shoot?)?;
-    let base = view.to_px(course.base);
-    let tip = view.to_px(course.tip());
+    let (base, tip) = match part.shoot {
+        Some(shoot) => {
+            let course = desk.course(part.tree, shoot)?;
+            (view.to_px(course.base), view.to_px(course.tip()))
+        }
+        None => {
+            let foot = desk.row.tree(part.tree)?.foot.f();
+            let foot = view.to_px(kurbo::Point::new(foot, 0.0));
+            (foot, foot)
+        }
+    };
     let right = base.x.max(tip.x) + 24.0;
     let left = if right + 300.0 < view.width {
         right
     } else {
         (base.x.min(tip.x) - 324.0).max(8.0)
     };
+    let height = if desk.correcting() {
+        RECORD_HEIGHT
+    } else {
+        CARD_HEIGHT
+    };
     // Of wood along the wire the card keeps to the top, so that the wire stays in sight.
     let along = (tip.x - base.x).abs() > (tip.y - base.y).abs();
     let top = if along {
         8.0
     } else {
-        (base.y.min(tip.y) + 12.0).clamp(8.0, (view.height - CARD_HEIGHT).max(8.0))
+        (base.y.min(tip.y) + 12.0).clamp(8.0, (view.height - height).max(8.0))
     };
     Some((left, top))
 }

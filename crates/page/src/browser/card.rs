@@ -1,11 +1,11 @@
 //! The chosen part's card: what it is, what was done on it, and its few actions.
 
 use crate::browser::app::App;
+use crate::browser::field::unreadable;
 use cordonry::check::Part;
-use cordonry::row::{Kind, Limit, Pose, Shoot, ShootId, Toward, Tree, TreeId};
-use cordonry::units::{BareUnit, Deg, LengthStyle, Mm, parse_length};
+use cordonry::row::{Kind, Shoot, Tree};
 use cordonry::words::Arg;
-use cordonry::work::Work;
+use cordonry::work::{Choice, choices};
 use leptos::prelude::*;
 
 /// What the card says of the part.
@@ -15,96 +15,58 @@ struct Shown {
     title: String,
     facts: String,
     done: Vec<String>,
-    actions: Vec<Action>,
-    /// Longest length that a cut may leave, mm; `None` where nothing can be cut back.
-    cut_below: Option<f64>,
+    choices: Vec<Choice>,
     caution: Option<&'static str>,
-}
-
-/// Something that can be done on the part.
-#[derive(Clone, PartialEq)]
-struct Action {
-    key: &'static str,
-    step: &'static str,
-    work: Work,
 }
 
 fn shown(app: App, part: Part) -> Option<Shown> {
     app.peek(|d| {
         let tree = d.row.tree(part.tree)?;
-        let Some(id) = part.shoot else {
-            return Some(tree_shown(app, tree, part));
+        let facts = match part.shoot {
+            Some(id) => shoot_facts(app, tree.shoot(id)?, d.moment().leaf),
+            None => tree_facts(app, tree),
         };
-        let shoot = tree.shoot(id)?;
-        let leaf = d.moment().leaf;
-        let done: Vec<String> = d
-            .work_on(part.tree, id)
+        let done = d
+            .work_on(part)
             .iter()
             .map(|w| app.worded(|words| words.work(w)))
             .collect();
-        let stub = d.plan().targets.get(Limit::StubLength);
+        let choices = choices(&d.row, &d.plan().targets, part.tree, part.shoot);
         Some(Shown {
             part,
-            title: app.worded(|w| w.part(&d.row, part.tree, Some(id))),
-            facts: facts(app, shoot, leaf),
+            title: app.worded(|w| w.part(&d.row, part.tree, part.shoot)),
+            facts,
             done,
-            actions: actions(
-                part.tree,
-                shoot,
-                d.geometry.wire,
-                stub,
-                d.course(part.tree, id),
-            ),
-            cut_below: matches!(shoot.kind(), Kind::Leader | Kind::Upright | Kind::Shoot)
-                .then(|| shoot.length()),
-            caution: match shoot.kind() {
-                Kind::Leader => Some("caution-bend"),
-                Kind::Upright | Kind::Shoot | Kind::Stub => Some("caution-cut"),
-                Kind::Bud | Kind::Stem => None,
-            },
+            // What comes first is what is done most.
+            caution: choices.iter().find_map(|c| c.work(&[]).caution()),
+            choices,
         })
     })
     .flatten()
 }
 
-fn tree_shown(app: App, tree: &Tree, part: Part) -> Shown {
+fn tree_facts(app: App, tree: &Tree) -> String {
     let facts = if tree.is_lost() {
         app.t("tree-lost")
     } else {
+        let uprights = tree.shoots.iter().filter(|s| s.kind() == Kind::Upright);
         app.text(
             "tree-facts",
             &[
                 ("place", Arg::Length(tree.foot.f())),
                 ("angle", Arg::Angle(tree.planted.angle.degrees())),
-                (
-                    "uprights",
-                    Arg::Count(
-                        tree.shoots
-                            .iter()
-                            .filter(|s| s.kind() == Kind::Upright)
-                            .count() as i64,
-                    ),
-                ),
+                ("uprights", Arg::Count(uprights.count() as i64)),
             ],
         )
     };
-    let facts = if tree.note.is_empty() {
+    if tree.note.is_empty() {
         facts
     } else {
         format!("{facts} – {}", tree.note)
-    };
-    Shown {
-        part,
-        title: app.text("name-tree", &[("tree", Arg::Count(tree.id.0.into()))]),
-        facts,
-        done: Vec::new(),
-        actions: Vec::new(),
-        cut_below: None,
-        caution: None,
     }
 }
 
-fn facts(app: App, shoot: &Shoot, leaf: u8) -> String {
+fn shoot_facts(app: App, shoot: &Shoot, leaf: u8) -> String {
     if shoot.units.is_empty() {
         return app.t("bud-facts");
     }
@@ -119,84 +81,33 @@ fn facts(app: App, shoot: &Shoot, leaf: u8) -> String {
     )
 }
 
-fn actions(
-    tree: TreeId,
-    shoot: &Shoot,
-    wire: f64,
-    stub: f64,
-    course: Option<cordonry::pose::Course>,
-) -> Vec<Action> {
-    let id = shoot.id;
-    let lay = |toward| Work::Lay {
-        tree,
-        shoot: id,
-        toward,
-        rise_deg: Deg::default(),
+/// The frame of a card beside the chosen part. Escape closes it.
+#[component]
+pub fn Framed(app: App, #[prop(into)] title: Signal<String>, children: Children) -> impl IntoView {
+    let place = move || {
+        let (x, y) = app.card.get().unwrap_or((8.0, 8.0));
+        format!(
+            "left:{x:.0}px;top:{y:.0}px;max-height:calc(100% - {:.0}px)",
+            y + 8.0
+        )
     };
-    let stand = Work::Stand {
-        tree,
-        shoot: id,
-        lean_deg: Deg::default(),
-    };
-    let act = |key, step, work| Action { key, step, work };
-    let remove = act(
-        "act-remove",
-        "step-remove",
-        Work::Remove { tree, shoot: id },
-    );
-    let mut out = Vec::new();
-    let near_wire = course.is_some_and(|c| c.base.y <= wire + 300.0);
-    match shoot.kind() {
-        Kind::Upright => {
-            out.push(act(
-                "act-stub",
-                "step-stub",
-                Work::Stub {
-                    tree,
-                    shoot: id,
-                    keep_mm: Mm::round(stub),
-                },
-            ));
-            if near_wire {
-                out.push(act("act-lay-left", "step-lay", lay(Toward::Left)));
-                out.push(act("act-lay-right", "step-lay", lay(Toward::Right)));
-            }
-            if let Pose::Upright { lean } = shoot.pose
-                && lean != Deg::default()
-            {
-                out.push(act("act-stand", "step-stand", stand));
-            }
-            out.push(remove);
-        }
-        Kind::Leader => {
-            if let Pose::Laid { toward, rise } = shoot.pose {
-                if rise != Deg::default() {
-                    out.push(act("act-lower", "step-lay", lay(toward)));
+    view! {
+        <section
+            class="part-card"
+            style=place
+            aria-label=title
+            on:keydown=move |e| {
+                if e.key() == "Escape" {
+                    app.choose(None);
+                    crate::browser::dom::focus(".stage");
+                    e.stop_propagation();
                 }
-                let key = match toward {
-                    Toward::Left => "act-lay-right",
-                    Toward::Right => "act-lay-left",
-                };
-                out.push(act(key, "step-lay", lay(toward.other())));
             }
-            out.push(act("act-stand", "step-stand", stand));
-            if id != ShootId::STEM {
-                out.push(remove);
-            }
-        }
-        Kind::Shoot => {
-            out.push(act("act-lay-left", "step-lay", lay(Toward::Left)));
-            out.push(act("act-lay-right", "step-lay", lay(Toward::Right)));
-            out.push(act("act-stand", "step-stand", stand));
-            out.push(remove);
-        }
-        Kind::Stem => {
-            out.push(act("act-lay-left", "step-lay", lay(Toward::Left)));
-            out.push(act("act-lay-right", "step-lay", lay(Toward::Right)));
-        }
-        Kind::Bud | Kind::Stub => out.push(remove),
+        >
+            <h2>{title}</h2>
+            {children()}
+        </section>
     }
-    out
 }
 
 /// The card of the chosen part, beside it on the wall.
@@ -204,60 +115,19 @@ fn actions(
 pub fn PartCard(app: App) -> impl IntoView {
     let shown = Memo::new(move |_| {
         app.style.track();
-        app.read(|d| d.chosen).flatten().and_then(|p| shown(app, p))
+        let part = app.read(|d| d.chosen.filter(|_| !d.dragging() && !d.correcting()));
+        part.flatten().and_then(|p| shown(app, p))
     });
-    let place = move || {
-        app.card.get().map_or_else(
-            || "left:8px;top:8px".to_string(),
-            |(x, y)| format!("left:{x:.0}px;top:{y:.0}px"),
-        )
-    };
-    let dragging = move || app.read(|d| d.dragging()).unwrap_or(false);
     move || {
-        if dragging() {
-            return None;
-        }
         shown.get().map(|s| {
+            let title = s.title.clone();
             view! {
-                <section
-                    class="part-card"
-                    style=place
-                    aria-label=s.title.clone()
-                    on:keydown=move |e| {
-                        if e.key() == "Escape" {
-                            app.choose(None);
-                            crate::browser::dom::focus(".stage");
-                            e.stop_propagation();
-                        }
-                    }
-                >
-                    <h2>{s.title.clone()}</h2>
+                <Framed app title=Signal::stored(title)>
                     <p class="facts">{s.facts.clone()}</p>
                     <Done app s=s.clone()/>
-                    <p class="actions">
-                        {s.actions
-                            .iter()
-                            .cloned()
-                            .map(|a| {
-                                let word = app.t(a.key);
-                                view! {
-                                    <button
-                                        class="link"
-                                        data-act=a.key
-                                        on:click=move |_| {
-                                            let work = a.work.clone();
-                                            app.edit(|d| d.work(a.step, vec![work]));
-                                        }
-                                    >
-                                        {word}
-                                    </button>
-                                }
-                            })
-                            .collect_view()}
-                    </p>
-                    {s.cut_below.map(|below| view! { <CutBack app part=s.part below/> })}
+                    <Choices app s=s.clone()/>
                     {s.caution.map(|key| view! { <p class="caution">{app.t(key)}</p> })}
-                </section>
+                </Framed>
             }
         })
     }
@@ -276,9 +146,8 @@ fn Done(app: App, s: Shown) -> impl IntoView {
                     class="link"
                     data-act="act-take-back"
                     on:click=move |_| {
-                        if let Some(shoot) = part.shoot {
-                            app.edit(|d| d.take_back(part.tree, shoot));
-                        }
+                        app.edit(|d| d.take_back(part));
+                        crate::browser::dom::keep_focus();
                     }
                 >
                     {app.t("act-take-back")}
@@ -288,60 +157,127 @@ fn Done(app: App, s: Shown) -> impl IntoView {
     })
 }
 
-/// Cutting back to a typed length.
+/// What can be done on the part, as words; one that asks for a number opens a line for it.
 #[component]
-fn CutBack(app: App, part: Part, below: f64) -> impl IntoView {
-    let typed = RwSignal::new(String::new());
+fn Choices(app: App, s: Shown) -> impl IntoView {
+    let open = RwSignal::new(None::<usize>);
+    let words = s
+        .choices
+        .iter()
+        .cloned()
+        .enumerate()
+        .map(|(i, choice)| {
+            let word = app.text(choice.key, &choice.args);
+            let key = choice.key;
+            if choice.asked.is_empty() {
+                let act = move |_| {
+                    app.edit(|d| d.work(choice.step, vec![choice.work(&[])]));
+                    crate::browser::dom::keep_focus();
+                };
+                view! {
+                    <button class="link" data-act=key on:click=act>
+                        {word}
+                    </button>
+                }
+                .into_any()
+            } else {
+                view! {
+                    <button
+                        class="link"
+                        data-act=key
+                        aria-expanded=move || (open.get() == Some(i)).to_string()
+                        on:click=move |_| {
+                            open.update(|o| *o = (*o != Some(i)).then_some(i));
+                            crate::browser::dom::focus_soon(".part-card .ask input");
+                        }
+                    >
+                        {word} " …"
+                    </button>
+                }
+                .into_any()
+            }
+        })
+        .collect_view();
+    let all = s.choices.clone();
+    view! {
+        <p class="actions">{words}</p>
+        {move || {
+            open.get()
+                .and_then(|i| all.get(i).cloned())
+                .map(|choice| view! { <Ask app choice/> })
+        }}
+    }
+}
+
+/// The numbers that a choice asks for.
+#[component]
+fn Ask(app: App, choice: Choice) -> impl IntoView {
+    let style = app.style.get_untracked();
     let wrong = RwSignal::new(None::<String>);
-    let bare = match app.style.get_untracked() {
-        LengthStyle::Metric => BareUnit::Metre,
-        LengthStyle::FeetInches => BareUnit::Inch,
-    };
-    let cut = move || {
-        let text = typed.get_untracked();
-        match parse_length(&text, bare) {
-            Ok(keep) => {
-                wrong.set(None);
-                if let Some(shoot) = part.shoot {
-                    app.edit(|d| {
-                        d.work(
-                            "step-cut",
-                            vec![Work::CutBack {
-                                tree: part.tree,
-                                shoot,
-                                keep_mm: Mm::round(keep),
-                            }],
-                        )
-                    });
+    let typed: Vec<RwSignal<String>> = choice
+        .asked
+        .iter()
+        .map(|a| RwSignal::new(a.unit.write(a.usual, style)))
+        .collect();
+    let single = choice.asked.len() == 1;
+    let word = app.text(choice.key, &choice.args);
+    let fields = choice
+        .asked
+        .iter()
+        .zip(&typed)
+        .map(|(asked, text)| {
+            let text = *text;
+            let label = match asked.unit {
+                _ if single => word.clone(),
+                cordonry::typed::Unit::Thickness => app.t("measure-diameter"),
+                _ => app.t("measure-length"),
+            };
+            view! {
+                <label>
+                    {label} " "
+                    <input
+                        type="text"
+                        autocomplete="off"
+                        prop:value=text
+                        on:input=move |e| text.set(event_target_value(&e))
+                        aria-invalid=move || wrong.get().is_some().to_string()
+                    />
+                </label>
+                " "
+            }
+        })
+        .collect_view();
+    let key = choice.key;
+    let act = move || {
+        let mut numbers = Vec::new();
+        for (asked, text) in choice.asked.iter().zip(&typed) {
+            let text = text.get_untracked();
+            match asked.unit.read(&text, style) {
+                Some(number) => numbers.push(number),
+                None => {
+                    wrong.set(Some(unreadable(app, asked.unit, &text)));
+                    return;
                 }
             }
-            Err(why) => wrong.set(Some(why)),
+        }
+        let work = choice.work(&numbers);
+        match app.try_edit(|d| d.work(choice.step, vec![work])) {
+            Ok(()) => crate::browser::dom::keep_focus(),
+            Err(why) => wrong.set(Some(app.worded(|w| w.refusal(&why)))),
         }
     };
-    let hint = app.text("cut-hint", &[("below", Arg::Length(below))]);
     view! {
         <form
-            class="cut"
+            class="ask"
+            data-ask=key
             on:submit=move |e| {
                 e.prevent_default();
-                cut();
+                act();
             }
         >
-            <label>
-                {app.t("act-cut-to")} " "
-                <input
-                    type="text"
-                    size="7"
-                    autocomplete="off"
-                    placeholder=hint
-                    prop:value=typed
-                    on:input=move |e| typed.set(event_target_value(&e))
-                    aria-invalid=move || wrong.get().is_some().to_string()
-                />
-            </label>
-            " "
-            <button class="link" data-act="act-cut">
-                {app.t("act-cut")}
+            {fields}
+            <button class="link" data-act="do">
+                {app.t("ask-do")}
             </button>
             {move || wrong.get().map(|w| view! { <span class="wrong" role="alert">{w}</span> })}
         </form>

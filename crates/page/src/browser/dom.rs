@@ -13,6 +13,32 @@ pub fn focus(selector: &str) {
     }
 }
 
+/// Moves the focus once the page has been brought up to date, and marks the text of a field.
+pub fn focus_soon(selector: &'static str) {
+    request_animation_frame(move || {
+        focus(selector);
+        if let Some(field) = document()
+            .active_element()
+            .and_then(|e| e.dyn_into::<web_sys::HtmlInputElement>().ok())
+        {
+            field.select();
+        }
+    });
+}
+
+/// Where what had the focus is gone, moves it to the chosen part's card, or else to the wall.
+pub fn keep_focus() {
+    request_animation_frame(|| {
+        let lost = document()
+            .active_element()
+            .is_none_or(|e| e.tag_name().eq_ignore_ascii_case("body"));
+        if lost {
+            focus(".stage");
+            focus(".part-card button");
+        }
+    });
+}
+
 /// Whether an event comes from a field in which people type.
 pub fn in_field(event: &web_sys::Event) -> bool {
     event
@@ -24,4 +50,13 @@ pub fn in_field(event: &web_sys::Event) -> bool {
                 "input" | "textarea" | "select"
             )
         })
+}
+
+/// Scrolls just so far that the top of the first element that fits is in sight.
+pub fn into_sight(selector: &str) {
+    if let Ok(Some(element)) = document().query_selector(selector)
+        && element.get_bounding_client_rect().top() < 0.0
+    {
+        element.scroll_into_view();
+    }
 }

@@ -1,8 +1,9 @@
 //! Hands on the wall: pressing, dragging, panning, pinching, the wheel.
 
-use crate::browser::app::App;
+use crate::browser::app::{App, Offer};
 use cordonry::check::Part;
 use cordonry::row::{ShootId, TreeId};
+use cordonry::units::Mm;
 use cordonry::words::Arg;
 use kurbo::Point;
 use leptos::prelude::*;
@@ -81,7 +82,7 @@ impl Hand {
         let Some(target) = event.target().and_then(|t| t.dyn_into::<Element>().ok()) else {
             return;
         };
-        if matches!(target.closest(".part-card"), Ok(Some(_))) {
+        if matches!(target.closest(".part-card, .offer"), Ok(Some(_))) {
             return;
         }
         let at = self.local(event.client_x(), event.client_y());
@@ -226,9 +227,12 @@ impl Hand {
             let course = d.course(tree, shoot)?;
             Some(course.point(course.at_x(x)?))
         })??;
-        let text = self
-            .app
-            .text("ghost-bud", &[("place", Arg::Length(place.x))]);
+        let key = if self.correcting() {
+            "record-upright-here"
+        } else {
+            "ghost-bud"
+        };
+        let text = self.app.text(key, &[("place", Arg::Length(place.x))]);
         Some((place, text))
     }
 
@@ -257,7 +261,42 @@ impl Hand {
         }
     }
 
+    fn correcting(self) -> bool {
+        self.app
+            .peek(crate::desk::Desk::correcting)
+            .unwrap_or(false)
+    }
+
+    /// While the record is corrected: chooses what was pressed, and offers what could be added there.
+    fn press_record(self, hit: Hit, at: Point) {
+        let on = match hit {
+            Hit::Shoot(tree, shoot) if self.bud_place(tree, shoot, at).is_some() => {
+                Some((tree, shoot))
+            }
+            _ => None,
+        };
+        self.app.choose(match hit {
+            Hit::Shoot(tree, shoot) | Hit::Handle(tree, shoot) => Some(Part {
+                tree,
+                shoot: Some(shoot),
+            }),
+            Hit::Tree(tree) => Some(Part { tree, shoot: None }),
+            Hit::Ground => None,
+        });
+        if on.is_some() || hit == Hit::Ground {
+            self.app.offer.set(Some(Offer {
+                on,
+                x: self.to_wall(at).x,
+                at: (at.x, at.y),
+            }));
+        }
+    }
+
     fn press(self, hit: Hit, at: Point) {
+        if self.correcting() {
+            self.press_record(hit, at);
+            return;
+        }
         match hit {
             Hit::Shoot(tree, shoot) if self.bud_place(tree, shoot, at).is_some() => {
                 let x = self.to_wall(at).x;
@@ -270,7 +309,15 @@ impl Hand {
                 }));
             }
             Hit::Tree(tree) => self.app.choose(Some(Part { tree, shoot: None })),
-            Hit::Ground => self.app.choose(None),
+            Hit::Ground => {
+                let none = self.app.peek(|d| d.row.trees.is_empty());
+                if none == Some(true) {
+                    let x = Mm::round(self.to_wall(at).x);
+                    self.app.edit(|d| d.found_tree(x));
+                } else {
+                    self.app.choose(None);
+                }
+            }
         }
     }
 

@@ -37,6 +37,13 @@ pub fn Header(app: App, helper: Helper) -> impl IntoView {
                 >
                     {app.t("redo")}
                 </button>
+                <button
+                    class="link"
+                    data-act="limits"
+                    on:click=move |_| crate::browser::views::toggle("view-limits")
+                >
+                    {app.t("limits-and-site")}
+                </button>
                 <details class="more">
                     <summary>{app.t("files")}</summary>
                     <div class="menu">
@@ -108,6 +115,7 @@ pub fn Header(app: App, helper: Helper) -> impl IntoView {
             <div class="times">
                 <SeasonLine app helper/>
                 <super::worklist::BeforeAfter app/>
+                <super::correct::RecordSwitch app/>
             </div>
         </header>
     }
@@ -156,7 +164,9 @@ fn SeasonLine(app: App, helper: Helper) -> impl IntoView {
                         Window::EarlySummer => "window-early-summer",
                         Window::AfterHarvest => "window-after-harvest",
                     };
-                    let here = move || app.read(|d| d.moment().window == window).unwrap_or(false);
+                    let here = move || {
+                        app.read(|d| d.moment().window == window && !d.correcting()).unwrap_or(false)
+                    };
                     let now = move || {
                         helper
                             .season

@@ -2,9 +2,10 @@
 
 use crate::browser::app::App;
 use cordonry::check::Part;
+use cordonry::plan::Correction;
 use cordonry::row::{Kind, Limit, Pose, ShootId, Toward, TreeId};
 use cordonry::units::{Deg, Mm};
-use cordonry::work::Work;
+use cordonry::work::{Work, nudged};
 use web_sys::KeyboardEvent;
 
 /// Keys that work wherever the focus is, but in fields. Whether the key was taken.
@@ -13,6 +14,9 @@ pub fn everywhere(app: App, event: &KeyboardEvent) -> bool {
         let any = app.peek(|d| d.chosen.is_some() || d.dragging()) == Some(true);
         if any {
             let_go(app);
+        } else if correcting(app) {
+            app.correct_record(false);
+            return true;
         }
         return any;
     }
@@ -35,7 +39,12 @@ pub fn on_wall(app: App, event: &KeyboardEvent) -> bool {
     }
     let chosen = app.peek(|d| d.chosen).flatten();
     let fine = if event.shift_key() { 0.2 } else { 2.0 };
+    if correcting(app) && on_record(app, event, chosen, fine) {
+        return true;
+    }
     match event.key().as_str() {
+        "ArrowRight" if event.alt_key() => nudge(app, chosen, event.shift_key(), 1),
+        "ArrowLeft" if event.alt_key() => nudge(app, chosen, event.shift_key(), -1),
         "ArrowRight" => step(app, true),
         "ArrowLeft" => step(app, false),
         "ArrowUp" => bend(app, chosen, fine),
@@ -67,6 +76,68 @@ fn let_go(app: App) {
         d.drop_drag();
         d.choose(None);
         Ok(())
+    });
+}
+
+fn correcting(app: App) -> bool {
+    app.peek(crate::desk::Desk::correcting).unwrap_or(false)
+}
+
+/// Keys while the record is corrected that would otherwise do work. Whether the key was taken.
+fn on_record(app: App, event: &KeyboardEvent, chosen: Option<Part>, fine: f64) -> bool {
+    let part = chosen.and_then(|c| Some((c.tree, c.shoot?)));
+    let measured = |keys: [&str; 2], by: f64| {
+        app.edit(|d| {
+            let Some((tree, shoot)) = part else {
+                return Ok(());
+            };
+            let measures = d.plan().found.tree(tree).map(|t| t.measures(Some(shoot)));
+            let measure = measures
+                .into_iter()
+                .flatten()
+                .find(|m| keys.contains(&m.key));
+            match measure {
+                Some(m) => d.correct(&m.to(m.value + by)),
+                None => Ok(()),
+            }
+        });
+    };
+    let along = if event.shift_key() { 1.0 } else { 10.0 };
+    match event.key().as_str() {
+        "Escape" => app.correct_record(false),
+        "ArrowUp" => measured(["measure-rise", "measure-lean"], fine),
+        "ArrowDown" => measured(["measure-rise", "measure-lean"], -fine),
+        "ArrowRight" if event.alt_key() => measured(["measure-at", ""], along),
+        "ArrowLeft" if event.alt_key() => measured(["measure-at", ""], -along),
+        "Delete" | "Backspace" => {
+            if let Some((tree, shoot)) = part {
+                app.edit(|d| d.correct(&Correction::DropShoot { tree, shoot }));
+            }
+        }
+        "b" | "B" => {
+            if let Some((tree, shoot)) = part {
+                app.edit(|d| match d.widest_space(tree, shoot) {
+                    Some(x) => d.record_upright(tree, shoot, x),
+                    None => Ok(()),
+                });
+            }
+        }
+        "s" | "S" => {}
+        "Enter" => crate::browser::dom::focus_soon(".part-card input"),
+        _ => return false,
+    }
+    true
+}
+
+/// Moves the chosen kept bud a little along its wood.
+fn nudge(app: App, chosen: Option<Part>, fine: bool, way: i32) {
+    let by = way * if fine { 1 } else { 10 };
+    app.edit(|d| {
+        let part = chosen.and_then(|c| Some((c.tree, c.shoot?)));
+        match part.and_then(|(tree, shoot)| nudged(&d.row, tree, shoot, by)) {
+            Some(work) => d.work("step-move-bud", vec![work]),
+            None => Ok(()),
+        }
     });
 }
 

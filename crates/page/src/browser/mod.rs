@@ -2,7 +2,11 @@
 
 mod app;
 mod card;
+mod correct;
 mod dom;
+mod entry;
+mod field;
+mod fields;
 mod files;
 mod gesture;
 mod header;
@@ -11,11 +15,16 @@ mod import;
 mod in_place;
 mod keys;
 mod light;
+mod limits;
 mod list;
+mod many;
 mod panels;
 mod start;
 mod store;
+mod views;
+mod walk;
 mod wall;
+mod wires;
 mod worklist;
 
 use crate::bench_row;
@@ -70,7 +79,7 @@ fn Page() -> impl IntoView {
             if app.open.get() {
                 view! { <Desk app helper/> }.into_any()
             } else {
-                view! { <start::Start app/> }.into_any()
+                view! { <entry::Begin app/> }.into_any()
             }
         }}
         <import::ImportPreview app/>
@@ -123,11 +132,14 @@ fn Desk(app: App, helper: helper::Helper) -> impl IntoView {
     });
     view! {
         <header::Header app helper/>
-        <main class="desk">
+        <main class="desk" class:recording=move || app.correcting()>
+            <correct::RecordStrip app/>
             <light::LightLine app/>
             <light::SkyBand app host=sky/>
             <div
                 class="stage"
+                class:correcting=move || app.correcting()
+                data-label=app.t("record-as-found")
                 node_ref=host
                 tabindex="0"
                 role="application"
@@ -148,6 +160,9 @@ fn Desk(app: App, helper: helper::Helper) -> impl IntoView {
                 }
             >
                 <card::PartCard app/>
+                <entry::NoTrees app/>
+                <correct::RecordCard app/>
+                <correct::OfferCard app/>
             </div>
             <p id="wall-help" class="visually-hidden">{app.t("wall-help")}</p>
             <p class="visually-hidden" role="status">
@@ -169,6 +184,7 @@ fn Desk(app: App, helper: helper::Helper) -> impl IntoView {
                     <button aria-label=app.t("zoom-in") on:click=move |_| app.zoom(1.25)>"+"</button>
                 </span>
             </p>
+            <views::Views app/>
             <div class="panels">
                 <panels::Findings app/>
                 <div>

@@ -2,7 +2,7 @@
 
 use crate::browser::app::App;
 use cordonry::check::{Finding, Part, Severity};
-use cordonry::row::{Limit, Status};
+use cordonry::row::Limit;
 use cordonry::words::Arg;
 use cordonry::work::Work;
 use leptos::prelude::*;
@@ -27,17 +27,11 @@ struct Listed {
 fn listed(app: App, finding: &Finding) -> Listed {
     let part = finding.subjects.first().copied();
     let info = finding.limit.info();
-    let status = match info.status {
-        Status::Published => "status-published",
-        Status::Derived => "status-derived",
-        Status::CommonPractice => "status-practice",
-        Status::FromMemory => "status-memory",
-    };
     Listed {
         key: format!("{}:{:.0}:{:?}", finding.rule, finding.x, part),
         severity: finding.severity,
         words: app.worded(|w| w.finding(finding)),
-        source: format!("{}: {}", app.t(status), info.source),
+        source: crate::browser::limits::source(app, info),
         part,
         x: finding.x,
         remedies: finding

@@ -1,6 +1,7 @@
-//! The start page: three ways to a row, and the rows that this device keeps.
+//! The start page: the ways to a row, and the rows that this device keeps.
 
 use crate::browser::app::App;
+use crate::browser::entry::{Doors, Entry};
 use crate::browser::files;
 use crate::browser::store::{self, Record};
 use cordonry::words::Arg;
@@ -36,7 +37,7 @@ const EXAMPLES: &[Example] = &[
 
 /// What stands here until a row is opened.
 #[component]
-pub fn Start(app: App) -> impl IntoView {
+pub fn Start(app: App, entry: RwSignal<Entry>) -> impl IntoView {
     let pasted = RwSignal::new(String::new());
     let kept = RwSignal::new(Vec::<Record>::new());
     spawn_local(async move { kept.set(store::records().await) });
@@ -45,6 +46,7 @@ pub fn Start(app: App) -> impl IntoView {
             <h1>{app.t("start-title")}</h1>
             <p class="lead">{app.t("start-lead")}</p>
             <div class="ways">
+                <Doors app entry/>
                 <section>
                     <h2>{app.t("way-file")}</h2>
                     <p>{app.t("way-file-help")}</p>

@@ -27,6 +27,8 @@ const DATABASE: &str = "cordonry";
 const PLANS: &str = "plans";
 const OPEN: &str = "cordonry.open";
 const LENGTHS: &str = "cordonry.lengths";
+const WALK: &str = "cordonry.walk";
+const WALKING: &str = "cordonry.walking";
 
 async fn database() -> Result<Database, idb::Error> {
     let factory = Factory::new()?;
@@ -152,6 +154,38 @@ pub fn set_length_style(style: LengthStyle) {
             LengthStyle::FeetInches => "feet",
         };
         let _ = local.set_item(LENGTHS, word);
+    }
+}
+
+/// The half-finished walk that is kept here.
+pub fn kept_walk() -> Option<cordonry::walk::Walk> {
+    let text = local()?.get_item(WALK).ok().flatten()?;
+    cordonry::file::read_walk(&text).ok()
+}
+
+/// Keeps a walk, or gives up the one that is kept.
+pub fn keep_walk(walk: Option<&cordonry::walk::Walk>) {
+    if let Some(local) = local() {
+        let _ = match walk {
+            Some(walk) => local.set_item(WALK, &cordonry::file::write_walk(walk)),
+            None => local.remove_item(WALK),
+        };
+    }
+}
+
+/// Whether the page was last at the walk that is kept.
+pub fn walk_is_open() -> bool {
+    let open = local().and_then(|l| l.get_item(WALKING).ok().flatten());
+    open.is_some() && kept_walk().is_some()
+}
+
+/// Remembers whether the page is at the walk.
+pub fn set_walk_open(open: bool) {
+    if let Some(local) = local() {
+        let _ = match open {
+            true => local.set_item(WALKING, "1"),
+            false => local.remove_item(WALKING),
+        };
     }
 }
 

@@ -53,13 +53,6 @@ pub(super) fn foot(says: &Says) -> Result<Mm, Refusal> {
     }
 }
 
-/// Diameter at the base of a shoot of that length, both in mm, where it was not measured: 9 mm at 0.6 m and 13.5 mm
-/// at 1.2 m, from memory, on a power law between them. A length of 0 gives the thinnest, 0.1 mm.
-pub(super) fn usual_diameter(length: f64) -> f64 {
-    let mm = 9.0 * libm::pow(length / 600.0, 0.585);
-    libm::round(mm * 10.0).max(1.0) / 10.0
-}
-
 /// How a shoot of that kind is held; `way` is where laid wood goes when nothing says it.
 pub(super) fn pose(
     kind: Kind,

@@ -1,9 +1,10 @@
 //! Lines put together to trees: what grows from what, and where on it.
 
-use super::fit::{at, foot, in_range, pose, usual_diameter};
+use super::fit::{at, foot, in_range, pose};
 use super::lines::{Line, Says};
 use super::pieces::{Held, LineKind, Parent, Place};
 use super::{Options, Said};
+use crate::make::usual;
 use crate::plan::Plan;
 use crate::pose::{Course, Geometry, course_of};
 use crate::refusal::Refusal;
@@ -488,7 +489,7 @@ impl<'a> TreeBuild<'a> {
             Some(diameter) => diameter,
             None if grown => {
                 self.counts.diameters += 1;
-                usual_diameter(length)
+                usual::diameter(length)
             }
             None => 0.0,
         };

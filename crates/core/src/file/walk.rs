@@ -1,0 +1,53 @@
+//! A half-finished walk as text, so that it outlives the page.
+
+use crate::refusal::Refusal;
+use crate::walk::{Answer, Walk, WalkSetup};
+use crate::words::Arg;
+use serde::{Deserialize, Serialize};
+
+const FORMAT: &str = "cordonry-walk";
+const VERSION: u32 = 1;
+
+#[derive(Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct File {
+    format: String,
+    version: u32,
+    setup: WalkSetup,
+    answers: Vec<Answer>,
+}
+
+/// A walk as text.
+pub fn write_walk(walk: &Walk) -> String {
+    let file = File {
+        format: FORMAT.into(),
+        version: VERSION,
+        setup: walk.setup().clone(),
+        answers: walk.answers().to_vec(),
+    };
+    serde_json::to_string(&file).unwrap_or_default()
+}
+
+/// Reads a walk. Answers from the first that is not accepted on are left out.
+///
+/// # Errors
+/// No walk of this version, or a setup that is not accepted.
+pub fn read_walk(text: &str) -> Result<Walk, Refusal> {
+    let file: File = serde_json::from_str(text).map_err(|e| super::json::refusal(&e))?;
+    if file.format != FORMAT || file.version != VERSION {
+        return Err(Refusal::new(
+            "refusal-file-format",
+            vec![
+                ("value", Arg::Text(super::short(&file.format))),
+                ("accepted", Arg::Text(FORMAT.into())),
+            ],
+        ));
+    }
+    let mut walk = Walk::new(file.setup)?;
+    for answer in file.answers {
+        if walk.answer(answer).is_err() {
+            break;
+        }
+    }
+    Ok(walk)
+}

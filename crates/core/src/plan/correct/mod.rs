@@ -1,0 +1,345 @@
+//! Correcting the record: the row as found, which is no work for the crew.
+//!
+//! A correction changes what was measured, and nothing of what is planned. Work whose subject is gone after it
+//! stays in the plan and finds nothing to do.
+
+mod like;
+mod measure;
+mod one_tree;
+
+pub use measure::{Measure, Pick, Picked};
+
+use super::Plan;
+use crate::refusal::Refusal;
+use crate::row::{Face, Laterals, Planted, Pose, Row, ShootId, Tree, TreeId, Trellis, Wire};
+use crate::typed::Unit;
+use crate::units::Mm;
+use crate::words::Arg;
+use std::sync::Arc;
+
+/// Most posts in one row.
+const MAX_POSTS: usize = 5_000;
+
+/// One correction of the row as found. Places and lengths are whole millimetres, diameters tenths of one.
+#[derive(Clone, Debug, PartialEq)]
+#[allow(missing_docs)] // Fields of one name mean one thing throughout; they are told at the variants.
+pub enum Correction {
+    /// A shoot's length; all its seasons' growth in proportion.
+    Length {
+        tree: TreeId,
+        shoot: ShootId,
+        to_mm: Mm,
+    },
+    /// A shoot's diameter at its base; 0.1 to 500 mm.
+    Diameter {
+        tree: TreeId,
+        shoot: ShootId,
+        to_dmm: i32,
+    },
+    /// Where on its parent a shoot begins, along the parent from its base.
+    At {
+        tree: TreeId,
+        shoot: ShootId,
+        to_mm: Mm,
+    },
+    /// The leaf in which a shoot first grew; before the found one.
+    Season {
+        tree: TreeId,
+        shoot: ShootId,
+        leaf: i32,
+    },
+    /// The side branches of a shoot, together.
+    Laterals {
+        tree: TreeId,
+        shoot: ShootId,
+        laterals: Laterals,
+    },
+    /// The face of its parent that a shoot grows from.
+    Face {
+        tree: TreeId,
+        shoot: ShootId,
+        face: Face,
+    },
+    /// How a shoot is held.
+    Pose {
+        tree: TreeId,
+        shoot: ShootId,
+        pose: Pose,
+    },
+    /// Whether a shoot's side and underside buds are rubbed out already.
+    Rubbed {
+        tree: TreeId,
+        shoot: ShootId,
+        rubbed: bool,
+    },
+    /// A shoot that was not recorded, at a place along its parent.
+    AddShoot {
+        tree: TreeId,
+        parent: ShootId,
+        at_mm: Mm,
+        face: Face,
+        pose: Pose,
+        leaf: i32,
+        length_mm: Mm,
+        diameter_dmm: i32,
+    },
+    /// Take a shoot out of the record, with all that grows from it; not the stem.
+    DropShoot { tree: TreeId, shoot: ShootId },
+    /// Place of a tree's foot along the row.
+    Foot { tree: TreeId, to_mm: Mm },
+    /// How a tree was planted: 10 to 90° from the ground.
+    Planted { tree: TreeId, planted: Planted },
+    /// What is noted of a tree.
+    Note { tree: TreeId, note: String },
+    /// The tree is dead or missing.
+    Lost { tree: TreeId },
+    /// The tree that is recorded as lost stands: a stem of this length and thickness, as it grew.
+    Standing {
+        tree: TreeId,
+        length_mm: Mm,
+        diameter_dmm: i32,
+    },
+    /// A tree that was not recorded: a bare stem.
+    AddTree {
+        foot_mm: Mm,
+        planted: Planted,
+        pose: Pose,
+        length_mm: Mm,
+        diameter_dmm: i32,
+    },
+    /// Take a tree out of the record.
+    DropTree { tree: TreeId },
+    /// The stretch of cordon wire that the row is to fill.
+    Ends { from_mm: Mm, to_mm: Mm },
+    /// Places of the posts along the row.
+    Posts { at_mm: Vec<Mm> },
+    /// The wires, from the cordon wire up.
+    Wires { wires: Vec<Wire> },
+    /// How high the wall is to be.
+    WallHeight { to_mm: Mm },
+}
+
+impl Correction {
+    /// The tree that it is about; `None` for one that is new, and for the row as a whole.
+    pub fn tree(&self) -> Option<TreeId> {
+        match *self {
+            Self::Length { tree, .. }
+            | Self::Diameter { tree, .. }
+            | Self::At { tree, .. }
+            | Self::Season { tree, .. }
+            | Self::Laterals { tree, .. }
+            | Self::Face { tree, .. }
+            | Self::Pose { tree, .. }
+            | Self::Rubbed { tree, .. }
+            | Self::AddShoot { tree, .. }
+            | Self::DropShoot { tree, .. }
+            | Self::Foot { tree, .. }
+            | Self::Planted { tree, .. }
+            | Self::Note { tree, .. }
+            | Self::Lost { tree }
+            | Self::Standing { tree, .. }
+            | Self::DropTree { tree } => Some(tree),
+            Self::AddTree { .. }
+            | Self::Ends { .. }
+            | Self::Posts { .. }
+            | Self::Wires { .. }
+            | Self::WallHeight { .. } => None,
+        }
+    }
+}
+
+/// Where a corrected value stands, for its refusal.
+enum Where {
+    Row,
+    Tree(TreeId),
+    Part(crate::row::Name),
+}
+
+/// Refuses a value outside `low..=high`. `what` names the measure's text.
+fn within(
+    place: Where,
+    what: &'static str,
+    unit: Unit,
+    value: f64,
+    (low, high): (f64, f64),
+) -> Result<f64, Refusal> {
+    if value >= low && value <= high {
+        return Ok(value);
+    }
+    let mut args = vec![
+        ("what", Arg::Key(what.into())),
+        ("value", unit.arg(value)),
+        ("low", unit.arg(low)),
+        ("high", unit.arg(high)),
+    ];
+    let key = match place {
+        Where::Row => "refusal-correct-row",
+        Where::Tree(tree) => {
+            args.push(("tree", Arg::Count(tree.0.into())));
+            "refusal-correct-tree"
+        }
+        Where::Part(name) => {
+            args.push(("part", Arg::Name(name)));
+            "refusal-correct-part"
+        }
+    };
+    Err(Refusal::new(key, args))
+}
+
+fn place_on_row(place: Where, what: &'static str, at: Mm) -> Result<Mm, Refusal> {
+    let most = Row::MAX_X.f();
+    within(place, what, Unit::Length, at.f(), (-most, most)).map(|_| at)
+}
+
+fn no_tree(tree: TreeId) -> Refusal {
+    Refusal::new("refusal-no-tree", vec![("tree", Arg::Count(tree.0.into()))])
+}
+
+impl Plan {
+    /// The plan with its found row corrected. All schemes' work stays as it is.
+    ///
+    /// # Errors
+    /// A part that is not in the record; a value out of range, or one that would leave what grows from the shoot
+    /// without wood to stand on.
+    pub fn corrected(&self, correction: &Correction) -> Result<Plan, Refusal> {
+        let mut row = (*self.found).clone();
+        match correction {
+            Correction::AddTree {
+                foot_mm,
+                planted,
+                pose,
+                length_mm,
+                diameter_dmm,
+            } => {
+                if row.trees.len() >= Row::MAX_TREES {
+                    return Err(Refusal::new(
+                        "refusal-trees",
+                        vec![("high", Arg::Count(Row::MAX_TREES as i64))],
+                    ));
+                }
+                let id = self.next_tree();
+                let foot = place_on_row(Where::Tree(id), "measure-foot", *foot_mm)?;
+                let planted = one_tree::planted(id, *planted)?;
+                let mut tree = Tree::lost(id, foot, planted);
+                one_tree::stand(&mut tree, row.leaf, *pose, *length_mm, *diameter_dmm)?;
+                row.trees.push(Arc::new(tree));
+                row.sort();
+            }
+            Correction::DropTree { tree } => {
+                let place = place_of(&row, *tree)?;
+                row.trees.remove(place);
+            }
+            Correction::Ends { from_mm, to_mm } => {
+                let from = place_on_row(Where::Row, "measure-row-from", *from_mm)?;
+                let range = (from.f(), Row::MAX_X.f());
+                within(Where::Row, "measure-row-to", Unit::Length, to_mm.f(), range)?;
+                (row.from, row.to) = (from, *to_mm);
+            }
+            Correction::Posts { at_mm } => {
+                let count = at_mm.len() as f64;
+                let most = MAX_POSTS as f64;
+                within(
+                    Where::Row,
+                    "measure-post-count",
+                    Unit::Count,
+                    count,
+                    (0.0, most),
+                )?;
+                for at in at_mm {
+                    place_on_row(Where::Row, "measure-post", *at)?;
+                }
+                row.trellis.posts = at_mm.clone();
+                row.trellis.posts.sort();
+                row.trellis.posts.dedup();
+            }
+            Correction::Wires { wires } => row.trellis.wires = checked_wires(wires)?,
+            Correction::WallHeight { to_mm } => {
+                let range = (100.0, Trellis::MAX_HEIGHT.f());
+                let what = "measure-wall-height";
+                within(Where::Row, what, Unit::Length, to_mm.f(), range)?;
+                row.trellis.wall_height = *to_mm;
+            }
+            about_a_tree => {
+                // All others are about one tree.
+                let Some(id) = about_a_tree.tree() else {
+                    return Ok(self.clone());
+                };
+                let place = place_of(&row, id)?;
+                let tree = one_tree::corrected(self, &row.trees[place], about_a_tree)?;
+                row.trees[place] = Arc::new(tree);
+                row.sort();
+            }
+        }
+        Ok(Plan {
+            found: Arc::new(row),
+            ..self.clone()
+        })
+    }
+
+    /// The number that the next tree in the record gets: one that no tree has, and no work speaks of.
+    pub fn next_tree(&self) -> TreeId {
+        let found = self.found.trees.iter().map(|t| t.id.0);
+        let planned = self.works().filter_map(|w| w.tree()).map(|t| t.0);
+        TreeId(free_number(found.chain(planned).collect()))
+    }
+
+    /// The id that the next shoot in the record of a tree gets: one that no shoot of it has, and no work speaks of.
+    pub fn next_shoot(&self, tree: TreeId) -> ShootId {
+        let found = self.found.tree(tree);
+        let held = found.iter().flat_map(|t| t.shoots.iter().map(|s| s.id));
+        let planned = self
+            .works()
+            .filter(|w| w.tree() == Some(tree))
+            .map(|w| w.subject().shoot);
+        let numbers = held.chain(planned).chain([ShootId::STEM]);
+        let found_ones = numbers.filter_map(|id| u32::try_from(id.number()).ok());
+        ShootId::found(free_number(found_ones.collect()))
+    }
+
+    fn works(&self) -> impl Iterator<Item = &crate::work::Work> {
+        self.schemes.iter().flat_map(|scheme| {
+            scheme
+                .seasons
+                .iter()
+                .flat_map(|s| super::Window::ALL.into_iter().flat_map(|w| s.work(w)))
+        })
+    }
+}
+
+/// One above the highest; where there is none, the lowest that is free.
+fn free_number(mut taken: Vec<u32>) -> u32 {
+    taken.sort_unstable();
+    taken.dedup();
+    match taken.last().copied() {
+        None => 1,
+        Some(u32::MAX) => (1..u32::MAX)
+            .zip(taken.iter().filter(|n| **n > 0))
+            .find(|(free, n)| free != *n)
+            .map_or(1, |(free, _)| free),
+        Some(last) => last + 1,
+    }
+}
+
+fn place_of(row: &Row, tree: TreeId) -> Result<usize, Refusal> {
+    row.trees
+        .iter()
+        .position(|t| t.id == tree)
+        .ok_or_else(|| no_tree(tree))
+}
+
+/// Wires in order of height; at least one, each at a height of its own.
+fn checked_wires(wires: &[Wire]) -> Result<Vec<Wire>, Refusal> {
+    let count = wires.len() as f64;
+    let range = (1.0, Trellis::MAX_WIRES as f64);
+    within(Where::Row, "measure-wire-count", Unit::Count, count, range)?;
+    let mut out = wires.to_vec();
+    out.sort_by_key(|w| w.height);
+    let mut low = 50.0;
+    for wire in &out {
+        let range = (low, Trellis::MAX_HEIGHT.f());
+        let what = "measure-wire";
+        within(Where::Row, what, Unit::Length, wire.height.f(), range)?;
+        low = wire.height.f() + 1.0;
+    }
+    Ok(out)
+}

@@ -1,0 +1,395 @@
+//! Corrections of one tree.
+
+use super::{Correction, Where, place_on_row, within};
+use crate::make::usual;
+use crate::plan::Plan;
+use crate::refusal::Refusal;
+use crate::row::{Face, GrowthUnit, Laterals, Planted, Pose, Shoot, ShootId, Tree, TreeId};
+use crate::typed::Unit;
+use crate::units::Mm;
+use crate::words::Arg;
+
+/// Most side branches that are counted on one shoot.
+const MAX_LATERALS: f64 = 10_000.0;
+/// Their longest length together, mm.
+const MAX_LATERALS_LENGTH: f64 = 1_000_000.0;
+/// Thinnest wood that is recorded, mm.
+const THINNEST: f64 = 0.1;
+
+/// The tree after a correction that is about it.
+pub(super) fn corrected(
+    plan: &Plan,
+    tree: &Tree,
+    correction: &Correction,
+) -> Result<Tree, Refusal> {
+    let mut out = tree.clone();
+    let here = || Where::Tree(tree.id);
+    let number = || vec![("tree", Arg::Count(tree.id.0.into()))];
+    match correction {
+        Correction::Foot { to_mm, .. } => {
+            out.foot = place_on_row(here(), "measure-foot", *to_mm)?;
+        }
+        Correction::Planted { planted: to, .. } => out.planted = planted(tree.id, *to)?,
+        Correction::Note { note, .. } => {
+            let most = Plan::MAX_TEXT as f64;
+            let long = note.chars().count() as f64;
+            within(here(), "measure-note", Unit::Count, long, (0.0, most))?;
+            out.note = note.clone();
+        }
+        Correction::Lost { .. } => {
+            if tree.is_lost() {
+                return Err(Refusal::new("refusal-tree-lost", number()));
+            }
+            out.shoots.clear();
+        }
+        Correction::Standing {
+            length_mm,
+            diameter_dmm,
+            ..
+        } => {
+            if !tree.is_lost() {
+                return Err(Refusal::new("refusal-tree-stands", number()));
+            }
+            let pose = Pose::Free;
+            stand(&mut out, plan.found.leaf, pose, *length_mm, *diameter_dmm)?;
+        }
+        about_a_shoot => {
+            On::new(plan, out.clone(), about_a_shoot)?.correct(about_a_shoot, &mut out)?
+        }
+    }
+    Ok(out)
+}
+
+/// How a tree was planted, if that can be.
+pub(super) fn planted(tree: TreeId, planted: Planted) -> Result<Planted, Refusal> {
+    let degrees = planted.angle.degrees();
+    let what = "measure-planting-angle";
+    within(Where::Tree(tree), what, Unit::Angle, degrees, (10.0, 90.0))?;
+    Ok(planted)
+}
+
+/// Gives a lost tree a bare stem, grown before the row was found.
+pub(super) fn stand(
+    tree: &mut Tree,
+    leaf: u8,
+    pose: Pose,
+    length: Mm,
+    diameter_dmm: i32,
+) -> Result<(), Refusal> {
+    let here = || Where::Tree(tree.id);
+    let range = (1.0, Shoot::MAX_LENGTH);
+    within(here(), "measure-length", Unit::Length, length.f(), range)?;
+    let diameter = thickness(here(), diameter_dmm)?;
+    if pose == Pose::Stub {
+        return Err(Refusal::new(
+            "refusal-stem",
+            vec![("part", Arg::Key("measure-stem".into()))],
+        ));
+    }
+    check_pose(here, pose)?;
+    tree.shoots = vec![Shoot {
+        id: ShootId::STEM,
+        parent: None,
+        at: 0.0,
+        face: Face::Top,
+        pose,
+        units: vec![GrowthUnit {
+            leaf: leaf.saturating_sub(1),
+            grown: length.f(),
+            kept: length.f(),
+        }],
+        diameter,
+        laterals: Laterals::default(),
+        rubbed: false,
+    }];
+    Ok(())
+}
+
+fn thickness(place: Where, dmm: i32) -> Result<f64, Refusal> {
+    let range = (THINNEST, Shoot::MAX_DIAMETER);
+    let mm = f64::from(dmm) / 10.0;
+    within(place, "measure-diameter", Unit::Thickness, mm, range)
+}
+
+fn check_pose(place: impl Fn() -> Where, pose: Pose) -> Result<(), Refusal> {
+    let (what, value, range) = match pose {
+        Pose::Laid { rise, .. } => (
+            "measure-rise",
+            rise.degrees(),
+            (Pose::MIN_RISE, Pose::MAX_RISE),
+        ),
+        Pose::Upright { lean } => ("measure-lean", lean.degrees(), (-90.0, 90.0)),
+        Pose::Stub | Pose::Free => return Ok(()),
+    };
+    within(place(), what, Unit::Angle, value, range).map(|_| ())
+}
+
+/// A shoot whose record is being corrected.
+struct On<'p> {
+    plan: &'p Plan,
+    tree: Tree,
+    index: usize,
+}
+
+impl<'p> On<'p> {
+    fn new(plan: &'p Plan, tree: Tree, correction: &Correction) -> Result<Self, Refusal> {
+        let shoot = match *correction {
+            Correction::Length { shoot, .. }
+            | Correction::Diameter { shoot, .. }
+            | Correction::At { shoot, .. }
+            | Correction::Season { shoot, .. }
+            | Correction::Laterals { shoot, .. }
+            | Correction::Face { shoot, .. }
+            | Correction::Pose { shoot, .. }
+            | Correction::Rubbed { shoot, .. }
+            | Correction::DropShoot { shoot, .. } => shoot,
+            Correction::AddShoot { parent, .. } => parent,
+            _ => ShootId::STEM,
+        };
+        let Some(index) = tree.index(shoot) else {
+            return Err(Refusal::new(
+                "refusal-not-recorded",
+                vec![("tree", Arg::Count(tree.id.0.into()))],
+            ));
+        };
+        Ok(Self { plan, tree, index })
+    }
+
+    fn shoot(&self) -> &Shoot {
+        &self.tree.shoots[self.index]
+    }
+
+    fn place(&self) -> Where {
+        match self.tree.name(self.shoot().id) {
+            Some(name) => Where::Part(name),
+            None => Where::Tree(self.tree.id),
+        }
+    }
+
+    fn refuse(&self, key: &'static str) -> Refusal {
+        let name = self.tree.name(self.shoot().id);
+        Refusal::new(
+            key,
+            name.map(|n| ("part", Arg::Name(n))).into_iter().collect(),
+        )
+    }
+
+    fn refuse_stem(&self) -> Result<(), Refusal> {
+        match self.shoot().parent {
+            None => Err(self.refuse("refusal-stem-record")),
+            Some(_) => Ok(()),
+        }
+    }
+
+    fn refuse_bud(&self) -> Result<(), Refusal> {
+        if self.shoot().units.is_empty() {
+            return Err(self.refuse("refusal-bud-record"));
+        }
+        Ok(())
+    }
+
+    fn correct(&self, correction: &Correction, out: &mut Tree) -> Result<(), Refusal> {
+        let to = &mut out.shoots[self.index];
+        match *correction {
+            Correction::Length { to_mm, .. } => self.length(to, to_mm)?,
+            Correction::Diameter { to_dmm, .. } => {
+                self.refuse_bud()?;
+                to.diameter = thickness(self.place(), to_dmm)?;
+            }
+            Correction::At { to_mm, .. } => {
+                self.refuse_stem()?;
+                let range = (0.0, self.length_of(self.shoot().parent));
+                let at = to_mm.f();
+                to.at = within(self.place(), "measure-at", Unit::Length, at, range)?;
+            }
+            Correction::Season { leaf, .. } => {
+                self.refuse_bud()?;
+                let next = self.shoot().units.get(1).map(|u| u.leaf);
+                let last = next.unwrap_or_else(|| self.last_season());
+                let range = (0.0, f64::from(last));
+                let leaf = f64::from(leaf);
+                let leaf = within(self.place(), "measure-season", Unit::Count, leaf, range)?;
+                to.units[0].leaf = leaf as u8;
+            }
+            Correction::Laterals { laterals, .. } => to.laterals = self.laterals(laterals)?,
+            Correction::Face { face, .. } => {
+                self.refuse_stem()?;
+                to.face = face;
+            }
+            Correction::Pose { pose, .. } => {
+                self.refuse_bud()?;
+                if pose == Pose::Stub {
+                    self.refuse_stem()?;
+                }
+                check_pose(|| self.place(), pose)?;
+                to.pose = pose;
+            }
+            Correction::Rubbed { rubbed, .. } => to.rubbed = rubbed,
+            Correction::DropShoot { shoot, .. } => {
+                self.refuse_stem()?;
+                out.remove_with_descendants(|s| s.id == shoot);
+            }
+            Correction::AddShoot {
+                at_mm,
+                face,
+                pose,
+                leaf,
+                length_mm,
+                diameter_dmm,
+                ..
+            } => {
+                let new = self.added(at_mm, face, pose, leaf, length_mm, diameter_dmm)?;
+                out.shoots.push(new);
+            }
+            _ => {}
+        }
+        Ok(())
+    }
+
+    /// The last season that had grown when the row was found.
+    fn last_season(&self) -> u8 {
+        self.plan.found.leaf.saturating_sub(1)
+    }
+
+    fn length_of(&self, shoot: Option<ShootId>) -> f64 {
+        let wood = shoot.and_then(|p| self.tree.shoot(p));
+        libm::floor(wood.map_or(0.0, Shoot::length))
+    }
+
+    fn length(&self, to: &mut Shoot, to_mm: Mm) -> Result<(), Refusal> {
+        let id = self.shoot().id;
+        // What grows from it must keep wood to stand on, and every season of it a millimetre at least.
+        let least = (to.units.len() as f64).max(1.0);
+        let range = (least, Shoot::MAX_LENGTH);
+        let length = to_mm.f();
+        let farthest = self
+            .tree
+            .shoots
+            .iter()
+            .filter(|s| s.parent == Some(id))
+            .max_by(|a, b| a.at.total_cmp(&b.at));
+        if let Some(child) = farthest
+            && length >= least
+            && length < child.at
+        {
+            let mut why = self.refuse("refusal-correct-shorter");
+            if let Some(name) = self.tree.name(child.id) {
+                why.args.push(("child", Arg::Name(name)));
+            }
+            why.args.extend([
+                ("value", Arg::Length(length)),
+                ("low", Arg::Length(child.at)),
+                ("high", Arg::Length(Shoot::MAX_LENGTH)),
+            ]);
+            return Err(why);
+        }
+        within(self.place(), "measure-length", Unit::Length, length, range)?;
+        if to.units.is_empty() {
+            to.units.push(GrowthUnit {
+                leaf: self.last_season(),
+                grown: length,
+                kept: length,
+            });
+            if to.diameter < THINNEST {
+                to.diameter = usual::diameter(length);
+            }
+        } else {
+            stretch(&mut to.units, length);
+        }
+        Ok(())
+    }
+
+    fn laterals(&self, laterals: Laterals) -> Result<Laterals, Refusal> {
+        self.refuse_bud()?;
+        let count = f64::from(laterals.count);
+        let range = (0.0, MAX_LATERALS);
+        within(self.place(), "measure-laterals", Unit::Count, count, range)?;
+        let most = if laterals.count == 0 {
+            0.0
+        } else {
+            MAX_LATERALS_LENGTH
+        };
+        let what = "measure-laterals-length";
+        let total = libm::round(laterals.total);
+        let total = within(self.place(), what, Unit::Length, total, (0.0, most))?;
+        Ok(Laterals {
+            count: laterals.count,
+            total,
+        })
+    }
+
+    fn added(
+        &self,
+        at: Mm,
+        face: Face,
+        pose: Pose,
+        leaf: i32,
+        length: Mm,
+        diameter_dmm: i32,
+    ) -> Result<Shoot, Refusal> {
+        if self.tree.shoots.len() >= Tree::MAX_SHOOTS {
+            return Err(Refusal::new(
+                "refusal-shoots",
+                vec![
+                    ("tree", Arg::Count(self.tree.id.0.into())),
+                    ("high", Arg::Count(Tree::MAX_SHOOTS as i64)),
+                ],
+            ));
+        }
+        let parent = self.shoot().id;
+        let on = (0.0, self.length_of(Some(parent)));
+        let at = within(self.place(), "measure-at", Unit::Length, at.f(), on)?;
+        let range = (1.0, Shoot::MAX_LENGTH);
+        let what = "measure-length";
+        let length = within(self.place(), what, Unit::Length, length.f(), range)?;
+        check_pose(|| self.place(), pose)?;
+        let seasons = (0.0, f64::from(self.last_season()));
+        let leaf = f64::from(leaf);
+        let leaf = within(self.place(), "measure-season", Unit::Count, leaf, seasons)?;
+        Ok(Shoot {
+            id: self.plan.next_shoot(self.tree.id),
+            parent: Some(parent),
+            at,
+            face,
+            pose,
+            units: vec![GrowthUnit {
+                leaf: leaf as u8,
+                grown: length,
+                kept: length,
+            }],
+            diameter: thickness(self.place(), diameter_dmm)?,
+            laterals: Laterals::default(),
+            rubbed: false,
+        })
+    }
+}
+
+/// Makes the growth together `length` mm long, each season's in proportion, in whole millimetres and at least one.
+/// `length` is not less than the number of seasons.
+fn stretch(units: &mut [GrowthUnit], length: f64) {
+    let before: f64 = units.iter().map(|u| u.kept).sum();
+    let times = length / before;
+    for unit in units.iter_mut() {
+        let uncut = unit.kept == unit.grown;
+        let most = Shoot::MAX_LENGTH;
+        unit.kept = libm::round(unit.kept * times).clamp(1.0, most);
+        unit.grown = if uncut {
+            unit.kept
+        } else {
+            libm::round(unit.grown * times).clamp(unit.kept, most)
+        };
+    }
+    // What rounding left over goes to the newest that can take it.
+    let mut rest = length - units.iter().map(|u| u.kept).sum::<f64>();
+    for unit in units.iter_mut().rev() {
+        let uncut = unit.kept == unit.grown;
+        let change = rest.max(1.0 - unit.kept);
+        unit.kept += change;
+        unit.grown = if uncut {
+            unit.kept
+        } else {
+            unit.grown.max(unit.kept)
+        };
+        rest -= change;
+    }
+}

@@ -1,0 +1,290 @@
+//! Corrections of the record: what each changes, and why it may be refused.
+
+#[path = "common/rows.rs"]
+mod rows;
+
+use cordonry::plan::{Correction, Plan, Setting, replay};
+use cordonry::row::*;
+use cordonry::units::{Deg, Mm};
+use cordonry::work::Work;
+use rows::*;
+
+const FIRST: TreeId = TreeId(1);
+
+fn plan() -> Plan {
+    let trees = vec![
+        upright_stem(1, 0, 1800.0).uprights(&[400.0, 700.0]),
+        lost(2, 1500),
+        upright_stem(4, 3000, 2000.0),
+    ];
+    Plan::new("a row", row(0, 4500, trees))
+}
+
+fn check(plan: &Plan, correction: Correction, expected: Result<impl Fn(&Row) -> bool, &str>) {
+    match (plan.corrected(&correction), expected) {
+        (Ok(after), Ok(fits)) => assert!(fits(&after.found), "{correction:?}"),
+        (Err(why), Err(said)) => assert_eq!(why.to_string(), said, "{correction:?}"),
+        (got, _) => panic!("{correction:?}: {got:?}"),
+    }
+}
+
+fn good(plan: &Plan, correction: Correction, fits: impl Fn(&Row) -> bool) {
+    check(plan, correction, Ok(fits));
+}
+
+fn refused(plan: &Plan, correction: Correction, said: &str) {
+    check(plan, correction, Err::<fn(&Row) -> bool, _>(said));
+}
+
+fn upright() -> ShootId {
+    ShootId::found(1)
+}
+
+fn first(row: &Row) -> &Tree {
+    row.tree(FIRST).expect("it is there")
+}
+
+#[test]
+fn a_length_grows_and_shrinks_with_its_seasons() {
+    let mut plan = plan();
+    let mut row = (*plan.found).clone();
+    let tree = std::sync::Arc::make_mut(&mut row.trees[0]);
+    tree.shoots[1].units = vec![
+        GrowthUnit {
+            leaf: 1,
+            grown: 400.0,
+            kept: 400.0,
+        },
+        GrowthUnit {
+            leaf: 2,
+            grown: 500.0,
+            kept: 200.0,
+        },
+    ];
+    plan.found = row.into();
+    let to = |mm: i32| Correction::Length {
+        tree: FIRST,
+        shoot: upright(),
+        to_mm: Mm(mm),
+    };
+    let units = |row: &Row| -> Vec<(f64, f64)> {
+        let shoot = first(row).shoot(upright()).expect("it is there");
+        shoot.units.iter().map(|u| (u.grown, u.kept)).collect()
+    };
+    good(&plan, to(900), |r| {
+        units(r) == [(600.0, 600.0), (750.0, 300.0)]
+    });
+    good(&plan, to(2), |r| units(r) == [(1.0, 1.0), (2.0, 1.0)]);
+    refused(
+        &plan,
+        to(1),
+        "upright 1 of 2, tree 1: length 0.00 m is refused; 0.00 m to 20.00 m is accepted",
+    );
+}
+
+#[test]
+fn a_parent_is_not_shortened_under_what_grows_from_it() {
+    let plan = plan();
+    let to = |mm: i32| Correction::Length {
+        tree: FIRST,
+        shoot: ShootId::STEM,
+        to_mm: Mm(mm),
+    };
+    // The second upright stands 1200 mm along the leader.
+    good(&plan, to(1200), |r| first(r).shoots.len() == 3);
+    refused(
+        &plan,
+        to(1199),
+        "leader, tree 1: length 1.20 m is refused, for upright 2 of 2, tree 1, grows from it; \
+         1.20 m to 20.00 m is accepted",
+    );
+}
+
+#[test]
+fn places_and_seasons_are_held_to_what_can_be() {
+    let plan = plan();
+    let shoot = upright();
+    let at = |to_mm| Correction::At {
+        tree: FIRST,
+        shoot,
+        to_mm: Mm(to_mm),
+    };
+    good(&plan, at(1800), |r| first(r).shoots[1].at == 1800.0);
+    refused(
+        &plan,
+        at(1801),
+        "upright 1 of 2, tree 1: place along its parent 1.80 m is refused; 0.00 m to 1.80 m is accepted",
+    );
+    let season = |leaf| Correction::Season {
+        tree: FIRST,
+        shoot,
+        leaf,
+    };
+    good(&plan, season(1), |r| first(r).shoots[1].born() == Some(1));
+    refused(
+        &plan,
+        season(3),
+        "upright 1 of 2, tree 1: leaf in which it grew 3 is refused; 0 to 2 is accepted",
+    );
+    let ends = |from: i32, to: i32| Correction::Ends {
+        from_mm: Mm(from),
+        to_mm: Mm(to),
+    };
+    good(&plan, ends(-200, 5000), |r| r.from == Mm(-200));
+    refused(
+        &plan,
+        ends(100, 0),
+        "end of the row: 0.00 m is refused; 0.10 m to 5000.00 m is accepted",
+    );
+    good(
+        &plan,
+        Correction::Posts {
+            at_mm: vec![Mm(4500), Mm(0), Mm(0)],
+        },
+        |r| r.trellis.posts == [Mm(0), Mm(4500)],
+    );
+}
+
+#[test]
+fn trees_come_and_go() {
+    let plan = plan();
+    good(&plan, Correction::Lost { tree: FIRST }, |r| {
+        first(r).is_lost()
+    });
+    refused(
+        &plan,
+        Correction::Lost { tree: TreeId(2) },
+        "Tree 2 is not there; a tree that stands is accepted",
+    );
+    good(&plan, plan.standing_like_others(TreeId(2)), |r| {
+        r.tree(TreeId(2)).is_some_and(|t| t.shoots.len() == 1)
+    });
+    assert_eq!(plan.next_tree(), TreeId(5));
+    good(&plan, plan.tree_like_others(700.0), |r| {
+        r.trees[1].id == TreeId(5) && r.trees[1].foot == Mm(700)
+    });
+    good(&plan, Correction::DropTree { tree: FIRST }, |r| {
+        r.tree(FIRST).is_none() && r.trees.len() == 2
+    });
+    refused(
+        &plan,
+        Correction::DropShoot {
+            tree: FIRST,
+            shoot: ShootId::STEM,
+        },
+        "leader, tree 1: the stem stays in the record as long as its tree does; mark the tree as lost, \
+         or take it out of the record",
+    );
+}
+
+#[test]
+fn what_is_added_takes_no_number_that_work_speaks_of() {
+    let plan = plan();
+    let start = plan.start();
+    let shoot = plan.next_shoot(FIRST);
+    assert_eq!(shoot, ShootId::found(3));
+    let with = plan
+        .with_work(
+            0,
+            start,
+            Work::Stub {
+                tree: FIRST,
+                shoot: ShootId::found(2),
+                keep_mm: Mm(150),
+            },
+        )
+        .expect("it can be stubbed");
+    let without = with
+        .corrected(&Correction::DropShoot {
+            tree: FIRST,
+            shoot: ShootId::found(2),
+        })
+        .expect("it can be taken out");
+    // The work stays and finds nothing; a shoot recorded later is another one.
+    let replayed = replay(&without, 0, start).expect("a scheme");
+    assert_eq!(replayed.void.len(), 1);
+    assert_eq!(without.next_shoot(FIRST), ShootId::found(3));
+    let added = without
+        .corrected(&without.upright_like_others(FIRST, ShootId::STEM, 900.0))
+        .expect("it can be recorded");
+    let replayed = replay(&added, 0, start).expect("a scheme");
+    assert_eq!(replayed.void.len(), 1);
+    let new = first(&replayed.row).shoot(ShootId::found(3));
+    assert_eq!(new.map(Shoot::length), Some(600.0));
+}
+
+#[test]
+fn a_bud_that_has_a_length_is_an_upright() {
+    let bud = row(0, 1500, vec![upright_stem(1, 0, 2000.0).bud(600.0)]);
+    let plan = Plan::new("a row", bud);
+    let measured = plan
+        .corrected(&Correction::Length {
+            tree: FIRST,
+            shoot: upright(),
+            to_mm: Mm(600),
+        })
+        .expect("it can be measured");
+    let shoot = first(&measured.found)
+        .shoot(upright())
+        .expect("it is there");
+    assert_eq!((shoot.kind(), shoot.born()), (Kind::Upright, Some(2)));
+    assert_eq!(shoot.diameter, 9.0);
+}
+
+#[test]
+fn settings_are_held_to_their_ranges() {
+    let plan = plan();
+    for setting in Setting::ALL {
+        let (low, high) = setting.range();
+        for value in [low, high] {
+            let set = plan.with_setting(setting, Some(value)).expect("an end");
+            assert_eq!(setting.of(&set), Some(value), "{setting:?}");
+        }
+        for value in [low - 1.0, high + 1.0, f64::NAN] {
+            let why = plan.with_setting(setting, Some(value)).expect_err("beyond");
+            assert!(!why.to_string().contains("refusal-"), "{why}");
+        }
+        assert_eq!(plan.with_setting(setting, None).is_ok(), setting.optional());
+    }
+    let posts = plan.with_posts_every(2000.0).expect("a distance");
+    assert_eq!(
+        posts.found.trellis.posts,
+        [Mm(0), Mm(2000), Mm(4000), Mm(4500)]
+    );
+}
+
+#[test]
+fn limits_are_held_to_their_ranges_and_reset() {
+    let plan = plan();
+    for limit in Limit::ALL {
+        let info = limit.info();
+        let set = plan.with_limit(*limit, Some(info.min)).expect("an end");
+        assert_eq!(set.targets.get(*limit), info.min);
+        let why = plan
+            .with_limit(*limit, Some(info.max + 1.0))
+            .expect_err("beyond");
+        assert!(!why.to_string().contains(info.key), "{why}");
+        assert_eq!(set.with_limit(*limit, None).expect("a reset"), plan);
+        assert_eq!(set.with_default_limits(), plan);
+    }
+}
+
+#[test]
+fn the_planting_is_corrected() {
+    let plan = plan();
+    let planted = |angle: f64| Correction::Planted {
+        tree: FIRST,
+        planted: Planted {
+            angle: Deg::new(angle),
+            toward: Toward::Left,
+        },
+    };
+    good(&plan, planted(45.0), |r| {
+        first(r).planted.toward == Toward::Left
+    });
+    refused(
+        &plan,
+        planted(5.0),
+        "Tree 1: planting angle 5° is refused; 10° to 90° is accepted",
+    );
+}

@@ -1,0 +1,399 @@
+//! A row taken down on a walk along it.
+
+use cordonry::check::{Context, check};
+use cordonry::file::{read_plan, read_walk, write_plan, write_walk};
+use cordonry::make::{Field, Form};
+use cordonry::plan::Plan;
+use cordonry::pose::{Geometry, layout};
+use cordonry::row::{Kind, Site, Targets, Toward};
+use cordonry::units::{LengthStyle, Mm};
+use cordonry::walk::{Answer, Ask, Tape, Walk, WalkSetup, Way};
+use cordonry::words::Words;
+use proptest::prelude::*;
+
+fn setup() -> WalkSetup {
+    WalkSetup::usual(LengthStyle::Metric)
+}
+
+fn walk() -> Walk {
+    Walk::new(setup()).unwrap()
+}
+
+fn say(walk: &mut Walk, words: &[&str]) {
+    for word in words {
+        let done = match *word {
+            "left" => walk.answer(Answer::Way(Way::Left)),
+            "right" => walk.answer(Answer::Way(Way::Right)),
+            "both" => walk.answer(Answer::Way(Way::Both)),
+            "?" => walk.answer(Answer::Thickness(None)),
+            "next" => walk.answer(Answer::TreeDone),
+            "end" => walk.answer(Answer::RowDone),
+            "missing" => walk.missing(""),
+            "same" => walk.same(""),
+            "usual" => walk.typed(""),
+            text => walk.typed(text),
+        };
+        done.unwrap_or_else(|why| panic!("{word}: {why}"));
+    }
+}
+
+fn plan(walk: &Walk) -> Plan {
+    let plan = walk.plan(&Words::default()).unwrap();
+    for tree in &plan.found.trees {
+        assert_eq!(tree.broken_rule(), None);
+    }
+    let text = write_plan(&plan);
+    assert_eq!(read_plan(text.as_bytes()).unwrap(), plan);
+    plan
+}
+
+#[test]
+fn what_was_measured_stands_where_it_was_measured() {
+    let mut w = walk();
+    assert_eq!(
+        w.ask(),
+        Ask::Foot {
+            tree: 1,
+            usual: None,
+            like: None
+        }
+    );
+    say(
+        &mut w,
+        &[
+            "0.5", "right", "2.48", "24", "1.15", "11", "1,36", "?", "next",
+        ],
+    );
+    say(
+        &mut w,
+        &[
+            "usual", "right", "3.98", "?", "2.6", "9", "next", "missing", "same", "end",
+        ],
+    );
+    assert_eq!(w.ask(), Ask::Nothing);
+    let plan = plan(&w);
+    let row = &plan.found;
+    let feet: Vec<i32> = row.trees.iter().map(|t| t.foot.0).collect();
+    assert_eq!(feet, [500, 2000, 3500, 5000]);
+    let first = &row.trees[0];
+    let courses = layout(first, Geometry::of(row, &Targets::default()));
+    assert!((courses[0].tip().x - 2480.0).abs() < 1.0);
+    assert_eq!(first.shoots[0].diameter, 24.0);
+    let places: Vec<f64> = courses[1..].iter().map(|c| c.base.x).collect();
+    assert!((places[0] - 1150.0).abs() < 1.0 && (places[1] - 1360.0).abs() < 1.0);
+    assert_eq!(first.shoots[1].diameter, 11.0);
+    assert!(row.trees[2].is_lost());
+    assert_eq!(row.trees[3].shoots, row.trees[1].shoots);
+    assert_eq!(row.trees[3].note, "said to be the same as tree 2");
+    assert_eq!(
+        plan.note,
+        "Taken down on a walk along the row: 4 trees. Lengths of uprights were not measured; they are reckoned from their thickness"
+    );
+}
+
+#[test]
+fn a_tree_may_have_two_leaders() {
+    let mut w = walk();
+    say(
+        &mut w,
+        &[
+            "3", "both", "1.5", "18", "4.5", "17", "2.2", "10", "3.8", "10", "next", "end",
+        ],
+    );
+    let plan = plan(&w);
+    let tree = &plan.found.trees[0];
+    let kinds: Vec<Kind> = tree.shoots.iter().map(|s| s.kind()).collect();
+    use Kind::{Leader, Stem, Upright};
+    assert_eq!(kinds, [Stem, Leader, Leader, Upright, Upright]);
+    let courses = layout(tree, Geometry::of(&plan.found, &Targets::default()));
+    for (i, x) in [(1, 1500.0), (2, 4500.0)] {
+        assert!((courses[i].tip().x - x).abs() < 1.0);
+    }
+    for (i, x) in [(3, 2200.0), (4, 3800.0)] {
+        assert!((courses[i].base.x - x).abs() < 1.0);
+    }
+    assert_eq!(tree.shoots[3].parent, Some(tree.shoots[1].id));
+    assert_eq!(tree.shoots[4].parent, Some(tree.shoots[2].id));
+    assert_eq!((plan.found.from, plan.found.to), (Mm(1500), Mm(4500)));
+}
+
+#[test]
+fn a_sample_says_where_to_walk_and_fills_the_rest() {
+    let mut s = setup();
+    s.set_sample(true);
+    s.set(Field::Trees, "20", LengthStyle::Metric).unwrap();
+    let mut w = Walk::new(s).unwrap();
+    assert_eq!(w.visits(), [1, 3, 5, 7, 9, 12, 14, 16, 18, 20]);
+    assert_eq!(w.progress(), (0, Some(10)));
+    say(&mut w, &["0", "right", "2.0", "20", "0.6", "10", "next"]);
+    assert!(matches!(
+        w.ask(),
+        Ask::Foot {
+            tree: 3,
+            usual: Some(Mm(3000)),
+            ..
+        }
+    ));
+    say(&mut w, &["3.1", "right", "4.6", "22", "next", "missing"]);
+    for _ in 0..7 {
+        say(&mut w, &["same"]);
+    }
+    assert_eq!(w.ask(), Ask::Nothing);
+    let plan = plan(&w);
+    let row = &plan.found;
+    assert_eq!(row.trees.len(), 20);
+    let note = |n: usize| row.trees[n - 1].note.as_str();
+    assert_eq!(
+        [note(1), note(2), note(3)],
+        ["sampled", "filled in from tree 1", "sampled"]
+    );
+    assert_eq!(note(4), "filled in from tree 3");
+    assert_eq!(note(7), "said to be the same as tree 3");
+    // Half-way between the two that were walked to.
+    assert_eq!(row.trees[1].foot, Mm(1550));
+    assert_eq!(row.trees[1].shoots, row.trees[0].shoots);
+    assert!(row.trees[4].is_lost());
+    assert!(!row.trees[5].is_lost(), "a missing tree is no pattern");
+    assert!(
+        plan.note.starts_with(
+            "A sample: 10 of 20 trees were measured (1, 3, 5, 7, 9, 12, 14, 16, 18, 20)"
+        )
+    );
+}
+
+#[test]
+fn samples_are_spread() {
+    let visits = |trees| {
+        let s = WalkSetup {
+            sample: Some(trees),
+            ..setup()
+        };
+        Walk::new(s).unwrap().visits()
+    };
+    assert_eq!(visits(1), [1]);
+    assert_eq!(visits(4), [1, 2, 3, 4]);
+    assert_eq!(visits(10), (1..=10).collect::<Vec<_>>());
+    for trees in 1..200 {
+        let v = visits(trees);
+        assert_eq!((v[0], *v.last().unwrap()), (1, trees));
+        assert!(v.windows(2).all(|w| w[0] < w[1]));
+    }
+}
+
+#[test]
+fn going_back_gives_what_was_typed() {
+    let mut w = walk();
+    say(
+        &mut w,
+        &["0.5", "right", "2.48", "24.5", "1.15", "11", "next"],
+    );
+    let there = w.clone();
+    say(&mut w, &["same"]);
+    let back: Vec<Option<String>> = (0..9).map(|_| w.back()).collect();
+    let back: Vec<Option<&str>> = back.iter().map(Option::as_deref).collect();
+    let typed = ["2", "", "11", "1.15", "24.5", "2.48", "", "0.5"].map(Some);
+    assert_eq!(back[..8], typed);
+    assert_eq!(back[8], None);
+    assert_eq!(w, walk());
+    say(
+        &mut w,
+        &["0.5", "right", "2.48", "24.5", "1.15", "11", "next"],
+    );
+    assert_eq!(w, there);
+}
+
+fn refused(before: &[&str], text: &str, expected: &str) {
+    let mut w = walk();
+    say(&mut w, before);
+    let was = w.clone();
+    let why = w.typed(text).unwrap_err();
+    assert_eq!(why.to_string(), expected);
+    assert_eq!(w, was, "the walk is as it was");
+}
+
+#[test]
+fn what_is_wrong_is_said_with_what_is_accepted() {
+    refused(
+        &[],
+        "",
+        "Place of tree 1: – is refused; 0.00 m to 5000.00 m is accepted",
+    );
+    refused(
+        &[],
+        "x",
+        "Place of tree 1: ‘x’ is refused; 0.00 m to 5000.00 m is accepted",
+    );
+    refused(
+        &["1.5", "right"],
+        "1.2",
+        "End of the leader of tree 1: 1.20 m is refused; 1.55 m to 7.50 m is accepted",
+    );
+    refused(
+        &["1.5", "left"],
+        "1.8",
+        "End of the leader of tree 1: 1.80 m is refused; −4.50 m to 1.45 m is accepted",
+    );
+    refused(
+        &["1.5", "right", "3"],
+        "2400",
+        "Thickness of the leader of tree 1: 2400 mm is refused; 3 mm to 300 mm is accepted",
+    );
+    refused(
+        &["1.5", "right", "3", "24"],
+        "3.2",
+        "Place of upright 1 of tree 1: 3.20 m is refused; 1.50 m to 3.00 m is accepted",
+    );
+    refused(
+        &["1.5", "right", "3", "24", "2.0", "12"],
+        "2.005",
+        "Tree 1: an upright at 2.00 m is refused, there is one at 2.00 m already",
+    );
+    refused(
+        &["1.5", "right", "3", "24", "2.0", "12", "next"],
+        "150",
+        "Place of tree 2: 150.00 m is refused; 1.60 m to 21.50 m is accepted",
+    );
+    let mut w = walk();
+    assert!(w.same("1").is_err());
+    assert!(w.answer(Answer::TreeDone).is_err());
+    assert_eq!(
+        w.answer(Answer::RowDone).unwrap_err().to_string(),
+        "No tree stands yet; one or more are accepted"
+    );
+}
+
+#[test]
+fn the_tape_has_its_unit() {
+    for (tape, typed) in [
+        (Tape::Metres, ["1.27", "2.54", "25.4"]),
+        (Tape::Centimetres, ["127", "254", "25.4"]),
+        (Tape::Inches, ["50", "100", "1"]),
+        (Tape::Feet, ["4.167", "8.333", "1"]),
+    ] {
+        let mut w = Walk::new(WalkSetup { tape, ..setup() }).unwrap();
+        say(&mut w, &[typed[0], "right", typed[1], typed[2]]);
+        assert_eq!(w.back().as_deref(), Some(typed[2]));
+        assert_eq!(w.back().as_deref(), Some(typed[1]));
+        w.back();
+        assert_eq!(w.back().as_deref(), Some(typed[0]));
+    }
+}
+
+#[test]
+fn a_half_finished_walk_outlives_its_page() {
+    let mut w = walk();
+    say(&mut w, &["0.5", "right", "2.48", "24.5", "1.15"]);
+    let text = write_walk(&w);
+    assert_eq!(read_walk(&text).unwrap(), w);
+    // An answer that is not accepted ends it there.
+    let damaged = text.replace("1150", "99150");
+    let read = read_walk(&damaged).unwrap();
+    assert_eq!(read.answers(), &w.answers()[..4]);
+    for bad in [
+        "",
+        "{}",
+        "[1]",
+        "{\"format\":\"cordonry-walk\",\"version\":9}",
+    ] {
+        assert!(read_walk(bad).is_err(), "{bad}");
+    }
+}
+
+#[test]
+fn a_bare_stretch_is_found_and_can_be_filled() {
+    let mut w = walk();
+    say(&mut w, &["0", "right", "2.0", "24"]);
+    for x in ["0.6", "0.8", "1.0", "1.2", "1.4", "1.6", "1.8"] {
+        say(&mut w, &[x, "12"]);
+    }
+    say(&mut w, &["next", "same"]);
+    // The third ends 0.6 m short.
+    say(
+        &mut w,
+        &[
+            "usual", "right", "4.4", "20", "3.6", "12", "3.8", "12", "4.0", "12", "4.2", "12",
+            "next",
+        ],
+    );
+    say(&mut w, &["same", "end"]);
+    let plan = plan(&w);
+    let found = check(&Context {
+        row: &plan.found,
+        site: &Site::default(),
+        targets: &Targets::default(),
+        void: &[],
+    });
+    let gap = found.iter().find(|f| f.rule == "cordon-gap").unwrap();
+    assert!((gap.width - 600.0).abs() < 2.0, "{gap:?}");
+    assert!(!gap.remedies.is_empty());
+}
+
+fn answers() -> impl Strategy<Value = Answer> {
+    let x = (-1_000i32..60_000).prop_map(Mm);
+    prop_oneof![
+        x.clone().prop_map(Answer::Foot),
+        x.clone().prop_map(Answer::Missing),
+        x.clone().prop_map(Answer::Same),
+        prop_oneof![Just(Way::Left), Just(Way::Right), Just(Way::Both)].prop_map(Answer::Way),
+        x.clone().prop_map(Answer::End),
+        proptest::option::of(0u16..4000).prop_map(Answer::Thickness),
+        x.prop_map(Answer::Upright),
+        Just(Answer::TreeDone),
+        Just(Answer::RowDone),
+    ]
+}
+
+/// An answer to what is asked, at a place that suits, so that walks get somewhere.
+fn suited(walk: &Walk, answer: Answer) -> Answer {
+    let foot = |x: Mm| match walk.ask() {
+        Ask::Foot { usual, .. } => Mm(usual.unwrap_or(Mm(0)).0 + x.0 % 300),
+        _ => x,
+    };
+    let last = walk.answers().iter().rev().find_map(|a| match a {
+        Answer::Foot(x) => Some(*x),
+        _ => None,
+    });
+    let near = |x: Mm, sign: i32| Mm(last.unwrap_or(Mm(0)).0 + sign * (x.0.abs() % 2500));
+    match (walk.ask(), answer) {
+        (_, Answer::Foot(x)) => Answer::Foot(foot(x)),
+        (_, Answer::Same(x)) => Answer::Same(foot(x)),
+        (_, Answer::Missing(x)) => Answer::Missing(foot(x)),
+        (
+            Ask::End {
+                toward: Toward::Left,
+                ..
+            },
+            Answer::End(x),
+        ) => Answer::End(near(x, -1)),
+        (_, Answer::End(x)) => Answer::End(near(x, 1)),
+        (_, Answer::Upright(x)) => Answer::Upright(near(x, if x.0 % 2 == 0 { 1 } else { -1 })),
+        (_, other) => other,
+    }
+}
+
+proptest! {
+    #[test]
+    fn any_walk_makes_a_whole_row(
+        given in prop::collection::vec(answers(), 0..300),
+        sample in proptest::option::of(1u32..60),
+        leaf in 1u8..=20,
+    ) {
+        let mut w = Walk::new(WalkSetup { sample, leaf, ..setup() }).unwrap();
+        for answer in given {
+            let before = w.clone();
+            let answer = suited(&w, answer);
+            match w.answer(answer) {
+                Ok(()) => {
+                    let mut back = w.clone();
+                    prop_assert!(back.back().is_some());
+                    prop_assert_eq!(back, before);
+                }
+                Err(_) => prop_assert_eq!(&w, &before),
+            }
+        }
+        prop_assert_eq!(&read_walk(&write_walk(&w)).unwrap(), &w);
+        if w.has_trees() {
+            plan(&w);
+        }
+    }
+}

@@ -1,0 +1,403 @@
+//! A walk along the row, one question at a time, for a hand that holds a telephone beside the tape.
+
+use crate::browser::app::App;
+use crate::browser::dom;
+use crate::browser::entry::{Entry, FormPage};
+use crate::browser::fields::{Sheet, radios};
+use crate::browser::store;
+use cordonry::refusal::Refusal;
+use cordonry::row::Toward;
+use cordonry::walk::{Answer, Ask, Tape, Walk, WalkSetup, Way};
+use cordonry::words::Arg;
+use leptos::prelude::*;
+
+/// What is laid down before the walk.
+#[component]
+pub fn WalkSetupForm(app: App, entry: RwSignal<Entry>) -> impl IntoView {
+    let sheet = Sheet::<WalkSetup>::new(app);
+    let done = Callback::new(move |()| {
+        let Some(setup) = sheet.done() else { return };
+        match Walk::new(setup) {
+            Ok(walk) => {
+                store::keep_walk(Some(&walk));
+                entry.set(Entry::Walk);
+            }
+            Err(why) => app.say(app.worded(|w| w.refusal(&why)), true),
+        }
+    });
+    view! {
+        <FormPage app entry name="way-walk" done>
+            {radios(
+                "sample",
+                app.t("walk-which"),
+                vec![(app.t("walk-every"), false), (app.t("walk-sample"), true)],
+                move || sheet.read(|s| s.sample.is_some()),
+                move |sample| sheet.choose(|s| s.set_sample(sample)),
+            )}
+            {radios(
+                "tape",
+                app.t("walk-tape"),
+                Tape::ALL.map(|t| (t.sign().to_string(), t)).to_vec(),
+                move || sheet.read(|s| s.tape),
+                move |tape| sheet.choose(|s| s.tape = tape),
+            )}
+            {sheet.lengths()}
+            {sheet.fields()}
+        </FormPage>
+    }
+}
+
+/// The walk and what is being typed.
+#[derive(Clone, Copy)]
+struct Hand {
+    app: App,
+    walk: RwSignal<Option<Walk>>,
+    text: RwSignal<String>,
+    wrong: RwSignal<Option<String>>,
+}
+
+impl Hand {
+    fn ask(self) -> Ask {
+        self.walk
+            .with(|w| w.as_ref().map_or(Ask::Nothing, Walk::ask))
+    }
+
+    /// Does something with the walk. What was typed stays where it is refused.
+    fn act(self, f: impl FnOnce(&mut Walk, &str) -> Result<(), Refusal>) {
+        let text = self.text.get_untracked();
+        let taken = self
+            .walk
+            .try_update(|w| w.as_mut().map(|w| f(w, &text)))
+            .flatten();
+        match taken {
+            Some(Ok(())) => {
+                self.text.set(String::new());
+                self.wrong.set(None);
+                self.keep();
+            }
+            Some(Err(why)) => self.wrong.set(Some(self.app.worded(|w| w.refusal(&why)))),
+            None => {}
+        }
+        self.to_field();
+    }
+
+    fn back(self) {
+        let typed = self
+            .walk
+            .try_update(|w| w.as_mut().and_then(Walk::back))
+            .flatten();
+        if let Some(typed) = typed {
+            self.text.set(typed);
+            self.keep();
+        }
+        self.wrong.set(None);
+        self.to_field();
+    }
+
+    fn keep(self) {
+        self.walk.with_untracked(|w| store::keep_walk(w.as_ref()));
+    }
+
+    /// The keypad stays up.
+    fn to_field(self) {
+        dom::focus("#walk-field");
+    }
+
+    /// The tree is done, unless there is still something in the field.
+    fn tree_done(self, and_row: bool) {
+        if self.text.with_untracked(|t| !t.trim().is_empty()) {
+            self.wrong.set(Some(self.app.t("walk-left")));
+            return self.to_field();
+        }
+        self.act(|w, _| w.answer(Answer::TreeDone));
+        if and_row {
+            self.act(|w, _| match w.ask() {
+                Ask::Foot { .. } => w.answer(Answer::RowDone),
+                _ => Ok(()),
+            });
+        }
+    }
+}
+
+/// The walk.
+#[component]
+pub fn Walking(app: App, entry: RwSignal<Entry>, walk: Walk) -> impl IntoView {
+    let hand = Hand {
+        app,
+        walk: RwSignal::new(Some(walk)),
+        text: RwSignal::new(String::new()),
+        wrong: RwSignal::new(None),
+    };
+    store::set_walk_open(true);
+    request_animation_frame(move || hand.to_field());
+    let leave = move || {
+        store::set_walk_open(false);
+        entry.set(Entry::Start);
+    };
+    let ask = Memo::new(move |_| hand.ask().key());
+    let types = move || !matches!(ask.get(), "way" | "nothing");
+    let so_far = move || {
+        hand.walk.with(|w| {
+            w.as_ref()
+                .map(|w| app.worded(|words| w.so_far(words)))
+                .unwrap_or_default()
+        })
+    };
+    let unit = move || {
+        hand.walk.with(|w| {
+            w.as_ref().map_or("", |w| {
+                if w.ask().is_thickness() {
+                    w.setup().tape.thickness_sign()
+                } else {
+                    w.setup().tape.sign()
+                }
+            })
+        })
+    };
+    view! {
+        <main class="walk">
+            <header>
+                <p class="walk-where">{move || progress(hand)}</p>
+                <button class="link" on:click=move |_| leave()>{app.t("walk-leave")}</button>
+            </header>
+            <form
+                novalidate
+                on:submit=move |e| {
+                    e.prevent_default();
+                    hand.act(Walk::typed);
+                }
+            >
+                <h1>
+                    <label for="walk-field">{move || question(hand)}</label>
+                </h1>
+                <p class="walk-typed" hidden=move || !types()>
+                    <input
+                        id="walk-field"
+                        inputmode="decimal"
+                        enterkeyhint="next"
+                        autocomplete="off"
+                        aria-describedby="walk-wrong"
+                        aria-invalid=move || hand.wrong.with(Option::is_some).to_string()
+                        prop:value=hand.text
+                        on:input=move |e| hand.text.set(event_target_value(&e))
+                    />
+                    <span class="walk-unit">{unit}</span>
+                </p>
+                <p id="walk-wrong" class="wrong" role="alert">{hand.wrong}</p>
+                // The keypad goes down when the field loses the focus; a press on a button is not to do that.
+                <div class="walk-buttons" on:mousedown=move |e| e.prevent_default()>
+                    {move || buttons(hand, entry, ask.get())}
+                </div>
+            </form>
+            <ul class="walk-so-far" aria-live="polite">
+                {move || so_far().into_iter().map(|line| view! { <li>{line}</li> }).collect_view()}
+            </ul>
+        </main>
+    }
+}
+
+fn progress(hand: Hand) -> String {
+    hand.walk.with(|w| {
+        w.as_ref()
+            .map(|w| match w.progress() {
+                (done, Some(of)) => hand.app.text(
+                    "walk-progress-sample",
+                    &[
+                        ("done", Arg::Count(done.into())),
+                        ("of", Arg::Count(of.into())),
+                        (
+                            "trees",
+                            Arg::Text(
+                                w.visits()
+                                    .iter()
+                                    .map(u32::to_string)
+                                    .collect::<Vec<_>>()
+                                    .join(", "),
+                            ),
+                        ),
+                    ],
+                ),
+                (done, None) => hand
+                    .app
+                    .text("walk-progress", &[("done", Arg::Count(done.into()))]),
+            })
+            .unwrap_or_default()
+    })
+}
+
+fn toward(way: Toward) -> (&'static str, Arg) {
+    let word = match way {
+        Toward::Left => "left",
+        Toward::Right => "right",
+    };
+    ("toward", Arg::Text(word.into()))
+}
+
+fn question(hand: Hand) -> String {
+    let ask = hand.ask();
+    let mut args = vec![("tree", Arg::Count(ask.tree().unwrap_or(0).into()))];
+    match ask {
+        Ask::End { toward: way, .. } | Ask::LeaderThickness { toward: way, .. } => {
+            args.push(toward(way));
+        }
+        Ask::Upright { number, .. } | Ask::UprightThickness { number, .. } => {
+            args.push(("number", Arg::Count(number.into())));
+        }
+        _ => {}
+    }
+    hand.app.text(&format!("walk-ask-{}", ask.key()), &args)
+}
+
+/// The buttons under the field. They stay while the same thing is asked, so that none moves away under the finger.
+fn buttons(hand: Hand, entry: RwSignal<Entry>, key: &'static str) -> impl IntoView {
+    let app = hand.app;
+    let empty = move || hand.text.with(|t| t.trim().is_empty());
+    let usual = move || match hand.ask() {
+        Ask::Foot { usual, .. } => usual,
+        _ => None,
+    };
+    let next = move |key: &'static str| {
+        view! {
+            <button type="submit" class="main wide" data-act="walk-next">
+                {move || match usual() {
+                    Some(x) if empty() => app.text("walk-usual", &[("place", Arg::Length(x.f()))]),
+                    _ => app.t(key),
+                }}
+            </button>
+        }
+    };
+    let press = move |act: &'static str, label: Signal<String>, f: Callback<()>| {
+        view! {
+            <button type="button" data-act=act on:click=move |_| f.run(())>
+                {label}
+            </button>
+        }
+    };
+    let say = move |key: &'static str| Signal::derive(move || app.t(key));
+    let back = press(
+        "walk-back",
+        say("walk-back"),
+        Callback::new(move |()| hand.back()),
+    );
+    let sample = move || {
+        hand.walk
+            .with(|w| w.as_ref().is_some_and(|w| w.setup().sample.is_some()))
+    };
+    match key {
+        "foot" => view! {
+            {next("walk-next")}
+            {move || match hand.ask() {
+                Ask::Foot { like: Some(tree), .. } => {
+                    let label = app.text("walk-same-as", &[("tree", Arg::Count(tree.into()))]);
+                    Some(press(
+                        "walk-same",
+                        Signal::derive(move || label.clone()),
+                        Callback::new(move |()| hand.act(Walk::same)),
+                    ))
+                }
+                _ => None,
+            }}
+            {press(
+                "walk-missing",
+                say("walk-missing"),
+                Callback::new(move |()| hand.act(Walk::missing)),
+            )}
+            {move || {
+                let some = hand.walk.with(|w| w.as_ref().is_some_and(Walk::has_trees));
+                (some && !sample())
+                    .then(|| {
+                        press(
+                            "walk-end",
+                            say("walk-end"),
+                            Callback::new(move |()| hand.act(|w, _| w.answer(Answer::RowDone))),
+                        )
+                    })
+            }}
+            {back}
+        }
+        .into_any(),
+        "way" => view! {
+            {[(Way::Left, "walk-left-way"), (Way::Right, "walk-right-way"), (Way::Both, "walk-both-ways")]
+                .map(|(way, label)| {
+                    let as_last = move || {
+                        matches!(hand.ask(), Ask::Way { usual: Some(usual), .. } if usual == way)
+                    };
+                    view! {
+                        <button
+                            type="button"
+                            class="way"
+                            class:main=as_last
+                            data-act=label
+                            on:click=move |_| hand.act(|w, _| w.answer(Answer::Way(way)))
+                        >
+                            {app.t(label)}
+                        </button>
+                    }
+                })
+                .collect_view()}
+            {back}
+        }
+        .into_any(),
+        "end" => view! { {next("walk-next")} {back} }.into_any(),
+        "leader" | "thickness" => view! {
+            {next(if key == "leader" { "walk-next" } else { "walk-next-upright" })}
+            {press(
+                "walk-unmeasured",
+                say("walk-unmeasured"),
+                Callback::new(move |()| hand.act(|w, _| w.answer(Answer::Thickness(None)))),
+            )}
+            {back}
+        }
+        .into_any(),
+        "upright" => view! {
+            {next("walk-next-thickness")}
+            {press(
+                "walk-next-tree",
+                say("walk-next-tree"),
+                Callback::new(move |()| hand.tree_done(false)),
+            )}
+            {move || {
+                (!sample())
+                    .then(|| {
+                        press(
+                            "walk-last-tree",
+                            say("walk-last-tree"),
+                            Callback::new(move |()| hand.tree_done(true)),
+                        )
+                    })
+            }}
+            {back}
+        }
+        .into_any(),
+        _ => view! {
+            <button
+                type="button"
+                class="main wide"
+                data-act="walk-open"
+                on:click=move |_| open(hand, entry)
+            >
+                {app.t("walk-open")}
+            </button>
+            {back}
+        }
+        .into_any(),
+    }
+}
+
+/// Opens the plan of the walked row; the walk is over.
+fn open(hand: Hand, entry: RwSignal<Entry>) {
+    let app = hand.app;
+    let plan = hand
+        .walk
+        .with_untracked(|w| w.as_ref().map(|w| app.worded(|words| w.plan(words))));
+    match plan {
+        Some(Ok(plan)) => {
+            store::keep_walk(None);
+            store::set_walk_open(false);
+            entry.set(Entry::Start);
+            app.open_plan(plan, None);
+        }
+        Some(Err(why)) => hand.wrong.set(Some(app.worded(|w| w.refusal(&why)))),
+        None => {}
+    }
+}
