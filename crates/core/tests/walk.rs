@@ -82,12 +82,14 @@ fn what_was_measured_stands_where_it_was_measured() {
     let places: Vec<f64> = courses[1..].iter().map(|c| c.base.x).collect();
     assert!((places[0] - 1150.0).abs() < 1.0 && (places[1] - 1360.0).abs() < 1.0);
     assert_eq!(first.shoots[1].diameter, 11.0);
+    // Not measured: as the others of its tree.
+    assert_eq!(first.shoots[2].diameter, 11.0);
     assert!(row.trees[2].is_lost());
     assert_eq!(row.trees[3].shoots, row.trees[1].shoots);
     assert_eq!(row.trees[3].note, "said to be the same as tree 2");
     assert_eq!(
         plan.note,
-        "Taken down on a walk along the row: 4 trees. Lengths of uprights were not measured; they are reckoned from their thickness"
+        "Taken down on a walk along the row: 4 trees. Lengths of uprights were not measured; they are reckoned from their thickness, and an unmeasured thickness is taken as usual"
     );
 }
 

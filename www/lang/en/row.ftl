@@ -405,8 +405,8 @@ walk-name = Walked row
 walk-note = Taken down on a walk along the row: { $trees ->
     [one] one tree
    *[other] { $trees } trees
-}. Lengths of uprights were not measured; they are reckoned from their thickness
-walk-note-sample = A sample: { $count } of { $trees } trees were measured ({ $numbers }), the others are filled in from the nearest of them. Lengths of uprights were not measured; they are reckoned from their thickness
+}. Lengths of uprights were not measured; they are reckoned from their thickness, and an unmeasured thickness is taken as usual
+walk-note-sample = A sample: { $count } of { $trees } trees were measured ({ $numbers }), the others are filled in from the nearest of them. Lengths of uprights were not measured; they are reckoned from their thickness, and an unmeasured thickness is taken as usual
 walk-sampled = sampled
 walk-filled = filled in from tree { $tree }
 walk-same = said to be the same as tree { $tree }

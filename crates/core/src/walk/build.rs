@@ -125,6 +125,7 @@ fn tree(setup: &WalkSetup, draft: &Draft, g: Geometry) -> Tree {
         tree.shoots.push(leader);
     }
     let mut id = tree.shoots.len() as u32;
+    let median = median(draft);
     for upright in &draft.uprights {
         let foot = draft.foot;
         let over = leaders.iter().find(|(l, _)| match l.toward {
@@ -138,7 +139,7 @@ fn tree(setup: &WalkSetup, draft: &Draft, g: Geometry) -> Tree {
         let at = course.at_x(upright.x.f()).unwrap_or(0.0);
         let at = libm::round(at).min(libm::floor(leader.length()));
         let room = (setup.wall_height.f() - course.point(at).y).max(LEAST_LENGTH);
-        let units = match upright.thick {
+        let units = match upright.thick.or(median) {
             Some(dmm) => {
                 let length = usual::length(tenths(dmm)).min(room);
                 usual::seasons_of(length.max(LEAST_LENGTH), 1, setup.leaf)
@@ -150,7 +151,10 @@ fn tree(setup: &WalkSetup, draft: &Draft, g: Geometry) -> Tree {
             }
         };
         let grown = units.iter().map(|u| u.grown).sum();
-        let thick = upright.thick.map_or(usual::diameter(grown), tenths);
+        let thick = upright
+            .thick
+            .or(median)
+            .map_or(usual::diameter(grown), tenths);
         let pose = Pose::Upright {
             lean: Deg::default(),
         };
@@ -174,6 +178,13 @@ fn leader(tree: &Tree, draft: &Leader, id: u32, g: Geometry) -> Shoot {
     leader.at = tree.shoots.first().map_or(0.0, Shoot::length);
     leader.units = whole(length_to(tree, &leader, draft.end.f(), g));
     leader
+}
+
+/// The usual thickness of the tree's uprights, where one was measured: what the others are taken to have.
+fn median(draft: &Draft) -> Option<u16> {
+    let mut all: Vec<u16> = draft.uprights.iter().filter_map(|u| u.thick).collect();
+    all.sort_unstable();
+    all.get(all.len() / 2).copied()
 }
 
 fn whole(length: f64) -> Vec<GrowthUnit> {

@@ -43,6 +43,14 @@ impl Tape {
         }
     }
 
+    /// The style of lengths that goes with it.
+    pub fn style(self) -> LengthStyle {
+        match self {
+            Self::Metres | Self::Centimetres => LengthStyle::Metric,
+            Self::Feet | Self::Inches => LengthStyle::FeetInches,
+        }
+    }
+
     pub(super) fn bare(self) -> BareUnit {
         match self {
             Self::Metres => BareUnit::Metre,

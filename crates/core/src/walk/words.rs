@@ -16,7 +16,11 @@ impl Walk {
 }
 
 fn lines(draft: &Draft, words: &Words) -> Vec<String> {
-    let place = |mm: f64| words.text("value", &[("value", Arg::Length(mm))]);
+    let place = |mm: f64| {
+        let shown = words.text("value", &[("value", Arg::Length(mm))]);
+        // A number and its unit stay on one line.
+        shown.replace(' ', "\u{a0}")
+    };
     let mut out = vec![words.text(
         "walk-so-foot",
         &[

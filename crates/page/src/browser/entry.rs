@@ -131,7 +131,8 @@ pub fn FormPage(
                 }
             >
                 {children()}
-                <p class="choices">
+                // What a field says when it loses the focus must not move the button from under the finger.
+                <p class="choices" on:mousedown=move |e| e.prevent_default()>
                     <button type="submit" class="main">{app.t(&format!("{name}-go"))}</button>
                     <button type="button" on:click=move |_| entry.set(Entry::Start)>
                         {app.t("entry-leave")}

@@ -58,7 +58,13 @@ impl<F: Form + Send + Sync + 'static> Sheet<F> {
     /// Takes one field as it stands; whether it is accepted. What is wrong is said beside it.
     fn take(self, field: Field) -> bool {
         let style = self.app.style.get_untracked();
-        let text = self.texts.with_untracked(|t| t.get(field.key()).cloned());
+        // A field that goes while it has the focus says once more that it has changed.
+        let Some(text) = self
+            .texts
+            .try_with_untracked(|t| t.get(field.key()).cloned())
+        else {
+            return true;
+        };
         let taken = self
             .form
             .try_update(|f| f.set(field, &text.unwrap_or_default(), style))
@@ -93,7 +99,7 @@ impl<F: Form + Send + Sync + 'static> Sheet<F> {
     }
 
     /// Shows lengths the other way from now on; what was typed is kept where it can't be read.
-    fn set_style(self, style: LengthStyle) {
+    pub fn set_style(self, style: LengthStyle) {
         let old = self.app.style.get_untracked();
         let (before, after) = (F::usual(old), F::usual(style));
         let mut form = self.form.get_untracked();

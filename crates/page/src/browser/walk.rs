@@ -39,9 +39,11 @@ pub fn WalkSetupForm(app: App, entry: RwSignal<Entry>) -> impl IntoView {
                 app.t("walk-tape"),
                 Tape::ALL.map(|t| (t.sign().to_string(), t)).to_vec(),
                 move || sheet.read(|s| s.tape),
-                move |tape| sheet.choose(|s| s.tape = tape),
+                move |tape| {
+                    sheet.set_style(tape.style());
+                    sheet.choose(|s| s.tape = tape);
+                },
             )}
-            {sheet.lengths()}
             {sheet.fields()}
         </FormPage>
     }
@@ -98,8 +100,16 @@ impl Hand {
         self.walk.with_untracked(|w| store::keep_walk(w.as_ref()));
     }
 
-    /// The keypad stays up.
+    /// The keypad stays up, or comes up again: on some telephones only within the very press, so that the field is
+    /// shown here and not with the rest of the page.
     fn to_field(self) {
+        if types(
+            self.walk
+                .with_untracked(|w| w.as_ref().map_or(Ask::Nothing, Walk::ask)),
+        ) && let Ok(Some(line)) = document().query_selector(".walk-typed")
+        {
+            let _ = line.class_list().remove_1("away");
+        }
         dom::focus("#walk-field");
     }
 
@@ -119,6 +129,11 @@ impl Hand {
     }
 }
 
+/// Whether the answer is typed.
+fn types(ask: Ask) -> bool {
+    !matches!(ask, Ask::Way { .. } | Ask::Nothing)
+}
+
 /// The walk.
 #[component]
 pub fn Walking(app: App, entry: RwSignal<Entry>, walk: Walk) -> impl IntoView {
@@ -135,7 +150,6 @@ pub fn Walking(app: App, entry: RwSignal<Entry>, walk: Walk) -> impl IntoView {
         entry.set(Entry::Start);
     };
     let ask = Memo::new(move |_| hand.ask().key());
-    let types = move || !matches!(ask.get(), "way" | "nothing");
     let so_far = move || {
         hand.walk.with(|w| {
             w.as_ref()
@@ -170,7 +184,7 @@ pub fn Walking(app: App, entry: RwSignal<Entry>, walk: Walk) -> impl IntoView {
                 <h1>
                     <label for="walk-field">{move || question(hand)}</label>
                 </h1>
-                <p class="walk-typed" hidden=move || !types()>
+                <p class="walk-typed" class:away=move || !types(hand.ask())>
                     <input
                         id="walk-field"
                         inputmode="decimal"
@@ -274,17 +288,28 @@ fn buttons(hand: Hand, entry: RwSignal<Entry>, key: &'static str) -> impl IntoVi
         }
     };
     let say = move |key: &'static str| Signal::derive(move || app.t(key));
-    let back = press(
-        "walk-back",
-        say("walk-back"),
-        Callback::new(move |()| hand.back()),
-    );
+    // Always in the same place, so that no finger finds it by chance.
+    let first = hand
+        .walk
+        .with_untracked(|w| w.as_ref().is_none_or(|w| w.answers().is_empty()));
+    let back = view! {
+        <button
+            type="button"
+            class="back"
+            data-act="walk-back"
+            disabled=first
+            on:click=move |_| hand.back()
+        >
+            {app.t("walk-back")}
+        </button>
+    };
     let sample = move || {
         hand.walk
             .with(|w| w.as_ref().is_some_and(|w| w.setup().sample.is_some()))
     };
     match key {
         "foot" => view! {
+            {back}
             {next("walk-next")}
             {move || match hand.ask() {
                 Ask::Foot { like: Some(tree), .. } => {
@@ -313,11 +338,11 @@ fn buttons(hand: Hand, entry: RwSignal<Entry>, key: &'static str) -> impl IntoVi
                         )
                     })
             }}
-            {back}
         }
         .into_any(),
         "way" => view! {
-            {[(Way::Left, "walk-left-way"), (Way::Right, "walk-right-way"), (Way::Both, "walk-both-ways")]
+            {back}
+            {[(Way::Both, "walk-both-ways"), (Way::Left, "walk-left-way"), (Way::Right, "walk-right-way")]
                 .map(|(way, label)| {
                     let as_last = move || {
                         matches!(hand.ask(), Ask::Way { usual: Some(usual), .. } if usual == way)
@@ -325,7 +350,6 @@ fn buttons(hand: Hand, entry: RwSignal<Entry>, key: &'static str) -> impl IntoVi
                     view! {
                         <button
                             type="button"
-                            class="way"
                             class:main=as_last
                             data-act=label
                             on:click=move |_| hand.act(|w, _| w.answer(Answer::Way(way)))
@@ -335,21 +359,21 @@ fn buttons(hand: Hand, entry: RwSignal<Entry>, key: &'static str) -> impl IntoVi
                     }
                 })
                 .collect_view()}
-            {back}
         }
         .into_any(),
-        "end" => view! { {next("walk-next")} {back} }.into_any(),
+        "end" => view! { {back} {next("walk-next")} }.into_any(),
         "leader" | "thickness" => view! {
+            {back}
             {next(if key == "leader" { "walk-next" } else { "walk-next-upright" })}
             {press(
                 "walk-unmeasured",
                 say("walk-unmeasured"),
                 Callback::new(move |()| hand.act(|w, _| w.answer(Answer::Thickness(None)))),
             )}
-            {back}
         }
         .into_any(),
         "upright" => view! {
+            {back}
             {next("walk-next-thickness")}
             {press(
                 "walk-next-tree",
@@ -366,10 +390,10 @@ fn buttons(hand: Hand, entry: RwSignal<Entry>, key: &'static str) -> impl IntoVi
                         )
                     })
             }}
-            {back}
         }
         .into_any(),
         _ => view! {
+            {back}
             <button
                 type="button"
                 class="main wide"
@@ -378,7 +402,6 @@ fn buttons(hand: Hand, entry: RwSignal<Entry>, key: &'static str) -> impl IntoVi
             >
                 {app.t("walk-open")}
             </button>
-            {back}
         }
         .into_any(),
     }
