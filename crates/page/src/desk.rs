@@ -11,9 +11,11 @@ use cordonry::pose::{Course, Geometry, bend_toward, layout};
 use cordonry::refusal::Refusal;
 use cordonry::row::{Pose, Row, ShootId, Site, Targets, Tree, TreeId};
 use cordonry::units::Mm;
-use cordonry::work::{Stage, Subject, Sweep, Work, apply_to_trellis, spread};
+use cordonry::work::{Stage, Work};
 use kurbo::Point;
 use std::sync::Arc;
+
+mod record;
 
 /// A shoot's tip in the hand.
 struct Drag {
@@ -137,88 +139,11 @@ impl Desk {
         self.changes.all = true;
     }
 
-    /// Whether the record is being corrected.
-    pub fn correcting(&self) -> bool {
-        self.correcting
-    }
-
-    /// Begins or ends correcting the record. No step: nothing of the plan changes by it.
-    pub fn correct_record(&mut self, correcting: bool) {
-        self.drop_drag();
-        self.correcting = correcting;
-        self.changes.all = true;
-        self.derive();
-    }
-
-    /// Corrects the record, as one step.
-    ///
-    /// # Errors
-    /// Why it can't be corrected so; nothing has changed then.
-    pub fn correct(&mut self, correction: &Correction) -> Result<(), Refusal> {
-        self.drop_drag();
-        let plan = self.plan().corrected(correction)?;
-        self.set("step-correct", plan);
-        Ok(())
-    }
-
-    /// Records a tree at the place `x`, like its neighbours, and chooses it.
-    ///
-    /// # Errors
-    /// Why none can be recorded there.
-    pub fn record_tree(&mut self, x: f64) -> Result<(), Refusal> {
-        let plan = Arc::clone(self.plan());
-        let tree = plan.next_tree();
-        self.correct(&plan.tree_like_others(x))?;
-        let shoot = Some(ShootId::STEM);
-        self.chosen = Some(Part { tree, shoot });
-        Ok(())
-    }
-
-    /// Records an upright on a laid shoot at the place `x` along the row, like the others, and chooses it.
-    ///
-    /// # Errors
-    /// Why none can be recorded there.
-    pub fn record_upright(&mut self, tree: TreeId, on: ShootId, x: f64) -> Result<(), Refusal> {
-        let Some(at) = self.along(tree, on, x) else {
-            return Err(Refusal::new("refusal-upright-off-wood", vec![]));
-        };
-        let plan = Arc::clone(self.plan());
-        let shoot = Some(plan.next_shoot(tree));
-        self.correct(&plan.upright_like_others(tree, on, at))?;
-        self.chosen = Some(Part { tree, shoot });
-        Ok(())
-    }
-
-    /// Changes the wires: as work at the moment that is looked at, or in the record while that is corrected.
-    ///
-    /// # Errors
-    /// Why that can't be done.
-    pub fn wires(&mut self, work: Work) -> Result<(), Refusal> {
-        if self.correcting {
-            let wires = apply_to_trellis(&self.row.trellis, &work)?.wires;
-            return self.correct(&Correction::Wires { wires });
-        }
-        self.work("step-wires", vec![work])
-    }
-
-    /// The work on the wires at this moment.
-    pub fn wire_work(&self) -> Vec<Work> {
-        self.work_where(|w| w.subject().kind == Stage::Wire)
-    }
-
-    /// The work of `sweep` on the trees that `chosen` picks, at this moment.
-    pub fn swept(&self, sweep: Sweep, chosen: impl Fn(TreeId) -> bool) -> Vec<Work> {
-        spread(&self.row, self.geometry, sweep, chosen)
-    }
-
     /// Looks at another moment, and no longer corrects the record.
     pub fn look_at(&mut self, moment: Moment) {
         self.drop_drag();
         self.before = false;
-        if self.correcting {
-            self.correcting = false;
-            self.changes.all = true;
-        }
+        self.end_correcting();
         self.moment = moment.max(self.plan().start());
         self.derive();
     }
@@ -232,11 +157,15 @@ impl Desk {
     pub fn show_before(&mut self, before: bool) {
         self.drop_drag();
         self.before = before;
+        self.end_correcting();
         self.derive();
     }
 
-    /// The work of the moment that is looked at.
+    /// The work of the moment that is looked at; none while the record is corrected.
     pub fn works(&self) -> &[Work] {
+        if self.correcting {
+            return &[];
+        }
         self.plan()
             .schemes
             .get(self.scheme)
@@ -250,11 +179,7 @@ impl Desk {
     /// # Errors
     /// No such scheme.
     pub fn take_back_work(&mut self, work: &Work) -> Result<(), Refusal> {
-        let plan = self
-            .plan()
-            .without_work(self.scheme, self.moment, |w| w == work)?;
-        self.set("step-take-back", plan);
-        Ok(())
+        self.take_back_where(|w| w == work)
     }
 
     /// Works everything out anew from the plan.
@@ -313,7 +238,7 @@ impl Desk {
         });
         let seen = survey(&context, known);
         self.limits = (Arc::clone(&plan.targets), Arc::clone(&plan.site));
-        self.figures = figures(&row, &plan.targets);
+        self.figures = seen.figures;
         self.row = row;
         self.cover = seen.cover;
         self.places = seen.places;
@@ -368,13 +293,6 @@ impl Desk {
         }
     }
 
-    fn refuse_while_correcting(&self) -> Result<(), Refusal> {
-        if self.correcting {
-            return Err(Refusal::new("refusal-while-correcting", vec![]));
-        }
-        Ok(())
-    }
-
     /// Takes back the work that was done at this moment on a part.
     ///
     /// # Errors
@@ -382,14 +300,6 @@ impl Desk {
     pub fn take_back(&mut self, part: Part) -> Result<(), Refusal> {
         let about = self.about(part);
         self.take_back_where(about)
-    }
-
-    /// Takes back the work that was done at this moment on a subject.
-    ///
-    /// # Errors
-    /// No such scheme.
-    pub fn take_back_subject(&mut self, subject: Subject) -> Result<(), Refusal> {
-        self.take_back_where(|w| w.subject() == subject)
     }
 
     fn take_back_where(&mut self, goes: impl Fn(&Work) -> bool) -> Result<(), Refusal> {
@@ -417,19 +327,7 @@ impl Desk {
     }
 
     fn work_where(&self, wanted: impl Fn(&Work) -> bool) -> Vec<Work> {
-        if self.correcting {
-            return Vec::new();
-        }
-        self.plan()
-            .schemes
-            .get(self.scheme)
-            .and_then(|s| s.season(self.moment.leaf))
-            .map(|s| s.work(self.moment.window))
-            .unwrap_or_default()
-            .iter()
-            .filter(|w| wanted(w))
-            .cloned()
-            .collect()
+        self.works().iter().filter(|w| wanted(w)).cloned().collect()
     }
 
     /// Puts a changed plan on the desk as one step.

@@ -130,6 +130,8 @@ pub struct RowLight {
     state: LightState,
     source: Source,
     sun: Option<Direction>,
+    /// Levels that are shown: up to the wall's height or the highest leaf.
+    shown: usize,
     /// The wall's light where it is mapped.
     pub map: LightMap,
     /// Light that reaches the ground under each column.
@@ -152,6 +154,7 @@ impl RowLight {
             state,
             source,
             sun,
+            shown: 0,
             map: LightMap {
                 columns: 0..0,
                 z: Vec::new(),
@@ -161,7 +164,7 @@ impl RowLight {
             figures: Figures::default(),
         };
         light.look_at(span);
-        light.derive(plan);
+        light.derive(row, plan);
         light
     }
 
@@ -215,13 +218,13 @@ impl RowLight {
             }
         };
         if moved {
-            self.derive(plan);
+            self.derive(row, plan);
         }
         moved
     }
 
     /// Looks at something else.
-    pub fn choose(&mut self, plan: &Plan, choice: Choice) {
+    pub fn choose(&mut self, row: &Row, plan: &Plan, choice: Choice) {
         let leaves = choice.out != self.choice.out;
         let hours = choice.hour.is_some() || self.choice.hour.is_some();
         self.choice = choice;
@@ -236,7 +239,12 @@ impl RowLight {
             }
             self.source = Source::Period(lay(&self.state, &self.foliage, choice));
         }
-        self.derive(plan);
+        self.derive(row, plan);
+    }
+
+    /// How many levels are shown, from the lowest.
+    pub fn shown_levels(&self) -> usize {
+        self.shown.min(self.map.z.len().saturating_sub(1))
     }
 
     /// Maps the columns in view, and more on either side so that small moves need nothing; whether others are mapped now.
@@ -271,7 +279,14 @@ impl RowLight {
         self.state.view()
     }
 
-    fn derive(&mut self, plan: &Plan) {
+    fn derive(&mut self, row: &Row, plan: &Plan) {
+        let wall = self.state.wall();
+        let to_height = row.trellis.wall_height.f() / 1000.0 - 1e-9;
+        let leafy = (0..wall.levels()).rfind(|l| wall.level(*l).iter().any(|d| *d > 0.0));
+        self.shown = wall
+            .z()
+            .partition_point(|z| *z < to_height)
+            .max(leafy.map_or(0, |l| l + 1));
         let night = Weights::none(self.state.directions().len());
         let total = match &self.source {
             Source::Period(light) => &light.total,
@@ -401,9 +416,9 @@ fn begin(
 /// from blue to yellow, which every common kind of colour-blindness tells apart.
 pub fn colour(light: f64, dark_ground: bool) -> [u8; 3] {
     let (from, to) = if dark_ground {
-        ([0.27, -0.01, -0.075], [0.80, 0.005, 0.085])
+        ([0.25, -0.01, -0.075], [0.64, 0.005, 0.075])
     } else {
-        ([0.56, -0.02, -0.095], [0.965, 0.0, 0.055])
+        ([0.55, -0.02, -0.10], [0.97, 0.0, 0.04])
     };
     let t = if light > 0.0 { light.min(1.0) } else { 0.0 };
     let mix = |i: usize| from[i] + (to[i] - from[i]) * t;
@@ -487,19 +502,19 @@ mod tests {
                 hour: Some(hour),
                 out: 1.0,
             };
-            light.choose(&plan, choice);
+            light.choose(&plan.found, &plan, choice);
             assert_eq!(light.sun().is_some(), up);
             assert_eq!(light.is_night(), !up);
             let most = light.map.light.iter().fold(0.0f32, |a, b| a.max(*b));
             assert_eq!(most > 0.9, up, "{hour}: {most}");
         }
-        light.choose(&plan, Choice::default());
+        light.choose(&plan.found, &plan, Choice::default());
         assert!(light.figures.parts.is_some());
         let bare = Choice {
             out: 0.0,
             ..Choice::default()
         };
-        light.choose(&plan, bare);
+        light.choose(&plan.found, &plan, bare);
         assert!(light.figures.caught < 1e-6);
     }
 
@@ -514,7 +529,7 @@ mod tests {
                 let t = f64::from(i) / 100.0;
                 assert!(bright(t + 0.01) > bright(t) - 0.3, "{t}");
             }
-            assert!(bright(1.0) > bright(0.0) + 90.0);
+            assert!(bright(1.0) > bright(0.0) + 80.0);
         }
         assert_eq!(colour(f64::NAN, false), colour(0.0, false));
         assert_eq!(colour(2.0, true), colour(1.0, true));

@@ -3,7 +3,7 @@
 use cordonry::file::{read_plan, write_plan};
 use cordonry::row::{Limit, ShootId, Toward, TreeId};
 use cordonry::units::{Deg, Mm};
-use cordonry::work::Work;
+use cordonry::work::{Sweep, Work};
 use cordonry_page::desk::Desk;
 use cordonry_page::message::{Ask, Body, Question, answer};
 use kurbo::Point;
@@ -149,4 +149,60 @@ fn a_message_is_answered_with_its_own_generation() {
     assert_eq!(counts[0].findings as usize, desk.findings.len());
     let refused = answer(&ask(Question::Digest, "{".into()));
     assert!(matches!(refused.body, Body::Refused(_)), "{refused:?}");
+}
+
+#[test]
+fn the_record_is_the_row_as_found_and_no_work() {
+    let mut desk = desk();
+    let stub = Work::Stub {
+        tree: TREE,
+        shoot: ShootId::found(2),
+        keep_mm: Mm(150),
+    };
+    desk.work("step-stub", vec![stub.clone()])
+        .expect("it can be stubbed");
+    let planned = desk.plan().schemes.clone();
+    desk.correct_record(true);
+    assert_eq!(desk.row, *desk.plan().found);
+    assert!(desk.works().is_empty());
+    assert!(desk.work("step-stub", vec![stub]).is_err());
+
+    // A drag corrects how the shoot was found, in one step.
+    assert!(desk.drag_begin(TREE, END));
+    let base = desk.course(TREE, END).expect("it is there").base;
+    desk.drag_to(Point::new(base.x + 512.0, base.y), true);
+    desk.drag_end();
+    assert_eq!(gaps(&desk), 0);
+    let (_, found) = desk.plan().found.shoot(TREE, END).expect("it is there");
+    assert!(found.pose.is_laid());
+    assert_eq!(desk.plan().schemes, planned);
+    assert_eq!(desk.undo().as_deref(), Some("step-correct"));
+    assert_eq!(gaps(&desk), 1);
+
+    // What is added is chosen, and goes with one undo.
+    desk.record_tree(1234.0).expect("there is room");
+    let new = desk.chosen.expect("it is chosen").tree;
+    assert_eq!(desk.row.tree(new).map(|t| t.foot), Some(Mm(1234)));
+    assert_eq!(desk.undo().as_deref(), Some("step-correct"));
+    assert!(desk.row.tree(new).is_none() && desk.chosen.is_none());
+
+    desk.look_at(desk.moment());
+    assert!(!desk.correcting());
+    assert_eq!(
+        desk.works().len(),
+        desk.plan().schemes[0].seasons[0].dormant.len()
+    );
+}
+
+#[test]
+fn work_on_many_is_one_step_and_soon_done() {
+    let mut desk = Desk::new(cordonry_page::bench_row::plan(1000, 12));
+    let clock = std::time::Instant::now();
+    let works = desk.swept(Sweep::Height(Mm(1600)), |_| true);
+    assert_eq!(works.len(), 12_000);
+    desk.work("step-many", works).expect("all can be cut");
+    let took = clock.elapsed();
+    assert!(took.as_secs_f64() < 5.0, "it took {took:?}");
+    assert_eq!(desk.undo().as_deref(), Some("step-many"));
+    assert_eq!(desk.undo(), None);
 }

@@ -43,12 +43,17 @@ pub struct Figures {
 /// The figures of a row.
 pub fn figures(row: &Row, targets: &Targets) -> Figures {
     let site = Site::default();
-    let seen = Seen::new(&Context {
+    of(&Seen::new(&Context {
         row,
         site: &site,
         targets,
         void: &[],
-    });
+    }))
+}
+
+/// The figures of a row that has been seen.
+pub(super) fn of(seen: &Seen<'_>) -> Figures {
+    let row = seen.row;
     let total = |list: &[crate::cover::Stretch]| list.iter().map(|s| s.span.length()).sum();
     let mut out = Figures {
         cordon_fill_share: seen.cover.fill_share(),

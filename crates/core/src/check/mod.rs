@@ -129,6 +129,8 @@ pub struct Survey {
     pub places: Vec<Place>,
     /// What the rules find, as [`check`] gives it.
     pub findings: Vec<Finding>,
+    /// The figures, as [`figures`] gives them.
+    pub figures: Figures,
 }
 
 /// An earlier survey under the same limits and site, from which a new one may take what can't have changed.
@@ -155,6 +157,7 @@ pub fn survey(context: &Context<'_>, before: Option<Before<'_>>) -> Survey {
             .then(a.rule.cmp(b.rule))
     });
     Survey {
+        figures: figures::of(&seen),
         cover: seen.cover,
         places: seen.places,
         findings,

@@ -40,8 +40,12 @@ impl Choice {
     /// The work, with the numbers that were asked for.
     pub fn work(&self, numbers: &[f64]) -> Work {
         let mut out = self.work.clone();
-        let first = numbers.first().copied().unwrap_or(f64::NAN);
-        let second = numbers.get(1).copied().unwrap_or(f64::NAN);
+        // What is missing or no number must not become one in range.
+        let number = |i: usize| match numbers.get(i) {
+            Some(n) if !n.is_nan() => *n,
+            _ => f64::NEG_INFINITY,
+        };
+        let (first, second) = (number(0), number(1));
         // A number beyond its type saturates, and is then refused as out of range.
         let whole = |v: f64| libm::round(v);
         match &mut out {

@@ -94,7 +94,7 @@ impl Lit {
         app.peek(|d| {
             self.row.update_value(|row| {
                 if let Some(row) = row {
-                    row.choose(d.plan(), choice);
+                    row.choose(&d.row, d.plan(), choice);
                 }
             });
         });
@@ -328,7 +328,11 @@ impl Scene {
         beam_svg.set_attribute("aria-hidden", "true").ok()?;
         let over = make("g", "beam")?;
         beam_svg.append_child(&over).ok()?;
-        host.prepend_with_node_2(&canvas, &beam_svg).ok()?;
+        // The map is as long as the row; what lies beyond the wall's own place is cut off.
+        let clip = document.create_element("div").ok()?;
+        clip.set_attribute("class", "light-clip").ok()?;
+        clip.append_child(&canvas).ok()?;
+        host.prepend_with_node_2(&clip, &beam_svg).ok()?;
         let mark_svg = make("svg", "light-over")?;
         mark_svg.set_attribute("aria-hidden", "true").ok()?;
         let marks = make("g", "probe-mark")?;
@@ -388,7 +392,7 @@ impl Scene {
     /// One picture element a cell; the browser stretches it over the wall.
     fn paint(&self, light: &RowLight, dark: bool) {
         let width = light.map.columns.len();
-        let levels = light.map.z.len().saturating_sub(1);
+        let levels = light.shown_levels();
         if width == 0 || levels == 0 {
             return;
         }
@@ -417,13 +421,12 @@ impl Scene {
     fn place(&self, light: &RowLight, view: View) {
         let style = web_sys::HtmlElement::style(&self.canvas);
         let columns = &light.map.columns;
-        let (Some(low), Some(high)) = (light.map.z.first(), light.map.z.last()) else {
-            return;
-        };
-        if columns.is_empty() {
+        let levels = light.shown_levels();
+        if columns.is_empty() || levels == 0 {
             let _ = style.set_property("display", "none");
             return;
         }
+        let (low, high) = (light.map.z[0], light.map.z[levels]);
         let (x0, dx) = light.columns_mm();
         let corner = view.to_px(Point::new(x0 + dx * columns.start as f64, high * 1000.0));
         let width = dx * columns.len() as f64 * view.scale;
@@ -511,10 +514,11 @@ fn beam(sun: Direction, view: View) -> String {
     let flat = sun.x.hypot(sun.z).max(1e-6);
     let (dx, dy) = (-sun.x / flat, sun.z / flat);
     let mut out = String::new();
-    // Far enough to cross the picture from any height.
-    let long = (view.height / dy.max(0.05)).min(4.0 * view.width);
+    // From the picture's upper edge to the ground.
+    let ground = view.top * view.scale;
+    let long = (ground / dy.max(0.05)).min(4.0 * view.width);
     let apart = 150.0;
-    let slope = dx / dy.max(0.05) * view.height;
+    let slope = dx / dy.max(0.05) * ground;
     let (from, to) = (slope.max(0.0), view.width + (-slope).max(0.0));
     let mut x = -from + apart / 2.0;
     while x < to {
@@ -580,8 +584,12 @@ pub fn LightLine(app: App) -> impl IntoView {
                 <WhenFields app/>
                 <HourField app/>
                 <LeafField app/>
-                <Legend app/>
-                <Readout app/>
+            </Show>
+            <Show when=move || lit.on.get()>
+                <div class="light-values">
+                    <Legend app/>
+                    <Readout app/>
+                </div>
             </Show>
         </section>
     }
@@ -1082,7 +1090,7 @@ fn BesideTable(app: App, both: Beside) -> impl IntoView {
 fn sections(both: &Beside) -> String {
     let dark = dark_ground();
     let mut out = String::from(
-        r#"<svg class="beside-drawing" viewBox="0 0 300 120" aria-hidden="true"><path class="ground-line" d="M0 110H300"/>"#,
+        r#"<svg class="beside-drawing" viewBox="0 0 300 120" aria-hidden="true"><path class="beside-ground" d="M0 110H300"/>"#,
     );
     for (middle, thickness, cut, deep) in [
         (75.0, both.flat_thickness, both.flat_cut, false),

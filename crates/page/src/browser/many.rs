@@ -99,9 +99,15 @@ pub fn Many(app: App) -> impl IntoView {
             return;
         };
         let shoots = works.len() as i64;
-        if shoots > 0 && app.try_edit(|d| d.work("step-many", works)).is_ok() {
-            let text = app.text("said-many", &[("shoots", Arg::Count(shoots))]);
-            app.say(text, false);
+        if shoots == 0 {
+            return;
+        }
+        match app.try_edit(|d| d.work("step-many", works)) {
+            Ok(()) => app.say(
+                app.text("said-many", &[("shoots", Arg::Count(shoots))]),
+                false,
+            ),
+            Err(why) => app.say(app.worded(|w| w.refusal(&why)), true),
         }
     };
     let options = kinds

@@ -26,7 +26,7 @@ pub fn Wires(app: App) -> impl IntoView {
             let works = d.wire_work();
             works
                 .iter()
-                .map(|w| (w.subject(), app.worded(|words| words.work(w))))
+                .map(|w| (w.clone(), app.worded(|words| words.work(w))))
                 .collect::<Vec<_>>()
         })
         .unwrap_or_default()
@@ -74,7 +74,7 @@ pub fn Wires(app: App) -> impl IntoView {
                 .then(|| {
                     let items = done
                         .into_iter()
-                        .map(|(subject, words)| {
+                        .map(|(work, words)| {
                             view! {
                                 <li>
                                     <span>{words}</span>
@@ -82,7 +82,7 @@ pub fn Wires(app: App) -> impl IntoView {
                                     <button
                                         class="link"
                                         data-act="wire-take-back"
-                                        on:click=move |_| app.edit(|d| d.take_back_subject(subject))
+                                        on:click=move |_| app.edit(|d| d.take_back_work(&work))
                                     >
                                         {app.t("act-take-back")}
                                     </button>

@@ -12,16 +12,20 @@ const LISTED: usize = 60;
 /// Before the work, with signs for it, or after it.
 #[component]
 pub fn BeforeAfter(app: App) -> impl IntoView {
-    let before = move || app.read(|d| d.is_before()).unwrap_or(false);
+    // While the record is corrected the row is shown neither way.
+    let before = move || {
+        app.read(|d| (!d.correcting()).then_some(d.is_before()))
+            .flatten()
+    };
     let any = move || app.read(|d| !d.works().is_empty()).unwrap_or(false);
     let choice = move |key: &'static str, value: bool| {
         view! {
-            <label class:here=move || before() == value>
+            <label class:here=move || before() == Some(value)>
                 <input
                     type="radio"
                     name="before"
                     data-act=key
-                    prop:checked=move || before() == value
+                    prop:checked=move || before() == Some(value)
                     disabled=move || value && !any()
                     on:change=move |_| {
                         app.edit(|d| {
