@@ -185,3 +185,16 @@ pageTest('a second tab of the same row says that it does not save', {}, async ({
   await second.locator('.notice.grave', { hasText: 'open in another tab' }).waitFor();
   await second.close();
 });
+
+pageTest('after the first visit the page needs no network', {}, async ({ page, context }) => {
+  await page.locator('.start').waitFor();
+  await page.evaluate(async () => {
+    const { active } = await navigator.serviceWorker.ready;
+    if (active.state !== 'activated') await new Promise((done) => active.addEventListener('statechange', done, { once: true }));
+  });
+  await context.setOffline(true);
+  await page.reload();
+  await page.locator('.start').waitFor();
+  await example(page, 'third-leaf.json');
+  await saved(page);
+});
