@@ -1,9 +1,11 @@
-// `cargo xtask bench edit`: a drag on a long row, beside one circle dragged on an empty page.
+// `cargo xtask bench edit`: a drag on a long row, beside one circle dragged on an empty page; with `light` after the row's
+// size the light map is on.
 import { anchor, measureDrag } from './drag.mjs';
 import { open } from './rig.mjs';
 import { quantile } from './trace.mjs';
 
 const ROW = process.argv[2] ?? '300x10';
+const LIGHT = process.argv[3] === 'light';
 const HANDLE = '[data-handle="tip"]';
 
 async function measure(options, fill) {
@@ -18,10 +20,15 @@ async function measure(options, fill) {
 }
 
 const least = await measure({ path: 'about:blank' }, (page) => page.setContent(anchor()));
-const ours = await measure({ path: `?bench=${ROW}` }, () => {});
+const ours = await measure({ path: `?bench=${ROW}` }, async (page) => {
+  if (!LIGHT) return;
+  await page.locator('[data-act=light]').click();
+  // Until the exact answer has come.
+  await page.locator('[data-figure=figure-light-caught]', { hasText: /^[0-9]/ }).waitFor({ timeout: 60_000 });
+});
 
 const say = (words, unit, figure) =>
-  console.log(JSON.stringify({ measure: `${ROW}: ${words}`, unit, ours: figure(ours), anchor: figure(least) }));
+  console.log(JSON.stringify({ measure: `${ROW}${LIGHT ? ', light' : ''}: ${words}`, unit, ours: figure(ours), anchor: figure(least) }));
 say('pointer event to shown frame, median', 'ms', ({ times }) => quantile(times, 0.5));
 say('pointer event to shown frame, 95 in 100', 'ms', ({ times }) => quantile(times, 0.95));
 say('moves with a frame', '', ({ times }) => times.length);

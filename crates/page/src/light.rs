@@ -7,7 +7,9 @@ use cordonry::light::row_light::{self, LightReport, gap_rule, sun_of, zone_heigh
 use cordonry::light::state::{LightState, Settings, Weights};
 use cordonry::light::sun::ClearDay;
 use cordonry::light::trace::SET;
-use cordonry::light::{Direction, LightMap, Period, PeriodLight, Shares, Sky, period_light};
+use cordonry::light::{
+    Direction, Fineness, LightMap, Period, PeriodLight, Shares, Sky, period_light,
+};
 use cordonry::plan::Plan;
 use cordonry::row::Row;
 use serde::{Deserialize, Serialize};
@@ -113,6 +115,37 @@ pub struct Figures {
     pub exact: bool,
 }
 
+impl Figures {
+    /// These figures of a whole row, moved by the change from `then` to `now`, whose zone and wall are those of the share
+    /// `seen` of the row.
+    fn moved(&self, then: &Self, now: &Self, seen: f64) -> Self {
+        let by = |base: f64, then: f64, now: f64, share: f64| {
+            (base + (now - then) * share).clamp(0.0, 1.0)
+        };
+        let pair = |base: (f64, f64), then: (f64, f64), now: (f64, f64), share: f64| {
+            (
+                by(base.0, then.0, now.0, share),
+                by(base.1, then.1, now.1, share),
+            )
+        };
+        Self {
+            caught: by(self.caught, then.caught, now.caught, 1.0),
+            parts: match (self.parts, then.parts, now.parts) {
+                (Some(a), Some(b), Some(c)) => Some(pair(a, b, c, 1.0)),
+                _ => now.parts,
+            },
+            zone: match (self.zone, then.zone, now.zone) {
+                (Some(a), Some(b), Some(c)) => Some((by(a.0, b.0, c.0, seen), a.1.min(c.1))),
+                _ => now.zone,
+            },
+            under: pair(self.under, then.under, now.under, seen),
+            leaf_area_index: now.leaf_area_index,
+            whole: true,
+            exact: false,
+        }
+    }
+}
+
 /// What the light falls from.
 enum Source {
     /// A period's sun and sky.
@@ -138,6 +171,35 @@ pub struct RowLight {
     pub fall_through: Vec<f32>,
     /// The figures.
     pub figures: Figures,
+    /// All of it as these settings give it.
+    coarse: Shown,
+    /// The last exact answer, and what these settings gave of the same row.
+    rest: Option<Rest>,
+}
+
+/// What is shown.
+#[derive(Clone, Default)]
+struct Shown {
+    map: Vec<f32>,
+    fall_through: Vec<f32>,
+    figures: Figures,
+}
+
+/// An exact answer, and what the coarser settings gave of the same row: what they say of a change is put on the former, so
+/// that nothing jumps when a hand takes hold or lets go.
+struct Rest {
+    exact: Shown,
+    then: Shown,
+}
+
+/// Exact values, moved by the change from `then` to `now`.
+fn moved(exact: &[f32], then: &[f32], now: &[f32]) -> Vec<f32> {
+    exact
+        .iter()
+        .zip(then)
+        .zip(now)
+        .map(|((e, t), n)| (e + n - t).clamp(0.0, 1.0))
+        .collect()
 }
 
 /// Most columns that are mapped at once; farther out the map would be a few pixels high.
@@ -162,6 +224,8 @@ impl RowLight {
             },
             fall_through: Vec::new(),
             figures: Figures::default(),
+            coarse: Shown::default(),
+            rest: None,
         };
         light.look_at(span);
         light.derive(row, plan);
@@ -205,6 +269,7 @@ impl RowLight {
         let moved = match change {
             Change::All => {
                 (self.state, self.source, self.sun) = begin(&self.foliage, self.choice, 0..0);
+                self.rest = None;
                 self.look_at(span);
                 true
             }
@@ -228,6 +293,7 @@ impl RowLight {
         let leaves = choice.out != self.choice.out;
         let hours = choice.hour.is_some() || self.choice.hour.is_some();
         self.choice = choice;
+        self.rest = None;
         self.foliage.unfold(choice.out);
         if hours {
             let view = self.state.view();
@@ -250,20 +316,20 @@ impl RowLight {
     /// Maps the columns in view, and more on either side so that small moves need nothing; whether others are mapped now.
     fn look_at(&mut self, span: Span) -> bool {
         let n = self.foliage.columns();
-        let wanted = if n <= MAPPED {
-            0..n
-        } else {
+        let wanted = {
             let (x0, dx) = self.columns_mm();
             let at = |x: f64| (((x - x0) / dx).max(0.0) as usize).min(n);
             let (from, to) = (at(span.from), at(span.to + dx));
             let seen = self.state.view();
-            if seen.start <= from && to <= seen.end {
+            // As it is, unless far more is mapped than is seen.
+            let fits = seen.start <= from && to <= seen.end;
+            if fits && seen.len() <= 4 * (to - from) + 100 {
                 return false;
             }
             if to - from > MAPPED {
                 0..0
             } else {
-                let margin = (MAPPED - (to - from)) / 2;
+                let margin = (to - from) / 4 + 20;
                 from.saturating_sub(margin)..(to + margin).min(n)
             }
         };
@@ -271,6 +337,7 @@ impl RowLight {
             return false;
         }
         self.state.set_view(wanted);
+        self.rest = None;
         true
     }
 
@@ -302,9 +369,10 @@ impl RowLight {
         let (low, high) = zone_heights(&self.foliage, &plan.targets);
         let rule = gap_rule(&self.foliage, &plan.targets);
         let under = |limit| self.map.share_under(limit, rule.from, rule.to);
-        self.figures = Figures {
-            caught: match self.source {
-                Source::Night => 0.0,
+        let figures = Figures {
+            caught: match (&self.source, parts) {
+                (Source::Night, _) => 0.0,
+                (_, Some(shares)) => shares.total,
                 _ => self.state.caught(total),
             },
             parts: parts.map(|s: Shares| (s.beam, s.sky)),
@@ -314,17 +382,38 @@ impl RowLight {
             whole: self.map.columns.len() == self.foliage.columns(),
             exact: false,
         };
+        self.coarse = Shown {
+            map: self.map.light.clone(),
+            fall_through: self.fall_through.clone(),
+            figures,
+        };
+        let now = &self.coarse;
+        self.figures = match &self.rest {
+            Some(Rest { exact, then }) => {
+                self.map.light = moved(&exact.map, &then.map, &now.map);
+                self.fall_through =
+                    moved(&exact.fall_through, &then.fall_through, &now.fall_through);
+                // Zone and wall change only where they are mapped.
+                let seen = self.map.columns.len() as f64 / self.foliage.columns() as f64;
+                exact.figures.moved(&then.figures, &now.figures, seen)
+            }
+            None => now.figures,
+        };
     }
 
     /// Takes the exact answer to what is looked at. An hour's beam is exact already.
     pub fn take(&mut self, answer: &LightReport) {
-        if self.choice.hour.is_some() || answer.fall_through.len() != self.fall_through.len() {
+        let other = answer.fall_through.len() != self.fall_through.len()
+            || answer.map.columns != self.map.columns
+            || answer.map.z.len() > self.map.z.len();
+        if self.choice.hour.is_some() || other {
             return;
         }
         self.fall_through.clone_from(&answer.fall_through);
-        if answer.map.columns == self.map.columns && answer.map.z == self.map.z {
-            self.map = answer.map.clone();
-        }
+        // A wall that became lower may have kept its higher grid here: full light above what was answered.
+        let levels = self.map.light.len();
+        self.map.light.clone_from(&answer.map.light);
+        self.map.light.resize(levels, 1.0);
         self.figures = Figures {
             caught: answer.caught.total,
             parts: Some((answer.caught.beam, answer.caught.sky)),
@@ -334,6 +423,14 @@ impl RowLight {
             whole: true,
             exact: true,
         };
+        self.rest = Some(Rest {
+            exact: Shown {
+                map: self.map.light.clone(),
+                fall_through: self.fall_through.clone(),
+                figures: self.figures,
+            },
+            then: self.coarse.clone(),
+        });
     }
 
     /// Light at a place of the wall, mm; none where it is not mapped.
@@ -377,7 +474,10 @@ fn begin(
     view: Range<usize>,
 ) -> (LightState, Source, Option<Direction>) {
     let wall = foliage.wall();
-    let settings = Settings::dragging(Some(view));
+    let settings = Settings {
+        fineness: Fineness::Coarse,
+        ..Settings::dragging(Some(view))
+    };
     let Some(hour) = choice.hour else {
         let state = LightState::new(wall, &settings);
         let source = Source::Period(lay(&state, foliage, choice));

@@ -31,11 +31,8 @@ pub struct Shares {
 
 /// Shares caught over a period whose weights were laid on the state's own directions.
 pub fn shares(state: &LightState, light: &PeriodLight) -> Shares {
-    Shares {
-        beam: state.caught(&light.beam),
-        sky: state.caught(&light.sky),
-        total: state.caught(&light.total),
-    }
+    let [beam, sky, total] = state.caught_each([&light.beam, &light.sky, &light.total]);
+    Shares { beam, sky, total }
 }
 
 /// Shares caught month by month, January first.

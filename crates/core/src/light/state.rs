@@ -175,11 +175,20 @@ impl LightState {
 
     /// Share caught of the light so weighted, 0–1.
     pub fn caught(&self, weights: &Weights) -> f64 {
-        let mut caught = 0.0;
-        for (d, w) in weights.0.iter().enumerate() {
-            caught += w * (1.0 - mean(self.ground(d)));
+        let [caught] = self.caught_each([weights]);
+        caught
+    }
+
+    /// Shares caught of several lights, in one walk over the directions.
+    pub fn caught_each<const N: usize>(&self, weights: [&Weights; N]) -> [f64; N] {
+        let mut caught = [0.0; N];
+        for d in 0..self.set.len() {
+            let kept = 1.0 - mean(self.ground(d));
+            for (sum, w) in caught.iter_mut().zip(&weights) {
+                *sum += w.0[d] * kept;
+            }
         }
-        caught.clamp(0.0, 1.0)
+        caught.map(|c| c.clamp(0.0, 1.0))
     }
 
     /// Share of the light so weighted that reaches the ground under each column, 0–1.

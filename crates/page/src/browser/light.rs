@@ -173,11 +173,19 @@ impl Lit {
             let at = wall.local(f64::from(client.0), f64::from(client.1));
             (wall.view, wall.view.to_mm(at))
         });
-        if let Some((view, at)) = at {
+        if let Some((_, at)) = at {
             self.probe.set(Some((at.x, at.y)));
+        }
+    }
+
+    /// Draws the place that is told. Apart from pointing: what measures the page comes before what changes it.
+    pub fn mark(self, app: App) {
+        let view = app.with_wall(|wall, _| wall.view);
+        if let (true, Some(view)) = (self.on.get_untracked(), view) {
+            let probe = self.probe.get_untracked();
             self.scene.update_value(|scene| {
                 if let Some(scene) = scene {
-                    scene.draw_probe(view, Some((at.x, at.y)));
+                    scene.draw_probe(view, probe);
                 }
             });
         }
@@ -558,7 +566,10 @@ pub fn SkyBand(app: App, host: NodeRef<leptos::html::Div>) -> impl IntoView {
                 node_ref=host
                 role="img"
                 aria-labelledby="sky-name"
-                on:pointermove=move |e| lit.point(app, (e.client_x(), e.client_y()))
+                on:pointermove=move |e| {
+                    lit.point(app, (e.client_x(), e.client_y()));
+                    lit.mark(app);
+                }
             ></div>
         </div>
     }

@@ -147,8 +147,9 @@ fn Desk(app: App, helper: helper::Helper) -> impl IntoView {
                 aria-describedby="wall-help"
                 on:pointerdown=move |e| hand.down(&e)
                 on:pointermove=move |e| {
-                    hand.moved(&e);
                     app.light.point(app, (e.client_x(), e.client_y()));
+                    hand.moved(&e);
+                    app.light.mark(app);
                 }
                 on:pointerup=move |e| hand.up(&e)
                 on:pointercancel=move |e| hand.cancelled(&e)
