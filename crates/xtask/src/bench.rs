@@ -29,6 +29,19 @@ const BENCHES: &[Bench] = &[
         command: &["node", "tests/browser/bench-edit.mjs", "1000x12"],
         page: true,
     },
+    Bench {
+        name: "light",
+        about: "the light of a row of 40 m by 2.5 m in cells of 5 by 10 cm, native and in WebAssembly, beside the same \
+                model straight down in JavaScript and numpy",
+        command: &["node", "tests/bench/light.mjs"],
+        page: false,
+    },
+    Bench {
+        name: "light-drag",
+        about: "a drag with the light map on, on a row of 40 trees with 10 uprights each",
+        command: &["node", "tests/browser/bench-edit.mjs", "40x10", "light"],
+        page: true,
+    },
 ];
 
 pub fn bench(name: Option<&str>) -> Result<()> {
@@ -44,8 +57,11 @@ pub fn bench(name: Option<&str>) -> Result<()> {
         );
     }
     let mut url = None;
-    if chosen.iter().any(|bench| bench.page) {
+    if chosen.iter().any(|bench| bench.command[0] == "node") {
+        setup::wasm_target()?;
         setup::node()?;
+    }
+    if chosen.iter().any(|bench| bench.page) {
         setup::node_packages()?;
         build::build(false)?;
         url = Some(server::background(workspace::dist())?);

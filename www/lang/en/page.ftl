@@ -273,7 +273,7 @@ walk-left = There is still a number in the field: take it with the first button,
 walk-open = Open the row
 # Light
 
-light-label = Light
+light-label = Which light is shown
 light-toggle = Light
 light-toggle-help = Shows how much light reaches each part of the wall and what falls through
 light-when = of

@@ -1,0 +1,116 @@
+// The light of a row: the map under the drawing, the band over it and the figures, while a hand moves and at rest.
+import assert from 'node:assert/strict';
+import { accessibility, frames, pageTest } from './rig.mjs';
+
+const figure = async (page, key) => (await page.locator(`[data-figure="${key}"]`).textContent()).trim();
+const exact = (page) => page.locator('[data-figure=figure-light-caught]', { hasText: /^[0-9]/ }).waitFor();
+const readout = async (page) => (await page.locator('[data-readout]').textContent()).trim();
+const band = (page) => page.locator('.sky-line').getAttribute('d');
+
+/** The map's picture, as text. */
+const picture = (page) => page.evaluate(() => document.querySelector('canvas.light-map').toDataURL());
+
+async function example(page, name) {
+  await page.locator(`[data-example="examples/${name}"]`).click();
+  await page.waitForSelector('.stage [data-tree]');
+}
+
+async function lit(page, name) {
+  await example(page, name);
+  await page.locator('[data-act=light]').click();
+  await exact(page);
+}
+
+pageTest('light comes and goes at a press, and asks for nothing while it is off', {}, async ({ page }) => {
+  await example(page, 'overdue-renewal.json');
+  assert.equal(await page.locator('.sky-line').count(), 0);
+  assert.equal(await page.locator('[data-figure=figure-light-caught]').count(), 0);
+  const before = await page.locator('.finding').count();
+  await page.locator('[data-act=light]').click();
+  await exact(page);
+  assert.ok(await page.locator('canvas.light-map').isVisible());
+  await page.locator('.finding', { hasText: 'Renewal zone too dark' }).first().waitFor();
+  await page.locator('.finding', { hasText: 'Light gap 1' }).waitFor();
+  // The key does the same as the button.
+  await page.locator('.stage').focus();
+  await page.keyboard.press('l');
+  await frames(page, 2);
+  assert.ok(!(await page.locator('canvas.light-map').isVisible()));
+  assert.equal(await page.locator('.finding').count(), before);
+});
+
+pageTest('a tip is dragged: map, band, figures and the value at the pointer follow, and are exact on release', {}, async ({ page }) => {
+  await lit(page, 'third-leaf.json');
+  const first = { picture: await picture(page), band: await band(page), caught: await figure(page, 'figure-light-caught') };
+  const knob = await page.locator('[data-handle=tip] .knob').first().boundingBox();
+  const [x, y] = [knob.x + knob.width / 2, knob.y + knob.height / 2];
+  await page.mouse.move(x, y);
+  const before = await readout(page);
+  await page.mouse.down();
+  await page.mouse.move(x - 30, y - 60, { steps: 4 });
+  await frames(page, 2);
+  const held = { picture: await picture(page), band: await band(page), caught: await figure(page, 'figure-light-caught') };
+  assert.notEqual(await readout(page), before);
+  assert.notEqual(held.picture, first.picture);
+  assert.notEqual(held.band, first.band);
+  assert.match(held.caught, /^≈/);
+  await page.mouse.up();
+  await exact(page);
+  // Undone, all is as it was.
+  await page.locator('[data-act=undo]').click();
+  await frames(page, 2);
+  await exact(page);
+  assert.equal(await figure(page, 'figure-light-caught'), first.caught);
+  assert.equal(await band(page), first.band);
+  assert.equal(await picture(page), first.picture);
+});
+
+pageTest('a place is told at the pointer, and by the arrow keys', {}, async ({ page }) => {
+  await lit(page, 'overdue-renewal.json');
+  const stage = await page.locator('.stage').boundingBox();
+  await page.mouse.move(stage.x + stage.width * 0.5, stage.y + stage.height * 0.6);
+  await frames(page, 2);
+  const pointed = await readout(page);
+  assert.match(pointed, /^\d+ % of the light at [\d.]+ m, [\d.]+ m high; \d+ % falls through$/);
+  await page.locator('[data-readout]').focus();
+  await page.keyboard.press('ArrowUp');
+  await frames(page, 2);
+  const up = await readout(page);
+  assert.notEqual(up, pointed);
+  await page.keyboard.press('Shift+ArrowRight');
+  await frames(page, 2);
+  assert.notEqual(await readout(page), up);
+});
+
+pageTest('period, hour and leaves change what is looked at', {}, async ({ page }) => {
+  await lit(page, 'overdue-renewal.json');
+  const season = await figure(page, 'figure-light-caught');
+  await page.locator('[data-act=light-when]').selectOption('12');
+  await exact(page);
+  assert.notEqual(await figure(page, 'figure-light-caught'), season);
+  await page.locator('[data-act=light-when]').selectOption('6');
+  await page.locator('[data-act=light-one-hour]').check();
+  await page.locator('.ray').first().waitFor({ state: 'attached' });
+  const slider = page.locator('[data-act=light-hour]');
+  const ray = await page.locator('.ray').first().getAttribute('d');
+  await slider.fill('15');
+  await frames(page, 2);
+  assert.notEqual(await page.locator('.ray').first().getAttribute('d'), ray);
+  await slider.fill('0');
+  await frames(page, 2);
+  assert.equal(await page.locator('.ray').count(), 0);
+  assert.match(await page.locator('.sun-words').textContent(), /down/);
+  await page.locator('[data-act=light-one-hour]').uncheck();
+  await page.locator('[data-act=light-leaves]').fill('0');
+  await exact(page);
+  assert.equal(await figure(page, 'figure-light-caught'), '0 %');
+});
+
+pageTest('a renewal cut opens a flat wall more than a deep canopy', {}, async ({ page }) => {
+  await lit(page, 'overdue-renewal.json');
+  await page.locator('[data-act=beside] summary').click();
+  await page.locator('[data-figure=beside-cut-flat]').waitFor();
+  const share = async (key) => Number.parseInt(await figure(page, key), 10);
+  assert.ok((await share('beside-cut-flat')) > (await share('beside-cut-deep')));
+  assert.deepEqual(await accessibility(page), []);
+});
