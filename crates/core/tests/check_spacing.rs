@@ -169,3 +169,31 @@ fn void_work_says_why() {
         "Planned work of leaf 3 does nothing. Tree 1: the shoot is not there at this time; a shoot that stands on the tree is accepted"
     );
 }
+
+#[test]
+fn as_much_void_work_as_is_let_pass_is_no_finding_and_one_more_is() {
+    let row = places(&[500.0]);
+    let item = |shoot: u32| VoidWork {
+        moment: Moment {
+            leaf: 3,
+            window: Window::Dormant,
+        },
+        work: Work::Remove {
+            tree: TreeId(1),
+            shoot: ShootId::found(shoot),
+        },
+        why: Refusal::new("refusal-no-shoot", vec![("tree", Arg::Count(1))]),
+    };
+    let count = |most: f64, void: &[VoidWork]| {
+        let mut targets = Targets::default();
+        targets
+            .set(Limit::VoidWorkMax, Some(most))
+            .expect("the limit can be set");
+        found_in(&row, &Site::default(), &targets, void, "work-void").len()
+    };
+    // By the limit's own words: 0 lets none pass, 1 lets one; beyond it every piece is told.
+    assert_eq!(count(0.0, &[]), 0);
+    assert_eq!(count(0.0, &[item(8)]), 1);
+    assert_eq!(count(1.0, &[item(8)]), 0);
+    assert_eq!(count(1.0, &[item(8), item(9)]), 2);
+}
