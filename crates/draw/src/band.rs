@@ -151,18 +151,20 @@ impl Band<'_> {
             }
             add(&mut own, path("twice-line", &lines));
             self.out.append(own);
-            if !wrong && b - a < WORTH_TELLING {
-                continue;
-            }
-            labels.push(Label {
-                at: (a + b) / 2.0,
-                text: self
-                    .words
-                    .text("draw-twice", &[("length", Arg::Length(s.span.length()))]),
-                wrong,
-            });
+            labels.extend(self.told("draw-twice", s, (a, b), wrong));
         }
         labels
+    }
+
+    /// The label of a stretch between two places on the band; a short one within its limit is not told.
+    fn told(&self, key: &str, s: &Stretch, (a, b): (f64, f64), wrong: bool) -> Option<Label> {
+        (wrong || b - a >= WORTH_TELLING).then(|| Label {
+            at: (a + b) / 2.0,
+            text: self
+                .words
+                .text(key, &[("length", Arg::Length(s.span.length()))]),
+            wrong,
+        })
     }
 
     fn gaps(&mut self, cover: &Cover, limit: f64) -> Vec<Label> {
@@ -180,16 +182,7 @@ impl Band<'_> {
             edge.rect(a, TOP, b, BOTTOM);
             add(&mut own, path("bare-edge", &edge));
             self.out.append(own);
-            if !wrong && b - a < WORTH_TELLING {
-                continue;
-            }
-            labels.push(Label {
-                at: (a + b) / 2.0,
-                text: self
-                    .words
-                    .text("draw-bare", &[("length", Arg::Length(s.span.length()))]),
-                wrong,
-            });
+            labels.extend(self.told("draw-bare", s, (a, b), wrong));
         }
         labels
     }

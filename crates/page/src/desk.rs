@@ -3,10 +3,10 @@
 //! Nothing here knows the browser. A change is made by one of the methods below; what it changed is told by
 //! [`Desk::take_changes`].
 
-use cordonry::check::{Before, Context, Figures, Finding, Part, figures, survey};
+use cordonry::check::{Before, Context, Figures, Finding, Part, survey};
 use cordonry::cover::{Cover, Place};
 use cordonry::make::with_tree_at;
-use cordonry::plan::{Correction, History, Moment, Plan, Replayed, Replayer};
+use cordonry::plan::{Correction, History, Moment, Plan, Replayed, Replayer, Scheme};
 use cordonry::pose::{Course, Geometry, bend_toward, layout};
 use cordonry::refusal::Refusal;
 use cordonry::row::{Pose, Row, ShootId, Site, Targets, Tree, TreeId};
@@ -71,7 +71,6 @@ impl Desk {
         let moment = plan.start();
         let geometry = Geometry::of(&plan.found, &plan.targets);
         let row = (*plan.found).clone();
-        let figures = figures(&row, &plan.targets);
         let mut desk = Self {
             history: History::new(plan),
             replayer: Replayer::default(),
@@ -89,7 +88,7 @@ impl Desk {
             places: Vec::new(),
             findings: Vec::new(),
             light_findings: Vec::new(),
-            figures,
+            figures: Figures::default(),
         };
         desk.derive();
         desk.changes = Changes {
@@ -182,22 +181,39 @@ impl Desk {
         self.take_back_where(|w| w == work)
     }
 
+    /// The plan and the moment whose row is on the wall: without any work while the record is corrected, without the
+    /// moment's own while the row is shown before it.
+    pub fn shown(&self) -> (Arc<Plan>, Moment) {
+        let plan = self.history.plan();
+        if self.correcting {
+            let bare = |s: &Arc<Scheme>| {
+                Arc::new(Scheme {
+                    name: s.name.clone(),
+                    seasons: Vec::new(),
+                })
+            };
+            let schemes = plan.schemes.iter().map(bare).collect();
+            let found = Plan {
+                schemes,
+                ..(**plan).clone()
+            };
+            return (Arc::new(found), plan.start());
+        }
+        if self.before
+            && let Ok(bare) = plan.without_work(self.scheme, self.moment, |_| true)
+        {
+            return (Arc::new(bare), self.moment);
+        }
+        (Arc::clone(plan), self.moment)
+    }
+
     /// Works everything out anew from the plan.
     fn derive(&mut self) {
         let plan = Arc::clone(self.history.plan());
         // The scheme is there: it is kept within the plan's own list.
         self.scheme = self.scheme.min(plan.schemes.len().saturating_sub(1));
-        let seen = if self.correcting {
-            Ok(Replayed {
-                row: (*plan.found).clone(),
-                void: Vec::new(),
-            })
-        } else if self.before {
-            plan.without_work(self.scheme, self.moment, |_| true)
-                .and_then(|bare| self.replayer.at(&bare, self.scheme, self.moment))
-        } else {
-            self.replayer.at(&plan, self.scheme, self.moment)
-        };
+        let (shown, moment) = self.shown();
+        let seen = self.replayer.at(&shown, self.scheme, moment);
         let Ok(Replayed { row, void }) = seen else {
             return;
         };

@@ -206,3 +206,21 @@ fn work_on_many_is_one_step_and_soon_done() {
     assert_eq!(desk.undo().as_deref(), Some("step-many"));
     assert_eq!(desk.undo(), None);
 }
+
+#[test]
+fn what_is_shown_is_the_row_on_the_wall() {
+    let mut desk = desk();
+    let check = |desk: &Desk| {
+        let (plan, moment) = desk.shown();
+        let there = cordonry::plan::replay(&plan, desk.scheme(), moment).expect("it replays");
+        assert_eq!(there.row, desk.row);
+    };
+    check(&desk);
+    desk.show_before(true);
+    check(&desk);
+    desk.correct_record(true);
+    check(&desk);
+    assert_eq!(desk.row, *desk.plan().found);
+    desk.correct_record(false);
+    check(&desk);
+}

@@ -1,5 +1,6 @@
 //! What a check saw, where, against which limit, and what would mend it.
 
+use crate::cover::Place;
 use crate::row::{Limit, ShootId, TreeId};
 use crate::words::Arg;
 use crate::work::Work;
@@ -25,6 +26,15 @@ pub struct Part {
     /// The shoot; `None` for the tree as a whole.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub shoot: Option<ShootId>,
+}
+
+impl From<Place> for Part {
+    fn from(place: Place) -> Self {
+        Self {
+            tree: place.tree,
+            shoot: Some(place.shoot),
+        }
+    }
 }
 
 /// Work that would clear a finding, and how it is worded.

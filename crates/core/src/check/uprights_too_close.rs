@@ -20,12 +20,7 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
                 x: a.x,
                 z: a.z,
                 width: b.x - a.x,
-                subjects: [a, b]
-                    .map(|p| Part {
-                        tree: p.tree,
-                        shoot: Some(p.shoot),
-                    })
-                    .to_vec(),
+                subjects: [a, b].map(Part::from).to_vec(),
                 measured: b.x - a.x,
                 allowed: least,
                 limit: Limit::UprightSpacingMin,

@@ -56,6 +56,8 @@ pub struct App {
     pending: StoredValue<Option<TimeoutHandle>, LocalStorage>,
     /// Counts changes of anything that is derived from the desk.
     pub tick: RwSignal<u64>,
+    /// Counts changes of what part of the wall is in sight.
+    pub view_tick: RwSignal<u64>,
     /// How lengths are shown.
     pub style: RwSignal<LengthStyle>,
     /// Whether there is a plan on the desk.
@@ -88,6 +90,7 @@ impl App {
             record: StoredValue::new_local(None),
             pending: StoredValue::new_local(None),
             tick: RwSignal::new(0),
+            view_tick: RwSignal::new(0),
             style: RwSignal::new(style),
             open: RwSignal::new(false),
             notice: RwSignal::new(None),
@@ -213,7 +216,7 @@ impl App {
             let middle = kurbo::Point::new(wall.view.width / 2.0, wall.view.height / 2.0);
             wall.view = wall.view.zoomed(factor, middle).held_to(&desk.row);
         });
-        self.redraw();
+        self.reframe();
     }
 
     /// The whole row in sight, or the wall at its full height.
@@ -225,7 +228,7 @@ impl App {
                 wall.view.fit_height(&desk.row)
             };
         });
-        self.redraw();
+        self.reframe();
     }
 
     /// Brings the chosen part into sight.
@@ -248,7 +251,7 @@ impl App {
     pub fn show(self, x: f64) {
         super::dom::into_sight(".stage");
         self.with_wall(|wall, _| wall.view = wall.view.showing(x));
-        self.redraw();
+        self.reframe();
     }
 
     /// The place on the screen has another size.
@@ -265,7 +268,7 @@ impl App {
                 }
             }
         });
-        self.redraw();
+        self.reframe();
     }
 
     /// Says something at the foot of the page.
@@ -283,11 +286,25 @@ impl App {
 
     /// Draws the wall anew where it changed, and tells all that reads the desk.
     pub fn redraw(self) {
+        if self.draw() {
+            self.tick.update(|t| *t += 1);
+        }
+    }
+
+    /// Draws another part of the wall, or another size of it: nothing that reads the desk has changed.
+    pub fn reframe(self) {
+        if self.draw() {
+            self.view_tick.update(|t| *t += 1);
+        }
+    }
+
+    /// Brings the wall up to date; whether there is a desk.
+    fn draw(self) -> bool {
         let changes = self
             .desk
             .try_update_value(|d| d.as_mut().map(Desk::take_changes))
             .flatten();
-        let Some(changes) = changes else { return };
+        let Some(changes) = changes else { return false };
         if self.offer.with_untracked(Option::is_some) {
             self.offer.set(None);
         }
@@ -302,11 +319,10 @@ impl App {
                 });
             }
         });
-        let view = self.with_wall(|wall, _| wall.view);
-        if let Some(view) = view {
+        if let Some(view) = self.with_wall(|wall, _| wall.view) {
             self.light.follow(self, view);
         }
-        self.tick.update(|t| *t += 1);
+        true
     }
 
     /// Takes what the checks say of the light.

@@ -170,7 +170,7 @@ impl Hand {
         self.app.with_wall(|wall, desk| {
             wall.view = wall.view.moved(moved.x, moved.y).held_to(&desk.row);
         });
-        self.app.redraw();
+        self.app.reframe();
     }
 
     fn pinch(self, id: i32, at: Point) {
@@ -198,7 +198,7 @@ impl Hand {
                 .moved(slide.x, slide.y)
                 .held_to(&desk.row);
         });
-        self.app.redraw();
+        self.app.reframe();
     }
 
     fn hover(self, event: &PointerEvent, at: Point) {
@@ -354,7 +354,7 @@ impl Hand {
             };
             wall.view = view.held_to(&desk.row);
         });
-        self.app.redraw();
+        self.app.reframe();
     }
 }
 

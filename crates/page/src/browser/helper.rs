@@ -1,16 +1,56 @@
 //! The helper: a worker with a second instance of this module, asked by messages.
 
 use crate::browser::app::App;
+use crate::desk::Desk;
 use crate::message::{Answer, Ask, Body, Question, WindowCount, answer};
+use cordonry::plan::{Moment, Plan};
 use leptos::prelude::*;
+use std::sync::Arc;
 use wasm_bindgen::prelude::*;
 use web_sys::{MessageEvent, Worker, WorkerOptions, WorkerType};
+
+/// What is on the wall, by which it is known whether an answer is known already.
+#[derive(Clone)]
+pub struct Shown {
+    plan: Arc<Plan>,
+    scheme: usize,
+    moment: Moment,
+    before: bool,
+    correcting: bool,
+}
+
+impl PartialEq for Shown {
+    fn eq(&self, other: &Self) -> bool {
+        let key = |s: &Self| (s.scheme, s.moment, s.before, s.correcting);
+        Arc::ptr_eq(&self.plan, &other.plan) && key(self) == key(other)
+    }
+}
+
+impl Shown {
+    /// What a desk shows.
+    pub fn of(desk: &Desk) -> Self {
+        Self {
+            plan: Arc::clone(desk.plan()),
+            scheme: desk.scheme(),
+            moment: desk.shown().1,
+            before: desk.is_before(),
+            correcting: desk.correcting(),
+        }
+    }
+
+    /// The moment of the row that is shown.
+    pub fn moment(&self) -> Moment {
+        self.moment
+    }
+}
 
 /// Asks the helper, and holds its newest answer.
 #[derive(Clone, Copy)]
 pub struct Helper {
     worker: StoredValue<Option<Worker>, LocalStorage>,
     generation: StoredValue<u32>,
+    /// The plan and scheme that `season` is about.
+    season_of: StoredValue<Option<(Arc<Plan>, usize)>, LocalStorage>,
     /// Findings after each window of the found leaf.
     pub season: RwSignal<Vec<WindowCount>>,
 }
@@ -23,6 +63,7 @@ impl Helper {
         let helper = Self {
             worker: StoredValue::new_local(Worker::new_with_options("helper.js", &options).ok()),
             generation: StoredValue::new(0),
+            season_of: StoredValue::new_local(None),
             season: RwSignal::new(Vec::new()),
         };
         let heard = Closure::<dyn Fn(MessageEvent)>::new(move |event: MessageEvent| {
@@ -45,16 +86,27 @@ impl Helper {
         lost.forget();
         Effect::new(move |_| {
             app.tick.track();
-            if app.peek(|d| d.dragging()) == Some(false) {
-                helper.ask_soon(app);
+            app.view_tick.track();
+            match app.peek(|d| d.dragging()) {
+                Some(false) => helper.ask_soon(app),
+                // What is on its way was asked before the hand moved.
+                Some(true) => {
+                    helper.next_generation();
+                }
+                None => {}
             }
         });
         helper
     }
 
+    fn next_generation(self) -> u32 {
+        let next = self.generation.get_value().wrapping_add(1);
+        self.generation.set_value(next);
+        next
+    }
+
     fn ask_soon(self, app: App) {
-        let mine = self.generation.get_value() + 1;
-        self.generation.set_value(mine);
+        let mine = self.next_generation();
         set_timeout(
             move || {
                 // A newer change has come meanwhile: its own question will do.
@@ -66,20 +118,35 @@ impl Helper {
         );
     }
 
+    /// Asks what is not known of the plan and of what is on the wall.
     fn ask(self, app: App, generation: u32) {
-        self.send(app, generation, Question::Season);
-        if let Some(light) = app.light.question(app) {
-            self.send(app, generation, light);
+        let known = app.peek(|d| {
+            self.season_of.with_value(|of| {
+                of.as_ref().is_some_and(|(plan, scheme)| {
+                    Arc::ptr_eq(plan, d.plan()) && *scheme == d.scheme()
+                })
+            })
+        });
+        if known == Some(false) {
+            self.send(app, generation, Question::Season, |d| Arc::clone(d.plan()));
         }
-        if let Some(beside) = app.light.beside_question(app) {
-            self.send(app, generation, beside);
+        let light = app.light.question(app);
+        let beside = app.light.beside_question(app);
+        for question in light.into_iter().chain(beside) {
+            self.send(app, generation, question, |d| d.shown().0);
         }
     }
 
-    fn send(self, app: App, generation: u32, question: Question) {
+    fn send(
+        self,
+        app: App,
+        generation: u32,
+        question: Question,
+        plan: impl FnOnce(&Desk) -> Arc<Plan>,
+    ) {
         let ask = app.peek(|d| Ask {
             generation,
-            plan: cordonry::file::write_plan(d.plan()),
+            plan: cordonry::file::write_plan(&plan(d)),
             scheme: d.scheme(),
             question,
         });
@@ -102,9 +169,13 @@ impl Helper {
             return;
         }
         match answer.body {
-            Body::Season(counts) => self.season.set(counts),
+            Body::Season(counts) => {
+                self.season_of
+                    .set_value(app.peek(|d| (Arc::clone(d.plan()), d.scheme())));
+                self.season.set(counts);
+            }
             Body::Light(exact) => app.light.hear(app, &exact),
-            Body::Beside(both) => app.light.beside.set(Some(both)),
+            Body::Beside(both) => app.light.hear_beside(app, both),
             Body::Digest(_) | Body::Refused(_) => {}
         }
     }

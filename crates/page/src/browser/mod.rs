@@ -96,8 +96,7 @@ fn begin(app: App) {
     }
     let Some(id) = store::last_open() else { return };
     wasm_bindgen_futures::spawn_local(async move {
-        let found = store::records().await.into_iter().find(|r| r.id == id);
-        if let Some(record) = found
+        if let Some(record) = store::record(&id).await
             && let Ok(plan) = cordonry::file::read_plan(record.plan.as_bytes())
         {
             app.open_plan(plan, Some(record.id));

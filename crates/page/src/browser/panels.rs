@@ -357,28 +357,39 @@ pub fn FiguresPanel(app: App) -> impl IntoView {
     view! {
         <section class="figures" aria-labelledby="figures-title">
             <h2 id="figures-title">{title}</h2>
-            <table>
-                <tbody>
-                    {move || {
-                        lines
-                            .get()
-                            .into_iter()
-                            .map(|(key, value, asked, off)| {
-                                view! {
-                                    <tr class:off=off>
-                                        <th scope="row">{app.t(key)}</th>
-                                        <td class="value" data-figure=key>
-                                            {off.then_some("▲ ")}
-                                            {value}
-                                        </td>
-                                        <td class="asked">{asked}</td>
-                                    </tr>
-                                }
-                            })
-                            .collect_view()
-                    }}
-                </tbody>
-            </table>
+            <FigureRows app lines/>
         </section>
+    }
+}
+
+/// A figure: its key, its value, what is asked of it, and whether it misses that.
+pub type FigureLine = (&'static str, String, String, bool);
+
+/// Figures in a table, each beside what is asked of it.
+#[component]
+pub fn FigureRows(app: App, lines: Memo<Vec<FigureLine>>) -> impl IntoView {
+    view! {
+        <table>
+            <tbody>
+                {move || {
+                    lines
+                        .get()
+                        .into_iter()
+                        .map(|(key, value, asked, off)| {
+                            view! {
+                                <tr class:off=off>
+                                    <th scope="row">{app.t(key)}</th>
+                                    <td class="value" data-figure=key>
+                                        {off.then_some("▲ ")}
+                                        {value}
+                                    </td>
+                                    <td class="asked">{asked}</td>
+                                </tr>
+                            }
+                        })
+                        .collect_view()
+                }}
+            </tbody>
+        </table>
     }
 }

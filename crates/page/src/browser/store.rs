@@ -76,6 +76,21 @@ pub async fn records() -> Vec<Record> {
     out
 }
 
+/// The record of that id, if the device keeps it.
+pub async fn record(id: &str) -> Option<Record> {
+    let read = async {
+        let database = database().await?;
+        let transaction = database.transaction(&[PLANS], TransactionMode::ReadOnly)?;
+        let found = transaction
+            .object_store(PLANS)?
+            .get(idb::Query::Key(JsValue::from_str(id)))?
+            .await?;
+        database.close();
+        Ok::<_, idb::Error>(found)
+    };
+    serde_wasm_bindgen::from_value(read.await.ok()??).ok()
+}
+
 /// Takes a record off the device.
 pub async fn remove(id: &str) -> Result<(), idb::Error> {
     let database = database().await?;

@@ -1,0 +1,300 @@
+//! Light on the page: what is looked at and what is known of it. The scene, the fields and the figures have files of
+//! their own.
+
+mod beside;
+mod fields;
+mod figures;
+mod scene;
+
+pub use fields::{LightLine, SkyBand};
+pub use figures::LightFigures;
+
+use crate::browser::app::App;
+use crate::browser::helper::Shown;
+use crate::light::{Choice, Exact, RowLight};
+use crate::message::Question;
+use crate::view::View;
+use cordonry::check::{Context, check_light};
+use cordonry::light::row_light::Beside;
+use leptos::prelude::*;
+use scene::Scene;
+use std::ops::Range;
+use web_sys::{Element, KeyboardEvent};
+
+/// What an exact answer was asked about.
+#[derive(Clone, PartialEq)]
+struct Key {
+    shown: Shown,
+    choice: Choice,
+    columns: Range<usize>,
+}
+
+/// Handles to the page's light; copied freely.
+#[derive(Clone, Copy)]
+pub struct Lit {
+    row: StoredValue<Option<RowLight>, LocalStorage>,
+    scene: StoredValue<Option<Scene>, LocalStorage>,
+    /// What the newest exact answer was about.
+    answered: StoredValue<Option<Key>, LocalStorage>,
+    /// What the newest answer about the deep canopy was about.
+    beside_answered: StoredValue<Option<(Shown, Choice, f64)>, LocalStorage>,
+    /// Whether light is looked at.
+    pub on: RwSignal<bool>,
+    /// What is looked at.
+    pub choice: RwSignal<Choice>,
+    /// Counts changes of the light.
+    tick: RwSignal<u64>,
+    /// The place that is told, mm.
+    probe: RwSignal<Option<(f64, f64)>>,
+    /// Whether the deep canopy is looked at.
+    pub beside_open: RwSignal<bool>,
+    /// Thickness of the deep canopy, m.
+    pub depth: RwSignal<f64>,
+    /// Flat and deep, once they are worked out.
+    pub beside: RwSignal<Option<Option<Beside>>, LocalStorage>,
+}
+
+impl Lit {
+    /// No light looked at.
+    pub fn new() -> Self {
+        Self {
+            row: StoredValue::new_local(None),
+            scene: StoredValue::new_local(None),
+            answered: StoredValue::new_local(None),
+            beside_answered: StoredValue::new_local(None),
+            on: RwSignal::new(false),
+            choice: RwSignal::new(Choice::default()),
+            tick: RwSignal::new(0),
+            probe: RwSignal::new(None),
+            beside_open: RwSignal::new(false),
+            depth: RwSignal::new(1.75),
+            beside: RwSignal::new_local(None),
+        }
+    }
+
+    /// Looks at the light, or no longer.
+    pub fn toggle(self, app: App) {
+        self.on.update(|on| *on = !*on);
+        if !self.on.get_untracked() {
+            self.row.set_value(None);
+            self.answered.set_value(None);
+            app.judge(Vec::new());
+        }
+        app.redraw();
+    }
+
+    /// Looks at something else.
+    pub fn choose(self, app: App, choice: Choice) {
+        self.choice.set(choice);
+        app.peek(|d| {
+            self.row.update_value(|row| {
+                if let Some(row) = row {
+                    row.choose(&d.row, d.plan(), choice);
+                }
+            });
+        });
+        self.scene.update_value(|scene| {
+            if let Some(scene) = scene {
+                scene.stale = true;
+            }
+        });
+        app.redraw();
+    }
+
+    /// Has the elements of the wall and the band.
+    pub fn set_scene(self, host: &Element, band: &Element) {
+        self.scene.set_value(Scene::new(host, band));
+    }
+
+    /// Forgets the row, with the page that showed it.
+    pub fn drop_row(self) {
+        self.row.set_value(None);
+        self.scene.set_value(None);
+        self.answered.set_value(None);
+        self.probe.set(None);
+        self.beside.set(None);
+        self.beside_answered.set_value(None);
+    }
+
+    /// Follows the desk and the view, and draws what changed.
+    pub fn follow(self, app: App, view: View) {
+        let on = self.on.get_untracked();
+        let changed = on
+            && app
+                .peek(|d| {
+                    self.row
+                        .try_update_value(|row| match row {
+                            Some(light) => light.follow(&d.row, d.plan(), view.span()),
+                            None => {
+                                let choice = self.choice.get_untracked();
+                                *row = Some(RowLight::new(&d.row, d.plan(), choice, view.span()));
+                                true
+                            }
+                        })
+                        .unwrap_or(false)
+                })
+                .unwrap_or(false);
+        self.scene.update_value(|scene| {
+            if let Some(scene) = scene {
+                scene.stale |= changed;
+            }
+        });
+        self.draw(app, view);
+        self.tick.update(|t| *t += 1);
+    }
+
+    fn draw(self, app: App, view: View) {
+        let probe = self.probe.get_untracked();
+        self.scene.update_value(|scene| {
+            if let Some(scene) = scene {
+                self.row.with_value(|row| {
+                    app.worded(|words| scene.draw(row.as_ref(), view, probe, words));
+                });
+            }
+        });
+    }
+
+    /// Reads the light, and is told of its changes.
+    fn read<T>(self, f: impl FnOnce(&RowLight) -> T) -> Option<T> {
+        self.tick.track();
+        self.row.with_value(|r| r.as_ref().map(f))
+    }
+
+    /// A pointer over the wall or the band.
+    pub fn point(self, app: App, client: (i32, i32)) {
+        if !self.on.get_untracked() {
+            return;
+        }
+        let at = app.with_wall(|wall, _| {
+            let at = wall.local(f64::from(client.0), f64::from(client.1));
+            (wall.view, wall.view.to_mm(at))
+        });
+        if let Some((_, at)) = at {
+            self.probe.set(Some((at.x, at.y)));
+        }
+    }
+
+    /// Draws the place that is told. Apart from pointing: what measures the page comes before what changes it.
+    pub fn mark(self, app: App) {
+        let view = app.with_wall(|wall, _| wall.view);
+        if let (true, Some(view)) = (self.on.get_untracked(), view) {
+            let probe = self.probe.get_untracked();
+            self.scene.update_value(|scene| {
+                if let Some(scene) = scene {
+                    scene.draw_probe(view, probe);
+                }
+            });
+        }
+    }
+
+    /// Moves the place that is told by columns and levels, from the middle of the view at first. Whether the key was one.
+    fn step(self, app: App, event: &KeyboardEvent) -> bool {
+        let far = if event.shift_key() { 10.0 } else { 1.0 };
+        let Some((column, level)) = (match event.key().as_str() {
+            "ArrowLeft" => Some((-far, 0.0)),
+            "ArrowRight" => Some((far, 0.0)),
+            "ArrowUp" => Some((0.0, far)),
+            "ArrowDown" => Some((0.0, -far)),
+            _ => None,
+        }) else {
+            return false;
+        };
+        let dx = self
+            .row
+            .with_value(|r| r.as_ref().map_or(50.0, |r| r.columns_mm().1));
+        let start = app.with_wall(|wall, desk| {
+            let span = wall.view.span();
+            (span.middle(), desk.geometry.wire + 150.0)
+        });
+        let Some((x, z)) = self.probe.get_untracked().or(start) else {
+            return false;
+        };
+        let (x, z) = (x + column * dx, (z + level * 100.0).max(0.0));
+        self.probe.set(Some((x, z)));
+        app.show(x);
+        true
+    }
+
+    /// The question whose answer is exact, where it is not known yet.
+    pub fn question(self, app: App) -> Option<Question> {
+        let key = self.key(app)?;
+        if self
+            .answered
+            .with_value(|answered| answered.as_ref() == Some(&key))
+        {
+            return None;
+        }
+        Some(Question::Light {
+            moment: key.shown.moment(),
+            choice: key.choice,
+            columns: key.columns,
+        })
+    }
+
+    fn key(self, app: App) -> Option<Key> {
+        if !self.on.get_untracked() {
+            return None;
+        }
+        let columns = self.row.with_value(|r| r.as_ref().map(RowLight::mapped))?;
+        app.peek(|d| Key {
+            shown: Shown::of(d),
+            choice: self.choice.get_untracked(),
+            columns,
+        })
+    }
+
+    /// The question about the deep canopy, while it is looked at.
+    pub fn beside_question(self, app: App) -> Option<Question> {
+        if !(self.on.get_untracked() && self.beside_open.get_untracked()) {
+            return None;
+        }
+        let key = self.beside_key(app)?;
+        (self.beside_answered.with_value(Option::clone).as_ref() != Some(&key)).then_some(
+            Question::Beside {
+                moment: key.0.moment(),
+                choice: key.1,
+                thickness: key.2,
+            },
+        )
+    }
+
+    fn beside_key(self, app: App) -> Option<(Shown, Choice, f64)> {
+        let (choice, depth) = (self.choice.get_untracked(), self.depth.get_untracked());
+        app.peek(|d| (Shown::of(d), choice, depth))
+    }
+
+    /// Takes the answer about the deep canopy.
+    pub fn hear_beside(self, app: App, both: Option<Beside>) {
+        self.beside_answered.set_value(self.beside_key(app));
+        self.beside.set(Some(both));
+    }
+
+    /// Takes an exact answer about the state that the page is in.
+    pub fn hear(self, app: App, exact: &Exact) {
+        let Some(key) = self.key(app) else { return };
+        self.answered.set_value(Some(key));
+        self.row.update_value(|row| {
+            if let Some(row) = row {
+                row.take(&exact.chosen);
+            }
+        });
+        self.scene.update_value(|scene| {
+            if let Some(scene) = scene {
+                scene.stale = true;
+            }
+        });
+        let found = app.peek(|d| {
+            check_light(
+                &Context {
+                    row: &d.row,
+                    site: &d.plan().site,
+                    targets: &d.plan().targets,
+                    void: &[],
+                },
+                &exact.season,
+            )
+        });
+        app.judge(found.unwrap_or_default());
+        app.redraw();
+    }
+}
