@@ -2,16 +2,14 @@
 
 use crate::{address, build, mime, policy, workspace};
 use anyhow::{Context, Result, anyhow};
+use axum::http::{HeaderName, HeaderValue, Method, StatusCode, Uri, header};
+use axum::response::{IntoResponse, Response};
 use std::fs;
-use std::io::{Cursor, ErrorKind};
+use std::io::ErrorKind;
 use std::net::{Ipv4Addr, TcpListener};
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
-use std::thread;
-use tiny_http::{Header, Method, Request, Response, Server};
-
-/// Enough for one browser's requests at a time, and for a slow one not to hold up the others.
-const THREADS: usize = 8;
+use std::thread::{self, JoinHandle};
 
 /// Builds the page and serves it until the program is ended.
 pub fn serve(port: u16) -> Result<()> {
@@ -21,15 +19,12 @@ pub fn serve(port: u16) -> Result<()> {
     if found != port {
         println!("Port {port} is in use; the next free one is {found}");
     }
-    let (url, workers) = start(listener, workspace::dist())?;
+    let (url, server) = start(listener, workspace::dist())?;
     println!("Cordonry is at {url}");
     println!("Ctrl+C ends it");
-    for worker in workers {
-        worker
-            .join()
-            .map_err(|_| anyhow!("the server ended by itself"))?;
-    }
-    Ok(())
+    server
+        .join()
+        .map_err(|_| anyhow!("the server ended by itself"))?
 }
 
 /// Serves a folder on any free port for as long as this program runs, and gives its address.
@@ -48,84 +43,59 @@ fn listen(first: u16) -> Result<TcpListener> {
     Err(anyhow!("no port from {first} on is free"))
 }
 
-fn start(listener: TcpListener, folder: PathBuf) -> Result<(String, Vec<thread::JoinHandle<()>>)> {
+/// Serves a folder in a thread of its own.
+fn start(listener: TcpListener, folder: PathBuf) -> Result<(String, JoinHandle<Result<()>>)> {
     let url = format!("http://{}/", listener.local_addr()?);
-    let server = Server::from_listener(listener, None)
-        .map_err(|error| anyhow!("no server could be started: {error}"))?;
-    let server = Arc::new(server);
-    let folder = Arc::new(folder);
-    let workers = (0..THREADS)
-        .map(|_| {
-            let server = Arc::clone(&server);
-            let folder = Arc::clone(&folder);
-            thread::spawn(move || {
-                while let Ok(request) = server.recv() {
-                    respond(request, &folder);
-                }
-            })
+    listener.set_nonblocking(true)?;
+    let runtime = tokio::runtime::Builder::new_multi_thread()
+        .enable_io()
+        .build()
+        .context("no server could be started")?;
+    let folder: Arc<Path> = folder.into();
+    let server = thread::spawn(move || {
+        runtime.block_on(async {
+            let listener = tokio::net::TcpListener::from_std(listener)?;
+            let answer =
+                move |method: Method, uri: Uri| async move { reply(&folder, &method, &uri) };
+            axum::serve(listener, axum::Router::new().fallback(answer)).await?;
+            Ok(())
         })
-        .collect();
-    Ok((url, workers))
+    });
+    Ok((url, server))
 }
 
-fn respond(request: Request, folder: &Path) {
-    let reply = reply(folder, request.method(), request.url());
-    let length = reply.body.len();
-    let mut response = Response::new(
-        reply.status.into(),
-        reply
-            .headers
-            .iter()
-            .filter_map(|(name, value)| header(name, value))
-            .collect(),
-        Cursor::new(reply.body),
-        Some(length),
-        None,
-    )
-    .with_chunked_threshold(usize::MAX);
-    if reply.status == 405
-        && let Some(allow) = header("Allow", "GET, HEAD")
-    {
-        response.add_header(allow);
-    }
-    // A browser that went away in between is no fault.
-    let _ = request.respond(response);
-}
-
-fn header(name: &str, value: &str) -> Option<Header> {
-    Header::from_bytes(name, value).ok()
-}
-
-struct Reply {
-    status: u16,
-    headers: Vec<(&'static str, String)>,
-    body: Vec<u8>,
-}
-
-/// What is answered; for HEAD the body is left out on its way, and its length told.
-fn reply(folder: &Path, method: &Method, url: &str) -> Reply {
+/// What is answered. For HEAD the body is left out on its way, and its length told.
+fn reply(folder: &Path, method: &Method, uri: &Uri) -> Response {
     let plain = |status, words: &str| (status, mime::of("a.txt"), words.as_bytes().to_vec());
-    let (status, kind, body) = if !matches!(method, Method::Get | Method::Head) {
-        plain(405, "Only GET and HEAD are answered here.\n")
-    } else if let Some(path) = address::file(folder, url) {
-        match fs::read(&path) {
-            Ok(bytes) => (200, mime::of(&path.to_string_lossy()), bytes),
-            Err(_) => plain(404, "There is no such file here.\n"),
-        }
+    let known = matches!(*method, Method::GET | Method::HEAD);
+    let (status, kind, body) = if !known {
+        plain(
+            StatusCode::METHOD_NOT_ALLOWED,
+            "Only GET and HEAD are answered here.\n",
+        )
     } else {
-        plain(404, "There is no such file here.\n")
+        let file = address::file(folder, uri.path());
+        match file.and_then(|path| Some((mime::of(&path.to_string_lossy()), fs::read(&path).ok()?)))
+        {
+            Some((kind, bytes)) => (StatusCode::OK, kind, bytes),
+            None => plain(StatusCode::NOT_FOUND, "There is no such file here.\n"),
+        }
     };
-    let headers = vec![
-        ("Content-Type", kind.to_string()),
-        ("Cache-Control", "no-cache".to_string()),
-        ("Content-Security-Policy", policy::header()),
-        ("X-Content-Type-Options", "nosniff".to_string()),
-    ];
-    Reply {
-        status,
-        headers,
-        body,
+    let mut response = (status, body).into_response();
+    let headers = response.headers_mut();
+    let mut set = |name: HeaderName, value: &str| {
+        if let Ok(value) = HeaderValue::from_str(value) {
+            headers.insert(name, value);
+        }
+    };
+    set(header::CONTENT_TYPE, kind);
+    set(header::CACHE_CONTROL, "no-cache");
+    set(header::CONTENT_SECURITY_POLICY, &policy::header());
+    set(header::X_CONTENT_TYPE_OPTIONS, "nosniff");
+    if !known {
+        set(header::ALLOW, "GET, HEAD");
     }
+    response
 }
 
 #[cfg(test)]
@@ -153,15 +123,15 @@ mod tests {
         let folder = workspace::root().join("crates/xtask/src");
         let url = background(folder.clone()).unwrap();
         let text = fs::read_to_string(folder.join("mime.rs")).unwrap();
-        let length = format!("Content-Length: {}", text.len());
+        let length = format!("content-length: {}", text.len());
 
         let (head, body) = ask(&url, "GET /mime.rs?x=1");
         assert!(head.starts_with("HTTP/1.1 200"), "{head}");
         assert_eq!(body, text);
         for line in [
-            "Content-Type: application/octet-stream",
-            "Cache-Control: no-cache",
-            "X-Content-Type-Options: nosniff",
+            "content-type: application/octet-stream",
+            "cache-control: no-cache",
+            "x-content-type-options: nosniff",
             "frame-ancestors 'none'",
             &length,
         ] {
@@ -185,9 +155,27 @@ mod tests {
         }
         let (head, _) = ask(&url, "DELETE /mime.rs");
         assert!(
-            head.starts_with("HTTP/1.1 405") && head.contains("Allow: GET, HEAD"),
+            head.starts_with("HTTP/1.1 405") && head.contains("allow: GET, HEAD"),
             "{head}"
         );
+    }
+
+    #[test]
+    fn connections_that_stay_open_hold_up_no_other() {
+        let folder = workspace::root().join("crates/xtask/src");
+        let url = background(folder).unwrap();
+        let place = url.trim_start_matches("http://").trim_end_matches('/');
+        let mut open: Vec<TcpStream> = (0..40)
+            .map(|_| TcpStream::connect(place).unwrap())
+            .collect();
+        for stream in &mut open {
+            write!(stream, "GET /mime.rs HTTP/1.1\r\nHost: {place}\r\n\r\n").unwrap();
+        }
+        for stream in open.iter_mut().rev() {
+            let mut start = [0; 12];
+            stream.read_exact(&mut start).unwrap();
+            assert_eq!(&start, b"HTTP/1.1 200");
+        }
     }
 
     #[test]
