@@ -106,11 +106,29 @@ pageTest('period, hour and leaves change what is looked at', {}, async ({ page }
   assert.equal(await figure(page, 'figure-light-caught'), '0 %');
 });
 
-pageTest('a renewal cut opens a flat wall more than a deep canopy', {}, async ({ page }) => {
+pageTest('a deep canopy is darker at its base than the flat wall, and opens less to a cut', {}, async ({ page }) => {
   await lit(page, 'overdue-renewal.json');
   await page.locator('[data-act=beside] summary').click();
   await page.locator('[data-figure=beside-cut-flat]').waitFor();
-  const share = async (key) => Number.parseInt(await figure(page, key), 10);
-  assert.ok((await share('beside-cut-flat')) > (await share('beside-cut-deep')));
+  const number = async (key) => Number.parseFloat(await figure(page, key));
+  const both = async (key) => [await number(`${key}-flat`), await number(`${key}-deep`)];
+  const [flat, deep] = await both('beside-base');
+  assert.ok(deep < flat, `${deep} % against ${flat} %`);
+  assert.match(await figure(page, 'beside-says'), /darker/);
+  const [flatCut, deepCut] = await both('beside-cut');
+  assert.ok(deepCut < flatCut, `${deepCut} % against ${flatCut} %`);
+  assert.equal(...(await both('beside-alley')));
+  const drawn = await page.locator('.beside-drawing').last().innerHTML();
+  // Deeper still, at the same row spacing: the alley narrows, and the drawing follows.
+  await page.locator('[data-act=beside-depth]').fill('2');
+  await page.getByRole('radio', { name: 'the distance between rows' }).check();
+  await page.waitForFunction(() => document.querySelector('[data-figure=beside-thick-deep]')?.textContent.startsWith('2'));
+  await page.waitForFunction(
+    () => document.querySelector('[data-figure=beside-rows-deep]').textContent
+      === document.querySelector('[data-figure=beside-rows-flat]').textContent,
+  );
+  const [flatAlley, deepAlley] = await both('beside-alley');
+  assert.ok(deepAlley < flatAlley, `${deepAlley} m against ${flatAlley} m`);
+  assert.notEqual(await page.locator('.beside-drawing').last().innerHTML(), drawn);
   assert.deepEqual(await accessibility(page), []);
 });

@@ -270,74 +270,85 @@ fn bearing_by_season() {
     }
 }
 
-/// Light in the 0.3 m above the cordon, N–S at 46° N over the growing season: on the wall's middle plane, and over its
-/// whole thickness. Leaves fill `share` of each 0.2 m along the row, 0.5–3.0 m high, rows 3 m apart.
-fn base_light(thickness: f64, share: f64, lai: f64) -> (f64, f64) {
-    let density = lai * 3.0 / (thickness * 2.5 * share);
+/// Light in the 0.3 m above the cordon, N–S at 45° N in July: on the wall's middle plane, and over its whole thickness.
+/// Leaves fill `share` of each 0.2 m along the row, from 0.5 m up to `top`, rows `spacing` apart.
+fn base_light(thickness: f64, spacing: f64, top: f64, share: f64, lai: f64) -> (f64, f64) {
     let leaves = LeafBox {
         x0: 0.0,
         x1: 0.2 * share,
         z0: 0.5,
-        z1: 3.0,
-        density,
+        z1: top,
+        density: lai * spacing / (thickness * (top - 0.5) * share),
     };
     let shape = RowShape {
         thickness,
-        row_spacing: 3.0,
+        row_spacing: spacing,
         g: G_SPHERICAL,
     };
     let wall = Wall::from_boxes(0.0, 0.2, &[leaves], shape, Ends::Repeated).expect("a wall");
     near(wall.leaf_area_index(), lai, 1e-5, "leaf area index");
     let state = at_rest(wall.clone(), Some(0..wall.columns()));
     let site = Site {
-        latitude_deg: 46.0,
+        latitude_deg: 45.0,
         row_azimuth_deg: 0.0,
     };
-    let season = Period::growing_season(46.0);
     let light = period_light(
         state.directions(),
         site,
-        season,
+        Period::month(7),
         ClearDay::default(),
         Sky::Uniform,
     );
+    let zone = (0.5, 0.8);
     let plane = LightMap::new(&state, &light.total)
-        .zone(0.5, 0.8)
+        .zone(zone.0, zone.1)
         .expect("the zone")
         .mean;
-    let through = zone_through_thickness(&wall, state.directions(), &light.total, 0.5, 0.8);
+    let every = 0..wall.columns();
+    let through = zone_through_thickness(&wall, state.directions(), &light.total, zone, every);
     (plane, through.expect("the zone"))
 }
 
 #[test]
-fn a_deep_canopy_is_darker_at_its_base_than_a_flat_wall_of_uprights() {
-    // Growers' experience: flat walls renew where bush forms do not. Derived here at leaf area index 2.2: leaves on
-    // uprights that fill half of the wall's length, against the same leaves spread through a depth of 1.5–2 m. Mean over
-    // the whole thickness: renewal wood stands anywhere in it.
-    let (_, flat) = base_light(0.5, 0.5, 2.2);
-    for thickness in [1.5, 1.75, 2.0] {
-        let (_, deep) = base_light(thickness, 1.0, 2.2);
-        assert!(
-            deep < 0.95 * flat,
-            "{thickness} m deep: {deep}, flat {flat}"
-        );
+fn a_deep_canopy_is_darker_at_its_base_than_a_flat_wall_of_equal_leaf_area() {
+    // Growers' experience: flat walls renew where bush forms do not, for want of light at the base. Derived here: as much
+    // leaf per ground area, spread evenly in both, the same alley left to drive. Darker on the middle plane and through
+    // the whole thickness alike.
+    for lai in [1.6, 2.0, 2.25, 2.5, 3.0] {
+        for top in [2.5, 3.0, 3.3] {
+            let flat = base_light(0.5, 2.8, top, 1.0, lai);
+            for thickness in [1.5, 1.75, 2.0] {
+                let deep = base_light(thickness, 2.3 + thickness, top, 1.0, lai);
+                assert!(
+                    deep.0 < 0.95 * flat.0 && deep.1 < 0.98 * flat.1,
+                    "index {lai}, {top} m tall, {thickness} m deep: {deep:?}, flat {flat:?}"
+                );
+            }
+        }
     }
 }
 
 #[test]
-fn leaves_spread_evenly_make_a_deep_canopy_darker_only_where_there_are_many() {
-    // With leaves spread evenly in both, the side light falls alike with the leaf area before a point, and the deep
-    // canopy's thinner leaf lets more through from above: its middle plane is no darker. Over the whole thickness it is,
-    // at leaf area index 3.
-    let flat = base_light(0.5, 1.0, 3.0);
+fn at_one_row_spacing_a_deep_canopy_takes_its_light_from_the_alley() {
+    // Rows that grow deeper without standing further apart spread their leaves into the alley: side light falls alike with
+    // the leaf area before a point, and the thinner leaf lets more through from above. The middle plane is no darker;
+    // through the whole thickness it is where leaves are many, or where the flat wall's stand on uprights.
     for thickness in [1.5, 1.75, 2.0] {
-        let deep = base_light(thickness, 1.0, 3.0);
+        let (flat, deep) = (
+            base_light(0.5, 2.8, 3.0, 1.0, 3.0),
+            base_light(thickness, 2.8, 3.0, 1.0, 3.0),
+        );
+        assert!(deep.0 > flat.0, "{thickness}: {deep:?}, flat {flat:?}");
         assert!(
             deep.1 < 0.95 * flat.1,
             "{thickness}: {deep:?}, flat {flat:?}"
         );
+        let (flat, deep) = (
+            base_light(0.5, 2.8, 3.0, 0.5, 2.2),
+            base_light(thickness, 2.8, 3.0, 1.0, 2.2),
+        );
         assert!(
-            deep.0 > 0.95 * flat.0,
+            deep.1 < 0.98 * flat.1,
             "{thickness}: {deep:?}, flat {flat:?}"
         );
     }

@@ -2,8 +2,9 @@
 
 use cordonry::check::{Context, Finding, check_light};
 use cordonry::light::foliage::{Change, Foliage};
-use cordonry::light::row_light::{beside_deep, report};
+use cordonry::light::row_light::report;
 use cordonry::light::state::{LightState, Settings};
+use cordonry::light::{Alike, DeepCanopy, beside_deep};
 use cordonry::light::{Fineness, Period};
 use cordonry::row::{
     Face, GrowthUnit, Laterals, Planted, Pose, Row, Shoot, ShootId, Site, Targets, Toward, Tree,
@@ -224,7 +225,7 @@ fn rows_without_trees_or_stretch_are_open() {
         assert!(light.fall_through.iter().all(|t| *t > 0.999));
         assert!(light.zone.is_some_and(|z| z.lowest > 0.999));
         assert_eq!(
-            beside_deep(&foliage(&bare), &Targets::default(), season, 1.75),
+            beside_deep(&foliage(&bare), &Targets::default(), season, DEEP),
             None
         );
     }
@@ -260,23 +261,75 @@ fn walls_of_uprights_catch_what_was_measured_on_such_walls() {
     }
 }
 
+const DEEP: DeepCanopy = DeepCanopy {
+    thickness: 1.75,
+    alike: Alike::Alley,
+};
+
 #[test]
 fn a_deep_canopy_is_darker_at_its_base_than_the_rows_own_uprights() {
-    for (apart, top) in [(200.0, 2500.0), (200.0, 3000.0), (250.0, 2500.0)] {
+    // Growers' experience: renewal works in flat walls and is harder in bush forms, for want of light at the base.
+    for (apart, top) in [(200.0, 2500.0), (250.0, 3000.0), (250.0, 3300.0)] {
         let row = row(6, apart, top, 6);
-        let leaves = foliage(&row);
-        for depth in [1.5, 1.75, 2.0] {
-            let both = beside_deep(
-                &leaves,
-                &Targets::default(),
-                Period::growing_season(45.0),
-                depth,
-            )
-            .expect("leaves");
-            println!("{apart} {top} {depth}: {both:?}");
-            assert!(both.deep_cut < 0.9 * both.flat_cut, "{both:?}");
+        let site = Site {
+            latitude_deg: Some(45.0),
+            row_spacing: Some(Mm(2800)),
+            ..Site::default()
+        };
+        let leaves = Foliage::new(&row, &site, &Targets::default(), 1.0);
+        for period in [Period::month(7), Period::growing_season(45.0)] {
+            for thickness in [1.5, 1.75, 2.0] {
+                let deep = DeepCanopy { thickness, ..DEEP };
+                let both = beside_deep(&leaves, &Targets::default(), period, deep).expect("leaves");
+                println!(
+                    "{apart} {top} {thickness}: index {:.2}, base {:.3} {:.3}, cut {:.3} {:.3}",
+                    both.flat.leaf_area_index,
+                    both.flat.base,
+                    both.deep.base,
+                    both.flat.cut,
+                    both.deep.cut
+                );
+                assert!((1.7..=2.5).contains(&both.flat.leaf_area_index));
+                assert!(both.deep.base < 0.95 * both.flat.base, "{both:?}");
+                assert!(both.deep.cut < 0.75 * both.flat.cut, "{both:?}");
+            }
         }
     }
+}
+
+#[test]
+fn flat_and_deep_have_the_same_leaf_area_and_what_is_kept_alike() {
+    let leaves = foliage(&row(6, 200.0, 2500.0, 6));
+    let targets = Targets::default();
+    let season = Period::growing_season(45.0);
+    let beside = |canopy| beside_deep(&leaves, &targets, season, canopy).expect("leaves");
+    for thickness in [0.5, 1.5, 2.0, 2.9] {
+        let same_alley = beside(DeepCanopy { thickness, ..DEEP });
+        let same_rows = beside(DeepCanopy {
+            thickness,
+            alike: Alike::RowSpacing,
+        });
+        for both in [&same_alley, &same_rows] {
+            let (flat, deep) = (&both.flat, &both.deep);
+            assert!((flat.leaf_area_index - deep.leaf_area_index).abs() < 1e-5);
+            assert_eq!(deep.thickness, thickness);
+            for canopy in [flat, deep] {
+                assert_eq!(canopy.section.len() + 1, both.z.len());
+                let all = || canopy.section.iter().flatten();
+                assert!(all().all(|light| (0.0..=1.0).contains(light)));
+                assert!(all().any(|light| *light < canopy.base));
+                assert!(all().any(|light| *light > canopy.base));
+            }
+        }
+        assert!((same_alley.deep.alley() - same_alley.flat.alley()).abs() < 1e-9);
+        assert_eq!(same_rows.deep.row_spacing, same_rows.flat.row_spacing);
+    }
+    // Rows cannot be deeper than they are apart.
+    let all = beside(DeepCanopy {
+        thickness: 9.0,
+        alike: Alike::RowSpacing,
+    });
+    assert_eq!(all.deep.alley(), 0.0);
 }
 
 #[test]

@@ -4,8 +4,7 @@
 use crate::light::{Choice, Exact, exact};
 use cordonry::check::{Context, Severity, check};
 use cordonry::file::read_plan;
-use cordonry::light::Foliage;
-use cordonry::light::row_light::{Beside, beside_deep};
+use cordonry::light::{Beside, DeepCanopy, Foliage, beside_deep};
 use cordonry::plan::{Moment, Replayer, Window};
 use serde::{Deserialize, Serialize};
 use std::ops::Range;
@@ -46,8 +45,8 @@ pub enum Question {
         moment: Moment,
         /// What is looked at.
         choice: Choice,
-        /// Thickness of the deep canopy, m.
-        thickness: f64,
+        /// What it is compared with.
+        canopy: DeepCanopy,
     },
 }
 
@@ -103,12 +102,12 @@ pub fn answer(ask: &Ask) -> Answer {
             Question::Beside {
                 moment,
                 choice,
-                thickness,
+                canopy,
             } => match Replayer::default().at(&plan, ask.scheme, *moment) {
                 Ok(at) => {
                     let foliage = Foliage::new(&at.row, &plan.site, &plan.targets, choice.out);
                     let period = choice.period(foliage.around().site.latitude_deg);
-                    Body::Beside(beside_deep(&foliage, &plan.targets, period, *thickness))
+                    Body::Beside(beside_deep(&foliage, &plan.targets, period, *canopy))
                 }
                 Err(why) => Body::Refused(why.to_string()),
             },

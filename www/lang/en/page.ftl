@@ -338,16 +338,26 @@ light-assumed = At { $latitude }° { $side ->
    *[yes] {""}
 }, wall { $thickness } thick. Clear sky, black leaves; leaf area by the age of the wood, from memory.
 beside-title = A flat wall beside a deep canopy
-beside-about = This row’s own uprights, beside a bush row with the same leaf area at every height, spread evenly along the row and through its depth. Light through the whole thickness, to the top of the renewal zone. Before a cut the two are often alike. Stubbing one upright opens its own place down to the stub; the same leaf area off a bush is one branch among others in a metre of the row, and little opens.
+beside-about = This row’s own uprights, beside a bush row with as much leaf per ground area at every height, but spread evenly along the row and through its depth. Light in the renewal zone is the mean through the whole thickness. Stubbing one upright opens its own place down to the stub; the same leaf area off a bush is one branch among others in a metre of the row, and little opens.
 beside-depth = Depth of the canopy
 beside-waiting = Being worked out …
 beside-leafless = There are no leaves to compare.
 beside-flat = Flat wall
 beside-deep = Deep canopy
-beside-thick = { $thickness } thick
-beside-base = Light at the base
+beside-alike = Kept alike
+beside-alike-alley = the alley left to drive
+beside-alike-rows = the distance between rows
+beside-thick = Thickness
+beside-rows = Rows apart
+beside-alley = Left to drive
+beside-base = Light in the renewal zone
 beside-cut = where one upright, or as much leaf, was cut
 beside-caught = Light caught
+beside-says = { $than ->
+    [darker] The deep canopy is darker at its base: { $deep } of the light, against { $flat }.
+    [lighter] The deep canopy is lighter at its base: { $deep } of the light, against { $flat }.
+   *[alike] Their bases are alike: { $deep } of the light, against { $flat }.
+}
 beside-same = Leaf area index { $index } in both; { $length } of the row compared.
 save-in-place = Save into a file, the same again with Ctrl S
 saved-in-place = Saved into its file

@@ -6,6 +6,7 @@
 //! place, row bearing, period and sky only weight it ([`sky`], [`sun`]).
 
 mod bench;
+pub mod beside;
 pub mod direction;
 pub mod foliage;
 pub mod gaps;
@@ -21,12 +22,13 @@ pub mod trace;
 pub mod wall;
 
 pub use bench::{bench_case, bench_edit};
+pub use beside::{Alike, Beside, DeepCanopy, beside_deep};
 pub use direction::{Direction, DirectionSet, Fineness};
 pub use foliage::{Change, Foliage, Surroundings};
 pub use gaps::{GapRule, LightGap, light_gaps};
 pub use plan::Sampling;
 pub use report::{LightMap, Shares, ZoneLight};
-pub use row_light::{Beside, LightReport};
+pub use row_light::LightReport;
 pub use sky::{Period, PeriodLight, Site, Sky, period_light, sky_weights};
 pub use state::{LightState, Settings, Weights};
 pub use wall::{Ends, LeafBox, RowShape, Wall, WallError};

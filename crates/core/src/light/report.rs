@@ -233,43 +233,47 @@ pub fn light_at(wall: &Wall, set: &DirectionSet, weights: &Weights, x: f64, y: f
     sum.clamp(0.0, 1.0)
 }
 
-/// Mean light in a band of heights over the whole thickness of the wall, not its middle plane alone: what buds anywhere in
-/// the wood there see. 8 places across, the middles of columns and of the levels' parts in the band; 0–1. None where the
-/// band misses the leaves' heights.
-pub fn zone_through_thickness(
-    wall: &Wall,
-    set: &DirectionSet,
-    weights: &Weights,
-    low: f64,
-    high: f64,
-) -> Option<f64> {
-    zone_through_columns(wall, set, weights, low, high, 0..wall.columns())
-}
+/// Places across half a wall's thickness at which light is worked out.
+pub const ACROSS: usize = 4;
 
-/// The same over some columns.
-pub fn zone_through_columns(
+/// Light in a band of heights (m) at [`ACROSS`] places from the wall's middle to its face, each the middle of an even
+/// part of half the thickness: mean over some columns and the levels' parts in the band; 0–1. None where the band misses
+/// the leaves' heights, or without columns.
+pub fn light_across(
     wall: &Wall,
     set: &DirectionSet,
     weights: &Weights,
-    low: f64,
-    high: f64,
-    columns: Range<usize>,
-) -> Option<f64> {
-    let half = 0.5 * wall.shape().thickness;
-    let (mut sum, mut of) = (0.0, 0.0);
+    (low, high): (f64, f64),
+    columns: impl Iterator<Item = usize> + Clone,
+) -> Option<[f64; ACROSS]> {
+    let part = 0.5 * wall.shape().thickness / ACROSS as f64;
+    let (mut sums, mut of) = ([0.0; ACROSS], 0.0);
     for edges in wall.z().windows(2) {
         let (from, to) = (low.max(edges[0]), high.min(edges[1]));
         if to - from <= 1e-9 {
             continue;
         }
         for column in columns.clone() {
-            for across in 0..4 {
-                let y = half * (f64::from(across) + 0.5) / 4.0;
-                let x = wall.column_centre(column);
-                sum += (to - from) * light_at(wall, set, weights, x, y, 0.5 * (from + to));
-                of += to - from;
+            let (x, z) = (wall.column_centre(column), 0.5 * (from + to));
+            for (across, sum) in sums.iter_mut().enumerate() {
+                let y = part * (across as f64 + 0.5);
+                *sum += (to - from) * light_at(wall, set, weights, x, y, z);
             }
+            of += to - from;
         }
     }
-    (of > 0.0).then(|| sum / of)
+    (of > 0.0).then(|| sums.map(|sum| sum / of))
+}
+
+/// Mean light in a band of heights over the whole thickness of the wall, not its middle plane alone: what buds anywhere in
+/// the wood there see. As [`light_across`].
+pub fn zone_through_thickness(
+    wall: &Wall,
+    set: &DirectionSet,
+    weights: &Weights,
+    band: (f64, f64),
+    columns: impl Iterator<Item = usize> + Clone,
+) -> Option<f64> {
+    let across = light_across(wall, set, weights, band, columns)?;
+    Some(across.iter().sum::<f64>() / ACROSS as f64)
 }

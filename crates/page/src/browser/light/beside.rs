@@ -2,8 +2,10 @@
 
 use super::scene::dark_ground;
 use crate::browser::app::App;
+use crate::browser::fields::radios;
 use crate::light::colour;
-use cordonry::light::row_light::Beside;
+use cordonry::light::{Alike, Beside, DeepCanopy};
+use cordonry::row::Limit;
 use cordonry::words::Arg;
 use leptos::prelude::*;
 use std::fmt::Write;
@@ -12,8 +14,17 @@ use web_sys::Element;
 
 /// The flat wall beside a deep canopy of the same leaf area.
 #[component]
-pub fn DeepCanopy(app: App) -> impl IntoView {
+pub fn BesideDeep(app: App) -> impl IntoView {
     let lit = app.light;
+    let set = move |deep: DeepCanopy| {
+        lit.deep.set(deep);
+        app.redraw();
+    };
+    let depth = move || {
+        app.style.track();
+        let thickness = lit.deep.get().thickness;
+        app.text("value", &[("value", Arg::Length(thickness * 1000.0))])
+    };
     view! {
         <details
             class="beside"
@@ -37,21 +48,26 @@ pub fn DeepCanopy(app: App) -> impl IntoView {
                     max="2"
                     step="0.05"
                     data-act="beside-depth"
-                    prop:value=move || lit.depth.get().to_string()
+                    prop:value=move || lit.deep.get().thickness.to_string()
+                    aria-valuetext=depth
                     on:input=move |e| {
-                        if let Ok(depth) = event_target_value(&e).parse() {
-                            lit.depth.set(depth);
-                            app.redraw();
+                        if let Ok(thickness) = event_target_value(&e).parse() {
+                            set(DeepCanopy { thickness, ..lit.deep.get_untracked() });
                         }
                     }
                 />
-                <output>
-                    {move || {
-                        app.style.track();
-                        app.text("value", &[("value", Arg::Length(lit.depth.get() * 1000.0))])
-                    }}
-                </output>
+                <output>{depth}</output>
             </label>
+            {radios(
+                "beside-alike",
+                app.t("beside-alike"),
+                vec![
+                    (app.t("beside-alike-alley"), Alike::Alley),
+                    (app.t("beside-alike-rows"), Alike::RowSpacing),
+                ],
+                move || lit.deep.get().alike,
+                move |alike| set(DeepCanopy { alike, ..lit.deep.get_untracked() }),
+            )}
             {move || {
                 app.style.track();
                 match lit.beside.get() {
@@ -66,25 +82,48 @@ pub fn DeepCanopy(app: App) -> impl IntoView {
 
 #[component]
 fn BesideTable(app: App, both: Beside) -> impl IntoView {
-    let thick = |m: f64| app.text("beside-thick", &[("thickness", Arg::Length(m * 1000.0))]);
+    let length = |m: f64| app.text("value", &[("value", Arg::Length(m * 1000.0))]);
     let share = |v: f64| app.text("value", &[("value", Arg::Share(v))]);
+    let (flat, deep) = (&both.flat, &both.deep);
     let lines = [
-        ("beside-base", both.flat, both.deep),
-        ("beside-cut", both.flat_cut, both.deep_cut),
-        ("beside-caught", both.flat_caught, both.deep_caught),
+        (
+            "beside-thick",
+            length(flat.thickness),
+            length(deep.thickness),
+        ),
+        (
+            "beside-rows",
+            length(flat.row_spacing),
+            length(deep.row_spacing),
+        ),
+        ("beside-alley", length(flat.alley()), length(deep.alley())),
+        ("beside-base", share(flat.base), share(deep.base)),
+        ("beside-cut", share(flat.cut), share(deep.cut)),
+        ("beside-caught", share(flat.caught), share(deep.caught)),
     ];
+    let least = 0.005;
+    let than = match deep.base - flat.base {
+        d if d < -least => "darker",
+        d if d > least => "lighter",
+        _ => "alike",
+    };
+    let zone = app
+        .peek(|d| {
+            let wire = d.geometry.wire / 1000.0;
+            (
+                wire,
+                wire + d.plan().targets.get(Limit::RenewalZone) / 1000.0,
+            )
+        })
+        .unwrap_or_default();
     view! {
-        <div inner_html=sections(&both)></div>
+        <div inner_html=sections(&both, zone)></div>
         <table class="beside-table">
             <thead>
                 <tr>
                     <td></td>
-                    <th scope="col">
-                        {app.t("beside-flat")} <br/> <small>{thick(both.flat_thickness)}</small>
-                    </th>
-                    <th scope="col">
-                        {app.t("beside-deep")} <br/> <small>{thick(both.deep_thickness)}</small>
-                    </th>
+                    <th scope="col">{app.t("beside-flat")}</th>
+                    <th scope="col">{app.t("beside-deep")}</th>
                 </tr>
             </thead>
             <tbody>
@@ -93,20 +132,31 @@ fn BesideTable(app: App, both: Beside) -> impl IntoView {
                         view! {
                             <tr>
                                 <th scope="row">{app.t(key)}</th>
-                                <td class="value" data-figure=format!("{key}-flat")>{share(flat)}</td>
-                                <td class="value" data-figure=format!("{key}-deep")>{share(deep)}</td>
+                                <td class="value" data-figure=format!("{key}-flat")>{flat}</td>
+                                <td class="value" data-figure=format!("{key}-deep")>{deep}</td>
                             </tr>
                         }
                     })
                     .collect_view()}
             </tbody>
         </table>
+        <p data-figure="beside-says">
+            {app
+                .text(
+                    "beside-says",
+                    &[
+                        ("than", Arg::Text(than.into())),
+                        ("flat", Arg::Share(both.flat.base)),
+                        ("deep", Arg::Share(both.deep.base)),
+                    ],
+                )}
+        </p>
         <p class="assumed">
             {app
                 .text(
                     "beside-same",
                     &[
-                        ("index", Arg::Number(both.leaf_area_index, 2)),
+                        ("index", Arg::Number(both.flat.leaf_area_index, 2)),
                         ("length", Arg::Length(both.length * 1000.0)),
                     ],
                 )}
@@ -114,25 +164,62 @@ fn BesideTable(app: App, both: Beside) -> impl IntoView {
     }
 }
 
-/// Both seen from the row's end, their bases in the colours of the light that a renewal cut leaves there.
-fn sections(both: &Beside) -> String {
+/// Two rows of each seen from their end, to one scale and in the colours of their light, the renewal zone (m) framed.
+fn sections(both: &Beside, zone: (f64, f64)) -> String {
+    // Millimetres from the middle of the ground between two rows, as in the drawing of the wall.
+    let mm = |m: f64| m * 1000.0;
     let dark = dark_ground();
-    let mut out = String::from(
-        r#"<svg class="beside-drawing" viewBox="0 0 300 120" aria-hidden="true"><path class="beside-ground" d="M0 110H300"/>"#,
-    );
-    for (middle, thickness, cut, deep) in [
-        (75.0, both.flat_thickness, both.flat_cut, false),
-        (225.0, both.deep_thickness, both.deep_cut, true),
-    ] {
-        let half = thickness * 20.0;
-        let (left, width) = (middle - half, 2.0 * half);
-        let [r, g, b] = colour(cut, dark);
-        let round = if deep { 14.0 } else { 4.0 };
+    let reach = both.deep.row_spacing + both.deep.thickness;
+    let top = both.z.last().copied().unwrap_or(0.0);
+    let (wide, tall) = (mm(reach) + 400.0, mm(top) + 300.0);
+    let mut out = String::new();
+    for canopy in [&both.flat, &both.deep] {
         let _ = write!(
             out,
-            r#"<path class="trunk" d="M{middle} 110V84"/><rect class="crown" x="{left}" y="14" width="{width}" height="76" rx="{round}"/><rect class="base" x="{left}" y="78" width="{width}" height="12" fill="rgb({r} {g} {b})"/>"#,
+            r#"<svg class="beside-drawing" viewBox="{} {} {wide} {}" aria-hidden="true">"#,
+            -wide / 2.0,
+            100.0 - tall,
+            tall + 20.0,
+        );
+        for side in [-0.5, 0.5] {
+            let middle = mm(canopy.row_spacing) * side;
+            let half = mm(canopy.thickness) / 2.0;
+            let _ = write!(
+                out,
+                r#"<path class="trunk" d="M{middle} 0V{}"/>"#,
+                -mm(zone.0)
+            );
+            for (edges, light) in both.z.windows(2).zip(&canopy.section) {
+                let part = half / light.len() as f64;
+                for (i, light) in light.iter().enumerate() {
+                    let [r, g, b] = colour(*light, dark);
+                    for x in [middle + part * i as f64, middle - part * (i + 1) as f64] {
+                        let _ = write!(
+                            out,
+                            r#"<rect x="{x:.1}" y="{:.1}" width="{part:.1}" height="{:.1}" fill="rgb({r} {g} {b})"/>"#,
+                            -mm(edges[1]),
+                            mm(edges[1] - edges[0]),
+                        );
+                    }
+                }
+            }
+            for (class, low, high) in [("crown", both.z[0], top), ("base", zone.0, zone.1)] {
+                let _ = write!(
+                    out,
+                    r#"<rect class="{class}" x="{}" y="{}" width="{}" height="{}"/>"#,
+                    middle - half,
+                    -mm(high),
+                    2.0 * half,
+                    mm(high - low),
+                );
+            }
+        }
+        let _ = write!(
+            out,
+            r#"<path class="beside-ground" d="M{} 0H{}"/></svg>"#,
+            -wide / 2.0,
+            wide / 2.0
         );
     }
-    out.push_str("</svg>");
     out
 }

@@ -1,6 +1,6 @@
 //! The figures of the light.
 
-use super::beside::DeepCanopy;
+use super::beside::BesideDeep;
 use crate::browser::app::App;
 use crate::browser::panels::FigureRows;
 use cordonry::row::Limit;
@@ -13,7 +13,7 @@ pub fn LightFigures(app: App) -> impl IntoView {
     view! {
         <Show when=move || app.light.on.get()>
             <FigureTable app/>
-            <DeepCanopy app/>
+            <BesideDeep app/>
         </Show>
     }
 }

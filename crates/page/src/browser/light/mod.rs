@@ -15,7 +15,7 @@ use crate::light::{Choice, Exact, RowLight};
 use crate::message::Question;
 use crate::view::View;
 use cordonry::check::{Context, check_light};
-use cordonry::light::row_light::Beside;
+use cordonry::light::{Alike, Beside, DeepCanopy};
 use leptos::prelude::*;
 use scene::Scene;
 use std::ops::Range;
@@ -37,7 +37,7 @@ pub struct Lit {
     /// What the newest exact answer was about.
     answered: StoredValue<Option<Key>, LocalStorage>,
     /// What the newest answer about the deep canopy was about.
-    beside_answered: StoredValue<Option<(Shown, Choice, f64)>, LocalStorage>,
+    beside_answered: StoredValue<Option<(Shown, Choice, DeepCanopy)>, LocalStorage>,
     /// Whether light is looked at.
     pub on: RwSignal<bool>,
     /// What is looked at.
@@ -48,8 +48,8 @@ pub struct Lit {
     probe: RwSignal<Option<(f64, f64)>>,
     /// Whether the deep canopy is looked at.
     pub beside_open: RwSignal<bool>,
-    /// Thickness of the deep canopy, m.
-    pub depth: RwSignal<f64>,
+    /// What it is.
+    pub deep: RwSignal<DeepCanopy>,
     /// Flat and deep, once they are worked out.
     pub beside: RwSignal<Option<Option<Beside>>, LocalStorage>,
 }
@@ -67,7 +67,10 @@ impl Lit {
             tick: RwSignal::new(0),
             probe: RwSignal::new(None),
             beside_open: RwSignal::new(false),
-            depth: RwSignal::new(1.75),
+            deep: RwSignal::new(DeepCanopy {
+                thickness: 1.75,
+                alike: Alike::Alley,
+            }),
             beside: RwSignal::new_local(None),
         }
     }
@@ -253,14 +256,14 @@ impl Lit {
             Question::Beside {
                 moment: key.0.moment(),
                 choice: key.1,
-                thickness: key.2,
+                canopy: key.2,
             },
         )
     }
 
-    fn beside_key(self, app: App) -> Option<(Shown, Choice, f64)> {
-        let (choice, depth) = (self.choice.get_untracked(), self.depth.get_untracked());
-        app.peek(|d| (Shown::of(d), choice, depth))
+    fn beside_key(self, app: App) -> Option<(Shown, Choice, DeepCanopy)> {
+        let (choice, deep) = (self.choice.get_untracked(), self.deep.get_untracked());
+        app.peek(|d| (Shown::of(d), choice, deep))
     }
 
     /// Takes the answer about the deep canopy.
