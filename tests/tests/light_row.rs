@@ -7,8 +7,8 @@ use cordonry::light::state::{LightState, Settings};
 use cordonry::light::{Alike, DeepCanopy, beside_deep};
 use cordonry::light::{Fineness, Period};
 use cordonry::row::{
-    Face, GrowthUnit, Laterals, Planted, Pose, Row, Shoot, ShootId, Site, Targets, Toward, Tree,
-    TreeId, Trellis,
+    Face, GrowthUnit, Laterals, Limit, Planted, Pose, Row, Shoot, ShootId, Site, Targets, Toward,
+    Tree, TreeId, Trellis,
 };
 use cordonry::units::{Deg, Mm};
 use std::sync::Arc;
@@ -290,6 +290,7 @@ fn a_deep_canopy_is_darker_at_its_base_than_the_rows_own_uprights() {
                     both.deep.cut
                 );
                 assert!((1.7..=2.5).contains(&both.flat.leaf_area_index));
+                assert!(both.deep.plane < 0.9 * both.flat.plane, "{both:?}");
                 assert!(both.deep.base < 0.95 * both.flat.base, "{both:?}");
                 assert!(both.deep.cut < 0.75 * both.flat.cut, "{both:?}");
             }
@@ -353,12 +354,16 @@ fn coarser_settings_stay_near_the_report() {
 }
 
 fn found(row: &Row) -> Vec<Finding> {
+    found_at(row, &Site::default(), &Targets::default())
+}
+
+fn found_at(row: &Row, site: &Site, targets: &Targets) -> Vec<Finding> {
     let season = Period::growing_season(45.0);
-    let light = report(&foliage(row), &Targets::default(), season);
+    let light = report(&Foliage::new(row, site, targets, 1.0), targets, season);
     let context = Context {
         row,
-        site: &Site::default(),
-        targets: &Targets::default(),
+        site,
+        targets,
         void: &[],
     };
     check_light(&context, &light)
@@ -440,4 +445,86 @@ fn a_low_wall_between_wide_rows_is_under_the_target() {
     };
     assert!(under.measured < under.allowed);
     println!("{}", cordonry::words::Words::default().finding(under));
+}
+
+/// The widest row spacing, mm, of which `holds`, which is true at 2 m and not at 5 m.
+fn widest(holds: impl Fn(&Site) -> bool) -> Mm {
+    let at = |mm: i32| {
+        holds(&Site {
+            row_spacing: Some(Mm(mm)),
+            ..Site::default()
+        })
+    };
+    let (mut yes, mut no) = (2000, 5000);
+    assert!(at(yes) && !at(no));
+    while no - yes > 1 {
+        let middle = (yes + no) / 2;
+        if at(middle) {
+            yes = middle
+        } else {
+            no = middle
+        }
+    }
+    Mm(yes)
+}
+
+#[test]
+fn a_millimetre_of_row_spacing_decides_over_the_target() {
+    // 65 % is what apple walls are asked to catch (published). Rows further apart catch less.
+    let row = row(4, 200.0, 3000.0, 6);
+    let targets = Targets::default();
+    let under = |site: &Site| of(&found_at(&row, site, &targets), "light-under-target").len();
+    let spacing = widest(|site| under(site) == 0);
+    let beyond = Site {
+        row_spacing: Some(Mm(spacing.0 + 1)),
+        ..Site::default()
+    };
+    let findings = found_at(&row, &beyond, &targets);
+    let [finding] = of(&findings, "light-under-target")[..] else {
+        panic!("{findings:?}")
+    };
+    println!("{spacing:?} {}", finding.measured);
+    assert_eq!(finding.allowed, 0.65);
+    assert!((0.649..0.65).contains(&finding.measured), "{finding:?}");
+}
+
+#[test]
+fn a_millimetre_of_row_spacing_decides_over_the_renewal_zone() {
+    // 20 % is asked of it (from memory). Rows nearer to each other shade it more.
+    let row = row(4, 250.0, 2500.0, 6);
+    let targets = Targets::default();
+    let dark = |site: &Site| of(&found_at(&row, site, &targets), "renewal-zone-dark").len();
+    let spacing = widest(|site| dark(site) > 0);
+    let at = Site {
+        row_spacing: Some(spacing),
+        ..Site::default()
+    };
+    let findings = found_at(&row, &at, &targets);
+    let dark = of(&findings, "renewal-zone-dark");
+    println!(
+        "{spacing:?} {:?}",
+        dark.iter().map(|f| f.measured).collect::<Vec<_>>()
+    );
+    for finding in dark {
+        assert_eq!(finding.allowed, 0.2);
+        assert!((0.19..0.2).contains(&finding.measured), "{finding:?}");
+    }
+}
+
+#[test]
+fn a_millimetre_of_wall_decides_over_a_light_gap() {
+    let holed = without(&row(5, 200.0, 2500.0, 4), 2, 3..5);
+    let at = |most: f64| {
+        let mut targets = Targets::default();
+        targets
+            .set(Limit::LightGapMax, Some(most))
+            .expect("in range");
+        of(&found_at(&holed, &Site::default(), &targets), "light-gap").len()
+    };
+    let findings = found(&holed);
+    let [gap] = of(&findings, "light-gap")[..] else {
+        panic!("{findings:?}")
+    };
+    assert_eq!(gap.allowed, 100.0);
+    assert_eq!((at(gap.measured.floor()), at(gap.measured.ceil())), (1, 0));
 }

@@ -338,7 +338,7 @@ light-assumed = At { $latitude }° { $side ->
    *[yes] {""}
 }, wall { $thickness } thick. Clear sky, black leaves; leaf area by the age of the wood, from memory.
 beside-title = A flat wall beside a deep canopy
-beside-about = This row’s own uprights, beside a bush row with as much leaf per ground area at every height, but spread evenly along the row and through its depth. Light in the renewal zone is the mean through the whole thickness. Stubbing one upright opens its own place down to the stub; the same leaf area off a bush is one branch among others in a metre of the row, and little opens.
+beside-about = This row’s own uprights, beside a bush row with as much leaf per ground area at every height, but spread evenly along the row and through its depth. Stubbing one upright opens its own place down to the stub; the same leaf area off a bush is one branch among others in a metre of the row, and little opens.
 beside-depth = Depth of the canopy
 beside-waiting = Being worked out …
 beside-leafless = There are no leaves to compare.
@@ -350,7 +350,8 @@ beside-alike-rows = the distance between rows
 beside-thick = Thickness
 beside-rows = Rows apart
 beside-alley = Left to drive
-beside-base = Light in the renewal zone
+beside-plane = Light in the renewal zone, in the middle
+beside-base = through the whole thickness
 beside-cut = where one upright, or as much leaf, was cut
 beside-caught = Light caught
 beside-says = { $than ->

@@ -7,6 +7,7 @@ use crate::cover::Span;
 use crate::light::LightReport;
 use crate::row::Limit;
 use crate::words::Arg;
+use core::ops::Range;
 
 pub(super) const RULE: &str = "renewal-zone-dark";
 
@@ -28,8 +29,7 @@ pub(super) fn find(c: &Seen<'_>, light: &LightReport) -> Vec<Finding> {
     stretches(&means, least, light.dx)
         .into_iter()
         .map(|columns| {
-            let dark = &means[columns.clone()];
-            let mean = dark.iter().sum::<f64>() / dark.len() as f64;
+            let mean = mean(&means[columns.clone()]);
             let span = Span {
                 from: (light.x0 + columns.start as f64 * light.dx) * 1000.0,
                 to: (light.x0 + columns.end as f64 * light.dx) * 1000.0,
@@ -96,13 +96,29 @@ fn running(values: &[f64], width: usize) -> Vec<f64> {
         .collect()
 }
 
-/// Stretches of columns with less than `least`, near ones joined, short ones left out.
-fn stretches(means: &[f64], least: f64, dx: f64) -> Vec<core::ops::Range<usize>> {
-    let mut out: Vec<core::ops::Range<usize>> = Vec::new();
+fn mean(values: &[f64]) -> f64 {
+    values.iter().sum::<f64>() / values.len() as f64
+}
+
+/// Stretches of columns with less than `least`, near ones joined where they are dark as one, short ones left out.
+fn stretches(means: &[f64], least: f64, dx: f64) -> Vec<Range<usize>> {
+    let mut dark: Vec<Range<usize>> = Vec::new();
     for (i, _) in means.iter().enumerate().filter(|(_, m)| under(**m, least)) {
+        match dark.last_mut() {
+            Some(last) if last.end == i => last.end = i + 1,
+            _ => dark.push(i..i + 1),
+        }
+    }
+    let mut out: Vec<Range<usize>> = Vec::new();
+    for next in dark {
         match out.last_mut() {
-            Some(last) if (i - last.end) as f64 * dx <= JOINED => last.end = i + 1,
-            _ => out.push(i..i + 1),
+            Some(last)
+                if (next.start - last.end) as f64 * dx <= JOINED
+                    && under(mean(&means[last.start..next.end]), least) =>
+            {
+                last.end = next.end;
+            }
+            _ => out.push(next),
         }
     }
     out.retain(|r| r.len() as f64 * dx >= LEAST);

@@ -2,7 +2,7 @@
 
 use super::direction::{DirectionSet, Fineness};
 use super::foliage::Foliage;
-use super::report::{ACROSS, light_across, zone_through_thickness};
+use super::report::{ACROSS, LightMap, light_across, zone_through_thickness};
 use super::row_light::zone_heights;
 use super::sky::{Period, PeriodLight, Sky, period_light};
 use super::state::{LightState, Settings};
@@ -40,9 +40,11 @@ pub struct Canopy {
     pub row_spacing: f64,
     /// Leaf area per ground area, before a cut.
     pub leaf_area_index: f64,
-    /// Mean light in the renewal zone through the whole thickness, 0–1.
+    /// Mean light in the renewal zone on the middle plane, 0–1.
+    pub plane: f64,
+    /// The same through the whole thickness.
     pub base: f64,
-    /// Light there at the place of a renewal cut, 0–1.
+    /// Light through the whole thickness at the place of a renewal cut, 0–1.
     pub cut: f64,
     /// Share of the light that the rows catch, 0–1.
     pub caught: f64,
@@ -219,14 +221,17 @@ fn light_in(
         columns,
         cut,
     } = places;
+    let state = LightState::new(before.clone(), &Settings::dragging(Some(columns.clone())));
+    let map = LightMap::new(&state, &light.total);
     let some = columns.clone().step_by(SECTION_STRIDE);
     Some(Canopy {
         thickness: before.shape().thickness,
         row_spacing: before.shape().row_spacing,
         leaf_area_index: before.leaf_area_index(),
+        plane: map.zone(zone.0, zone.1)?.mean,
         base: zone_through_thickness(before, set, &light.total, zone, columns)?,
         cut: zone_through_thickness(after, set, &light.total, zone, cut)?,
-        caught: LightState::new(before.clone(), &Settings::dragging(None)).caught(&light.total),
+        caught: state.caught(&light.total),
         section: bands
             .windows(2)
             .map(|edges| {

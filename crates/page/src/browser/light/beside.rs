@@ -97,6 +97,7 @@ fn BesideTable(app: App, both: Beside) -> impl IntoView {
             length(deep.row_spacing),
         ),
         ("beside-alley", length(flat.alley()), length(deep.alley())),
+        ("beside-plane", share(flat.plane), share(deep.plane)),
         ("beside-base", share(flat.base), share(deep.base)),
         ("beside-cut", share(flat.cut), share(deep.cut)),
         ("beside-caught", share(flat.caught), share(deep.caught)),
@@ -176,7 +177,7 @@ fn sections(both: &Beside, zone: (f64, f64)) -> String {
     for canopy in [&both.flat, &both.deep] {
         let _ = write!(
             out,
-            r#"<svg class="beside-drawing" viewBox="{} {} {wide} {}" aria-hidden="true">"#,
+            r#"<svg class="beside-drawing" shape-rendering="crispEdges" viewBox="{} {} {wide} {}" aria-hidden="true">"#,
             -wide / 2.0,
             100.0 - tall,
             tall + 20.0,
