@@ -1,6 +1,7 @@
 // The light of a row: the map under the drawing, the band over it and the figures, while a hand moves and at rest.
 import assert from 'node:assert/strict';
-import { accessibility, frames, pageTest } from './rig.mjs';
+import { test } from 'node:test';
+import { accessibility, frames, oneFile, pageTest } from './rig.mjs';
 
 const figure = async (page, key) => (await page.locator(`[data-figure="${key}"]`).textContent()).trim();
 const exact = (page) => page.locator('[data-figure=figure-light-caught]', { hasText: /^[0-9]/ }).waitFor();
@@ -131,4 +132,12 @@ pageTest('a deep canopy is darker at its base than the flat wall, and opens less
   assert.ok(deepAlley < flatAlley, `${deepAlley} m against ${flatAlley} m`);
   assert.notEqual(await page.locator('.beside-drawing').last().innerHTML(), drawn);
   assert.deepEqual(await accessibility(page), []);
+});
+
+(oneFile ? pageTest : test.skip)('the page in one file works the light out without a helper', { path: oneFile }, async ({ page }) => {
+  await lit(page, 'overdue-renewal.json');
+  await page.locator('[data-act=beside] summary').click();
+  await page.locator('[data-figure=beside-says]').waitFor();
+  assert.match(await figure(page, 'figure-light-parts'), /\d+ %.*\d+ %/);
+  assert.match(await figure(page, 'beside-says'), /darker/);
 });
