@@ -127,7 +127,13 @@ fn finding_json(finding: &Finding, words: &Words) -> Value {
     let remedies: Vec<Value> = finding
         .remedies
         .iter()
-        .map(|r| json!({"words": words.remedy(r), "work": r.work}))
+        .map(|r| {
+            let mut out = json!({"words": words.remedy(r), "work": r.work});
+            if let Some(height) = r.wall_height {
+                out["wall_height_mm"] = json!(height);
+            }
+            out
+        })
         .collect();
     json!({
         "rule": finding.rule,

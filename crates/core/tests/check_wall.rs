@@ -112,6 +112,26 @@ fn the_wall_is_no_taller_than_the_rows_are_apart() {
         Words::default().finding(&f),
         "The wall is 3.00 m high and the rows are 3.00 m apart (taken, since none is given): 1.00 times; up to 1.00 lets enough light to its foot"
     );
+    assert_eq!(
+        Words::default().remedy(&f.remedies[0]),
+        "Have the wall 3.00 m high"
+    );
+    // An upright up to 3.2 m is cut with it: it stands on the wire at 0.5 m.
+    let mut grown_out = standing_wall(
+        upright_stem(1, 0, 3500.0)
+            .uprights(&[900.0])
+            .last(|s| s.units = grown(2, 2700.0)),
+    );
+    grown_out.trellis.wall_height = Mm(3200);
+    let tall = &found(&grown_out, "wall-too-tall")[0];
+    assert_eq!(
+        Words::default().remedy(&tall.remedies[0]),
+        "Have the wall 3.00 m high, and cut one upright there"
+    );
+    let after = mended(&grown_out, tall, 0);
+    assert_eq!(after.trees[0].shoots[1].length(), 2500.0);
+    assert!(found(&after, "wall-too-tall").is_empty());
+    assert!(found(&after, "above-wall").is_empty());
     let soon = |height: i32| found(&high(height), "wall-too-tall")[0].severity;
     assert_eq!((soon(3300), soon(3301)), (Severity::Note, Severity::Soon));
 

@@ -177,7 +177,7 @@ proptest! {
             for (i, remedy) in f.remedies.iter().enumerate() {
                 let said = words.remedy(remedy);
                 prop_assert!(!said.contains(['{', '$']) && !said.starts_with("remedy-"), "{said}");
-                prop_assert!(!remedy.work.is_empty());
+                prop_assert!(!remedy.work.is_empty() || remedy.wall_height.is_some());
                 // Never refused.
                 let after = mended(&row, &f, i);
                 for tree in &after.trees {
@@ -193,6 +193,7 @@ proptest! {
                         let left = bare_within(&after, span);
                         prop_assert!(left < f.measured - 9.0, "{said}: {left} of {}", f.measured);
                     }
+                    "wall-too-tall" => prop_assert!(still.is_empty(), "{said}"),
                     "uprights-too-close" => prop_assert!(still.is_empty(), "{said}"),
                     "uprights-too-far" => {
                         let left = widest(&after, f.x, f.x + f.width);

@@ -3,10 +3,10 @@
 //! Nothing here knows the browser. A change is made by one of the methods below; what it changed is told by
 //! [`Desk::take_changes`].
 
-use cordonry::check::{Before, Context, Figures, Finding, Part, survey};
+use cordonry::check::{Before, Context, Figures, Finding, Part, Remedy, survey};
 use cordonry::cover::{Cover, Place};
 use cordonry::make::with_tree_at;
-use cordonry::plan::{Correction, History, Moment, Plan, Replayed, Replayer, Scheme};
+use cordonry::plan::{Correction, History, Moment, Plan, Replayed, Replayer, Scheme, Setting};
 use cordonry::pose::{Course, Geometry, bend_toward, layout};
 use cordonry::refusal::Refusal;
 use cordonry::row::{Pose, Row, ShootId, Site, Targets, Tree, TreeId};
@@ -282,17 +282,28 @@ impl Desk {
         Ok(())
     }
 
-    /// Does each of several pieces of work that can be done, as one step, and says how many were.
+    /// Does what a finding's remedy asks for, as one step.
+    ///
+    /// # Errors
+    /// As [`Desk::work`]; a wall height outside the accepted range.
+    pub fn mend(&mut self, label: &str, remedy: &Remedy) -> Result<(), Refusal> {
+        self.mend_each(label, core::slice::from_ref(remedy))?;
+        Ok(())
+    }
+
+    /// Does each of several remedies that can be done, as one step, and says how many were.
     ///
     /// # Errors
     /// Why the first can't be done, when none can.
-    pub fn work_each(&mut self, label: &str, works: Vec<Vec<Work>>) -> Result<usize, Refusal> {
+    pub fn mend_each(&mut self, label: &str, remedies: &[Remedy]) -> Result<usize, Refusal> {
         self.drop_drag();
+        // Who works wants to see what it does.
+        self.before = false;
         self.refuse_while_correcting()?;
         let mut plan = (**self.plan()).clone();
         let (mut done, mut refused) = (0, None);
-        for work in works {
-            match plan.with_works(self.scheme, self.moment, work) {
+        for remedy in remedies {
+            match self.mended(&plan, remedy) {
                 Ok(next) => {
                     plan = next;
                     done += 1;
@@ -307,6 +318,14 @@ impl Desk {
                 Ok(done)
             }
         }
+    }
+
+    fn mended(&self, plan: &Plan, remedy: &Remedy) -> Result<Plan, Refusal> {
+        let plan = match remedy.wall_height {
+            Some(height) => plan.with_setting(Setting::WallHeight, Some(height.f()))?,
+            None => plan.clone(),
+        };
+        plan.with_works(self.scheme, self.moment, remedy.work.clone())
     }
 
     /// Takes back the work that was done at this moment on a part.

@@ -1,6 +1,8 @@
 //! The desk without a browser: dragging, undo, before and after, many at once, messages.
 
+use cordonry::check::Remedy;
 use cordonry::file::{read_plan, write_plan};
+use cordonry::plan::Setting;
 use cordonry::row::{Limit, ShootId, Toward, TreeId};
 use cordonry::units::{Deg, Mm};
 use cordonry::work::{Sweep, Work};
@@ -112,19 +114,46 @@ fn many_at_once_is_one_step_and_leaves_out_what_cannot_be_done() {
     let mut desk = desk();
     let before = write_plan(desk.plan());
     let stub = |tree: u32, shoot: u32| {
-        vec![Work::Stub {
+        let work = Work::Stub {
             tree: TreeId(tree),
             shoot: ShootId::found(shoot),
             keep_mm: Mm::round(desk_limit()),
-        }]
+        };
+        Remedy::new("remedy-stub", Vec::new(), vec![work])
     };
     let done = desk
-        .work_each("step-remedies", vec![stub(2, 2), stub(2, 999), stub(6, 3)])
+        .mend_each("step-remedies", &[stub(2, 2), stub(2, 999), stub(6, 3)])
         .expect("some can be done");
     assert_eq!(done, 2);
     desk.undo();
     assert_eq!(write_plan(desk.plan()), before);
-    assert!(desk.work_each("step-remedies", vec![stub(2, 999)]).is_err());
+    assert!(desk.mend("step-remedies", &stub(2, 999)).is_err());
+}
+
+#[test]
+fn a_wall_too_tall_is_lowered_with_its_uprights_in_one_step() {
+    // The example's uprights stand up to 1.7 m.
+    let near = desk()
+        .plan()
+        .with_setting(Setting::RowSpacing, Some(1500.0));
+    let mut desk = Desk::new(near.expect("in range"));
+    let before = write_plan(desk.plan());
+    let tall = |desk: &Desk| {
+        let found = desk.all_findings();
+        found
+            .into_iter()
+            .find(|f| f.rule == "wall-too-tall")
+            .cloned()
+    };
+    let remedy = tall(&desk).expect("2.50 m at 1.50 m").remedies[0].clone();
+    assert!(!remedy.work.is_empty());
+    desk.mend("step-remedy", &remedy).expect("it can be done");
+    assert_eq!(tall(&desk), None);
+    assert_eq!(desk.row.trellis.wall_height, Mm(1500));
+    let above = |desk: &Desk| desk.findings.iter().any(|f| f.rule == "above-wall");
+    assert!(!above(&desk));
+    desk.undo();
+    assert_eq!(write_plan(desk.plan()), before);
 }
 
 fn desk_limit() -> f64 {

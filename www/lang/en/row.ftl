@@ -256,6 +256,11 @@ remedy-hold-height = { $count ->
     [one] Cut it at { $height } from the ground
    *[other] Cut all { $count } at { $height } from the ground
 }
+remedy-lower-wall = Have the wall { $height } high{ $count ->
+    [0] {""}
+    [one] , and cut one upright there
+   *[other] , and cut { $count } uprights there
+}
 
 limit-gap_max_mm = Longest bare stretch of cordon
 limit-overlap_max_mm = Longest stretch of cordon covered twice

@@ -200,5 +200,5 @@ fn tried(
         "outcome",
         Arg::Text(if leaves < 1.0 { "closed" } else { "left" }.into()),
     ));
-    Some((leaves, Remedy { key, args, work }))
+    Some((leaves, Remedy::new(key, args, work)))
 }

@@ -49,23 +49,25 @@ pub(super) fn remedies(c: &Seen<'_>, gap: &Stretch) -> Vec<Remedy> {
         && over(first.leaves, most)
         && let Some((other, leaves)) = from_the_other_side(c, &ways, gap.span)
     {
-        out.push(Remedy {
-            key: "remedy-fill-both",
-            args: told(
+        out.push(Remedy::new(
+            "remedy-fill-both",
+            told(
                 leaves,
                 vec![
                     ("part", first.shoot.clone()),
                     ("other", other.shoot.clone()),
                 ],
             ),
-            work: first.work.iter().chain(&other.work).cloned().collect(),
-        });
+            first.work.iter().chain(&other.work).cloned().collect(),
+        ));
     }
     let closes = ways.first().is_some_and(|w| !over(w.leaves, most));
-    out.extend(ways.into_iter().map(|way| Remedy {
-        key: way.key,
-        args: told(way.leaves, vec![("part", way.shoot)]),
-        work: way.work,
+    out.extend(ways.into_iter().map(|way| {
+        Remedy::new(
+            way.key,
+            told(way.leaves, vec![("part", way.shoot)]),
+            way.work,
+        )
     }));
     if let Some(new) = replant(c, gap.span) {
         // Wood that is there comes first, where it closes the stretch.
@@ -111,9 +113,9 @@ fn replant(c: &Seen<'_>, gap: Span) -> Option<Remedy> {
             Some((leaves, i, length, work))
         });
     let (leaves, i, length, work) = ways.min_by(|a, b| a.0.total_cmp(&b.0))?;
-    Some(Remedy {
-        key: "remedy-replant",
-        args: told(
+    Some(Remedy::new(
+        "remedy-replant",
+        told(
             leaves,
             vec![
                 ("tree", c.trees[i].number()),
@@ -121,7 +123,7 @@ fn replant(c: &Seen<'_>, gap: Span) -> Option<Remedy> {
             ],
         ),
         work,
-    })
+    ))
 }
 
 /// What a text says of the stretch that is left.

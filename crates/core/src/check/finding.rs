@@ -2,6 +2,7 @@
 
 use crate::cover::Place;
 use crate::row::{Limit, ShootId, TreeId};
+use crate::units::Mm;
 use crate::words::Arg;
 use crate::work::Work;
 use serde::Serialize;
@@ -37,7 +38,7 @@ impl From<Place> for Part {
     }
 }
 
-/// Work that would clear a finding, and how it is worded.
+/// What would clear a finding, and how it is worded: work, and the wall height that goes with it.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Remedy {
     /// Name of its text in the language file: `remedy-…`.
@@ -46,6 +47,20 @@ pub struct Remedy {
     pub args: Vec<(&'static str, Arg)>,
     /// The work, all of which belongs together.
     pub work: Vec<Work>,
+    /// The height that the wall is to have from then on, where that is changed: a setting of the plan, no work.
+    pub wall_height: Option<Mm>,
+}
+
+impl Remedy {
+    /// A remedy by work alone.
+    pub fn new(key: &'static str, args: Vec<(&'static str, Arg)>, work: Vec<Work>) -> Self {
+        Self {
+            key,
+            args,
+            work,
+            wall_height: None,
+        }
+    }
 }
 
 /// What a check saw.

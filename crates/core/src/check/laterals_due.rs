@@ -31,17 +31,16 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
                     ("uprights", Arg::Count(with.len() as i64)),
                     ("due", Arg::Count(c.limit(Limit::LateralsLeaf) as i64)),
                 ],
-                remedies: vec![Remedy {
-                    key: "remedy-take-laterals",
-                    args: vec![("tree", seen.number()), ("count", Arg::Count(count as i64))],
-                    work: with
-                        .iter()
+                remedies: vec![Remedy::new(
+                    "remedy-take-laterals",
+                    vec![("tree", seen.number()), ("count", Arg::Count(count as i64))],
+                    with.iter()
                         .map(|s| Work::TakeLaterals {
                             tree: seen.tree.id,
                             shoot: s.id,
                         })
                         .collect(),
-                }],
+                )],
                 ..seen.finding(c, RULE, Severity::Soon, Limit::LateralsMax, count)
             })
         })

@@ -185,14 +185,14 @@ pub(super) fn stub(c: &Seen<'_>, seen: &SeenTree<'_>, ids: &[ShootId]) -> Option
             keep_mm: keep,
         })
         .collect();
-    Some(Remedy {
-        key: "remedy-stub",
-        args: vec![
+    Some(Remedy::new(
+        "remedy-stub",
+        vec![
             ("count", Arg::Count(work.len() as i64)),
             ("part", seen.name(*ids.first()?)),
             ("tree", seen.number()),
             ("keep", distance(keep.f())),
         ],
         work,
-    })
+    ))
 }

@@ -30,22 +30,21 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
                     ("tree", seen.number()),
                     ("count", Arg::Count(left.len() as i64)),
                 ],
-                remedies: vec![Remedy {
-                    key: "remedy-take-off-side",
-                    args: vec![
+                remedies: vec![Remedy::new(
+                    "remedy-take-off-side",
+                    vec![
                         ("tree", seen.number()),
                         ("count", Arg::Count(left.len() as i64)),
                     ],
                     // What grows from another of them goes with it.
-                    work: seen
-                        .outermost(&left.iter().map(|s| s.id).collect::<Vec<_>>())
+                    seen.outermost(&left.iter().map(|s| s.id).collect::<Vec<_>>())
                         .into_iter()
                         .map(|shoot| Work::Remove {
                             tree: seen.tree.id,
                             shoot,
                         })
                         .collect(),
-                }],
+                )],
                 ..seen.finding(c, RULE, Severity::Soon, Limit::SideShootsMax, count)
             })
         })
@@ -74,17 +73,17 @@ pub(super) fn find_buds(c: &Seen<'_>) -> Vec<Finding> {
                     ("part", seen.name(first.id)),
                     ("count", Arg::Count(left.len() as i64)),
                 ],
-                remedies: vec![Remedy {
-                    key: "remedy-rub-out",
-                    args: vec![("tree", seen.number())],
-                    work: c.doable(
+                remedies: vec![Remedy::new(
+                    "remedy-rub-out",
+                    vec![("tree", seen.number())],
+                    c.doable(
                         seen.tree,
                         left.iter().map(|s| Work::RubOut {
                             tree: seen.tree.id,
                             shoot: s.id,
                         }),
                     ),
-                }],
+                )],
                 ..seen.finding(
                     c,
                     BUDS,

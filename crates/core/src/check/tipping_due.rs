@@ -37,15 +37,14 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
                     ("count", Arg::Count(whole.len() as i64)),
                     ("share", Arg::Share(share)),
                 ],
-                remedies: vec![Remedy {
-                    key: "remedy-tip",
-                    args: vec![
+                remedies: vec![Remedy::new(
+                    "remedy-tip",
+                    vec![
                         ("tree", seen.number()),
                         ("count", Arg::Count(whole.len() as i64)),
                         ("share", Arg::Share(f64::from(percent) / 100.0)),
                     ],
-                    work: seen
-                        .outermost(&whole.iter().map(|s| s.id).collect::<Vec<_>>())
+                    seen.outermost(&whole.iter().map(|s| s.id).collect::<Vec<_>>())
                         .into_iter()
                         .map(|shoot| Work::Tip {
                             tree: seen.tree.id,
@@ -53,7 +52,7 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
                             percent,
                         })
                         .collect(),
-                }],
+                )],
                 ..seen.finding(c, RULE, Severity::Soon, Limit::TippingShare, 0.0)
             })
         })

@@ -55,13 +55,13 @@ pub(super) fn straighten(
     shoot: crate::row::ShootId,
     name: Arg,
 ) -> Remedy {
-    Remedy {
-        key: "remedy-straighten",
-        args: vec![("part", name)],
-        work: vec![Work::Stand {
+    Remedy::new(
+        "remedy-straighten",
+        vec![("part", name)],
+        vec![Work::Stand {
             tree,
             shoot,
             lean_deg: Deg::new(0.0),
         }],
-    }
+    )
 }

@@ -145,17 +145,19 @@ fn keep_buds(c: &Seen<'_>, t: &Counted<'_>) -> Option<Remedy> {
             }
         }
     }
-    (!work.is_empty()).then(|| Remedy {
-        key: "remedy-keep-buds-along",
-        args: vec![
-            ("tree", t.seen.number()),
-            ("buds", Arg::Count(work.len() as i64)),
-            (
-                "leaves",
-                distance(t.length / (t.places.len() + work.len()) as f64),
-            ),
-        ],
-        work,
+    (!work.is_empty()).then(|| {
+        Remedy::new(
+            "remedy-keep-buds-along",
+            vec![
+                ("tree", t.seen.number()),
+                ("buds", Arg::Count(work.len() as i64)),
+                (
+                    "leaves",
+                    distance(t.length / (t.places.len() + work.len()) as f64),
+                ),
+            ],
+            work,
+        )
     })
 }
 
@@ -186,13 +188,13 @@ fn take_off(c: &Seen<'_>, t: &Counted<'_>, most: usize) -> Remedy {
             shoot,
         })
         .collect();
-    Remedy {
-        key: "remedy-take-off-crowded",
-        args: vec![
+    Remedy::new(
+        "remedy-take-off-crowded",
+        vec![
             ("tree", t.seen.number()),
             ("count", Arg::Count(work.len() as i64)),
             ("leaves", distance(t.length / left.len().max(1) as f64)),
         ],
         work,
-    }
+    )
 }

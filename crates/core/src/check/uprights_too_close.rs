@@ -55,14 +55,14 @@ fn remedies(c: &Seen<'_>, i: usize) -> Vec<Remedy> {
             let beside = if space.is_some() { "between" } else { "end" };
             args.push(("where", Arg::Text(beside.into())));
             args.push(("leaves", distance(space.unwrap_or(0.0))));
-            Remedy {
-                key: "remedy-take-off",
+            Remedy::new(
+                "remedy-take-off",
                 args,
-                work: vec![Work::Remove {
+                vec![Work::Remove {
                     tree: place.tree,
                     shoot: place.shoot,
                 }],
-            }
+            )
         })
         .collect()
 }

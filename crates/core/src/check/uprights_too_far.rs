@@ -67,26 +67,26 @@ pub(super) fn remedies(
     if let Some((work, marks)) = stand_up(c, a, b, bare)
         && let Work::Stand { tree, shoot, .. } = work
     {
-        out.push(Remedy {
-            key: "remedy-stand-free",
-            args: vec![
+        out.push(Remedy::new(
+            "remedy-stand-free",
+            vec![
                 ("part", c.name(tree, shoot)),
                 ("leaves", distance(largest(&[marks]))),
             ],
-            work: vec![work],
-        });
+            vec![work],
+        ));
     }
     let (work, marks) = keep_buds(c, a, apart, bare);
     let left = largest(&marks);
     if !work.is_empty() && left < apart - 1.0 {
-        out.push(Remedy {
-            key: "remedy-keep-buds",
-            args: vec![
+        out.push(Remedy::new(
+            "remedy-keep-buds",
+            vec![
                 ("buds", Arg::Count(work.len() as i64)),
                 ("leaves", distance(left)),
             ],
             work,
-        });
+        ));
     }
     out
 }

@@ -73,13 +73,13 @@ fn cut_to_buds(c: &Seen<'_>, seen: &SeenTree<'_>, alike: &[&Shoot]) -> Option<Re
         })
         .collect();
     c.after(seen.tree, &work)?;
-    Some(Remedy {
-        key: "remedy-cut-to-buds",
-        args: vec![
+    Some(Remedy::new(
+        "remedy-cut-to-buds",
+        vec![
             ("tree", seen.number()),
             ("count", Arg::Count(work.len() as i64)),
             ("buds", Arg::Count(buds.into())),
         ],
         work,
-    })
+    ))
 }

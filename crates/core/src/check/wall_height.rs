@@ -1,8 +1,9 @@
 //! Uprights above the wall, and a wall too tall for the distance of the rows.
 
-use super::seen::{Seen, distance, over};
+use super::seen::{Seen, SeenTree, distance, over};
 use super::{Finding, Remedy, Severity};
-use crate::row::Limit;
+use crate::pose::Course;
+use crate::row::{Limit, ShootId};
 use crate::units::Mm;
 use crate::words::Arg;
 use crate::work::Work;
@@ -10,6 +11,8 @@ use crate::work::Work;
 pub(super) const ABOVE: &str = "above-wall";
 pub(super) const TALL: &str = "wall-too-tall";
 
+/// Least height of a wall above its cordon, mm: a renewal zone, and fruiting wood above it.
+const LEAST_WALL: f64 = 600.0;
 /// Least length that holding at a height leaves of an upright, mm.
 const LEAST_KEPT: f64 = 10.0;
 
@@ -33,17 +36,9 @@ pub(super) fn find_above(c: &Seen<'_>) -> Vec<Finding> {
             // Wood that is laid above the wall has nothing below the wall's height to keep.
             let held = tall
                 .iter()
-                .all(|(_, course)| course.base.y <= top - LEAST_KEPT);
+                .all(|(_, course)| can_be_held(course, c.row.trellis.wall_height));
             let ids: Vec<_> = tall.iter().map(|(s, _)| s.id).collect();
-            let work: Vec<Work> = seen
-                .outermost(&ids)
-                .into_iter()
-                .map(|shoot| Work::HoldHeight {
-                    tree: seen.tree.id,
-                    shoot,
-                    height_mm: c.row.trellis.wall_height,
-                })
-                .collect();
+            let work = hold(seen, &ids, c.row.trellis.wall_height);
             Some(Finding {
                 z: top,
                 subjects: tall.iter().map(|(s, _)| seen.part(s.id)).collect(),
@@ -54,20 +49,37 @@ pub(super) fn find_above(c: &Seen<'_>) -> Vec<Finding> {
                     ("height", Arg::Length(top)),
                 ],
                 remedies: if held {
-                    vec![Remedy {
-                        key: "remedy-hold-height",
-                        args: vec![
+                    vec![Remedy::new(
+                        "remedy-hold-height",
+                        vec![
                             ("tree", seen.number()),
                             ("count", Arg::Count(work.len() as i64)),
                             ("height", Arg::Length(top)),
                         ],
                         work,
-                    }]
+                    )]
                 } else {
                     Vec::new()
                 },
                 ..seen.finding(c, ABOVE, Severity::Note, Limit::AboveWallMax, highest)
             })
+        })
+        .collect()
+}
+
+/// Whether holding it at a height leaves something of it.
+fn can_be_held(course: &Course, height: Mm) -> bool {
+    course.base.y <= height.f() - LEAST_KEPT
+}
+
+/// Shoots of a tree held at a height; what grows from another of them goes with it.
+fn hold(seen: &SeenTree<'_>, shoots: &[ShootId], height: Mm) -> Vec<Work> {
+    seen.outermost(shoots)
+        .into_iter()
+        .map(|shoot| Work::HoldHeight {
+            tree: seen.tree.id,
+            shoot,
+            height_mm: height,
         })
         .collect()
 }
@@ -105,6 +117,38 @@ pub(super) fn find_tall(c: &Seen<'_>) -> Vec<Finding> {
                 Arg::Text(if given.is_some() { "yes" } else { "no" }.into()),
             ),
         ],
-        remedies: Vec::new(),
+        remedies: lower(c, spacing).into_iter().collect(),
     }]
+}
+
+/// The wall lowered to what is advised for the distance of its rows, with all uprights that stand above that. None where
+/// so low a wall would have no room above the cordon.
+fn lower(c: &Seen<'_>, spacing: f64) -> Option<Remedy> {
+    let height = Mm(libm::floor(spacing * c.limit(Limit::HeightRatio)) as i32);
+    if height.f() < c.g.wire + LEAST_WALL {
+        return None;
+    }
+    let work: Vec<Work> = c
+        .trees
+        .iter()
+        .flat_map(|seen| {
+            let tall: Vec<_> = seen
+                .uprights()
+                .filter(|(_, course)| course.tip().y > height.f() && can_be_held(course, height))
+                .map(|(s, _)| s.id)
+                .collect();
+            hold(seen, &tall, height)
+        })
+        .collect();
+    Some(Remedy {
+        wall_height: Some(height),
+        ..Remedy::new(
+            "remedy-lower-wall",
+            vec![
+                ("height", Arg::Length(height.f())),
+                ("count", Arg::Count(work.len() as i64)),
+            ],
+            work,
+        )
+    })
 }

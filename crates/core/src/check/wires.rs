@@ -119,14 +119,14 @@ fn stretch(c: &Seen<'_>, heights: &[f64], covering: Covering) -> Vec<Remedy> {
     let (Some(_), Some(lowest)) = (tried, heights.first()) else {
         return Vec::new();
     };
-    vec![Remedy {
-        key: "remedy-add-wires",
-        args: vec![
+    vec![Remedy::new(
+        "remedy-add-wires",
+        vec![
             ("count", Arg::Count(work.len() as i64)),
             ("height", Arg::Length(*lowest)),
         ],
         work,
-    }]
+    )]
 }
 
 /// Wood tied to a cordon wire of bare steel.
@@ -142,14 +142,14 @@ pub(super) fn find_bare(c: &Seen<'_>) -> Vec<Finding> {
     let args = vec![("height", Arg::Length(bare.height.f()))];
     vec![Finding {
         args: args.clone(),
-        remedies: vec![Remedy {
-            key: "remedy-cover-wire",
+        remedies: vec![Remedy::new(
+            "remedy-cover-wire",
             args,
-            work: vec![Work::CoverWire {
+            vec![Work::CoverWire {
                 height_mm: bare.height,
                 covering: Covering::Plastic,
             }],
-        }],
+        )],
         ..along(c, BARE, Severity::Note, c.g.wire, Limit::BareWiresMax, 1.0)
     }]
 }

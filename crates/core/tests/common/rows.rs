@@ -185,7 +185,11 @@ pub fn either_side(rule: &str, passes: &Row, fails: &Row) -> Finding {
 pub fn mended(row: &Row, finding: &Finding, remedy: usize) -> Row {
     let mut works: Vec<_> = finding.remedies[remedy].work.iter().collect();
     works.sort_by_key(|w| w.subject());
-    works.into_iter().fold(row.clone(), |row, work| {
+    let mut row = row.clone();
+    if let Some(height) = finding.remedies[remedy].wall_height {
+        row.trellis.wall_height = height;
+    }
+    works.into_iter().fold(row, |row, work| {
         cordonry::work::apply(&row, &Default::default(), work)
             .unwrap_or_else(|why| panic!("{work:?}: {why}"))
     })

@@ -1,10 +1,9 @@
 //! Beside the wall: the findings with their remedies, and the figures.
 
 use crate::browser::app::App;
-use cordonry::check::{Finding, Part, Severity};
+use cordonry::check::{Finding, Part, Remedy, Severity};
 use cordonry::row::Limit;
 use cordonry::words::Arg;
-use cordonry::work::Work;
 use leptos::prelude::*;
 
 /// How many findings of one rule are listed at once.
@@ -21,7 +20,7 @@ struct Listed {
     source: String,
     part: Option<Part>,
     x: f64,
-    remedies: Vec<(String, Vec<Work>)>,
+    remedies: Vec<(String, Remedy)>,
 }
 
 fn listed(app: App, finding: &Finding) -> Listed {
@@ -37,7 +36,7 @@ fn listed(app: App, finding: &Finding) -> Listed {
         remedies: finding
             .remedies
             .iter()
-            .map(|r| (app.worded(|w| w.remedy(r)), r.work.clone()))
+            .map(|r| (app.worded(|w| w.remedy(r)), r.clone()))
             .collect(),
     }
 }
@@ -135,19 +134,18 @@ fn FindingGroup(app: App, now: Memo<Option<Group>>) -> impl IntoView {
     let hidden = move || now.with(|g| g.as_ref().map_or(0, |g| g.count - g.listed.len()));
     let mend_all = move |_| {
         let rule = now.with_untracked(|g| g.as_ref().map(|g| g.key.clone()));
-        let works = app
+        let remedies = app
             .peek(|d| {
                 d.all_findings()
                     .into_iter()
                     .filter(|f| Some(format!("{}:{:?}", f.rule, f.severity)) == rule)
-                    .filter_map(|f| f.remedies.first())
-                    .map(|r| r.work.clone())
+                    .filter_map(|f| f.remedies.first().cloned())
                     .collect::<Vec<_>>()
             })
             .unwrap_or_default();
         let mut done = 0;
         app.edit(|d| {
-            done = d.work_each("step-remedies", works)?;
+            done = d.mend_each("step-remedies", &remedies)?;
             Ok(())
         });
         app.say(
@@ -242,7 +240,7 @@ fn OneFinding(app: App, f: Listed) -> impl IntoView {
                 </button>
             </span>
             <span class="remedies">
-                {first.map(|(word, work)| view! { <RemedyButton app word work x/> })}
+                {first.map(|(word, remedy)| view! { <RemedyButton app word remedy x/> })}
                 {(!others.is_empty())
                     .then(|| {
                         view! {
@@ -256,10 +254,10 @@ fn OneFinding(app: App, f: Listed) -> impl IntoView {
                                 </summary>
                                 {others
                                     .into_iter()
-                                    .map(|(word, work)| {
+                                    .map(|(word, remedy)| {
                                         view! {
                                             <div>
-                                                <RemedyButton app word work x/>
+                                                <RemedyButton app word remedy x/>
                                             </div>
                                         }
                                     })
@@ -273,14 +271,13 @@ fn OneFinding(app: App, f: Listed) -> impl IntoView {
 }
 
 #[component]
-fn RemedyButton(app: App, word: String, work: Vec<Work>, x: f64) -> impl IntoView {
+fn RemedyButton(app: App, word: String, remedy: Remedy, x: f64) -> impl IntoView {
     view! {
         <button
             class="link"
             data-remedy=""
             on:click=move |_| {
-                let work = work.clone();
-                app.edit(|d| d.work("step-remedy", work));
+                app.edit(|d| d.mend("step-remedy", &remedy));
                 app.show(x);
             }
         >
