@@ -163,6 +163,16 @@ fn trees_come_and_go() {
     good(&plan, plan.tree_like_others(700.0), |r| {
         r.trees[1].id == TreeId(5) && r.trees[1].foot == Mm(700)
     });
+    refused(
+        &plan,
+        plan.tree_like_others(-6010.0),
+        "A tree at −6.01 m is refused; −6.00 m to 10.50 m is accepted",
+    );
+    refused(
+        &plan,
+        plan.tree_like_others(30.0),
+        "A tree at 0.03 m is refused; 0.05 m or more from tree 1 at 0.00 m is accepted",
+    );
     good(&plan, Correction::DropTree { tree: FIRST }, |r| {
         r.tree(FIRST).is_none() && r.trees.len() == 2
     });

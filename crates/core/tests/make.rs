@@ -2,7 +2,7 @@
 
 use cordonry::check::{Context, Severity, check, figures};
 use cordonry::file::{read_plan, write_plan};
-use cordonry::make::{EmptyRow, Field, Form, Leaders, RowSketch, tree_at};
+use cordonry::make::{EmptyRow, Field, Form, Leaders, RowSketch};
 use cordonry::row::{Kind, Row, Site, Targets, Toward, Tree};
 use cordonry::units::{Deg, LengthStyle, Mm};
 use cordonry::words::Words;
@@ -302,23 +302,4 @@ fn an_empty_row_is_judged_without_trees() {
     assert_eq!(found, ["cordon-gap"]);
     let figures = figures(&row, &Targets::default());
     assert_eq!(figures.cordon_fill_share, 0.0);
-}
-
-#[test]
-fn one_more_tree_is_like_its_neighbour() {
-    let mut row = EmptyRow::usual(LengthStyle::Metric).row().unwrap();
-    let first = tree_at(&row, Mm(500), None);
-    whole(&first);
-    assert_eq!((first.id.0, first.foot), (1, Mm(500)));
-    assert_eq!(first.shoots[0].kind(), Kind::Stem);
-    row.trees.push(first.into());
-    let made = usual().row().unwrap();
-    let like = made.trees[2].as_ref();
-    let second = tree_at(&row, Mm(2000), Some(like));
-    whole(&second);
-    assert_eq!((second.id.0, second.foot), (2, Mm(2000)));
-    assert_eq!(second.shoots, like.shoots);
-    row.trees.push(second.into());
-    assert_eq!(tree_at(&row, Mm(1900), None).shoots, like.shoots);
-    assert_eq!(tree_at(&row, Mm(i32::MAX), None).foot, Row::MAX_X);
 }

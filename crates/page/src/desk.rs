@@ -5,7 +5,6 @@
 
 use cordonry::check::{Before, Context, Figures, Finding, Part, Remedy, survey};
 use cordonry::cover::{Cover, Place};
-use cordonry::make::with_tree_at;
 use cordonry::plan::{Correction, History, Moment, Plan, Replayed, Replayer, Scheme, Setting};
 use cordonry::pose::{Course, Geometry, bend_toward, layout};
 use cordonry::refusal::Refusal;
@@ -369,24 +368,6 @@ impl Desk {
     pub fn set(&mut self, label: &str, plan: Plan) {
         self.history.set(label, plan);
         self.derive();
-    }
-
-    /// Puts a tree into the found row with its foot at `x`, like its nearest neighbour, and chooses it.
-    ///
-    /// # Errors
-    /// Why no tree can stand there.
-    pub fn found_tree(&mut self, x: Mm) -> Result<(), Refusal> {
-        let (found, tree) = with_tree_at(&self.plan().found, x)?;
-        let plan = Plan {
-            found: Arc::new(found),
-            ..(**self.plan()).clone()
-        };
-        // Whoever draws the first tree is taking the row down: the record stays open for the next.
-        self.correcting = true;
-        self.changes.all = true;
-        self.set("step-found-tree", plan);
-        self.chosen = Some(Part { tree, shoot: None });
-        Ok(())
     }
 
     /// Keeps a bud on a laid shoot at the place `x` along the row, and chooses it.

@@ -158,7 +158,7 @@ impl Form for RowSketch {
             spacing: Mm(spacing),
             leaf: 3,
             leaders: Leaders::One,
-            angle: Deg::new(super::USUAL_ANGLE),
+            angle: Deg::new(super::usual::ANGLE),
             toward: Toward::Right,
             wall_height: wires[wires.len() - 1],
             wires,

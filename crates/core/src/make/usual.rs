@@ -1,6 +1,28 @@
 //! What shoots usually measure, where nobody has measured them. From memory, all of it.
 
-use crate::row::GrowthUnit;
+use crate::pose::stock_length;
+use crate::row::{GrowthUnit, Limit, Row, Targets};
+use crate::units::{Deg, Mm};
+
+/// Planting angle of a tree of which nothing is known, degrees. Published range 45–60°.
+pub(crate) const ANGLE: f64 = 45.0;
+/// Distance to the next tree, mm, where there is none. Published range 1.5–1.8 m.
+const SPACING: f64 = 1500.0;
+/// Flattest angle for which a stock's length is asked, radians: a stem that lies meets no wire.
+const FLATTEST: f64 = 0.17;
+
+/// Length of unheaded stock, mm, as a place on the row asks for it, planted at `angle`.
+pub(crate) fn stock(row: &Row, angle: Deg) -> f64 {
+    let spacing = row.tree_spacing().map(Mm::f).filter(|s| *s > 0.0);
+    let wire = row.trellis.cordon_height().f();
+    let bearing = Targets::default().get(Limit::BearingHeight).min(wire);
+    libm::ceil(stock_length(
+        wire,
+        angle.radians().max(FLATTEST),
+        spacing.unwrap_or(SPACING),
+        bearing,
+    ))
+}
 
 /// Growth of an upright in its first season, mm: medium; weak 450, strong 1200.
 const FIRST_SEASON: f64 = 800.0;

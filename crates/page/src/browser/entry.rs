@@ -217,7 +217,7 @@ pub fn NoTrees(app: App) -> impl IntoView {
         match parse_length(&text.get_untracked(), bare) {
             Ok(x) => {
                 wrong.set(None);
-                app.edit(|d| d.found_tree(Mm::round(x)));
+                app.edit(|d| d.record_tree(x));
             }
             Err(why) => wrong.set(Some(why)),
         }

@@ -295,8 +295,8 @@ impl Hand {
     fn press(self, hit: Hit, at: Point) {
         // On an empty row there is nothing else that a press could mean.
         if self.app.peek(|d| d.row.trees.is_empty()) == Some(true) {
-            let x = Mm::round(self.to_wall(at).x);
-            self.app.edit(|d| d.found_tree(x));
+            let x = self.to_wall(at).x;
+            self.app.edit(|d| d.record_tree(x));
             return;
         }
         if self.correcting() {

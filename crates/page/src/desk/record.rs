@@ -35,14 +35,20 @@ impl Desk {
         Ok(())
     }
 
-    /// Records a tree at the place `x`, like its neighbours, and chooses it.
+    /// Records a tree at the place `x`, like its neighbours, and chooses it. The record stays open for the next.
     ///
     /// # Errors
     /// Why none can be recorded there.
     pub fn record_tree(&mut self, x: f64) -> Result<(), Refusal> {
         let plan = Arc::clone(self.plan());
         let tree = plan.next_tree();
-        self.correct(&plan.tree_like_others(x))?;
+        let with = plan.corrected(&plan.tree_like_others(x))?;
+        self.drop_drag();
+        if !self.correcting {
+            self.correcting = true;
+            self.changes.all = true;
+        }
+        self.set("step-found-tree", with);
         let shoot = Some(ShootId::STEM);
         self.chosen = Some(Part { tree, shoot });
         Ok(())

@@ -6,8 +6,6 @@ use crate::plan::Plan;
 use crate::row::{Face, Kind, Planted, Pose, Row, Shoot, ShootId, Toward, Tree, TreeId};
 use crate::units::{Deg, Mm};
 
-/// Angle and length, degrees and mm, of a stem on a row that has no other.
-const STEM: (f64, f64) = (45.0, 1500.0);
 /// Length of an upright on a row that has no other, mm: a year's usual growth.
 const UPRIGHT: f64 = 600.0;
 
@@ -21,12 +19,15 @@ fn dmm(mm: f64) -> i32 {
 }
 
 impl Row {
-    /// Length and diameter of the usual stem, mm: the middle of those that stand; as a rule of thumb where none does.
+    /// Length and diameter of the usual stem, mm: the middle of those that stand; unheaded stock as its place
+    /// asks for where none does.
     pub fn usual_stem(&self) -> (f64, f64) {
         let stems = || self.trees.iter().filter_map(|t| t.shoots.first());
         let length = middle(stems().map(Shoot::length).collect());
         let diameter = middle(stems().map(|s| s.diameter).filter(|d| *d > 0.0).collect());
-        let length = length.filter(|l| *l >= 1.0).unwrap_or(STEM.1);
+        let length = length
+            .filter(|l| *l >= 1.0)
+            .unwrap_or_else(|| usual::stock(self, Deg::new(usual::ANGLE)));
         let diameter = diameter.unwrap_or_else(|| usual::diameter(length));
         (libm::round(length), diameter)
     }
@@ -66,7 +67,7 @@ impl Plan {
             foot_mm: Mm::round(x),
             planted: like.map_or(
                 Planted {
-                    angle: Deg::new(STEM.0),
+                    angle: Deg::new(usual::ANGLE),
                     toward: Toward::Right,
                 },
                 |t| t.planted,

@@ -191,6 +191,39 @@ fn place_on_row(place: Where, what: &'static str, at: Mm) -> Result<Mm, Refusal>
     within(place, what, Unit::Length, at.f(), (-most, most)).map(|_| at)
 }
 
+/// How far beyond the stretch that is to be filled a tree may be added, mm.
+const BEYOND: f64 = 6000.0;
+/// Nearest that a tree may be added to another, mm: a pair in one hole.
+const TREES_APART: f64 = 50.0;
+
+/// A place for one more tree: not far off the row, and not where one is.
+fn free_place(row: &Row, foot: Mm) -> Result<Mm, Refusal> {
+    let most = Row::MAX_X.f();
+    let low = (row.from.f() - BEYOND).max(-most);
+    let high = (row.to.f() + BEYOND).min(most);
+    let value = ("value", Arg::Length(foot.f()));
+    if foot.f() < low || foot.f() > high {
+        let range = [("low", Arg::Length(low)), ("high", Arg::Length(high))];
+        return Err(Refusal::new(
+            "refusal-tree-place",
+            [value].into_iter().chain(range).collect(),
+        ));
+    }
+    let near = |t: &&Arc<Tree>| (t.foot - foot).f().abs() < TREES_APART;
+    match row.trees.iter().find(near) {
+        None => Ok(foot),
+        Some(near) => Err(Refusal::new(
+            "refusal-tree-near",
+            vec![
+                value,
+                ("low", Arg::Length(TREES_APART)),
+                ("tree", Arg::Count(near.id.0.into())),
+                ("near", Arg::Length(near.foot.f())),
+            ],
+        )),
+    }
+}
+
 fn no_tree(tree: TreeId) -> Refusal {
     Refusal::new("refusal-no-tree", vec![("tree", Arg::Count(tree.0.into()))])
 }
@@ -218,7 +251,7 @@ impl Plan {
                     ));
                 }
                 let id = self.next_tree();
-                let foot = place_on_row(Where::Tree(id), "measure-foot", *foot_mm)?;
+                let foot = free_place(&row, *foot_mm)?;
                 let planted = one_tree::planted(id, *planted)?;
                 let mut tree = Tree::lost(id, foot, planted);
                 one_tree::stand(&mut tree, row.leaf, *pose, *length_mm, *diameter_dmm)?;
