@@ -19,7 +19,7 @@ mod wood;
 pub mod work;
 
 pub use band::{BAND_HEIGHT, cordon_band};
-pub use document::{Sheet, document, document_with};
+pub use document::{Sheet, document, document_with, pages_with};
 pub use frame::{backdrop, foreground, frame, top_of, tree_numbers};
 pub use style::STYLE;
 pub use tree::{Options, tree_group, tree_group_with};

@@ -7,7 +7,7 @@ use crate::browser::store;
 use crate::browser::walk::{WalkSetupForm, Walking};
 use cordonry::make::{EmptyRow, Leaders, RowSketch};
 use cordonry::row::Toward;
-use cordonry::units::{BareUnit, LengthStyle, Mm, parse_length};
+use cordonry::units::{BareUnit, LengthStyle, parse_length};
 use cordonry::words::Arg;
 use leptos::prelude::*;
 

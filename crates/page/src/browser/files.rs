@@ -2,10 +2,13 @@
 
 use crate::browser::app::App;
 use cordonry::plan::Plan;
+use cordonry::row::Row;
 use leptos::prelude::*;
 use wasm_bindgen::prelude::*;
 use wasm_bindgen_futures::{JsFuture, spawn_local};
-use web_sys::{Blob, BlobPropertyBag, File, HtmlAnchorElement, Url};
+use web_sys::{
+    Blob, BlobPropertyBag, Element, File, HtmlAnchorElement, ShadowRootInit, ShadowRootMode, Url,
+};
 
 /// Hands a text to the user as a file.
 pub fn download(name: &str, kind: &str, text: &str) -> Result<(), JsValue> {
@@ -83,45 +86,94 @@ pub fn save_table(app: App) {
 
 /// The whole row as it is shown, in the units in use; before the work, with the signs for it.
 fn drawing(app: App, desk: &crate::desk::Desk) -> String {
+    on_sheet(app, desk, cordonry_draw::document_with)
+}
+
+fn on_sheet<T>(
+    app: App,
+    desk: &crate::desk::Desk,
+    draw: impl FnOnce(&Plan, &Row, &cordonry_draw::Sheet<'_>) -> T,
+) -> T {
     app.worded(|words| {
         let sheet = cordonry_draw::Sheet {
             words,
             foliage: false,
             work: if desk.is_before() { desk.works() } else { &[] },
         };
-        cordonry_draw::document_with(desk.plan(), &desk.row, &sheet)
+        draw(desk.plan(), &desk.row, &sheet)
     })
 }
 
 /// Prints the whole row to scale with what is told of it.
-pub fn print(app: App) {
-    let Some(svg) = app.peek(|d| drawing(app, d)) else {
-        return;
-    };
-    spawn_local(async move {
-        // Without the sheet the part of the wall that is in sight is printed.
-        let _ = lay_sheet(&svg).await;
-        let _ = window().print();
+pub fn print() {
+    let _ = window().print();
+}
+
+/// Lays the whole row out whenever the browser is about to print, and clears it away after.
+pub fn watch_print(app: App) {
+    window_event_listener(leptos::ev::beforeprint, move |_| {
+        if let Some(pages) = app.peek(|d| on_sheet(app, d, cordonry_draw::pages_with)) {
+            // Without the sheet the part of the wall that is in sight is printed.
+            let _ = lay_sheet(&pages);
+            let _ = unfold(true);
+        }
+    });
+    window_event_listener(leptos::ev::afterprint, |_| {
+        clear_sheet();
+        let _ = unfold(false);
     });
 }
 
-/// Puts the drawing of the whole row where only print shows it.
-async fn lay_sheet(svg: &str) -> Result<(), JsValue> {
-    const ID: &str = "print-sheet";
-    if let Some(old) = document().get_element_by_id(ID) {
+const SHEET: &str = "print-sheet";
+/// The pages' style. A hair lower than the paper: a page that is rounded up would bring an empty one.
+const PAGES: &str = "div{break-after:page;height:209.5mm;overflow:hidden}svg{display:block}.paper{fill:#fff!important}";
+
+fn clear_sheet() {
+    if let Some(old) = document().get_element_by_id(SHEET) {
         old.remove();
     }
-    let image = web_sys::HtmlImageElement::new()?;
-    image.set_id(ID);
-    let url = object_url(svg, "image/svg+xml")?;
-    image.set_src(&url);
-    let decoded = JsFuture::from(image.decode()).await;
-    Url::revoke_object_url(&url)?;
-    decoded?;
-    if let Some(desk) = document().query_selector(".desk")? {
-        desk.prepend_with_node_1(&image)?;
+}
+
+/// Opens what is folded on the screen and belongs on paper, or folds it again.
+fn unfold(open: bool) -> Result<(), JsValue> {
+    const UNFOLDED: &str = "data-unfolded";
+    let which = match open {
+        true => "details.work-list:not([open])".to_string(),
+        false => format!("details[{UNFOLDED}]"),
+    };
+    let found = document().query_selector_all(&which)?;
+    for i in 0..found.length() {
+        let Some(details) = found.item(i).and_then(|n| n.dyn_into::<Element>().ok()) else {
+            continue;
+        };
+        if open {
+            details.set_attribute("open", "")?;
+            details.set_attribute(UNFOLDED, "")?;
+        } else {
+            details.remove_attribute("open")?;
+            details.remove_attribute(UNFOLDED)?;
+        }
     }
     Ok(())
+}
+
+/// Puts the drawn pages where only print shows them, in a shadow tree: their styles are a file's own.
+fn lay_sheet(pages: &[String]) -> Result<(), JsValue> {
+    clear_sheet();
+    let Some(body) = document().body() else {
+        return Ok(());
+    };
+    let host = document().create_element("div")?;
+    host.set_id(SHEET);
+    let shadow = host.attach_shadow(&ShadowRootInit::new(ShadowRootMode::Open))?;
+    let mut inside = format!("<style>{PAGES}</style>");
+    for page in pages {
+        inside.push_str("<div>");
+        inside.push_str(page);
+        inside.push_str("</div>");
+    }
+    shadow.set_inner_html(&inside);
+    body.prepend_with_node_1(&host)
 }
 
 /// Saves the drawing of the whole row.

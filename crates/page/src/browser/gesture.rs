@@ -3,7 +3,6 @@
 use crate::browser::app::{App, Offer};
 use cordonry::check::Part;
 use cordonry::row::{ShootId, TreeId};
-use cordonry::units::Mm;
 use cordonry::words::Arg;
 use kurbo::Point;
 use leptos::prelude::*;

@@ -80,7 +80,7 @@ pub fn Header(app: App, helper: Helper) -> impl IntoView {
                 <button
                     class="link"
                     data-act="print"
-                    on:click=move |_| files::print(app)
+                    on:click=move |_| files::print()
                 >
                     {app.t("print")}
                 </button>

@@ -60,6 +60,7 @@ fn Page() -> impl IntoView {
         }
     });
     // Nothing waits for its quarter of a second when the page goes.
+    files::watch_print(app);
     window_event_listener(ev::pagehide, move |_| app.flush());
     window_event_listener(ev::visibilitychange, move |_| app.flush());
     window_event_listener(ev::dragover, |e| e.prevent_default());
