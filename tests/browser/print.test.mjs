@@ -14,7 +14,7 @@ pageTest('the whole row is laid on pages to scale, strips whole, with the work u
     return sheets.map((sheet) => ({
       width: box(sheet).width,
       height: box(sheet).height,
-      right: Math.max(...[...sheet.querySelectorAll('.sheet-strip')].map((e) => box(e).right - box(sheet).left)),
+      right: Math.max(...[...sheet.querySelectorAll('.sheet-strip > svg')].map((e) => e.x.baseVal.value + e.width.baseVal.value)),
       bottom: Math.max(...[...sheet.querySelectorAll('.sheet-strip')].map((e) => box(e).bottom - box(sheet).top)),
       trees: [...new Set([...sheet.querySelectorAll('.tree-number')].map((e) => e.textContent))].length,
     }));
