@@ -273,11 +273,9 @@ impl Desk {
     /// Why it can't be done; nothing has changed then.
     pub fn work(&mut self, label: &str, works: Vec<Work>) -> Result<(), Refusal> {
         self.drop_drag();
-        // Who works wants to see what it does.
-        self.before = false;
         self.refuse_while_correcting()?;
         let plan = self.plan().with_works(self.scheme, self.moment, works)?;
-        self.set(label, plan);
+        self.set_work(label, plan);
         Ok(())
     }
 
@@ -296,8 +294,6 @@ impl Desk {
     /// Why the first can't be done, when none can.
     pub fn mend_each(&mut self, label: &str, remedies: &[Remedy]) -> Result<usize, Refusal> {
         self.drop_drag();
-        // Who works wants to see what it does.
-        self.before = false;
         self.refuse_while_correcting()?;
         let mut plan = (**self.plan()).clone();
         let (mut done, mut refused) = (0, None);
@@ -313,10 +309,16 @@ impl Desk {
         match refused {
             Some(why) if done == 0 => Err(why),
             _ => {
-                self.set(label, plan);
+                self.set_work(label, plan);
                 Ok(done)
             }
         }
+    }
+
+    /// Takes a plan with more work in it. Who works wants to see what it does.
+    fn set_work(&mut self, label: &str, plan: Plan) {
+        self.before = false;
+        self.set(label, plan);
     }
 
     fn mended(&self, plan: &Plan, remedy: &Remedy) -> Result<Plan, Refusal> {

@@ -259,6 +259,19 @@ fn what_is_shown_is_the_row_on_the_wall() {
     check(&desk);
     desk.show_before(true);
     check(&desk);
+    // What is refused leaves the view as it was.
+    let stub = Work::Stub {
+        tree: TreeId(2),
+        shoot: ShootId::found(999),
+        keep_mm: Mm(150),
+    };
+    assert!(desk.work("step-stub", vec![stub.clone()]).is_err());
+    assert!(desk.is_before());
+    check(&desk);
+    let remedy = Remedy::new("remedy-stub", Vec::new(), vec![stub]);
+    assert!(desk.mend("step-remedy", &remedy).is_err());
+    assert!(desk.is_before());
+    check(&desk);
     desk.correct_record(true);
     check(&desk);
     assert_eq!(desk.row, *desk.plan().found);
