@@ -326,7 +326,11 @@ impl Desk {
             Some(height) => plan.with_setting(Setting::WallHeight, Some(height.f()))?,
             None => plan.clone(),
         };
-        plan.with_works(self.scheme, self.moment, remedy.work.clone())
+        // Seen before the work, a shoot may lack what its planned cut takes off anyway.
+        let season = plan.scheme(self.scheme)?.season(self.moment.leaf);
+        let idle = |work: &Work| season.is_some_and(|s| s.is_idle(self.moment.window, work));
+        let work = remedy.work.iter().filter(|work| !idle(work)).cloned();
+        plan.with_works(self.scheme, self.moment, work.collect())
     }
 
     /// Takes back the work that was done at this moment on a part.

@@ -191,6 +191,18 @@ impl Work {
         self.subject().tree
     }
 
+    /// Whether this cut leaves nothing for other work of its window to do: a stub has neither laterals nor a tip, and of
+    /// what is taken off nothing is left.
+    pub fn leaves_nothing_for(&self, other: &Work) -> bool {
+        let (own, its) = (self.subject(), other.subject());
+        let later = its.kind > Stage::Cut && (own.tree, own.shoot) == (its.tree, its.shoot);
+        match self {
+            Self::Remove { .. } => later,
+            Self::Stub { .. } => later && matches!(its.kind, Stage::Laterals | Stage::Tip),
+            _ => false,
+        }
+    }
+
     /// Whether it is about that shoot and not the whole tree.
     pub fn is_about(&self, tree: TreeId, shoot: ShootId, leaf: u8) -> bool {
         let subject = self.subject();

@@ -1,0 +1,74 @@
+//! Planning work: what gives way to what.
+
+use cordonry::file::read_plan;
+use cordonry::plan::{Plan, replay};
+use cordonry::row::{ShootId, TreeId};
+use cordonry::units::Mm;
+use cordonry::work::Work;
+
+fn plan() -> Plan {
+    let text = include_str!("../../../examples/overdue-renewal.json");
+    read_plan(text.as_bytes()).expect("the example is read")
+}
+
+/// An upright of the example with laterals.
+fn lateralled(plan: &Plan) -> (TreeId, ShootId) {
+    plan.found
+        .trees
+        .iter()
+        .find_map(|t| {
+            let shoot = t.shoots.iter().find(|s| s.laterals.count > 0)?;
+            Some((t.id, shoot.id))
+        })
+        .expect("some have laterals")
+}
+
+#[test]
+fn a_cut_takes_the_place_of_what_it_leaves_nothing_of() {
+    let plan = plan();
+    let at = plan.start();
+    let (tree, shoot) = lateralled(&plan);
+    let laterals = Work::TakeLaterals { tree, shoot };
+    let tip = Work::HoldHeight {
+        tree,
+        shoot,
+        height_mm: Mm(1500),
+    };
+    let cuts = [
+        Work::Stub {
+            tree,
+            shoot,
+            keep_mm: Mm(150),
+        },
+        Work::Remove { tree, shoot },
+    ];
+    for cut in cuts {
+        // One after the other, and all at once.
+        let first = plan
+            .with_works(0, at, vec![laterals.clone(), tip.clone()])
+            .and_then(|p| p.with_work(0, at, cut.clone()))
+            .expect("it can be done");
+        let both = vec![laterals.clone(), tip.clone(), cut.clone()];
+        let at_once = plan.with_works(0, at, both).expect("it can be done");
+        for planned in [first, at_once] {
+            let season = planned.schemes[0].season(at.leaf).expect("there is work");
+            assert_eq!(season.work(at.window), [cut.clone()]);
+            assert!(season.is_idle(at.window, &laterals) && season.is_idle(at.window, &tip));
+            assert!(replay(&planned, 0, at).expect("it replays").void.is_empty());
+            // The other way round it is refused, with the reason.
+            assert!(planned.with_work(0, at, laterals.clone()).is_err());
+        }
+    }
+    // Laterals of another shoot, and other cuts, stay as they are.
+    let other = Work::TakeLaterals {
+        tree,
+        shoot: ShootId::STEM,
+    };
+    assert!(!Work::Remove { tree, shoot }.leaves_nothing_for(&other));
+    let shortened = Work::CutBack {
+        tree,
+        shoot,
+        keep_mm: Mm(800),
+    };
+    assert!(!shortened.leaves_nothing_for(&laterals));
+}
