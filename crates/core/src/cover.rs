@@ -1,7 +1,7 @@
 //! Cordon cover: which stretches of the wire bear wood, which are bare, which are covered twice.
 
 use crate::pose::{Course, Geometry, ON_THE_WIRE, layout};
-use crate::row::{Limit, Pose, Row, ShootId, Targets, Tree, TreeId};
+use crate::row::{Face, Kind, Limit, Pose, Row, Shoot, ShootId, Targets, Tree, TreeId};
 
 /// A stretch along the row, mm; `from` ≤ `to`.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -293,6 +293,14 @@ impl Place {
             .then(self.tree.cmp(&other.tree))
             .then(self.shoot.cmp(&other.shoot))
     }
+}
+
+/// Whether a shoot is one that was left on the side or underside of the cordon. What was laid fills the cordon, and a stub
+/// was cut to bring an upright.
+pub(crate) fn is_side_shoot(tree: &Tree, shoot: &Shoot) -> bool {
+    shoot.face != Face::Top
+        && on_cordon(tree, shoot.parent)
+        && !matches!(shoot.kind(), Kind::Leader | Kind::Stub)
 }
 
 /// Whether what grows from `parent` grows from laid wood.

@@ -32,6 +32,23 @@ pub enum Arg {
     Key(String),
 }
 
+impl Arg {
+    /// The value of a measure.
+    fn number(&self) -> Option<f64> {
+        match self {
+            Self::Length(n)
+            | Self::Thickness(n)
+            | Self::Angle(n)
+            | Self::Share(n)
+            | Self::Number(n, _) => Some(*n),
+            _ => None,
+        }
+    }
+}
+
+/// Most digits beyond the usual with which two values are told apart.
+const FINEST: usize = 3;
+
 /// The languages there are texts in.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum Language {
@@ -113,12 +130,12 @@ impl Words {
 
     fn value(&self, arg: &Arg) -> FluentValue<'static> {
         match arg {
-            Arg::Length(mm) => show_length(*mm, self.style).into(),
-            Arg::Thickness(mm) => show_thickness(*mm, self.style).into(),
-            Arg::Angle(deg) => format!("{}°", fixed(*deg, 0)).into(),
-            Arg::Share(share) => format!("{} %", fixed(share * 100.0, 0)).into(),
+            Arg::Length(_)
+            | Arg::Thickness(_)
+            | Arg::Angle(_)
+            | Arg::Share(_)
+            | Arg::Number(..) => self.shown(arg, 0).unwrap_or_default().into(),
             Arg::Count(n) => FluentValue::from(*n),
-            Arg::Number(n, places) => fixed(*n, *places).into(),
             Arg::Name(name) => self.name(*name).into(),
             Arg::Refusal(refusal) => self.refusal(refusal).into(),
             Arg::Text(text) => text.clone().into(),
@@ -160,9 +177,50 @@ impl Words {
         self.text(key, &args)
     }
 
-    /// A finding's sentence.
+    /// A finding's sentence. What was measured and what is allowed are told finely enough to differ.
     pub fn finding(&self, finding: &Finding) -> String {
-        self.text(&format!("finding-{}", finding.rule), &finding.args)
+        let key = format!("finding-{}", finding.rule);
+        match self.told_apart(finding) {
+            Some(args) => self.text(&key, &args),
+            None => self.text(&key, &finding.args),
+        }
+    }
+
+    /// The finding's values with more digits, where it speaks of measured and allowed and both would be worded alike.
+    fn told_apart(&self, finding: &Finding) -> Option<Vec<(&'static str, Arg)>> {
+        let place = |value: f64| {
+            let holds = |arg: &Arg| arg.number().is_some_and(|n| (n - value).abs() < 1e-9);
+            finding.args.iter().position(|(_, arg)| holds(arg))
+        };
+        let (measured, allowed) = (place(finding.measured)?, place(finding.allowed)?);
+        let shown = |i: usize, finer: usize| self.shown(&finding.args[i].1, finer);
+        if measured == allowed || shown(measured, 0)? != shown(allowed, 0)? {
+            return None;
+        }
+        let finer = (1..=FINEST)
+            .find(|n| shown(measured, *n) != shown(allowed, *n))
+            .unwrap_or(FINEST);
+        let mut args = finding.args.clone();
+        for i in [measured, allowed] {
+            args[i].1 = Arg::Text(shown(i, finer)?);
+        }
+        Some(args)
+    }
+
+    /// A value with its unit, to so many digits more than is usual.
+    fn shown(&self, arg: &Arg, finer: usize) -> Option<String> {
+        Some(match arg {
+            Arg::Length(mm) if finer == 0 => show_length(*mm, self.style),
+            Arg::Thickness(mm) if finer == 0 => show_thickness(*mm, self.style),
+            Arg::Length(mm) | Arg::Thickness(mm) => match self.style {
+                LengthStyle::Metric => format!("{} mm", fixed(*mm, finer - 1)),
+                LengthStyle::FeetInches => format!("{} in", fixed(mm / 25.4, 1 + finer)),
+            },
+            Arg::Angle(deg) => format!("{}°", fixed(*deg, finer)),
+            Arg::Share(share) => format!("{} %", fixed(share * 100.0, finer)),
+            Arg::Number(n, places) => fixed(*n, places + finer),
+            _ => return None,
+        })
     }
 
     /// What a remedy would do.

@@ -6,7 +6,7 @@ mod rows;
 use cordonry::plan::{Moment, VoidWork, Window};
 use cordonry::refusal::Refusal;
 use cordonry::row::*;
-use cordonry::units::Mm;
+use cordonry::units::{LengthStyle, Mm};
 use cordonry::words::{Arg, Words};
 use cordonry::work::Work;
 use rows::*;
@@ -29,9 +29,21 @@ fn uprights_150_mm_apart_pass_and_149_mm_do_not() {
         Words::default().finding(&f),
         "149 mm apart; at least 150 mm is needed: upright 1 of 3, tree 1, and upright 2 of 3, tree 1"
     );
+    // The second in the middle leaves 350 mm: a bud takes its part.
+    assert_eq!(f.remedies.len(), 2);
     for remedy in 0..2 {
-        assert!(found(&mended(&fails, &f, remedy), "uprights-too-close").is_empty());
+        let after = mended(&fails, &f, remedy);
+        assert!(found(&after, "uprights-too-close").is_empty());
+        assert!(found(&after, "uprights-too-far").is_empty());
     }
+    let said: Vec<String> = f
+        .remedies
+        .iter()
+        .map(|r| Words::default().remedy(r))
+        .collect();
+    assert!(said.contains(
+        &"Take off upright 2 of 3, tree 1, and keep a bud in the middle of its place; the wider space is then 175 mm".to_string()
+    ), "{said:?}");
 }
 
 #[test]
@@ -45,7 +57,7 @@ fn the_thinner_goes_and_a_bud_before_it() {
         } else {
             tree.uprights(&[600.0]).last(|s| s.diameter = 9.0)
         };
-        row(0, 3000, vec![tree.uprights(&[900.0])])
+        row(0, 3000, vec![tree.uprights(&[800.0])])
     };
     for bud in [true, false] {
         let f = &found(&crowded(bud), "uprights-too-close")[0];
@@ -59,7 +71,7 @@ fn the_thinner_goes_and_a_bud_before_it() {
     }
     assert_eq!(
         Words::default().remedy(&found(&crowded(true), "uprights-too-close")[0].remedies[0]),
-        "Take off bud 1 of 1, tree 1; its neighbours are then 400 mm apart"
+        "Take off bud 1 of 1, tree 1; its neighbours are then 300 mm apart"
     );
 }
 
@@ -196,4 +208,55 @@ fn as_much_void_work_as_is_let_pass_is_no_finding_and_one_more_is() {
     assert_eq!(count(0.0, &[item(8)]), 1);
     assert_eq!(count(1.0, &[item(8)]), 0);
     assert_eq!(count(1.0, &[item(8), item(9)]), 2);
+}
+
+#[test]
+fn buds_go_on_the_wood_between_two_bare_stretches() {
+    // Wood on the wire at 0–200, 400–900 and 1100–2100: no upright from 10 to 1300.
+    let gappy = row(
+        0,
+        2100,
+        vec![
+            upright_stem(1, 0, 700.0).uprights(&[10.0]),
+            upright_stem(2, 400, 1000.0),
+            upright_stem(3, 1100, 1500.0).uprights(&[1300.0, 1500.0, 1700.0, 1900.0]),
+        ],
+    );
+    let far = &found(&gappy, "uprights-too-far")[0];
+    assert!((far.measured - 890.0).abs() < 1e-6, "{}", far.measured);
+    let on: Vec<u32> = far.remedies[0]
+        .work
+        .iter()
+        .map(|w| w.tree().expect("a tree's").0)
+        .collect();
+    assert_eq!(on, [2, 2, 2]);
+    let after = mended(&gappy, far, 0);
+    assert!(found(&after, "uprights-too-close").is_empty());
+    assert!(found(&after, "uprights-too-far").is_empty());
+}
+
+#[test]
+fn what_is_measured_and_what_is_allowed_are_told_apart() {
+    let said = |apart: f64, style: LengthStyle| {
+        let f = &found(
+            &places(&[500.0, 500.0 + apart, 850.0]),
+            "uprights-too-close",
+        )[0];
+        let words = Words::new(Default::default(), style).finding(f);
+        words.split(':').next().map(str::to_string).expect("words")
+    };
+    let metric = LengthStyle::Metric;
+    assert_eq!(
+        said(149.0, metric),
+        "149 mm apart; at least 150 mm is needed"
+    );
+    assert_eq!(
+        said(149.6, metric),
+        "149.6 mm apart; at least 150.0 mm is needed"
+    );
+    let inches = LengthStyle::FeetInches;
+    assert_eq!(
+        said(149.0, inches),
+        "5.87 in apart; at least 5.91 in is needed"
+    );
 }

@@ -110,7 +110,7 @@ fn the_wall_is_no_taller_than_the_rows_are_apart() {
     assert_eq!(f.severity, Severity::Note);
     assert_eq!(
         Words::default().finding(&f),
-        "The wall is 3.00 m high and the rows are 3.00 m apart (taken, since none is given): 1.00 times; up to 1.00 lets enough light to its foot"
+        "The wall is 3.00 m high and the rows are 3.00 m apart (taken, since none is given): 1.0003 times; up to 1.0000 lets enough light to its foot"
     );
     assert_eq!(
         Words::default().remedy(&f.remedies[0]),
@@ -151,7 +151,7 @@ fn the_wall_is_no_taller_than_the_rows_are_apart() {
     assert!(given(2500).is_empty());
     assert_eq!(
         Words::default().finding(&given(2499)[0]),
-        "The wall is 2.50 m high and the rows are 2.50 m apart: 1.00 times; up to 1.00 lets enough light to its foot"
+        "The wall is 2.50 m high and the rows are 2.50 m apart: 1.0004 times; up to 1.0000 lets enough light to its foot"
     );
 }
 

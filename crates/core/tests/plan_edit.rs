@@ -52,7 +52,7 @@ fn a_cut_takes_the_place_of_what_it_leaves_nothing_of() {
         let at_once = plan.with_works(0, at, both).expect("it can be done");
         for planned in [first, at_once] {
             let season = planned.schemes[0].season(at.leaf).expect("there is work");
-            assert_eq!(season.work(at.window), [cut.clone()]);
+            assert_eq!(season.work(at.window), std::slice::from_ref(&cut));
             assert!(season.is_idle(at.window, &laterals) && season.is_idle(at.window, &tip));
             assert!(replay(&planned, 0, at).expect("it replays").void.is_empty());
             // The other way round it is refused, with the reason.

@@ -149,6 +149,7 @@ remedy-take-off = { $where ->
     [between] Take off { $part }; its neighbours are then { $leaves } apart
    *[end] Take off { $part }
 }
+remedy-even-out = Take off { $part }, and keep a bud in the middle of its place; the wider space is then { $leaves }
 remedy-stand-free = Stand up as an upright: { $part }. The widest space left is { $leaves }
 remedy-keep-buds = { $buds ->
     [one] Keep one bud between them; the widest space is then { $leaves }
@@ -195,7 +196,11 @@ finding-tipping-due = Tree { $tree }: { $count ->
 finding-renewal-due = Tree { $tree }: { $count ->
     [one] one upright
    *[other] { $count } uprights
-} of { $of } due to be stubbed, first { $first } ({ $why ->
+} of { $of }{ $stubs ->
+    [0] {""}
+    [one] {" "}beside a stub
+   *[other] {" "}beside { $stubs } stubs
+} due to be stubbed, first { $first } ({ $why ->
     [age] { $age } seasons old
     [size] { $diameter } thick
    *[length] the longest

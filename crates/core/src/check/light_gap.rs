@@ -77,6 +77,6 @@ fn remedies(c: &Seen<'_>, span: Span) -> Vec<Remedy> {
         .map(|w| (w, c.apart(w[0].x, w[1].x)))
         .filter(|(_, (apart, _))| over(*apart, aim))
         .max_by(|a, b| a.1.0.total_cmp(&b.1.0))
-        .map(|(w, (apart, bare))| uprights_too_far::remedies(c, w[0], w[1], apart, bare))
+        .map(|(w, (apart, bare))| uprights_too_far::remedies(c, w[0], w[1], apart, &bare))
         .unwrap_or_default()
 }

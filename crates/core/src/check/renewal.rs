@@ -41,7 +41,8 @@ pub(super) fn find_due(c: &Seen<'_>) -> Vec<Finding> {
         .filter_map(|seen| {
             let stubbed = fresh_stubs(seen);
             let all = in_order(c, seen);
-            let n = all.len() + stubbed;
+            let uprights = all.len();
+            let n = uprights + stubbed;
             let due = a_year(c, n);
             let out: Vec<Candidate> = all
                 .into_iter()
@@ -56,7 +57,8 @@ pub(super) fn find_due(c: &Seen<'_>) -> Vec<Finding> {
                 args: vec![
                     ("tree", seen.number()),
                     ("count", Arg::Count(out.len() as i64)),
-                    ("of", Arg::Count(n as i64)),
+                    ("of", Arg::Count(uprights as i64)),
+                    ("stubs", Arg::Count(stubbed as i64)),
                     ("first", seen.name(first.id)),
                     ("diameter", Arg::Thickness(first.diameter)),
                     ("age", Arg::Count(first.age.into())),
@@ -156,7 +158,8 @@ fn reason(c: &Seen<'_>, first: &Candidate) -> &'static str {
     }
 }
 
-/// Stubs from which nothing has come back yet: those of this season.
+/// Stubs from which nothing has come back yet; they are taken for this winter's, since a row does not tell when a cut was
+/// made.
 fn fresh_stubs(seen: &SeenTree<'_>) -> usize {
     seen.tree
         .shoots

@@ -33,7 +33,14 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
             let per_band = (LEVELS / BANDS) as u32;
             let open = |band: u32| {
                 let mask = ((1 << per_band) - 1) << (band * per_band);
-                2 * (o.levels & mask).count_ones() >= per_band
+                (o.levels & mask).count_ones()
+            };
+            let counts = [open(0), open(1), open(2)];
+            // Where it is open for half of no band, those count that are open at all.
+            let half = counts.iter().any(|n| 2 * n >= per_band);
+            let open = |band: usize| match half {
+                true => 2 * counts[band] >= per_band,
+                false => counts[band] > 0,
             };
             let bands = match (open(0), open(1), open(2)) {
                 (true, false, false) => "low",

@@ -244,28 +244,22 @@ impl<'a> Seen<'a> {
             .filter(move |gap| over(gap.span.length(), most))
     }
 
-    /// How far two places are apart, less any flagged bare stretch between them, which is a finding of its own;
-    /// and that stretch.
-    pub fn apart(&self, left: f64, right: f64) -> (f64, Option<Span>) {
+    /// How far two places are apart, less the flagged bare stretches between them, which are findings of their own;
+    /// and those stretches, from left to right.
+    pub fn apart(&self, left: f64, right: f64) -> (f64, Vec<Span>) {
         let from = self.cover.gaps.partition_point(|g| g.span.to <= left);
         let most = self.limit(Limit::GapMax);
-        let mut bare: Option<Span> = None;
-        let mut length = 0.0;
-        for gap in self.cover.gaps[from..]
+        let between = Span {
+            from: left,
+            to: right,
+        };
+        let bare: Vec<Span> = self.cover.gaps[from..]
             .iter()
             .take_while(|g| g.span.from < right)
             .filter(|g| over(g.span.length(), most))
-        {
-            let span = gap.span.within(Span {
-                from: left,
-                to: right,
-            });
-            length += span.length();
-            bare = Some(match bare {
-                Some(b) => Span { to: span.to, ..b },
-                None => span,
-            });
-        }
+            .map(|g| g.span.within(between))
+            .collect();
+        let length: f64 = bare.iter().map(|span| span.length()).sum();
         (right - left - length, bare)
     }
 

@@ -2,8 +2,8 @@
 
 use super::seen::{Seen, over};
 use super::{Finding, Remedy, Severity};
-use crate::cover::on_cordon;
-use crate::row::{Face, Kind, Limit};
+use crate::cover::is_side_shoot;
+use crate::row::Limit;
 use crate::words::Arg;
 use crate::work::Work;
 
@@ -19,9 +19,7 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
                 .tree
                 .shoots
                 .iter()
-                .filter(|s| s.face != Face::Top && on_cordon(seen.tree, s.parent))
-                // What was laid fills the cordon, and a stub was cut to bring an upright.
-                .filter(|s| !matches!(s.kind(), Kind::Leader | Kind::Stub))
+                .filter(|s| is_side_shoot(seen.tree, s))
                 .collect();
             let count = left.len() as f64;
             over(count, most).then(|| Finding {

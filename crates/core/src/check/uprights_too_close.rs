@@ -1,7 +1,8 @@
 //! Two uprights closer than the least distance.
 
-use super::seen::{Seen, distance, under};
-use super::{Finding, Part, Remedy, Severity};
+use super::seen::{Seen, distance, over, under};
+use super::{Finding, Part, Remedy, Severity, uprights_too_far};
+use crate::cover::Place;
 use crate::row::Limit;
 use crate::words::Arg;
 use crate::work::Work;
@@ -36,33 +37,64 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
         .collect()
 }
 
-/// Either of the two goes: a bud before a shoot that has grown, the thinner before the thicker, and of two alike
-/// the one whose going leaves the smaller space.
+/// Either of the two goes: a bud before a shoot that has grown, the thinner before the thicker, and of two alike the one
+/// whose going leaves the smaller space. Where it leaves too wide a space, a bud is kept in the middle of that.
 fn remedies(c: &Seen<'_>, i: usize) -> Vec<Remedy> {
-    let space = |out: usize| -> Option<f64> {
-        let before = out.checked_sub(1)?;
-        Some(c.places.get(out + 1)?.x - c.places[before].x)
+    let beside = |out: usize| -> Option<(Place, Place)> {
+        Some((c.places[out.checked_sub(1)?], *c.places.get(out + 1)?))
     };
-    let mut ways = [i - 1, i].map(|out| (c.worth(c.places[out]), space(out), out));
-    ways.sort_by(|a, b| {
-        a.0.total_cmp(&b.0)
-            .then_with(|| a.1.unwrap_or(0.0).total_cmp(&b.1.unwrap_or(0.0)))
+    let mut ways = [i - 1, i].map(|out| {
+        let sides = beside(out);
+        let space = sides.map_or(0.0, |(left, right)| right.x - left.x);
+        (c.worth(c.places[out]), space, c.places[out], sides)
     });
-    ways.iter()
-        .map(|(_, space, out)| {
-            let place = c.places[*out];
-            let mut args = vec![("part", c.name(place.tree, place.shoot))];
-            let beside = if space.is_some() { "between" } else { "end" };
-            args.push(("where", Arg::Text(beside.into())));
-            args.push(("leaves", distance(space.unwrap_or(0.0))));
-            Remedy::new(
+    ways.sort_by(|a, b| a.0.total_cmp(&b.0).then(a.1.total_cmp(&b.1)));
+    ways.into_iter()
+        .filter_map(|(_, space, place, sides)| match sides {
+            Some(sides) if over(space, c.limit(Limit::UprightSpacingMax)) => {
+                even_out(c, place, sides)
+            }
+            _ => Some(Remedy::new(
                 "remedy-take-off",
-                args,
-                vec![Work::Remove {
-                    tree: place.tree,
-                    shoot: place.shoot,
-                }],
-            )
+                vec![
+                    ("part", c.name(place.tree, place.shoot)),
+                    (
+                        "where",
+                        Arg::Text(if sides.is_some() { "between" } else { "end" }.into()),
+                    ),
+                    ("leaves", distance(space)),
+                ],
+                vec![take_off(place)],
+            )),
         })
         .collect()
+}
+
+fn take_off(place: Place) -> Work {
+    Work::Remove {
+        tree: place.tree,
+        shoot: place.shoot,
+    }
+}
+
+/// One goes, and a bud takes its part in the middle between its neighbours.
+fn even_out(c: &Seen<'_>, out: Place, (left, right): (Place, Place)) -> Option<Remedy> {
+    let cut = take_off(out);
+    let without = c.after(c.tree(out.tree)?.tree, std::slice::from_ref(&cut))?;
+    let (bud, x) = uprights_too_far::bud_at(c, (left.x + right.x) / 2.0, &mut vec![without])?;
+    let spaces = [x - left.x, right.x - x];
+    let fits = spaces.iter().all(|s| {
+        !under(*s, c.limit(Limit::UprightSpacingMin))
+            && !over(*s, c.limit(Limit::UprightSpacingMax))
+    });
+    fits.then(|| {
+        Remedy::new(
+            "remedy-even-out",
+            vec![
+                ("part", c.name(out.tree, out.shoot)),
+                ("leaves", distance(spaces[0].max(spaces[1]))),
+            ],
+            vec![cut, bud],
+        )
+    })
 }

@@ -40,22 +40,16 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
                     ("right", c.name(b.tree, b.shoot)),
                     (
                         "bare",
-                        Arg::Text(if bare.is_some() { "yes" } else { "no" }.into()),
+                        Arg::Text(if bare.is_empty() { "no" } else { "yes" }.into()),
                     ),
                 ],
-                remedies: remedies(c, a, b, apart, bare),
+                remedies: remedies(c, a, b, apart, &bare),
             })
         })
         .collect()
 }
 
-pub(super) fn remedies(
-    c: &Seen<'_>,
-    a: Place,
-    b: Place,
-    apart: f64,
-    bare: Option<Span>,
-) -> Vec<Remedy> {
+pub(super) fn remedies(c: &Seen<'_>, a: Place, b: Place, apart: f64, bare: &[Span]) -> Vec<Remedy> {
     let largest = |marks: &[f64]| {
         let mut ends: Vec<f64> = marks.iter().copied().chain([a.x, b.x]).collect();
         ends.sort_by(f64::total_cmp);
@@ -101,7 +95,7 @@ fn spaces(c: &Seen<'_>, apart: f64) -> usize {
 }
 
 /// Buds evenly between the two, on the wood that lies there; and where they come to stand.
-fn keep_buds(c: &Seen<'_>, a: Place, apart: f64, bare: Option<Span>) -> (Vec<Work>, Vec<f64>) {
+fn keep_buds(c: &Seen<'_>, a: Place, apart: f64, bare: &[Span]) -> (Vec<Work>, Vec<f64>) {
     let parts = spaces(c, apart).min(MOST_BUDS);
     let step = apart / parts as f64;
     let mut work: Vec<Work> = Vec::new();
@@ -109,12 +103,10 @@ fn keep_buds(c: &Seen<'_>, a: Place, apart: f64, bare: Option<Span>) -> (Vec<Wor
     // The trees with the buds so far: no bud is kept twice.
     let mut budded: Vec<Tree> = Vec::new();
     for i in 1..parts {
-        let mut x = a.x + step * i as f64;
-        if let Some(bare) = bare
-            && x > bare.from
-        {
-            x += bare.length();
-        }
+        // So far along the wood, past every bare stretch on the way.
+        let x = bare.iter().fold(a.x + step * i as f64, |x, gap| {
+            if x > gap.from { x + gap.length() } else { x }
+        });
         if let Some((item, x)) = bud_at(c, x, &mut budded) {
             work.push(item);
             marks.push(x);
@@ -124,7 +116,7 @@ fn keep_buds(c: &Seen<'_>, a: Place, apart: f64, bare: Option<Span>) -> (Vec<Wor
 }
 
 /// A bud at `x`, or at the nearest end of laid wood where a short bare stretch is there; and its place.
-fn bud_at(c: &Seen<'_>, x: f64, budded: &mut Vec<Tree>) -> Option<(Work, f64)> {
+pub(super) fn bud_at(c: &Seen<'_>, x: f64, budded: &mut Vec<Tree>) -> Option<(Work, f64)> {
     let bare = c.cover.gaps.partition_point(|g| g.span.to <= x);
     let places = match c.cover.gaps.get(bare) {
         Some(gap) if gap.span.from < x => {
@@ -160,21 +152,26 @@ fn bud_at(c: &Seen<'_>, x: f64, budded: &mut Vec<Tree>) -> Option<(Work, f64)> {
     })
 }
 
+/// The longest stretch of wood between the two.
+fn longest_wood(a: Place, b: Place, bare: &[Span]) -> Span {
+    let starts = [a.x].into_iter().chain(bare.iter().map(|gap| gap.to));
+    let ends = bare.iter().map(|gap| gap.from).chain([b.x]);
+    starts
+        .zip(ends)
+        .map(|(from, to)| Span { from, to })
+        .max_by(|l, r| l.length().total_cmp(&r.length()))
+        .unwrap_or(Span { from: a.x, to: b.x })
+}
+
 /// An untrained shoot that grows from the top of the cordon between the two, no nearer to either than is let pass:
 /// it is a season ahead of a bud.
-fn stand_up(c: &Seen<'_>, a: Place, b: Place, bare: Option<Span>) -> Option<(Work, f64)> {
+fn stand_up(c: &Seen<'_>, a: Place, b: Place, bare: &[Span]) -> Option<(Work, f64)> {
     let least = c.limit(Limit::UprightSpacingMin);
     let fits = |x: f64| {
         let beside = |from: f64, to: f64| from < to && !under(c.apart(from, to).0, least);
         beside(a.x, x) && beside(x, b.x)
     };
-    let middle = bare.map_or((a.x + b.x) / 2.0, |gap| {
-        if gap.from - a.x > b.x - gap.to {
-            (a.x + gap.from) / 2.0
-        } else {
-            (gap.to + b.x) / 2.0
-        }
-    });
+    let middle = longest_wood(a, b, bare).middle();
     [a.tree, b.tree]
         .into_iter()
         .filter_map(|id| c.tree(id))

@@ -124,8 +124,11 @@ pub(super) fn find_tall(c: &Seen<'_>) -> Vec<Finding> {
 /// The wall lowered to what is advised for the distance of its rows, with all uprights that stand above that. None where
 /// so low a wall would have no room above the cordon.
 fn lower(c: &Seen<'_>, spacing: f64) -> Option<Remedy> {
-    let height = Mm(libm::floor(spacing * c.limit(Limit::HeightRatio)) as i32);
-    if height.f() < c.g.wire + LEAST_WALL {
+    let ratio = c
+        .limit(Limit::HeightRatio)
+        .min(c.limit(Limit::HeightRatioMax));
+    let height = Mm(libm::floor(spacing * ratio) as i32);
+    if height.f() < c.g.wire + LEAST_WALL || height >= c.row.trellis.wall_height {
         return None;
     }
     let work: Vec<Work> = c

@@ -72,7 +72,7 @@ impl Plan {
             {
                 apply_to_tree(&tree, moment.leaf, geometry, &work)?;
             }
-            season.put(moment.window, work);
+            put(&mut season, moment, work);
         }
         plan.put_season(scheme, season);
         Ok(plan)
@@ -86,7 +86,7 @@ impl Plan {
             let mut without = self.clone();
             without.put_season(scheme, season.clone());
             without.try_work(scheme, moment, &work)?;
-            season.put(moment.window, work);
+            put(&mut season, moment, work);
         }
         self.put_season(scheme, season);
         Ok(())
@@ -149,6 +149,12 @@ impl Plan {
 fn season_of(scheme: &Scheme, leaf: u8) -> Season {
     let held = scheme.season(leaf).cloned();
     held.unwrap_or_else(|| Season::empty(leaf))
+}
+
+/// Puts work that can be done; what a cut leaves nothing of gives way to it.
+fn put(season: &mut Season, moment: Moment, work: Work) {
+    season.drop_idle(moment.window, &work);
+    season.put(moment.window, work);
 }
 
 /// Where the work takes off a bud that the same window keeps, takes that back instead; whether it did.

@@ -1,7 +1,7 @@
 //! A season: the work before and the growth of one leaf.
 
 use crate::row::{ShootId, TreeId};
-use crate::work::{Stage, Subject, Work};
+use crate::work::{Subject, Work};
 use serde::{Deserialize, Serialize};
 
 /// The four times of a season at which the crew works.
@@ -94,11 +94,8 @@ impl Season {
         Window::ALL.iter().all(|w| self.work(*w).is_empty())
     }
 
-    /// Puts work in its canonical place; one with the same subject gives way to it, and what a cut leaves nothing of goes.
+    /// Puts work in its canonical place; one with the same subject gives way to it.
     pub fn put(&mut self, window: Window, work: Work) {
-        if work.subject().kind == Stage::Cut {
-            self.drop_work(window, |other| work.leaves_nothing_for(other));
-        }
         let list = self.list(window);
         match list.binary_search_by_key(&work.subject(), Work::subject) {
             Ok(i) => list[i] = work,
@@ -113,6 +110,11 @@ impl Season {
         let from = list.partition_point(|w| w.tree() < tree);
         let to = list.partition_point(|w| w.tree() <= tree);
         &list[from..to]
+    }
+
+    /// Takes out the work that a cut leaves nothing of.
+    pub fn drop_idle(&mut self, window: Window, cut: &Work) {
+        self.drop_work(window, |other| cut.leaves_nothing_for(other));
     }
 
     /// Whether a cut of the same window leaves nothing for the work to do.

@@ -1,8 +1,9 @@
 //! One kind of work on many shoots at once: a choice of trees, or the whole row.
 
 use super::{Asked, Work, apply_to_tree};
+use crate::cover::is_side_shoot;
 use crate::pose::Geometry;
-use crate::row::{Face, Kind, Limit, Row, Shoot, ShootId, Targets, TreeId};
+use crate::row::{Kind, Limit, Row, Shoot, ShootId, Targets, TreeId};
 use crate::typed::Unit;
 use crate::units::Mm;
 
@@ -120,11 +121,8 @@ impl Sweep {
                 (kind == Kind::Leader && !shoot.rubbed).then_some(Work::RubOut { tree, shoot: id })
             }
             Self::SideShoots => {
-                let on_laid = shoot
-                    .parent
-                    .and_then(|p| row.shoot(tree, p))
-                    .is_some_and(|(_, p)| p.pose.is_laid());
-                (on_laid && shoot.face != Face::Top).then_some(Work::Remove { tree, shoot: id })
+                let own = row.tree(tree)?;
+                is_side_shoot(own, shoot).then_some(Work::Remove { tree, shoot: id })
             }
             Self::Straighten => match shoot.pose {
                 crate::row::Pose::Upright { lean }

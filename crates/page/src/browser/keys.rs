@@ -3,6 +3,7 @@
 use crate::browser::app::App;
 use cordonry::check::Part;
 use cordonry::plan::Correction;
+use cordonry::refusal::Refusal;
 use cordonry::row::{Kind, Limit, Pose, ShootId, Toward, TreeId};
 use cordonry::units::{Deg, Mm};
 use cordonry::work::{Work, nudged};
@@ -189,7 +190,7 @@ fn bud(app: App, chosen: Option<Part>) {
     };
     app.edit(|d| match d.widest_space(tree, shoot) {
         Some(x) => d.keep_bud(tree, shoot, x),
-        None => Ok(()),
+        None => Err(Refusal::new("refusal-bud-off-wood", Vec::new())),
     });
 }
 
