@@ -2,8 +2,28 @@
 import init, { answerMessage } from "./cordonry_page.js";
 
 const ready = init();
+// Of each kind of question only the newest is worth an answer.
+const waiting = new Map();
+let working = false;
 
-addEventListener("message", async (event) => {
-  await ready;
-  postMessage(answerMessage(event.data));
+const kind = ({ question }) => (typeof question === "string" ? question : Object.keys(question)[0]);
+
+addEventListener("message", ({ data }) => {
+  waiting.set(kind(data), data);
+  if (!working) {
+    working = true;
+    ready.then(next);
+  }
 });
+
+function next() {
+  const [first] = waiting;
+  if (!first) {
+    working = false;
+    return;
+  }
+  waiting.delete(first[0]);
+  postMessage(answerMessage(first[1]));
+  // Questions that came meanwhile are heard before the next one is taken.
+  setTimeout(next);
+}

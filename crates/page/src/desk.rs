@@ -58,8 +58,10 @@ pub struct Desk {
     pub places: Vec<Place>,
     /// What the checks say.
     pub findings: Vec<Finding>,
-    /// What the checks say of the light, while it is looked at.
-    pub light_findings: Vec<Finding>,
+    /// What the checks said last of the light, while it is looked at.
+    light_findings: Vec<Finding>,
+    /// Whether that was said of the row as it is now.
+    light_holds: bool,
     /// The figures.
     pub figures: Figures,
 }
@@ -87,6 +89,7 @@ impl Desk {
             places: Vec::new(),
             findings: Vec::new(),
             light_findings: Vec::new(),
+            light_holds: false,
             figures: Figures::default(),
         };
         desk.derive();
@@ -125,6 +128,21 @@ impl Desk {
         let mut all: Vec<&Finding> = self.findings.iter().chain(&self.light_findings).collect();
         all.sort_by_key(|f| std::cmp::Reverse(f.severity));
         all
+    }
+
+    /// Takes what the checks say of the light on the row as it is.
+    pub fn judge_light(&mut self, findings: Vec<Finding>) {
+        self.light_findings = findings;
+        self.light_holds = true;
+    }
+
+    /// Whether a finding was made of a row that has changed since, and waits for a new answer: its remedies do too.
+    pub fn is_out_of_date(&self, finding: &Finding) -> bool {
+        !self.light_holds
+            && self
+                .light_findings
+                .iter()
+                .any(|light| std::ptr::eq(light, finding))
     }
 
     /// What has changed since the last call.
@@ -226,16 +244,21 @@ impl Desk {
                 .iter()
                 .zip(&self.row.trees)
                 .all(|(a, b)| a.id == b.id);
+        let same_limits =
+            Arc::ptr_eq(&plan.targets, &self.limits.0) && Arc::ptr_eq(&plan.site, &self.limits.1);
+        let changed = row
+            .trees
+            .iter()
+            .zip(&self.row.trees)
+            .filter(|(a, b)| !Arc::ptr_eq(a, b))
+            .map(|(a, _)| a.id);
         if same_frame {
-            self.changes.trees.extend(
-                row.trees
-                    .iter()
-                    .zip(&self.row.trees)
-                    .filter(|(a, b)| !Arc::ptr_eq(a, b))
-                    .map(|(a, _)| a.id),
-            );
+            let known = self.changes.trees.len();
+            self.changes.trees.extend(changed);
+            self.light_holds &= same_limits && self.changes.trees.len() == known;
         } else {
             self.changes.all = true;
+            self.light_holds = false;
         }
         self.geometry = geometry;
         let context = Context {
@@ -245,9 +268,7 @@ impl Desk {
             void: &void,
         };
         // What the last survey worked out holds where nothing near has changed, under the same limits.
-        let known = (Arc::ptr_eq(&plan.targets, &self.limits.0)
-            && Arc::ptr_eq(&plan.site, &self.limits.1))
-        .then_some(Before {
+        let known = same_limits.then_some(Before {
             row: &self.row,
             findings: &self.findings,
         });

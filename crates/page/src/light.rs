@@ -11,9 +11,11 @@ use cordonry::light::{
     Direction, Fineness, LightMap, Period, PeriodLight, Shares, Sky, period_light,
 };
 use cordonry::plan::Plan;
-use cordonry::row::Row;
+use cordonry::row::{Row, Targets};
+use cordonry::units::Mm;
 use serde::{Deserialize, Serialize};
 use std::ops::Range;
+use std::sync::Arc;
 
 /// The days that are looked at.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
@@ -163,6 +165,8 @@ pub struct RowLight {
     state: LightState,
     source: Source,
     sun: Option<Direction>,
+    /// Limits and wall height under which the figures were worked out.
+    under: (Arc<Targets>, Mm),
     /// Levels that are shown: up to the wall's height or the highest leaf.
     shown: usize,
     /// The wall's light where it is mapped.
@@ -216,6 +220,7 @@ impl RowLight {
             state,
             source,
             sun,
+            under: (Arc::clone(&plan.targets), row.trellis.wall_height),
             shown: 0,
             map: LightMap {
                 columns: 0..0,
@@ -282,10 +287,16 @@ impl RowLight {
                 moved || !ranges.is_empty()
             }
         };
-        if moved {
+        let under = (Arc::clone(&plan.targets), row.trellis.wall_height);
+        let judged_anew = under != self.under;
+        if judged_anew {
+            self.under = under;
+            self.rest = None;
+        }
+        if moved || judged_anew {
             self.derive(row, plan);
         }
-        moved
+        moved || judged_anew
     }
 
     /// Looks at something else.
@@ -574,6 +585,37 @@ mod tests {
         assert!(light.figures.exact && !coarse.exact);
         assert!((light.figures.caught - coarse.caught).abs() < 0.01);
         assert_ne!(light.map, anew.map);
+    }
+
+    #[test]
+    fn another_zone_or_wall_height_is_judged_anew() {
+        use cordonry::plan::Setting;
+        use cordonry::row::Limit;
+        let plan = bench_row::plan(4, 7);
+        for hour in [None, Some(12.0)] {
+            let choice = Choice {
+                hour,
+                ..Choice::default()
+            };
+            let mut light = RowLight::new(&plan.found, &plan, choice, span());
+            light.take(&exact(&plan.found, &plan, choice, light.mapped()).chosen);
+            let zone = light.figures.zone;
+            let deeper = plan
+                .with_limit(Limit::RenewalZone, Some(600.0))
+                .expect("in range");
+            assert!(light.follow(&deeper.found, &deeper, span()));
+            let anew = RowLight::new(&deeper.found, &deeper, choice, span());
+            assert_eq!(light.figures, anew.figures);
+            assert_ne!(light.figures.zone, zone);
+
+            let low = deeper
+                .with_setting(Setting::WallHeight, Some(1500.0))
+                .expect("in range");
+            assert!(light.follow(&low.found, &low, span()));
+            let anew = RowLight::new(&low.found, &low, choice, span());
+            assert_eq!(light.shown_levels(), anew.shown_levels());
+            assert_eq!(light.figures, anew.figures);
+        }
     }
 
     #[test]

@@ -1,7 +1,9 @@
 //! The desk without a browser: dragging, undo, before and after, many at once, messages.
 
-use cordonry::check::Remedy;
+use cordonry::check::{Context, Remedy, check_light};
 use cordonry::file::{read_plan, write_plan};
+use cordonry::light::Foliage;
+use cordonry::light::row_light::report;
 use cordonry::plan::Setting;
 use cordonry::row::{Limit, ShootId, Toward, TreeId};
 use cordonry::units::{Deg, Mm};
@@ -246,6 +248,56 @@ fn work_on_many_is_one_step_and_costs_as_many_trees_as_there_are() {
     let ratio = many.as_secs_f64() / few.as_secs_f64();
     println!("{few:?} for 100 trees, {many:?} for 1,000: {ratio:.1} times");
     assert!(ratio < 40.0, "{few:?}, then {many:?}");
+}
+
+#[test]
+fn what_was_found_of_the_light_waits_once_the_row_has_changed() {
+    let mut desk = desk();
+    let season = cordonry::light::Period::growing_season(45.0);
+    let judge = |desk: &mut Desk| {
+        let plan = desk.plan();
+        let leaves = Foliage::new(&desk.row, &plan.site, &plan.targets, 1.0);
+        let light = report(&leaves, &plan.targets, season);
+        let found = check_light(
+            &Context {
+                row: &desk.row,
+                site: &plan.site,
+                targets: &plan.targets,
+                void: &[],
+            },
+            &light,
+        );
+        assert!(!found.is_empty());
+        desk.judge_light(found);
+    };
+    let waiting = |desk: &Desk| {
+        let all = desk.all_findings();
+        let waits = all.iter().filter(|f| desk.is_out_of_date(f));
+        waits.count()
+    };
+    judge(&mut desk);
+    assert_eq!(waiting(&desk), 0);
+    let stub = Work::Stub {
+        tree: TreeId(2),
+        shoot: ShootId::found(2),
+        keep_mm: Mm(150),
+    };
+    desk.work("step-stub", vec![stub]).expect("it can be done");
+    let all = desk.all_findings();
+    let of_light = all.len() - desk.findings.len();
+    assert!(of_light > 0);
+    assert_eq!(waiting(&desk), of_light);
+    judge(&mut desk);
+    assert_eq!(waiting(&desk), 0);
+    // Another limit changes them too, choosing does not.
+    desk.chosen = None;
+    assert_eq!(waiting(&desk), 0);
+    let plan = desk
+        .plan()
+        .with_limit(Limit::LightTarget, Some(0.2))
+        .expect("in range");
+    desk.set("step-limit", plan);
+    assert!(waiting(&desk) > 0);
 }
 
 #[test]

@@ -329,7 +329,7 @@ impl App {
     pub fn judge(self, findings: Vec<Finding>) {
         self.desk.update_value(|d| {
             if let Some(d) = d {
-                d.light_findings = findings;
+                d.judge_light(findings);
             }
         });
     }

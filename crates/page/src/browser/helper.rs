@@ -44,13 +44,47 @@ impl Shown {
     }
 }
 
+/// The last question of a kind.
+pub type LastAsked<T> = StoredValue<Option<Asked<T>>, LocalStorage>;
+
+/// What was asked last, and whether the answer has come.
+#[derive(Clone)]
+pub struct Asked<T> {
+    generation: u32,
+    about: T,
+    answered: bool,
+}
+
+impl<T> Asked<T> {
+    /// Asked just now.
+    pub fn now(generation: u32, about: T) -> Self {
+        Self {
+            generation,
+            about,
+            answered: false,
+        }
+    }
+
+    /// What it was asked about.
+    pub fn about(&self) -> &T {
+        &self.about
+    }
+
+    /// Takes an answer; whether it is the one that is waited for.
+    pub fn take(&mut self, generation: u32) -> bool {
+        let fits = self.generation == generation && !self.answered;
+        self.answered |= fits;
+        fits
+    }
+}
+
 /// Asks the helper, and holds its newest answer.
 #[derive(Clone, Copy)]
 pub struct Helper {
     worker: StoredValue<Option<Worker>, LocalStorage>,
     generation: StoredValue<u32>,
-    /// The plan and scheme that `season` is about.
-    season_of: StoredValue<Option<(Arc<Plan>, usize)>, LocalStorage>,
+    /// The plan and scheme that `season` was asked about last, in which generation, and whether the answer has come.
+    season_of: LastAsked<(Arc<Plan>, usize)>,
     /// Findings after each window of the found leaf.
     pub season: RwSignal<Vec<WindowCount>>,
 }
@@ -74,6 +108,8 @@ impl Helper {
         // A helper that does not start is done without.
         let lost = Closure::<dyn Fn(web_sys::Event)>::new(move |_| {
             helper.worker.set_value(None);
+            helper.season_of.set_value(None);
+            app.light.forget_questions();
             helper.ask_soon(app);
         });
         helper.worker.with_value(|worker| {
@@ -87,13 +123,8 @@ impl Helper {
         Effect::new(move |_| {
             app.tick.track();
             app.view_tick.track();
-            match app.peek(|d| d.dragging()) {
-                Some(false) => helper.ask_soon(app),
-                // What is on its way was asked before the hand moved.
-                Some(true) => {
-                    helper.next_generation();
-                }
-                None => {}
+            if app.peek(|d| d.dragging()) == Some(false) {
+                helper.ask_soon(app);
             }
         });
         helper
@@ -118,21 +149,22 @@ impl Helper {
         );
     }
 
-    /// Asks what is not known of the plan and of what is on the wall.
+    /// Asks what is not known, nor asked already, of the plan and of what is on the wall.
     fn ask(self, app: App, generation: u32) {
-        let known = app.peek(|d| {
-            self.season_of.with_value(|of| {
-                of.as_ref().is_some_and(|(plan, scheme)| {
-                    Arc::ptr_eq(plan, d.plan()) && *scheme == d.scheme()
-                })
-            })
+        let about = |d: &Desk| (Arc::clone(d.plan()), d.scheme());
+        let Some(now) = app.peek(about) else { return };
+        let known = self.season_of.with_value(|of| {
+            of.as_ref()
+                .is_some_and(|of| Arc::ptr_eq(&of.about.0, &now.0) && of.about.1 == now.1)
         });
-        if known == Some(false) {
+        if !known {
+            self.season_of.set_value(Some(Asked::now(generation, now)));
             self.send(app, generation, Question::Season, |d| Arc::clone(d.plan()));
         }
-        let light = app.light.question(app);
-        let beside = app.light.beside_question(app);
-        for question in light.into_iter().chain(beside) {
+        if let Some(question) = app.light.question(app, generation) {
+            self.send(app, generation, question, |d| d.shown().0);
+        }
+        if let Some(question) = app.light.beside_question(app, generation) {
             self.send(app, generation, question, |d| d.shown().0);
         }
     }
@@ -164,19 +196,22 @@ impl Helper {
         }
     }
 
+    /// An answer to an older question, or about what is no longer on the wall, is dropped.
     fn hear(self, app: App, answer: Answer) {
-        if answer.generation != self.generation.get_value() {
-            return;
-        }
-        match answer.body {
+        let Answer { generation, body } = answer;
+        match body {
             Body::Season(counts) => {
-                self.season_of
-                    .set_value(app.peek(|d| (Arc::clone(d.plan()), d.scheme())));
-                self.season.set(counts);
+                let fits = self
+                    .season_of
+                    .try_update_value(|of| of.as_mut().is_some_and(|of| of.take(generation)));
+                if fits == Some(true) {
+                    self.season.set(counts);
+                }
             }
-            Body::Light(exact) => app.light.hear(app, &exact),
-            Body::Beside(both) => app.light.hear_beside(app, both),
-            Body::Digest(_) | Body::Refused(_) => {}
+            Body::Light(exact) => app.light.hear(app, generation, &exact),
+            Body::Beside(both) => app.light.hear_beside(app, generation, both),
+            Body::Refused(_) => app.judge(Vec::new()),
+            Body::Digest(_) => {}
         }
     }
 }

@@ -1,6 +1,7 @@
 //! Beside the wall: the findings with their remedies, and the figures.
 
 use crate::browser::app::App;
+use crate::desk::Desk;
 use cordonry::check::{Finding, Part, Remedy, Severity};
 use cordonry::row::Limit;
 use cordonry::words::Arg;
@@ -21,9 +22,11 @@ struct Listed {
     part: Option<Part>,
     x: f64,
     remedies: Vec<(String, Remedy)>,
+    /// Whether it waits for a new answer about the row as it is now.
+    waits: bool,
 }
 
-fn listed(app: App, finding: &Finding) -> Listed {
+fn listed(app: App, desk: &Desk, finding: &Finding) -> Listed {
     let part = finding.subjects.first().copied();
     let info = finding.limit.info();
     Listed {
@@ -33,6 +36,7 @@ fn listed(app: App, finding: &Finding) -> Listed {
         source: crate::browser::limits::source(app, info),
         part,
         x: finding.x,
+        waits: desk.is_out_of_date(finding),
         remedies: finding
             .remedies
             .iter()
@@ -51,7 +55,7 @@ struct Group {
     mendable: usize,
 }
 
-fn groups(app: App, findings: &[&Finding]) -> Vec<Group> {
+fn groups(app: App, desk: &Desk, findings: &[&Finding]) -> Vec<Group> {
     let mut out: Vec<Group> = Vec::new();
     for f in findings {
         let key = format!("{}:{:?}", f.rule, f.severity);
@@ -68,7 +72,7 @@ fn groups(app: App, findings: &[&Finding]) -> Vec<Group> {
         group.count += 1;
         group.mendable += usize::from(!f.remedies.is_empty());
         if group.listed.len() < LISTED {
-            group.listed.push(listed(app, f));
+            group.listed.push(listed(app, desk, f));
         }
     }
     out
@@ -81,7 +85,7 @@ pub fn Findings(app: App) -> impl IntoView {
         app.style.track();
         app.read(|d| {
             let all = d.all_findings();
-            (all.len(), groups(app, &all))
+            (all.len(), groups(app, d, &all))
         })
         .unwrap_or_default()
     });
@@ -117,7 +121,7 @@ fn FindingList(app: App, now: Memo<Option<Group>>) -> impl IntoView {
         <ul>
             <For
                 each=move || now.get().map(|g| g.listed).unwrap_or_default()
-                key=|f| (f.key.clone(), f.words.clone(), f.remedies.clone().into_iter().map(|r| r.0).collect::<Vec<_>>())
+                key=|f| (f.key.clone(), f.words.clone(), f.waits, f.remedies.clone().into_iter().map(|r| r.0).collect::<Vec<_>>())
                 children=move |f| view! { <OneFinding app f/> }
             />
         </ul>
@@ -139,6 +143,7 @@ fn FindingGroup(app: App, now: Memo<Option<Group>>) -> impl IntoView {
                 d.all_findings()
                     .into_iter()
                     .filter(|f| Some(format!("{}:{:?}", f.rule, f.severity)) == rule)
+                    .filter(|f| !d.is_out_of_date(f))
                     .filter_map(|f| f.remedies.first().cloned())
                     .collect::<Vec<_>>()
             })
@@ -220,7 +225,7 @@ fn OneFinding(app: App, f: Listed) -> impl IntoView {
         Severity::Soon => "finding soon",
         Severity::Note => "finding note",
     };
-    let (part, x) = (f.part, f.x);
+    let (part, x, waits) = (f.part, f.x, f.waits);
     let mut others = f.remedies;
     let first = (!others.is_empty()).then(|| others.remove(0));
     view! {
@@ -240,7 +245,7 @@ fn OneFinding(app: App, f: Listed) -> impl IntoView {
                 </button>
             </span>
             <span class="remedies">
-                {first.map(|(word, remedy)| view! { <RemedyButton app word remedy x/> })}
+                {first.map(|(word, remedy)| view! { <RemedyButton app word remedy x waits/> })}
                 {(!others.is_empty())
                     .then(|| {
                         view! {
@@ -257,7 +262,7 @@ fn OneFinding(app: App, f: Listed) -> impl IntoView {
                                     .map(|(word, remedy)| {
                                         view! {
                                             <div>
-                                                <RemedyButton app word remedy x/>
+                                                <RemedyButton app word remedy x waits/>
                                             </div>
                                         }
                                     })
@@ -271,11 +276,12 @@ fn OneFinding(app: App, f: Listed) -> impl IntoView {
 }
 
 #[component]
-fn RemedyButton(app: App, word: String, remedy: Remedy, x: f64) -> impl IntoView {
+fn RemedyButton(app: App, word: String, remedy: Remedy, x: f64, waits: bool) -> impl IntoView {
     view! {
         <button
             class="link"
             data-remedy=""
+            disabled=waits
             on:click=move |_| {
                 app.edit(|d| d.mend("step-remedy", &remedy));
                 app.show(x);

@@ -10,7 +10,7 @@ pub use fields::{LightLine, SkyBand};
 pub use figures::LightFigures;
 
 use crate::browser::app::App;
-use crate::browser::helper::Shown;
+use crate::browser::helper::{Asked, LastAsked, Shown};
 use crate::light::{Choice, Exact, RowLight};
 use crate::message::Question;
 use crate::view::View;
@@ -34,10 +34,10 @@ struct Key {
 pub struct Lit {
     row: StoredValue<Option<RowLight>, LocalStorage>,
     scene: StoredValue<Option<Scene>, LocalStorage>,
-    /// What the newest exact answer was about.
-    answered: StoredValue<Option<Key>, LocalStorage>,
-    /// What the newest answer about the deep canopy was about.
-    beside_answered: StoredValue<Option<(Shown, Choice, DeepCanopy)>, LocalStorage>,
+    /// What the exact light was asked about last.
+    asked: LastAsked<Key>,
+    /// What the deep canopy was asked about last.
+    beside_asked: LastAsked<(Shown, Choice, DeepCanopy)>,
     /// Whether light is looked at.
     pub on: RwSignal<bool>,
     /// What is looked at.
@@ -60,8 +60,8 @@ impl Lit {
         Self {
             row: StoredValue::new_local(None),
             scene: StoredValue::new_local(None),
-            answered: StoredValue::new_local(None),
-            beside_answered: StoredValue::new_local(None),
+            asked: StoredValue::new_local(None),
+            beside_asked: StoredValue::new_local(None),
             on: RwSignal::new(false),
             choice: RwSignal::new(Choice::default()),
             tick: RwSignal::new(0),
@@ -80,7 +80,7 @@ impl Lit {
         self.on.update(|on| *on = !*on);
         if !self.on.get_untracked() {
             self.row.set_value(None);
-            self.answered.set_value(None);
+            self.asked.set_value(None);
             app.judge(Vec::new());
         }
         app.redraw();
@@ -113,10 +113,10 @@ impl Lit {
     pub fn drop_row(self) {
         self.row.set_value(None);
         self.scene.set_value(None);
-        self.answered.set_value(None);
+        self.asked.set_value(None);
         self.probe.set(None);
         self.beside.set(None);
-        self.beside_answered.set_value(None);
+        self.beside_asked.set_value(None);
     }
 
     /// Follows the desk and the view, and draws what changed.
@@ -218,20 +218,26 @@ impl Lit {
         true
     }
 
-    /// The question whose answer is exact, where it is not known yet.
-    pub fn question(self, app: App) -> Option<Question> {
+    /// The question whose answer is exact, where it is neither known nor asked already.
+    pub fn question(self, app: App, generation: u32) -> Option<Question> {
         let key = self.key(app)?;
-        if self
-            .answered
-            .with_value(|answered| answered.as_ref() == Some(&key))
-        {
+        let known = |asked: &Option<Asked<Key>>| asked.as_ref().map(Asked::about) == Some(&key);
+        if self.asked.with_value(known) {
             return None;
         }
-        Some(Question::Light {
+        let question = Question::Light {
             moment: key.shown.moment(),
             choice: key.choice,
-            columns: key.columns,
-        })
+            columns: key.columns.clone(),
+        };
+        self.asked.set_value(Some(Asked::now(generation, key)));
+        Some(question)
+    }
+
+    /// Forgets what was asked of a helper that is gone.
+    pub fn forget_questions(self) {
+        self.asked.set_value(None);
+        self.beside_asked.set_value(None);
     }
 
     fn key(self, app: App) -> Option<Key> {
@@ -247,18 +253,24 @@ impl Lit {
     }
 
     /// The question about the deep canopy, while it is looked at.
-    pub fn beside_question(self, app: App) -> Option<Question> {
+    pub fn beside_question(self, app: App, generation: u32) -> Option<Question> {
         if !(self.on.get_untracked() && self.beside_open.get_untracked()) {
             return None;
         }
         let key = self.beside_key(app)?;
-        (self.beside_answered.with_value(Option::clone).as_ref() != Some(&key)).then_some(
-            Question::Beside {
-                moment: key.0.moment(),
-                choice: key.1,
-                canopy: key.2,
-            },
-        )
+        let known = self
+            .beside_asked
+            .with_value(|asked| asked.as_ref().map(Asked::about) == Some(&key));
+        let question = Question::Beside {
+            moment: key.0.moment(),
+            choice: key.1,
+            canopy: key.2,
+        };
+        (!known).then(|| {
+            self.beside_asked
+                .set_value(Some(Asked::now(generation, key)));
+            question
+        })
     }
 
     fn beside_key(self, app: App) -> Option<(Shown, Choice, DeepCanopy)> {
@@ -266,16 +278,20 @@ impl Lit {
         app.peek(|d| (Shown::of(d), choice, deep))
     }
 
-    /// Takes the answer about the deep canopy.
-    pub fn hear_beside(self, app: App, both: Option<Beside>) {
-        self.beside_answered.set_value(self.beside_key(app));
-        self.beside.set(Some(both));
+    /// Takes the answer about the deep canopy, if it is about what is on the wall.
+    pub fn hear_beside(self, app: App, generation: u32, both: Option<Beside>) {
+        let now = self.beside_key(app);
+        if fits(self.beside_asked, generation, now.as_ref()) {
+            self.beside.set(Some(both));
+        }
     }
 
-    /// Takes an exact answer about the state that the page is in.
-    pub fn hear(self, app: App, exact: &Exact) {
-        let Some(key) = self.key(app) else { return };
-        self.answered.set_value(Some(key));
+    /// Takes an exact answer, if it is about what is on the wall.
+    pub fn hear(self, app: App, generation: u32, exact: &Exact) {
+        let now = self.key(app);
+        if !fits(self.asked, generation, now.as_ref()) {
+            return;
+        }
         self.row.update_value(|row| {
             if let Some(row) = row {
                 row.take(&exact.chosen);
@@ -300,4 +316,15 @@ impl Lit {
         app.judge(found.unwrap_or_default());
         app.redraw();
     }
+}
+
+/// Whether an answer is the one that is waited for, and still about what it was asked about.
+fn fits<T: PartialEq + 'static>(asked: LastAsked<T>, generation: u32, now: Option<&T>) -> bool {
+    asked
+        .try_update_value(|asked| {
+            asked
+                .as_mut()
+                .is_some_and(|asked| Some(asked.about()) == now && asked.take(generation))
+        })
+        .unwrap_or(false)
 }
