@@ -1,7 +1,9 @@
 //! The figures of a plan on which a native and a browser build must agree to the printed digit.
 
-use crate::check::{Context, Part, check};
+use crate::check::{Context, Finding, Part, check, check_light};
 use crate::cover::{Stretch, cover, upright_places};
+use crate::light::row_light::report;
+use crate::light::{Foliage, Period};
 use crate::plan::{Moment, Plan, Replayed, Window, replay};
 use crate::pose::{Course, Geometry, bend_toward, layout};
 use crate::row::{Row, Tree};
@@ -10,7 +12,7 @@ use kurbo::{BezPath, PathEl, Point, Vec2};
 use std::fmt::Write;
 
 /// Every scheme's row at the plan's start and at the end of each leaf up to one after its last work: where each shoot begins
-/// and ends, how its bend is drawn, where a drag would bend it, the cover of the wire, what the checks find, and the void work; lengths in millimetres to 0.001.
+/// and ends, how its bend is drawn, where a drag would bend it, the cover of the wire, what the checks find, and the void work; lengths in millimetres to 0.001. Of the start the season's light too.
 ///
 /// Two builds of the same program give the same text for the same plan. It is for tests, not for people.
 pub fn digest(plan: &Plan) -> String {
@@ -21,7 +23,12 @@ pub fn digest(plan: &Plan) -> String {
             let Moment { leaf, window } = moment;
             line(&mut out, format_args!("leaf {leaf} {window:?}"));
             match replay(plan, i, moment) {
-                Ok(replayed) => moment_of(&mut out, plan, &replayed),
+                Ok(replayed) => {
+                    moment_of(&mut out, plan, &replayed);
+                    if moment == plan.start() {
+                        light_of(&mut out, plan, &replayed);
+                    }
+                }
                 Err(refusal) => line(&mut out, format_args!("refused {}", refusal.key)),
             }
         }
@@ -78,28 +85,79 @@ fn findings_of(out: &mut String, plan: &Plan, replayed: &Replayed) {
         void: &replayed.void,
     };
     for f in check(&context) {
-        let part = |p: &Part| match p.shoot {
-            Some(shoot) => format!("{}.{shoot}", p.tree),
-            None => p.tree.to_string(),
-        };
-        let subjects: Vec<String> = f.subjects.iter().map(part).collect();
-        line(
-            out,
-            format_args!(
-                "finding {} {:?} {},{} wide {} measured {} allowed {} remedies {} of {}",
-                f.rule,
-                f.severity,
-                number(f.x),
-                number(f.z),
-                number(f.width),
-                number(f.measured),
-                number(f.allowed),
-                f.remedies.len(),
-                subjects.join(" "),
-            ),
-        );
-        for remedy in f.remedies.iter().flat_map(|r| &r.work) {
-            line(out, format_args!("remedy {remedy:?}"));
+        finding_of(out, &f);
+    }
+}
+
+/// The season's light: shares to six digits, and what is found of it.
+fn light_of(out: &mut String, plan: &Plan, replayed: &Replayed) {
+    let foliage = Foliage::new(&replayed.row, &plan.site, &plan.targets, 1.0);
+    let period = Period::growing_season(foliage.around().site.latitude_deg);
+    let light = report(&foliage, &plan.targets, period);
+    let share = |v: f64| fixed(v, 6);
+    let zone = light.zone.map_or((0.0, 0.0), |z| (z.mean, z.lowest));
+    line(
+        out,
+        format_args!(
+            "light caught {} beam {} sky {} zone {} {} under {} {} index {} over {} columns of {} levels",
+            share(light.caught.total),
+            share(light.caught.beam),
+            share(light.caught.sky),
+            share(zone.0),
+            share(zone.1),
+            share(light.under_flowering),
+            share(light.under_quality),
+            share(light.leaf_area_index),
+            light.fall_through.len(),
+            light.map.z.len(),
+        ),
+    );
+    let sum = |values: &[f32]| values.iter().map(|v| f64::from(*v)).sum::<f64>();
+    for (falls, column) in light.fall_through.chunks(20).zip(0..) {
+        let lit: Vec<f32> = (0..light.map.z.len().saturating_sub(1))
+            .filter_map(|level| light.map.at(column * 20, level))
+            .collect();
+        let (falls, lit) = (share(sum(falls)), share(sum(&lit)));
+        line(out, format_args!("falls {falls} lit {lit}"));
+    }
+    let context = Context {
+        row: &replayed.row,
+        site: &plan.site,
+        targets: &plan.targets,
+        void: &replayed.void,
+    };
+    for f in check_light(&context, &light) {
+        finding_of(out, &f);
+    }
+}
+
+fn finding_of(out: &mut String, f: &Finding) {
+    let part = |p: &Part| match p.shoot {
+        Some(shoot) => format!("{}.{shoot}", p.tree),
+        None => p.tree.to_string(),
+    };
+    let subjects: Vec<String> = f.subjects.iter().map(part).collect();
+    line(
+        out,
+        format_args!(
+            "finding {} {:?} {},{} wide {} measured {} allowed {} remedies {} of {}",
+            f.rule,
+            f.severity,
+            number(f.x),
+            number(f.z),
+            number(f.width),
+            number(f.measured),
+            number(f.allowed),
+            f.remedies.len(),
+            subjects.join(" "),
+        ),
+    );
+    for remedy in &f.remedies {
+        if let Some(height) = remedy.wall_height {
+            line(out, format_args!("remedy wall {height:?}"));
+        }
+        for work in &remedy.work {
+            line(out, format_args!("remedy {work:?}"));
         }
     }
 }
