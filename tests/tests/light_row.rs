@@ -210,6 +210,27 @@ fn another_stretch_site_or_leaf_is_another_grid() {
         follows.wall(),
         Foliage::new(&longer, &wide, &targets, 1.0).wall()
     );
+    // A season on, a limit, the cordon's wire: whatever the leaves hang by gives what laying them anew would.
+    let mut follows = foliage(&full);
+    let mut check = |row: &Row, targets: &Targets| {
+        let changed = follows.follow(row, &Site::default(), targets);
+        assert_ne!(changed, Change::Columns(Vec::new()));
+        let anew = Foliage::new(row, &Site::default(), targets, 1.0);
+        assert!(follows.wall() == anew.wall(), "{changed:?}");
+    };
+    let mut later = full.clone();
+    later.leaf += 1;
+    check(&later, &targets);
+    let mut limits = Targets::default();
+    for (limit, value) in [
+        (Limit::UprightSpacing, 250.0),
+        (Limit::WallThickness, 600.0),
+    ] {
+        limits.set(limit, Some(value)).expect("in range");
+        check(&later, &limits);
+    }
+    later.trellis.wires[0].height = Mm(600);
+    check(&later, &limits);
 }
 
 #[test]

@@ -1,8 +1,8 @@
 //! The figures of a row: what there is, counted and measured.
 
 use super::Context;
-use super::seen::Seen;
-use crate::row::{Kind, Row, Site, Targets};
+use super::seen::{Seen, over, under};
+use crate::row::{Kind, Limit, Row, Site, Targets};
 
 /// The figures of a row at one moment. Lengths in mm.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -38,6 +38,16 @@ pub struct Figures {
     pub uprights_per_tree: f64,
     /// Age of the oldest upright in completed growing seasons, counted in the dormant season; 0 without any.
     pub wood_age_max: u8,
+}
+
+impl Figures {
+    /// Whether neighbouring uprights stand closer or farther apart in the mean than single ones may.
+    pub fn spacing_is_off(&self, targets: &Targets) -> bool {
+        let mean = self.upright_spacing_mean;
+        mean > 0.0
+            && (under(mean, targets.get(Limit::UprightSpacingMin))
+                || over(mean, targets.get(Limit::UprightSpacingMax)))
+    }
 }
 
 /// The figures of a row.

@@ -5,7 +5,7 @@ use super::uprights_count;
 use super::{Finding, Severity};
 use crate::cover::Span;
 use crate::light::LightReport;
-use crate::row::Limit;
+use crate::row::{Limit, Targets};
 use crate::words::Arg;
 use core::ops::Range;
 
@@ -21,6 +21,11 @@ const SOON: f64 = 2.0 / 3.0;
 /// Length of the stretches over which the dark is judged, m: an upright's own shade moves through the day, and a stub
 /// stands beside it.
 const OVER: f64 = 0.6;
+
+/// Whether light in the renewal zone, 0–1, is less than stubs ask for.
+pub fn is_dark(light: f64, targets: &Targets) -> bool {
+    under(light, targets.get(Limit::RenewalLight))
+}
 
 pub(super) fn find(c: &Seen<'_>, light: &LightReport) -> Vec<Finding> {
     let least = c.limit(Limit::RenewalLight);

@@ -32,6 +32,7 @@ mod work_void;
 
 pub use figures::{Figures, figures};
 pub use finding::{Finding, Part, Remedy, Severity};
+pub use light_renewal::is_dark as renewal_zone_is_dark;
 
 use crate::cover::{Cover, Place};
 use crate::light::LightReport;

@@ -35,30 +35,6 @@ pub fn shares(state: &LightState, light: &PeriodLight) -> Shares {
     Shares { beam, sky, total }
 }
 
-/// Shares caught month by month, January first.
-pub fn by_month(state: &LightState, site: Site, clear: ClearDay, sky: Sky) -> [Shares; 12] {
-    core::array::from_fn(|m| {
-        let month = Period::month(m as u32 + 1);
-        shares(
-            state,
-            &period_light(state.directions(), site, month, clear, sky),
-        )
-    })
-}
-
-/// Share of the beam caught at an hour of solar time (−12–12 from noon) on a day of the year; none at night.
-pub fn beam_at_hour(
-    wall: &Wall,
-    site: Site,
-    day: u32,
-    hour: f64,
-    sampling: Sampling,
-) -> Option<f64> {
-    let declination = declination(f64::from(day));
-    let sun = solar_time(site.latitude_deg, site.row_azimuth_deg, declination, hour);
-    (sun.z > 0.0).then(|| caught(wall, sun, sampling))
-}
-
 /// Share of the beam caught over one clear day, each of its suns traced by itself; none in polar night.
 pub fn beam_over_day(
     wall: &Wall,

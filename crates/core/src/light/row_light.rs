@@ -44,7 +44,8 @@ pub struct LightReport {
     pub x0: f64,
     /// Width of a column, m.
     pub dx: f64,
-    /// Height that half the leafy columns reach, m; the cordon's without leaves.
+    /// Height up to which gaps are looked for, m: a level under what half the leafy columns reach; the cordon's without
+    /// leaves.
     pub top: f64,
 }
 
@@ -90,7 +91,8 @@ pub fn gap_rule(foliage: &Foliage, targets: &Targets) -> GapRule {
     }
 }
 
-/// The report at rest: everything that is said of a row's light comes from here.
+/// The report at rest: everything that is said of a row's light comes from here. What the gaps lose, a difference of two
+/// walls, is worked out with the coarser directions.
 pub fn report(foliage: &Foliage, targets: &Targets, period: Period) -> LightReport {
     let around = *foliage.around();
     let (clear, sky) = (ClearDay::default(), Sky::StandardOvercast);
@@ -105,7 +107,8 @@ pub fn report(foliage: &Foliage, targets: &Targets, period: Period) -> LightRepo
         Fineness::Dragging,
         &rule,
     );
-    let mut state = LightState::new(wall, &Settings::settled(&foliage.wall(), None));
+    let settings = Settings::settled(&wall, None);
+    let mut state = LightState::new(wall, &settings);
     let light = period_light(state.directions(), around.site, period, clear, sky);
     let caught = shares(&state, &light);
     let fall_through = state.fall_through(&light.total);

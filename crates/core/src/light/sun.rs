@@ -1,9 +1,9 @@
 //! Where the sun stands, and how bright a clear day is.
 //!
 //! Two paths lead to the sun. [`sun_at`] gives it at a moment of civil time, by the Solar Position Algorithm (Reda &
-//! Andreas 2004, NREL/TP-560-34302) in the crate `solar-positioning`; the page draws the beam of an hour with it.
-//! [`solar_time`] gives it in solar time from Spencer's declination (Spencer 1971, Search 2:172), without refraction;
-//! weights over a day or a season need no more, since they know neither longitude nor clock.
+//! Andreas 2004, NREL/TP-560-34302) in the crate `solar-positioning`: for cases that state a clock and a longitude, and as
+//! what the other is tested by. [`solar_time`] gives it in solar time from Spencer's declination (Spencer 1971, Search
+//! 2:172), without refraction: the hour on the page and the weights over a day or a season know neither longitude nor clock.
 
 use core::f64::consts::PI;
 

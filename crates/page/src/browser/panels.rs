@@ -306,8 +306,7 @@ pub fn FiguresPanel(app: App) -> impl IntoView {
                     "figure-fill",
                     Arg::Share(f.cordon_fill_share),
                     app.text("asked-fill", &[("leaf", Arg::Number(due, 0))]),
-                    f.cordon_fill_share + 1e-9 < limit(Limit::FillDueShare)
-                        && f64::from(d.moment().leaf) > due,
+                    d.findings.iter().any(|f| f.rule == "cordon-fill-due"),
                 ),
                 (
                     "figure-bare",
@@ -334,9 +333,7 @@ pub fn FiguresPanel(app: App) -> impl IntoView {
                         "asked-apart",
                         &[("target", Arg::Length(limit(Limit::UprightSpacing)))],
                     ),
-                    f.uprights > 1
-                        && (f.upright_spacing_mean < limit(Limit::UprightSpacingMin)
-                            || f.upright_spacing_mean > limit(Limit::UprightSpacingMax)),
+                    f.spacing_is_off(&d.plan().targets),
                 ),
                 (
                     "figure-uneven",
@@ -354,7 +351,7 @@ pub fn FiguresPanel(app: App) -> impl IntoView {
         .unwrap_or_default()
     });
     let title = move || {
-        app.read(|d| d.moment().leaf)
+        app.read(|d| d.row.leaf)
             .map(|leaf| app.text("figures-title", &[("leaf", Arg::Count(leaf.into()))]))
     };
     view! {

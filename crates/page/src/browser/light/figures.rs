@@ -3,6 +3,7 @@
 use super::beside::BesideDeep;
 use crate::browser::app::App;
 use crate::browser::panels::FigureRows;
+use cordonry::check::renewal_zone_is_dark;
 use cordonry::row::Limit;
 use cordonry::words::Arg;
 use leptos::prelude::*;
@@ -56,7 +57,8 @@ fn FigureTable(app: App) -> impl IntoView {
                     "asked-zone",
                     &[("height", zone_height), ("least", Arg::Share(renewal))],
                 );
-                out.push(("figure-zone-mean", share(mean), asked, mean < renewal));
+                let dark = app.peek(|d| renewal_zone_is_dark(mean, &d.plan().targets));
+                out.push(("figure-zone-mean", share(mean), asked, dark == Some(true)));
                 out.push(("figure-zone-least", share(least), String::new(), false));
             }
             let of = app.t(if f.whole {

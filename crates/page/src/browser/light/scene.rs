@@ -21,7 +21,6 @@ pub struct Scene {
     marks: Element,
     band_mark: Element,
     /// Whether the map's picture is out of date.
-    /// Whether the map is out of date.
     pub stale: bool,
     dark: bool,
     shown: bool,
