@@ -287,3 +287,23 @@ fn figures_of_a_row() {
     // Grown in leaf 2 and judged in the dormant season before leaf 3.
     assert_eq!(f.wood_age_max, 1);
 }
+
+#[test]
+fn new_stock_is_laid_all_at_once() {
+    // Five stems of 2.0 m, 1.5 m apart, as they were planted: the whole wire is bare.
+    let trees = (0..5)
+        .map(|i| stem(i + 1, 1500 * i as i32, 45.0, Toward::Right, 2000.0))
+        .collect();
+    let mut planted = row(0, 7500, trees);
+    for tree in &mut planted.trees {
+        std::sync::Arc::make_mut(tree).shoots[0].pose = Pose::Free;
+    }
+    let gaps = found(&planted, "cordon-gap");
+    let [gap] = &gaps[..] else { panic!("{gaps:?}") };
+    let said = Words::default().remedy(&gap.remedies[0]);
+    assert!(said.starts_with("Lay all 5 stems along the wire"), "{said}");
+    let after = mended(&planted, gap, 0);
+    assert!(after.trees.iter().all(|t| t.shoots[0].pose.is_laid()));
+    let left: f64 = found(&after, "cordon-gap").iter().map(|f| f.measured).sum();
+    assert!(left < 0.2 * gap.measured, "{left} of {}", gap.measured);
+}

@@ -462,6 +462,7 @@ many-count = { $shoots ->
     }
 }
 many-not-now = The record is being corrected, which is no work; end that first.
+sweep-lay = lay stems that still stand along the wire
 sweep-laterals = take the laterals off
 sweep-tip = tip by
 sweep-height = hold at height

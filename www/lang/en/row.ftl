@@ -117,6 +117,10 @@ remedy-lower-leader = Lower to the wire: { $part }. { $outcome ->
     [closed] It closes the bare stretch
    *[left] { $leaves } stays bare
 }
+remedy-lay-all = Lay all { $count } stems along the wire, each the way it was planted for. { $outcome ->
+    [closed] It closes the bare stretch
+   *[left] { $leaves } stays bare
+}
 remedy-lay-leader = Lay along the wire: { $part }. { $outcome ->
     [closed] It closes the bare stretch
    *[left] { $leaves } stays bare

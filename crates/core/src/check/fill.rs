@@ -47,6 +47,11 @@ pub(super) fn remedies(c: &Seen<'_>, gap: &Stretch) -> Vec<Remedy> {
     let mut out: Vec<Remedy> = Vec::new();
     if let Some(first) = ways.first()
         && over(first.leaves, most)
+        && let Some(all) = lay_all(c, &ways, gap.span)
+    {
+        out.push(all);
+    } else if let Some(first) = ways.first()
+        && over(first.leaves, most)
         && let Some((other, leaves)) = from_the_other_side(c, &ways, gap.span)
     {
         out.push(Remedy::new(
@@ -269,6 +274,25 @@ fn tried(c: &Seen<'_>, gap: Span, instead: &[(TreeId, Vec<Laid>)]) -> Option<f64
     }
     let gain = bare(c.cover_within(window, &[])) - bare(c.cover_within(window, instead));
     (gap.length() - leaves >= LEAST_GAIN && gain >= LEAST_GAIN).then_some(leaves)
+}
+
+/// All stock that still stands is laid, where there is more of it than two sides.
+fn lay_all(c: &Seen<'_>, ways: &[Way], gap: Span) -> Option<Remedy> {
+    let stands =
+        |way: &&Way| matches!(way.work[0], Work::Lay { shoot, .. } if shoot == ShootId::STEM);
+    let standing: Vec<&Way> = ways.iter().filter(stands).collect();
+    if standing.len() < 3 {
+        return None;
+    }
+    let instead: Vec<_> = standing.iter().map(|w| (w.tree, w.laid.clone())).collect();
+    let leaves = tried(c, gap, &instead)?;
+    let mut work: Vec<Work> = standing.iter().flat_map(|w| w.work.clone()).collect();
+    work.sort_by_key(Work::subject);
+    Some(Remedy::new(
+        "remedy-lay-all",
+        told(leaves, vec![("count", Arg::Count(standing.len() as i64))]),
+        work,
+    ))
 }
 
 /// The best way on another tree that, with the best one, leaves less than either alone.

@@ -5,9 +5,9 @@ use serde::{Deserialize, Serialize};
 
 use super::direction::DirectionSet;
 use super::plan::Sampling;
-use super::sky::{Period, PeriodLight, Site, Sky, period_light, sun_path};
+use super::sky::{Period, PeriodLight, Site, sun_path};
 use super::state::{LightState, Weights};
-use super::sun::{ClearDay, declination, solar_time};
+use super::sun::ClearDay;
 use super::trace::{caught, through_to_point};
 use super::wall::Wall;
 

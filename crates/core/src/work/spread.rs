@@ -3,13 +3,15 @@
 use super::{Asked, Work, apply_to_tree};
 use crate::cover::is_side_shoot;
 use crate::pose::Geometry;
-use crate::row::{Kind, Limit, Row, Shoot, ShootId, Targets, TreeId};
+use crate::row::{Kind, Limit, Row, Shoot, ShootId, Targets, Toward, Tree, TreeId};
 use crate::typed::Unit;
 use crate::units::Mm;
 
 /// Work that is done shoot by shoot over many trees.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Sweep {
+    /// Lay every stem that still stands along the wire, the way it was planted for.
+    Lay,
     /// Take the laterals off every upright.
     Laterals,
     /// Tip every upright by so many per cent of last year's growth.
@@ -26,7 +28,7 @@ pub enum Sweep {
 
 impl Sweep {
     /// Every kind, with the numbers that are usual on a row under its limits.
-    pub fn all(row: &Row, targets: &Targets) -> [Self; 6] {
+    pub fn all(row: &Row, targets: &Targets) -> [Self; 7] {
         let percent = libm::round(targets.get(Limit::TippingShare) * 100.0) as u8;
         [
             Self::Laterals,
@@ -35,12 +37,14 @@ impl Sweep {
             Self::RubOut,
             Self::SideShoots,
             Self::Straighten,
+            Self::Lay,
         ]
     }
 
     /// Its text's name.
     pub fn key(self) -> &'static str {
         match self {
+            Self::Lay => "sweep-lay",
             Self::Laterals => "sweep-laterals",
             Self::Tip(_) => "sweep-tip",
             Self::Height(_) => "sweep-height",
@@ -79,6 +83,12 @@ impl Sweep {
         let tree = TreeId(0);
         let shoot = ShootId::STEM;
         match self {
+            Self::Lay => Work::Lay {
+                tree,
+                shoot,
+                toward: Toward::Right,
+                rise_deg: Default::default(),
+            },
             Self::Laterals => Work::TakeLaterals { tree, shoot },
             Self::Tip(percent) => Work::Tip {
                 tree,
@@ -101,10 +111,18 @@ impl Sweep {
         .caution()
     }
 
-    fn on(self, row: &Row, tree: TreeId, shoot: &Shoot) -> Option<Work> {
-        let id = shoot.id;
-        let kind = shoot.kind();
+    fn on(self, on: &Tree, shoot: &Shoot) -> Option<Work> {
+        let (tree, id, kind) = (on.id, shoot.id, shoot.kind());
         match self {
+            Self::Lay => {
+                let forked = on.shoots.iter().any(|s| s.pose.is_laid());
+                (kind == Kind::Stem && !forked).then_some(Work::Lay {
+                    tree,
+                    shoot: id,
+                    toward: on.planted.toward,
+                    rise_deg: Default::default(),
+                })
+            }
             Self::Laterals => (kind == Kind::Upright && shoot.laterals.count > 0)
                 .then_some(Work::TakeLaterals { tree, shoot: id }),
             Self::Tip(percent) => (kind == Kind::Upright).then_some(Work::Tip {
@@ -121,8 +139,7 @@ impl Sweep {
                 (kind == Kind::Leader && !shoot.rubbed).then_some(Work::RubOut { tree, shoot: id })
             }
             Self::SideShoots => {
-                let own = row.tree(tree)?;
-                is_side_shoot(own, shoot).then_some(Work::Remove { tree, shoot: id })
+                is_side_shoot(on, shoot).then_some(Work::Remove { tree, shoot: id })
             }
             Self::Straighten => match shoot.pose {
                 crate::row::Pose::Upright { lean }
@@ -154,7 +171,7 @@ pub fn spread(
         .flat_map(|tree| {
             tree.shoots
                 .iter()
-                .filter_map(|s| sweep.on(row, tree.id, s))
+                .filter_map(|s| sweep.on(tree, s))
                 .filter(|w| apply_to_tree(tree, row.leaf, geometry, w).is_ok())
                 .collect::<Vec<_>>()
         })
