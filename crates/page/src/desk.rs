@@ -316,6 +316,16 @@ impl Desk {
     pub fn mend_each(&mut self, label: &str, remedies: &[Remedy]) -> Result<usize, Refusal> {
         self.drop_drag();
         self.refuse_while_correcting()?;
+        // All at once, and one by one only where one of them can't be done.
+        let at_once: Vec<Work> = remedies.iter().flat_map(|r| r.work.clone()).collect();
+        let lowered = remedies.iter().find_map(|r| r.wall_height);
+        if remedies.len() > 1
+            && lowered.is_none()
+            && let Ok(plan) = self.with_remedy(self.plan(), at_once)
+        {
+            self.set_work(label, plan);
+            return Ok(remedies.len());
+        }
         let mut plan = (**self.plan()).clone();
         let (mut done, mut refused) = (0, None);
         for remedy in remedies {
@@ -347,10 +357,14 @@ impl Desk {
             Some(height) => plan.with_setting(Setting::WallHeight, Some(height.f()))?,
             None => plan.clone(),
         };
+        self.with_remedy(&plan, remedy.work.clone())
+    }
+
+    fn with_remedy(&self, plan: &Plan, work: Vec<Work>) -> Result<Plan, Refusal> {
         // Seen before the work, a shoot may lack what its planned cut takes off anyway.
         let season = plan.scheme(self.scheme)?.season(self.moment.leaf);
         let idle = |work: &Work| season.is_some_and(|s| s.is_idle(self.moment.window, work));
-        let work = remedy.work.iter().filter(|work| !idle(work)).cloned();
+        let work = work.into_iter().filter(|work| !idle(work));
         plan.with_works(self.scheme, self.moment, work.collect())
     }
 

@@ -10,7 +10,7 @@ use crate::refusal::Refusal;
 use crate::row::{Row, Tree, TreeId, Trellis};
 use crate::words::Arg;
 use crate::work::{Work, apply_to_tree, apply_to_trellis};
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
 /// Work that could not be done, since its subject is not there at its time. It stays in the plan.
@@ -107,7 +107,8 @@ impl Replayer {
         let mut void: Vec<VoidWork> = Vec::new();
         let wires = work.get(&None).map_or(&[][..], Vec::as_slice);
         let frames = Frames::new(plan, wires, moment, &mut void);
-        let planted = planted(plan, &work);
+        let known: BTreeSet<TreeId> = plan.found.trees.iter().map(|t| t.id).collect();
+        let planted = planted(plan, &known, &work);
         let mut trees = Vec::with_capacity(plan.found.trees.len() + planted.len());
         for found in plan.found.trees.iter().chain(&planted) {
             let key = (scheme, found.id);
@@ -124,7 +125,7 @@ impl Replayer {
             let mine = work.get(&Some(found.id)).map_or(&[][..], Vec::as_slice);
             trees.push(run.to(start, &frames, mine, &mut void));
         }
-        void.extend(homeless(plan, &planted, &work));
+        void.extend(homeless(plan, &known, &planted, &work));
         void.sort_by_key(|v| (v.moment, v.work.subject()));
         let mut row = Row {
             leaf: moment.leaf.max(plan.found.leaf),
@@ -177,11 +178,11 @@ impl Frames {
 }
 
 /// The places of trees that a scheme plants where the found row has none. Until it is planted such a place is empty.
-fn planted(plan: &Plan, work: &ByTree) -> Vec<Arc<Tree>> {
+fn planted(plan: &Plan, known: &BTreeSet<TreeId>, work: &ByTree) -> Vec<Arc<Tree>> {
     work.iter()
         .filter_map(|(id, items)| {
             let id = (*id)?;
-            if plan.found.tree(id).is_some() {
+            if known.contains(&id) {
                 return None;
             }
             items.iter().find_map(|(m, w)| match w {
@@ -258,6 +259,25 @@ fn step(before: &Arc<Tree>, moment: Moment, geometry: Geometry, work: &[(Moment,
     }
 }
 
+impl Plan {
+    /// Found trees as they stand before the work of a moment's window, as the crew finds them.
+    ///
+    /// # Errors
+    /// No such scheme.
+    pub fn trees_before(
+        &self,
+        scheme: usize,
+        moment: Moment,
+        ids: &BTreeSet<TreeId>,
+    ) -> Result<BTreeMap<TreeId, Arc<Tree>>, Refusal> {
+        let mut trees = TreesAt::some(self, scheme, moment, |id| ids.contains(&id))?;
+        Ok(ids
+            .iter()
+            .filter_map(|id| Some((*id, trees.tree(*id, &[])?)))
+            .collect())
+    }
+}
+
 /// The found trees of a plan at one moment, one at a time, under changing work in that moment's window alone: for
 /// many pieces of work at once.
 pub(super) struct TreesAt<'p> {
@@ -274,7 +294,18 @@ impl<'p> TreesAt<'p> {
     /// # Errors
     /// No such scheme.
     pub fn new(plan: &'p Plan, scheme: usize, moment: Moment) -> Result<Self, Refusal> {
-        let mut other = by_tree(plan.scheme(scheme)?, moment);
+        Self::some(plan, scheme, moment, |_| true)
+    }
+
+    /// As [`TreesAt::new`], for some of the trees alone.
+    fn some(
+        plan: &'p Plan,
+        scheme: usize,
+        moment: Moment,
+        wanted: impl Fn(TreeId) -> bool,
+    ) -> Result<Self, Refusal> {
+        let on_wanted = |w: &Work| w.tree().is_none_or(&wanted);
+        let mut other = some_by_tree(plan.scheme(scheme)?, moment, on_wanted);
         let wires = other.get(&None).map_or(&[][..], Vec::as_slice);
         let frames = Frames::new(plan, wires, moment, &mut Vec::new());
         for items in other.values_mut() {
@@ -285,7 +316,13 @@ impl<'p> TreesAt<'p> {
             moment,
             frames,
             other,
-            found: plan.found.trees.iter().map(|t| (t.id, t)).collect(),
+            found: plan
+                .found
+                .trees
+                .iter()
+                .filter(|t| wanted(t.id))
+                .map(|t| (t.id, t))
+                .collect(),
             runs: BTreeMap::new(),
         })
     }
@@ -343,13 +380,17 @@ fn some_by_tree(scheme: &Scheme, last: Moment, wanted: impl Fn(&Work) -> bool) -
 }
 
 /// Work on trees that the row does not have, or from before the row was found.
-fn homeless(plan: &Plan, planted: &[Arc<Tree>], work: &ByTree) -> Vec<VoidWork> {
+fn homeless(
+    plan: &Plan,
+    found: &BTreeSet<TreeId>,
+    planted: &[Arc<Tree>],
+    work: &ByTree,
+) -> Vec<VoidWork> {
     let start = plan.start();
     work.iter()
         .flat_map(|(id, items)| {
-            let known = id.is_none_or(|id| {
-                plan.found.tree(id).is_some() || planted.iter().any(|t| t.id == id)
-            });
+            let known =
+                id.is_none_or(|id| found.contains(&id) || planted.iter().any(|t| t.id == id));
             items
                 .iter()
                 .filter(move |(m, _)| !known || *m < start)

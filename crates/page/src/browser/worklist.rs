@@ -1,7 +1,10 @@
 //! The work of the moment that is looked at: the row before and after it, and each piece with a way back.
 
 use super::app::App;
+use crate::desk::Desk;
 use cordonry::check::Part;
+use cordonry::pose::layout;
+use cordonry::row::{ShootId, TreeId};
 use cordonry::words::Arg;
 use cordonry::work::Work;
 use leptos::prelude::*;
@@ -47,28 +50,65 @@ pub fn BeforeAfter(app: App) -> impl IntoView {
     }
 }
 
+/// A piece of work as it is listed.
+type Line = (Work, Option<Part>, String);
+
+/// The first pieces of work, each with its shoot's name and place as the crew finds it: before the work.
+fn lines(app: App, desk: &Desk, most: usize) -> Vec<Line> {
+    let works = &desk.works()[..most.min(desk.works().len())];
+    let ids = works.iter().filter_map(Work::tree).collect();
+    let before = desk
+        .plan()
+        .trees_before(desk.scheme(), desk.moment(), &ids)
+        .unwrap_or_default();
+    let found = |tree: TreeId, shoot: ShootId| {
+        let own = before.get(&tree)?;
+        let at = own.index(shoot)?;
+        // A stem is where its tree is.
+        let place = (at > 0).then(|| layout(own, desk.geometry)[at].base.x);
+        Some((own.name(shoot)?, place))
+    };
+    let line = |work: &Work| {
+        let subject = work.subject();
+        let part = subject.tree.map(|tree| Part {
+            tree,
+            shoot: Some(work.kept_bud(desk.moment().leaf).unwrap_or(subject.shoot)),
+        });
+        app.worded(|words| {
+            let done = words.work(work);
+            let Some(tree) = subject.tree else {
+                return (work.clone(), part, done);
+            };
+            let (name, place) = match found(tree, subject.shoot) {
+                Some((name, place)) => (words.name(name), place),
+                None => (words.part(&desk.row, tree, Some(subject.shoot)), None),
+            };
+            let args = [
+                ("part", Arg::Text(name)),
+                ("work", Arg::Text(done)),
+                ("x", Arg::Length(place.unwrap_or_default())),
+            ];
+            let key = match place {
+                Some(_) => "work-line-at",
+                None => "work-line",
+            };
+            (work.clone(), part, words.text(key, &args))
+        })
+    };
+    works.iter().map(line).collect()
+}
+
 /// The pieces of work, in order of tree.
 #[component]
 pub fn WorkList(app: App) -> impl IntoView {
-    let list = Memo::new(move |_| {
+    let all = RwSignal::new(false);
+    let list = Memo::new(move |old: Option<&(usize, Vec<Line>)>| {
         app.style.track();
-        app.read(|d| {
-            let words = |w: &Work| {
-                let subject = w.subject();
-                let shoot = w.kept_bud(d.moment().leaf).unwrap_or(subject.shoot);
-                let part = subject.tree.map(|tree| Part {
-                    tree,
-                    shoot: Some(shoot),
-                });
-                let name = match subject.tree {
-                    Some(tree) => app.worded(|words| words.part(&d.row, tree, Some(shoot))) + ": ",
-                    None => String::new(),
-                };
-                (w.clone(), part, name + &app.worded(|words| words.work(w)))
-            };
-            let works = d.works();
-            let shown: Vec<_> = works.iter().take(LISTED).map(words).collect();
-            (works.len(), shown)
+        let most = if all.get() { usize::MAX } else { LISTED };
+        app.read(|d| match old {
+            // While a hand is on the wall the list waits.
+            Some(old) if d.dragging() => old.clone(),
+            _ => (d.works().len(), lines(app, d, most)),
         })
         .unwrap_or_default()
     });
@@ -113,10 +153,18 @@ pub fn WorkList(app: App) -> impl IntoView {
                 }}
             </ul>
             {move || {
-                (count() > LISTED)
+                (count() > LISTED && !all.get())
                     .then(|| {
                         let more = Arg::Count((count() - LISTED) as i64);
-                        view! { <p>{app.text("findings-hidden", &[("count", more)])}</p> }
+                        view! {
+                            <button
+                                class="link"
+                                data-act="work-all"
+                                on:click=move |_| all.set(true)
+                            >
+                                {app.text("work-rest", &[("count", more)])}
+                            </button>
+                        }
                     })
             }}
         </details>
