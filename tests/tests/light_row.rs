@@ -549,3 +549,32 @@ fn a_millimetre_of_wall_decides_over_a_light_gap() {
     assert_eq!(gap.allowed, 100.0);
     assert_eq!((at(gap.measured.floor()), at(gap.measured.ceil())), (1, 0));
 }
+
+#[test]
+fn the_gain_of_an_edit_is_what_the_whole_row_says() {
+    let full = row(9, 200.0, 2500.0, 5);
+    let wall = foliage(&full).wall();
+    let site = foliage(&full).around().site;
+    let mut state = LightState::new(wall.clone(), &Settings::dragging(None));
+    let light = cordonry::light::period_light(
+        state.directions(),
+        site,
+        Period::growing_season(45.0),
+        Default::default(),
+        cordonry::light::Sky::StandardOvercast,
+    );
+    let n = wall.columns();
+    // In the middle, and at both ends of a row that repeats itself.
+    for columns in [n / 2..n / 2 + 8, 0..5, n - 4..n] {
+        let before = state.caught(&light.total);
+        let bare = vec![0.0; columns.len() * wall.levels()];
+        let gain = state.edit_gain(columns.clone(), &bare, &light.total);
+        let after = state.caught(&light.total);
+        assert!(gain < -1e-4, "{columns:?}: {gain}");
+        assert!(
+            (gain - (after - before)).abs() < 1e-6,
+            "{columns:?}: {gain}, {}",
+            after - before
+        );
+    }
+}

@@ -86,10 +86,12 @@ pub fn light_gaps(
     };
     let mut state = LightState::new(wall.clone(), &settings);
     let light = period_light(state.directions(), site, period, clear, sky);
-    let as_found = state.caught(&light.total);
     let mut out = Vec::new();
-    for gap in 0..gaps {
-        let own: Vec<&Run> = runs.iter().filter(|r| r.gap == gap).collect();
+    let mut by_gap: Vec<Vec<&Run>> = vec![Vec::new(); gaps];
+    for run in &runs {
+        by_gap[run.gap].push(run);
+    }
+    for own in by_gap {
         let start = own.iter().map(|r| r.columns.start).min().unwrap_or(0);
         let end = own.iter().map(|r| r.columns.end).max().unwrap_or(0);
         let low = own.iter().map(|r| r.level).min().unwrap_or(0);
@@ -113,8 +115,7 @@ pub fn light_gaps(
                 *cell = cell.max(fill[run.level]);
             }
         }
-        state.edit(start..end, &filled);
-        let loss = (state.caught(&light.total) - as_found).max(0.0);
+        let loss = state.edit_gain(start..end, &filled, &light.total).max(0.0);
         state.edit(start..end, &found);
         out.push(LightGap {
             x0: wall.x0() + start as f64 * wall.dx(),
@@ -169,21 +170,28 @@ fn find(wall: &Wall, rule: &GapRule) -> (Vec<Run>, usize) {
             from += open + 1;
         }
     }
+    // Each level's runs against those of the level below it, both from the row's start.
+    let mut heads: Vec<usize> = (0..runs.len()).collect();
+    let mut below = 0;
     for i in 0..runs.len() {
-        for j in 0..i {
-            let (a, b) = (&runs[j], &runs[i]);
-            let touch = a.level + 1 == b.level
-                && a.columns.start < b.columns.end
-                && b.columns.start < a.columns.end;
-            if touch && a.gap != b.gap {
-                let (keep, drop) = (a.gap.min(b.gap), a.gap.max(b.gap));
-                for run in &mut runs {
-                    if run.gap == drop {
-                        run.gap = keep;
-                    }
-                }
-            }
+        let b = &runs[i];
+        while below < i
+            && (runs[below].level + 1 < b.level
+                || (runs[below].level + 1 == b.level && runs[below].columns.end <= b.columns.start))
+        {
+            below += 1;
         }
+        let touching = runs[below..i]
+            .iter()
+            .take_while(|a| a.level + 1 == b.level && a.columns.start < b.columns.end)
+            .count();
+        for j in below..below + touching {
+            let (one, other) = (head(&mut heads, i), head(&mut heads, j));
+            heads[one.max(other)] = one.min(other);
+        }
+    }
+    for (i, run) in runs.iter_mut().enumerate() {
+        run.gap = head(&mut heads, i);
     }
     let mut names: Vec<usize> = runs.iter().map(|r| r.gap).collect();
     names.sort_unstable();
@@ -192,6 +200,16 @@ fn find(wall: &Wall, rule: &GapRule) -> (Vec<Run>, usize) {
         run.gap = names.partition_point(|n| *n < run.gap);
     }
     (runs, names.len())
+}
+
+/// The first of the runs that `run` was joined with.
+fn head(heads: &mut [usize], run: usize) -> usize {
+    let mut first = run;
+    while heads[first] != first {
+        heads[first] = heads[heads[first]];
+        first = heads[first];
+    }
+    first
 }
 
 /// Density with which a gap is filled, level by level: the mean of the level's other cells, or of all other cells

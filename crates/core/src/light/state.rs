@@ -156,6 +156,28 @@ impl LightState {
         self.work_out(Some(columns), true);
     }
 
+    /// How much more of the light so weighted is caught after an edit than before it; may be below 0. Only the columns that
+    /// the edit reaches are added up, so that an edit on a long row costs no more than on a short one.
+    pub fn edit_gain(&mut self, columns: Range<usize>, density: &[f32], weights: &Weights) -> f64 {
+        let reached: Vec<Reached> = self
+            .plans
+            .iter()
+            .map(|plan| Reached::new(&self.wall, plan, Some(columns.clone())))
+            .collect();
+        let through = |state: &Self| -> Vec<f64> {
+            (0..state.set.len())
+                .map(|d| reached[d].sum(state.ground(d)))
+                .collect()
+        };
+        let before = through(self);
+        self.edit(columns, density);
+        let after = through(self);
+        let gain: f64 = (0..self.set.len())
+            .map(|d| weights.0[d] * (before[d] - after[d]))
+            .sum();
+        gain / self.wall.columns() as f64
+    }
+
     /// The same wall with other leaves at once, shape and grid unchanged.
     pub fn refill(&mut self, density: &[f32]) {
         self.edit(0..self.wall.columns(), density);
@@ -273,6 +295,18 @@ impl Reached {
     /// Whether all sheared columns are reached.
     fn all(&self, n: i32) -> bool {
         self.edited.is_none() || self.columns.len() as i32 >= n
+    }
+
+    /// Sum over the ground's columns that are reached, each once.
+    fn sum(&self, ground: &[f32]) -> f64 {
+        let n = ground.len() as i32;
+        if self.all(n) {
+            return ground.iter().map(|v| f64::from(*v)).sum();
+        }
+        self.columns
+            .clone()
+            .map(|c| f64::from(ground[c.rem_euclid(n) as usize]))
+            .sum()
     }
 
     /// Cells of a level that are reached, cut to the view.
