@@ -62,7 +62,7 @@ pub struct Light {
     /// First day, such as 2026-07-01 or 07-01; goes with --to.
     #[arg(long, value_name = "DATE", requires = "to")]
     pub from: Option<String>,
-    /// Last day; one before the first is in the year after.
+    /// Last day. Without years one before the first is in the year after; with both years it is refused.
     #[arg(long, value_name = "DATE", requires = "from")]
     pub to: Option<String>,
     #[command(flatten)]

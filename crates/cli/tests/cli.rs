@@ -266,13 +266,20 @@ fn light_tells_what_rows_catch() {
         (&"07-01".into(), &"07-31".into())
     );
     assert_ne!(july["interception_share"], row["interception_share"]);
-    for wrong in [
-        &["--from", "2026-07-32", "--to", "07-31"][..],
-        &["--from", "07-01"],
+    for (wrong, says) in [
+        (
+            &["--from", "2026-07-32", "--to", "07-31"][..],
+            "no such day",
+        ),
+        (
+            &["--from", "2026-08-01", "--to", "2026-07-01"],
+            "ends before it begins",
+        ),
+        (&["--from", "07-01"], "--to"),
     ] {
         let ran = run(&[&["light", path][..], wrong].concat());
         assert_eq!(ran.status, 2, "{}", ran.err);
-        assert!(!ran.err.is_empty());
+        assert!(ran.err.contains(says), "{}", ran.err);
     }
 }
 
