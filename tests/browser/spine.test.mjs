@@ -107,6 +107,30 @@ pageTest('a press on the cordon keeps a bud, which stays after a reload and can 
   assert.equal(await buds.count(), before + 1);
 });
 
+pageTest('a change is kept though the page is loaded anew in the same breath', {}, async ({ page }) => {
+  await example(page, 'third-leaf.json');
+  await saved(page);
+  const stubs = page.locator('.stage .shoot.stub');
+  let before = await stubs.count();
+  for (let time = 0; time < 3; time += 1) {
+    await page.locator('.stage').focus();
+    const title = page.locator('.part-card h2');
+    await page.keyboard.press('ArrowRight');
+    for (let i = 0; i < 60 && !/^upright/i.test(await title.textContent()); i += 1) await page.keyboard.press('ArrowRight');
+    await page.keyboard.press('s');
+    assert.equal(await stubs.count(), before + 1);
+    // Within the page, so that no time is lost on the way to it.
+    await Promise.all([
+      page.waitForEvent('load'),
+      page.evaluate(() => document.dispatchEvent(new KeyboardEvent('keydown', { key: 'z', ctrlKey: true, bubbles: true }))
+        && document.dispatchEvent(new KeyboardEvent('keydown', { key: 'y', ctrlKey: true, bubbles: true })) && location.reload()),
+    ]);
+    await page.waitForSelector('.stage [data-tree="2"]');
+    before += 1;
+    assert.equal(await stubs.count(), before, `change ${time + 1} was lost`);
+  }
+});
+
 pageTest('a remedy is applied from its finding', {}, async ({ page }) => {
   await example(page, 'third-leaf.json');
   const before = await figure(page, 'figure-bare');
