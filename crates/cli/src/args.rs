@@ -84,16 +84,20 @@ pub struct Draw {
 
 /// Make a plan of a measured row: a table with one line a shoot.
 ///
-/// Columns, in any order: tree, place, kind, parent, length, diameter, side, pose, season, laterals, note. Lines that
-/// can't be taken are named with number and reason on standard error, and the rest is taken; so is what was assumed.
+/// Columns, in any order: tree, place, kind, parent, length, diameter, side, pose, season, laterals, note. What was
+/// assumed is said on standard error, and so are lines that can't be taken, with number and reason; the rest is taken,
+/// with exit status 0. Where more than a quarter of the lines can't be taken, nothing is written and the status is 2.
 #[derive(ClapArgs)]
 pub struct Import {
     /// The measured row, comma, semicolon or tab between its cells.
     #[arg(value_name = "CSV")]
     pub path: PathBuf,
-    /// The plan to be written.
-    #[arg(short, long = "output", value_name = "PLAN")]
+    /// The plan to be written; a name that ends in .json.
+    #[arg(short, long = "output", value_name = "FILE.json")]
     pub output_file: PathBuf,
+    /// Write a plan of the lines that can be taken, however few they are.
+    #[arg(long)]
+    pub anyway: bool,
     /// The leaf before whose growth the row was measured; else one more than its last season.
     #[arg(long, value_name = "LEAF")]
     pub leaf: Option<u8>,
@@ -113,8 +117,8 @@ pub struct Export {
     /// A plan file.
     #[arg(value_name = "PLAN")]
     pub path: PathBuf,
-    /// The table to be written.
-    #[arg(short, long = "output", value_name = "CSV")]
+    /// The table to be written; a name that ends in .csv.
+    #[arg(short, long = "output", value_name = "FILE.csv")]
     pub output_file: PathBuf,
     /// Lengths in feet and inches.
     #[arg(long)]
