@@ -191,7 +191,7 @@ fn what_cannot_be_done_ends_with_2_and_names_the_file() {
     for (args, says) in [
         (["import", "bad.csv", "a.json"], "no line could be taken"),
         (["import", "none.csv", "a.json"], "none.csv"),
-        (["import", "plan.json", "a.json"], "no column"),
+        (["import", "plan.json", "a.json"], "no table: it is a plan"),
         (["export", "bad.csv", "a.csv"], "bad.csv"),
         (["export", "plan.csv", "plan.csv"], "replace"),
         (["export", "plan.json", "plan.json"], "ends in .csv"),
