@@ -264,8 +264,7 @@ fn arg(text: &str) -> Arg {
 
 /// Opens bytes: a plan becomes the plan on the desk, a table is shown first.
 pub fn take_bytes(app: App, name: &str, bytes: Vec<u8>) {
-    let first = bytes.iter().find(|b| !b.is_ascii_whitespace());
-    if first == Some(&b'{') {
+    if cordonry::file::is_plan(&bytes) {
         match cordonry::file::read_plan(&bytes) {
             Ok(plan) => app.open_plan(plan, None),
             Err(why) => {
