@@ -59,7 +59,11 @@ fn what_is_no_plan_of_ours_is_refused() {
     check_refused("", "refusal-file-empty", &[]);
     check_refused(" \r\n", "refusal-file-empty", &[]);
     let table = "\u{feff}Block 7\ntree;place;kind;length\n1;0;leader;2,2\n";
-    check_refused(table, "refusal-file-kind", &["a table: import it first"]);
+    check_refused(
+        table,
+        "refusal-file-kind",
+        &["no plan: it is a table", "Import it first"],
+    );
     check_refused("[]", "refusal-file-kind", &["no plan", "a list in JSON"]);
     check_refused("<html>", "refusal-file-kind", &["a web page"]);
     check_refused("PK\u{3}\u{4}", "refusal-file-kind", &["a workbook"]);

@@ -86,7 +86,8 @@ pub struct Draw {
 ///
 /// Columns, in any order: tree, place, kind, parent, length, diameter, side, pose, season, laterals, note. What was
 /// assumed is said on standard error, and so are lines that can't be taken, with number and reason; the rest is taken,
-/// with exit status 0. Where more than a quarter of the lines can't be taken, nothing is written and the status is 2.
+/// with exit status 0. Where more than half of the lines can't be taken, or more than a quarter and more than ten of them,
+/// nothing is written and the status is 2.
 #[derive(ClapArgs)]
 pub struct Import {
     /// The measured row, comma, semicolon or tab between its cells.

@@ -45,7 +45,7 @@ pub fn import(ask: &Import) -> Status {
         match left_out(taken, left) {
             LeftOut::All => bail!("no line could be taken"),
             LeftOut::TooMany if !ask.anyway => bail!(
-                "{left} of {} lines could not be taken, more than a quarter: nothing is written; \
+                "{left} of {} lines could not be taken, too many for slips: nothing is written; \
                  --anyway writes a plan of the {taken} others",
                 taken + left
             ),
@@ -88,15 +88,20 @@ pub fn import(ask: &Import) -> Status {
 enum LeftOut {
     /// None, or a few slips in a row that is otherwise sound.
     Few,
-    /// More than a quarter: what was asked, the units or the table itself, is rather wrong than the lines.
+    /// More than a half, or in a longer table than a handful of lines more than a quarter: what was asked, the units
+    /// or the table itself, is rather wrong than the lines.
     TooMany,
     All,
 }
 
+/// So many lines may be slips even where they are more than a quarter.
+const FEW: usize = 10;
+
 fn left_out(taken: usize, left: usize) -> LeftOut {
     match taken {
         0 => LeftOut::All,
-        _ if left * 4 > taken + left => LeftOut::TooMany,
+        _ if left * 2 > taken + left => LeftOut::TooMany,
+        _ if left > FEW && left * 4 > taken + left => LeftOut::TooMany,
         _ => LeftOut::Few,
     }
 }
@@ -205,8 +210,12 @@ mod tests {
     use super::*;
 
     #[test]
-    fn a_few_slips_are_few_up_to_a_quarter() {
+    fn a_few_slips_are_few_up_to_a_quarter_of_a_table_or_half_of_a_short_one() {
         assert_eq!(left_out(5, 0), LeftOut::Few);
+        assert_eq!(left_out(1, 1), LeftOut::Few);
+        assert_eq!(left_out(1, 2), LeftOut::TooMany);
+        assert_eq!(left_out(10, 10), LeftOut::Few);
+        assert_eq!(left_out(11, 11), LeftOut::TooMany);
         assert_eq!(left_out(75, 25), LeftOut::Few);
         assert_eq!(left_out(74, 26), LeftOut::TooMany);
         assert_eq!(left_out(1, 99), LeftOut::TooMany);

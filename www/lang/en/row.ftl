@@ -42,7 +42,7 @@ refusal-file-kind = This is no { $wanted ->
     [drawing] a drawing (SVG)
     [page] a web page or another file in tags
     [list] a list in JSON
-    [table] a table: import it first
+    [table] a table of a measured row. Import it first
    *[plan] a plan, or another file in JSON
 }
 refusal-file-empty = The file is empty
