@@ -163,6 +163,56 @@ pageTest('the grower takes down ten trees by telephone and fills a gap', telepho
   await page.waitForSelector('[data-way=walk]');
 });
 
+pageTest('the walk asks about likely slips, and loses nothing that was typed', telephone, async ({ page }) => {
+  await beginWalk(page);
+  await type(page, '0');
+  await page.tap('[data-act=walk-right-way]');
+  await type(page, '2');
+  await type(page, '24');
+  await type(page, '0.65');
+  const asked = () => page.textContent('#walk-wrong');
+  const so = () => page.textContent('.walk-so-far');
+  // Centimetres where millimetres are asked: one press mends it.
+  await type(page, '1.4');
+  assert.match(await asked(), /1\.4 mm thick at its base is unusual; .* Did you mean 14 mm \(1\.4 cm\)\?/);
+  assert.match(await page.textContent('.walk h1'), /how thick is upright 1/);
+  await shot(page, 'walk-doubt');
+  assert.deepEqual(await accessibility(page), []);
+  await page.tap('[data-act=walk-doubt-meant]');
+  assert.match(await page.textContent('.walk h1'), /where is upright 2/);
+  await page.tap('[data-act=walk-back]');
+  assert.equal(await page.inputValue('#walk-field'), '14');
+  await page.tap('[data-act=walk-next]');
+  // Backward along the tape: what is typed anew is asked about anew, and one press takes it as it stands.
+  await type(page, '0.60');
+  assert.match(await asked(), /goes back along the tape: there is an upright at 0\.65 m already/);
+  await page.fill('#walk-field', '0.85');
+  assert.equal(await page.locator('[data-act=walk-doubt-stands]').count(), 0);
+  await page.tap('[data-act=walk-next]');
+  await type(page, '12');
+  await type(page, '0.75');
+  assert.match(await asked(), /there is an upright at 0\.85 m already/);
+  await page.tap('[data-act=walk-doubt-stands]');
+  assert.match(await page.textContent('.walk h1'), /how thick is upright 3/);
+  await type(page, '12');
+  assert.match(await so(), /0\.65.m · 0\.85.m · 0\.75.m/);
+  // A number in the field is named with the button that takes it; going back and forth keeps it.
+  await page.locator('#walk-field').pressSequentially('1.05');
+  await page.tap('[data-act=walk-next-tree]');
+  assert.match(await asked(), /take it with “Next: its thickness”/);
+  await page.tap('[data-act=walk-back]');
+  assert.equal(await page.inputValue('#walk-field'), '12');
+  await page.tap('[data-act=walk-next]');
+  assert.equal(await page.inputValue('#walk-field'), '1.05');
+  await page.tap('[data-act=walk-next]');
+  await type(page, '12');
+  await page.tap('[data-act=walk-next-tree]');
+  await page.locator('#walk-field').pressSequentially('1.5');
+  await page.tap('[data-act=walk-end]');
+  assert.match(await asked(), /take it with “Next”/);
+  assert.match(await page.textContent('.walk h1'), /tree 2/);
+});
+
 pageTest('ten sampled trees stand for the row', telephone, async ({ page }) => {
   await page.tap('[data-way=walk]');
   await page.getByLabel('ten trees, as a sample').check();

@@ -136,8 +136,11 @@ pageTest('a consultant brings a table in, corrects a measurement, lays a shoot a
     return { name: file.suggestedFilename(), text: await readFile(await file.path(), 'utf8') };
   };
   const csv = await fetch('save-table');
-  assert.equal(csv.name, 'client.csv');
+  // The table is the row as it was found, whatever is shown, and says so.
+  assert.equal(csv.name, 'client-as-found.csv');
+  assert.match(await page.locator('.notice').textContent(), /as it was found before leaf 3/);
   assert.match(csv.text, /^tree,place/);
+  assert.doesNotMatch(csv.text, /,laid/, 'the shoot that is laid as work stands in the table as found');
   assert.equal(csv.text.trim().split('\n').length, 10);
   const svg = await fetch('save-drawing');
   assert.match(svg.text, /^<svg|^<\?xml/);

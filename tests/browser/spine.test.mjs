@@ -45,6 +45,24 @@ pageTest('a measured table comes in with its bad lines named, and comes back aft
   assert.equal(await page.locator('.row-name').inputValue(), 'measured-40');
 });
 
+pageTest('a plan with a byte order mark and a western or wide table are read', {}, async ({ page }) => {
+  const bring = (name, buffer) => page.locator('input[type=file]').first().setInputFiles({ name, mimeType: 'text/plain', buffer });
+  const table = 'Block 7\r\ntree;place;kind;length;note\r\n1;0,5;leader;1,9;Bäume größer\r\n';
+  for (const [buffer, encoding] of [
+    [Buffer.from(table, 'latin1'), 'Windows-1252'],
+    [Buffer.from(`\ufeff${table}`, 'utf16le'), 'UTF-16'],
+  ]) {
+    await bring('table.csv', buffer);
+    const said = page.locator('.sheet .said');
+    await said.waitFor();
+    assert.match(await said.textContent(), new RegExp(`read as ${encoding}.*‘Block 7’`));
+    await page.locator('.sheet .choices button:not(.main)').click();
+  }
+  const plan = await readFile(here('../../examples/third-leaf.json'));
+  await bring('marked.json', Buffer.concat([Buffer.from([0xef, 0xbb, 0xbf]), plan]));
+  await page.waitForSelector('.stage [data-tree]');
+});
+
 pageTest('a tip is dragged until its gap closes; the finding goes with the button still down; undo brings both back', {}, async ({ page }) => {
   await example(page, 'third-leaf.json');
   assert.equal(await bare(page).count(), 1);
@@ -107,6 +125,30 @@ pageTest('a press on the cordon keeps a bud, which stays after a reload and can 
   assert.equal(await buds.count(), before + 1);
 });
 
+pageTest('a change is kept though the page is loaded anew in the same breath', {}, async ({ page }) => {
+  await example(page, 'third-leaf.json');
+  await saved(page);
+  const stubs = page.locator('.stage .shoot.stub');
+  let before = await stubs.count();
+  for (let time = 0; time < 3; time += 1) {
+    await page.locator('.stage').focus();
+    const title = page.locator('.part-card h2');
+    await page.keyboard.press('ArrowRight');
+    for (let i = 0; i < 60 && !/^upright/i.test(await title.textContent()); i += 1) await page.keyboard.press('ArrowRight');
+    await page.keyboard.press('s');
+    assert.equal(await stubs.count(), before + 1);
+    // Within the page, so that no time is lost on the way to it.
+    await Promise.all([
+      page.waitForEvent('load'),
+      page.evaluate(() => document.dispatchEvent(new KeyboardEvent('keydown', { key: 'z', ctrlKey: true, bubbles: true }))
+        && document.dispatchEvent(new KeyboardEvent('keydown', { key: 'y', ctrlKey: true, bubbles: true })) && location.reload()),
+    ]);
+    await page.waitForSelector('.stage [data-tree="2"]');
+    before += 1;
+    assert.equal(await stubs.count(), before, `change ${time + 1} was lost`);
+  }
+});
+
 pageTest('a remedy is applied from its finding', {}, async ({ page }) => {
   await example(page, 'third-leaf.json');
   const before = await figure(page, 'figure-bare');
@@ -143,14 +185,22 @@ pageTest('damaged and foreign files are refused by name, and the row on the desk
     [bytes.replace('"version": 1', '"version": 999'), 'newer.json'],
     ['{"format":"something-else"}', 'other.json'],
     ['tree,length\n', 'short.csv'],
+    ['PK\u0003\u0004', 'sheet.xlsx', 'no table: it is a workbook'],
+    ['<!doctype html>', 'saved.html', 'no table: it is a web page'],
+    ['[]', 'list.json', 'a list in JSON'],
   ];
-  for (const [text, name] of cases) {
+  for (const [text, name, why = '.{10,}'] of cases) {
     await page.locator('input[type=file]').setInputFiles({ name, mimeType: 'text/plain', buffer: Buffer.from(text) });
     const notice = page.locator('.notice.grave');
     await notice.waitFor();
-    assert.match(await notice.textContent(), new RegExp(`${name} was not opened: .{10,}`));
+    assert.match(await notice.textContent(), new RegExp(`${name} was not opened: .*${why}`));
     await notice.locator('button').click();
   }
+  // A table of which nothing is understood is shown, but is no row to use.
+  await page.locator('input[type=file]').setInputFiles({ name: 'head.csv', mimeType: 'text/csv', buffer: Buffer.from('tree,place,kind,length\n') });
+  assert.ok(await page.locator('[data-act=import-use]').isDisabled());
+  await page.locator('.sheet .choices button:enabled').click();
+  await page.locator('.sheet').waitFor({ state: 'detached' });
   await example(page, 'third-leaf.json');
 });
 

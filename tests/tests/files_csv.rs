@@ -218,6 +218,133 @@ fn units_are_guessed_and_said() {
     );
 }
 
+/// What is said of a table, as it is worded.
+fn said(bytes: &[u8]) -> Vec<String> {
+    let words = cordonry::words::Words::default();
+    let got = read(bytes, &Options::default()).unwrap_or_else(|e| panic!("{e}"));
+    got.said
+        .iter()
+        .map(|s| words.text(s.key, &s.args))
+        .collect()
+}
+
+#[test]
+fn tables_are_read_as_spreadsheets_save_them() {
+    let text = "tree;place;kind;length;note\r\n1;0,5;leader;1,9;Bäume größer\r\n";
+    let utf16 = |bytes: fn(u16) -> [u8; 2]| -> Vec<u8> {
+        "\u{feff}"
+            .encode_utf16()
+            .chain(text.encode_utf16())
+            .flat_map(bytes)
+            .collect()
+    };
+    let western: Vec<u8> = text.chars().map(|c| u8::try_from(c).unwrap()).collect();
+    let expected = taken(text);
+    assert_eq!(tree(&expected, 1).note, "Bäume größer");
+    for (bytes, encoding) in [
+        (utf16(u16::to_le_bytes), "UTF-16"),
+        (utf16(u16::to_be_bytes), "UTF-16"),
+        (western, "Windows-1252"),
+    ] {
+        let got = read(&bytes, &Options::default()).unwrap();
+        assert_eq!((&got.row, got.taken), (&expected.row, 1));
+        let first = said(&bytes).swap_remove(0);
+        assert_eq!(
+            first,
+            format!("The file is not in UTF-8; it was read as {encoding}")
+        );
+    }
+    assert!(said(text.as_bytes()).iter().all(|s| !s.contains("UTF-8")));
+}
+
+#[test]
+fn lines_above_the_names_of_columns_are_passed_over_and_said() {
+    let plain = taken("tree,place,kind,length\n1,0,leader,1.9\n1,x,upright,0.8\n");
+    for (above, line, says) in [
+        (
+            "Block 7 Müller\t\t\t\n",
+            4,
+            "One line above the names of the columns was passed over: ‘Block 7 Müller’",
+        ),
+        (
+            "\n\"Row 3; by hand\";;\n\n# remark\nMeasured in March\n",
+            8,
+            "2 lines above the names of the columns were passed over, from ‘Row 3; by hand’ on",
+        ),
+    ] {
+        for (mark, end) in [("\t", "\n"), (";", "\r\n")] {
+            let table = "tree,place,kind,length\n1,0,leader,1.9\n1,x,upright,0.8\n";
+            let text = format!("{above}{table}").replace('\n', end);
+            let text = text.replace(',', mark);
+            let got = taken(&text);
+            assert_eq!(got.row, plain.row, "{text}");
+            assert_eq!(got.bad[0].line, line, "{text}");
+            assert_eq!(said(text.as_bytes())[0], says);
+        }
+    }
+    // Where no line names columns, the first is told as it is.
+    let why = read(b"Block 7\n1,0,leader,1.9\n", &Options::default()).unwrap_err();
+    assert_eq!(why.key, "refusal-csv-columns");
+    assert!(why.to_string().starts_with("Line 1:"), "{why}");
+}
+
+#[test]
+fn a_column_in_another_unit_than_its_name_says_is_asked_about_once() {
+    let doubts = |text: &str| -> Vec<String> {
+        let mut all = said(text.as_bytes());
+        all.retain(|s| s.contains("look like"));
+        all
+    };
+    let in_cm = "tree,place (m),kind,length (m),diameter (mm)\n1,0,leader,220,32\n1,0.7,upright,120,14\n1,0.9,upright,130,14\n";
+    assert_eq!(
+        doubts(in_cm),
+        [
+            "length: the numbers are taken as m, but look like cm. Are these cm? Then write ‘length (cm)’ above them"
+        ]
+    );
+    let thin = "tree,place (m),kind,length (m),diameter\n1,0,leader,2.2,3.2\n1,0.7,upright,1.2,1.4\n1,0.9,upright,1.2,1.4\n";
+    assert_eq!(
+        doubts(thin),
+        [
+            "diameter: the numbers are taken as mm, but look like cm. Are these cm? Then write ‘diameter (cm)’ above them"
+        ]
+    );
+    for sound in [
+        "tree,place (m),kind,length (m),diameter (mm)\n1,0,leader,2.2,32\n1,0.7,upright,1.2,14\n",
+        "tree,place,kind,length,diameter\n1,0,leader,220,32\n2,150,leader,220,32\n1,70,upright,120,14\n",
+        "tree,place (ft),kind,length (ft),diameter (in)\n1,0,leader,7,1.2\n1,2.2,upright,4,0.5\n",
+        "tree,place (m),kind,length (m)\n1,0,leader,2.2\n",
+        "tree,place (m),kind,length (m)\n",
+    ] {
+        assert_eq!(doubts(sound), [] as [&str; 0], "{sound}");
+    }
+}
+
+#[test]
+fn only_lines_that_are_taken_have_a_say_in_the_leaf() {
+    let leaf = |lines: &str| {
+        let got = taken(&format!("{HEAD}{TREE}{lines}"));
+        (got.row.leaf, got.bad.len())
+    };
+    assert_eq!(leaf("1,1,upright,,0.8,9,,,1,,\n"), (2, 0));
+    // Tree 5 has no leader that could be taken, so that nothing of it is.
+    let five = "5,6,leader,,,30,right,45,0,,\n5,6.7,upright,,1.2,12,,,9,,\n";
+    assert_eq!(leaf(&format!("1,1,upright,,0.8,9,,,1,,\n{five}")), (2, 2));
+    assert_eq!(leaf(five), (1, 2));
+    // Off its parent, with a season of its own.
+    assert_eq!(
+        leaf("1,1,upright,,0.8,9,,,2,,\n1,9.5,upright,,0.8,9,,,7,,\n"),
+        (3, 1)
+    );
+    // What is asked for stays.
+    let options = Options {
+        leaf: Some(4),
+        ..Options::default()
+    };
+    let text = format!("{HEAD}{TREE}{five}");
+    assert_eq!(read(text.as_bytes(), &options).unwrap().row.leaf, 4);
+}
+
 #[test]
 fn every_bad_line_is_named() {
     let cases = [
@@ -239,7 +366,31 @@ fn every_bad_line_is_named() {
         ("1,1,upright,,-0.8,9,,,1,,\n", "length: "),
         (
             "1,1,upright,,30,9,,,1,,\n",
-            "length: 30.00 m is refused; 0.00 m to 20.00 m",
+            "length: 30.00 m is refused; more than 0, up to 20.00 m",
+        ),
+        (
+            "1,1,upright,,0,9,,,1,,\n",
+            "length: 0.00 m is refused; more than 0, up to 20.00 m",
+        ),
+        (
+            "1,1,upright,,0.8,9,,free 30,1,,\n",
+            "pose: this does not go with kind upright",
+        ),
+        (
+            "1,1,shoot,,0.8,9,,free 30,1,,\n",
+            "accepted: laid 3, upright -5, free, stub",
+        ),
+        (
+            "2,1.5,leader,,1.9,30,right,45,0,,\n",
+            "tree 2 has its first line already, line 3",
+        ),
+        (
+            "2,1.51,leader,,1.9,30,right,,0,,\n",
+            "tree 2 has its first line already, line 3",
+        ),
+        (
+            "2,9,leader,,1.9,30,right,planted 45,0,,\n",
+            "tree 2 has its first line already, line 3",
         ),
         ("1,1,bud,,0.8,9,,,1,,\n", "length: "),
         (
@@ -324,11 +475,24 @@ fn a_file_that_is_no_measured_row_is_refused() {
         "tree",
     );
     check(
-        b"tree,place,kind,length\n1,0,leader,1.9\n1,1,upright,0.8,k\xe9\n",
+        b"tree,place,kind,length\n1,0,leader,1.9\n1,1,upright,0.8,k\xe9\0\n",
         "refusal-file-text",
         "Line 3",
     );
-    check(b"\xff\xfet\0r\0e\0e\0", "refusal-file-text", "UTF-8");
+    check(b"\xff\xfet\0r\0e\0e", "refusal-file-text", "UTF-8");
+    for (bytes, says) in [
+        (&b"PK\x03\x04\x14\0\x06"[..], "a workbook or another"),
+        (b"\xd0\xcf\x11\xe0\xa1\xb1", "Save the sheet as CSV"),
+        (b"%PDF-1.7\n", "a printed document"),
+        (b"\x89PNG\r\n\x1a\n", "a picture"),
+        (b"<!doctype html>\n<p>tree, place</p>\n", "a web page"),
+        (b"<?xml version=\"1.0\"?><svg>", "a drawing"),
+        (b"[]", "a list in JSON"),
+        (b"{\"format\": \"cordonry-plan\"}", "a plan"),
+    ] {
+        check(bytes, "refusal-file-kind", says);
+        check(bytes, "refusal-file-kind", "This is no table");
+    }
     check(
         "tree,place,kind,length\n".repeat(20_000).as_bytes(),
         "refusal-csv-bad-lines",

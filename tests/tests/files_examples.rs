@@ -150,7 +150,7 @@ fn the_measured_row_is_taken_but_for_its_slips() {
     let expected = [
         "refusal-csv-cell",
         "refusal-csv-place",
-        "refusal-csv-value",
+        "refusal-csv-length",
         "refusal-csv-empty",
         "refusal-csv-empty",
         "refusal-csv-word",

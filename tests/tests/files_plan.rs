@@ -58,6 +58,15 @@ fn work_is_put_in_its_canonical_order() {
 fn what_is_no_plan_of_ours_is_refused() {
     check_refused("", "refusal-file-empty", &[]);
     check_refused(" \r\n", "refusal-file-empty", &[]);
+    let table = "\u{feff}Block 7\ntree;place;kind;length\n1;0;leader;2,2\n";
+    check_refused(
+        table,
+        "refusal-file-kind",
+        &["no plan: it is a table", "Import it first"],
+    );
+    check_refused("[]", "refusal-file-kind", &["no plan", "a list in JSON"]);
+    check_refused("<html>", "refusal-file-kind", &["a web page"]);
+    check_refused("PK\u{3}\u{4}", "refusal-file-kind", &["a workbook"]);
     check_refused("7", "refusal-file-content", &["Line 1", "column"]);
     check_refused("{}", "refusal-file-format", &["nothing", "cordonry-plan"]);
     let other = changed("\"cordonry-plan\"", "\"other\"");
@@ -122,6 +131,21 @@ fn a_value_out_of_range_is_refused_with_its_path() {
     );
     check("\"foot_mm\": 0", "\"foot_mm\": 1000000000000000", &[foot]);
     check("\"leaf\": 3,", "\"leaf\": 0,", &["found.leaf", "1 to 40"]);
+    // As on the page.
+    for (key, now, low, high) in [
+        ("row_spacing_mm", 3000, 500, 100_000),
+        ("wall_height_mm", 2500, 100, 6_000),
+    ] {
+        let from = format!("\"{key}\": {now}");
+        let to = |v: i32| format!("\"{key}\": {v}");
+        let range = format!("{low} to {high}");
+        for out in [1, low - 1, high + 1] {
+            check(&from, &to(out), &[key, &range]);
+        }
+        for fits in [low, high] {
+            assert!(read_plan(changed(&from, &to(fits)).as_bytes()).is_ok());
+        }
+    }
     check("\"to_mm\": 6100", "\"to_mm\": -6100", &["found.to_mm"]);
     check(
         "\"angle_deg\": 45",

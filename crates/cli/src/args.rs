@@ -62,7 +62,7 @@ pub struct Light {
     /// First day, such as 2026-07-01 or 07-01; goes with --to.
     #[arg(long, value_name = "DATE", requires = "to")]
     pub from: Option<String>,
-    /// Last day; one before the first is in the year after.
+    /// Last day. Without years one before the first is in the year after; with both years it is refused.
     #[arg(long, value_name = "DATE", requires = "from")]
     pub to: Option<String>,
     #[command(flatten)]
@@ -84,16 +84,21 @@ pub struct Draw {
 
 /// Make a plan of a measured row: a table with one line a shoot.
 ///
-/// Columns, in any order: tree, place, kind, parent, length, diameter, side, pose, season, laterals, note. Lines that
-/// can't be taken are named with number and reason on standard error, and the rest is taken; so is what was assumed.
+/// Columns, in any order: tree, place, kind, parent, length, diameter, side, pose, season, laterals, note. What was
+/// assumed is said on standard error, and so are lines that can't be taken, with number and reason; the rest is taken,
+/// with exit status 0. Where more than half of the lines can't be taken, or more than a quarter and more than ten of them,
+/// nothing is written and the status is 2.
 #[derive(ClapArgs)]
 pub struct Import {
     /// The measured row, comma, semicolon or tab between its cells.
     #[arg(value_name = "CSV")]
     pub path: PathBuf,
-    /// The plan to be written.
-    #[arg(short, long = "output", value_name = "PLAN")]
+    /// The plan to be written; a name that ends in .json.
+    #[arg(short, long = "output", value_name = "FILE.json")]
     pub output_file: PathBuf,
+    /// Write a plan of the lines that can be taken, however few they are.
+    #[arg(long)]
+    pub anyway: bool,
     /// The leaf before whose growth the row was measured; else one more than its last season.
     #[arg(long, value_name = "LEAF")]
     pub leaf: Option<u8>,
@@ -113,8 +118,8 @@ pub struct Export {
     /// A plan file.
     #[arg(value_name = "PLAN")]
     pub path: PathBuf,
-    /// The table to be written.
-    #[arg(short, long = "output", value_name = "CSV")]
+    /// The table to be written; a name that ends in .csv.
+    #[arg(short, long = "output", value_name = "FILE.csv")]
     pub output_file: PathBuf,
     /// Lengths in feet and inches.
     #[arg(long)]

@@ -12,16 +12,11 @@ use cordonry::row::{Trellis, Wire};
 use cordonry::units::{BareUnit, Deg, LengthStyle, Mm, parse_length};
 use cordonry::words::Words;
 use serde_json::{Value, json};
+use std::path::Path;
 
 pub fn draw(ask: &Draw) -> Status {
     let done = || -> Result<(Value, String)> {
-        let svg = ask.output_file.extension();
-        if !svg.is_some_and(|e| e.eq_ignore_ascii_case("svg")) {
-            bail!(
-                "a drawing named {} is refused; a name that ends in .svg is accepted",
-                ask.output_file.display()
-            );
-        }
+        named(&ask.output_file, "a drawing", "svg")?;
         let plan = files::plan(&ask.path)?;
         let row = judged(&plan)?.row;
         let text = cordonry_draw::document(&plan, &row);
@@ -41,14 +36,21 @@ pub fn draw(ask: &Draw) -> Status {
 
 pub fn import(ask: &Import) -> Status {
     let done = || -> Result<(Value, String)> {
+        named(&ask.output_file, "a plan", "json")?;
         let options = options(ask)?;
         let measured =
             csv::read(&files::bytes(&ask.path)?, &options).map_err(|why| anyhow!("{why}"))?;
         let said = said(ask, &measured);
-        if measured.taken == 0 {
-            bail!("no line could be taken");
-        }
         let (taken, left) = (measured.taken, measured.bad.len());
+        match left_out(taken, left) {
+            LeftOut::All => bail!("no line could be taken"),
+            LeftOut::TooMany if !ask.anyway => bail!(
+                "{left} of {} lines could not be taken, too many for slips: nothing is written; \
+                 --anyway writes a plan of the {taken} others",
+                taken + left
+            ),
+            _ => {}
+        }
         let trees = measured.row.trees.len();
         let lost = measured.row.trees.iter().filter(|t| t.is_lost()).count();
         let bad: Vec<Value> = measured
@@ -81,17 +83,45 @@ pub fn import(ask: &Import) -> Status {
     files::outcome(&ask.output, &ask.path, done())
 }
 
-/// Names the bad lines and what was assumed on standard error; gives the latter.
+/// How many lines of a table were left out.
+#[derive(Debug, PartialEq)]
+enum LeftOut {
+    /// None, or a few slips in a row that is otherwise sound.
+    Few,
+    /// More than a half, or in a longer table than a handful of lines more than a quarter: what was asked, the units
+    /// or the table itself, is rather wrong than the lines.
+    TooMany,
+    All,
+}
+
+/// So many lines may be slips even where they are more than a quarter.
+const FEW: usize = 10;
+
+fn left_out(taken: usize, left: usize) -> LeftOut {
+    match taken {
+        0 => LeftOut::All,
+        _ if left * 2 > taken + left => LeftOut::TooMany,
+        _ if left > FEW && left * 4 > taken + left => LeftOut::TooMany,
+        _ => LeftOut::Few,
+    }
+}
+
+/// Names what was assumed and the bad lines on standard error, how many they are last; gives what was assumed.
 fn said(ask: &Import, measured: &Measured) -> Vec<String> {
     let words = Words::default();
     let file = ask.path.display();
-    for bad in &measured.bad {
-        eprintln!("{file}:{}: {}  [{}]", bad.line, bad.why, bad.text);
-    }
     let said = measured.said.iter().map(|s| words.text(s.key, &s.args));
     let said: Vec<String> = said.collect();
     for line in &said {
         eprintln!("{file}: {line}");
+    }
+    for bad in &measured.bad {
+        eprintln!("{file}:{}: {}  [{}]", bad.line, bad.why, bad.text);
+    }
+    let left = measured.bad.len();
+    if left > 0 {
+        let all = measured.taken + left;
+        eprintln!("{file}: {left} of {all} lines left out, each named above");
     }
     said
 }
@@ -132,6 +162,7 @@ fn options(ask: &Import) -> Result<Options> {
 
 pub fn export(ask: &Export) -> Status {
     let done = || -> Result<(Value, String)> {
+        named(&ask.output_file, "a table", "csv")?;
         let plan = files::plan(&ask.path)?;
         let style = Style {
             lengths: if ask.us {
@@ -157,7 +188,38 @@ pub fn export(ask: &Export) -> Status {
     files::outcome(&ask.output, &ask.path, done())
 }
 
+/// A file's name says what is in it, so that no program takes it for another thing.
+fn named(path: &Path, what: &str, ending: &str) -> Result<()> {
+    let fits = |e: &std::ffi::OsStr| e.eq_ignore_ascii_case(ending);
+    if path.extension().is_some_and(fits) {
+        return Ok(());
+    }
+    bail!(
+        "{what} named {} is refused; a name that ends in .{ending} is accepted",
+        path.display()
+    )
+}
+
 /// Writes the file that was asked for; an error names that one.
-fn put(path: &std::path::Path, from: &std::path::Path, text: &str) -> Result<()> {
+fn put(path: &Path, from: &Path, text: &str) -> Result<()> {
     files::write(path, from, text).map_err(|e| e.context(path.display().to_string()))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_few_slips_are_few_up_to_a_quarter_of_a_table_or_half_of_a_short_one() {
+        assert_eq!(left_out(5, 0), LeftOut::Few);
+        assert_eq!(left_out(1, 1), LeftOut::Few);
+        assert_eq!(left_out(1, 2), LeftOut::TooMany);
+        assert_eq!(left_out(10, 10), LeftOut::Few);
+        assert_eq!(left_out(11, 11), LeftOut::TooMany);
+        assert_eq!(left_out(75, 25), LeftOut::Few);
+        assert_eq!(left_out(74, 26), LeftOut::TooMany);
+        assert_eq!(left_out(1, 99), LeftOut::TooMany);
+        assert_eq!(left_out(0, 1), LeftOut::All);
+        assert_eq!(left_out(0, 0), LeftOut::All);
+    }
 }

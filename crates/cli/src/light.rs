@@ -21,26 +21,62 @@ pub fn of_row(plan: &Plan, row: &Row, period: Option<Period>) -> LightReport {
     report(&foliage, &plan.targets, period)
 }
 
-/// A period from one day to another, each as 2026-07-01 or 07-01. Years only name days: 29 February counts as 1 March.
+/// A period from one day to another, each as 2026-07-01 or 07-01. Without years it may run over the turn of the year;
+/// where both days have one, the last is not before the first.
 fn period(from: &str, to: &str) -> Result<Period> {
+    let (first, last) = (day(from)?, day(to)?);
+    if let (Some(a), Some(b)) = (first.year, last.year) {
+        if (a, first.of_year) > (b, last.of_year) {
+            bail!(
+                "a period from {from} to {to} is refused, for it ends before it begins; a last day from {from} on is accepted"
+            );
+        }
+        // One turn of the year at most: a day of the year is all that the light asks of a date.
+        if b > a + 1 || (b == a + 1 && last.of_year >= first.of_year) {
+            bail!("a period from {from} to {to} is refused; up to a year is accepted");
+        }
+    }
     Ok(Period {
-        first: day_of_year(from)?,
-        last: day_of_year(to)?,
+        first: first.of_year,
+        last: last.of_year,
     })
 }
 
-fn day_of_year(text: &str) -> Result<u32> {
+/// A day as it was asked for.
+struct Day {
+    year: Option<u32>,
+    of_year: u32,
+}
+
+/// 29 February, which only some years have, counts as 1 March.
+fn day(text: &str) -> Result<Day> {
     let parts: Vec<Option<u32>> = text.split('-').map(|p| p.parse().ok()).collect();
-    let (month, day) = match parts[..] {
-        [Some(_), Some(month), Some(day)] | [Some(month), Some(day)] => (month, day),
-        _ => (0, 0),
+    let (year, month, day) = match parts[..] {
+        [Some(year), Some(month), Some(day)] => (Some(year), month, day),
+        [Some(month), Some(day)] => (None, month, day),
+        _ => bail!("a day '{text}' is refused; one such as 2026-07-01 or 07-01 is accepted"),
     };
-    let of_month = Period::month(month);
-    let leap = month == 2 && day == 29;
-    if !(1..=12).contains(&month) || day == 0 || (day > of_month.days() && !leap) {
-        bail!("a day '{text}' is refused; one such as 2026-07-01 or 07-01 is accepted");
+    if !(1..=12).contains(&month) {
+        bail!("a day '{text}' is refused, for there is no month {month}; 01 to 12 is accepted");
     }
-    Ok(of_month.first + day - 1)
+    let of_month = Period::month(month);
+    let leap = |year: u32| {
+        year.is_multiple_of(4) && (!year.is_multiple_of(100) || year.is_multiple_of(400))
+    };
+    let days = of_month.days() + u32::from(month == 2 && year.is_none_or(leap));
+    if !(1..=days).contains(&day) {
+        bail!(
+            "a day '{text}' is refused, for there is no such day; {} is accepted",
+            match year {
+                Some(year) => format!("{year}-{month:02}-01 to {year}-{month:02}-{days}"),
+                None => format!("{month:02}-01 to {month:02}-{days}"),
+            }
+        );
+    }
+    Ok(Day {
+        year,
+        of_year: of_month.first + day - 1,
+    })
 }
 
 /// A day of the year as people write it.
@@ -205,15 +241,49 @@ mod tests {
 
     #[test]
     fn days_are_read_with_and_without_a_year() {
-        assert_eq!(day_of_year("2026-07-01").ok(), Some(182));
-        assert_eq!(day_of_year("07-01").ok(), Some(182));
-        assert_eq!(day_of_year("12-31").ok(), Some(365));
-        assert_eq!(day_of_year("2024-02-29").ok(), Some(60));
-        for wrong in ["", "07", "13-01", "04-31", "0-1", "x-1", "2026-07-01-1"] {
-            assert!(day_of_year(wrong).is_err(), "{wrong}");
+        let of_year = |text: &str| day(text).ok().map(|d| d.of_year);
+        assert_eq!(of_year("2026-07-01"), Some(182));
+        assert_eq!(of_year("07-01"), Some(182));
+        assert_eq!(of_year("12-31"), Some(365));
+        assert_eq!(of_year("2024-02-29"), Some(60));
+        assert_eq!(of_year("02-29"), Some(60));
+        for wrong in ["", "07", "x-1", "2026-07-01-1"] {
+            let why = day(wrong).err().map(|e| e.to_string());
+            assert!(why.is_some_and(|w| w.contains("such as 2026")), "{wrong}");
         }
-        for day in 1..=365 {
-            assert_eq!(day_of_year(&day_words(day)).ok(), Some(day));
+        for (wrong, says) in [
+            ("13-01", "no month 13; 01 to 12"),
+            ("04-31", "no such day; 04-01 to 04-30"),
+            ("0-1", "no month 0"),
+            ("2026-02-30", "no such day; 2026-02-01 to 2026-02-28"),
+            ("2025-02-29", "no such day"),
+            ("1900-02-29", "no such day"),
+        ] {
+            let why = day(wrong).err().map(|e| e.to_string()).unwrap_or_default();
+            assert!(why.contains(says), "{wrong}: {why}");
+        }
+        for n in 1..=365 {
+            assert_eq!(of_year(&day_words(n)), Some(n));
+        }
+    }
+
+    #[test]
+    fn a_period_with_years_does_not_run_backward() {
+        let days = |from, to| period(from, to).map(|p| (p.first, p.last));
+        assert_eq!(days("2026-07-01", "2026-08-01").ok(), Some((182, 213)));
+        assert_eq!(days("2026-07-01", "2026-07-01").ok(), Some((182, 182)));
+        // Over the turn of the year, said or not.
+        assert_eq!(days("2026-11-01", "2027-02-01").ok(), Some((305, 32)));
+        assert_eq!(days("11-01", "02-01").ok(), Some((305, 32)));
+        assert_eq!(days("2026-11-01", "02-01").ok(), Some((305, 32)));
+        for (from, to, says) in [
+            ("2026-08-01", "2026-07-01", "ends before it begins"),
+            ("2027-01-01", "2026-12-31", "ends before it begins"),
+            ("2026-07-01", "2027-07-01", "up to a year"),
+            ("2026-07-01", "2029-01-01", "up to a year"),
+        ] {
+            let why = days(from, to).err().map(|e| e.to_string());
+            assert!(why.is_some_and(|w| w.contains(says)), "{from} {to}");
         }
     }
 }

@@ -187,12 +187,16 @@ fn what_cannot_be_done_ends_with_2_and_names_the_file() {
     let file = |name: &str| at.join(name).to_str().unwrap().to_string();
     fs::write(file("bad.csv"), "tree,place,kind,length\nx,0,leader,2\n").unwrap();
     fs::write(file("plan.json"), plan(0)).unwrap();
+    fs::write(file("plan.csv"), plan(0)).unwrap();
     for (args, says) in [
         (["import", "bad.csv", "a.json"], "no line could be taken"),
         (["import", "none.csv", "a.json"], "none.csv"),
-        (["import", "plan.json", "a.json"], "no column"),
+        (["import", "plan.json", "a.json"], "no table: it is a plan"),
         (["export", "bad.csv", "a.csv"], "bad.csv"),
-        (["export", "plan.json", "plan.json"], "replace"),
+        (["export", "plan.csv", "plan.csv"], "replace"),
+        (["export", "plan.json", "plan.json"], "ends in .csv"),
+        (["export", "plan.json", "a.xlsx"], "ends in .csv"),
+        (["import", "bad.csv", "a.csv"], "ends in .json"),
         (["export", "plan.json", "no/where.csv"], "where.csv"),
         (["draw", "plan.json", "a.pdf"], ".svg"),
     ] {
@@ -203,6 +207,41 @@ fn what_cannot_be_done_ends_with_2_and_names_the_file() {
     }
     assert!(!Path::new(&file("a.json")).exists());
     assert_eq!(fs::read_to_string(file("plan.json")).unwrap(), plan(0));
+}
+
+#[test]
+fn a_table_of_which_much_is_left_out_is_not_written_unless_asked_for() {
+    let at = folder("left-out");
+    let file = |name: &str| at.join(name).to_str().unwrap().to_string();
+    let csv = "tree,place (m),kind,length (m),season\n1,0,leader,2.2,0\n1,1,upright,0.8,1\n\
+               1,1.2,upright,0.8,2\n";
+    fs::write(file("row.csv"), csv).unwrap();
+    let import = |more: &[&str]| {
+        let (row, out) = (file("row.csv"), file("row.json"));
+        let _ = fs::remove_file(&out);
+        run(&[&["import", &row, "-o", &out][..], more].concat())
+    };
+    let sound = import(&[]);
+    assert_eq!(sound.status, 0, "{}", sound.err);
+    assert!(!sound.err.contains("left out"), "{}", sound.err);
+    // Before leaf 1 nothing of season 1 or 2 was there: more than half of the lines.
+    let refused = import(&["--leaf", "1"]);
+    assert_eq!(refused.status, 2, "{}", refused.err);
+    let last = refused.err.lines().last().unwrap();
+    assert!(
+        last.contains("2 of 3 lines could not be taken") && last.contains("--anyway"),
+        "{last}"
+    );
+    assert!(!Path::new(&file("row.json")).exists());
+    let anyway = import(&["--leaf", "1", "--anyway"]);
+    assert_eq!(anyway.status, 0, "{}", anyway.err);
+    let last = anyway.err.lines().last().unwrap();
+    assert!(last.ends_with("2 of 3 lines left out, each named above"));
+    assert!(Path::new(&file("row.json")).exists());
+    // Before leaf 2 but one is left out.
+    let few = import(&["--leaf", "2"]);
+    assert_eq!(few.status, 0, "{}", few.err);
+    assert!(few.err.contains("1 of 3 lines left out"), "{}", few.err);
 }
 
 #[test]
@@ -266,13 +305,20 @@ fn light_tells_what_rows_catch() {
         (&"07-01".into(), &"07-31".into())
     );
     assert_ne!(july["interception_share"], row["interception_share"]);
-    for wrong in [
-        &["--from", "2026-07-32", "--to", "07-31"][..],
-        &["--from", "07-01"],
+    for (wrong, says) in [
+        (
+            &["--from", "2026-07-32", "--to", "07-31"][..],
+            "no such day",
+        ),
+        (
+            &["--from", "2026-08-01", "--to", "2026-07-01"],
+            "ends before it begins",
+        ),
+        (&["--from", "07-01"], "--to"),
     ] {
         let ran = run(&[&["light", path][..], wrong].concat());
         assert_eq!(ran.status, 2, "{}", ran.err);
-        assert!(!ran.err.is_empty());
+        assert!(ran.err.contains(says), "{}", ran.err);
     }
 }
 

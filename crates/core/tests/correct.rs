@@ -146,6 +146,22 @@ fn places_and_seasons_are_held_to_what_can_be() {
 }
 
 #[test]
+fn a_count_of_laterals_is_refused_by_what_was_typed() {
+    let plan = plan();
+    let measures = first(&plan.found).measures(Some(upright()));
+    let laterals = measures.iter().find(|m| m.key == "measure-laterals");
+    let to = |count: f64| laterals.unwrap().to(count);
+    good(&plan, to(7.0), |row| {
+        first(row).shoot(upright()).unwrap().laterals.count == 7
+    });
+    for (typed, told) in [(-2.0, "−2"), (10_001.0, "10001"), (70_000.0, "70000")] {
+        let says =
+            format!("upright 1 of 2, tree 1: laterals {told} is refused; 0 to 10000 is accepted");
+        refused(&plan, to(typed), &says);
+    }
+}
+
+#[test]
 fn trees_come_and_go() {
     let plan = plan();
     good(&plan, Correction::Lost { tree: FIRST }, |r| {

@@ -6,7 +6,7 @@ use common_arb::*;
 use cordonry::file::{read_plan, write_plan};
 use cordonry::plan::{Correction, Measure, Plan};
 use cordonry::pose::Geometry;
-use cordonry::row::{Laterals, ShootId, TreeId};
+use cordonry::row::{ShootId, TreeId};
 use cordonry::units::Mm;
 use cordonry::words::Words;
 use cordonry::work::{Sweep, apply, choices, spread};
@@ -101,10 +101,8 @@ impl Draft {
             _ => Correction::Laterals {
                 tree: TreeId(tree.id.0 + u32::from(self.which.index(9) == 0)),
                 shoot: id,
-                laterals: Laterals {
-                    count: number.clamp(0.0, 70_000.0) as u16,
-                    total: number,
-                },
+                count: number.clamp(-10.0, 70_000.0) as i32,
+                total: number,
             },
         }
     }

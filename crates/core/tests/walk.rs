@@ -264,6 +264,118 @@ fn what_is_wrong_is_said_with_what_is_accepted() {
     );
 }
 
+/// What is asked of a typed answer, and what would be typed instead.
+fn doubt(before: &[&str], text: &str) -> Option<(String, Option<String>)> {
+    let mut w = walk();
+    say(&mut w, before);
+    let words = Words::default();
+    let doubt = w.doubt(text)?;
+    Some((doubt.question(&words), doubt.meant(&words).map(|m| m.1)))
+}
+
+#[test]
+fn a_likely_slip_is_asked_about() {
+    let leader = ["0", "right", "2"];
+    let upright = ["0", "right", "2", "24", "0.65"];
+    let two = ["0", "right", "2", "24", "0.65", "12", "0.85", "12"];
+    for (before, text, asks, meant) in [
+        (
+            &upright[..],
+            "1.4",
+            "An upright 1.4 mm thick at its base is unusual; 4 mm to 60 mm is usual. Did you mean 14 mm (1.4 cm)?",
+            Some("14"),
+        ),
+        (
+            &upright,
+            "140",
+            "An upright 140 mm thick at its base is unusual; 4 mm to 60 mm is usual. Did you mean 14 mm?",
+            Some("14"),
+        ),
+        (
+            &leader,
+            "3,1",
+            "A leader 3.1 mm thick is unusual; 8 mm to 150 mm is usual. Did you mean 31 mm (3.1 cm)?",
+            Some("31"),
+        ),
+        (
+            &two,
+            "0.60",
+            "0.60 m goes back along the tape: there is an upright at 0.85 m already.",
+            None,
+        ),
+        (
+            &["0", "right", "2", "24", "0.65", "12"],
+            "0.6",
+            "0.60 m goes back along the tape: there is an upright at 0.65 m already.",
+            None,
+        ),
+        (
+            &["0", "right"],
+            "0.2",
+            "A leader that reaches 0.20 m is unusual; 0.30 m to 4.00 m is usual.",
+            None,
+        ),
+        (
+            &["0", "right", "2", "24", "next"],
+            "15",
+            "Tree 2 would stand 15.00 m on from the one before it; 1.50 m is expected.",
+            None,
+        ),
+    ] {
+        let expected = (asks.to_string(), meant.map(str::to_string));
+        assert_eq!(doubt(before, text), Some(expected), "{text}");
+    }
+}
+
+#[test]
+fn what_is_usual_or_refused_is_not_asked_about() {
+    let upright = ["0", "right", "2", "24", "0.65"];
+    let left = ["3", "left", "1", "24"];
+    for (before, text) in [
+        (&upright[..], "14"),
+        (&upright, "4"),
+        (&upright, "60"),
+        (&upright, "1.4 cm"),
+        // Refused, and said so when it is taken.
+        (&upright, "0.4"),
+        (&upright, "x"),
+        (&["0", "right", "2", "24", "0.65", "12"], "0.655"),
+        (&["0"], ""),
+        (&["0", "right", "2", "24", "next"], ""),
+        (&["0", "right", "2", "24", "next"], "3"),
+        // Along a leader to the left both ways are the way of some.
+        (&["3", "left", "1", "24", "2.4", "12"], "2.0"),
+        (&["3", "left", "1", "24", "2.0", "12"], "2.4"),
+        (&left, "2"),
+        // One that was taken as it stands does not turn the way.
+        (
+            &[
+                "0", "right", "2", "24", "0.65", "12", "0.85", "12", "0.75", "12",
+            ],
+            "1.05",
+        ),
+        // From the end of the left leader over to the right one.
+        (
+            &[
+                "3", "both", "1.5", "18", "4.5", "17", "2.6", "12", "2.2", "12",
+            ],
+            "3.8",
+        ),
+    ] {
+        assert_eq!(doubt(before, text), None, "{before:?} {text}");
+    }
+    let falling = ["3", "left", "1", "24", "2.4", "12", "2.0", "12"];
+    assert!(doubt(&falling, "2.2").is_some());
+    // Asking changes nothing, and what is asked about can be taken as it stands.
+    let mut w = walk();
+    say(&mut w, &upright);
+    let was = w.clone();
+    assert!(w.doubt("1.4").is_some());
+    assert_eq!(w, was);
+    say(&mut w, &["1.4"]);
+    assert_eq!(w.back().as_deref(), Some("1.4"));
+}
+
 #[test]
 fn the_tape_has_its_unit() {
     for (tape, typed) in [

@@ -33,7 +33,9 @@ undo-step = Undo: { $step }
 redo-step = Redo: { $step }
 files = Files
 save-plan = Save the plan as a file
-save-table = Save the row as a table
+save-table = Save the row as found as a table
+table-found-name = as-found
+table-found-saved = Saved: the row as it was found before leaf { $leaf }. The work planned for it is not in a table; the plan file holds it.
 save-drawing = Save the drawing (SVG)
 other-row = Another row …
 print = Print
@@ -275,7 +277,23 @@ walk-left-way = ← To the left: the numbers fall
 walk-right-way = To the right: the numbers rise →
 walk-both-ways = Both ways
 walk-back = Back
-walk-left = There is still a number in the field: take it with the first button, or clear it
+walk-left = There is still a number in the field: take it with “{ $button }”, or clear it
+walk-doubt = { $what ->
+    [leader] A leader { $value } thick is unusual; { $low } to { $high } is usual
+    [thickness] An upright { $value } thick at its base is unusual; { $low } to { $high } is usual
+    [foot] Tree { $tree } would stand { $value } on from the one before it; { $low } is expected
+    [end] A leader that reaches { $value } is unusual; { $low } to { $high } is usual
+   *[back] { $value } goes back along the tape: there is an upright at { $low } already
+}.{ $meant ->
+    [none] {""}
+   *[other] {" "}Did you mean { $meant }?
+}
+walk-doubt-meant = Yes, { $meant }
+walk-doubt-stands = { $meant ->
+    [none] Take { $value } as it stands
+   *[other] No, { $value } as it stands
+}
+walk-doubt-mend = Mend it
 walk-open = Open the row
 # Light
 

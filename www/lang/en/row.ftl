@@ -31,7 +31,20 @@ refusal-shoots = Tree { $tree }: one more shoot is refused; up to { $high } are 
 # Files
 
 refusal-file-size = The file of { $value } MB is refused; up to { $high } MB is accepted
-refusal-file-text = Line { $line }: not UTF-8 text; save the file as UTF-8 and it is accepted
+refusal-file-text = Line { $line }: this is no text; a file saved as text in UTF-8 is accepted
+refusal-file-kind = This is no { $wanted ->
+    [table] table
+   *[plan] plan
+}: it is { $kind ->
+    [workbook] a workbook or another packed file. Save the sheet as CSV, and it is accepted
+    [print] a printed document (PDF)
+    [picture] a picture
+    [drawing] a drawing (SVG)
+    [page] a web page or another file in tags
+    [list] a list in JSON
+    [table] a table of a measured row. Import it first
+   *[plan] a plan, or another file in JSON
+}
 refusal-file-empty = The file is empty
 refusal-file-format = The file is no plan: its format is { $value }; { $accepted } is accepted
 refusal-file-too-new = The plan is of version { $value } and needs a newer program; this one reads versions 1 to { $high }
@@ -55,6 +68,8 @@ refusal-csv-quote = the quotation mark that opens here is never closed
 refusal-csv-empty = { $column } is empty; { $accepted } is accepted
 refusal-csv-word = { $column }: '{ $value }' is refused; accepted: { $accepted }
 refusal-csv-cell = { $column }: { $reason }
+refusal-csv-length = length: { $value } is refused; more than 0, up to { $high }, is accepted
+refusal-csv-first-twice = tree { $tree } has its first line already, line { $line }: this is the same tree again, or another tree's number is meant
 refusal-csv-value = { $column }: { $value } is refused; { $low } to { $high } is accepted
 refusal-csv-no-tree = tree { $tree } has no stem or leader line that could be taken, so that nothing can grow from it
 refusal-csv-lost = tree { $tree } is lost by another line
@@ -65,6 +80,12 @@ refusal-csv-leaders = tree { $tree }: one more laid shoot is refused; up to { $h
 refusal-csv-place = place: { $value } is off its parent; { $low } to { $high } is accepted
 refusal-csv-steep = place: its parent goes straight up, where a place along the row says no height; 'along 0.30 m' from its base is accepted
 
+file-said-encoding = The file is not in UTF-8; it was read as { $encoding }
+file-said-above = { $count ->
+    [one] One line above the names of the columns was passed over: ‘{ $text }’
+   *[other] { $count } lines above the names of the columns were passed over, from ‘{ $text }’ on
+}
+file-said-unit-doubt = { $column }: the numbers are taken as { $unit }, but look like { $likely }. Are these { $likely }? Then write ‘{ $column } ({ $likely })’ above them
 file-said-unit = { $column }: numbers without a unit are taken as { $unit }
 file-said-column = The column '{ $column }' is none that is known; it was left out
 file-said-leaf = The row is taken as found before leaf { $leaf }

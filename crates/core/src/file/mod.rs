@@ -4,7 +4,9 @@
 //! in a table without a gap. What can't be read is refused with the place, the value and what would be accepted.
 
 pub mod csv;
+mod foreign;
 mod json;
+mod text;
 mod v1;
 mod walk;
 
@@ -15,6 +17,7 @@ use crate::refusal::Refusal;
 use crate::words::Arg;
 use serde::Deserialize;
 use serde_json::Value;
+use text::Text;
 
 /// Largest file that is read.
 pub const MAX_BYTES: usize = 32 << 20;
@@ -44,7 +47,16 @@ struct Header {
 /// # Errors
 /// Too large, cut, damaged, of another format or too new; a value out of its range, named by its place.
 pub fn read_plan(bytes: &[u8]) -> Result<Plan, Refusal> {
-    let text = text_of(bytes)?;
+    let text = Text::read(bytes, foreign::PLAN)?.text;
+    let text = &*text;
+    match foreign::marked_up(text) {
+        Some(foreign::PLAN) => {}
+        Some(kind) => return Err(foreign::refusal(foreign::PLAN, kind)),
+        None if csv::has_columns(text) => {
+            return Err(foreign::refusal(foreign::PLAN, foreign::TABLE));
+        }
+        None => {}
+    }
     let header: Header = serde_json::from_str(text).map_err(|e| json::refusal(&e))?;
     if header.format.as_str() != Some(FORMAT) {
         return Err(Refusal::new(
@@ -79,38 +91,17 @@ pub fn read_plan(bytes: &[u8]) -> Result<Plan, Refusal> {
     }
 }
 
+/// Whether a file begins as a plan does; what doesn't may be a table.
+pub fn is_plan(bytes: &[u8]) -> bool {
+    // What can't be read as text is no plan; it is refused by name where it is read as a table.
+    Text::read(bytes, foreign::PLAN)
+        .is_ok_and(|t| foreign::marked_up(&t.text) == Some(foreign::PLAN))
+}
+
 /// A plan as a file of version [`VERSION`]: keys in a fixed order, a line end at the end. Reading it and writing
 /// it again gives the same bytes.
 pub fn write_plan(plan: &Plan) -> String {
     json::lay_out(&v1::write(plan))
-}
-
-/// The text of a file, without a byte order mark.
-fn text_of(bytes: &[u8]) -> Result<&str, Refusal> {
-    if bytes.len() > MAX_BYTES {
-        return Err(Refusal::new(
-            "refusal-file-size",
-            vec![
-                ("value", Arg::Number(bytes.len() as f64 / 1048576.0, 1)),
-                ("high", Arg::Count((MAX_BYTES >> 20) as i64)),
-            ],
-        ));
-    }
-    let text = std::str::from_utf8(bytes).map_err(|e| {
-        let line = bytes[..e.valid_up_to()]
-            .iter()
-            .filter(|b| **b == b'\n')
-            .count();
-        Refusal::new(
-            "refusal-file-text",
-            vec![("line", Arg::Count(line as i64 + 1))],
-        )
-    })?;
-    let text = text.strip_prefix('\u{feff}').unwrap_or(text);
-    if text.trim().is_empty() {
-        return Err(Refusal::new("refusal-file-empty", vec![]));
-    }
-    Ok(text)
 }
 
 /// A value from a file as it is shown in a refusal: cut short, for it may be anything.

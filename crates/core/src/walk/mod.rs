@@ -4,10 +4,12 @@
 //! so that going back is taking the last answer away.
 
 mod build;
+mod doubt;
 mod setup;
 mod state;
 mod words;
 
+pub use doubt::Doubt;
 pub use setup::{Tape, WalkSetup};
 
 use crate::plan::Plan;

@@ -3,6 +3,7 @@
 use crate::browser::app::App;
 use cordonry::plan::Plan;
 use cordonry::row::Row;
+use cordonry::words::Arg;
 use leptos::prelude::*;
 use wasm_bindgen::prelude::*;
 use wasm_bindgen_futures::{JsFuture, spawn_local};
@@ -42,7 +43,7 @@ fn give_link(name: &str, url: &str) -> Result<(), JsValue> {
     Ok(())
 }
 
-/// A plan's name as a file's.
+/// A plan's name as a file's, with an ending such as `json` or, to say what of the plan is in it, `as-found.csv`.
 pub fn file_name(plan: &Plan, ending: &str) -> String {
     let stem: String = plan
         .name
@@ -51,16 +52,26 @@ pub fn file_name(plan: &Plan, ending: &str) -> String {
         .map(|c| if c.is_alphanumeric() { c } else { '-' })
         .collect();
     let stem = stem.trim_matches('-');
-    format!("{}.{ending}", if stem.is_empty() { "row" } else { stem })
+    let join = if ending.contains('.') { '-' } else { '.' };
+    let stem = if stem.is_empty() { "row" } else { stem };
+    format!("{stem}{join}{ending}")
 }
 
-fn give(app: App, ending: &str, kind: &str, write: impl FnOnce(&crate::desk::Desk) -> String) {
-    let file = app.peek(|d| (file_name(d.plan(), ending), write(d)));
-    if let Some((name, text)) = file
-        && download(&name, kind, &text).is_err()
-    {
+/// Hands something of the desk to the user as a file; whether the browser took it.
+fn give(
+    app: App,
+    ending: &str,
+    kind: &str,
+    write: impl FnOnce(&crate::desk::Desk) -> String,
+) -> bool {
+    let Some((name, text)) = app.peek(|d| (file_name(d.plan(), ending), write(d))) else {
+        return false;
+    };
+    let taken = download(&name, kind, &text).is_ok();
+    if !taken {
         app.say(app.t("download-refused"), true);
     }
+    taken
 }
 
 /// Saves the plan as a file.
@@ -70,18 +81,23 @@ pub fn save_plan(app: App) {
     });
 }
 
-/// Saves the row as it stands as a table.
+/// Saves the row as it was found as a table, whatever is shown: what is planned is no measurement, and a table has no
+/// column that could tell them apart. Its name says which row it is.
 pub fn save_table(app: App) {
-    let lengths = app.style.get_untracked();
-    give(app, "csv", "text/csv", move |d| {
-        cordonry::file::csv::write(
-            &d.row,
-            cordonry::file::csv::Style {
-                lengths,
-                decimal_comma: false,
-            },
-        )
-    });
+    let style = cordonry::file::csv::Style {
+        lengths: app.style.get_untracked(),
+        decimal_comma: false,
+    };
+    let ending = format!("{}.csv", app.t("table-found-name"));
+    let leaf = app.peek(|d| d.plan().found.leaf).unwrap_or_default();
+    if give(app, &ending, "text/csv", move |d| {
+        cordonry::file::csv::write(&d.plan().found, style)
+    }) {
+        app.say(
+            app.text("table-found-saved", &[("leaf", Arg::Count(leaf.into()))]),
+            false,
+        );
+    }
 }
 
 /// The whole row as it is shown, in the units in use; before the work, with the signs for it.
@@ -242,14 +258,13 @@ pub fn take_file(app: App, file: File) {
     });
 }
 
-fn arg(text: &str) -> cordonry::words::Arg {
-    cordonry::words::Arg::Text(text.to_string())
+fn arg(text: &str) -> Arg {
+    Arg::Text(text.to_string())
 }
 
 /// Opens bytes: a plan becomes the plan on the desk, a table is shown first.
 pub fn take_bytes(app: App, name: &str, bytes: Vec<u8>) {
-    let first = bytes.iter().find(|b| !b.is_ascii_whitespace());
-    if first == Some(&b'{') {
+    if cordonry::file::is_plan(&bytes) {
         match cordonry::file::read_plan(&bytes) {
             Ok(plan) => app.open_plan(plan, None),
             Err(why) => {

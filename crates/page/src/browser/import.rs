@@ -57,6 +57,8 @@ pub fn ImportPreview(app: App) -> impl IntoView {
             let row = p.row.clone();
             let name = p.name.clone();
             let trees = row.trees.len();
+            // A row without a tree is begun by hand, not from a table of which nothing was understood.
+            let usable = trees > 0;
             view! {
                 <div class="veil">
                     <section
@@ -122,7 +124,8 @@ pub fn ImportPreview(app: App) -> impl IntoView {
                         <p class="choices">
                             <button
                                 class="main"
-                                autofocus
+                                autofocus=usable
+                                disabled=!usable
                                 data-act="import-use"
                                 on:click=move |_| {
                                     app.import.set(None);
@@ -131,7 +134,7 @@ pub fn ImportPreview(app: App) -> impl IntoView {
                             >
                                 {app.t("import-use")}
                             </button>
-                            <button on:click=move |_| app.import.set(None)>
+                            <button autofocus=!usable on:click=move |_| app.import.set(None)>
                                 {app.t("import-leave")}
                             </button>
                         </p>

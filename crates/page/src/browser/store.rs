@@ -2,11 +2,16 @@
 
 use super::app::{App, Kept};
 use cordonry::units::LengthStyle;
-use idb::{Database, DatabaseEvent, Factory, KeyPath, ObjectStoreParams, TransactionMode};
+use idb::{
+    Database, DatabaseEvent, Factory, KeyPath, ObjectStoreParams, TransactionFuture,
+    TransactionMode,
+};
 use js_sys::{Function, Promise, Reflect};
 use leptos::prelude::*;
 use serde::{Deserialize, Serialize};
 use std::cell::RefCell;
+use std::future::IntoFuture;
+use std::rc::Rc;
 use wasm_bindgen::prelude::*;
 use wasm_bindgen_futures::{JsFuture, spawn_local};
 
@@ -30,7 +35,16 @@ const LENGTHS: &str = "cordonry.lengths";
 const WALK: &str = "cordonry.walk";
 const WALKING: &str = "cordonry.walking";
 
-async fn database() -> Result<Database, idb::Error> {
+thread_local! {
+    /// The database once it is open. It stays open, so that a save can begin within the very event that ends the page:
+    /// to open it takes a turn that a page on its way out is not given.
+    static OPENED: RefCell<Option<Rc<Database>>> = const { RefCell::new(None) };
+}
+
+async fn database() -> Result<Rc<Database>, idb::Error> {
+    if let Some(opened) = OPENED.with_borrow(Clone::clone) {
+        return Ok(opened);
+    }
     let factory = Factory::new()?;
     let mut request = factory.open(DATABASE, Some(1))?;
     request.on_upgrade_needed(|event| {
@@ -40,18 +54,46 @@ async fn database() -> Result<Database, idb::Error> {
             let _ = database.create_object_store(PLANS, params);
         }
     });
-    request.await
+    let mut database = request.await?;
+    // A newer program in another tab, or the user who clears the device, must not wait for this tab.
+    database.on_version_change(|_| forget_database());
+    database.on_close(|_| forget_database());
+    let database = Rc::new(database);
+    OPENED.set(Some(Rc::clone(&database)));
+    Ok(database)
 }
 
-async fn put(record: &Record) -> Result<(), idb::Error> {
+/// Closes the database; the next question opens it again.
+fn forget_database() {
+    if let Some(database) = OPENED.with_borrow_mut(Option::take) {
+        database.close();
+        // Its handlers may be what is running.
+        spawn_local(async move { drop(database) });
+    }
+}
+
+/// Begins to write a record, and asks at once that it be committed: a page that goes is not asked again.
+fn begin_put(database: &Database, record: &Record) -> Result<TransactionFuture, idb::Error> {
     let value = serde_wasm_bindgen::to_value(record)
         .map_err(|e| idb::Error::UnexpectedJsType("a record", e.into()))?;
-    let database = database().await?;
     let transaction = database.transaction(&[PLANS], TransactionMode::ReadWrite)?;
-    transaction.object_store(PLANS)?.put(&value, None)?.await?;
-    transaction.commit()?.await?;
-    database.close();
-    Ok(())
+    transaction.object_store(PLANS)?.put(&value, None)?;
+    Ok(transaction.commit()?.into_future())
+}
+
+/// Writes a record with the database that is open, else opens it; whether it is written.
+async fn put(begun: Option<TransactionFuture>, record: &Record) -> bool {
+    let begun = match begun {
+        Some(begun) => Ok(begun),
+        None => {
+            forget_database();
+            database().await.and_then(|d| begin_put(&d, record))
+        }
+    };
+    match begun {
+        Ok(begun) => begun.await.is_ok_and(|r| r.is_committed()),
+        Err(_) => false,
+    }
 }
 
 /// Every record, the newest first.
@@ -63,7 +105,6 @@ pub async fn records() -> Vec<Record> {
             .object_store(PLANS)?
             .get_all(None, None)?
             .await?;
-        database.close();
         Ok::<_, idb::Error>(all)
     };
     let mut out: Vec<Record> = read
@@ -85,7 +126,6 @@ pub async fn record(id: &str) -> Option<Record> {
             .object_store(PLANS)?
             .get(idb::Query::Key(JsValue::from_str(id)))?
             .await?;
-        database.close();
         Ok::<_, idb::Error>(found)
     };
     serde_wasm_bindgen::from_value(read.await.ok()??).ok()
@@ -100,24 +140,25 @@ pub async fn remove(id: &str) -> Result<(), idb::Error> {
         .delete(idb::Query::Key(JsValue::from_str(id)))?
         .await?;
     transaction.commit()?.await?;
-    database.close();
     Ok(())
 }
 
-/// Saves a record, and says so.
+/// Saves a record, and says so. It is on its way when this returns, where the database is open.
 pub fn save(app: App, record: Record) {
+    let opened = OPENED.with_borrow(Clone::clone);
+    let begun = opened.and_then(|d| begin_put(&d, &record).ok());
     spawn_local(async move {
-        match put(&record).await {
+        match put(begun, &record).await {
             // Something newer may already wait; then this save is not the last word.
-            Ok(()) if app.record_id().as_deref() == Some(&record.id) => {
+            true if app.record_id().as_deref() == Some(&record.id) => {
                 app.kept.update(|k| {
                     if *k == Kept::Waiting && app.nothing_pending() {
                         *k = Kept::Saved;
                     }
                 });
             }
-            Ok(()) => {}
-            Err(_) => {
+            true => {}
+            false => {
                 app.kept.set(Kept::Impossible);
                 app.say(app.t("save-impossible"), true);
             }

@@ -7,9 +7,10 @@ use crate::browser::fields::{Sheet, radios};
 use crate::browser::store;
 use cordonry::refusal::Refusal;
 use cordonry::row::Toward;
-use cordonry::walk::{Answer, Ask, Tape, Walk, WalkSetup, Way};
+use cordonry::walk::{Answer, Ask, Doubt, Tape, Walk, WalkSetup, Way};
 use cordonry::words::Arg;
 use leptos::prelude::*;
+use std::collections::BTreeMap;
 
 /// What is laid down before the walk.
 #[component]
@@ -56,7 +57,14 @@ struct Hand {
     walk: RwSignal<Option<Walk>>,
     text: RwSignal<String>,
     wrong: RwSignal<Option<String>>,
+    /// What is asked before what was typed is taken, and what it is then taken as.
+    doubt: RwSignal<Option<(Doubt, Take)>>,
+    /// What was typed where the walk was left by going back: by how many answers stood before it, and what was asked.
+    left: StoredValue<BTreeMap<usize, (Ask, String)>>,
 }
+
+/// As what a typed text is taken.
+type Take = fn(&mut Walk, &str) -> Result<(), Refusal>;
 
 impl Hand {
     fn ask(self) -> Ask {
@@ -73,8 +81,8 @@ impl Hand {
             .flatten();
         match taken {
             Some(Ok(())) => {
-                self.text.set(String::new());
-                self.wrong.set(None);
+                self.text.set(self.left_here());
+                self.clear();
                 self.keep();
             }
             Some(Err(why)) => self.wrong.set(Some(self.app.worded(|w| w.refusal(&why)))),
@@ -83,7 +91,48 @@ impl Hand {
         self.to_field();
     }
 
+    /// Takes what was typed, unless it looks like a slip: then that is asked first.
+    fn take(self, as_what: Take) {
+        let text = self.text.get_untracked();
+        let doubt = self
+            .walk
+            .with_untracked(|w| w.as_ref().and_then(|w| w.doubt(&text)));
+        let Some(doubt) = doubt else {
+            return self.act(as_what);
+        };
+        self.wrong.set(Some(self.app.worded(|w| doubt.question(w))));
+        self.doubt.set(Some((doubt, as_what)));
+        self.to_field();
+    }
+
+    fn clear(self) {
+        self.wrong.set(None);
+        self.doubt.set(None);
+    }
+
+    /// How many answers there are, and what is asked.
+    fn at(self) -> (usize, Ask) {
+        self.walk.with_untracked(|w| {
+            w.as_ref()
+                .map_or((0, Ask::Nothing), |w| (w.answers().len(), w.ask()))
+        })
+    }
+
+    /// What was typed here before the walk went back, if the same is asked again.
+    fn left_here(self) -> String {
+        let (count, ask) = self.at();
+        let left = self.left.try_update_value(|l| l.remove(&count)).flatten();
+        left.filter(|(asked, _)| *asked == ask)
+            .map_or_else(String::new, |(_, text)| text)
+    }
+
     fn back(self) {
+        let (count, ask) = self.at();
+        let text = self.text.get_untracked();
+        if !text.trim().is_empty() {
+            self.left
+                .update_value(|l| drop(l.insert(count, (ask, text))));
+        }
         let typed = self
             .walk
             .try_update(|w| w.as_mut().and_then(Walk::back))
@@ -92,7 +141,7 @@ impl Hand {
             self.text.set(typed);
             self.keep();
         }
-        self.wrong.set(None);
+        self.clear();
         self.to_field();
     }
 
@@ -113,11 +162,30 @@ impl Hand {
         dom::focus("#walk-field");
     }
 
+    /// Whether there is still something in the field, which the button of that name would take; then it is said.
+    fn still_typed(self, button: &str) -> bool {
+        let typed = self.text.with_untracked(|t| !t.trim().is_empty());
+        if typed {
+            let button = Arg::Text(self.app.t(button));
+            self.doubt.set(None);
+            self.wrong
+                .set(Some(self.app.text("walk-left", &[("button", button)])));
+            self.to_field();
+        }
+        typed
+    }
+
+    /// The row is done, unless there is still something in the field.
+    fn row_done(self) {
+        if !self.still_typed("walk-next") {
+            self.act(|w, _| w.answer(Answer::RowDone));
+        }
+    }
+
     /// The tree is done, unless there is still something in the field.
     fn tree_done(self, and_row: bool) {
-        if self.text.with_untracked(|t| !t.trim().is_empty()) {
-            self.wrong.set(Some(self.app.t("walk-left")));
-            return self.to_field();
+        if self.still_typed("walk-next-thickness") {
+            return;
         }
         self.act(|w, _| w.answer(Answer::TreeDone));
         if and_row {
@@ -142,6 +210,8 @@ pub fn Walking(app: App, entry: RwSignal<Entry>, walk: Walk) -> impl IntoView {
         walk: RwSignal::new(Some(walk)),
         text: RwSignal::new(String::new()),
         wrong: RwSignal::new(None),
+        doubt: RwSignal::new(None),
+        left: StoredValue::new(BTreeMap::new()),
     };
     store::set_walk_open(true);
     request_animation_frame(move || hand.to_field());
@@ -178,7 +248,7 @@ pub fn Walking(app: App, entry: RwSignal<Entry>, walk: Walk) -> impl IntoView {
                 novalidate
                 on:submit=move |e| {
                     e.prevent_default();
-                    hand.act(Walk::typed);
+                    hand.take(Walk::typed);
                 }
             >
                 <h1>
@@ -193,13 +263,19 @@ pub fn Walking(app: App, entry: RwSignal<Entry>, walk: Walk) -> impl IntoView {
                         aria-describedby="walk-wrong"
                         aria-invalid=move || hand.wrong.with(Option::is_some).to_string()
                         prop:value=hand.text
-                        on:input=move |e| hand.text.set(event_target_value(&e))
+                        on:input=move |e| {
+                            hand.text.set(event_target_value(&e));
+                            if hand.doubt.with_untracked(Option::is_some) {
+                                hand.clear();
+                            }
+                        }
                     />
                     <span class="walk-unit">{unit}</span>
                 </p>
                 <p id="walk-wrong" class="wrong" role="alert">{hand.wrong}</p>
                 // The keypad goes down when the field loses the focus; a press on a button is not to do that.
                 <div class="walk-buttons" on:mousedown=move |e| e.prevent_default()>
+                    {move || doubt_buttons(hand)}
                     {move || buttons(hand, entry, ask.get())}
                 </div>
             </form>
@@ -262,6 +338,36 @@ fn question(hand: Hand) -> String {
     hand.app.text(&format!("walk-ask-{}", ask.key()), &args)
 }
 
+/// The answers to what is asked about a likely slip: one press each.
+fn doubt_buttons(hand: Hand) -> impl IntoView {
+    let app = hand.app;
+    hand.doubt.get().map(|(doubt, as_what)| {
+        let (label, typed) = match app.worded(|w| doubt.meant(w)) {
+            Some((label, typed)) => (label, Some(typed)),
+            None => (app.t("walk-doubt-mend"), None),
+        };
+        view! {
+            <button
+                type="button"
+                data-act="walk-doubt-meant"
+                on:click=move |_| {
+                    let Some(typed) = typed.clone() else {
+                        hand.clear();
+                        return hand.to_field();
+                    };
+                    hand.text.set(typed);
+                    hand.act(as_what);
+                }
+            >
+                {label}
+            </button>
+            <button type="button" data-act="walk-doubt-stands" on:click=move |_| hand.act(as_what)>
+                {app.worded(|w| doubt.as_it_stands(w))}
+            </button>
+        }
+    })
+}
+
 /// The buttons under the field. They stay while the same thing is asked, so that none moves away under the finger.
 fn buttons(hand: Hand, entry: RwSignal<Entry>, key: &'static str) -> impl IntoView {
     let app = hand.app;
@@ -317,7 +423,7 @@ fn buttons(hand: Hand, entry: RwSignal<Entry>, key: &'static str) -> impl IntoVi
                     Some(press(
                         "walk-same",
                         Signal::derive(move || label.clone()),
-                        Callback::new(move |()| hand.act(Walk::same)),
+                        Callback::new(move |()| hand.take(Walk::same)),
                     ))
                 }
                 _ => None,
@@ -325,7 +431,7 @@ fn buttons(hand: Hand, entry: RwSignal<Entry>, key: &'static str) -> impl IntoVi
             {press(
                 "walk-missing",
                 say("walk-missing"),
-                Callback::new(move |()| hand.act(Walk::missing)),
+                Callback::new(move |()| hand.take(Walk::missing)),
             )}
             {move || {
                 let some = hand.walk.with(|w| w.as_ref().is_some_and(Walk::has_trees));
@@ -334,7 +440,7 @@ fn buttons(hand: Hand, entry: RwSignal<Entry>, key: &'static str) -> impl IntoVi
                         press(
                             "walk-end",
                             say("walk-end"),
-                            Callback::new(move |()| hand.act(|w, _| w.answer(Answer::RowDone))),
+                            Callback::new(move |()| hand.row_done()),
                         )
                     })
             }}

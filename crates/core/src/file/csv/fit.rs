@@ -9,7 +9,7 @@ use crate::units::{Deg, Mm};
 use crate::words::Arg;
 
 /// How far beyond its parent's ends a place may be read, mm: a tape is read to the centimetre, and wood is not straight.
-const SLACK: f64 = 30.0;
+pub(super) const SLACK: f64 = 30.0;
 /// How far along the row a parent must reach, mm, that a place along the row says where on it.
 const STEEP: f64 = 20.0;
 /// How far from an upright stem the place of a leader may be read, mm.

@@ -11,6 +11,8 @@ use crate::words::Arg;
 /// One line.
 #[derive(Debug)]
 pub(super) struct Line {
+    /// Its number in the file.
+    pub number: usize,
     /// The tree that it names, where that much can be read.
     pub tree: Option<u32>,
     /// The kind that it names, where that much can be read.
@@ -44,6 +46,7 @@ pub(super) fn parse(table: &Table) -> Vec<Line> {
         .map(|record| {
             let cell = |c| table.cell(record, c);
             Line {
+                number: record.line,
                 tree: cell(Column::Tree).parse().ok(),
                 kind: pieces::kind(cell(Column::Kind)),
                 says: says(table, record),
@@ -111,16 +114,27 @@ fn says(table: &Table, record: &Record) -> Result<Says, Refusal> {
 
     let lengths = pieces::lengths(cell(Column::Length), unit(Column::Length))
         .map_err(|e| unread(Column::Length, e))?;
+    let long = |mm: f64, least: f64| {
+        if mm >= least && mm <= Shoot::MAX_LENGTH {
+            return Ok(());
+        }
+        Err(Refusal::new(
+            "refusal-csv-length",
+            vec![
+                ("value", Arg::Length(mm)),
+                ("high", Arg::Length(Shoot::MAX_LENGTH)),
+            ],
+        ))
+    };
     for length in &lengths {
-        range(Column::Length, Arg::Length, *length, 0.0, Shoot::MAX_LENGTH)?;
+        // A season that brought nothing stands between two that did.
+        long(*length, 0.0)?;
     }
     let grown = !matches!(kind, LineKind::Lost | LineKind::Part(Kind::Bud));
     let total: f64 = lengths.iter().sum();
     match (grown, lengths.is_empty()) {
         (true, true) => return Err(word(Column::Length, "a length")),
-        (true, false) => {
-            range(Column::Length, Arg::Length, total, 1.0, Shoot::MAX_LENGTH)?;
-        }
+        (true, false) => long(total, 1.0)?,
         (false, _) if total > 0.0 => {
             return Err(word(Column::Length, "no length for what has not grown"));
         }
@@ -154,8 +168,14 @@ fn says(table: &Table, record: &Record) -> Result<Says, Refusal> {
     let laterals = pieces::laterals(cell(Column::Laterals), unit(Column::Length))
         .map_err(|e| unread(Column::Laterals, e))?;
     let note = cell(Column::Note);
-    let long = note.chars().count();
-    range(Column::Note, plain, long as f64, 0.0, Plan::MAX_TEXT as f64)?;
+    let signs = note.chars().count();
+    range(
+        Column::Note,
+        plain,
+        signs as f64,
+        0.0,
+        Plan::MAX_TEXT as f64,
+    )?;
 
     Ok(Says {
         kind,

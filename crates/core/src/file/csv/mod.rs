@@ -9,7 +9,7 @@
 //! | length | from base to tip along the wood; `0.60 + 0.45` says what successive seasons brought, from `season` on |
 //! | diameter | at the base; empty: estimated from the length |
 //! | side | `left` or `right`: the way a stem leans or a leader goes; `side` or `under` for the face of the parent it grows from, where that is not the top |
-//! | pose | in the first line of a tree the angle from the ground it was planted at (`45`, `45 laid 3`); `laid`, `upright`, `free` or `stub`; after `laid` the rise of the end, after `upright` its lean, right positive, in degrees |
+//! | pose | in the first line of a tree the angle from the ground it was planted at (`45`, `45 laid 3`); `laid`, `upright`, `free` or `stub`; after `laid` the rise of the end, after `upright` its lean, right positive, in degrees; `free` and `stub` have none |
 //! | season | the leaf in which it first grew; 0: before planting. Without several lengths the whole length counts as of that leaf |
 //! | laterals | how many side branches, or `5/1.20 m` with their lengths together; the count alone leaves their length at 0 |
 //! | note | anything |
@@ -26,8 +26,11 @@ mod table;
 mod trees;
 mod write;
 
+pub(super) use table::has_columns;
 pub use write::{Style, write};
 
+use super::foreign;
+use super::text::{Encoding, Text};
 use crate::plan::Plan;
 use crate::refusal::Refusal;
 use crate::row::{Row, Trellis};
@@ -106,7 +109,7 @@ pub const MAX_BAD: usize = 10_000;
 /// Reads a measured row. Bad lines are named and left out; the rest is taken.
 ///
 /// # Errors
-/// The file as a whole can't be read: too large, no UTF-8 text, empty, without the columns that there must be,
+/// The file as a whole can't be read: too large, no text, a file of another kind, empty, without the columns that there must be,
 /// or with more lines, trees or bad lines than accepted.
 pub fn read(bytes: &[u8], options: &Options) -> Result<Measured, Refusal> {
     if let Some(leaf) = options.leaf
@@ -120,8 +123,24 @@ pub fn read(bytes: &[u8], options: &Options) -> Result<Measured, Refusal> {
             ],
         ));
     }
-    let table = table::Table::read(super::text_of(bytes)?)?;
-    let mut said = table.said.clone();
+    let text = Text::read(bytes, foreign::TABLE)?;
+    let table = table::Table::read(&text.text).map_err(|why| {
+        // Without the columns of a table it may be anything else.
+        match foreign::marked_up(&text.text) {
+            Some(kind) if why.key == "refusal-csv-columns" => {
+                foreign::refusal(foreign::TABLE, kind)
+            }
+            _ => why,
+        }
+    })?;
+    let mut said = Vec::new();
+    if text.encoding != Encoding::Utf8 {
+        said.push(Said::new(
+            "file-said-encoding",
+            vec![("encoding", Arg::Text(text.encoding.name().into()))],
+        ));
+    }
+    said.extend(table.said.iter().cloned());
     let lines = lines::parse(&table);
     let built = trees::build(lines, options, &mut said);
     if built.trees.len() > Row::MAX_TREES {

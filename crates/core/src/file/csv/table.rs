@@ -84,6 +84,9 @@ impl Column {
     }
 }
 
+/// The columns that there must be.
+const NEEDED: [Column; 4] = [Column::Tree, Column::Place, Column::Kind, Column::Length];
+
 /// One line of the file.
 #[derive(Debug)]
 pub(super) struct Record {
@@ -104,6 +107,8 @@ pub(super) struct Table {
     pub said: Vec<Said>,
 }
 
+/// A typical thickness under this is rather one in centimetres.
+const THIN: f64 = 2.5;
 /// More lines than a quoted cell may run over: the quote that opens it was never closed.
 const LONGEST_CELL: usize = 30;
 
@@ -114,7 +119,11 @@ impl Table {
             true => Cow::Owned(text.replace('\r', "\n")),
             false => Cow::Borrowed(text),
         };
-        let (start, delimiter) = head(text);
+        let Head {
+            start,
+            delimiter,
+            above,
+        } = head(text);
         let mut records = records(text, start, delimiter)?;
         if records.is_empty() {
             return Err(Refusal::new("refusal-file-empty", vec![]));
@@ -127,6 +136,15 @@ impl Table {
             records,
             said: Vec::new(),
         };
+        if let Some(first) = above.first() {
+            table.said.push(Said::new(
+                "file-said-above",
+                vec![
+                    ("count", Arg::Count(above.len() as i64)),
+                    ("text", Arg::Text(first.clone())),
+                ],
+            ));
+        }
         let written = table.take_head(&head)?;
         for record in &mut table.records {
             let extra = record.cells.iter().skip(head.cells.len());
@@ -167,7 +185,7 @@ impl Table {
             self.columns.push((column, n));
             units.extend(unit.map(|u| (column, u)));
         }
-        let missing: Vec<&str> = [Column::Tree, Column::Place, Column::Kind, Column::Length]
+        let missing: Vec<&str> = NEEDED
             .into_iter()
             .filter(|c| !self.columns.iter().any(|(have, _)| have == c))
             .map(Column::name)
@@ -203,8 +221,40 @@ impl Table {
                 }
                 unit
             });
+            self.doubt_unit(column, unit);
             self.units[column as usize] = unit;
         }
+    }
+
+    /// Asks whether a column's numbers are in another unit than they are taken in: one question for what would else
+    /// be a refusal of every line, or a row ten times too thin.
+    fn doubt_unit(&mut self, column: Column, taken: BareUnit) {
+        let bare = self.bare(column);
+        let metric = [BareUnit::Millimetre, BareUnit::Centimetre, BareUnit::Metre];
+        let likely = match column {
+            // Trees may stand far apart; only what is surely a shoot's measure tells.
+            Column::Length if !bare.is_empty() => guess(column, &bare),
+            Column::Diameter => {
+                let typical = median(bare.iter().map(|(_, n)| *n).collect());
+                match typical {
+                    Some(n) if n > 0.0 && n < THIN => BareUnit::Centimetre,
+                    _ => taken,
+                }
+            }
+            _ => taken,
+        };
+        let smaller = likely.millimetres() < taken.millimetres();
+        if likely == taken || !metric.contains(&taken) || (column == Column::Diameter && smaller) {
+            return;
+        }
+        self.said.push(Said::new(
+            "file-said-unit-doubt",
+            vec![
+                ("column", Arg::Text(column.name().into())),
+                ("unit", Arg::Text(sign(taken).into())),
+                ("likely", Arg::Text(sign(likely).into())),
+            ],
+        ));
     }
 
     /// The numbers without a unit in a column, each with whether its line is of a whole tree.
@@ -259,27 +309,77 @@ impl Table {
     }
 }
 
-/// Where the table begins and what separates its cells, by its first line. Spreadsheets may say it before: `sep=;`.
-fn head(text: &str) -> (usize, u8) {
-    let mut start = 0;
+/// Most lines above the names of the columns, such as a title.
+const MOST_ABOVE: usize = 30;
+
+/// Where the table begins.
+struct Head {
+    start: usize,
+    /// What separates its cells.
+    delimiter: u8,
+    /// The lines above it that hold no names of columns.
+    above: Vec<String>,
+}
+
+/// Finds the first line that names columns; where none does, the first line is taken for it. What separates the cells
+/// is told by that line, or before it, as spreadsheets do: `sep=;`.
+fn head(text: &str) -> Head {
+    let mut at = 0;
+    let mut said = None;
+    let mut first = None;
+    let mut above = Vec::new();
     for line in text.split_inclusive('\n') {
+        let start = at;
+        at += line.len();
         let bare = line.trim();
         if let Some(mark) = bare.to_ascii_lowercase().strip_prefix("sep=") {
-            if let Some(b) = mark.bytes().next().filter(|b| matches!(b, b',' | b';')) {
-                return (start + line.len(), b);
-            }
-            start += line.len();
+            let known = |b: &u8| matches!(b, b',' | b';');
+            said = mark.bytes().next().filter(known).or(said);
             continue;
         }
         if bare.is_empty() || bare.starts_with('#') {
-            start += line.len();
             continue;
         }
-        let has = |b: u8| line.as_bytes().contains(&b);
-        let found = [b'\t', b';'].into_iter().find(|b| has(*b));
-        return (start, found.unwrap_or(b','));
+        let has = |b: &u8| line.as_bytes().contains(b);
+        let found = || [b'\t', b';'].into_iter().find(has).unwrap_or(b',');
+        let delimiter = said.unwrap_or_else(found);
+        if names_columns(bare, delimiter) {
+            return Head {
+                start,
+                delimiter,
+                above,
+            };
+        }
+        first.get_or_insert((start, delimiter));
+        if above.len() >= MOST_ABOVE {
+            break;
+        }
+        let mark = char::from(delimiter);
+        above.push(short(bare.trim_matches(['"', mark])));
     }
-    (start, b',')
+    let (start, delimiter) = first.unwrap_or((at, b','));
+    Head {
+        start,
+        delimiter,
+        above: Vec::new(),
+    }
+}
+
+/// Whether a line names two at least of the columns that there must be.
+fn names_columns(line: &str, delimiter: u8) -> bool {
+    let cells = line.split(char::from(delimiter));
+    let named = cells.filter_map(|c| Column::named(&split_unit(c.trim().trim_matches('"')).0));
+    let mut found: Vec<Column> = named.filter(|c| NEEDED.contains(c)).collect();
+    found.sort();
+    found.dedup();
+    found.len() >= 2
+}
+
+/// Whether a text begins as a table of a measured row does.
+pub(in crate::file) fn has_columns(text: &str) -> bool {
+    let head = head(text);
+    let line = text[head.start..].lines().next().unwrap_or_default();
+    names_columns(line, head.delimiter)
 }
 
 /// The lines from `start` on. A quote that is never closed spoils its own line alone.

@@ -1,6 +1,6 @@
 //! Lines put together to trees: what grows from what, and where on it.
 
-use super::fit::{at, foot, in_range, pose};
+use super::fit::{SLACK, at, foot, in_range, pose};
 use super::lines::{Line, Says};
 use super::pieces::{Held, LineKind, Parent, Place};
 use super::{Options, Said};
@@ -13,7 +13,7 @@ use crate::row::{
 };
 use crate::units::Deg;
 use crate::words::Arg;
-use std::collections::{BTreeMap, VecDeque};
+use std::collections::{BTreeMap, BTreeSet, VecDeque};
 use std::sync::Arc;
 
 /// Most laid shoots on one tree.
@@ -49,14 +49,51 @@ struct Context<'a> {
 }
 
 pub(super) fn build(lines: Vec<Line>, options: &Options, said: &mut Vec<Said>) -> Built {
+    let mut none = BTreeSet::new();
+    let mut leaf = options.leaf.unwrap_or_else(|| found_leaf(&lines, &none));
+    let (mut built, mut counts) = build_before(&lines, options, leaf);
+    // A line that is left out has no say in the leaf; without it others may come in or fall out, so that it is asked
+    // again until it stays. Once a leaf would be enough; a table made to swing does not keep us.
+    for _ in 0..Plan::MAX_LEAF {
+        none = built.bad.iter().map(|(n, _)| *n).collect();
+        let taken = options.leaf.unwrap_or_else(|| found_leaf(&lines, &none));
+        if taken == leaf || built.taken == 0 {
+            break;
+        }
+        leaf = taken;
+        (built, counts) = build_before(&lines, options, leaf);
+    }
+    if built.taken > 0 {
+        if options.leaf.is_none() {
+            said.push(Said::new(
+                "file-said-leaf",
+                vec![("leaf", Arg::Count(leaf.into()))],
+            ));
+        }
+        said.extend(
+            [
+                Said::count("file-said-seasons", counts.seasons),
+                Said::count("file-said-diameters", counts.diameters),
+                Said::count("file-said-laid", counts.laid),
+                Said::count("file-said-ends", counts.ends),
+            ]
+            .into_iter()
+            .flatten(),
+        );
+    }
+    built
+}
+
+/// The trees as they stand before the growth of a leaf.
+fn build_before(lines: &[Line], options: &Options, leaf: u8) -> (Built, Counts) {
     let context = Context {
-        leaf: options.leaf.unwrap_or_else(|| found_leaf(&lines)),
+        leaf,
         options,
         g: Geometry {
             wire: options.trellis.cordon_height().f(),
             bend_diameters: Targets::default().get(Limit::BendDiameters),
         },
-        lines: &lines,
+        lines,
     };
     let mut bad: Vec<(usize, Refusal)> = Vec::new();
     let mut by_tree: BTreeMap<u32, Vec<usize>> = BTreeMap::new();
@@ -75,39 +112,23 @@ pub(super) fn build(lines: Vec<Line>, options: &Options, said: &mut Vec<Said>) -
         trees.extend(build.tree().map(Arc::new));
         bad.append(&mut build.bad);
     }
-    let taken = lines.len() - bad.len();
-    if taken > 0 {
-        if options.leaf.is_none() {
-            said.push(Said::new(
-                "file-said-leaf",
-                vec![("leaf", Arg::Count(context.leaf.into()))],
-            ));
-        }
-        said.extend(
-            [
-                Said::count("file-said-seasons", counts.seasons),
-                Said::count("file-said-diameters", counts.diameters),
-                Said::count("file-said-laid", counts.laid),
-                Said::count("file-said-ends", counts.ends),
-            ]
-            .into_iter()
-            .flatten(),
-        );
-    }
-    Built {
+    let built = Built {
         trees,
-        leaf: context.leaf,
-        taken,
+        leaf,
+        taken: lines.len() - bad.len(),
         bad,
-    }
+    };
+    (built, counts)
 }
 
-/// One more than the last season of any line.
-fn found_leaf(lines: &[Line]) -> u8 {
+/// One more than the last season of any line but those that are left out.
+fn found_leaf(lines: &[Line], left_out: &BTreeSet<usize>) -> u8 {
     let mut last = 0;
     let mut written = false;
     let mut shoots = false;
-    for says in lines.iter().filter_map(|l| l.says.as_ref().ok()) {
+    let taken = lines.iter().enumerate();
+    let taken = taken.filter(|(n, _)| !left_out.contains(n));
+    for says in taken.filter_map(|(_, l)| l.says.as_ref().ok()) {
         let more = says.lengths.len().saturating_sub(1);
         written |= says.season.is_some();
         shoots |= matches!(
@@ -356,6 +377,7 @@ impl<'a> TreeBuild<'a> {
         let LineKind::Part(kind) = says.kind else {
             return Err(self.refuse("refusal-csv-lost"));
         };
+        self.refuse_first_again(kind, says)?;
         let parent = match parent {
             Some(line) => self.placed.get(&line).copied().unwrap_or(0),
             None => self.near(kind, says.place),
@@ -408,6 +430,29 @@ impl<'a> TreeBuild<'a> {
             self.put(tree, shoot, Some(parent), line);
         }
         Ok(())
+    }
+
+    /// A leader at the foot of a tree that is its leader from the foot on, or one with a planting angle, is the tree's
+    /// first line a second time.
+    fn refuse_first_again(&self, kind: Kind, says: &Says) -> Result<(), Refusal> {
+        let Some(first) = self.from_line.first().copied() else {
+            return Ok(());
+        };
+        let from_foot = self.says(first).map(|s| s.kind) == Some(LineKind::Part(Kind::Leader));
+        if kind != Kind::Leader || says.parent != Parent::Near || !from_foot {
+            return Ok(());
+        }
+        let foot = self.tree.as_ref().map_or(0.0, |t| t.foot.f());
+        let at_foot = matches!(says.place, Some(Place::Row(x)) if (x - foot).abs() <= SLACK);
+        let angle = says.pose.angle.filter(|_| says.pose.held.is_none());
+        let planted = says.pose.planted.or(angle.filter(|a| *a > Pose::MAX_RISE));
+        if !at_foot && planted.is_none() {
+            return Ok(());
+        }
+        let mut why = self.refuse("refusal-csv-first-twice");
+        let number = self.context.lines[first].number;
+        why.args.push(("line", Arg::Count(number as i64)));
+        Err(why)
     }
 
     /// The shoot that a line without a parent grows from: the laid wood at its place, or the nearest.

@@ -3,7 +3,7 @@
 use super::dto::*;
 use super::held;
 use crate::file::{json, short};
-use crate::plan::{Mark, Plan, Scheme, Season, Window};
+use crate::plan::{Mark, Plan, Scheme, Season, Setting, Window};
 use crate::refusal::Refusal;
 use crate::row;
 use crate::row::{GrowthUnit, Limit, Row, ShootId, TreeId};
@@ -18,8 +18,6 @@ use std::sync::Arc;
 const MAX_LATERALS: i64 = u16::MAX as i64;
 /// Longest laterals of one shoot together, mm.
 const MAX_LATERALS_LENGTH: i64 = i32::MAX as i64;
-/// Widest distance between rows, mm.
-const MAX_ROW_SPACING: i64 = 100_000;
 
 /// The plan in a text that says it is of version 1.
 pub(in crate::file) fn read(text: &str) -> Result<Plan, Refusal> {
@@ -86,6 +84,12 @@ fn whole(value: i64, low: i64, high: i64, path: impl FnOnce() -> String) -> Resu
     Ok(Mm(i32::try_from(value).unwrap_or(0)))
 }
 
+/// What is accepted of a setting in mm: in a file as on the page.
+fn whole_range(setting: Setting) -> (i64, i64) {
+    let (low, high) = setting.range();
+    (low as i64, high as i64)
+}
+
 fn leaf(value: i64, low: i64, path: impl FnOnce() -> String) -> Result<u8, Refusal> {
     let value = number(value, low, Plan::MAX_LEAF.into(), path)?;
     Ok(u8::try_from(value).unwrap_or(0))
@@ -135,7 +139,10 @@ fn site_of(site: &Site) -> Result<row::Site, Refusal> {
         row_bearing_deg: angle(site.row_bearing_deg, 0.0, 360.0, "row_bearing_deg")?,
         row_spacing: site
             .row_spacing_mm
-            .map(|s| whole(s, 1, MAX_ROW_SPACING, || "site.row_spacing_mm".into()))
+            .map(|s| {
+                let (low, high) = whole_range(Setting::RowSpacing);
+                whole(s, low, high, || "site.row_spacing_mm".into())
+            })
             .transpose()?,
     })
 }
@@ -190,10 +197,11 @@ fn trellis_of(trellis: Trellis) -> Result<row::Trellis, Refusal> {
             format!("found.trellis.posts_mm[{n}]")
         })?);
     }
+    let (low, high) = whole_range(Setting::WallHeight);
     Ok(row::Trellis {
         wires,
         posts,
-        wall_height: whole(trellis.wall_height_mm, 1, highest, || {
+        wall_height: whole(trellis.wall_height_mm, low, high, || {
             "found.trellis.wall_height_mm".into()
         })?,
     })

@@ -36,13 +36,13 @@ impl Measure {
             | Correction::WallHeight { to_mm } => *to_mm = Mm::round(value),
             Correction::Diameter { to_dmm, .. } => *to_dmm = libm::round(value * 10.0) as i32,
             Correction::Season { leaf, .. } => *leaf = whole,
-            Correction::Laterals { laterals, .. } => {
+            Correction::Laterals { count, total, .. } => {
                 if self.key == "measure-laterals" {
-                    laterals.count = u16::try_from(whole).unwrap_or(u16::MAX);
+                    *count = whole;
                     // Without side branches there is no length of them.
-                    laterals.total *= f64::from(u8::from(laterals.count > 0));
+                    *total *= f64::from(u8::from(whole > 0));
                 } else {
-                    laterals.total = value;
+                    *total = value;
                 }
             }
             Correction::Planted { planted, .. } => planted.angle = Deg::new(value),
@@ -239,12 +239,13 @@ fn shoot_measures(tree: TreeId, shoot: &Shoot) -> Vec<Measure> {
             leaf: born.into(),
         },
     ));
+    let Laterals { count, total } = shoot.laterals;
     let laterals = Correction::Laterals {
         tree,
         shoot: id,
-        laterals: shoot.laterals,
+        count: count.into(),
+        total,
     };
-    let Laterals { count, total } = shoot.laterals;
     out.push(measure(
         "measure-laterals",
         Unit::Count,

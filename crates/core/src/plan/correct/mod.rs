@@ -11,7 +11,7 @@ pub use measure::{Measure, Pick, Picked};
 
 use super::Plan;
 use crate::refusal::Refusal;
-use crate::row::{Face, Laterals, Planted, Pose, Row, ShootId, Tree, TreeId, Trellis, Wire};
+use crate::row::{Face, Planted, Pose, Row, ShootId, Tree, TreeId, Trellis, Wire};
 use crate::typed::Unit;
 use crate::units::Mm;
 use crate::words::Arg;
@@ -52,7 +52,10 @@ pub enum Correction {
     Laterals {
         tree: TreeId,
         shoot: ShootId,
-        laterals: Laterals,
+        /// As it was typed: what is no count is refused by its own value.
+        count: i32,
+        /// Their length together, mm.
+        total: f64,
     },
     /// The face of its parent that a shoot grows from.
     Face {

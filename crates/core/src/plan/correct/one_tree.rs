@@ -211,7 +211,9 @@ impl<'p> On<'p> {
                 let leaf = within(self.place(), "measure-season", Unit::Count, leaf, range)?;
                 to.units[0].leaf = leaf as u8;
             }
-            Correction::Laterals { laterals, .. } => to.laterals = self.laterals(laterals)?,
+            Correction::Laterals { count, total, .. } => {
+                to.laterals = self.laterals(count, total)?;
+            }
             Correction::Face { face, .. } => {
                 self.refuse_stem()?;
                 to.face = face;
@@ -299,23 +301,16 @@ impl<'p> On<'p> {
         Ok(())
     }
 
-    fn laterals(&self, laterals: Laterals) -> Result<Laterals, Refusal> {
+    fn laterals(&self, count: i32, total: f64) -> Result<Laterals, Refusal> {
         self.refuse_bud()?;
-        let count = f64::from(laterals.count);
         let range = (0.0, MAX_LATERALS);
-        within(self.place(), "measure-laterals", Unit::Count, count, range)?;
-        let most = if laterals.count == 0 {
-            0.0
-        } else {
-            MAX_LATERALS_LENGTH
-        };
+        let typed = f64::from(count);
+        let count = within(self.place(), "measure-laterals", Unit::Count, typed, range)? as u16;
+        let most = if count == 0 { 0.0 } else { MAX_LATERALS_LENGTH };
         let what = "measure-laterals-length";
-        let total = libm::round(laterals.total);
+        let total = libm::round(total);
         let total = within(self.place(), what, Unit::Length, total, (0.0, most))?;
-        Ok(Laterals {
-            count: laterals.count,
-            total,
-        })
+        Ok(Laterals { count, total })
     }
 
     fn added(

@@ -1,0 +1,188 @@
+//! What could be so but looks like a slip: it is asked about before it is taken.
+
+use super::{Ask, Walk, Way};
+use crate::row::Toward;
+use crate::typed::Unit;
+use crate::units::{LengthStyle, parse_length};
+use crate::words::{Arg, Words};
+
+/// Usual thickness of a leader at its base, mm. From memory, as all of these: wide enough that few are asked in vain.
+const LEADER_THICK: (f64, f64) = (8.0, 150.0);
+/// Usual thickness of an upright at its base, mm.
+const UPRIGHT_THICK: (f64, f64) = (4.0, 60.0);
+/// How far a leader usually reaches from its foot, mm.
+const REACH: (f64, f64) = (300.0, 4_000.0);
+/// How many times the expected distance the next tree may stand off, before it is asked.
+const APART: (f64, f64) = (0.4, 2.5);
+
+/// A value that may be taken, but is more likely a slip.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Doubt {
+    what: &'static str,
+    tree: u32,
+    value: f64,
+    unit: Unit,
+    /// What is usual or expected, or what stands there already.
+    usual: (f64, f64),
+    meant: Option<Meant>,
+    style: LengthStyle,
+}
+
+/// What was more likely meant.
+#[derive(Clone, Debug, PartialEq)]
+struct Meant {
+    mm: f64,
+    /// As it is to be typed.
+    typed: String,
+}
+
+impl Doubt {
+    fn args(&self) -> Vec<(&'static str, Arg)> {
+        let text = |mm| Arg::Text(self.unit.write(mm, self.style));
+        vec![
+            ("what", Arg::Text(self.what.into())),
+            ("tree", Arg::Count(self.tree.into())),
+            ("value", text(self.value)),
+            ("low", text(self.usual.0)),
+            ("high", text(self.usual.1)),
+            (
+                "meant",
+                Arg::Text(
+                    self.meant
+                        .as_ref()
+                        .map_or_else(|| "none".into(), |m| self.both_ways(m.mm)),
+                ),
+            ),
+        ]
+    }
+
+    /// A thickness in millimetres and, as it was likely thought of, in centimetres.
+    fn both_ways(&self, mm: f64) -> String {
+        let plain = self.unit.write(mm, self.style);
+        if mm > self.value {
+            format!("{plain} ({} cm)", Unit::Number.write(mm / 10.0, self.style))
+        } else {
+            plain
+        }
+    }
+
+    /// What is asked.
+    pub fn question(&self, words: &Words) -> String {
+        words.text("walk-doubt", &self.args())
+    }
+
+    /// The answer that takes the value as it stands.
+    pub fn as_it_stands(&self, words: &Words) -> String {
+        words.text("walk-doubt-stands", &self.args())
+    }
+
+    /// The answer that takes what was meant, where something likely is known, and how that is typed.
+    pub fn meant(&self, words: &Words) -> Option<(String, String)> {
+        let meant = self.meant.as_ref()?;
+        let label = words.text("walk-doubt-meant", &self.args());
+        Some((label, meant.typed.clone()))
+    }
+}
+
+impl Walk {
+    /// What is to be asked before a typed answer is taken; `None` where it is usual, or can't be taken at all.
+    pub fn doubt(&self, text: &str) -> Option<Doubt> {
+        self.clone().typed(text).ok()?;
+        let ask = self.ask();
+        match ask {
+            Ask::LeaderThickness { .. } => self.thickness_doubt(text, LEADER_THICK),
+            Ask::UprightThickness { .. } => self.thickness_doubt(text, UPRIGHT_THICK),
+            Ask::Foot { usual, .. } => {
+                let last = self.state.drafts.last()?.foot.f();
+                let expected = usual?.f() - last;
+                let apart = self.foot(text).ok()?.f() - last;
+                let usual = (APART.0 * expected, APART.1 * expected);
+                // Asked by what was expected: nobody thinks in the bounds of a doubt.
+                self.unusual("foot", Unit::Length, apart, usual)
+                    .map(|doubt| Doubt {
+                        usual: (expected, expected),
+                        ..doubt
+                    })
+            }
+            Ask::End { .. } => {
+                let foot = self.state.drafts.last()?.foot.f();
+                let reach = (self.place(text).ok()?.f() - foot).abs();
+                self.unusual("end", Unit::Length, reach, REACH)
+            }
+            Ask::Upright { .. } => self.backward(self.place(text).ok()?.f()),
+            Ask::Way { .. } | Ask::Nothing => None,
+        }
+    }
+
+    fn unusual(
+        &self,
+        what: &'static str,
+        unit: Unit,
+        value: f64,
+        usual: (f64, f64),
+    ) -> Option<Doubt> {
+        let fits = value >= usual.0 && value <= usual.1;
+        (!fits).then(|| Doubt {
+            what,
+            tree: self.ask().tree().unwrap_or(0),
+            value,
+            unit,
+            usual,
+            meant: None,
+            style: self.setup.tape.style(),
+        })
+    }
+
+    /// A thickness in centimetres where millimetres are asked is ten times too thin; a lost point, ten times too thick.
+    fn thickness_doubt(&self, text: &str, usual: (f64, f64)) -> Option<Doubt> {
+        let tape = self.setup.tape;
+        let mm = parse_length(text, tape.thickness()).ok()?;
+        let mut doubt = self.unusual(self.ask().key(), Unit::Thickness, mm, usual)?;
+        let factor = if mm < usual.0 { 10.0 } else { 0.1 };
+        let meant = libm::round(mm * factor * 10.0) / 10.0;
+        // Inches are no tenth of anything that is on a tape.
+        if tape.style() == LengthStyle::Metric && meant >= usual.0 && meant <= usual.1 {
+            doubt.meant = Some(Meant {
+                mm: meant,
+                typed: tape.typed_thickness(meant),
+            });
+        }
+        Some(doubt)
+    }
+
+    /// An upright that stands behind another on the same leader, against the way in which they were taken down.
+    fn backward(&self, x: f64) -> Option<Doubt> {
+        let draft = self.state.drafts.last()?;
+        let foot = draft.foot.f();
+        let side = |x: f64| match draft.way {
+            Some(Way::Left) => Toward::Left,
+            Some(Way::Both) if x < foot => Toward::Left,
+            _ => Toward::Right,
+        };
+        let uprights = draft.uprights.iter().map(|u| u.x.f());
+        let same: Vec<f64> = uprights.filter(|u| side(*u) == side(x)).collect();
+        // By most steps, so that one that was taken as it stood does not turn the way.
+        let rises = |step: &[f64]| i32::from(step[1] > step[0]) * 2 - 1;
+        let steps: i32 = same.windows(2).map(rises).sum();
+        let rising = match steps {
+            // One alone tells no way: along a leader to the left some begin at its foot, some at its end.
+            0 if side(x) == Toward::Left => return None,
+            _ => steps >= 0,
+        };
+        let far = |a: &f64, b: &f64| a.total_cmp(b);
+        let farthest = match rising {
+            true => same.iter().copied().max_by(far)?,
+            false => same.iter().copied().min_by(far)?,
+        };
+        let back = if rising { x < farthest } else { x > farthest };
+        back.then(|| Doubt {
+            what: "back",
+            tree: draft.number,
+            value: x,
+            unit: Unit::Length,
+            usual: (farthest, farthest),
+            meant: None,
+            style: self.setup.tape.style(),
+        })
+    }
+}
