@@ -363,8 +363,14 @@ impl App {
             .flatten()
     }
 
-    /// Puts a plan on the desk as a record of its own; what was there stays on the device.
+    /// Opens a plan that was asked for: its wall has the focus, and the page stands at its top.
     pub fn open_plan(self, plan: Plan, record: Option<String>) {
+        self.lay_plan(plan, record);
+        super::dom::begin_at(".stage");
+    }
+
+    /// Puts a plan on the desk as a record of its own; what was there stays on the device.
+    pub fn lay_plan(self, plan: Plan, record: Option<String>) {
         self.flush();
         let fresh = record.is_none();
         let id = record.unwrap_or_else(store::new_id);
@@ -378,6 +384,7 @@ impl App {
         self.with_wall(|wall, desk| wall.view = wall.view.fit_height(&desk.row));
         self.open.set(true);
         self.notice.set(None);
+        self.import.set(None);
         super::in_place::forget();
         store::remember_open(Some(&id));
         self.kept.set(Kept::Saved);
@@ -398,6 +405,7 @@ impl App {
         self.desk.set_value(None);
         self.drop_wall();
         self.tick.update(|t| *t += 1);
+        super::dom::begin_at("main h1");
     }
 
     fn save_soon(self) {

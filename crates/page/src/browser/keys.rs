@@ -1,6 +1,7 @@
 //! The keyboard on the wall: everything that a hand can do.
 
 use crate::browser::app::App;
+use crate::browser::{dialog, menu};
 use cordonry::check::Part;
 use cordonry::plan::Correction;
 use cordonry::row::{Kind, Limit, Pose, ShootId, Toward, TreeId};
@@ -10,7 +11,13 @@ use web_sys::KeyboardEvent;
 
 /// Keys that work wherever the focus is, but in fields. Whether the key was taken.
 pub fn everywhere(app: App, event: &KeyboardEvent) -> bool {
+    if dialog::is_open() {
+        return false;
+    }
     if event.key() == "Escape" {
+        if menu::close_to_name() {
+            return true;
+        }
         let any = app.peek(|d| d.chosen.is_some() || d.dragging()) == Some(true);
         if any {
             let_go(app);

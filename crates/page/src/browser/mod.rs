@@ -3,6 +3,7 @@
 mod app;
 mod card;
 mod correct;
+mod dialog;
 mod dom;
 mod entry;
 mod field;
@@ -18,6 +19,7 @@ mod light;
 mod limits;
 mod list;
 mod many;
+mod menu;
 mod panels;
 mod start;
 mod store;
@@ -92,7 +94,7 @@ fn Page() -> impl IntoView {
 fn begin(app: App) {
     let search = window().location().search().unwrap_or_default();
     if let Some((trees, uprights)) = bench_row::asked(&search) {
-        app.open_plan(bench_row::plan(trees, uprights), Some("bench".into()));
+        app.lay_plan(bench_row::plan(trees, uprights), Some("bench".into()));
         return;
     }
     let Some(id) = store::last_open() else { return };
@@ -100,7 +102,7 @@ fn begin(app: App) {
         if let Some(record) = store::record(&id).await
             && let Ok(plan) = cordonry::file::read_plan(record.plan.as_bytes())
         {
-            app.open_plan(plan, Some(record.id));
+            app.lay_plan(plan, Some(record.id));
         }
     });
 }

@@ -43,7 +43,7 @@ pub fn Start(app: App, entry: RwSignal<Entry>) -> impl IntoView {
     spawn_local(async move { kept.set(store::records().await) });
     view! {
         <main class="start">
-            <h1>{app.t("start-title")}</h1>
+            <h1 tabindex="-1">{app.t("start-title")}</h1>
             <p class="lead">{app.t("start-lead")}</p>
             <div class="ways">
                 <Doors app entry/>
