@@ -58,8 +58,7 @@ now-count = { $count ->
 }
 
 wall-label = The row as a wall
-wall-help = Left and right choose the next shoot. Up and down raise and lower the end of the chosen one; with shift, finely. B keeps a bud on the chosen cordon, S stubs the chosen upright, Alt with left and right moves a kept bud, Delete takes it off, Enter goes to its actions, Escape lets go. Plus and minus change the size, 0 shows the whole row, 1 the full height.
-wall-help = Left and right choose the next shoot. Up and down raise and lower the end of the chosen one; with shift, finely. B keeps a bud on the chosen cordon, L shows the light, S stubs the chosen upright, Delete takes it off, Enter goes to its actions, Escape lets go. Plus and minus change the size, 0 shows the whole row, 1 the full height.
+wall-help = Left and right choose the next shoot. Up and down raise and lower the end of the chosen one; with shift, finely. B keeps a bud on the chosen cordon, L shows the light, S stubs the chosen upright, Alt with left and right moves a kept bud, Delete takes it off, Enter goes to its actions, Escape closes its card, and again lets go. Plus and minus change the size, 0 shows the whole row, 1 the full height. Ctrl and the wheel, or two fingers, change the size at the pointer; Shift and the wheel moves along the row.
 band-label = The cordon wire: filled, bare and covered twice
 band-name = Cordon
 band-filled = filled
@@ -69,6 +68,7 @@ fit-row = Whole row
 fit-height = Full height
 zoom-in = Larger
 zoom-out = Smaller
+zoom-how = Also Ctrl with the wheel, or two fingers
 stretch-bare = { $length } bare
 stretch-twice = { $length } twice
 ghost-bud = keep a bud at { $place }

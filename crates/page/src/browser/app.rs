@@ -233,24 +233,35 @@ impl App {
 
     /// Brings the chosen part into sight.
     pub fn show_chosen(self) {
-        let x = self
-            .peek(|d| {
-                let part = d.chosen?;
-                match part.shoot {
-                    Some(shoot) => d.course(part.tree, shoot).map(|c| c.base.x),
-                    None => d.row.tree(part.tree).map(|t| t.foot.f()),
-                }
-            })
-            .flatten();
-        if let Some(x) = x {
+        if let Some(x) = self.chosen_place() {
             self.show(x);
         }
+    }
+
+    /// Has the wall follow to the chosen part, and leaves the page where it is.
+    pub fn follow_chosen(self) {
+        if let Some(x) = self.chosen_place() {
+            self.with_wall(|wall, desk| wall.view = wall.view.showing(x, &desk.row));
+            self.reframe();
+        }
+    }
+
+    /// Where the chosen part begins, along the row.
+    fn chosen_place(self) -> Option<f64> {
+        self.peek(|d| {
+            let part = d.chosen?;
+            match part.shoot {
+                Some(shoot) => d.course(part.tree, shoot).map(|c| c.base.x),
+                None => d.row.tree(part.tree).map(|t| t.foot.f()),
+            }
+        })
+        .flatten()
     }
 
     /// Brings the place `x` along the row into sight, and the wall too where the page is scrolled past it.
     pub fn show(self, x: f64) {
         super::dom::into_sight(".stage");
-        self.with_wall(|wall, _| wall.view = wall.view.showing(x));
+        self.with_wall(|wall, desk| wall.view = wall.view.showing(x, &desk.row));
         self.reframe();
     }
 
@@ -458,6 +469,8 @@ impl App {
     }
 }
 
+/// Width of a card, px.
+const CARD_WIDTH: f64 = 300.0;
 /// Room that a card takes, px; more of it while the record is corrected.
 const CARD_HEIGHT: f64 = 270.0;
 const RECORD_HEIGHT: f64 = 430.0;
@@ -481,11 +494,13 @@ fn card_place(desk: &Desk, wall: &Wall) -> Option<(f64, f64)> {
         }
     };
     let right = base.x.max(tip.x) + 24.0;
-    let left = if right + 300.0 < view.width {
+    let beside = if right + CARD_WIDTH < view.width {
         right
     } else {
-        (base.x.min(tip.x) - 324.0).max(8.0)
+        base.x.min(tip.x) - 24.0 - CARD_WIDTH
     };
+    // A part may lie out of sight; its card never does.
+    let left = beside.clamp(8.0, (view.width - CARD_WIDTH - 8.0).max(8.0));
     let height = if desk.correcting() {
         RECORD_HEIGHT
     } else {

@@ -227,6 +227,7 @@ pub fn NoTrees(app: App) -> impl IntoView {
             Ok(x) => {
                 wrong.set(None);
                 app.edit(|d| d.record_tree(x));
+                app.follow_chosen();
             }
             Err(why) => wrong.set(Some(why)),
         }

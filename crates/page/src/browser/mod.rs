@@ -120,16 +120,10 @@ fn Desk(app: App, helper: helper::Helper) -> impl IntoView {
                 app.set_wall(wall);
             }
             watch_size(app, &host);
-            // Leptos listens passively to the wheel; the page must be able to keep it from scrolling.
             let turned = Closure::<dyn Fn(web_sys::WheelEvent)>::new(move |e| hand.wheel(&e));
-            let options = js_sys::Object::new();
-            let _ = js_sys::Reflect::set(&options, &"passive".into(), &false.into());
-            let _ = host.add_event_listener_with_callback_and_add_event_listener_options(
-                "wheel",
-                turned.as_ref().unchecked_ref(),
-                options.unchecked_ref(),
-            );
-            turned.forget();
+            listen_actively(&host, "wheel", turned.into_js_value());
+            let touched = Closure::<dyn Fn(web_sys::Event)>::new(move |e| hand.touched(&e));
+            listen_actively(&host, "touchstart", touched.into_js_value());
         }
     });
     view! {
@@ -183,8 +177,8 @@ fn Desk(app: App, helper: helper::Helper) -> impl IntoView {
                 <span class="zooms">
                     <button class="link" on:click=move |_| app.fit(true)>{app.t("fit-row")}</button>
                     <button class="link" on:click=move |_| app.fit(false)>{app.t("fit-height")}</button>
-                    <button aria-label=app.t("zoom-out") on:click=move |_| app.zoom(0.8)>"−"</button>
-                    <button aria-label=app.t("zoom-in") on:click=move |_| app.zoom(1.25)>"+"</button>
+                    <button aria-label=app.t("zoom-out") title=app.t("zoom-how") on:click=move |_| app.zoom(0.8)>"−"</button>
+                    <button aria-label=app.t("zoom-in") title=app.t("zoom-how") on:click=move |_| app.zoom(1.25)>"+"</button>
                 </span>
             </p>
             <views::Views app/>
@@ -199,6 +193,17 @@ fn Desk(app: App, helper: helper::Helper) -> impl IntoView {
             </div>
         </main>
     }
+}
+
+/// Leptos listens passively to wheel and touch; the page must be able to keep them from scrolling.
+fn listen_actively(host: &web_sys::Element, event: &str, heard: JsValue) {
+    let options = js_sys::Object::new();
+    let _ = js_sys::Reflect::set(&options, &"passive".into(), &false.into());
+    let _ = host.add_event_listener_with_callback_and_add_event_listener_options(
+        event,
+        heard.unchecked_ref(),
+        options.unchecked_ref(),
+    );
 }
 
 fn watch_size(app: App, host: &web_sys::Element) {
