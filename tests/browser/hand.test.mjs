@@ -72,7 +72,7 @@ pageTest('one finger scrolls the page up and down and moves the wall along; two 
   assert.ok(larger.scale > along.scale * 1.6, `${along.scale} to ${larger.scale}`);
   assert.equal(await scrolled(page), 0);
   assert.equal(await page.evaluate(() => window.visualViewport.scale), 1, 'not the page');
-  // A ring goes with the finger even straight down, and the page stays.
+  // A ring goes with the finger even straight up, and the page stays.
   await page.locator('.stage').focus();
   await page.keyboard.press('1');
   await page.evaluate(() => window.scrollTo(0, 0));
@@ -89,7 +89,7 @@ pageTest('one finger scrolls the page up and down and moves the wall along; two 
   assert.ok(knob, 'a ring is in sight');
   const wood = () => page.locator(`[data-part="${knob.of}"] .wood`).first().getAttribute('d');
   const was = await wood();
-  await finger(page, cdp, knob, { x: knob.x, y: knob.y + 70 });
+  await finger(page, cdp, knob, { x: knob.x, y: knob.y - 90 });
   assert.notEqual(await wood(), was, 'it is bent');
   assert.equal(await scrolled(page), 0);
 });

@@ -16,6 +16,8 @@ enum Doing {
     Nothing,
     /// Pressed on this, not moved yet.
     Pressing(Hit),
+    /// A tip is taken, not moved yet.
+    Taking(TreeId, ShootId),
     Bending,
     Panning,
     Pinching,
@@ -108,16 +110,9 @@ impl Hand {
             });
             self.set(Doing::Pinching);
         } else if let Hit::Handle(tree, shoot) = hit {
-            let part = Part {
-                tree,
-                shoot: Some(shoot),
-            };
-            self.app.edit(|d| {
-                d.choose(Some(part));
-                d.drag_begin(tree, shoot);
-                Ok(())
-            });
-            self.set(Doing::Bending);
+            // Nothing is drawn before it moves: of a ring that is gone from the page a browser no longer knows that a
+            // finger on it does not scroll.
+            self.set(Doing::Taking(tree, shoot));
         } else {
             self.set(Doing::Pressing(hit));
         }
@@ -137,6 +132,10 @@ impl Hand {
         let at = self.local(event.client_x(), event.client_y());
         match self.doing() {
             Doing::Nothing => self.hover(event, at),
+            Doing::Taking(tree, shoot) => {
+                self.take(tree, shoot);
+                self.moved(event);
+            }
             Doing::Bending => {
                 let to = self.to_wall(at);
                 let snap = !event.alt_key();
@@ -155,6 +154,18 @@ impl Hand {
             }
             Doing::Panning => self.pan(at),
         }
+    }
+
+    fn take(self, tree: TreeId, shoot: ShootId) {
+        self.app.edit(|d| {
+            d.choose(Some(Part {
+                tree,
+                shoot: Some(shoot),
+            }));
+            d.drag_begin(tree, shoot);
+            Ok(())
+        });
+        self.set(Doing::Bending);
     }
 
     fn pan(self, at: Point) {
@@ -255,6 +266,12 @@ impl Hand {
                 d.drag_end();
                 Ok(())
             }),
+            Doing::Taking(tree, shoot) => {
+                self.app.choose(Some(Part {
+                    tree,
+                    shoot: Some(shoot),
+                }));
+            }
             Doing::Pressing(hit) => self.press(hit, at),
             _ => {}
         }
@@ -321,7 +338,7 @@ impl Hand {
     /// A finger goes down: one on the bare wall may scroll the page up and down, one that bends or two that pinch
     /// may not.
     pub fn touched(self, event: &web_sys::Event) {
-        if matches!(self.doing(), Doing::Bending | Doing::Pinching) && event.cancelable() {
+        if matches!(self.doing(), Doing::Taking(..) | Doing::Pinching) && event.cancelable() {
             event.prevent_default();
         }
     }
