@@ -22,8 +22,8 @@ example-uneven-uprights = Uneven uprights
 example-clean = A third-leaf row in good order
 example-measured = A measured table of 40 trees, with slips in it
 kept-title = Rows on this device
-kept-forget = Take “{ $row }” off this device? This can't be undone.
-kept-forget-short = Take off
+kept-forget = Remove “{ $row }” from this device? This can't be undone.
+kept-forget-short = Remove from this device
 unnamed = Unnamed row
 
 doings = What can be done with the plan
@@ -364,10 +364,10 @@ save-in-place = Save into a file, the same again with Ctrl S
 saved-in-place = Saved into its file
 # Fields.
 
-field-no-length = “{ $text }” is no length: 1.20 m, 120 cm or 3 ft 11 in is accepted
-field-no-thickness = “{ $text }” is no thickness: 12 mm or 0.5 in is accepted
-field-no-count = “{ $text }” is no whole number
-field-no-number = “{ $text }” is no number
+field-no-length = This is no length: “{ $text }”; 1.20 m, 120 cm or 3 ft 11 in is accepted
+field-no-thickness = This is no thickness: “{ $text }”; 12 mm or 0.5 in is accepted
+field-no-count = This is no whole number: “{ $text }”
+field-no-number = This is no number: “{ $text }”
 field-no-list = Places with a semicolon between them are accepted: 0 m; 7 m; 14 m
 ask-do = Do it
 

@@ -68,6 +68,8 @@ pub struct App {
     pub kept: RwSignal<Kept>,
     /// Where the chosen part's card goes, px in the wall.
     pub card: RwSignal<Option<(f64, f64)>>,
+    /// The part whose card was closed while the part itself stays chosen.
+    pub card_closed: RwSignal<Option<Part>>,
     /// What a press on the wall would add to the record.
     pub offer: RwSignal<Option<Offer>>,
     /// The row's light, while it is looked at.
@@ -96,6 +98,7 @@ impl App {
             notice: RwSignal::new(None),
             kept: RwSignal::new(Kept::Saved),
             card: RwSignal::new(None),
+            card_closed: RwSignal::new(None),
             offer: RwSignal::new(None),
             light: Lit::new(),
             import: RwSignal::new(None),
@@ -287,8 +290,35 @@ impl App {
         self.notice.set(Some(Notice { text, grave }));
     }
 
-    /// Chooses a part, or nothing.
+    /// Closes the chosen part's card and leaves the part chosen; whether a card was open.
+    pub fn close_card(self) -> bool {
+        let chosen = self.peek(|d| d.chosen).flatten();
+        let open = chosen.is_some() && self.card_closed.get_untracked() != chosen;
+        if open {
+            self.card_closed.set(chosen);
+            super::dom::focus(".stage");
+        }
+        open
+    }
+
+    /// Opens the card again that was closed.
+    pub fn open_card(self) {
+        self.card_closed.set(None);
+    }
+
+    /// The part whose card is shown.
+    pub fn carded(self) -> Option<Part> {
+        let closed = self.card_closed.get();
+        self.read(|d| d.chosen.filter(|_| !d.dragging()))
+            .flatten()
+            .filter(|part| closed != Some(*part))
+    }
+
+    /// Chooses a part and shows its card, or lets go of what is chosen.
     pub fn choose(self, part: Option<Part>) {
+        if self.card_closed.with_untracked(Option::is_some) {
+            self.card_closed.set(None);
+        }
         self.edit(|d| {
             d.choose(part);
             Ok(())

@@ -117,11 +117,7 @@ fn picks_of(plan: &Plan, part: Part) -> Vec<Pick> {
 /// The card of the chosen part while the record is corrected: what was measured, in fields.
 #[component]
 pub fn RecordCard(app: App) -> impl IntoView {
-    let part = Memo::new(move |_| {
-        let correcting = app.correcting();
-        app.read(|d| d.chosen.filter(|_| correcting && !d.dragging()))
-            .flatten()
-    });
+    let part = Memo::new(move |_| app.carded().filter(|_| app.correcting()));
     move || {
         part.get().map(|part| {
             let title = move || {

@@ -18,7 +18,12 @@ pub fn everywhere(app: App, event: &KeyboardEvent) -> bool {
         if menu::close_to_name() {
             return true;
         }
-        let any = app.peek(|d| d.chosen.is_some() || d.dragging()) == Some(true);
+        let in_hand = app.peek(crate::desk::Desk::dragging) == Some(true);
+        // The first closes the card, so that the wall is seen; what is chosen is let go by the next.
+        if !in_hand && app.close_card() {
+            return true;
+        }
+        let any = in_hand || app.peek(|d| d.chosen.is_some()) == Some(true);
         if any {
             let_go(app);
         } else if correcting(app) {
@@ -63,7 +68,8 @@ pub fn on_wall(app: App, event: &KeyboardEvent) -> bool {
         }
         "Enter" => {
             // To the card's first action.
-            crate::browser::dom::focus(".part-card button");
+            app.open_card();
+            crate::browser::dom::focus_soon(".part-card button");
         }
         "+" | "=" => app.zoom(1.25),
         "-" => app.zoom(0.8),
@@ -111,7 +117,6 @@ fn on_record(app: App, event: &KeyboardEvent, chosen: Option<Part>, fine: f64) -
     };
     let along = if event.shift_key() { 1.0 } else { 10.0 };
     match event.key().as_str() {
-        "Escape" => app.correct_record(false),
         "ArrowUp" => measured(["measure-rise", "measure-lean"], fine),
         "ArrowDown" => measured(["measure-rise", "measure-lean"], -fine),
         "ArrowRight" if event.alt_key() => measured(["measure-at", ""], along),
@@ -130,7 +135,10 @@ fn on_record(app: App, event: &KeyboardEvent, chosen: Option<Part>, fine: f64) -
             }
         }
         "s" | "S" => {}
-        "Enter" => crate::browser::dom::focus_soon(".part-card input"),
+        "Enter" => {
+            app.open_card();
+            crate::browser::dom::focus_soon(".part-card input");
+        }
         _ => return false,
     }
     true

@@ -20,6 +20,7 @@ mod limits;
 mod list;
 mod many;
 mod menu;
+mod notice;
 mod panels;
 mod start;
 mod store;
@@ -86,7 +87,7 @@ fn Page() -> impl IntoView {
             }
         }}
         <import::ImportPreview app/>
-        <Notice app/>
+        <notice::Notices app/>
     }
 }
 
@@ -212,28 +213,6 @@ fn watch_size(app: App, host: &web_sys::Element) {
         observer.observe(host);
     }
     seen.forget();
-}
-
-/// What is said at the foot of the page.
-#[component]
-fn Notice(app: App) -> impl IntoView {
-    move || {
-        app.notice.get().map(|n| {
-            let role = if n.grave { "alert" } else { "status" };
-            view! {
-                <div class="notice" class:grave=n.grave role=role>
-                    <span>{n.text}</span>
-                    <button
-                        class="link"
-                        aria-label=app.t("notice-close")
-                        on:click=move |_| app.notice.set(None)
-                    >
-                        "×"
-                    </button>
-                </div>
-            }
-        })
-    }
 }
 
 /// Answers a question that came as a message.

@@ -45,6 +45,7 @@ pub fn Start(app: App, entry: RwSignal<Entry>) -> impl IntoView {
         <main class="start">
             <h1 tabindex="-1">{app.t("start-title")}</h1>
             <p class="lead">{app.t("start-lead")}</p>
+            <Kept app kept/>
             <div class="ways">
                 <Doors app entry/>
                 <section>
@@ -96,7 +97,6 @@ pub fn Start(app: App, entry: RwSignal<Entry>) -> impl IntoView {
                     </ul>
                 </section>
             </div>
-            <Kept app kept/>
         </main>
     }
 }
