@@ -130,8 +130,8 @@ pageTest('a consultant brings a table in, corrects a measurement, lays a shoot a
   await frames(page, 2);
   assert.ok((await percent(page)) > short);
   // Passed on as a table and as a plan, which come back the same.
-  await page.locator('.more summary').click();
   const fetch = async (act) => {
+    await page.locator('.more summary').click();
     const [file] = await Promise.all([page.waitForEvent('download'), page.locator(`[data-act="${act}"]`).click()]);
     return { name: file.suggestedFilename(), text: await readFile(await file.path(), 'utf8') };
   };
@@ -147,6 +147,7 @@ pageTest('a consultant brings a table in, corrects a measurement, lays a shoot a
   const plan = await fetch('save-plan');
   assert.match(plan.text, /"format": "cordonry-plan"/);
   const filled = await figure(page, 'figure-fill');
+  await page.locator('.more summary').click();
   await page.locator('[data-act="close"]').click();
   await page.locator('input[type=file]').first().setInputFiles({ name: plan.name, mimeType: 'application/json', buffer: Buffer.from(plan.text) });
   await page.waitForSelector('.stage [data-tree="3"]');

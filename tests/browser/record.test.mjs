@@ -61,7 +61,16 @@ pageTest('a corrected length changes what is found, as one step', {}, async ({ p
   assert.ok(await has(page, BARE));
   assert.equal(await page.locator('[data-act="undo"]').isDisabled(), true);
 
+  // One Escape closes the card, one lets go, one ends the correcting.
   await page.locator('.stage').focus();
+  await page.keyboard.press('Escape');
+  await frames(page, 2);
+  assert.equal(await page.locator('.part-card').count(), 0);
+  assert.equal(await page.locator('.stage .chosen').count() > 0, true);
+  await page.keyboard.press('Escape');
+  await frames(page, 2);
+  assert.equal(await page.locator('.stage .chosen').count(), 0);
+  assert.equal(await page.locator('.stage.correcting').count(), 1);
   await page.keyboard.press('Escape');
   await frames(page, 2);
   assert.equal(await page.locator('.stage.correcting').count(), 0);

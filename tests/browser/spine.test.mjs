@@ -174,8 +174,23 @@ pageTest('the wall is worked by keyboard alone', {}, async ({ page }) => {
   assert.equal(await page.locator('.stage .shoot.stub').count(), stubs + 1);
   await page.keyboard.press('Control+z');
   assert.equal(await page.locator('.stage .shoot.stub').count(), stubs);
+  // The first Escape closes the card: the shoot is still the one that the keys work on.
+  await page.keyboard.press('Enter');
+  await frames(page, 2);
+  assert.equal(await page.evaluate(() => document.activeElement.closest('.part-card') !== null), true);
   await page.keyboard.press('Escape');
   assert.equal(await title.count(), 0);
+  await page.keyboard.press('s');
+  assert.equal(await page.locator('.stage .shoot.stub').count(), stubs + 1);
+  await page.keyboard.press('Control+z');
+  await page.keyboard.press('Enter');
+  await title.waitFor();
+  await page.keyboard.press('Escape');
+  assert.equal(await page.locator('.trees .chosen').count(), 1);
+  await page.keyboard.press('Escape');
+  assert.equal(await page.locator('.trees .chosen').count(), 0);
+  await page.keyboard.press('s');
+  assert.equal(await page.locator('.stage .shoot.stub').count(), stubs);
 });
 
 pageTest('damaged and foreign files are refused by name, and the row on the desk stays', {}, async ({ page }) => {
@@ -222,6 +237,7 @@ pageTest('the core computes the same in the browser as natively', {}, async ({ p
 });
 
 pageTest('start page and desk are accessible', {}, async ({ page }) => {
+  await page.locator('.start').waitFor();
   assert.deepEqual(await accessibility(page), []);
   await example(page, 'third-leaf.json');
   assert.deepEqual(await accessibility(page), []);

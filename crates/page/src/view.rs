@@ -25,8 +25,12 @@ const BELOW: f64 = 260.0;
 const NUMBERS: f64 = 30.0;
 /// Room kept above the wall, mm.
 const ABOVE: f64 = 350.0;
+/// How far above that one can look where the wall is larger than the screen: shoots grow beyond it.
+const OVERGROWN: f64 = 1000.0;
 /// Room kept beside the row, px.
-const BESIDE: f64 = 56.0;
+const BESIDE: f64 = 64.0;
+/// What lies nearer to the screen's edge than this is not well in sight, px or share of the width.
+const EDGE: (f64, f64) = (48.0, 0.12);
 
 impl View {
     /// Least and largest scale, px per mm.
@@ -82,18 +86,24 @@ impl View {
         }
     }
 
-    /// Held so that the row can't be lost from sight.
+    /// Held so that the row can't be lost from sight: a wall that fits the screen's height stays wholly in it, of a
+    /// larger one nothing but the wall and what stands out above it is shown.
     pub fn held_to(self, row: &Row) -> Self {
         let reach = extent(row);
         let wide = self.width / self.scale;
-        let high = self.height / self.scale;
-        let wall = row.trellis.wall_height.f();
+        let above = row.trellis.wall_height.f() + ABOVE;
+        let ground = self.height / self.scale - BELOW.max(NUMBERS / self.scale);
+        let (low, high) = if above <= ground {
+            (above, ground)
+        } else {
+            (ground, above + OVERGROWN)
+        };
         Self {
             x: self.x.clamp(
                 reach.from - wide * 0.8,
                 (reach.to - wide * 0.2).max(reach.from - wide * 0.8),
             ),
-            top: self.top.clamp(wall * 0.3, (wall + high).max(high)),
+            top: self.top.clamp(low, high),
             ..self
         }
     }
@@ -130,22 +140,24 @@ impl View {
         }
     }
 
-    /// Moved just so far that `x` is well in sight.
-    pub fn showing(self, x: f64) -> Self {
+    /// Moved along the row just so far that `x` is well in sight, and not beyond the row's ends.
+    pub fn showing(self, x: f64, row: &Row) -> Self {
         let span = self.span();
-        let edge = span.length() * 0.12;
-        if x < span.from + edge {
-            Self {
-                x: x - span.length() * 0.3,
-                ..self
-            }
+        let edge = (EDGE.0 / self.scale).min(span.length() * EDGE.1);
+        let wanted = if x < span.from + edge {
+            x - span.length() * 0.3
         } else if x > span.to - edge {
-            Self {
-                x: x - span.length() * 0.7,
-                ..self
-            }
+            x - span.length() * 0.7
         } else {
-            self
+            return self;
+        };
+        let reach = extent(row);
+        let beside = BESIDE / self.scale;
+        let (first, last) = (reach.from - beside, reach.to + beside - span.length());
+        Self {
+            // A row that is shorter than the screen is shown from its beginning.
+            x: wanted.min(last).max(first),
+            ..self
         }
     }
 }
@@ -185,6 +197,59 @@ mod tests {
         let before = view.to_mm(px);
         let after = view.zoomed(1.7, px).to_mm(px);
         assert!((before - after).hypot() < 1e-9);
+    }
+
+    fn row() -> Row {
+        crate::bench_row::plan(10, 5).found.as_ref().clone()
+    }
+
+    fn on(row: &Row) -> View {
+        View {
+            width: 800.0,
+            height: 400.0,
+            ..View::empty()
+        }
+        .fit_height(row)
+    }
+
+    #[test]
+    fn a_wall_that_fits_stays_in_its_frame() {
+        let row = row();
+        let fit = on(&row);
+        for dy in [-300.0, 300.0] {
+            assert_eq!(fit.moved(0.0, dy).held_to(&row).top, fit.top);
+            let small = fit.zoomed(0.5, Point::new(400.0, 200.0)).moved(0.0, dy);
+            let held = small.held_to(&row);
+            let (top, ground) = (
+                held.to_px(Point::new(0.0, row.trellis.wall_height.f())).y,
+                held.to_px(Point::ORIGIN).y,
+            );
+            assert!(top >= 0.0 && ground <= 400.0 - NUMBERS, "{top} {ground}");
+        }
+        // Of a larger one, ground and top can each be brought into sight, but no more.
+        let large = fit.zoomed(2.0, Point::new(400.0, 200.0));
+        let low = large.moved(0.0, -9000.0).held_to(&row);
+        assert!((low.to_px(Point::ORIGIN).y - (400.0 - BELOW * low.scale)).abs() < 1e-9);
+        let high = large.moved(0.0, 9000.0).held_to(&row);
+        let above = row.trellis.wall_height.f() + ABOVE + OVERGROWN;
+        assert!((high.top - above).abs() < 1e-9);
+    }
+
+    #[test]
+    fn showing_a_place_leaves_a_view_that_shows_it_and_keeps_to_the_row() {
+        let row = row();
+        let reach = extent(&row);
+        let whole = on(&row).fit_row(&row);
+        for x in [reach.from, reach.middle(), reach.to] {
+            assert_eq!(whole.showing(x, &row), whole);
+        }
+        let near = on(&row).zoomed(2.0, Point::ORIGIN);
+        let shown = near.showing(reach.to, &row);
+        assert!((shown.span().to - (reach.to + BESIDE / shown.scale)).abs() < 1e-6);
+        let back = shown.showing(reach.from, &row);
+        assert!((back.x - (reach.from - BESIDE / back.scale)).abs() < 1e-6);
+        let middle = near.showing(reach.middle(), &row);
+        assert!((middle.span().from..middle.span().to).contains(&reach.middle()));
     }
 
     #[test]

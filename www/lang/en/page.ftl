@@ -22,8 +22,8 @@ example-uneven-uprights = Uneven uprights
 example-clean = A third-leaf row in good order
 example-measured = A measured table of 40 trees, with slips in it
 kept-title = Rows on this device
-kept-forget = Take “{ $row }” off this device? This can't be undone.
-kept-forget-short = Take off
+kept-forget = Remove “{ $row }” from this device? This can't be undone.
+kept-forget-short = Remove from this device
 unnamed = Unnamed row
 
 doings = What can be done with the plan
@@ -60,8 +60,7 @@ now-count = { $count ->
 }
 
 wall-label = The row as a wall
-wall-help = Left and right choose the next shoot. Up and down raise and lower the end of the chosen one; with shift, finely. B keeps a bud on the chosen cordon, S stubs the chosen upright, Alt with left and right moves a kept bud, Delete takes it off, Enter goes to its actions, Escape lets go. Plus and minus change the size, 0 shows the whole row, 1 the full height.
-wall-help = Left and right choose the next shoot. Up and down raise and lower the end of the chosen one; with shift, finely. B keeps a bud on the chosen cordon, L shows the light, S stubs the chosen upright, Delete takes it off, Enter goes to its actions, Escape lets go. Plus and minus change the size, 0 shows the whole row, 1 the full height.
+wall-help = Left and right choose the next shoot. Up and down raise and lower the end of the chosen one; with shift, finely. B keeps a bud on the chosen cordon, L shows the light, S stubs the chosen upright, Alt with left and right moves a kept bud, Delete takes it off, Enter goes to its actions, Escape closes its card, and again lets go. Plus and minus change the size, 0 shows the whole row, 1 the full height. Ctrl and the wheel, or two fingers, change the size at the pointer; Shift and the wheel moves along the row.
 band-label = The cordon wire: filled, bare and covered twice
 band-name = Cordon
 band-filled = filled
@@ -71,6 +70,7 @@ fit-row = Whole row
 fit-height = Full height
 zoom-in = Larger
 zoom-out = Smaller
+zoom-how = Also Ctrl with the wheel, or two fingers
 stretch-bare = { $length } bare
 stretch-twice = { $length } twice
 ghost-bud = keep a bud at { $place }
@@ -388,10 +388,10 @@ save-in-place = Save into a file, the same again with Ctrl S
 saved-in-place = Saved into its file
 # Fields.
 
-field-no-length = “{ $text }” is no length: 1.20 m, 120 cm or 3 ft 11 in is accepted
-field-no-thickness = “{ $text }” is no thickness: 12 mm or 0.5 in is accepted
-field-no-count = “{ $text }” is no whole number
-field-no-number = “{ $text }” is no number
+field-no-length = This is no length: “{ $text }”; 1.20 m, 120 cm or 3 ft 11 in is accepted
+field-no-thickness = This is no thickness: “{ $text }”; 12 mm or 0.5 in is accepted
+field-no-count = This is no whole number: “{ $text }”
+field-no-number = This is no number: “{ $text }”
 field-no-list = Places with a semicolon between them are accepted: 0 m; 7 m; 14 m
 ask-do = Do it
 

@@ -68,6 +68,8 @@ pub struct App {
     pub kept: RwSignal<Kept>,
     /// Where the chosen part's card goes, px in the wall.
     pub card: RwSignal<Option<(f64, f64)>>,
+    /// The part whose card was closed while the part itself stays chosen.
+    pub card_closed: RwSignal<Option<Part>>,
     /// What a press on the wall would add to the record.
     pub offer: RwSignal<Option<Offer>>,
     /// The row's light, while it is looked at.
@@ -96,6 +98,7 @@ impl App {
             notice: RwSignal::new(None),
             kept: RwSignal::new(Kept::Saved),
             card: RwSignal::new(None),
+            card_closed: RwSignal::new(None),
             offer: RwSignal::new(None),
             light: Lit::new(),
             import: RwSignal::new(None),
@@ -233,24 +236,35 @@ impl App {
 
     /// Brings the chosen part into sight.
     pub fn show_chosen(self) {
-        let x = self
-            .peek(|d| {
-                let part = d.chosen?;
-                match part.shoot {
-                    Some(shoot) => d.course(part.tree, shoot).map(|c| c.base.x),
-                    None => d.row.tree(part.tree).map(|t| t.foot.f()),
-                }
-            })
-            .flatten();
-        if let Some(x) = x {
+        if let Some(x) = self.chosen_place() {
             self.show(x);
         }
+    }
+
+    /// Has the wall follow to the chosen part, and leaves the page where it is.
+    pub fn follow_chosen(self) {
+        if let Some(x) = self.chosen_place() {
+            self.with_wall(|wall, desk| wall.view = wall.view.showing(x, &desk.row));
+            self.reframe();
+        }
+    }
+
+    /// Where the chosen part begins, along the row.
+    fn chosen_place(self) -> Option<f64> {
+        self.peek(|d| {
+            let part = d.chosen?;
+            match part.shoot {
+                Some(shoot) => d.course(part.tree, shoot).map(|c| c.base.x),
+                None => d.row.tree(part.tree).map(|t| t.foot.f()),
+            }
+        })
+        .flatten()
     }
 
     /// Brings the place `x` along the row into sight, and the wall too where the page is scrolled past it.
     pub fn show(self, x: f64) {
         super::dom::into_sight(".stage");
-        self.with_wall(|wall, _| wall.view = wall.view.showing(x));
+        self.with_wall(|wall, desk| wall.view = wall.view.showing(x, &desk.row));
         self.reframe();
     }
 
@@ -276,8 +290,35 @@ impl App {
         self.notice.set(Some(Notice { text, grave }));
     }
 
-    /// Chooses a part, or nothing.
+    /// Closes the chosen part's card and leaves the part chosen; whether a card was open.
+    pub fn close_card(self) -> bool {
+        let chosen = self.peek(|d| d.chosen).flatten();
+        let open = chosen.is_some() && self.card_closed.get_untracked() != chosen;
+        if open {
+            self.card_closed.set(chosen);
+            super::dom::focus(".stage");
+        }
+        open
+    }
+
+    /// Opens the card again that was closed.
+    pub fn open_card(self) {
+        self.card_closed.set(None);
+    }
+
+    /// The part whose card is shown.
+    pub fn carded(self) -> Option<Part> {
+        let closed = self.card_closed.get();
+        self.read(|d| d.chosen.filter(|_| !d.dragging()))
+            .flatten()
+            .filter(|part| closed != Some(*part))
+    }
+
+    /// Chooses a part and shows its card, or lets go of what is chosen.
     pub fn choose(self, part: Option<Part>) {
+        if self.card_closed.with_untracked(Option::is_some) {
+            self.card_closed.set(None);
+        }
         self.edit(|d| {
             d.choose(part);
             Ok(())
@@ -363,8 +404,14 @@ impl App {
             .flatten()
     }
 
-    /// Puts a plan on the desk as a record of its own; what was there stays on the device.
+    /// Opens a plan that was asked for: its wall has the focus, and the page stands at its top.
     pub fn open_plan(self, plan: Plan, record: Option<String>) {
+        self.lay_plan(plan, record);
+        super::dom::begin_at(".stage");
+    }
+
+    /// Puts a plan on the desk as a record of its own; what was there stays on the device.
+    pub fn lay_plan(self, plan: Plan, record: Option<String>) {
         self.flush();
         let fresh = record.is_none();
         let id = record.unwrap_or_else(store::new_id);
@@ -378,6 +425,7 @@ impl App {
         self.with_wall(|wall, desk| wall.view = wall.view.fit_height(&desk.row));
         self.open.set(true);
         self.notice.set(None);
+        self.import.set(None);
         super::in_place::forget();
         store::remember_open(Some(&id));
         self.kept.set(Kept::Saved);
@@ -398,6 +446,7 @@ impl App {
         self.desk.set_value(None);
         self.drop_wall();
         self.tick.update(|t| *t += 1);
+        super::dom::begin_at("main h1");
     }
 
     fn save_soon(self) {
@@ -450,6 +499,8 @@ impl App {
     }
 }
 
+/// Width of a card, px.
+const CARD_WIDTH: f64 = 300.0;
 /// Room that a card takes, px; more of it while the record is corrected.
 const CARD_HEIGHT: f64 = 270.0;
 const RECORD_HEIGHT: f64 = 430.0;
@@ -473,11 +524,13 @@ fn card_place(desk: &Desk, wall: &Wall) -> Option<(f64, f64)> {
         }
     };
     let right = base.x.max(tip.x) + 24.0;
-    let left = if right + 300.0 < view.width {
+    let beside = if right + CARD_WIDTH < view.width {
         right
     } else {
-        (base.x.min(tip.x) - 324.0).max(8.0)
+        base.x.min(tip.x) - 24.0 - CARD_WIDTH
     };
+    // A part may lie out of sight; its card never does.
+    let left = beside.clamp(8.0, (view.width - CARD_WIDTH - 8.0).max(8.0));
     let height = if desk.correcting() {
         RECORD_HEIGHT
     } else {

@@ -81,7 +81,7 @@ fn shoot_facts(app: App, shoot: &Shoot, leaf: u8) -> String {
     )
 }
 
-/// The frame of a card beside the chosen part. Escape closes it.
+/// The frame of a card beside the chosen part. Escape closes it, and leaves the part chosen.
 #[component]
 pub fn Framed(app: App, #[prop(into)] title: Signal<String>, children: Children) -> impl IntoView {
     let place = move || {
@@ -98,8 +98,7 @@ pub fn Framed(app: App, #[prop(into)] title: Signal<String>, children: Children)
             aria-label=title
             on:keydown=move |e| {
                 if e.key() == "Escape" {
-                    app.choose(None);
-                    crate::browser::dom::focus(".stage");
+                    app.close_card();
                     e.stop_propagation();
                 }
             }
@@ -115,8 +114,8 @@ pub fn Framed(app: App, #[prop(into)] title: Signal<String>, children: Children)
 pub fn PartCard(app: App) -> impl IntoView {
     let shown = Memo::new(move |_| {
         app.style.track();
-        let part = app.read(|d| d.chosen.filter(|_| !d.dragging() && !d.correcting()));
-        part.flatten().and_then(|p| shown(app, p))
+        let part = app.carded().filter(|_| !app.correcting());
+        part.and_then(|p| shown(app, p))
     });
     move || {
         shown.get().map(|s| {

@@ -35,7 +35,11 @@ pub fn RecordStrip(app: App) -> impl IntoView {
     move || {
         app.correcting().then(|| {
             let add: Apply = Rc::new(move |x| match x {
-                Some(x) => app.try_edit(|d| d.record_tree(x)),
+                Some(x) => {
+                    app.try_edit(|d| d.record_tree(x))?;
+                    app.follow_chosen();
+                    Ok(())
+                }
                 None => Ok(()),
             });
             view! {
@@ -90,7 +94,10 @@ fn correct(
     app.try_edit(|d| match find(d.plan()) {
         Some(measure) => d.correct(&measure.to(value)),
         None => Ok(()),
-    })
+    })?;
+    // A foot may have gone far.
+    app.follow_chosen();
+    Ok(())
 }
 
 fn measures_of(plan: &Plan, part: Part) -> Vec<Measure> {
@@ -110,11 +117,7 @@ fn picks_of(plan: &Plan, part: Part) -> Vec<Pick> {
 /// The card of the chosen part while the record is corrected: what was measured, in fields.
 #[component]
 pub fn RecordCard(app: App) -> impl IntoView {
-    let part = Memo::new(move |_| {
-        let correcting = app.correcting();
-        app.read(|d| d.chosen.filter(|_| correcting && !d.dragging()))
-            .flatten()
-    });
+    let part = Memo::new(move |_| app.carded().filter(|_| app.correcting()));
     move || {
         part.get().map(|part| {
             let title = move || {
@@ -324,9 +327,10 @@ pub fn OfferCard(app: App) -> impl IntoView {
                 None => "record-tree-here",
             };
             let text = app.text(key, &[("place", Arg::Length(x))]);
+            // As far left as it must stand to stay on the wall.
             let style = format!(
-                "left:{:.0}px;top:{:.0}px",
-                (at.0 - 80.0).max(8.0),
+                "left:clamp(8px,{:.0}px,100% - 17rem);top:{:.0}px",
+                at.0 - 80.0,
                 at.1 + 14.0
             );
             view! {

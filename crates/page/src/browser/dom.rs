@@ -29,14 +29,39 @@ pub fn focus_soon(selector: &'static str) {
 /// Where what had the focus is gone, moves it to the chosen part's card, or else to the wall.
 pub fn keep_focus() {
     request_animation_frame(|| {
-        let lost = document()
-            .active_element()
-            .is_none_or(|e| e.tag_name().eq_ignore_ascii_case("body"));
-        if lost {
+        if focus_is_lost() {
             focus(".stage");
             focus(".part-card button");
         }
     });
+}
+
+/// Once the page has been brought up to date, moves the focus and shows the page from its top.
+pub fn begin_at(selector: &'static str) {
+    request_animation_frame(move || {
+        focus(selector);
+        to_top();
+    });
+}
+
+/// The same, but where something there has taken the focus already, it keeps it.
+pub fn begin_at_if_lost(selector: &'static str) {
+    request_animation_frame(move || {
+        if focus_is_lost() {
+            focus(selector);
+        }
+        to_top();
+    });
+}
+
+fn to_top() {
+    window().scroll_to_with_x_and_y(0.0, 0.0);
+}
+
+fn focus_is_lost() -> bool {
+    document()
+        .active_element()
+        .is_none_or(|e| e.tag_name().eq_ignore_ascii_case("body"))
 }
 
 /// Whether an event comes from a field in which people type.

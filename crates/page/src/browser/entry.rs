@@ -1,6 +1,7 @@
 //! Ways to a row that begin with nothing: a made one, an empty one, a walk along it.
 
 use crate::browser::app::App;
+use crate::browser::dom;
 use crate::browser::fields::{Sheet, radios};
 use crate::browser::start::Start;
 use crate::browser::store;
@@ -33,6 +34,14 @@ pub fn Begin(app: App) -> impl IntoView {
         Entry::Walk
     } else {
         Entry::Start
+    });
+    // Each way begins at its top, however far down its door stood; not so the page itself when it is loaded again.
+    Effect::new(move |before: Option<Entry>| {
+        let now = entry.get();
+        if before.is_some_and(|b| b != now) {
+            dom::begin_at_if_lost("main h1");
+        }
+        now
     });
     move || match entry.get() {
         Entry::Start => view! { <Start app entry/> }.into_any(),
@@ -121,7 +130,7 @@ pub fn FormPage(
 ) -> impl IntoView {
     view! {
         <main class="start entry">
-            <h1>{app.t(name)}</h1>
+            <h1 tabindex="-1">{app.t(name)}</h1>
             <p class="lead">{app.t(&format!("{name}-help"))}</p>
             <form
                 novalidate
@@ -218,6 +227,7 @@ pub fn NoTrees(app: App) -> impl IntoView {
             Ok(x) => {
                 wrong.set(None);
                 app.edit(|d| d.record_tree(x));
+                app.follow_chosen();
             }
             Err(why) => wrong.set(Some(why)),
         }

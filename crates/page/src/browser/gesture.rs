@@ -1,4 +1,4 @@
-//! Hands on the wall: pressing, dragging, panning, pinching, the wheel.
+//! Hands on the wall: pressing, dragging, panning, pinching, the wheel. One finger up and down is the page's.
 
 use crate::browser::app::{App, Offer};
 use cordonry::check::Part;
@@ -16,6 +16,8 @@ enum Doing {
     Nothing,
     /// Pressed on this, not moved yet.
     Pressing(Hit),
+    /// A tip is taken, not moved yet.
+    Taking(TreeId, ShootId),
     Bending,
     Panning,
     Pinching,
@@ -108,16 +110,9 @@ impl Hand {
             });
             self.set(Doing::Pinching);
         } else if let Hit::Handle(tree, shoot) = hit {
-            let part = Part {
-                tree,
-                shoot: Some(shoot),
-            };
-            self.app.edit(|d| {
-                d.choose(Some(part));
-                d.drag_begin(tree, shoot);
-                Ok(())
-            });
-            self.set(Doing::Bending);
+            // Nothing is drawn before it moves: of a ring that is gone from the page a browser no longer knows that a
+            // finger on it does not scroll.
+            self.set(Doing::Taking(tree, shoot));
         } else {
             self.set(Doing::Pressing(hit));
         }
@@ -137,6 +132,10 @@ impl Hand {
         let at = self.local(event.client_x(), event.client_y());
         match self.doing() {
             Doing::Nothing => self.hover(event, at),
+            Doing::Taking(tree, shoot) => {
+                self.take(tree, shoot);
+                self.moved(event);
+            }
             Doing::Bending => {
                 let to = self.to_wall(at);
                 let snap = !event.alt_key();
@@ -155,6 +154,18 @@ impl Hand {
             }
             Doing::Panning => self.pan(at),
         }
+    }
+
+    fn take(self, tree: TreeId, shoot: ShootId) {
+        self.app.edit(|d| {
+            d.choose(Some(Part {
+                tree,
+                shoot: Some(shoot),
+            }));
+            d.drag_begin(tree, shoot);
+            Ok(())
+        });
+        self.set(Doing::Bending);
     }
 
     fn pan(self, at: Point) {
@@ -255,6 +266,12 @@ impl Hand {
                 d.drag_end();
                 Ok(())
             }),
+            Doing::Taking(tree, shoot) => {
+                self.app.choose(Some(Part {
+                    tree,
+                    shoot: Some(shoot),
+                }));
+            }
             Doing::Pressing(hit) => self.press(hit, at),
             _ => {}
         }
@@ -318,16 +335,27 @@ impl Hand {
         }
     }
 
-    /// The system takes the pointer away: what was in the hand goes back.
+    /// A finger goes down: one on the bare wall may scroll the page up and down, one that bends or two that pinch
+    /// may not.
+    pub fn touched(self, event: &web_sys::Event) {
+        if matches!(self.doing(), Doing::Taking(..) | Doing::Pinching) && event.cancelable() {
+            event.prevent_default();
+        }
+    }
+
+    /// The system takes the pointer away, as for scrolling the page: what was in the hand goes back.
     pub fn cancelled(self, event: &PointerEvent) {
+        let held = self.doing() == Doing::Bending;
         self.state.update_value(|s| {
             s.pointers.remove(&event.pointer_id());
             s.doing = Doing::Nothing;
         });
-        self.app.edit(|d| {
-            d.drop_drag();
-            Ok(())
-        });
+        if held {
+            self.app.edit(|d| {
+                d.drop_drag();
+                Ok(())
+            });
+        }
     }
 
     /// The pointer leaves the wall.
@@ -335,8 +363,14 @@ impl Hand {
         self.app.with_wall(|wall, _| wall.show_ghost(None));
     }
 
-    /// The wheel turns: along the row with shift or a sideways wheel, else larger and smaller.
+    /// The wheel turns: larger and smaller with Ctrl, as which two fingers on a pad come too; along the row with Shift
+    /// or sideways; else it scrolls the page as anywhere.
     pub fn wheel(self, event: &WheelEvent) {
+        let sideways = event.shift_key() || event.delta_x().abs() > event.delta_y().abs();
+        let resize = event.ctrl_key() || event.meta_key();
+        if !sideways && !resize {
+            return;
+        }
         event.prevent_default();
         let at = self.local(event.client_x(), event.client_y());
         let unit = match event.delta_mode() {
@@ -346,10 +380,12 @@ impl Hand {
         };
         let (dx, dy) = (event.delta_x() * unit, event.delta_y() * unit);
         self.app.with_wall(|wall, desk| {
-            let view = if event.shift_key() || dx.abs() > dy.abs() {
-                wall.view.moved(-(if dx == 0.0 { dy } else { dx }), 0.0)
+            let view = if resize {
+                // Fingers on a pad come in small steps, a wheel in large ones.
+                let rate = if dy.abs() < 40.0 { 0.008 } else { 0.0015 };
+                wall.view.zoomed((-dy * rate).exp(), at)
             } else {
-                wall.view.zoomed((-dy * 0.0015).exp(), at)
+                wall.view.moved(-(if dx == 0.0 { dy } else { dx }), 0.0)
             };
             wall.view = view.held_to(&desk.row);
         });

@@ -3,6 +3,7 @@
 use crate::browser::app::{App, Kept};
 use crate::browser::files;
 use crate::browser::helper::Helper;
+use crate::browser::menu::Menu;
 use cordonry::plan::{Moment, Plan, Window};
 use cordonry::units::LengthStyle;
 use cordonry::words::Arg;
@@ -44,39 +45,36 @@ pub fn Header(app: App, helper: Helper) -> impl IntoView {
                 >
                     {app.t("limits-and-site")}
                 </button>
-                <details class="more">
-                    <summary>{app.t("files")}</summary>
-                    <div class="menu">
-                        <super::start::FilePicker app/>
-                        <button class="link" data-act="save-plan" on:click=move |_| files::save_plan(app)>
-                            {app.t("save-plan")}
-                        </button>
-                        {super::in_place::can()
-                            .then(|| {
-                                view! {
-                                    <button
-                                        class="link"
-                                        data-act="save-in-place"
-                                        on:click=move |_| super::in_place::save_into(app)
-                                    >
-                                        {app.t("save-in-place")}
-                                    </button>
-                                }
-                            })}
-                        <button class="link" data-act="save-table" on:click=move |_| files::save_table(app)>
-                            {app.t("save-table")}
-                        </button>
-                        <button class="link" data-act="save-drawing" on:click=move |_| files::save_drawing(app)>
-                            {app.t("save-drawing")}
-                        </button>
-                        <button class="link" data-act="save-picture" on:click=move |_| files::save_picture(app)>
-                            {app.t("save-picture")}
-                        </button>
-                        <button class="link" data-act="close" on:click=move |_| app.close()>
-                            {app.t("other-row")}
-                        </button>
-                    </div>
-                </details>
+                <Menu name=app.t("files")>
+                    <super::start::FilePicker app/>
+                    <button class="link" data-act="save-plan" on:click=move |_| files::save_plan(app)>
+                        {app.t("save-plan")}
+                    </button>
+                    {super::in_place::can()
+                        .then(|| {
+                            view! {
+                                <button
+                                    class="link"
+                                    data-act="save-in-place"
+                                    on:click=move |_| super::in_place::save_into(app)
+                                >
+                                    {app.t("save-in-place")}
+                                </button>
+                            }
+                        })}
+                    <button class="link" data-act="save-table" on:click=move |_| files::save_table(app)>
+                        {app.t("save-table")}
+                    </button>
+                    <button class="link" data-act="save-drawing" on:click=move |_| files::save_drawing(app)>
+                        {app.t("save-drawing")}
+                    </button>
+                    <button class="link" data-act="save-picture" on:click=move |_| files::save_picture(app)>
+                        {app.t("save-picture")}
+                    </button>
+                    <button class="link" data-act="close" on:click=move |_| app.close()>
+                        {app.t("other-row")}
+                    </button>
+                </Menu>
                 <button
                     class="link"
                     data-act="print"

@@ -1,6 +1,7 @@
 //! A measured row, looked at before it is used: what was understood, and which lines are bad and why.
 
 use crate::browser::app::App;
+use crate::browser::dialog::Dialog;
 use cordonry::file::csv;
 use cordonry::plan::Plan;
 use cordonry::row::Row;
@@ -54,93 +55,79 @@ pub fn look_at(app: App, name: &str, bytes: Vec<u8>) {
 pub fn ImportPreview(app: App) -> impl IntoView {
     move || {
         app.import.get().map(|p| {
-            let row = p.row.clone();
-            let name = p.name.clone();
-            let trees = row.trees.len();
-            // A row without a tree is begun by hand, not from a table of which nothing was understood.
-            let usable = trees > 0;
+            let node = NodeRef::new();
             view! {
-                <div class="veil">
-                    <section
-                        class="sheet"
-                        role="dialog"
-                        aria-modal="true"
-                        aria-labelledby="import-title"
-                        on:keydown=move |e| {
-                            if e.key() == "Escape" {
-                                app.import.set(None);
-                            }
-                        }
-                    >
-                        <h2 id="import-title">
-                            {app.text("import-title", &[("file", Arg::Text(p.name.clone()))])}
-                        </h2>
-                        <p>
-                            {app
-                                .text(
-                                    "import-taken",
-                                    &[
-                                        ("lines", Arg::Count(p.taken as i64)),
-                                        ("trees", Arg::Count(trees as i64)),
-                                    ],
-                                )}
-                        </p>
-                        <ul class="said">
-                            {p.said.iter().map(|s| view! { <li>{s.clone()}</li> }).collect_view()}
-                        </ul>
-                        {(!p.bad.is_empty())
-                            .then(|| {
-                                view! {
-                                    <h3>
-                                        {app
-                                            .text(
-                                                "import-bad",
-                                                &[("count", Arg::Count(p.bad.len() as i64))],
-                                            )}
-                                    </h3>
-                                    <div class="bad-lines" tabindex="0" role="region" aria-labelledby="import-title">
-                                        <table>
-                                            <tbody>
-                                                {p
-                                                    .bad
-                                                    .iter()
-                                                    .map(|(line, text, why)| {
-                                                        view! {
-                                                            <tr>
-                                                                <th scope="row">{*line}</th>
-                                                                <td>{why.clone()}</td>
-                                                                <td>
-                                                                    <code>{text.clone()}</code>
-                                                                </td>
-                                                            </tr>
-                                                        }
-                                                    })
-                                                    .collect_view()}
-                                            </tbody>
-                                        </table>
-                                    </div>
-                                }
-                            })}
-                        <p class="choices">
-                            <button
-                                class="main"
-                                autofocus=usable
-                                disabled=!usable
-                                data-act="import-use"
-                                on:click=move |_| {
-                                    app.import.set(None);
-                                    app.open_plan(Plan::new(name.clone(), row.clone()), None);
-                                }
-                            >
-                                {app.t("import-use")}
-                            </button>
-                            <button autofocus=!usable on:click=move |_| app.import.set(None)>
-                                {app.t("import-leave")}
-                            </button>
-                        </p>
-                    </section>
-                </div>
+                <Dialog labelled_by="import-title" node on_close=move || app.import.set(None)>
+                    <Looked app p node/>
+                </Dialog>
             }
         })
+    }
+}
+
+/// What was understood of the table, which lines are left out, and the two answers.
+#[component]
+fn Looked(app: App, p: Preview, node: NodeRef<leptos::html::Dialog>) -> impl IntoView {
+    let trees = p.row.trees.len();
+    // A row without a tree is begun by hand, not from a table of which nothing was understood.
+    let usable = trees > 0;
+    let counts = [
+        ("lines", Arg::Count(p.taken as i64)),
+        ("trees", Arg::Count(trees as i64)),
+    ];
+    let said = p.said.iter().map(|s| view! { <li>{s.clone()}</li> });
+    let bad = p.bad.iter().map(|(line, text, why)| {
+        view! {
+            <tr>
+                <th scope="row">{*line}</th>
+                <td>{why.clone()}</td>
+                <td>
+                    <code>{text.clone()}</code>
+                </td>
+            </tr>
+        }
+    });
+    let bad_count = [("count", Arg::Count(p.bad.len() as i64))];
+    let bad_lines = (!p.bad.is_empty()).then(|| {
+        view! {
+            <h3>{app.text("import-bad", &bad_count)}</h3>
+            <div class="bad-lines" tabindex="0" role="region" aria-labelledby="import-title">
+                <table>
+                    <tbody>{bad.collect_view()}</tbody>
+                </table>
+            </div>
+        }
+    });
+    // Closed first: so the focus is given back before the row takes it.
+    let leave = move || {
+        if let Some(dialog) = node.get_untracked() {
+            dialog.close();
+        }
+    };
+    let (name, row) = (p.name.clone(), p.row.clone());
+    view! {
+        <h2 id="import-title">
+            {app.text("import-title", &[("file", Arg::Text(p.name.clone()))])}
+        </h2>
+        <p>{app.text("import-taken", &counts)}</p>
+        <ul class="said">{said.collect_view()}</ul>
+        {bad_lines}
+        <p class="choices">
+            <button
+                class="main"
+                autofocus=usable
+                disabled=!usable
+                data-act="import-use"
+                on:click=move |_| {
+                    leave();
+                    app.open_plan(Plan::new(name.clone(), row.clone()), None);
+                }
+            >
+                {app.t("import-use")}
+            </button>
+            <button data-act="import-leave" autofocus=!usable on:click=move |_| leave()>
+                {app.t("import-leave")}
+            </button>
+        </p>
     }
 }

@@ -1,6 +1,7 @@
 //! The keyboard on the wall: everything that a hand can do.
 
 use crate::browser::app::App;
+use crate::browser::{dialog, menu};
 use cordonry::check::Part;
 use cordonry::plan::Correction;
 use cordonry::refusal::Refusal;
@@ -11,8 +12,19 @@ use web_sys::KeyboardEvent;
 
 /// Keys that work wherever the focus is, but in fields. Whether the key was taken.
 pub fn everywhere(app: App, event: &KeyboardEvent) -> bool {
+    if dialog::is_open() {
+        return false;
+    }
     if event.key() == "Escape" {
-        let any = app.peek(|d| d.chosen.is_some() || d.dragging()) == Some(true);
+        if menu::close_to_name() {
+            return true;
+        }
+        let in_hand = app.peek(crate::desk::Desk::dragging) == Some(true);
+        // The first closes the card, so that the wall is seen; what is chosen is let go by the next.
+        if !in_hand && app.close_card() {
+            return true;
+        }
+        let any = in_hand || app.peek(|d| d.chosen.is_some()) == Some(true);
         if any {
             let_go(app);
         } else if correcting(app) {
@@ -57,7 +69,8 @@ pub fn on_wall(app: App, event: &KeyboardEvent) -> bool {
         }
         "Enter" => {
             // To the card's first action.
-            crate::browser::dom::focus(".part-card button");
+            app.open_card();
+            crate::browser::dom::focus_soon(".part-card button");
         }
         "+" | "=" => app.zoom(1.25),
         "-" => app.zoom(0.8),
@@ -105,7 +118,6 @@ fn on_record(app: App, event: &KeyboardEvent, chosen: Option<Part>, fine: f64) -
     };
     let along = if event.shift_key() { 1.0 } else { 10.0 };
     match event.key().as_str() {
-        "Escape" => app.correct_record(false),
         "ArrowUp" => measured(["measure-rise", "measure-lean"], fine),
         "ArrowDown" => measured(["measure-rise", "measure-lean"], -fine),
         "ArrowRight" if event.alt_key() => measured(["measure-at", ""], along),
@@ -124,7 +136,10 @@ fn on_record(app: App, event: &KeyboardEvent, chosen: Option<Part>, fine: f64) -
             }
         }
         "s" | "S" => {}
-        "Enter" => crate::browser::dom::focus_soon(".part-card input"),
+        "Enter" => {
+            app.open_card();
+            crate::browser::dom::focus_soon(".part-card input");
+        }
         _ => return false,
     }
     true

@@ -2,10 +2,12 @@
 
 use crate::browser::app::App;
 use crate::browser::field::unreadable;
-use cordonry::row::TreeId;
+use crate::desk::Desk;
+use cordonry::refusal::Refusal;
+use cordonry::row::{Kind, Tree, TreeId};
 use cordonry::units::LengthStyle;
 use cordonry::words::Arg;
-use cordonry::work::{Sweep, Work};
+use cordonry::work::{Sweep, Work, apply_to_tree};
 use leptos::prelude::*;
 
 /// Which trees.
@@ -15,6 +17,51 @@ enum Whom {
     Numbers(u32, u32),
     Chosen,
     Nobody,
+}
+
+/// Why a number can be on no shoot, where the first upright shows that: more tipped than grew, a height below the
+/// wood that it stands on. Above what stands there is merely nothing to do.
+fn out_of_range(desk: &Desk, sweep: Sweep, typed: f64) -> Option<Refusal> {
+    let upright = |t: &Tree| {
+        let shoot = t.shoots.iter().find(|s| s.kind() == Kind::Upright)?;
+        Some((t.clone(), shoot.id))
+    };
+    let (tree, shoot) = desk.row.trees.iter().find_map(|t| upright(t))?;
+    let id = tree.id;
+    let (work, above_too) = match sweep {
+        Sweep::Tip(percent) => (
+            Work::Tip {
+                tree: id,
+                shoot,
+                percent,
+            },
+            true,
+        ),
+        Sweep::Height(height_mm) => (
+            Work::HoldHeight {
+                tree: id,
+                shoot,
+                height_mm,
+            },
+            false,
+        ),
+        _ => return None,
+    };
+    let mut why = apply_to_tree(&tree, desk.row.leaf, desk.geometry, &work).err()?;
+    let low = why.args.iter().find_map(|(name, arg)| match arg {
+        Arg::Length(v) | Arg::Share(v) if *name == "low" => Some(*v),
+        _ => None,
+    })?;
+    if typed >= low && !above_too {
+        return None;
+    }
+    // As it was typed, not as the work could hold it.
+    for (name, arg) in &mut why.args {
+        if *name == "value" {
+            *arg = sweep.asked()?.unit.arg(typed);
+        }
+    }
+    Some(why)
 }
 
 /// Which trees, which work, how many shoots it would touch, and doing it.
@@ -75,7 +122,16 @@ pub fn Many(app: App) -> impl IntoView {
                 d.swept(sweep, picked)
             }
         });
-        Ok(found.unwrap_or_default())
+        let found = found.unwrap_or_default();
+        let why = match sweep.asked() {
+            Some(asked) if found.is_empty() => asked.unit.read(&number.get(), app.style.get()),
+            _ => None,
+        }
+        .and_then(|typed| app.peek(|d| out_of_range(d, sweep, typed)).flatten());
+        match why {
+            Some(why) => Err(app.worded(|w| w.refusal(&why))),
+            None => Ok(found),
+        }
     });
     let count = move || works.with(|w| w.as_ref().map_or(0, Vec::len));
     let said = move || {
@@ -194,7 +250,9 @@ pub fn Many(app: App) -> impl IntoView {
                         }
                     })
             }}
-            <output role="status" data-field="many-count">{said}</output>
+            <output role="status" data-field="many-count" class:wrong=move || works.with(Result::is_err)>
+                {said}
+            </output>
             <button class="main" data-act="many-do" disabled=move || count() == 0>
                 {app.t("ask-do")}
             </button>

@@ -3,6 +3,7 @@
 mod app;
 mod card;
 mod correct;
+mod dialog;
 mod dom;
 mod entry;
 mod field;
@@ -18,6 +19,8 @@ mod light;
 mod limits;
 mod list;
 mod many;
+mod menu;
+mod notice;
 mod panels;
 mod start;
 mod store;
@@ -84,7 +87,7 @@ fn Page() -> impl IntoView {
             }
         }}
         <import::ImportPreview app/>
-        <Notice app/>
+        <notice::Notices app/>
     }
 }
 
@@ -92,7 +95,7 @@ fn Page() -> impl IntoView {
 fn begin(app: App) {
     let search = window().location().search().unwrap_or_default();
     if let Some((trees, uprights)) = bench_row::asked(&search) {
-        app.open_plan(bench_row::plan(trees, uprights), Some("bench".into()));
+        app.lay_plan(bench_row::plan(trees, uprights), Some("bench".into()));
         return;
     }
     let Some(id) = store::last_open() else { return };
@@ -100,7 +103,7 @@ fn begin(app: App) {
         if let Some(record) = store::record(&id).await
             && let Ok(plan) = cordonry::file::read_plan(record.plan.as_bytes())
         {
-            app.open_plan(plan, Some(record.id));
+            app.lay_plan(plan, Some(record.id));
         }
     });
 }
@@ -118,16 +121,10 @@ fn Desk(app: App, helper: helper::Helper) -> impl IntoView {
                 app.set_wall(wall);
             }
             watch_size(app, &host);
-            // Leptos listens passively to the wheel; the page must be able to keep it from scrolling.
             let turned = Closure::<dyn Fn(web_sys::WheelEvent)>::new(move |e| hand.wheel(&e));
-            let options = js_sys::Object::new();
-            let _ = js_sys::Reflect::set(&options, &"passive".into(), &false.into());
-            let _ = host.add_event_listener_with_callback_and_add_event_listener_options(
-                "wheel",
-                turned.as_ref().unchecked_ref(),
-                options.unchecked_ref(),
-            );
-            turned.forget();
+            listen_actively(&host, "wheel", turned.into_js_value());
+            let touched = Closure::<dyn Fn(web_sys::Event)>::new(move |e| hand.touched(&e));
+            listen_actively(&host, "touchstart", touched.into_js_value());
         }
     });
     view! {
@@ -181,8 +178,8 @@ fn Desk(app: App, helper: helper::Helper) -> impl IntoView {
                 <span class="zooms">
                     <button class="link" on:click=move |_| app.fit(true)>{app.t("fit-row")}</button>
                     <button class="link" on:click=move |_| app.fit(false)>{app.t("fit-height")}</button>
-                    <button aria-label=app.t("zoom-out") on:click=move |_| app.zoom(0.8)>"−"</button>
-                    <button aria-label=app.t("zoom-in") on:click=move |_| app.zoom(1.25)>"+"</button>
+                    <button aria-label=app.t("zoom-out") title=app.t("zoom-how") on:click=move |_| app.zoom(0.8)>"−"</button>
+                    <button aria-label=app.t("zoom-in") title=app.t("zoom-how") on:click=move |_| app.zoom(1.25)>"+"</button>
                 </span>
             </p>
             <views::Views app/>
@@ -199,34 +196,23 @@ fn Desk(app: App, helper: helper::Helper) -> impl IntoView {
     }
 }
 
+/// Leptos listens passively to wheel and touch; the page must be able to keep them from scrolling.
+fn listen_actively(host: &web_sys::Element, event: &str, heard: JsValue) {
+    let options = js_sys::Object::new();
+    let _ = js_sys::Reflect::set(&options, &"passive".into(), &false.into());
+    let _ = host.add_event_listener_with_callback_and_add_event_listener_options(
+        event,
+        heard.unchecked_ref(),
+        options.unchecked_ref(),
+    );
+}
+
 fn watch_size(app: App, host: &web_sys::Element) {
     let seen = Closure::<dyn Fn()>::new(move || app.resized());
     if let Ok(observer) = web_sys::ResizeObserver::new(seen.as_ref().unchecked_ref()) {
         observer.observe(host);
     }
     seen.forget();
-}
-
-/// What is said at the foot of the page.
-#[component]
-fn Notice(app: App) -> impl IntoView {
-    move || {
-        app.notice.get().map(|n| {
-            let role = if n.grave { "alert" } else { "status" };
-            view! {
-                <div class="notice" class:grave=n.grave role=role>
-                    <span>{n.text}</span>
-                    <button
-                        class="link"
-                        aria-label=app.t("notice-close")
-                        on:click=move |_| app.notice.set(None)
-                    >
-                        "×"
-                    </button>
-                </div>
-            }
-        })
-    }
 }
 
 /// Answers a question that came as a message.

@@ -149,14 +149,17 @@ fn FindingGroup(app: App, now: Memo<Option<Group>>) -> impl IntoView {
             })
             .unwrap_or_default();
         let mut done = 0;
-        app.edit(|d| {
+        let outcome = app.try_edit(|d| {
             done = d.mend_each("step-remedies", &remedies)?;
             Ok(())
         });
-        app.say(
-            app.text("said-mended", &[("count", Arg::Count(done as i64))]),
-            false,
-        );
+        match outcome {
+            Ok(()) => app.say(
+                app.text("said-mended", &[("count", Arg::Count(done as i64))]),
+                false,
+            ),
+            Err(why) => app.say(app.worded(|w| w.refusal(&why)), true),
+        }
     };
     view! {
         <div class="finding-group">

@@ -43,8 +43,9 @@ pub fn Start(app: App, entry: RwSignal<Entry>) -> impl IntoView {
     spawn_local(async move { kept.set(store::records().await) });
     view! {
         <main class="start">
-            <h1>{app.t("start-title")}</h1>
+            <h1 tabindex="-1">{app.t("start-title")}</h1>
             <p class="lead">{app.t("start-lead")}</p>
+            <Kept app kept/>
             <div class="ways">
                 <Doors app entry/>
                 <section>
@@ -96,7 +97,6 @@ pub fn Start(app: App, entry: RwSignal<Entry>) -> impl IntoView {
                     </ul>
                 </section>
             </div>
-            <Kept app kept/>
         </main>
     }
 }

@@ -251,7 +251,7 @@ pub fn Walking(app: App, entry: RwSignal<Entry>, walk: Walk) -> impl IntoView {
                     hand.take(Walk::typed);
                 }
             >
-                <h1>
+                <h1 tabindex="-1">
                     <label for="walk-field">{move || question(hand)}</label>
                 </h1>
                 <p class="walk-typed" class:away=move || !types(hand.ask())>

@@ -1,0 +1,161 @@
+// Fingers, wheel and what is in sight: the page can be scrolled everywhere, and what is chosen is on the screen.
+import assert from 'node:assert/strict';
+import { frames, pageTest } from './rig.mjs';
+
+const phone = { viewport: { width: 390, height: 844 }, context: { hasTouch: true, isMobile: true } };
+
+async function example(page, name = 'third-leaf.json') {
+  await page.locator(`[data-example="examples/${name}"]`).click();
+  await page.waitForSelector('.stage [data-tree]');
+  await frames(page, 3);
+}
+
+const scrolled = (page) => page.evaluate(() => window.scrollY);
+/** Left and top edge of what the wall shows, mm, and its scale. */
+const shown = (page) =>
+  page.evaluate(() => {
+    const svg = document.querySelector('.stage svg.scene');
+    const [x, top, wide] = svg.getAttribute('viewBox').split(' ').map(Number);
+    return { x, top, scale: svg.getBoundingClientRect().width / wide };
+  });
+const fits = (page) => page.evaluate(() => document.documentElement.scrollWidth <= window.innerWidth);
+
+/** A finger that goes from one place to another in steps. */
+async function finger(page, cdp, from, to) {
+  const at = (p) => ({ touchPoints: [{ x: p.x, y: p.y, id: 1 }] });
+  await cdp.send('Input.dispatchTouchEvent', { type: 'touchStart', ...at(from) });
+  for (let i = 1; i <= 10; i += 1) {
+    const p = { x: from.x + ((to.x - from.x) * i) / 10, y: from.y + ((to.y - from.y) * i) / 10 };
+    await cdp.send('Input.dispatchTouchEvent', { type: 'touchMove', ...at(p) });
+    await frames(page);
+  }
+  await cdp.send('Input.dispatchTouchEvent', { type: 'touchEnd', touchPoints: [] });
+  await frames(page, 3);
+}
+
+/** A place on the wall where nothing stands, in px of the window. */
+const bareWall = (page) =>
+  page.evaluate(() => {
+    const box = document.querySelector('.stage').getBoundingClientRect();
+    for (let x = box.left + 60; x < box.right - 60; x += 7) {
+      const y = box.top + box.height * 0.62;
+      if (!document.elementFromPoint(x, y).closest('[data-part], [data-handle], .part-card')) return { x, y };
+    }
+    return null;
+  });
+
+pageTest('one finger scrolls the page up and down and moves the wall along; two make it larger; a ring is bent', phone, async ({ page, context }) => {
+  await example(page);
+  const cdp = await context.newCDPSession(page);
+  const at = await bareWall(page);
+  const before = await shown(page);
+  await finger(page, cdp, at, { x: at.x, y: at.y - 200 });
+  assert.ok((await scrolled(page)) > 100, `scrolled to ${await scrolled(page)}`);
+  assert.deepEqual(await shown(page), before, 'the wall stays');
+  await page.evaluate(() => window.scrollTo(0, 0));
+  await frames(page, 2);
+  await finger(page, cdp, at, { x: at.x - 120, y: at.y });
+  const along = await shown(page);
+  assert.ok(along.x > before.x + 100, 'moved along the row');
+  assert.equal(along.scale, before.scale);
+  // Apart by two fingers.
+  const two = (d) => ({ touchPoints: [{ x: 195 - d, y: at.y, id: 1 }, { x: 195 + d, y: at.y, id: 2 }] });
+  await cdp.send('Input.dispatchTouchEvent', { type: 'touchStart', touchPoints: two(40).touchPoints.slice(0, 1) });
+  await cdp.send('Input.dispatchTouchEvent', { type: 'touchStart', ...two(40) });
+  for (let d = 45; d <= 90; d += 5) {
+    await cdp.send('Input.dispatchTouchEvent', { type: 'touchMove', ...two(d) });
+    await frames(page);
+  }
+  await cdp.send('Input.dispatchTouchEvent', { type: 'touchEnd', touchPoints: [] });
+  await frames(page, 3);
+  const larger = await shown(page);
+  assert.ok(larger.scale > along.scale * 1.6, `${along.scale} to ${larger.scale}`);
+  assert.equal(await scrolled(page), 0);
+  assert.equal(await page.evaluate(() => window.visualViewport.scale), 1, 'not the page');
+  // A ring goes with the finger even straight up, and the page stays.
+  await page.locator('.stage').focus();
+  await page.keyboard.press('1');
+  await page.evaluate(() => window.scrollTo(0, 0));
+  await frames(page, 2);
+  const knob = await page.evaluate(() => {
+    const stage = document.querySelector('.stage').getBoundingClientRect();
+    for (const e of document.querySelectorAll('[data-handle=tip] .knob')) {
+      const b = e.getBoundingClientRect();
+      const p = { x: b.x + b.width / 2, y: b.y + b.height / 2 };
+      if (p.x > 30 && p.x < 384 && p.y > stage.top + 10 && p.y < stage.bottom - 80) return { ...p, of: e.parentElement.dataset.of };
+    }
+    return null;
+  });
+  assert.ok(knob, 'a ring is in sight');
+  const wood = () => page.locator(`[data-part="${knob.of}"] .wood`).first().getAttribute('d');
+  const was = await wood();
+  await finger(page, cdp, knob, { x: knob.x, y: knob.y - 90 });
+  assert.notEqual(await wood(), was, 'it is bent');
+  assert.equal(await scrolled(page), 0);
+});
+
+pageTest('the wheel scrolls the page over the wall; Ctrl and Shift with it work the wall', { viewport: { width: 1280, height: 700 } }, async ({ page }) => {
+  await example(page);
+  const box = await page.locator('.stage').boundingBox();
+  await page.mouse.move(box.x + box.width / 2, box.y + 60);
+  const before = await shown(page);
+  await page.mouse.wheel(0, 120);
+  await page.waitForFunction(() => window.scrollY > 60);
+  assert.deepEqual(await shown(page), before);
+  await page.evaluate(() => window.scrollTo(0, 0));
+  await frames(page, 3);
+  await page.keyboard.down('Control');
+  await page.mouse.wheel(0, -120);
+  await page.keyboard.up('Control');
+  await frames(page, 3);
+  const larger = await shown(page);
+  assert.ok(larger.scale > before.scale * 1.1);
+  await page.keyboard.down('Shift');
+  await page.mouse.wheel(0, 240);
+  await page.keyboard.up('Shift');
+  await frames(page, 3);
+  const along = await shown(page);
+  assert.ok(along.x > larger.x);
+  assert.equal(along.scale, larger.scale);
+  assert.equal(await scrolled(page), 0);
+});
+
+for (const viewport of [{ width: 1280, height: 800 }, { width: 390, height: 844 }]) {
+  pageTest(`a tree put into the record anywhere is in sight with its card, ${viewport.width} px wide`, { viewport }, async ({ page }) => {
+    await example(page);
+    await page.locator('[data-act="correct"]').check({ force: true });
+    const field = page.locator('[data-field="add-tree"] input');
+    for (const place of ['16.3 m', '-3 m', '22 m']) {
+      await field.fill(place);
+      await field.press('Enter');
+      await frames(page, 3);
+      const wrong = page.locator('[data-field="add-tree"] .wrong');
+      if ((await wrong.count()) > 0) continue;
+      const card = await page.locator('.part-card').boundingBox();
+      assert.ok(card.x >= 0 && card.x + card.width <= viewport.width, `${place}: the card from ${card.x} px`);
+      const chosen = await page.locator('.stage .chosen .wood').first().boundingBox();
+      assert.ok(chosen.x > 0 && chosen.x < viewport.width, `${place}: the tree at ${chosen.x} px`);
+      assert.ok(await fits(page), `${place}: the page is no wider than the screen`);
+    }
+    // Panned far away, the card still stands on the wall.
+    await page.locator('.stage').focus();
+    for (let i = 0; i < 12; i += 1) await page.keyboard.press('+');
+    await frames(page, 2);
+    assert.ok(await fits(page));
+  });
+}
+
+pageTest('showing a finding leaves a view that has the whole row in sight', {}, async ({ page }) => {
+  await example(page, 'overdue-renewal.json');
+  await page.getByRole('button', { name: 'Whole row' }).click();
+  await frames(page, 2);
+  const whole = await shown(page);
+  const findings = page.locator('.finding .said button');
+  const count = await findings.count();
+  assert.ok(count > 2);
+  for (let i = 0; i < count; i += 1) {
+    await findings.nth(i).click();
+    await frames(page, 2);
+    assert.deepEqual(await shown(page), whole, await findings.nth(i).textContent());
+  }
+});

@@ -1,0 +1,161 @@
+// Menus, sheets and ways in: what opens goes again, and the focus is never lost.
+import assert from 'node:assert/strict';
+import { accessibility, frames, pageTest } from './rig.mjs';
+
+const phone = { viewport: { width: 390, height: 844 }, context: { hasTouch: true, isMobile: true } };
+const TABLE = 'tree;place (m);kind;length (m);side;pose\n1;0,00;leader;2,20;right;45\n1;0,70;upright;1,50;;\n1;bad;upright;1,50;;';
+
+async function example(page, name = 'third-leaf.json') {
+  await page.locator(`[data-example="examples/${name}"]`).click();
+  await page.waitForSelector('.stage [data-tree]');
+  await frames(page, 3);
+}
+
+/** What has the focus: its class, or else its tag. */
+const focused = (page) => page.evaluate(() => document.activeElement.className || document.activeElement.tagName);
+
+/** Pastes a table with a slip in it and waits for its sheet. */
+async function paste(page) {
+  const read = page.getByRole('button', { name: 'Read the table' });
+  await page.getByLabel('Paste a table').fill(TABLE);
+  await read.click();
+  await page.locator('dialog.sheet[open]').waitFor();
+  return read;
+}
+
+pageTest('a menu on a phone is wholly on the screen and goes with a choice, a press elsewhere or Escape', phone, async ({ page }) => {
+  await example(page);
+  const name = page.locator('.more summary');
+  const menu = page.locator('.more .menu');
+  await name.tap();
+  const box = await menu.boundingBox();
+  assert.ok(box.x >= 0 && box.x + box.width <= 390, `from ${box.x} px, ${box.width} px wide`);
+  assert.deepEqual(await accessibility(page), []);
+  await Promise.all([page.waitForEvent('download'), page.locator('[data-act=save-plan]').tap()]);
+  await menu.waitFor({ state: 'hidden' });
+  await name.tap();
+  await page.keyboard.press('Escape');
+  await menu.waitFor({ state: 'hidden' });
+  assert.equal(await name.evaluate((e) => e === document.activeElement), true);
+  await name.tap();
+  // What is pressed elsewhere does what it does.
+  await page.locator('.row-name').tap();
+  await menu.waitFor({ state: 'hidden' });
+  assert.equal(await focused(page), 'row-name');
+});
+
+pageTest('the sheet of a pasted table holds focus and keys, closes at Escape every time, and gives the focus back', {}, async ({ page }) => {
+  for (let time = 1; time <= 3; time += 1) {
+    const read = await paste(page);
+    await frames(page, 2);
+    assert.equal(await page.evaluate(() => document.activeElement.dataset.act), 'import-use', `time ${time}`);
+    for (let i = 0; i < 8; i += 1) {
+      await page.keyboard.press('Tab');
+      assert.equal(await page.evaluate(() => document.activeElement === document.body || document.activeElement.closest('dialog') !== null), true, 'the Tab key stays in it');
+    }
+    if (time === 1) assert.deepEqual(await accessibility(page), []);
+    await page.keyboard.press('Escape');
+    await page.locator('dialog.sheet').waitFor({ state: 'detached' });
+    assert.equal(await read.evaluate((e) => e === document.activeElement), true, `time ${time}: the focus is back`);
+  }
+  await paste(page);
+  await frames(page, 2);
+  await page.keyboard.press('Enter');
+  await page.waitForSelector('.stage [data-tree="1"]');
+  await frames(page, 3);
+  assert.equal(await focused(page), 'stage');
+});
+
+pageTest('a table dropped while a row is worked on leaves the row alone until it is used', {}, async ({ page }) => {
+  await example(page);
+  await page.keyboard.press('ArrowRight');
+  await page.locator('.part-card').waitFor();
+  await page.locator('input[type=file]').setInputFiles({ name: 'a.csv', mimeType: 'text/csv', buffer: Buffer.from(TABLE) });
+  await page.locator('dialog.sheet[open]').waitFor();
+  await page.keyboard.press('Escape');
+  await page.locator('dialog.sheet').waitFor({ state: 'detached' });
+  assert.equal(await page.locator('.part-card').count(), 1, 'the choice behind the sheet stays');
+});
+
+pageTest('a row opens at the top of the page with the focus on its wall', { viewport: { width: 1280, height: 500 } }, async ({ page }) => {
+  const top = () => page.evaluate(() => window.scrollY);
+  await example(page);
+  assert.equal(await focused(page), 'stage');
+  assert.equal(await top(), 0);
+  await page.locator('.more summary').click();
+  await page.locator('[data-act=close]').click();
+  await page.locator('.start').waitFor();
+  await frames(page, 3);
+  assert.notEqual(await focused(page), 'BODY');
+  await page.getByRole('button', { name: 'Make a row' }).click();
+  const make = page.getByRole('button', { name: 'Make the row' });
+  await make.scrollIntoViewIfNeeded();
+  assert.ok((await top()) > 0, 'the form is longer than the screen');
+  await make.click();
+  await page.waitForSelector('.stage [data-tree]');
+  await frames(page, 3);
+  assert.equal(await top(), 0);
+  assert.equal(await focused(page), 'stage');
+});
+
+pageTest('news goes by itself, but not from under the pointer; a refusal stays and is not replaced', {}, async ({ page }) => {
+  await example(page, 'overdue-renewal.json');
+  const news = page.locator('[role=status] .notice');
+  await page.keyboard.press('Control+z');
+  await news.waitFor();
+  assert.match(await news.textContent(), /Nothing to undo/);
+  await news.hover();
+  await page.waitForTimeout(6000);
+  assert.equal(await news.count(), 1, 'under the pointer it stays');
+  await page.mouse.move(640, 20);
+  await news.waitFor({ state: 'detached', timeout: 7000 });
+  // While the record is corrected remedies wait, out of sight; a press that comes all the same is refused, and that is said.
+  await page.locator('[data-act="correct"]').check();
+  await page.locator('[data-act="mend-all"]').first().dispatchEvent('click');
+  const grave = page.locator('[role=alert] .notice.grave');
+  await grave.waitFor();
+  assert.equal(await news.count(), 0);
+  await page.waitForTimeout(6000);
+  assert.equal(await grave.count(), 1);
+});
+
+pageTest('rows on this device come first, and many at once says what it does not take', {}, async ({ page }) => {
+  await example(page);
+  await page.locator('#view-many summary').click();
+  await page.locator('[data-field="many-what"]').selectOption('sweep-tip');
+  const number = page.locator('[data-field="many-number"]');
+  const said = page.locator('[data-field="many-count"]');
+  for (const [typed, expected] of [
+    ['abc', /“abc”/],
+    ['200 %', /200 % is refused; 1 % to 90 %/],
+    ['0', /0 % is refused; 1 % to 90 %/],
+    ['-5', /[-−]5 % is refused; 1 % to 90 %/],
+  ]) {
+    await number.fill(typed);
+    await frames(page, 2);
+    assert.match(await said.innerText(), expected);
+    assert.equal(await page.locator('[data-act="many-do"]').isDisabled(), true);
+  }
+  await number.fill('25 %');
+  await frames(page, 2);
+  assert.match(await said.innerText(), /shoots on/);
+  await page.locator('.kept-state', { hasText: 'Saved here' }).waitFor();
+  await page.locator('.more summary').click();
+  await page.locator('[data-act=close]').click();
+  await page.locator('.start .kept').waitFor();
+  assert.equal(await page.evaluate(() => Boolean(document.querySelector('.kept').compareDocumentPosition(document.querySelector('.ways')) & Node.DOCUMENT_POSITION_FOLLOWING)), true);
+  assert.match(await page.locator('.kept').textContent(), /Remove from this device/);
+});
+
+pageTest('what is pressed on a phone is large enough for a finger', phone, async ({ page }) => {
+  await example(page);
+  await page.keyboard.press('ArrowRight');
+  await page.locator('.part-card').waitFor();
+  await page.locator('.more summary').tap();
+  const small = await page.evaluate(() =>
+    [...document.querySelectorAll('.part-card button, .menu button, .menu .button, .under-band button')]
+      .map((e) => [e.textContent.trim(), e.getBoundingClientRect().height])
+      .filter(([, height]) => height < 40),
+  );
+  assert.deepEqual(small, []);
+});
