@@ -29,6 +29,9 @@ async function finger(page, cdp, from, to) {
     await cdp.send('Input.dispatchTouchEvent', { type: 'touchMove', ...at(p) });
     await frames(page);
   }
+  // It rests before it is lifted, so that nothing goes on moving after it.
+  await page.waitForTimeout(200);
+  await cdp.send('Input.dispatchTouchEvent', { type: 'touchMove', ...at(to) });
   await cdp.send('Input.dispatchTouchEvent', { type: 'touchEnd', touchPoints: [] });
   await frames(page, 3);
 }
