@@ -188,6 +188,7 @@ refusal-bud-off-wood = No wood lies there: a bud is kept on a laid cordon.
 before-after = Before or after the work of this time
 work-before = before the work
 work-after = after it
+work-signs = Work
 work-title = { $count ->
     [0] No work at this time yet
     [one] One piece of work at this time

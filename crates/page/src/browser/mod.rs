@@ -185,6 +185,7 @@ fn Desk(app: App, helper: helper::Helper) -> impl IntoView {
                 }}
             </p>
             <div class="band" node_ref=band role="img" aria-label=app.t("band-label")></div>
+            <worklist::SignKey app/>
             <p class="under-band">
                 <span>{app.t("band-name")}</span>
                 <span class="key"><i class="swatch filled"></i>{app.t("band-filled")}</span>
