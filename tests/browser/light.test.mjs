@@ -141,3 +141,37 @@ pageTest('a deep canopy is darker at its base than the flat wall, and opens less
   assert.match(await figure(page, 'figure-light-parts'), /\d+ %.*\d+ %/);
   assert.match(await figure(page, 'beside-says'), /darker/);
 });
+
+/** The least contrast between a drawn thing's fill and any colour of the map. */
+const contrast = (page, selector) =>
+  page.evaluate((of) => {
+    const bright = (rgb) => {
+      const [r, g, b] = rgb.map((v) => (v / 255 <= 0.04045 ? v / 255 / 12.92 : ((v / 255 + 0.055) / 1.055) ** 2.4));
+      return 0.2126 * r + 0.7152 * g + 0.0722 * b;
+    };
+    const canvas = document.querySelector('canvas.light-map');
+    const pixels = canvas.getContext('2d').getImageData(0, 0, canvas.width, canvas.height).data;
+    const wood = bright(getComputedStyle(document.querySelector(of)).fill.match(/\d+/g).slice(0, 3).map(Number));
+    let least = 99;
+    for (let i = 0; i < pixels.length; i += 4) {
+      const map = bright([pixels[i], pixels[i + 1], pixels[i + 2]]);
+      least = Math.min(least, (Math.max(wood, map) + 0.05) / (Math.min(wood, map) + 0.05));
+    }
+    return least;
+  }, selector);
+
+pageTest('wood stands off the map on a light and on a dark ground, and the map follows from the one to the other', {}, async ({ page }) => {
+  await lit(page, 'overdue-renewal.json');
+  let before = '';
+  for (const colorScheme of ['light', 'dark', 'light']) {
+    await page.emulateMedia({ colorScheme });
+    await frames(page, 3);
+    const now = await picture(page);
+    assert.notEqual(now, before, `${colorScheme}: the map is painted anew`);
+    before = now;
+    for (const wood of ['.shoot.leader .wood', '.shoot.upright .wood', '.wall text.height']) {
+      const least = await contrast(page, wood);
+      assert.ok(least >= 3, `${colorScheme}: ${wood} ${least.toFixed(2)}`);
+    }
+  }
+});

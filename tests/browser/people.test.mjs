@@ -81,10 +81,15 @@ pageTest('an instructor shows a row before and after two kinds of work', {}, asy
   assert.equal(await stubs.count(), before);
   assert.ok((await page.locator('.signs .work-stub').count()) > 0, 'signs for stubs');
   assert.ok((await page.locator('.signs .work-laterals').count()) > 0, 'signs for laterals');
+  // A key says what they mean, and those alone that are there.
+  const key = page.locator('.sign-key .key');
+  assert.deepEqual(await key.allInnerTexts(), ['stub', 'take laterals off']);
+  assert.deepEqual(await accessibility(page), []);
   await page.locator('[data-act="work-after"]').check({ force: true });
   await frames(page, 2);
   assert.equal(await stubs.count(), stubbed);
   assert.equal(await page.locator('.signs .work').count(), 0);
+  assert.equal(await key.count(), 0);
   // The class sees the same in feet and inches.
   await page.locator('[data-act="lengths"]').click();
   assert.match(await figure(page, 'figure-apart'), /in$/);

@@ -4,6 +4,7 @@ use crate::Detail;
 use crate::band::{self, BAND_HEIGHT};
 use crate::element::{add, clean, el, group, path, text};
 use crate::frame;
+use crate::key;
 use crate::pen::{Pen, num, translate};
 use crate::tree::{self, Options};
 use crate::{style, work};
@@ -35,6 +36,8 @@ const LINE: f64 = 17.0;
 const HEAD_GAP: f64 = 26.0;
 const BELOW: f64 = 24.0;
 const STRIP_GAP: f64 = 24.0;
+/// Height of the signs' key: pixels.
+const KEY_HEIGHT: f64 = 20.0;
 /// Scales that a drawing may have; a row too long for the last is cut into strips.
 const SCALES: [f64; 8] = [10.0, 15.0, 20.0, 25.0, 30.0, 40.0, 50.0, 60.0];
 /// Room beside the row's ends, mm on the wall.
@@ -136,6 +139,7 @@ impl Drawn {
         );
         let wall = WholeWall::new(plan, row, sheet, g, cover);
         let mut blocks = vec![head(plan, title, &summary, wall.ratio, words)];
+        blocks.extend(key(sheet));
         blocks.extend(wall.spans.iter().map(|span| wall.strip(*span)));
         blocks.extend(notes(plan, words));
         Self {
@@ -195,6 +199,16 @@ fn head(plan: &Plan, title: &str, summary: &str, ratio: f64, words: &Words) -> B
     }
 }
 
+/// What the signs for work mean, where there are any.
+fn key(sheet: &Sheet<'_>) -> Option<Block> {
+    let half = key::KEY_SIDE / 2.0;
+    // In the room under the head.
+    key::line(sheet.work, MARGIN, half - HEAD_GAP / 2.0, sheet.words).map(|element| Block {
+        element,
+        height: KEY_HEIGHT,
+    })
+}
+
 /// The notes that are pinned on the wall.
 fn notes(plan: &Plan, words: &Words) -> Option<Block> {
     if plan.marks.is_empty() {
@@ -240,7 +254,11 @@ impl<'a> WholeWall<'a> {
     fn new(plan: &'a Plan, row: &'a Row, sheet: &'a Sheet<'a>, g: Geometry, cover: Cover) -> Self {
         let extents: Vec<Span> = row.trees.iter().map(|t| extent(t, g)).collect();
         let top = frame::top_of(row, g) + 120.0;
-        let (ratio, spans) = strips(stretch(row, &extents), top);
+        let key = match key::Sign::all_of(sheet.work).is_empty() {
+            true => 0.0,
+            false => KEY_HEIGHT,
+        };
+        let (ratio, spans) = strips(stretch(row, &extents), top, key);
         Self {
             plan,
             row,
@@ -359,10 +377,10 @@ fn stretch(row: &Row, extents: &[Span]) -> Span {
 
 /// The scale's ratio, and the stretches that fit on the sheet's width: the largest at which the row fits on one page, or
 /// else the smallest.
-fn strips(whole: Span, top: f64) -> (f64, Vec<Span>) {
+fn strips(whole: Span, top: f64, key: f64) -> (f64, Vec<Span>) {
     let usable = WIDTH - (2.0 * MARGIN + GUTTER) / PAPER;
     let head = 14.0 + 20.0 + NOTE_LINES as f64 * LINE + HEAD_GAP;
-    let beside = head + BELOW + 6.0 + BAND_HEIGHT + STRIP_GAP;
+    let beside = head + key + BELOW + 6.0 + BAND_HEIGHT + STRIP_GAP;
     let usable_height = (USABLE_HEIGHT - beside) / PAPER;
     let length = whole.length().max(1000.0);
     let last = SCALES[SCALES.len() - 1];

@@ -16,6 +16,8 @@ const POST: f64 = 90.0;
 const POST_ABOVE: f64 = 60.0;
 /// Room that a line of text takes up on the screen, pixels.
 const LINE: f64 = 15.0;
+/// Width of one letter of a label, pixels.
+const LETTER: f64 = 6.8;
 
 /// Posts, wires, ground, their heights and the wall's, within `view`: [`backdrop`] and [`foreground`] in one, where
 /// no tree comes between.
@@ -132,6 +134,18 @@ fn ground(view: Span, px_per_mm: f64) -> Element {
     out
 }
 
+/// Where a label that is `wide` mm and would begin at `x` begins, so that no post stands behind it.
+fn clear_of_posts(row: &Row, x: f64, wide: f64) -> f64 {
+    let in_way = |x: f64| {
+        let posts = row.trellis.posts.iter().map(|p| p.f());
+        let mut over = posts.filter(|p| p + POST / 2.0 > x && p - POST / 2.0 < x + wide);
+        over.next().map(|p| p + POST / 2.0)
+    };
+    // Past one post there may be another, but hardly a third.
+    let beside = in_way(x).unwrap_or(x);
+    in_way(beside).unwrap_or(beside)
+}
+
 pub(crate) fn foreground_element(row: &Row, view: Span, px_per_mm: f64, words: &Words) -> Element {
     let px_per_mm = scale(px_per_mm);
     let mut out = group("foreground");
@@ -145,13 +159,14 @@ pub(crate) fn foreground_element(row: &Row, view: Span, px_per_mm: f64, words: &
         }
         last = z;
         let label = cordonry::units::show_length(z, words.style);
+        let wide = (label.chars().count() as f64 * LETTER + LINE / 2.0) / px_per_mm;
         out.append(text(
             "text",
             &[
                 ("class", "height"),
                 ("dx", ".4em"),
                 ("dy", "-.3em"),
-                ("x", &num(view.from)),
+                ("x", &num(clear_of_posts(row, view.from, wide))),
                 ("y", &num(-z)),
             ],
             &label,

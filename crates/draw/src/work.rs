@@ -1,6 +1,7 @@
 //! Signs for work that is to be done, drawn over the row as it is before it. Each kind has a shape of its own.
 
 use crate::element::{add, markup, path};
+use crate::key::Sign;
 use crate::pen::Pen;
 use crate::tree::{Options, bud_shape, level, part, signs, sized};
 use crate::wood::{Wood, along, on_page};
@@ -53,35 +54,20 @@ struct Marks<'a> {
 
 impl Marks<'_> {
     fn of(&self, work: &Work, leaf: u8) -> Element {
-        let class = match work {
-            Work::Lay { .. } => "work work-lay",
-            Work::Stand { .. } => "work work-lay work-stand",
-            Work::CutBack { .. }
-            | Work::CutToBuds { .. }
-            | Work::Tip { .. }
-            | Work::HoldHeight { .. } => "work work-cut",
-            Work::Stub { .. } => "work work-cut work-stub",
-            Work::Remove { .. }
-            | Work::RemoveTree { .. }
-            | Work::ReplaceTree { .. }
-            | Work::Thin { .. } => "work work-remove",
-            Work::TakeLaterals { .. } => "work work-laterals",
-            Work::RubOut { .. } => "work work-rub",
-            Work::KeepBud { .. } | Work::MoveBud { .. } => "work work-bud",
-            Work::Plant { .. }
-            | Work::AddWire { .. }
-            | Work::MoveWire { .. }
-            | Work::RemoveWire { .. }
-            | Work::CoverWire { .. } => "work",
+        // Planting and the wires have no sign.
+        let class = match (work, Sign::of(work)) {
+            (Work::Stand { .. }, _) => "work work-lay work-stand",
+            (_, Some(sign)) => sign.class(),
+            (_, None) => "work",
         };
         let mut out = signs(class, &part(self.tree, &self.tree.shoots[self.index]));
         match work {
             Work::Lay { .. } | Work::Stand { .. } => self.bend(&mut out, work, leaf),
-            Work::CutBack { keep_mm, .. } => self.cut(&mut out, keep_mm.f(), 1),
-            Work::Stub { keep_mm, .. } => self.cut(&mut out, keep_mm.f(), 2),
+            Work::CutBack { keep_mm, .. } => self.cut(&mut out, keep_mm.f(), Sign::Cut),
+            Work::Stub { keep_mm, .. } => self.cut(&mut out, keep_mm.f(), Sign::Stub),
             Work::CutToBuds { .. } | Work::Tip { .. } | Work::HoldHeight { .. } => {
                 if let Ok(after) = apply_to_tree(self.tree, leaf, self.g, work) {
-                    self.cut(&mut out, after.shoots[self.index].length(), 1);
+                    self.cut(&mut out, after.shoots[self.index].length(), Sign::Cut);
                 }
             }
             Work::Remove { .. } | Work::RemoveTree { .. } | Work::ReplaceTree { .. } => {
@@ -100,8 +86,8 @@ impl Marks<'_> {
                     Marks { index, ..*self }.remove(&mut out);
                 }
             }
-            Work::TakeLaterals { .. } => self.beside(&mut out, 0.5, 14.0),
-            Work::RubOut { .. } => self.beside(&mut out, 0.7, 8.0),
+            Work::TakeLaterals { .. } => self.beside(&mut out, 0.5, Sign::Laterals),
+            Work::RubOut { .. } => self.beside(&mut out, 0.7, Sign::Rub),
             Work::Plant { .. }
             | Work::AddWire { .. }
             | Work::MoveWire { .. }
@@ -120,11 +106,11 @@ impl Marks<'_> {
     }
 
     /// A sign at a point: first its ground in the paper's tone, so that it stands off the wood.
-    fn sign(&self, out: &mut Element, at: Point, heading: f64, shape: &Pen) {
+    fn sign(&self, out: &mut Element, at: Point, heading: f64, sign: Sign) {
         let (mut place, class) = sized(on_page(at), heading, "sign", self.options, LEAST);
         let ground = class.replacen("sign", "sign-ground", 1);
-        add(&mut place, path(&ground, shape));
-        add(&mut place, path(&class, shape));
+        add(&mut place, path(&ground, &sign.shape()));
+        add(&mut place, path(&class, &sign.shape()));
         out.append(place);
     }
 
@@ -150,41 +136,25 @@ impl Marks<'_> {
         add(out, path("going", &pen));
     }
 
-    fn cut(&self, out: &mut Element, keep: f64, strokes: u8) {
+    fn cut(&self, out: &mut Element, keep: f64, sign: Sign) {
         let course = self.course();
         let keep = keep.clamp(0.0, course.length);
         self.going(out, keep);
-        let mut shape = Pen::default();
-        for i in 0..strokes {
-            let x = -4.5 * f64::from(i);
-            shape.line(Point::new(x - 3.0, 9.0), Point::new(x + 3.0, -9.0));
-        }
-        self.sign(out, course.point(keep), course.heading(keep), &shape);
+        self.sign(out, course.point(keep), course.heading(keep), sign);
     }
 
     fn remove(&self, out: &mut Element) {
         let course = self.course();
         self.going(out, 0.0);
-        let mut shape = Pen::default();
-        let p = Point::new;
-        shape
-            .line(p(-6.5, -6.5), p(6.5, 6.5))
-            .line(p(-6.5, 6.5), p(6.5, -6.5));
         let s = 70.0_f64.min(course.length / 2.0);
-        self.sign(out, course.point(s), course.heading(s), &shape);
+        self.sign(out, course.point(s), course.heading(s), Sign::Off);
     }
 
-    /// Two short strokes on either side of the wood: what stands out from it comes off.
-    fn beside(&self, out: &mut Element, share: f64, reach: f64) {
+    /// Short strokes on either side of the wood: what stands out from it comes off.
+    fn beside(&self, out: &mut Element, share: f64, sign: Sign) {
         let course = self.course();
-        let mut shape = Pen::default();
-        for x in [-4.0, 4.0] {
-            shape
-                .line(Point::new(x, -reach), Point::new(x, -4.0))
-                .line(Point::new(x, 4.0), Point::new(x, reach));
-        }
         let s = course.length * share;
-        self.sign(out, course.point(s), course.heading(s), &shape);
+        self.sign(out, course.point(s), course.heading(s), sign);
     }
 
     fn bud(&self, out: &mut Element, at: f64) {
@@ -201,11 +171,9 @@ impl Marks<'_> {
         let top = course.point(at) + normal * self.wood(self.index).radius(at);
         let (mut place, class) = sized(on_page(top), FRAC_PI_2, "sign-fill", self.options, LEAST);
         add(&mut place, path(&class, &bud_shape()));
-        let mut foot = Pen::default();
-        foot.line(Point::new(0.0, -7.0), Point::new(0.0, 7.0));
         add(
             &mut place,
-            path(&class.replacen("sign-fill", "sign", 1), &foot),
+            path(&class.replacen("sign-fill", "sign", 1), &Sign::Bud.shape()),
         );
         out.append(place);
     }
@@ -248,11 +216,7 @@ impl Marks<'_> {
         } else {
             level(cordonry::row::Toward::Right)
         };
-        let mut head = Pen::default();
-        head.move_to(Point::new(-9.0, -5.0))
-            .line_to(Point::new(0.0, 0.0))
-            .line_to(Point::new(-9.0, 5.0));
-        self.sign(out, tips[last], heading, &head);
+        self.sign(out, tips[last], heading, Sign::Bend);
     }
 
     /// The end heading after the work, as the pose gives it.

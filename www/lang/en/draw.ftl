@@ -12,3 +12,10 @@ draw-summary = Leaf { $leaf }: { $trees ->
 } on { $length } of cordon wire, { $filled } of it filled
 draw-about = An elevation of the row, to scale. { $summary }.
 draw-notes = Notes
+draw-sign-cut = cut back
+draw-sign-stub = stub
+draw-sign-off = take off
+draw-sign-bend = bend
+draw-sign-bud = keep a bud
+draw-sign-laterals = take laterals off
+draw-sign-rub = rub buds out

@@ -196,6 +196,7 @@ work-rest = { $count ->
     [one] List one more
    *[other] List { $count } more
 }
+work-signs = Work
 work-title = { $count ->
     [0] No work at this time yet
     [one] One piece of work at this time

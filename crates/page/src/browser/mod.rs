@@ -77,6 +77,7 @@ fn Page() -> impl IntoView {
             files::take_file(app, file);
         }
     });
+    watch_ground(app);
     begin(app);
     view! {
         {move || {
@@ -89,6 +90,19 @@ fn Page() -> impl IntoView {
         <import::ImportPreview app/>
         <notice::Notices app/>
     }
+}
+
+/// Draws anew what is painted in the colours of a light or a dark ground when the one becomes the other.
+fn watch_ground(app: App) {
+    let Ok(Some(dark)) = window().match_media("(prefers-color-scheme: dark)") else {
+        return;
+    };
+    let turned = Closure::<dyn Fn()>::new(move || {
+        app.style.notify();
+        app.redraw();
+    });
+    let _ = dark.add_event_listener_with_callback("change", turned.as_ref().unchecked_ref());
+    turned.forget();
 }
 
 /// Opens what was open last, or what the address asks for.
@@ -136,6 +150,7 @@ fn Desk(app: App, helper: helper::Helper) -> impl IntoView {
             <div
                 class="stage"
                 class:correcting=move || app.correcting()
+                class:lit=move || app.light.on.get()
                 data-label=app.t("record-as-found")
                 node_ref=host
                 tabindex="0"
@@ -170,6 +185,7 @@ fn Desk(app: App, helper: helper::Helper) -> impl IntoView {
                 }}
             </p>
             <div class="band" node_ref=band role="img" aria-label=app.t("band-label")></div>
+            <worklist::SignKey app/>
             <p class="under-band">
                 <span>{app.t("band-name")}</span>
                 <span class="key"><i class="swatch filled"></i>{app.t("band-filled")}</span>

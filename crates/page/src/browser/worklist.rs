@@ -7,6 +7,7 @@ use cordonry::pose::layout;
 use cordonry::row::{ShootId, TreeId};
 use cordonry::words::Arg;
 use cordonry::work::Work;
+use cordonry_draw::Sign;
 use leptos::prelude::*;
 
 /// How many pieces of work are listed at once.
@@ -96,6 +97,37 @@ fn lines(app: App, desk: &Desk, most: usize) -> Vec<Line> {
         })
     };
     works.iter().map(line).collect()
+}
+
+/// What the signs on the wall mean, while there are any.
+#[component]
+pub fn SignKey(app: App) -> impl IntoView {
+    let signs = Memo::new(move |_| {
+        app.read(|d| match d.is_before() {
+            true => Sign::all_of(d.works()),
+            false => Vec::new(),
+        })
+        .unwrap_or_default()
+    });
+    move || {
+        let signs = signs.get();
+        (!signs.is_empty()).then(|| {
+            let each = signs.into_iter().map(|sign| {
+                view! {
+                    <span class="key">
+                        <i inner_html=sign.drawing()></i>
+                        {app.t(sign.word())}
+                    </span>
+                }
+            });
+            view! {
+                <p class="under-band sign-key">
+                    <span>{app.t("work-signs")}</span>
+                    {each.collect_view()}
+                </p>
+            }
+        })
+    }
 }
 
 /// The pieces of work, in order of tree.
