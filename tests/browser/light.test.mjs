@@ -134,6 +134,19 @@ pageTest('a deep canopy is darker at its base than the flat wall, and opens less
   assert.deepEqual(await accessibility(page), []);
 });
 
+pageTest('where the deep canopy is the lighter one, the page says what it takes for that', {}, async ({ page }) => {
+  await lit(page, 'third-leaf.json');
+  await page.locator('[data-act=beside] summary').click();
+  await page.locator('[data-figure=beside-says]').waitFor();
+  const why = page.locator('[data-figure=beside-why]');
+  assert.equal(await why.count(), 0, 'the alley is kept');
+  await page.getByRole('radio', { name: 'the distance between rows' }).check();
+  await why.waitFor();
+  assert.match(await figure(page, 'beside-says'), /lighter/);
+  assert.ok((await why.textContent()).includes(`shrinks to ${await figure(page, 'beside-alley-deep')}`));
+  assert.deepEqual(await page.locator('.beside-drawings figcaption').allTextContents(), ['Flat wall', 'Deep canopy']);
+});
+
 (oneFile ? pageTest : test.skip)('the page in one file works the light out without a helper', { path: oneFile }, async ({ page }) => {
   await lit(page, 'overdue-renewal.json');
   await page.locator('[data-act=beside] summary').click();

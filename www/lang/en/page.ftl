@@ -384,6 +384,7 @@ beside-says = { $than ->
     [lighter] The deep canopy is lighter at its base: { $deep } of the light, against { $flat }.
    *[alike] Their bases are alike: { $deep } of the light, against { $flat }.
 }
+beside-why = With its rows as far apart as the flat wall’s it has spread into the alley, which shrinks to { $alley }, and its leaves hang thinner.
 beside-same = Leaf area index { $index } in both; { $length } of the row compared.
 save-in-place = Save into a file, the same again with Ctrl S
 saved-in-place = Saved into its file

@@ -73,7 +73,10 @@ pub fn BesideDeep(app: App) -> impl IntoView {
                 match lit.beside.get() {
                     None => view! { <p>{app.t("beside-waiting")}</p> }.into_any(),
                     Some(None) => view! { <p>{app.t("beside-leafless")}</p> }.into_any(),
-                    Some(Some(both)) => view! { <BesideTable app both/> }.into_any(),
+                    Some(Some(both)) => {
+                        let alike = lit.deep.get_untracked().alike;
+                        view! { <BesideTable app both alike/> }.into_any()
+                    }
                 }
             }}
         </details>
@@ -81,7 +84,7 @@ pub fn BesideDeep(app: App) -> impl IntoView {
 }
 
 #[component]
-fn BesideTable(app: App, both: Beside) -> impl IntoView {
+fn BesideTable(app: App, both: Beside, alike: Alike) -> impl IntoView {
     let length = |m: f64| app.text("value", &[("value", Arg::Length(m * 1000.0))]);
     let share = |v: f64| app.text("value", &[("value", Arg::Share(v))]);
     let (flat, deep) = (&both.flat, &both.deep);
@@ -108,6 +111,8 @@ fn BesideTable(app: App, both: Beside) -> impl IntoView {
         d if d > least => "lighter",
         _ => "alike",
     };
+    // As many rows on the same ground: what makes the canopy deep is taken from the alley.
+    let spread = than == "lighter" && alike == Alike::RowSpacing;
     let zone = app
         .peek(|d| {
             let wire = d.geometry.wire / 1000.0;
@@ -118,7 +123,18 @@ fn BesideTable(app: App, both: Beside) -> impl IntoView {
         })
         .unwrap_or_default();
     view! {
-        <div inner_html=sections(&both, zone)></div>
+        <div class="beside-drawings">
+            {[("beside-flat", false), ("beside-deep", true)]
+                .map(|(key, deep)| {
+                    view! {
+                        <figure>
+                            <div inner_html=section(&both, deep, zone)></div>
+                            <figcaption>{app.t(key)}</figcaption>
+                        </figure>
+                    }
+                })
+                .collect_view()}
+        </div>
         <table class="beside-table">
             <thead>
                 <tr>
@@ -152,6 +168,13 @@ fn BesideTable(app: App, both: Beside) -> impl IntoView {
                     ],
                 )}
         </p>
+        {spread.then(|| {
+            view! {
+                <p data-figure="beside-why">
+                    {app.text("beside-why", &[("alley", Arg::Length(deep.alley() * 1000.0))])}
+                </p>
+            }
+        })}
         <p class="assumed">
             {app
                 .text(
@@ -165,8 +188,10 @@ fn BesideTable(app: App, both: Beside) -> impl IntoView {
     }
 }
 
-/// Two rows of each seen from their end, to one scale and in the colours of their light, the renewal zone (m) framed.
-fn sections(both: &Beside, zone: (f64, f64)) -> String {
+/// Two rows of one canopy seen from their end, to a scale that both canopies share and in the colours of their light, the
+/// renewal zone (m) framed.
+fn section(both: &Beside, deep: bool, zone: (f64, f64)) -> String {
+    let canopy = if deep { &both.deep } else { &both.flat };
     // Millimetres from the middle of the ground between two rows, as in the drawing of the wall.
     let mm = |m: f64| m * 1000.0;
     let dark = dark_ground();
@@ -174,53 +199,51 @@ fn sections(both: &Beside, zone: (f64, f64)) -> String {
     let top = both.z.last().copied().unwrap_or(0.0);
     let (wide, tall) = (mm(reach) + 400.0, mm(top) + 300.0);
     let mut out = String::new();
-    for canopy in [&both.flat, &both.deep] {
+    let _ = write!(
+        out,
+        r#"<svg class="beside-drawing" shape-rendering="crispEdges" viewBox="{} {} {wide} {}" aria-hidden="true">"#,
+        -wide / 2.0,
+        100.0 - tall,
+        tall + 20.0,
+    );
+    for side in [-0.5, 0.5] {
+        let middle = mm(canopy.row_spacing) * side;
+        let half = mm(canopy.thickness) / 2.0;
         let _ = write!(
             out,
-            r#"<svg class="beside-drawing" shape-rendering="crispEdges" viewBox="{} {} {wide} {}" aria-hidden="true">"#,
-            -wide / 2.0,
-            100.0 - tall,
-            tall + 20.0,
+            r#"<path class="trunk" d="M{middle} 0V{}"/>"#,
+            -mm(zone.0)
         );
-        for side in [-0.5, 0.5] {
-            let middle = mm(canopy.row_spacing) * side;
-            let half = mm(canopy.thickness) / 2.0;
-            let _ = write!(
-                out,
-                r#"<path class="trunk" d="M{middle} 0V{}"/>"#,
-                -mm(zone.0)
-            );
-            for (edges, light) in both.z.windows(2).zip(&canopy.section) {
-                let part = half / light.len() as f64;
-                for (i, light) in light.iter().enumerate() {
-                    let [r, g, b] = colour(*light, dark);
-                    for x in [middle + part * i as f64, middle - part * (i + 1) as f64] {
-                        let _ = write!(
-                            out,
-                            r#"<rect x="{x:.1}" y="{:.1}" width="{part:.1}" height="{:.1}" fill="rgb({r} {g} {b})"/>"#,
-                            -mm(edges[1]),
-                            mm(edges[1] - edges[0]),
-                        );
-                    }
+        for (edges, light) in both.z.windows(2).zip(&canopy.section) {
+            let part = half / light.len() as f64;
+            for (i, light) in light.iter().enumerate() {
+                let [r, g, b] = colour(*light, dark);
+                for x in [middle + part * i as f64, middle - part * (i + 1) as f64] {
+                    let _ = write!(
+                        out,
+                        r#"<rect x="{x:.1}" y="{:.1}" width="{part:.1}" height="{:.1}" fill="rgb({r} {g} {b})"/>"#,
+                        -mm(edges[1]),
+                        mm(edges[1] - edges[0]),
+                    );
                 }
             }
-            for (class, low, high) in [("crown", both.z[0], top), ("base", zone.0, zone.1)] {
-                let _ = write!(
-                    out,
-                    r#"<rect class="{class}" x="{}" y="{}" width="{}" height="{}"/>"#,
-                    middle - half,
-                    -mm(high),
-                    2.0 * half,
-                    mm(high - low),
-                );
-            }
         }
-        let _ = write!(
-            out,
-            r#"<path class="beside-ground" d="M{} 0H{}"/></svg>"#,
-            -wide / 2.0,
-            wide / 2.0
-        );
+        for (class, low, high) in [("crown", both.z[0], top), ("base", zone.0, zone.1)] {
+            let _ = write!(
+                out,
+                r#"<rect class="{class}" x="{}" y="{}" width="{}" height="{}"/>"#,
+                middle - half,
+                -mm(high),
+                2.0 * half,
+                mm(high - low),
+            );
+        }
     }
+    let _ = write!(
+        out,
+        r#"<path class="beside-ground" d="M{} 0H{}"/></svg>"#,
+        -wide / 2.0,
+        wide / 2.0
+    );
     out
 }
