@@ -320,6 +320,7 @@ fn sheet_with_leaves_work_and_feet() {
             words: &words,
             foliage: true,
             work: &work(),
+            time: "",
         },
     );
     check("third-leaf-work.svg", &drawn);

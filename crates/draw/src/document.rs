@@ -56,6 +56,8 @@ pub struct Sheet<'a> {
     pub foliage: bool,
     /// Work whose signs are drawn over the row, which then is the row before it.
     pub work: &'a [Work],
+    /// A sentence on the time of the row that is shown; may be empty.
+    pub time: &'a str,
 }
 
 /// The row as a stand-alone SVG file, in metres and English, without work.
@@ -68,6 +70,7 @@ pub fn document(plan: &Plan, row: &Row) -> String {
             words: &words,
             foliage: false,
             work: &[],
+            time: "",
         },
     )
 }
@@ -138,7 +141,8 @@ impl Drawn {
             ],
         );
         let wall = WholeWall::new(plan, row, sheet, g, cover);
-        let mut blocks = vec![head(plan, title, &summary, wall.ratio, words)];
+        let about = format!("{summary}. {}", sheet.time).trim_end().to_string();
+        let mut blocks = vec![head(plan, title, &about, wall.ratio, words)];
         blocks.extend(key(sheet));
         blocks.extend(wall.spans.iter().map(|span| wall.strip(*span)));
         blocks.extend(notes(plan, words));
@@ -181,12 +185,12 @@ impl Drawn {
 }
 
 /// Title, summary, scale and note.
-fn head(plan: &Plan, title: &str, summary: &str, ratio: f64, words: &Words) -> Block {
+fn head(plan: &Plan, title: &str, about: &str, ratio: f64, words: &Words) -> Block {
     let mut element = group("sheet-head");
     let mut y = 14.0;
     element.append(at("sheet-title", MARGIN, y, title));
     y += 20.0;
-    element.append(at("sheet-text", MARGIN, y, &format!("{summary}.")));
+    element.append(at("sheet-text", MARGIN, y, about));
     let right = WIDTH * PAPER - MARGIN;
     scale_bar(&mut element, ratio, right, y - 14.0, words);
     for line in wrapped(&plan.note, 150, NOTE_LINES) {

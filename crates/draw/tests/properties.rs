@@ -242,6 +242,7 @@ fn all(row: &Row, name: &str) -> Vec<String> {
         words: &words,
         foliage: true,
         work: &work,
+        time: "",
     };
     out.push(document_with(&plan, row, &sheet));
     out

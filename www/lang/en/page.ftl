@@ -190,6 +190,14 @@ refusal-bud-off-wood = No wood lies there: a bud is kept on a laid cordon.
 before-after = Before or after the work of this time
 work-before = before the work
 work-after = after it
+sheet-time = { $window }, leaf { $leaf }: { $view ->
+    [before] before its { $count } pieces of work
+   *[after] { $count ->
+        [0] no work planned
+        [one] after one piece of work
+       *[other] after { $count } pieces of work
+    }
+}.
 work-line = { $part }: { $work }
 work-line-at = { $part }, at { $x }: { $work }
 work-rest = { $count ->

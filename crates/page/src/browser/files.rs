@@ -1,6 +1,7 @@
 //! Files in and out.
 
 use crate::browser::app::App;
+use crate::browser::header::window_key;
 use cordonry::plan::Plan;
 use cordonry::row::Row;
 use cordonry::words::Arg;
@@ -110,8 +111,25 @@ fn on_sheet<T>(
     desk: &crate::desk::Desk,
     draw: impl FnOnce(&Plan, &Row, &cordonry_draw::Sheet<'_>) -> T,
 ) -> T {
+    let moment = desk.moment();
+    let time = match desk.correcting() {
+        true => String::new(),
+        false => app.text(
+            "sheet-time",
+            &[
+                ("window", Arg::Text(app.t(window_key(moment.window)))),
+                ("leaf", Arg::Count(moment.leaf.into())),
+                (
+                    "view",
+                    Arg::Text(if desk.is_before() { "before" } else { "after" }.into()),
+                ),
+                ("count", Arg::Count(desk.works().len() as i64)),
+            ],
+        ),
+    };
     app.worded(|words| {
         let sheet = cordonry_draw::Sheet {
+            time: &time,
             words,
             foliage: false,
             work: if desk.is_before() { desk.works() } else { &[] },

@@ -147,6 +147,16 @@ fn RowName(app: App) -> impl IntoView {
     }
 }
 
+/// A window's name in the language file.
+pub fn window_key(window: Window) -> &'static str {
+    match window {
+        Window::Dormant => "window-dormant",
+        Window::BudSwell => "window-bud-swell",
+        Window::EarlySummer => "window-early-summer",
+        Window::AfterHarvest => "window-after-harvest",
+    }
+}
+
 /// The found leaf's four windows; pressing one looks at the row after its work.
 #[component]
 fn SeasonLine(app: App, helper: Helper) -> impl IntoView {
@@ -156,12 +166,7 @@ fn SeasonLine(app: App, helper: Helper) -> impl IntoView {
             <legend>{move || app.text("season-leaf", &[("leaf", Arg::Count(leaf().into()))])}</legend>
             {Window::ALL
                 .map(|window| {
-                    let key = match window {
-                        Window::Dormant => "window-dormant",
-                        Window::BudSwell => "window-bud-swell",
-                        Window::EarlySummer => "window-early-summer",
-                        Window::AfterHarvest => "window-after-harvest",
-                    };
+                    let key = window_key(window);
                     let here = move || {
                         app.read(|d| d.moment().window == window && !d.correcting()).unwrap_or(false)
                     };
