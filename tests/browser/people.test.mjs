@@ -147,6 +147,11 @@ pageTest('a consultant brings a table in, corrects a measurement, lays a shoot a
   assert.match(csv.text, /^tree,place/);
   assert.doesNotMatch(csv.text, /,laid/, 'the shoot that is laid as work stands in the table as found');
   assert.equal(csv.text.trim().split('\n').length, 10);
+  // And as it is shown, under another name.
+  const shown = await fetch('save-table-shown');
+  assert.equal(shown.name, 'client-leaf-3-after-the-work.csv');
+  assert.match(await page.locator('.notice').textContent(), /as it is shown, after the work/);
+  assert.notEqual(shown.text, csv.text);
   const svg = await fetch('save-drawing');
   assert.match(svg.text, /^<svg|^<\?xml/);
   const plan = await fetch('save-plan');

@@ -219,6 +219,23 @@ pageTest('damaged and foreign files are refused by name, and the row on the desk
   await example(page, 'third-leaf.json');
 });
 
+pageTest('of several files dropped the first is opened, and the others are named', {}, async ({ page }) => {
+  await page.locator('.start').waitFor();
+  const plan = await readFile(here('../../examples/third-leaf.json'), 'utf8');
+  const drop = (files) => page.evaluate((given) => {
+    const carried = new DataTransfer();
+    for (const [name, text] of given) carried.items.add(new File([text], name));
+    document.body.dispatchEvent(new DragEvent('drop', { dataTransfer: carried, bubbles: true, cancelable: true }));
+  }, files);
+  await drop([['one.json', plan], ['two.json', plan], ['three.csv', 'x']]);
+  await page.waitForSelector('.stage [data-tree]');
+  assert.match(await page.locator('.notice').textContent(), /one\.json was opened.* The other 2 files were not looked at/);
+  await page.locator('.notice button').click();
+  await drop([['row.csv', 'tree,place,kind,length\n1,0,leader,1.9\n']]);
+  await page.locator('.sheet').waitFor();
+  assert.equal(await page.locator('.notice').count(), 0);
+});
+
 pageTest('the core computes the same in the browser as natively', {}, async ({ page }) => {
   await page.locator('.start').waitFor();
   const folder = here('../reference/digest/');

@@ -34,6 +34,9 @@ redo-step = Redo: { $step }
 files = Files
 save-plan = Save the plan as a file
 save-table = Save the row as found as a table
+save-table-shown = Save the row as it is shown as a table
+table-shown-name = leaf-{ $leaf }-{ $work }-the-work
+table-shown-saved = Saved: the row in leaf { $leaf } as it is shown, { $work } the work of this time.
 table-found-name = as-found
 table-found-saved = Saved: the row as it was found before leaf { $leaf }. The work planned for it is not in a table; the plan file holds it.
 save-drawing = Save the drawing (SVG)
@@ -179,6 +182,10 @@ import-use = Use this row
 import-leave = Leave it
 
 file-too-large = { $file } is too large; up to 32 MB is accepted. Nothing was changed.
+files-first = { $file } was opened: one row at a time. { $others ->
+    [one] The other file was
+   *[other] The other { $others } files were
+} not looked at.
 file-unreadable = { $file } could not be read. Nothing was changed.
 file-refused = { $file } was not opened: { $why }. Nothing was changed.
 download-refused = The browser did not take the file.

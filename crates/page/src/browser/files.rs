@@ -9,7 +9,8 @@ use leptos::prelude::*;
 use wasm_bindgen::prelude::*;
 use wasm_bindgen_futures::{JsFuture, spawn_local};
 use web_sys::{
-    Blob, BlobPropertyBag, Element, File, HtmlAnchorElement, ShadowRootInit, ShadowRootMode, Url,
+    Blob, BlobPropertyBag, Element, File, FileList, HtmlAnchorElement, ShadowRootInit,
+    ShadowRootMode, Url,
 };
 
 /// Hands a text to the user as a file.
@@ -82,22 +83,49 @@ pub fn save_plan(app: App) {
     });
 }
 
-/// Saves the row as it was found as a table, whatever is shown: what is planned is no measurement, and a table has no
-/// column that could tell them apart. Its name says which row it is.
-pub fn save_table(app: App) {
+/// Which row a table holds. Its name says so too: what is planned is no measurement, and a table has no column that
+/// could tell them apart.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum TableOf {
+    /// The row as it was found, whatever is shown.
+    Found,
+    /// The row as it is shown: before the work of this time, or after it.
+    Shown,
+}
+
+/// Saves a row as a table.
+pub fn save_table(app: App, of: TableOf) {
     let style = cordonry::file::csv::Style {
         lengths: app.style.get_untracked(),
         decimal_comma: false,
     };
-    let ending = format!("{}.csv", app.t("table-found-name"));
-    let leaf = app.peek(|d| d.plan().found.leaf).unwrap_or_default();
-    if give(app, &ending, "text/csv", move |d| {
-        cordonry::file::csv::write(&d.plan().found, style)
-    }) {
-        app.say(
-            app.text("table-found-saved", &[("leaf", Arg::Count(leaf.into()))]),
-            false,
-        );
+    let Some((leaf, before)) = app.peek(|d| match of {
+        TableOf::Found => (d.plan().found.leaf, false),
+        TableOf::Shown => (d.row.leaf, d.is_before()),
+    }) else {
+        return;
+    };
+    let args = [
+        ("leaf", Arg::Count(leaf.into())),
+        (
+            "work",
+            Arg::Text(if before { "before" } else { "after" }.into()),
+        ),
+    ];
+    let (name, said) = match of {
+        TableOf::Found => ("table-found-name", "table-found-saved"),
+        TableOf::Shown => ("table-shown-name", "table-shown-saved"),
+    };
+    let ending = format!("{}.csv", app.text(name, &args));
+    let taken = give(app, &ending, "text/csv", move |d| {
+        let row = match of {
+            TableOf::Found => &*d.plan().found,
+            TableOf::Shown => &d.row,
+        };
+        cordonry::file::csv::write(row, style)
+    });
+    if taken {
+        app.say(app.text(said, &args), false);
     }
 }
 
@@ -261,19 +289,40 @@ async fn paint(name: &str, svg: &str) -> Result<(), JsValue> {
     give_link(name, &picture)
 }
 
-/// Opens a file that the user gave: a plan, or a table of a measured row.
-pub fn take_file(app: App, file: File) {
+/// Opens the first of the files that the user gave, and names it where there are others: one row is opened at a time.
+pub fn take_files(app: App, files: &FileList) {
+    let Some(file) = files.get(0) else { return };
+    let others = files.length() - 1;
     spawn_local(async move {
         let name = file.name();
-        if file.size() > cordonry::file::MAX_BYTES as f64 {
-            app.say(app.text("file-too-large", &[("file", arg(&name))]), true);
-            return;
-        }
-        match JsFuture::from(file.array_buffer()).await {
-            Ok(buffer) => take_bytes(app, &name, js_sys::Uint8Array::new(&buffer).to_vec()),
-            Err(_) => app.say(app.text("file-unreadable", &[("file", arg(&name))]), true),
+        take(app, file).await;
+        // A refusal of the first says more than that there are others.
+        let refused = app
+            .notice
+            .with_untracked(|n| n.as_ref().is_some_and(|n| n.grave));
+        if others > 0 && !refused {
+            let args = [("file", arg(&name)), ("others", Arg::Count(others.into()))];
+            app.say(app.text("files-first", &args), false);
         }
     });
+}
+
+/// Opens a file that the user gave: a plan, or a table of a measured row.
+pub fn take_file(app: App, file: File) {
+    spawn_local(take(app, file));
+}
+
+async fn take(app: App, file: File) {
+    app.notice.set(None);
+    let name = file.name();
+    if file.size() > cordonry::file::MAX_BYTES as f64 {
+        app.say(app.text("file-too-large", &[("file", arg(&name))]), true);
+        return;
+    }
+    match JsFuture::from(file.array_buffer()).await {
+        Ok(buffer) => take_bytes(app, &name, js_sys::Uint8Array::new(&buffer).to_vec()),
+        Err(_) => app.say(app.text("file-unreadable", &[("file", arg(&name))]), true),
+    }
 }
 
 fn arg(text: &str) -> Arg {

@@ -62,8 +62,19 @@ pub fn Header(app: App, helper: Helper) -> impl IntoView {
                                 </button>
                             }
                         })}
-                    <button class="link" data-act="save-table" on:click=move |_| files::save_table(app)>
+                    <button
+                        class="link"
+                        data-act="save-table"
+                        on:click=move |_| files::save_table(app, files::TableOf::Found)
+                    >
                         {app.t("save-table")}
+                    </button>
+                    <button
+                        class="link"
+                        data-act="save-table-shown"
+                        on:click=move |_| files::save_table(app, files::TableOf::Shown)
+                    >
+                        {app.t("save-table-shown")}
                     </button>
                     <button class="link" data-act="save-drawing" on:click=move |_| files::save_drawing(app)>
                         {app.t("save-drawing")}

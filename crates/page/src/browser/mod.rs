@@ -69,12 +69,8 @@ fn Page() -> impl IntoView {
     window_event_listener(ev::dragover, |e| e.prevent_default());
     window_event_listener(ev::drop, move |e| {
         e.prevent_default();
-        if let Some(file) = e
-            .data_transfer()
-            .and_then(|d| d.files())
-            .and_then(|f| f.get(0))
-        {
-            files::take_file(app, file);
+        if let Some(given) = e.data_transfer().and_then(|d| d.files()) {
+            files::take_files(app, &given);
         }
     });
     watch_ground(app);
