@@ -32,8 +32,10 @@ pub fn RecordSwitch(app: App) -> impl IntoView {
 /// Over the wall while the record is corrected: what that is, the row's ends, a tree to add, and the way out.
 #[component]
 pub fn RecordStrip(app: App) -> impl IntoView {
+    // Made anew only as it comes: a field keeps what was typed, and why it was refused, while the row changes.
+    let correcting = Memo::new(move |_| app.correcting());
     move || {
-        app.correcting().then(|| {
+        correcting.get().then(|| {
             let add: Apply = Rc::new(move |x| match x {
                 Some(x) => {
                     app.try_edit(|d| d.record_tree(x))?;
