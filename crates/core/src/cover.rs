@@ -84,6 +84,24 @@ impl Cover {
             1.0
         }
     }
+
+    /// How far two places along the row are apart, mm, less the bare stretches between them that are longer than
+    /// `gap_max`, which are told by themselves; and those stretches, from left to right.
+    pub fn apart(&self, left: f64, right: f64, gap_max: f64) -> (f64, Vec<Span>) {
+        let from = self.gaps.partition_point(|g| g.span.to <= left);
+        let between = Span {
+            from: left,
+            to: right,
+        };
+        let bare: Vec<Span> = self.gaps[from..]
+            .iter()
+            .take_while(|g| g.span.from < right)
+            .filter(|g| g.span.length() > gap_max + 1e-6)
+            .map(|g| g.span.within(between))
+            .collect();
+        let length: f64 = bare.iter().map(|span| span.length()).sum();
+        (right - left - length, bare)
+    }
 }
 
 /// The stretch of wire that a laid shoot covers; `None` where it bears none. Its wood bears from the height

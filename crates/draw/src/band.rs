@@ -80,9 +80,7 @@ pub(crate) fn element(
         STRETCH_LINE,
         gaps.into_iter().chain(overlaps).collect(),
     );
-    let low = targets.get(Limit::UprightSpacingMin);
-    let high = targets.get(Limit::UprightSpacingMax);
-    let spacings = band.spacings(places, low, high);
+    let spacings = band.spacings(cover, places, targets);
     band.off_marks(&spacings);
     band.labels("spacing", SPACING_LINE, spacings);
     band.ruler();
@@ -201,13 +199,17 @@ impl Band<'_> {
         add(&mut self.out, path("tick", &pen));
     }
 
-    fn spacings(&self, places: &[Place], low: f64, high: f64) -> Vec<Label> {
+    /// Distances of uprights that miss their limits; a bare stretch between them is told by itself.
+    fn spacings(&self, cover: &Cover, places: &[Place], targets: &Targets) -> Vec<Label> {
+        let low = targets.get(Limit::UprightSpacingMin);
+        let high = targets.get(Limit::UprightSpacingMax);
         places
             .windows(2)
             .filter_map(|pair| {
-                let apart = pair[1].x - pair[0].x;
-                let middle = (pair[0].x + pair[1].x) / 2.0;
-                let off = apart < low || apart > high;
+                let (from, to) = (pair[0].x, pair[1].x);
+                let (apart, _) = cover.apart(from, to, targets.get(Limit::GapMax));
+                let middle = (from + to) / 2.0;
+                let off = to - from < low || apart > high;
                 (off && middle >= self.span.from && middle <= self.span.to).then(|| Label {
                     at: self.x(middle),
                     text: show_length(apart, self.words.style),

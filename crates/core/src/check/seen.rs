@@ -247,20 +247,7 @@ impl<'a> Seen<'a> {
     /// How far two places are apart, less the flagged bare stretches between them, which are findings of their own;
     /// and those stretches, from left to right.
     pub fn apart(&self, left: f64, right: f64) -> (f64, Vec<Span>) {
-        let from = self.cover.gaps.partition_point(|g| g.span.to <= left);
-        let most = self.limit(Limit::GapMax);
-        let between = Span {
-            from: left,
-            to: right,
-        };
-        let bare: Vec<Span> = self.cover.gaps[from..]
-            .iter()
-            .take_while(|g| g.span.from < right)
-            .filter(|g| over(g.span.length(), most))
-            .map(|g| g.span.within(between))
-            .collect();
-        let length: f64 = bare.iter().map(|span| span.length()).sum();
-        (right - left - length, bare)
+        self.cover.apart(left, right, self.limit(Limit::GapMax))
     }
 
     /// The tree after `works` on it, done in the order of their subjects as a season does them.
