@@ -261,7 +261,11 @@ fn a_bud_that_has_a_length_is_an_upright() {
 fn settings_are_held_to_their_ranges() {
     let plan = plan();
     for setting in Setting::ALL {
-        let (low, high) = setting.range();
+        let (mut low, high) = setting.range();
+        if setting == Setting::WallHeight {
+            // A wall is higher than its cordon, which is at 0.50 m here.
+            low = 600.0;
+        }
         for value in [low, high] {
             let set = plan.with_setting(setting, Some(value)).expect("an end");
             assert_eq!(setting.of(&set), Some(value), "{setting:?}");
@@ -284,8 +288,15 @@ fn limits_are_held_to_their_ranges_and_reset() {
     let plan = plan();
     for limit in Limit::ALL {
         let info = limit.info();
-        let set = plan.with_limit(*limit, Some(info.min)).expect("an end");
-        assert_eq!(set.targets.get(*limit), info.min);
+        // Beside the usual values of the other limits.
+        let (low, high) = plan.targets.range_beside_others(*limit);
+        assert!(low >= info.min && high <= info.max);
+        let set = plan.with_limit(*limit, Some(low)).expect("an end");
+        assert_eq!(set.targets.get(*limit), low);
+        assert!(plan.with_limit(*limit, Some(high)).is_ok());
+        if low > info.min {
+            assert!(plan.with_limit(*limit, Some(info.min)).is_err());
+        }
         let why = plan
             .with_limit(*limit, Some(info.max + 1.0))
             .expect_err("beyond");

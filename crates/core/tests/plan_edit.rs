@@ -1,9 +1,10 @@
 //! Planning work: what gives way to what.
 
 use cordonry::file::read_plan;
-use cordonry::plan::{Plan, replay};
-use cordonry::row::{ShootId, TreeId};
+use cordonry::plan::{Plan, Setting, replay};
+use cordonry::row::{Limit, ShootId, TreeId};
 use cordonry::units::Mm;
+use cordonry::words::Words;
 use cordonry::work::Work;
 
 fn plan() -> Plan {
@@ -71,4 +72,47 @@ fn a_cut_takes_the_place_of_what_it_leaves_nothing_of() {
         keep_mm: Mm(800),
     };
     assert!(!shortened.leaves_nothing_for(&laterals));
+}
+
+#[test]
+fn limits_of_one_measure_keep_their_order() {
+    let plan = plan();
+    let words = Words::default();
+    let refused = |limit, value| {
+        let why = plan
+            .with_limit(limit, Some(value))
+            .expect_err("out of order");
+        words.refusal(&why)
+    };
+    // 150, 200 and 300 mm are usual.
+    let said = refused(Limit::UprightSpacingMin, 250.0);
+    assert!(
+        said.contains("250 mm") && said.contains("50 mm to 200 mm"),
+        "{said}"
+    );
+    refused(Limit::UprightSpacing, 120.0);
+    refused(Limit::UprightSpacing, 350.0);
+    refused(Limit::HeightRatio, 1.2);
+    let wider = plan
+        .with_limit(Limit::UprightSpacingMax, Some(400.0))
+        .expect("in order");
+    assert!(wider.with_limit(Limit::UprightSpacing, Some(350.0)).is_ok());
+    // The default too must fit beside what is set.
+    let apart = wider
+        .with_limit(Limit::UprightSpacing, Some(350.0))
+        .expect("in order");
+    let least = apart
+        .with_limit(Limit::UprightSpacingMin, Some(320.0))
+        .expect("in order");
+    assert!(least.with_limit(Limit::UprightSpacing, None).is_err());
+}
+
+#[test]
+fn a_wall_is_higher_than_its_cordon() {
+    let plan = plan();
+    let cordon = plan.found.trellis.cordon_height().f();
+    let set = |height: f64| plan.with_setting(Setting::WallHeight, Some(height));
+    assert!(set(cordon + 100.0).is_ok());
+    let why = set(cordon + 99.0).expect_err("too low");
+    assert!(Words::default().refusal(&why).contains("0.60 m"), "{why:?}");
 }

@@ -110,16 +110,22 @@ impl Plan {
     /// The plan with a limit set; `None` puts its default back. Values are held to a thousandth.
     ///
     /// # Errors
-    /// A value outside the limit's accepted range.
+    /// A value outside the limit's accepted range, or out of order with another limit of the same measure.
     pub fn with_limit(&self, limit: Limit, value: Option<f64>) -> Result<Plan, Refusal> {
         let info = limit.info();
         let value = value.map(|v| libm::round(v * 1e3) / 1e3);
         let mut targets = (*self.targets).clone();
-        targets.set(limit, value).map_err(|_| {
+        // A limit that others of its measure contradict already can still be put right.
+        let (low, high) = targets.range_beside_others(limit);
+        let asked = value.unwrap_or(info.default);
+        let fits = low > high || (asked >= low && asked <= high);
+        let refused = || {
             let key = format!("limit-{}", info.key);
-            let range = (info.min, info.max);
-            refuse(&key, info.unit.typed(), value.unwrap_or(0.0), range)
-        })?;
+            refuse(&key, info.unit.typed(), asked, (low, high))
+        };
+        if !fits || targets.set(limit, value).is_err() {
+            return Err(refused());
+        }
         Ok(Plan {
             targets: Arc::new(targets),
             ..self.clone()

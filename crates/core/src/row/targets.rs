@@ -234,7 +234,35 @@ pub struct Targets {
     set: BTreeMap<Limit, f64>,
 }
 
+/// Limits of one measure, none of which may be above the next.
+const IN_ORDER: [&[Limit]; 4] = [
+    &[
+        Limit::UprightSpacingMin,
+        Limit::UprightSpacing,
+        Limit::UprightSpacingMax,
+    ],
+    &[Limit::WireSpacing, Limit::WireSpacingMax],
+    &[Limit::HeightRatio, Limit::HeightRatioMax],
+    &[Limit::BendTightest, Limit::BendDiameters],
+];
+
 impl Targets {
+    /// Least and largest value that a limit may be given beside the others in force: a least distance is not above the
+    /// largest.
+    pub fn range_beside_others(&self, limit: Limit) -> (f64, f64) {
+        let info = limit.info();
+        let (mut low, mut high) = (info.min, info.max);
+        for order in IN_ORDER {
+            if let Some(at) = order.iter().position(|l| *l == limit) {
+                low = order[..at].iter().fold(low, |v, l| v.max(self.get(*l)));
+                high = order[at + 1..]
+                    .iter()
+                    .fold(high, |v, l| v.min(self.get(*l)));
+            }
+        }
+        (low, high)
+    }
+
     /// The value in force.
     pub fn get(&self, limit: Limit) -> f64 {
         self.set

@@ -179,7 +179,11 @@ fn bend(app: App, chosen: Option<Part>, by: f64) {
                 tree,
                 shoot,
                 toward,
-                rise_deg: Deg::new((rise.degrees() + by).clamp(Pose::MIN_RISE, Pose::MAX_RISE)),
+                // A step ends on the wire; from below it goes on as it did.
+                rise_deg: Deg::new(match rise.degrees() {
+                    now if now > 0.0 => (now + by).clamp(0.0, Pose::MAX_RISE),
+                    now => (now + by).clamp(Pose::MIN_RISE, Pose::MAX_RISE),
+                }),
             },
             Pose::Upright { lean } => Work::Stand {
                 tree,

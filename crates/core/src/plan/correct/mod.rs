@@ -194,6 +194,8 @@ fn place_on_row(place: Where, what: &'static str, at: Mm) -> Result<Mm, Refusal>
     within(place, what, Unit::Length, at.f(), (-most, most)).map(|_| at)
 }
 
+/// Least height of a wall above its cordon, mm.
+const LEAST_ABOVE_CORDON: f64 = 100.0;
 /// How far beyond the stretch that is to be filled a tree may be added, mm.
 const BEYOND: f64 = 6000.0;
 /// Nearest that a tree may be added to another, mm: a pair in one hole.
@@ -290,7 +292,8 @@ impl Plan {
             }
             Correction::Wires { wires } => row.trellis.wires = checked_wires(wires)?,
             Correction::WallHeight { to_mm } => {
-                let range = (100.0, Trellis::MAX_HEIGHT.f());
+                let low = row.trellis.cordon_height().f() + LEAST_ABOVE_CORDON;
+                let range = (low, Trellis::MAX_HEIGHT.f());
                 let what = "measure-wall-height";
                 within(Where::Row, what, Unit::Length, to_mm.f(), range)?;
                 row.trellis.wall_height = *to_mm;
