@@ -533,6 +533,33 @@ fn a_millimetre_of_row_spacing_decides_over_the_renewal_zone() {
 }
 
 #[test]
+fn a_dark_renewal_zone_is_opened_by_stubs() {
+    // No crowd to thin: what lets light in is the next upright to be renewed.
+    let full = row(4, 250.0, 2500.0, 6);
+    let site = Site {
+        row_spacing: Some(Mm(2300)),
+        ..Site::default()
+    };
+    let targets = Targets::default();
+    let zone = |row: &Row| {
+        let leaves = Foliage::new(row, &site, &targets, 1.0);
+        let light = report(&leaves, &targets, Period::growing_season(45.0));
+        light.zone.expect("a zone").mean
+    };
+    let findings = found_at(&full, &site, &targets);
+    let dark = of(&findings, "renewal-zone-dark");
+    let words = cordonry::words::Words::default();
+    let said = words.remedy(dark[0].remedies.first().expect("a remedy"));
+    assert!(
+        said.starts_with("Cut 4 uprights to stubs, one a tree"),
+        "{said}"
+    );
+    let after = mended(&full, dark[0]);
+    let (before, after) = (zone(&full), zone(&after));
+    assert!(after > 1.1 * before, "{before} then {after}");
+}
+
+#[test]
 fn a_millimetre_of_wall_decides_over_a_light_gap() {
     let holed = without(&row(5, 200.0, 2500.0, 4), 2, 3..5);
     let at = |most: f64| {

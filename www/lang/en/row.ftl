@@ -174,6 +174,17 @@ remedy-take-off = { $where ->
     [between] Take off { $part }; its neighbours are then { $leaves } apart
    *[end] Take off { $part }
 }
+remedy-keep-buds-between = Keep { $buds ->
+    [one] one bud
+   *[other] { $buds } buds evenly
+} between { $left } and { $right }; the widest space is then { $leaves }
+remedy-stub-each = Cut { $count ->
+    [one] one upright to a stub, which opens its place
+   *[other] { $count } uprights to stubs, one a tree, which opens their places
+}: { $part }{ $count ->
+    [one] {""}
+   *[other] {" "}first
+}
 remedy-even-out = Take off { $part }, and keep a bud in the middle of its place; the wider space is then { $leaves }
 remedy-stand-free = Stand up as an upright: { $part }. The widest space left is { $leaves }
 remedy-keep-buds = { $buds ->

@@ -77,6 +77,18 @@ fn remedies(c: &Seen<'_>, span: Span) -> Vec<Remedy> {
         .map(|w| (w, c.apart(w[0].x, w[1].x)))
         .filter(|(_, (apart, _))| over(*apart, aim))
         .max_by(|a, b| a.1.0.total_cmp(&b.1.0))
-        .map(|(w, (apart, bare))| uprights_too_far::remedies(c, w[0], w[1], apart, &bare))
+        .map(|(w, (apart, bare))| {
+            let mut remedies = uprights_too_far::remedies(c, w[0], w[1], apart, &bare);
+            for remedy in &mut remedies {
+                // An opening does not name the uprights beside it.
+                if remedy.key == uprights_too_far::KEEP_BUDS {
+                    remedy.key = "remedy-keep-buds-between";
+                    for (name, place) in [("left", w[0]), ("right", w[1])] {
+                        remedy.args.push((name, c.name(place.tree, place.shoot)));
+                    }
+                }
+            }
+            remedies
+        })
         .unwrap_or_default()
 }

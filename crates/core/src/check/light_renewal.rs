@@ -1,8 +1,8 @@
 //! A renewal zone too dark for stubs to break.
 
 use super::seen::{Seen, under};
-use super::uprights_count;
 use super::{Finding, Severity};
+use super::{renewal, uprights_count};
 use crate::cover::Span;
 use crate::light::LightReport;
 use crate::row::{Limit, Targets};
@@ -59,7 +59,10 @@ pub(super) fn find(c: &Seen<'_>, light: &LightReport) -> Vec<Finding> {
                     ("to", Arg::Length(span.to)),
                     ("zone", Arg::Length((high - low) * 1000.0)),
                 ],
-                remedies: uprights_count::thin_out(c, span).into_iter().collect(),
+                remedies: uprights_count::thin_out(c, span)
+                    .or_else(|| renewal::stub_within(c, span))
+                    .into_iter()
+                    .collect(),
             }
         })
         .collect()

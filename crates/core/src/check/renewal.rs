@@ -4,6 +4,7 @@
 
 use super::seen::{Seen, SeenTree, distance, over, under};
 use super::{Finding, Remedy, Severity};
+use crate::cover::Span;
 use crate::row::{Kind, Limit, Shoot, ShootId};
 use crate::units::Mm;
 use crate::words::Arg;
@@ -167,6 +168,44 @@ fn fresh_stubs(seen: &SeenTree<'_>) -> usize {
         .filter(|s| s.kind() == Kind::Stub)
         .filter(|stub| seen.tree.shoots.iter().all(|s| s.parent != Some(stub.id)))
         .count()
+}
+
+/// Of each tree the upright that is renewed next, where it stands within a stretch and the tree has not had its share of
+/// stubs this winter; `None` before renewal begins, and where there is none.
+pub(super) fn stub_within(c: &Seen<'_>, span: Span) -> Option<Remedy> {
+    if f64::from(c.row.leaf) < c.limit(Limit::RenewalLeaf) {
+        return None;
+    }
+    let keep = Mm::round(c.limit(Limit::StubLength));
+    let next = |seen: &SeenTree<'_>| {
+        let all = in_order(c, seen);
+        let stubbed = fresh_stubs(seen);
+        let due = a_year(c, all.len() + stubbed) > stubbed;
+        all.into_iter()
+            .find(|u| due && u.x >= span.from && u.x <= span.to && u.length > keep.f())
+            .map(|u| u.id)
+    };
+    let stubs: Vec<(&SeenTree<'_>, ShootId)> = c
+        .trees
+        .iter()
+        .filter_map(|seen| Some((seen, next(seen)?)))
+        .collect();
+    let (first, shoot) = stubs.first()?;
+    Some(Remedy::new(
+        "remedy-stub-each",
+        vec![
+            ("count", Arg::Count(stubs.len() as i64)),
+            ("part", first.name(*shoot)),
+        ],
+        stubs
+            .iter()
+            .map(|(seen, shoot)| Work::Stub {
+                tree: seen.tree.id,
+                shoot: *shoot,
+                keep_mm: keep,
+            })
+            .collect(),
+    ))
 }
 
 /// Those uprights cut to stubs; `None` where one of them is no longer than a stub.

@@ -10,6 +10,8 @@ use crate::work::Work;
 
 pub(super) const RULE: &str = "uprights-too-far";
 
+/// Name of the text that keeps buds between two uprights.
+pub(super) const KEEP_BUDS: &str = "remedy-keep-buds";
 /// More buds than this at once are no remedy but a new row.
 pub(super) const MOST_BUDS: usize = 50;
 
@@ -74,7 +76,7 @@ pub(super) fn remedies(c: &Seen<'_>, a: Place, b: Place, apart: f64, bare: &[Spa
     let left = largest(&marks);
     if !work.is_empty() && left < apart - 1.0 {
         out.push(Remedy::new(
-            "remedy-keep-buds",
+            KEEP_BUDS,
             vec![
                 ("buds", Arg::Count(work.len() as i64)),
                 ("leaves", distance(left)),
