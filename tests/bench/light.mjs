@@ -3,6 +3,7 @@
 // several.
 import { spawnSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { WALL, density, directions, evaluate } from './light_naive.mjs';
 
@@ -56,16 +57,37 @@ const check = (name, mean) => {
 check('naive JavaScript', evaluate(wall, dirs).mean);
 const naiveMs = best(3, () => evaluate(wall, dirs));
 
-// numpy, where it is there.
+// numpy: of the python that PYTHON names, or else of an environment of its own under target/, made when it is missing.
+function pythonWithNumpy() {
+  if (process.env.PYTHON) return process.env.PYTHON;
+  const folder = here('../../target/bench-python');
+  const own = join(folder, 'bin', 'python3');
+  const has = (python) => spawnSync(python, ['-c', 'import numpy']).status === 0;
+  if (has('python3')) return 'python3';
+  if (has(own)) return own;
+  console.log('numpy is missing: it is set up under target/bench-python');
+  for (const [program, ...words] of [
+    ['python3', '-m', 'venv', folder],
+    [own, '-m', 'pip', 'install', '--quiet', '--disable-pip-version-check', 'numpy>=2,<3'],
+  ]) {
+    const { status, error, stderr } = spawnSync(program, words, { encoding: 'utf8' });
+    if (status !== 0) {
+      console.log(`${program} ${words.join(' ')} failed: ${(error?.message ?? stderr).trim().split('\n').at(-1)}`);
+      return null;
+    }
+  }
+  return own;
+}
+
 let numpyMs = null;
-const python = process.env.PYTHON ?? 'python3';
-const run = spawnSync(python, [here('light_naive.py')], { encoding: 'utf8' });
-if (run.status === 0) {
+const python = pythonWithNumpy();
+const run = python && spawnSync(python, [here('light_naive.py')], { encoding: 'utf8' });
+if (run?.status === 0) {
   const [ms, mean] = run.stdout.trim().split(' ').map(Number);
   check('numpy', mean);
   numpyMs = ms;
 } else {
-  console.log(`numpy is left out: ${python} with numpy is not there (PYTHON may name another)`);
+  console.log('numpy is left out (PYTHON may name a python that has it)');
 }
 
 const cells = dirs.length * WALL.columns * WALL.levels;
