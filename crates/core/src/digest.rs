@@ -77,14 +77,17 @@ fn moment_of(out: &mut String, plan: &Plan, replayed: &Replayed) {
     }
 }
 
-fn findings_of(out: &mut String, plan: &Plan, replayed: &Replayed) {
-    let context = Context {
+fn context<'a>(plan: &'a Plan, replayed: &'a Replayed) -> Context<'a> {
+    Context {
         row: &replayed.row,
         site: &plan.site,
         targets: &plan.targets,
         void: &replayed.void,
-    };
-    for f in check(&context) {
+    }
+}
+
+fn findings_of(out: &mut String, plan: &Plan, replayed: &Replayed) {
+    for f in check(&context(plan, replayed)) {
         finding_of(out, &f);
     }
 }
@@ -120,13 +123,7 @@ fn light_of(out: &mut String, plan: &Plan, replayed: &Replayed) {
         let (falls, lit) = (share(sum(falls)), share(sum(&lit)));
         line(out, format_args!("falls {falls} lit {lit}"));
     }
-    let context = Context {
-        row: &replayed.row,
-        site: &plan.site,
-        targets: &plan.targets,
-        void: &replayed.void,
-    };
-    for f in check_light(&context, &light) {
+    for f in check_light(&context(plan, replayed), &light) {
         finding_of(out, &f);
     }
 }

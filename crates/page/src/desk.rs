@@ -214,14 +214,22 @@ impl Desk {
                 schemes,
                 ..(**plan).clone()
             };
-            return (Arc::new(found), plan.start());
+            return (Arc::new(found), self.shown_moment());
         }
         if self.before
             && let Ok(bare) = plan.without_work(self.scheme, self.moment, |_| true)
         {
-            return (Arc::new(bare), self.moment);
+            return (Arc::new(bare), self.shown_moment());
         }
-        (Arc::clone(plan), self.moment)
+        (Arc::clone(plan), self.shown_moment())
+    }
+
+    /// The moment whose row is on the wall.
+    pub fn shown_moment(&self) -> Moment {
+        match self.correcting {
+            true => self.plan().start(),
+            false => self.moment,
+        }
     }
 
     /// Works everything out anew from the plan.
@@ -317,19 +325,14 @@ impl Desk {
         self.drop_drag();
         self.refuse_while_correcting()?;
         // All at once, and one by one only where one of them can't be done.
-        let at_once: Vec<Work> = remedies.iter().flat_map(|r| r.work.clone()).collect();
-        let lowered = remedies.iter().find_map(|r| r.wall_height);
-        if remedies.len() > 1
-            && lowered.is_none()
-            && let Ok(plan) = self.with_remedy(self.plan(), at_once)
-        {
+        if let Ok(plan) = self.mended(self.plan(), remedies) {
             self.set_work(label, plan);
             return Ok(remedies.len());
         }
         let mut plan = (**self.plan()).clone();
         let (mut done, mut refused) = (0, None);
         for remedy in remedies {
-            match self.mended(&plan, remedy) {
+            match self.mended(&plan, core::slice::from_ref(remedy)) {
                 Ok(next) => {
                     plan = next;
                     done += 1;
@@ -352,20 +355,18 @@ impl Desk {
         self.set(label, plan);
     }
 
-    fn mended(&self, plan: &Plan, remedy: &Remedy) -> Result<Plan, Refusal> {
-        let plan = match remedy.wall_height {
-            Some(height) => plan.with_setting(Setting::WallHeight, Some(height.f()))?,
-            None => plan.clone(),
-        };
-        self.with_remedy(&plan, remedy.work.clone())
-    }
-
-    fn with_remedy(&self, plan: &Plan, work: Vec<Work>) -> Result<Plan, Refusal> {
+    /// The plan with what all the remedies ask for.
+    fn mended(&self, plan: &Plan, remedies: &[Remedy]) -> Result<Plan, Refusal> {
+        let mut plan = plan.clone();
+        for height in remedies.iter().filter_map(|r| r.wall_height) {
+            plan = plan.with_setting(Setting::WallHeight, Some(height.f()))?;
+        }
         // Seen before the work, a shoot may lack what its planned cut takes off anyway.
         let season = plan.scheme(self.scheme)?.season(self.moment.leaf);
-        let idle = |work: &Work| season.is_some_and(|s| s.is_idle(self.moment.window, work));
-        let work = work.into_iter().filter(|work| !idle(work));
-        plan.with_works(self.scheme, self.moment, work.collect())
+        let idle = |work: &&Work| season.is_some_and(|s| s.is_idle(self.moment.window, work));
+        let work = remedies.iter().flat_map(|r| &r.work);
+        let work = work.filter(|w| !idle(w)).cloned().collect();
+        plan.with_works(self.scheme, self.moment, work)
     }
 
     /// Takes back the work that was done at this moment on a part.

@@ -45,26 +45,13 @@ pub(super) fn remedies(c: &Seen<'_>, gap: &Stretch) -> Vec<Remedy> {
             .then(a.work.len().cmp(&b.work.len()))
     });
     let mut out: Vec<Remedy> = Vec::new();
+    // Where none closes it alone: all stems that stand, or else two sides.
     if let Some(first) = ways.first()
         && over(first.leaves, most)
-        && let Some(all) = lay_all(c, &ways, gap.span)
     {
-        out.push(all);
-    } else if let Some(first) = ways.first()
-        && over(first.leaves, most)
-        && let Some((other, leaves)) = from_the_other_side(c, &ways, gap.span)
-    {
-        out.push(Remedy::new(
-            "remedy-fill-both",
-            told(
-                leaves,
-                vec![
-                    ("part", first.shoot.clone()),
-                    ("other", other.shoot.clone()),
-                ],
-            ),
-            first.work.iter().chain(&other.work).cloned().collect(),
-        ));
+        let together =
+            lay_all(c, &ways, gap.span).or_else(|| from_both_sides(c, first, &ways, gap.span));
+        out.extend(together);
     }
     let closes = ways.first().is_some_and(|w| !over(w.leaves, most));
     out.extend(ways.into_iter().map(|way| {
@@ -187,10 +174,9 @@ fn moves(
     let parent = shoot.parent.and_then(|p| tree.shoot(p));
     let Some(parent) = parent else {
         // Stock that still stands: it goes the way it was planted for.
-        let forked = tree.shoots.iter().any(|s| s.pose.is_laid());
-        return match forked {
-            true => Vec::new(),
-            false => vec![("remedy-lay-leader", tree.planted.toward)],
+        return match tree.standing_stem() {
+            Some(_) => vec![("remedy-lay-leader", tree.planted.toward)],
+            None => Vec::new(),
         };
     };
     // No farther from the stretch than one upright place, or it would lie beside wood that is there already.
@@ -295,15 +281,26 @@ fn lay_all(c: &Seen<'_>, ways: &[Way], gap: Span) -> Option<Remedy> {
     ))
 }
 
-/// The best way on another tree that, with the best one, leaves less than either alone.
-fn from_the_other_side<'w>(c: &Seen<'_>, ways: &'w [Way], gap: Span) -> Option<(&'w Way, f64)> {
-    let first = ways.first()?;
-    ways.iter()
+/// The best way together with one on another tree that leaves less than either alone.
+fn from_both_sides(c: &Seen<'_>, first: &Way, ways: &[Way], gap: Span) -> Option<Remedy> {
+    let (other, leaves) = ways
+        .iter()
         .filter(|w| w.tree != first.tree)
         .filter_map(|w| {
             let both = [(first.tree, first.laid.clone()), (w.tree, w.laid.clone())];
             let leaves = tried(c, gap, &both)?;
             (leaves + LEAST_GAIN <= first.leaves).then_some((w, leaves))
         })
-        .min_by(|a, b| a.1.total_cmp(&b.1))
+        .min_by(|a, b| a.1.total_cmp(&b.1))?;
+    Some(Remedy::new(
+        "remedy-fill-both",
+        told(
+            leaves,
+            vec![
+                ("part", first.shoot.clone()),
+                ("other", other.shoot.clone()),
+            ],
+        ),
+        first.work.iter().chain(&other.work).cloned().collect(),
+    ))
 }

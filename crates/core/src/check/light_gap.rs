@@ -78,17 +78,9 @@ fn remedies(c: &Seen<'_>, span: Span) -> Vec<Remedy> {
         .filter(|(_, (apart, _))| over(*apart, aim))
         .max_by(|a, b| a.1.0.total_cmp(&b.1.0))
         .map(|(w, (apart, bare))| {
-            let mut remedies = uprights_too_far::remedies(c, w[0], w[1], apart, &bare);
-            for remedy in &mut remedies {
-                // An opening does not name the uprights beside it.
-                if remedy.key == uprights_too_far::KEEP_BUDS {
-                    remedy.key = "remedy-keep-buds-between";
-                    for (name, place) in [("left", w[0]), ("right", w[1])] {
-                        remedy.args.push((name, c.name(place.tree, place.shoot)));
-                    }
-                }
-            }
-            remedies
+            // An opening does not name the uprights beside it.
+            let key = "remedy-keep-buds-between";
+            uprights_too_far::remedies(c, w[0], w[1], apart, &bare, key)
         })
         .unwrap_or_default()
 }

@@ -10,8 +10,6 @@ use crate::work::Work;
 
 pub(super) const RULE: &str = "uprights-too-far";
 
-/// Name of the text that keeps buds between two uprights.
-pub(super) const KEEP_BUDS: &str = "remedy-keep-buds";
 /// More buds than this at once are no remedy but a new row.
 pub(super) const MOST_BUDS: usize = 50;
 
@@ -45,13 +43,21 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
                         Arg::Text(if bare.is_empty() { "no" } else { "yes" }.into()),
                     ),
                 ],
-                remedies: remedies(c, a, b, apart, &bare),
+                remedies: remedies(c, a, b, apart, &bare, "remedy-keep-buds"),
             })
         })
         .collect()
 }
 
-pub(super) fn remedies(c: &Seen<'_>, a: Place, b: Place, apart: f64, bare: &[Span]) -> Vec<Remedy> {
+/// A free shoot stood up between the two, or buds kept there: worded by `keep_buds_key`, which may name both.
+pub(super) fn remedies(
+    c: &Seen<'_>,
+    a: Place,
+    b: Place,
+    apart: f64,
+    bare: &[Span],
+    keep_buds_key: &'static str,
+) -> Vec<Remedy> {
     let largest = |marks: &[f64]| {
         let mut ends: Vec<f64> = marks.iter().copied().chain([a.x, b.x]).collect();
         ends.sort_by(f64::total_cmp);
@@ -76,8 +82,10 @@ pub(super) fn remedies(c: &Seen<'_>, a: Place, b: Place, apart: f64, bare: &[Spa
     let left = largest(&marks);
     if !work.is_empty() && left < apart - 1.0 {
         out.push(Remedy::new(
-            KEEP_BUDS,
+            keep_buds_key,
             vec![
+                ("left", c.name(a.tree, a.shoot)),
+                ("right", c.name(b.tree, b.shoot)),
                 ("buds", Arg::Count(work.len() as i64)),
                 ("leaves", distance(left)),
             ],

@@ -119,12 +119,9 @@ impl Plan {
         let (low, high) = targets.range_beside_others(limit);
         let asked = value.unwrap_or(info.default);
         let fits = low > high || (asked >= low && asked <= high);
-        let refused = || {
-            let key = format!("limit-{}", info.key);
-            refuse(&key, info.unit.typed(), asked, (low, high))
-        };
         if !fits || targets.set(limit, value).is_err() {
-            return Err(refused());
+            let key = format!("limit-{}", info.key);
+            return Err(refuse(&key, info.unit.typed(), asked, (low, high)));
         }
         Ok(Plan {
             targets: Arc::new(targets),

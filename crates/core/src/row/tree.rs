@@ -61,6 +61,12 @@ impl Tree {
         self.shoots.is_empty()
     }
 
+    /// The stem of stock that still stands: nothing of the tree is laid yet.
+    pub fn standing_stem(&self) -> Option<&Shoot> {
+        let laid = self.shoots.iter().any(|s| s.pose.is_laid());
+        self.shoots.first().filter(|_| !laid)
+    }
+
     /// The shoot of that id.
     pub fn shoot(&self, id: ShootId) -> Option<&Shoot> {
         self.shoots.iter().find(|s| s.id == id)

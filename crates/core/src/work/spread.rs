@@ -115,8 +115,8 @@ impl Sweep {
         let (tree, id, kind) = (on.id, shoot.id, shoot.kind());
         match self {
             Self::Lay => {
-                let forked = on.shoots.iter().any(|s| s.pose.is_laid());
-                (kind == Kind::Stem && !forked).then_some(Work::Lay {
+                let stands = on.standing_stem().is_some_and(|stem| stem.id == id);
+                stands.then_some(Work::Lay {
                     tree,
                     shoot: id,
                     toward: on.planted.toward,

@@ -16,6 +16,13 @@ pub fn Header(app: App, helper: Helper) -> impl IntoView {
     let step_title = move |key: &str, label: Option<String>| {
         label.map(|l| app.text(key, &[("step", Arg::Text(app.t(&l)))]))
     };
+    let choice = move |act: &'static str, done: fn(App)| {
+        view! {
+            <button class="link" data-act=act on:click=move |_| done(app)>
+                {app.t(act)}
+            </button>
+        }
+    };
     view! {
         <header>
             <RowName app/>
@@ -47,41 +54,13 @@ pub fn Header(app: App, helper: Helper) -> impl IntoView {
                 </button>
                 <Menu name=app.t("files")>
                     <super::start::FilePicker app/>
-                    <button class="link" data-act="save-plan" on:click=move |_| files::save_plan(app)>
-                        {app.t("save-plan")}
-                    </button>
+                    {choice("save-plan", files::save_plan)}
                     {super::in_place::can()
-                        .then(|| {
-                            view! {
-                                <button
-                                    class="link"
-                                    data-act="save-in-place"
-                                    on:click=move |_| super::in_place::save_into(app)
-                                >
-                                    {app.t("save-in-place")}
-                                </button>
-                            }
-                        })}
-                    <button
-                        class="link"
-                        data-act="save-table"
-                        on:click=move |_| files::save_table(app, files::TableOf::Found)
-                    >
-                        {app.t("save-table")}
-                    </button>
-                    <button
-                        class="link"
-                        data-act="save-table-shown"
-                        on:click=move |_| files::save_table(app, files::TableOf::Shown)
-                    >
-                        {app.t("save-table-shown")}
-                    </button>
-                    <button class="link" data-act="save-drawing" on:click=move |_| files::save_drawing(app)>
-                        {app.t("save-drawing")}
-                    </button>
-                    <button class="link" data-act="save-picture" on:click=move |_| files::save_picture(app)>
-                        {app.t("save-picture")}
-                    </button>
+                        .then(|| choice("save-in-place", super::in_place::save_into))}
+                    {choice("save-table", |app| files::save_table(app, files::TableOf::Found))}
+                    {choice("save-table-shown", |app| files::save_table(app, files::TableOf::Shown))}
+                    {choice("save-drawing", files::save_drawing)}
+                    {choice("save-picture", files::save_picture)}
                     <button class="link" data-act="close" on:click=move |_| app.close()>
                         {app.t("other-row")}
                     </button>

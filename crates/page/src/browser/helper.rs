@@ -32,7 +32,7 @@ impl Shown {
         Self {
             plan: Arc::clone(desk.plan()),
             scheme: desk.scheme(),
-            moment: desk.shown().1,
+            moment: desk.shown_moment(),
             before: desk.is_before(),
             correcting: desk.correcting(),
         }

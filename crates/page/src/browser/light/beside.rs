@@ -1,5 +1,6 @@
 //! The flat wall beside a deep canopy of the same leaf area.
 
+use super::fields::Slider;
 use super::scene::dark_ground;
 use crate::browser::app::App;
 use crate::browser::fields::radios;
@@ -42,21 +43,13 @@ pub fn BesideDeep(app: App) -> impl IntoView {
             <p class="assumed">{app.t("beside-about")}</p>
             <label class="depth">
                 <span>{app.t("beside-depth")}</span>
-                <input
-                    type="range"
-                    min="1.5"
-                    max="2"
-                    step="0.05"
-                    data-act="beside-depth"
-                    prop:value=move || lit.deep.get().thickness.to_string()
-                    aria-valuetext=depth
-                    on:input=move |e| {
-                        if let Ok(thickness) = event_target_value(&e).parse() {
-                            set(DeepCanopy { thickness, ..lit.deep.get_untracked() });
-                        }
-                    }
+                <Slider
+                    act="beside-depth"
+                    range=(1.5, 2.0, 0.05)
+                    value=move || lit.deep.get().thickness
+                    text=depth
+                    set=move |thickness| set(DeepCanopy { thickness, ..lit.deep.get_untracked() })
                 />
-                <output>{depth}</output>
             </label>
             {radios(
                 "beside-alike",

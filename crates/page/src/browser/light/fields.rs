@@ -107,25 +107,51 @@ fn WhenFields(app: App) -> impl IntoView {
                 Some(view! {
                     <label>
                         <span>{app.t("light-day-of")}</span>
-                        <input
-                            type="range"
-                            min="1"
-                            max="365"
-                            data-act="light-day"
-                            prop:value=day.to_string()
-                            aria-valuetext=day_words(app, day)
-                            on:input=move |e| {
-                                if let Ok(day) = event_target_value(&e).parse() {
-                                    set(When::Day(day));
-                                }
-                            }
+                        <Slider
+                            act="light-day"
+                            range=(1.0, 365.0, 1.0)
+                            value=move || f64::from(day)
+                            text=move || day_words(app, day)
+                            set=move |day| set(When::Day(day as u32))
                         />
-                        <output>{day_words(app, day)}</output>
                     </label>
                 })
             }
             _ => None,
         }}
+    }
+}
+
+/// A number that is slid, with its words beside it; `range` is its least and largest value and its step.
+#[component]
+pub fn Slider(
+    act: &'static str,
+    range: (f64, f64, f64),
+    /// Its name, where none stands beside it.
+    #[prop(optional, into)]
+    label: Option<String>,
+    value: impl Fn() -> f64 + Send + 'static,
+    text: impl Fn() -> String + Copy + Send + 'static,
+    set: impl Fn(f64) + 'static,
+) -> impl IntoView {
+    let (min, max, step) = range;
+    view! {
+        <input
+            type="range"
+            min=min.to_string()
+            max=max.to_string()
+            step=step.to_string()
+            data-act=act
+            aria-label=label
+            aria-valuetext=text
+            prop:value=move || value().to_string()
+            on:input=move |e| {
+                if let Ok(value) = event_target_value(&e).parse() {
+                    set(value);
+                }
+            }
+        />
+        <output>{text}</output>
     }
 }
 
@@ -177,22 +203,14 @@ fn HourField(app: App) -> impl IntoView {
             <span>{app.t("light-one-hour")}</span>
         </label>
         <label class:off=move || hour().is_none()>
-            <input
-                type="range"
-                min="0"
-                max="24"
-                step="0.25"
-                data-act="light-hour"
-                aria-label=app.t("light-hour-label")
-                aria-valuetext=text
-                prop:value=move || hour().unwrap_or(12.0).to_string()
-                on:input=move |e| {
-                    if let Ok(h) = event_target_value(&e).parse() {
-                        set(Some(h));
-                    }
-                }
+            <Slider
+                act="light-hour"
+                range=(0.0, 24.0, 0.25)
+                label=app.t("light-hour-label")
+                value=move || hour().unwrap_or(12.0)
+                text=text
+                set=move |h| set(Some(h))
             />
-            <output>{text}</output>
         </label>
         <span class="sun-words" role="status">
             {move || {
@@ -221,22 +239,16 @@ fn LeafField(app: App) -> impl IntoView {
     view! {
         <label>
             <span>{app.t("light-leaves-label")}</span>
-            <input
-                type="range"
-                min="0"
-                max="1"
-                step="0.05"
-                data-act="light-leaves"
-                prop:value=move || out().to_string()
-                aria-valuetext=text
-                on:input=move |e| {
-                    if let Ok(out) = event_target_value(&e).parse() {
-                        let choice = lit.choice.get_untracked();
-                        lit.choose(app, Choice { out, ..choice });
-                    }
+            <Slider
+                act="light-leaves"
+                range=(0.0, 1.0, 0.05)
+                value=out
+                text=text
+                set=move |out| {
+                    let choice = lit.choice.get_untracked();
+                    lit.choose(app, Choice { out, ..choice });
                 }
             />
-            <output>{text}</output>
         </label>
     }
 }

@@ -221,17 +221,11 @@ impl Lit {
     /// The question whose answer is exact, where it is neither known nor asked already.
     pub fn question(self, app: App, generation: u32) -> Option<Question> {
         let key = self.key(app)?;
-        let known = |asked: &Option<Asked<Key>>| asked.as_ref().map(Asked::about) == Some(&key);
-        if self.asked.with_value(known) {
-            return None;
-        }
-        let question = Question::Light {
+        asked_anew(self.asked, generation, &key).then_some(Question::Light {
             moment: key.shown.moment(),
             choice: key.choice,
-            columns: key.columns.clone(),
-        };
-        self.asked.set_value(Some(Asked::now(generation, key)));
-        Some(question)
+            columns: key.columns,
+        })
     }
 
     /// Forgets what was asked of a helper that is gone.
@@ -258,18 +252,10 @@ impl Lit {
             return None;
         }
         let key = self.beside_key(app)?;
-        let known = self
-            .beside_asked
-            .with_value(|asked| asked.as_ref().map(Asked::about) == Some(&key));
-        let question = Question::Beside {
+        asked_anew(self.beside_asked, generation, &key).then_some(Question::Beside {
             moment: key.0.moment(),
             choice: key.1,
             canopy: key.2,
-        };
-        (!known).then(|| {
-            self.beside_asked
-                .set_value(Some(Asked::now(generation, key)));
-            question
         })
     }
 
@@ -316,6 +302,18 @@ impl Lit {
         app.judge(found.unwrap_or_default());
         app.redraw();
     }
+}
+
+/// Whether it is another thing than was asked about last; from now on that was.
+fn asked_anew<T>(asked: LastAsked<T>, generation: u32, about: &T) -> bool
+where
+    T: Clone + PartialEq + 'static,
+{
+    let anew = asked.with_value(|last| last.as_ref().map(Asked::about) != Some(about));
+    if anew {
+        asked.set_value(Some(Asked::now(generation, about.clone())));
+    }
+    anew
 }
 
 /// Whether an answer is the one that is waited for, and still about what it was asked about.
