@@ -20,6 +20,7 @@ pub mod refusal;
 pub mod row;
 pub mod typed;
 pub mod units;
+mod usual;
 pub mod walk;
 pub mod words;
 pub mod work;

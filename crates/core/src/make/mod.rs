@@ -4,7 +4,6 @@ mod empty;
 pub(crate) mod field;
 mod seed;
 mod sketch;
-pub(crate) mod usual;
 pub(crate) mod wood;
 
 pub use empty::EmptyRow;

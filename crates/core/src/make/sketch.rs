@@ -2,7 +2,6 @@
 
 use super::field::{LEAST_WALL, check_wires, read_wires, trellis, usual_wires, write_wires};
 use super::seed::Seeded;
-use super::usual;
 use super::wood::{bare_tree, course, fork_length, laid, length_to, shoot};
 use super::{Field, Form};
 use crate::plan::Plan;
@@ -12,6 +11,7 @@ use crate::row::{
     Face, GrowthUnit, Laterals, Limit, Planted, Pose, Row, Shoot, Targets, Toward, Tree, TreeId,
 };
 use crate::units::{Deg, LengthStyle, Mm};
+use crate::usual;
 use crate::words::{Arg, Words};
 use std::sync::Arc;
 
@@ -158,7 +158,7 @@ impl Form for RowSketch {
             spacing: Mm(spacing),
             leaf: 3,
             leaders: Leaders::One,
-            angle: Deg::new(super::usual::ANGLE),
+            angle: Deg::new(usual::ANGLE),
             toward: Toward::Right,
             wall_height: wires[wires.len() - 1],
             wires,

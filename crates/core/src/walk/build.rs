@@ -3,7 +3,6 @@
 use super::WalkSetup;
 use super::state::{Draft, Leader, State};
 use crate::make::field::trellis;
-use crate::make::usual;
 use crate::make::wood::{bare_tree, course, fork_length, length_to, shoot};
 use crate::plan::Plan;
 use crate::pose::Geometry;
@@ -12,6 +11,7 @@ use crate::row::{
     GrowthUnit, Limit, Planted, Pose, Row, Shoot, ShootId, Targets, Toward, Tree, TreeId,
 };
 use crate::units::{Deg, Mm};
+use crate::usual;
 use crate::words::{Arg, Words};
 use std::sync::Arc;
 

@@ -4,7 +4,6 @@ use super::fit::{SLACK, at, foot, in_range, pose};
 use super::lines::{Line, Says};
 use super::pieces::{Held, LineKind, Parent, Place};
 use super::{Options, Said};
-use crate::make::usual;
 use crate::plan::Plan;
 use crate::pose::{Course, Geometry, course_of};
 use crate::refusal::Refusal;
@@ -12,6 +11,7 @@ use crate::row::{
     Face, GrowthUnit, Kind, Limit, Planted, Pose, Shoot, ShootId, Targets, Toward, Tree, TreeId,
 };
 use crate::units::Deg;
+use crate::usual;
 use crate::words::Arg;
 use std::collections::{BTreeMap, BTreeSet, VecDeque};
 use std::sync::Arc;

@@ -1,10 +1,10 @@
 //! What is added to the record begins as its like on the row is, and is then measured.
 
 use super::Correction;
-use crate::make::usual;
 use crate::plan::Plan;
 use crate::row::{Face, Kind, Planted, Pose, Row, Shoot, ShootId, Toward, Tree, TreeId};
 use crate::units::{Deg, Mm};
+use crate::usual;
 
 /// Length of an upright on a row that has no other, mm: a year's usual growth.
 const UPRIGHT: f64 = 600.0;

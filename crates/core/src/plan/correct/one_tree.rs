@@ -1,12 +1,12 @@
 //! Corrections of one tree.
 
 use super::{Correction, Where, place_on_row, within};
-use crate::make::usual;
 use crate::plan::Plan;
 use crate::refusal::Refusal;
 use crate::row::{Face, GrowthUnit, Laterals, Planted, Pose, Shoot, ShootId, Tree, TreeId};
 use crate::typed::Unit;
 use crate::units::Mm;
+use crate::usual;
 use crate::words::Arg;
 
 /// Most side branches that are counted on one shoot.
