@@ -9,5 +9,5 @@ await page.locator('.kept-state', { hasText: 'Saved here' }).waitFor();
 await page.keyboard.press('Escape');
 await page.waitForTimeout(600);
 await frames(page, 2);
-await page.screenshot({ path: new URL('../../docs/desk.png', import.meta.url).pathname });
+await page.screenshot({ path: new URL('../../examples/desk.png', import.meta.url).pathname });
 await close();

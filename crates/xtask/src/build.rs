@@ -19,6 +19,9 @@ pub fn build(with_one_file: bool) -> Result<()> {
     let examples = workspace::root().join("examples");
     if examples.exists() {
         site.add_folder(&examples, "examples/")?;
+        // The readme's picture stands there too, and is no example.
+        site.files
+            .retain(|path, _| !(path.starts_with("examples/") && path.ends_with(".png")));
     }
     site.finish()?;
     let dist = workspace::dist();
