@@ -18,6 +18,7 @@ pub mod plan;
 pub mod pose;
 pub mod refusal;
 pub mod row;
+pub mod seed;
 pub mod typed;
 pub mod units;
 mod usual;

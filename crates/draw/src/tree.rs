@@ -6,6 +6,7 @@ use crate::pen::{Pen, num, translate};
 use crate::wood::{Wood, along, on_page};
 use cordonry::pose::{Course, Geometry, layout};
 use cordonry::row::{Kind, Shoot, Toward, Tree};
+use cordonry::seed::Seeded;
 use kurbo::{Point, Vec2};
 use std::f64::consts::{FRAC_PI_2, PI};
 use svg::node::Node;
@@ -194,7 +195,8 @@ fn twigs(pen: &mut Pen, shoot: &Shoot, course: &Course, wood: &Wood) {
     }
     let mean = (shoot.laterals.total / f64::from(count)).clamp(20.0, 600.0);
     let shown = count.min(MAX_TWIGS);
-    let mut seeded = Seeded(shoot.id.number());
+    // The same leaves each time it is drawn.
+    let mut seeded = Seeded::new(shoot.id.number());
     for i in 0..shown {
         let s = course.length * (0.18 + 0.76 * (f64::from(i) + seeded.share()) / f64::from(shown));
         let length = mean * (0.7 + 0.6 * seeded.share());
@@ -225,20 +227,6 @@ fn lost(out: &mut Element, tree: &Tree, options: Options) {
     out.append(place);
 }
 
-/// A small generator (SplitMix64), so that a tree bears the same leaves each time it is drawn.
-struct Seeded(u64);
-
-impl Seeded {
-    /// The next number from 0 to 1.
-    fn share(&mut self) -> f64 {
-        self.0 = self.0.wrapping_add(0x9e37_79b9_7f4a_7c15);
-        let mut z = self.0;
-        z = (z ^ (z >> 30)).wrapping_mul(0xbf58_476d_1ce4_e5b9);
-        z = (z ^ (z >> 27)).wrapping_mul(0x94d0_49bb_1331_11eb);
-        ((z ^ (z >> 31)) >> 11) as f64 / (1u64 << 53) as f64
-    }
-}
-
 /// Distance between the leaves that are drawn, mm.
 const LEAF_STEP: f64 = 62.0;
 
@@ -248,7 +236,8 @@ fn foliage(out: &mut Element, tree: &Tree, courses: &[Course]) {
         if matches!(shoot.kind(), Kind::Stem | Kind::Leader | Kind::Bud) {
             continue;
         }
-        let mut seeded = Seeded(shoot.id.number() ^ (u64::from(tree.id.0) << 32));
+        // The same leaves each time it is drawn.
+        let mut seeded = Seeded::new(shoot.id.number() ^ (u64::from(tree.id.0) << 32));
         let leaves = (course.length / LEAF_STEP) as u32;
         for i in 0..leaves {
             let s = (f64::from(i) + 0.4 + 0.6 * seeded.share()) * LEAF_STEP;

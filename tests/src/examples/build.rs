@@ -6,25 +6,21 @@ use cordonry::row::{
     Face, GrowthUnit, Laterals, Planted, Pose, Row, Shoot, ShootId, Targets, Toward, Tree, TreeId,
     Trellis,
 };
+use cordonry::seed::Seeded;
 use cordonry::units::{Deg, Mm};
 use std::sync::Arc;
 
-/// A generator of numbers (SplitMix64): same seed, same numbers.
-pub struct Chance(u64);
+/// The same numbers for the same seed.
+pub struct Chance(Seeded);
 
 impl Chance {
     pub fn new(seed: u64) -> Self {
-        Self(seed)
+        Self(Seeded::new(seed))
     }
 
     /// Between `low` and `high`.
     pub fn between(&mut self, low: f64, high: f64) -> f64 {
-        self.0 = self.0.wrapping_add(0x9e37_79b9_7f4a_7c15);
-        let mut z = self.0;
-        z = (z ^ (z >> 30)).wrapping_mul(0xbf58_476d_1ce4_e5b9);
-        z = (z ^ (z >> 27)).wrapping_mul(0x94d0_49bb_1331_11eb);
-        z ^= z >> 31;
-        low + (high - low) * (z >> 11) as f64 / (1u64 << 53) as f64
+        low + (high - low) * self.0.share()
     }
 
     /// Mostly near `middle`, never farther from it than `spread`.

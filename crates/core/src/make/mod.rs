@@ -2,7 +2,6 @@
 
 mod empty;
 pub(crate) mod field;
-mod seed;
 mod sketch;
 pub(crate) mod wood;
 

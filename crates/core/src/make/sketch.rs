@@ -1,7 +1,6 @@
 //! A plausible row from a few figures. The same figures and seed make the same row everywhere.
 
 use super::field::{LEAST_WALL, check_wires, read_wires, trellis, usual_wires, write_wires};
-use super::seed::Seeded;
 use super::wood::{bare_tree, course, fork_length, laid, length_to, shoot};
 use super::{Field, Form};
 use crate::plan::Plan;
@@ -10,6 +9,7 @@ use crate::refusal::Refusal;
 use crate::row::{
     Face, GrowthUnit, Laterals, Limit, Planted, Pose, Row, Shoot, Targets, Toward, Tree, TreeId,
 };
+use crate::seed::Seeded;
 use crate::units::{Deg, LengthStyle, Mm};
 use crate::usual;
 use crate::words::{Arg, Words};
@@ -288,7 +288,7 @@ impl<'s> Maker<'s> {
 
     fn tree(&self, n: u32) -> Tree {
         let s = self.sketch;
-        let mut chance = Seeded::new(s.seed, n + 1);
+        let mut chance = Seeded::of_pair(s.seed, n + 1);
         let u = s.unevenness;
         let foot = s.spacing.f() * f64::from(n);
         let mut tree = bare_tree(TreeId(n + 1), Mm::round(foot), self.planted);

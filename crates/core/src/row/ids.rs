@@ -1,5 +1,6 @@
 //! Names of trees and shoots that stay the same however a plan is replayed.
 
+use crate::seed::{STEP, mix};
 use serde::{Deserialize, Serialize};
 use std::fmt;
 
@@ -44,7 +45,7 @@ impl ShootId {
     /// The id of what comes in `leaf` at `node` of `parent` on `tree`. The node is the bud's
     /// distance along the parent in millimetres.
     pub fn grown(tree: TreeId, leaf: u8, parent: Self, node: u32) -> Self {
-        let mut h = mix(u64::from(tree.0) ^ 0x9e37_79b9_7f4a_7c15);
+        let mut h = mix(u64::from(tree.0) ^ STEP);
         h = mix(h ^ parent.0);
         h = mix(h ^ (u64::from(leaf) << 32 | u64::from(node)));
         Self(Self::GROWN | (h & (Self::GROWN - 1)))
@@ -60,12 +61,4 @@ impl fmt::Display for ShootId {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         write!(f, "{}", self.0)
     }
-}
-
-/// The finaliser of the SplitMix64 generator (Steele, Lea and Flood 2014): every bit of the input
-/// reaches every bit of the output.
-fn mix(mut z: u64) -> u64 {
-    z = (z ^ (z >> 30)).wrapping_mul(0xbf58_476d_1ce4_e5b9);
-    z = (z ^ (z >> 27)).wrapping_mul(0x94d0_49bb_1331_11eb);
-    z ^ (z >> 31)
 }
