@@ -3,7 +3,7 @@
 use cordonry::file::{MAX_BYTES, read_plan, write_plan};
 
 /// A plan with something of everything that the format knows.
-const EVERYTHING: &str = include_str!("../data/plan-v1.json");
+const EVERYTHING: &str = include_str!("../data/versions/v1-everything.json");
 
 fn check_refused(text: &str, key: &str, says: &[&str]) {
     match read_plan(text.as_bytes()) {

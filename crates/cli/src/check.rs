@@ -6,6 +6,7 @@ use crate::files::{self, Unreadable};
 use crate::light::of_row;
 use anyhow::{Result, anyhow};
 use cordonry::check::{Context, Figures, Finding, Severity, check, check_light, figures};
+use cordonry::file::work_value;
 use cordonry::plan::{Plan, Replayed, replay};
 use cordonry::units::{LengthStyle, show_length};
 use cordonry::words::Words;
@@ -128,7 +129,8 @@ fn finding_json(finding: &Finding, words: &Words) -> Value {
         .remedies
         .iter()
         .map(|r| {
-            let mut out = json!({"words": words.remedy(r), "work": r.work});
+            let work: Vec<Value> = r.work.iter().map(work_value).collect();
+            let mut out = json!({"words": words.remedy(r), "work": work});
             if let Some(height) = r.wall_height {
                 out["wall_height_mm"] = json!(height);
             }

@@ -9,6 +9,25 @@ use cordonry::plan::{Moment, Replayer, Window};
 use serde::{Deserialize, Serialize};
 use std::ops::Range;
 
+/// A window as a message has it.
+#[derive(Serialize, Deserialize)]
+#[serde(remote = "Window", rename_all = "snake_case")]
+enum WindowForm {
+    Dormant,
+    BudSwell,
+    EarlySummer,
+    AfterHarvest,
+}
+
+/// A moment as a message has it.
+#[derive(Serialize, Deserialize)]
+#[serde(remote = "Moment")]
+struct MomentForm {
+    leaf: u8,
+    #[serde(with = "WindowForm")]
+    window: Window,
+}
+
 /// A question about a plan.
 #[derive(Clone, Debug, Serialize, Deserialize)]
 pub struct Ask {
@@ -33,6 +52,7 @@ pub enum Question {
     /// The light at a moment, the map over some columns.
     Light {
         /// The moment.
+        #[serde(with = "MomentForm")]
         moment: Moment,
         /// What is looked at.
         choice: Choice,
@@ -42,6 +62,7 @@ pub enum Question {
     /// The flat wall at a moment beside a deep canopy of the same leaf area.
     Beside {
         /// The moment.
+        #[serde(with = "MomentForm")]
         moment: Moment,
         /// What is looked at.
         choice: Choice,
@@ -79,6 +100,7 @@ pub enum Body {
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct WindowCount {
     /// The moment.
+    #[serde(with = "MomentForm")]
     pub moment: Moment,
     /// All findings.
     pub findings: u32,

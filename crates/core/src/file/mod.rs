@@ -15,6 +15,7 @@ pub use walk::{read_walk, write_walk};
 use crate::plan::Plan;
 use crate::refusal::Refusal;
 use crate::words::Arg;
+use crate::work::Work;
 use serde::Deserialize;
 use serde_json::Value;
 use text::Text;
@@ -102,6 +103,12 @@ pub fn is_plan(bytes: &[u8]) -> bool {
 /// it again gives the same bytes.
 pub fn write_plan(plan: &Plan) -> String {
     json::lay_out(&v1::write(plan))
+}
+
+/// A piece of work as it stands in a plan file of version [`VERSION`].
+pub fn work_value(work: &Work) -> Value {
+    // A list of named numbers and words: there is nothing to fail.
+    serde_json::to_value(v1::Work::from(work.clone())).unwrap_or_default()
 }
 
 /// A value from a file as it is shown in a refusal: cut short, for it may be anything.

@@ -2,11 +2,9 @@
 
 use crate::row::{ShootId, TreeId};
 use crate::work::{Subject, Work};
-use serde::{Deserialize, Serialize};
 
 /// The four times of a season at which the crew works.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Window {
     /// Winter, before the leaf grows.
     Dormant,
@@ -29,7 +27,7 @@ impl Window {
 }
 
 /// A time in a plan: after the work of that window.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Moment {
     /// The leaf.
     pub leaf: u8,

@@ -2,11 +2,9 @@
 
 use super::ids::ShootId;
 use crate::units::Deg;
-use serde::{Deserialize, Serialize};
 
 /// A way along the row, as seen by who faces the wall with x growing to the right.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Toward {
     /// Toward smaller x.
     Left,
@@ -33,8 +31,7 @@ impl Toward {
 }
 
 /// The face of its parent that a shoot grows from.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Face {
     /// From above.
     #[default]
@@ -46,21 +43,18 @@ pub enum Face {
 }
 
 /// How a shoot is held on the wall.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Pose {
     /// Laid along the cordon wire, its end rising from the level by `rise_deg` (−10 to 30°).
     Laid {
         /// Which way.
         toward: Toward,
         /// Rise of its end above the level.
-        #[serde(rename = "rise_deg")]
         rise: Deg,
     },
     /// Standing, its end leaning from the vertical by `lean_deg`; to the right is positive (−90 to 90°).
     Upright {
         /// Lean of its end.
-        #[serde(rename = "lean_deg")]
         lean: Deg,
     },
     /// Cut back to a stub that is to bring a new upright.
@@ -139,8 +133,7 @@ pub struct Laterals {
 }
 
 /// What a shoot is to the trade, by its pose and parent.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Kind {
     /// What was planted, not laid: the trunk of a tree whose leaders fork from it.
     Stem,

@@ -3,14 +3,12 @@
 use super::ids::{ShootId, TreeId};
 use super::shoot::{Kind, Shoot, Toward};
 use crate::units::{Deg, Mm};
-use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 
 /// How the stock was set in the ground.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Planted {
     /// Angle of the stem from the ground, 10 to 90°.
-    #[serde(rename = "angle_deg")]
     pub angle: Deg,
     /// The way it leans; of a stem at 90°, the way it is meant to go.
     pub toward: Toward,

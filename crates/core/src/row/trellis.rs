@@ -1,11 +1,9 @@
 //! Wires and posts.
 
 use crate::units::Mm;
-use serde::{Deserialize, Serialize};
 
 /// What lies between a wire and the wood.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Covering {
     /// Bare steel.
     #[default]
@@ -15,28 +13,22 @@ pub enum Covering {
 }
 
 /// One wire.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Wire {
     /// Height above the ground.
-    #[serde(rename = "height_mm")]
     pub height: Mm,
     /// What covers it.
-    #[serde(default)]
     pub covering: Covering,
 }
 
 /// The frame that the wall hangs on.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Trellis {
     /// From the lowest up; the first is the cordon wire. Never empty.
     pub wires: Vec<Wire>,
     /// Places of the posts along the row, in order.
-    #[serde(default, rename = "posts_mm")]
     pub posts: Vec<Mm>,
     /// How high the wall is to be.
-    #[serde(rename = "wall_height_mm")]
     pub wall_height: Mm,
 }
 

@@ -11,11 +11,9 @@ pub use spread::{Sweep, spread};
 
 use crate::row::{Covering, Planted, ShootId, Toward, TreeId};
 use crate::units::{Deg, Mm};
-use serde::{Deserialize, Serialize};
 
 /// One training action. Lengths are whole millimetres.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(tag = "do", rename_all = "snake_case", deny_unknown_fields)]
+#[derive(Clone, Debug, PartialEq)]
 #[allow(missing_docs)] // Fields of one name mean one thing throughout; they are told at `Work`'s variants.
 pub enum Work {
     /// Plant a tree at a free place: stock of a length and thickness.

@@ -1,11 +1,11 @@
 //! The words of version 1: how each thing stands in the file.
 
+use super::work::Work;
 use crate::file::json::UpTo;
 use crate::plan::Plan;
 use crate::row;
-use crate::row::{Covering, Face, Limit, Row, Toward};
+use crate::row::{Limit, Row};
 use crate::units::Deg;
-use crate::work::Work;
 use serde::de::{Deserializer, Error as _, MapAccess, Visitor};
 use serde::ser::SerializeMap;
 use serde::{Deserialize, Serialize, Serializer};
@@ -138,11 +138,76 @@ pub struct Tree {
     pub shoots: UpTo<Shoot, { row::Tree::MAX_SHOOTS }>,
 }
 
-#[derive(Serialize, Deserialize)]
+#[derive(Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Toward {
+    Left,
+    Right,
+}
+
+#[derive(Clone, Copy, Default, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Face {
+    #[default]
+    Top,
+    Side,
+    Under,
+}
+
+#[derive(Clone, Copy, Default, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Covering {
+    #[default]
+    Bare,
+    Plastic,
+}
+
+/// The same words, here and in the model.
+macro_rules! same {
+    ($($name:ident: $($word:ident),+;)+) => {$(
+        impl From<row::$name> for $name {
+            fn from(model: row::$name) -> Self {
+                match model { $(row::$name::$word => Self::$word,)+ }
+            }
+        }
+        impl From<$name> for row::$name {
+            fn from(file: $name) -> Self {
+                match file { $($name::$word => Self::$word,)+ }
+            }
+        }
+    )+};
+}
+
+same! {
+    Toward: Left, Right;
+    Face: Top, Side, Under;
+    Covering: Bare, Plastic;
+}
+
+/// How stock was set; in work as well as in a tree.
+#[derive(Clone, Copy, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Planted {
     pub angle_deg: Deg,
     pub toward: Toward,
+}
+
+impl From<row::Planted> for Planted {
+    fn from(model: row::Planted) -> Self {
+        Self {
+            angle_deg: model.angle,
+            toward: model.toward.into(),
+        }
+    }
+}
+
+impl From<Planted> for row::Planted {
+    fn from(file: Planted) -> Self {
+        Self {
+            angle: file.angle_deg,
+            toward: file.toward.into(),
+        }
+    }
 }
 
 #[derive(Clone, Copy, PartialEq, Serialize, Deserialize)]

@@ -6,9 +6,11 @@
 
 mod dto;
 mod read;
+mod work;
 mod write;
 
 pub(super) use read::read;
+pub(super) use work::Work;
 pub(super) use write::write;
 
 /// A number that is written with at most six digits after the point, so that it is read back as it was.

@@ -186,7 +186,7 @@ fn trellis_of(trellis: Trellis) -> Result<row::Trellis, Refusal> {
             height: whole(w.height_mm, low, highest, || {
                 format!("found.trellis.wires[{n}].height_mm")
             })?,
-            covering: w.covering,
+            covering: w.covering.into(),
         });
     }
     let max = i64::from(Row::MAX_X.0);
@@ -226,10 +226,7 @@ fn tree_of(tree: Tree, path: &str) -> Result<row::Tree, Refusal> {
     let out = row::Tree {
         id: TreeId(tree.id),
         foot: whole(tree.foot_mm, -max, max, || format!("{path}.foot_mm"))?,
-        planted: row::Planted {
-            angle,
-            toward: tree.planted.toward,
-        },
+        planted: tree.planted.into(),
         shoots,
         note: words(tree.note, || format!("{path}.note"))?,
     };
@@ -290,7 +287,7 @@ fn shoot_of(
         id,
         parent,
         at: number(s.at_mm, 0, on as i64, || at("at_mm"))? as f64,
-        face: s.face,
+        face: s.face.into(),
         pose: pose_of(&s, path)?,
         units,
         diameter: dmm as f64 / 10.0,
@@ -322,7 +319,10 @@ fn pose_of(s: &Shoot, path: &str) -> Result<row::Pose, Refusal> {
             let toward = s
                 .toward
                 .ok_or_else(|| rule(at("toward"), "a laid shoot goes left or right"))?;
-            row::Pose::Laid { toward, rise }
+            row::Pose::Laid {
+                toward: toward.into(),
+                rise,
+            }
         }
         Pose::Upright => {
             let lean = s.lean_deg.unwrap_or_default();
@@ -362,7 +362,12 @@ fn scheme_of(scheme: SchemeDto, path: &str) -> Result<Scheme, Refusal> {
 }
 
 /// Work in order of subject, one item a subject: of several the last, as when they are done one after another.
-fn canonical(mut work: Vec<Work>, window: Window, path: &str) -> Result<Vec<Work>, Refusal> {
+fn canonical(
+    list: Vec<super::work::Work>,
+    window: Window,
+    path: &str,
+) -> Result<Vec<Work>, Refusal> {
+    let mut work: Vec<Work> = list.into_iter().map(Work::from).collect();
     for (n, w) in work.iter().enumerate() {
         id_of(w.subject().shoot.number(), || {
             format!("{path}.{window:?}[{n}].shoot")

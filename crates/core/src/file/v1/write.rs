@@ -2,12 +2,14 @@
 
 use super::dto::*;
 use super::held;
+use super::work::Work;
 use crate::file::FORMAT;
 use crate::file::json::UpTo;
 use crate::plan::{Plan, Scheme};
 use crate::row;
 use crate::row::{Row, ShootId};
 use crate::units::{Deg, Mm};
+use crate::work;
 use std::collections::BTreeMap;
 
 fn mm(length: f64) -> i64 {
@@ -61,14 +63,18 @@ fn scheme(scheme: &Scheme) -> SchemeDto {
                 .filter(|s| !s.is_empty())
                 .map(|s| SeasonDto {
                     leaf: s.leaf.into(),
-                    dormant: s.dormant.clone(),
-                    bud_swell: s.bud_swell.clone(),
-                    early_summer: s.early_summer.clone(),
-                    after_harvest: s.after_harvest.clone(),
+                    dormant: words(&s.dormant),
+                    bud_swell: words(&s.bud_swell),
+                    early_summer: words(&s.early_summer),
+                    after_harvest: words(&s.after_harvest),
                 })
                 .collect(),
         ),
     }
+}
+
+fn words(work: &[work::Work]) -> Vec<Work> {
+    work.iter().cloned().map(Work::from).collect()
 }
 
 fn found(row: &Row) -> Found {
@@ -83,7 +89,7 @@ fn found(row: &Row) -> Found {
                     .iter()
                     .map(|w| Wire {
                         height_mm: w.height.0.into(),
-                        covering: w.covering,
+                        covering: w.covering.into(),
                     })
                     .collect(),
             ),
@@ -113,10 +119,7 @@ fn tree(tree: &row::Tree) -> Tree {
     Tree {
         id: tree.id.0,
         foot_mm: tree.foot.0.into(),
-        planted: Planted {
-            angle_deg: tree.planted.angle,
-            toward: tree.planted.toward,
-        },
+        planted: tree.planted.into(),
         note: tree.note.clone(),
         shoots: UpTo(shoots),
     }
@@ -125,7 +128,7 @@ fn tree(tree: &row::Tree) -> Tree {
 /// A shoot; `parent` is the length of its parent as written, off which rounding must not take it.
 fn shoot(s: &row::Shoot, parent: Option<i64>) -> Shoot {
     let (pose, toward, rise, lean) = match s.pose {
-        row::Pose::Laid { toward, rise } => (Pose::Laid, Some(toward), Some(rise), None),
+        row::Pose::Laid { toward, rise } => (Pose::Laid, Some(toward.into()), Some(rise), None),
         row::Pose::Upright { lean } => (Pose::Upright, None, None, Some(lean)),
         row::Pose::Stub => (Pose::Stub, None, None, None),
         row::Pose::Free => (Pose::Free, None, None, None),
@@ -135,7 +138,7 @@ fn shoot(s: &row::Shoot, parent: Option<i64>) -> Shoot {
         id: s.id.number(),
         parent: s.parent.map(ShootId::number),
         at_mm: mm(s.at).min(parent.unwrap_or(i64::MAX)),
-        face: s.face,
+        face: s.face.into(),
         pose,
         toward,
         rise_deg: angled(rise),
