@@ -2,6 +2,7 @@
 //!
 //! No rule of the trade is here: the core decides, the draw crate draws, the page shows and asks.
 
+pub mod asked;
 pub mod bench_row;
 pub mod desk;
 pub mod light;

@@ -1,7 +1,7 @@
 //! The message boundary to a second instance of the same module: a question about a whole plan goes out as
 //! bytes with a generation number; an answer to an older generation is dropped. A hand on the wall never waits for one.
 
-use crate::light::{Choice, Exact, exact};
+use crate::light::{Exact, Lighting, exact};
 use cordonry::check::{Context, Severity, check};
 use cordonry::file::read_plan;
 use cordonry::light::{Beside, DeepCanopy, Foliage, beside_deep};
@@ -55,7 +55,7 @@ pub enum Question {
         #[serde(with = "MomentForm")]
         moment: Moment,
         /// What is looked at.
-        choice: Choice,
+        choice: Lighting,
         /// Columns to map.
         columns: Range<usize>,
     },
@@ -65,7 +65,7 @@ pub enum Question {
         #[serde(with = "MomentForm")]
         moment: Moment,
         /// What is looked at.
-        choice: Choice,
+        choice: Lighting,
         /// What it is compared with.
         canopy: DeepCanopy,
     },

@@ -1,0 +1,51 @@
+//! Where the card of the chosen part goes.
+
+use crate::browser::wall::Wall;
+use crate::desk::Desk;
+
+/// Width of a card, px.
+const CARD_WIDTH: f64 = 300.0;
+/// Room that a card takes, px; more of it while the record is corrected.
+const CARD_HEIGHT: f64 = 270.0;
+const RECORD_HEIGHT: f64 = 430.0;
+
+/// Where the card of the chosen part goes: beside its tip, within the wall.
+pub(super) fn card_place(desk: &Desk, wall: &Wall) -> Option<(f64, f64)> {
+    let part = desk.chosen?;
+    if desk.dragging() {
+        return None;
+    }
+    let view = wall.view;
+    let (base, tip) = match part.shoot {
+        Some(shoot) => {
+            let course = desk.course(part.tree, shoot)?;
+            (view.to_px(course.base), view.to_px(course.tip()))
+        }
+        None => {
+            let foot = desk.row.tree(part.tree)?.foot.f();
+            let foot = view.to_px(kurbo::Point::new(foot, 0.0));
+            (foot, foot)
+        }
+    };
+    let right = base.x.max(tip.x) + 24.0;
+    let beside = if right + CARD_WIDTH < view.width {
+        right
+    } else {
+        base.x.min(tip.x) - 24.0 - CARD_WIDTH
+    };
+    // A part may lie out of sight; its card never does.
+    let left = beside.clamp(8.0, (view.width - CARD_WIDTH - 8.0).max(8.0));
+    let height = if desk.correcting() {
+        RECORD_HEIGHT
+    } else {
+        CARD_HEIGHT
+    };
+    // Of wood along the wire the card keeps to the top, so that the wire stays in sight.
+    let along = (tip.x - base.x).abs() > (tip.y - base.y).abs();
+    let top = if along {
+        8.0
+    } else {
+        (base.y.min(tip.y) + 12.0).clamp(8.0, (view.height - height).max(8.0))
+    };
+    Some((left, top))
+}

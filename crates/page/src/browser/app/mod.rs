@@ -1,0 +1,366 @@
+//! What the whole page shares: the desk, the wall, the words, and what is being said.
+
+mod card;
+mod frame;
+mod keep;
+pub mod light;
+
+pub use keep::{Keeper, Kept, Record};
+
+use crate::browser::dom;
+use crate::browser::wall::Wall;
+use crate::desk::Desk;
+use card::card_place;
+use cordonry::check::{Finding, Part};
+use cordonry::plan::Plan;
+use cordonry::refusal::Refusal;
+use cordonry::row::{ShootId, TreeId};
+use cordonry::units::LengthStyle;
+use cordonry::words::{Arg, Language, Words};
+use leptos::prelude::*;
+use light::Lit;
+use std::rc::Rc;
+
+/// Something said at the foot of the page.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Notice {
+    /// The text.
+    pub text: String,
+    /// Whether it is a refusal or a loss rather than news.
+    pub grave: bool,
+}
+
+/// An addition to the record that is offered at a place on the wall.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Offer {
+    /// The laid shoot on which an upright would be recorded; `None` for a tree.
+    pub on: Option<(TreeId, ShootId)>,
+    /// Place along the row, mm.
+    pub x: f64,
+    /// Where it was pressed, px in the wall.
+    pub at: (f64, f64),
+}
+
+/// Handles to all of it; copied freely.
+#[derive(Clone, Copy)]
+pub struct App {
+    keeper: StoredValue<Rc<dyn Keeper>, LocalStorage>,
+    desk: StoredValue<Option<Desk>, LocalStorage>,
+    wall: StoredValue<Option<Wall>, LocalStorage>,
+    words: StoredValue<Words, LocalStorage>,
+    record: StoredValue<Option<String>, LocalStorage>,
+    pending: StoredValue<Option<TimeoutHandle>, LocalStorage>,
+    /// Counts changes of anything that is derived from the desk.
+    pub tick: RwSignal<u64>,
+    /// Counts changes of what part of the wall is in sight.
+    pub view_tick: RwSignal<u64>,
+    /// How lengths are shown.
+    pub style: RwSignal<LengthStyle>,
+    /// Whether there is a plan on the desk.
+    pub open: RwSignal<bool>,
+    /// What is said.
+    pub notice: RwSignal<Option<Notice>>,
+    /// Whether the plan is saved.
+    pub kept: RwSignal<Kept>,
+    /// Where the chosen part's card goes, px in the wall.
+    pub card: RwSignal<Option<(f64, f64)>>,
+    /// The part whose card was closed while the part itself stays chosen.
+    pub card_closed: RwSignal<Option<Part>>,
+    /// What a press on the wall would add to the record.
+    pub offer: RwSignal<Option<Offer>>,
+    /// The row's light, while it is looked at.
+    pub light: Lit,
+}
+
+impl App {
+    /// The page's state before anything is opened.
+    pub fn new(keeper: Rc<dyn Keeper>) -> Self {
+        let style = keeper.length_style();
+        Self {
+            keeper: StoredValue::new_local(keeper),
+            desk: StoredValue::new_local(None),
+            wall: StoredValue::new_local(None),
+            words: StoredValue::new_local(Words::new(Language::English, style)),
+            record: StoredValue::new_local(None),
+            pending: StoredValue::new_local(None),
+            tick: RwSignal::new(0),
+            view_tick: RwSignal::new(0),
+            style: RwSignal::new(style),
+            open: RwSignal::new(false),
+            notice: RwSignal::new(None),
+            kept: RwSignal::new(Kept::Saved),
+            card: RwSignal::new(None),
+            card_closed: RwSignal::new(None),
+            offer: RwSignal::new(None),
+            light: Lit::new(),
+        }
+    }
+
+    /// A text that speaks of nothing.
+    pub fn t(self, key: &str) -> String {
+        self.words.with_value(|w| w.plain(key))
+    }
+
+    /// A text with values.
+    pub fn text(self, key: &str, args: &[(&str, Arg)]) -> String {
+        self.words.with_value(|w| w.text(key, args))
+    }
+
+    /// Something worded by the language's texts.
+    pub fn worded<T>(self, f: impl FnOnce(&Words) -> T) -> T {
+        self.words.with_value(f)
+    }
+
+    /// Shows lengths the other way from now on.
+    pub fn set_style(self, style: LengthStyle) {
+        self.words.update_value(|w| w.style = style);
+        self.style.set(style);
+        self.keeper.with_value(|k| k.set_length_style(style));
+        self.desk.update_value(|d| {
+            if let Some(d) = d {
+                d.changed_wholly();
+            }
+        });
+        self.redraw();
+    }
+
+    /// Reads the desk, and is told of its changes.
+    pub fn read<T>(self, f: impl FnOnce(&Desk) -> T) -> Option<T> {
+        self.tick.track();
+        self.peek(f)
+    }
+
+    /// Reads the desk as it is.
+    pub fn peek<T>(self, f: impl FnOnce(&Desk) -> T) -> Option<T> {
+        self.desk.with_value(|d| d.as_ref().map(f))
+    }
+
+    /// Changes the desk, draws what changed, and says a refusal at the foot of the page.
+    pub fn edit(self, f: impl FnOnce(&mut Desk) -> Result<(), Refusal>) {
+        if let Err(why) = self.try_edit(f) {
+            self.say(self.worded(|w| w.refusal(&why)), true);
+        }
+    }
+
+    /// Changes the desk and draws what changed.
+    ///
+    /// # Errors
+    /// Why it can't be changed so.
+    pub fn try_edit(self, f: impl FnOnce(&mut Desk) -> Result<(), Refusal>) -> Result<(), Refusal> {
+        let mut outcome = Ok(());
+        let before = self.peek(|d| d.plan().clone());
+        self.desk.update_value(|d| {
+            if let Some(desk) = d {
+                outcome = f(desk);
+            }
+        });
+        if outcome.is_ok() && self.notice.with_untracked(Option::is_some) {
+            self.notice.set(None);
+        }
+        let after = self.peek(|d| (d.plan().clone(), d.dragging()));
+        if let (Some(before), Some((after, dragging))) = (before, after)
+            && !dragging
+            && !std::sync::Arc::ptr_eq(&before, &after)
+        {
+            self.save_soon();
+        }
+        self.redraw();
+        outcome
+    }
+
+    /// Begins or ends correcting the record.
+    pub fn correct_record(self, correcting: bool) {
+        self.edit(|d| {
+            d.correct_record(correcting);
+            Ok(())
+        });
+    }
+
+    /// Whether the record is being corrected.
+    pub fn correcting(self) -> bool {
+        self.read(Desk::correcting).unwrap_or(false)
+    }
+
+    /// Takes the last step back, and says which.
+    pub fn undo(self) {
+        self.step(Desk::undo, "said-undone", "said-nothing-to-undo");
+    }
+
+    /// Does the step again that was taken back, and says which.
+    pub fn redo(self) {
+        self.step(Desk::redo, "said-redone", "said-nothing-to-redo");
+    }
+
+    fn step(self, f: fn(&mut Desk) -> Option<String>, done: &str, none: &str) {
+        let mut label = None;
+        self.edit(|d| {
+            label = f(d);
+            Ok(())
+        });
+        let text = match label {
+            Some(label) => self.text(done, &[("step", Arg::Text(self.t(&label)))]),
+            None => self.t(none),
+        };
+        self.say(text, false);
+    }
+
+    /// Says something at the foot of the page.
+    pub fn say(self, text: String, grave: bool) {
+        self.notice.set(Some(Notice { text, grave }));
+    }
+
+    /// Closes the chosen part's card and leaves the part chosen; whether a card was open.
+    pub fn close_card(self) -> bool {
+        let chosen = self.peek(|d| d.chosen).flatten();
+        let open = chosen.is_some() && self.card_closed.get_untracked() != chosen;
+        if open {
+            self.card_closed.set(chosen);
+            dom::focus(".stage");
+        }
+        open
+    }
+
+    /// Opens the card again that was closed.
+    pub fn open_card(self) {
+        self.card_closed.set(None);
+    }
+
+    /// The part whose card is shown.
+    pub fn carded(self) -> Option<Part> {
+        let closed = self.card_closed.get();
+        self.read(|d| d.chosen.filter(|_| !d.dragging()))
+            .flatten()
+            .filter(|part| closed != Some(*part))
+    }
+
+    /// Chooses a part and shows its card, or lets go of what is chosen.
+    pub fn choose(self, part: Option<Part>) {
+        if self.card_closed.with_untracked(Option::is_some) {
+            self.card_closed.set(None);
+        }
+        self.edit(|d| {
+            d.choose(part);
+            Ok(())
+        });
+    }
+
+    /// Draws the wall anew where it changed, and tells all that reads the desk.
+    pub fn redraw(self) {
+        if self.draw() {
+            self.tick.update(|t| *t += 1);
+        }
+    }
+
+    /// Draws another part of the wall, or another size of it: nothing that reads the desk has changed.
+    pub fn reframe(self) {
+        if self.draw() {
+            self.view_tick.update(|t| *t += 1);
+        }
+    }
+
+    /// Brings the wall up to date; whether there is a desk.
+    fn draw(self) -> bool {
+        let changes = self
+            .desk
+            .try_update_value(|d| d.as_mut().map(Desk::take_changes))
+            .flatten();
+        let Some(changes) = changes else { return false };
+        if self.offer.with_untracked(Option::is_some) {
+            self.offer.set(None);
+        }
+        self.wall.update_value(|wall| {
+            if let Some(wall) = wall {
+                self.desk.with_value(|desk| {
+                    if let Some(desk) = desk {
+                        self.words
+                            .with_value(|words| wall.render(desk, &changes, words));
+                        self.card.set(card_place(desk, wall));
+                    }
+                });
+            }
+        });
+        if let Some(view) = self.with_wall(|wall, _| wall.view) {
+            self.light.follow(self, view);
+        }
+        true
+    }
+
+    /// Takes what the checks say of the light.
+    pub fn judge(self, findings: Vec<Finding>) {
+        self.desk.update_value(|d| {
+            if let Some(d) = d {
+                d.judge_light(findings);
+            }
+        });
+    }
+
+    /// Has the wall, once it is there.
+    pub fn set_wall(self, mut wall: Wall) {
+        wall.measure();
+        self.peek(|d| wall.view = wall.view.fit_height(&d.row));
+        self.wall.set_value(Some(wall));
+        self.desk.update_value(|d| {
+            if let Some(d) = d {
+                d.changed_wholly();
+            }
+        });
+        self.redraw();
+    }
+
+    /// Gives up the wall, with the page that held it.
+    pub fn drop_wall(self) {
+        self.light.drop_row();
+        self.wall.set_value(None);
+    }
+
+    /// Works on the wall's view with the desk at hand, then draws.
+    pub fn with_wall<T>(self, f: impl FnOnce(&mut Wall, &Desk) -> T) -> Option<T> {
+        self.wall
+            .try_update_value(|wall| {
+                let wall = wall.as_mut()?;
+                self.desk.with_value(|d| d.as_ref().map(|d| f(wall, d)))
+            })
+            .flatten()
+    }
+
+    /// Opens a plan that was asked for: its wall has the focus, and the page stands at its top.
+    pub fn open_plan(self, plan: Plan, record: Option<String>) {
+        self.lay_plan(plan, record);
+        dom::begin_at(".stage");
+    }
+
+    /// Puts a plan on the desk as a record of its own; what was there stays on the device.
+    pub fn lay_plan(self, plan: Plan, record: Option<String>) {
+        self.flush();
+        let fresh = record.is_none();
+        let id = record.unwrap_or_else(keep::new_id);
+        self.record.set_value(Some(id.clone()));
+        self.desk.set_value(Some(Desk::new(plan)));
+        self.wall.update_value(|wall| {
+            if let Some(wall) = wall {
+                wall.measure();
+            }
+        });
+        self.with_wall(|wall, desk| wall.view = wall.view.fit_height(&desk.row));
+        self.open.set(true);
+        self.notice.set(None);
+        self.kept.set(Kept::Saved);
+        if fresh {
+            self.save_soon();
+        }
+        self.redraw();
+        self.keeper.with_value(|k| k.opened(self, id));
+    }
+
+    /// Leaves the desk for the start page; the plan stays on the device.
+    pub fn close(self) {
+        self.flush();
+        self.keeper.with_value(|k| k.closed());
+        self.open.set(false);
+        self.record.set_value(None);
+        self.desk.set_value(None);
+        self.drop_wall();
+        self.tick.update(|t| *t += 1);
+        dom::begin_at("main h1");
+    }
+}

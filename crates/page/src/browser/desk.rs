@@ -1,0 +1,122 @@
+//! The page of the desk: the wall, and what stands around it.
+
+use super::app::App;
+use super::device::helper;
+use super::dom;
+use super::hand::{keys, pointer};
+use super::panels::{card, correct, findings, header, light, list, views, worklist};
+use super::wall::Wall;
+use super::ways::entry;
+use super::ways::open::Incoming;
+use leptos::prelude::*;
+use wasm_bindgen::prelude::*;
+
+/// The wall with a plan on it.
+#[component]
+pub fn DeskPage(app: App, incoming: Incoming, helper: helper::Helper) -> impl IntoView {
+    let hand = pointer::Hand::new(app);
+    let host = NodeRef::<leptos::html::Div>::new();
+    let band = NodeRef::<leptos::html::Div>::new();
+    let sky = NodeRef::<leptos::html::Div>::new();
+    Effect::new(move |_| {
+        if let (Some(host), Some(band), Some(sky)) = (host.get(), band.get(), sky.get()) {
+            if let Some(wall) = Wall::new(&host, &band) {
+                app.light.set_scene(&host, &sky);
+                app.set_wall(wall);
+            }
+            watch_size(app, &host);
+            let turned = Closure::<dyn Fn(web_sys::WheelEvent)>::new(move |e| hand.wheel(&e));
+            listen_actively(&host, "wheel", turned.into_js_value());
+            let touched = Closure::<dyn Fn(web_sys::Event)>::new(move |e| hand.touched(&e));
+            listen_actively(&host, "touchstart", touched.into_js_value());
+        }
+    });
+    view! {
+        <header::Header app incoming helper/>
+        <main class="desk" class:recording=move || app.correcting()>
+            <correct::RecordStrip app/>
+            <light::LightLine app/>
+            <light::SkyBand app host=sky/>
+            <div
+                class="stage"
+                class:correcting=move || app.correcting()
+                class:lit=move || app.light.on.get()
+                data-label=app.t("record-as-found")
+                node_ref=host
+                tabindex="0"
+                role="application"
+                aria-label=app.t("wall-label")
+                aria-describedby="wall-help"
+                on:pointerdown=move |e| hand.down(&e)
+                on:pointermove=move |e| {
+                    app.light.point(app, (e.client_x(), e.client_y()));
+                    hand.moved(&e);
+                    app.light.mark(app);
+                }
+                on:pointerup=move |e| hand.up(&e)
+                on:pointercancel=move |e| hand.cancelled(&e)
+                on:pointerleave=move |_| hand.left()
+                on:keydown=move |e| {
+                    if !dom::in_field(&e) && keys::on_wall(app, &e) {
+                        e.prevent_default();
+                    }
+                }
+            >
+                <card::PartCard app/>
+                <entry::NoTrees app/>
+                <correct::RecordCard app/>
+                <correct::OfferCard app/>
+            </div>
+            <p id="wall-help" class="visually-hidden">{app.t("wall-help")}</p>
+            <p class="visually-hidden" role="status">
+                {move || {
+                    app.read(|d| d.chosen.map(|c| app.worded(|w| w.part(&d.row, c.tree, c.shoot))))
+                        .flatten()
+                }}
+            </p>
+            <div class="band" node_ref=band role="img" aria-label=app.t("band-label")></div>
+            <worklist::SignKey app/>
+            <p class="under-band">
+                <span>{app.t("band-name")}</span>
+                <span class="key"><i class="swatch filled"></i>{app.t("band-filled")}</span>
+                <span class="key"><i class="swatch bare"></i>{app.t("band-bare")}</span>
+                <span class="key"><i class="swatch twice"></i>{app.t("band-twice")}</span>
+                <span class="zooms">
+                    <button class="link" on:click=move |_| app.fit(true)>{app.t("fit-row")}</button>
+                    <button class="link" on:click=move |_| app.fit(false)>{app.t("fit-height")}</button>
+                    <button aria-label=app.t("zoom-out") title=app.t("zoom-how") on:click=move |_| app.zoom(0.8)>"−"</button>
+                    <button aria-label=app.t("zoom-in") title=app.t("zoom-how") on:click=move |_| app.zoom(1.25)>"+"</button>
+                </span>
+            </p>
+            <views::Views app/>
+            <div class="panels">
+                <findings::Findings app/>
+                <div>
+                    <findings::FiguresPanel app/>
+                    <light::LightFiguresPanel app/>
+                    <worklist::WorkList app/>
+                    <list::PartList app/>
+                </div>
+            </div>
+        </main>
+    }
+}
+
+/// Leptos listens passively to wheel and touch; the page must be able to keep them from scrolling.
+fn listen_actively(host: &web_sys::Element, event: &str, heard: JsValue) {
+    let options = js_sys::Object::new();
+    let _ = js_sys::Reflect::set(&options, &"passive".into(), &false.into());
+    let _ = host.add_event_listener_with_callback_and_add_event_listener_options(
+        event,
+        heard.unchecked_ref(),
+        options.unchecked_ref(),
+    );
+}
+
+fn watch_size(app: App, host: &web_sys::Element) {
+    let seen = Closure::<dyn Fn()>::new(move || app.resized());
+    if let Ok(observer) = web_sys::ResizeObserver::new(seen.as_ref().unchecked_ref()) {
+        observer.observe(host);
+    }
+    seen.forget();
+}

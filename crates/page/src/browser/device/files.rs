@@ -1,0 +1,289 @@
+//! Files in and out.
+
+use crate::browser::app::App;
+use crate::browser::panels::header::window_key;
+use cordonry::plan::Plan;
+use cordonry::row::Row;
+use cordonry::words::Arg;
+use leptos::prelude::*;
+use wasm_bindgen::prelude::*;
+use wasm_bindgen_futures::{JsFuture, spawn_local};
+use web_sys::{
+    Blob, BlobPropertyBag, Element, HtmlAnchorElement, ShadowRootInit, ShadowRootMode, Url,
+};
+
+/// Hands a text to the user as a file.
+pub fn download(name: &str, kind: &str, text: &str) -> Result<(), JsValue> {
+    let url = object_url(text, kind)?;
+    give_link(name, &url)?;
+    // The browser has taken the address long before.
+    set_timeout(
+        move || {
+            let _ = Url::revoke_object_url(&url);
+        },
+        std::time::Duration::from_secs(10),
+    );
+    Ok(())
+}
+
+/// An address under which the browser holds a text.
+fn object_url(text: &str, kind: &str) -> Result<String, JsValue> {
+    let parts = js_sys::Array::of1(&JsValue::from_str(text));
+    let bag = BlobPropertyBag::new();
+    bag.set_type(kind);
+    let blob = Blob::new_with_str_sequence_and_options(&parts, &bag)?;
+    Url::create_object_url_with_blob(&blob)
+}
+
+/// Presses a link to an address that is to be saved as a file.
+fn give_link(name: &str, url: &str) -> Result<(), JsValue> {
+    let link: HtmlAnchorElement = document().create_element("a")?.unchecked_into();
+    link.set_href(url);
+    link.set_download(name);
+    link.click();
+    Ok(())
+}
+
+/// A plan's name as a file's, with an ending such as `json` or, to say what of the plan is in it, `as-found.csv`.
+pub fn file_name(plan: &Plan, ending: &str) -> String {
+    let stem: String = plan
+        .name
+        .trim()
+        .chars()
+        .map(|c| if c.is_alphanumeric() { c } else { '-' })
+        .collect();
+    let stem = stem.trim_matches('-');
+    let join = if ending.contains('.') { '-' } else { '.' };
+    let stem = if stem.is_empty() { "row" } else { stem };
+    format!("{stem}{join}{ending}")
+}
+
+/// Hands something of the desk to the user as a file; whether the browser took it.
+fn give(
+    app: App,
+    ending: &str,
+    kind: &str,
+    write: impl FnOnce(&crate::desk::Desk) -> String,
+) -> bool {
+    let Some((name, text)) = app.peek(|d| (file_name(d.plan(), ending), write(d))) else {
+        return false;
+    };
+    let taken = download(&name, kind, &text).is_ok();
+    if !taken {
+        app.say(app.t("download-refused"), true);
+    }
+    taken
+}
+
+/// Saves the plan as a file.
+pub fn save_plan(app: App) {
+    give(app, "json", "application/json", |d| {
+        cordonry::file::write_plan(d.plan())
+    });
+}
+
+/// Which row a table holds. Its name says so too: what is planned is no measurement, and a table has no column that
+/// could tell them apart.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum TableOf {
+    /// The row as it was found, whatever is shown.
+    Found,
+    /// The row as it is shown: before the work of this time, or after it.
+    Shown,
+}
+
+/// Saves a row as a table.
+pub fn save_table(app: App, of: TableOf) {
+    let style = cordonry::file::csv::Style {
+        lengths: app.style.get_untracked(),
+        decimal_comma: false,
+    };
+    let Some((leaf, before)) = app.peek(|d| match of {
+        TableOf::Found => (d.plan().found.leaf, false),
+        TableOf::Shown => (d.row.leaf, d.is_before()),
+    }) else {
+        return;
+    };
+    let args = [
+        ("leaf", Arg::Count(leaf.into())),
+        (
+            "work",
+            Arg::Text(if before { "before" } else { "after" }.into()),
+        ),
+    ];
+    let (name, said) = match of {
+        TableOf::Found => ("table-found-name", "table-found-saved"),
+        TableOf::Shown => ("table-shown-name", "table-shown-saved"),
+    };
+    let ending = format!("{}.csv", app.text(name, &args));
+    let taken = give(app, &ending, "text/csv", move |d| {
+        let row = match of {
+            TableOf::Found => &*d.plan().found,
+            TableOf::Shown => &d.row,
+        };
+        cordonry::file::csv::write(row, style)
+    });
+    if taken {
+        app.say(app.text(said, &args), false);
+    }
+}
+
+/// The whole row as it is shown, in the units in use; before the work, with the signs for it.
+fn drawing(app: App, desk: &crate::desk::Desk) -> String {
+    on_sheet(app, desk, cordonry_draw::document_with)
+}
+
+fn on_sheet<T>(
+    app: App,
+    desk: &crate::desk::Desk,
+    draw: impl FnOnce(&Plan, &Row, &cordonry_draw::Sheet<'_>) -> T,
+) -> T {
+    let moment = desk.moment();
+    let time = match desk.correcting() {
+        true => String::new(),
+        false => app.text(
+            "sheet-time",
+            &[
+                ("window", Arg::Text(app.t(window_key(moment.window)))),
+                ("leaf", Arg::Count(moment.leaf.into())),
+                (
+                    "view",
+                    Arg::Text(if desk.is_before() { "before" } else { "after" }.into()),
+                ),
+                ("count", Arg::Count(desk.works().len() as i64)),
+            ],
+        ),
+    };
+    app.worded(|words| {
+        let sheet = cordonry_draw::Sheet {
+            time: &time,
+            words,
+            foliage: false,
+            work: if desk.is_before() { desk.works() } else { &[] },
+        };
+        draw(desk.plan(), &desk.row, &sheet)
+    })
+}
+
+/// Prints the whole row to scale with what is told of it.
+pub fn print() {
+    let _ = window().print();
+}
+
+/// Lays the whole row out whenever the browser is about to print, and clears it away after.
+pub fn watch_print(app: App) {
+    window_event_listener(leptos::ev::beforeprint, move |_| {
+        if let Some(pages) = app.peek(|d| on_sheet(app, d, cordonry_draw::pages_with)) {
+            // Without the sheet the part of the wall that is in sight is printed.
+            let _ = lay_sheet(&pages);
+            let _ = unfold(true);
+        }
+    });
+    window_event_listener(leptos::ev::afterprint, |_| {
+        clear_sheet();
+        let _ = unfold(false);
+    });
+}
+
+const SHEET: &str = "print-sheet";
+/// The pages' style. A hair lower than the paper: a page that is rounded up would bring an empty one.
+const PAGES: &str = "div{break-after:page;height:209.5mm;overflow:hidden}svg{display:block}.paper{fill:#fff!important}";
+
+fn clear_sheet() {
+    if let Some(old) = document().get_element_by_id(SHEET) {
+        old.remove();
+    }
+}
+
+/// Opens what is folded on the screen and belongs on paper, or folds it again.
+fn unfold(open: bool) -> Result<(), JsValue> {
+    const UNFOLDED: &str = "data-unfolded";
+    let which = match open {
+        true => "details.work-list:not([open])".to_string(),
+        false => format!("details[{UNFOLDED}]"),
+    };
+    let found = document().query_selector_all(&which)?;
+    for i in 0..found.length() {
+        let Some(details) = found.item(i).and_then(|n| n.dyn_into::<Element>().ok()) else {
+            continue;
+        };
+        if open {
+            details.set_attribute("open", "")?;
+            details.set_attribute(UNFOLDED, "")?;
+        } else {
+            details.remove_attribute("open")?;
+            details.remove_attribute(UNFOLDED)?;
+        }
+    }
+    Ok(())
+}
+
+/// Puts the drawn pages where only print shows them, in a shadow tree: their styles are a file's own.
+fn lay_sheet(pages: &[String]) -> Result<(), JsValue> {
+    clear_sheet();
+    let Some(body) = document().body() else {
+        return Ok(());
+    };
+    let host = document().create_element("div")?;
+    host.set_id(SHEET);
+    let shadow = host.attach_shadow(&ShadowRootInit::new(ShadowRootMode::Open))?;
+    let mut inside = format!("<style>{PAGES}</style>");
+    for page in pages {
+        inside.push_str("<div>");
+        inside.push_str(page);
+        inside.push_str("</div>");
+    }
+    shadow.set_inner_html(&inside);
+    body.prepend_with_node_1(&host)
+}
+
+/// Saves the drawing of the whole row.
+pub fn save_drawing(app: App) {
+    give(app, "svg", "image/svg+xml", |d| drawing(app, d));
+}
+
+/// Saves the drawing of the whole row as a picture.
+pub fn save_picture(app: App) {
+    let Some((name, svg)) = app.peek(|d| (file_name(d.plan(), "png"), drawing(app, d))) else {
+        return;
+    };
+    spawn_local(async move {
+        if paint(&name, &svg).await.is_err() {
+            app.say(app.t("download-refused"), true);
+        }
+    });
+}
+
+/// Largest side of a picture, px: browsers refuse larger canvases.
+const PICTURE_SIDE: f64 = 8_000.0;
+
+async fn paint(name: &str, svg: &str) -> Result<(), JsValue> {
+    let url = object_url(svg, "image/svg+xml")?;
+    let image = web_sys::HtmlImageElement::new()?;
+    image.set_src(&url);
+    let decoded = JsFuture::from(image.decode()).await;
+    Url::revoke_object_url(&url)?;
+    decoded?;
+    let (width, height) = (
+        f64::from(image.natural_width()),
+        f64::from(image.natural_height()),
+    );
+    // Twice the drawing's size, for print.
+    let scale = (PICTURE_SIDE / width.max(height).max(1.0)).min(2.0);
+    let canvas: web_sys::HtmlCanvasElement = document().create_element("canvas")?.unchecked_into();
+    canvas.set_width((width * scale) as u32);
+    canvas.set_height((height * scale) as u32);
+    let pen: web_sys::CanvasRenderingContext2d = canvas
+        .get_context("2d")?
+        .ok_or(JsValue::NULL)?
+        .unchecked_into();
+    pen.draw_image_with_html_image_element_and_dw_and_dh(
+        &image,
+        0.0,
+        0.0,
+        width * scale,
+        height * scale,
+    )?;
+    let picture = canvas.to_data_url_with_type("image/png")?;
+    give_link(name, &picture)
+}

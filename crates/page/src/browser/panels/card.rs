@@ -1,0 +1,284 @@
+//! The chosen part's card: what it is, what was done on it, and its few actions.
+
+use crate::browser::app::App;
+use crate::browser::controls::field::unreadable;
+use cordonry::check::Part;
+use cordonry::row::{Kind, Shoot, Tree};
+use cordonry::words::Arg;
+use cordonry::work::{Choice, choices};
+use leptos::prelude::*;
+
+/// What the card says of the part.
+#[derive(Clone, PartialEq)]
+struct Shown {
+    part: Part,
+    title: String,
+    facts: String,
+    done: Vec<String>,
+    choices: Vec<Choice>,
+    caution: Option<&'static str>,
+}
+
+fn shown(app: App, part: Part) -> Option<Shown> {
+    app.peek(|d| {
+        let tree = d.row.tree(part.tree)?;
+        let facts = match part.shoot {
+            Some(id) => shoot_facts(app, tree.shoot(id)?, d.moment().leaf),
+            None => tree_facts(app, tree),
+        };
+        let done = d
+            .work_on(part)
+            .iter()
+            .map(|w| app.worded(|words| words.work(w)))
+            .collect();
+        let choices = choices(&d.row, &d.plan().targets, part.tree, part.shoot);
+        Some(Shown {
+            part,
+            title: app.worded(|w| w.part(&d.row, part.tree, part.shoot)),
+            facts,
+            done,
+            // What comes first is what is done most.
+            caution: choices.iter().find_map(|c| c.work(&[]).caution()),
+            choices,
+        })
+    })
+    .flatten()
+}
+
+fn tree_facts(app: App, tree: &Tree) -> String {
+    let facts = if tree.is_lost() {
+        app.t("tree-lost")
+    } else {
+        let uprights = tree.shoots.iter().filter(|s| s.kind() == Kind::Upright);
+        app.text(
+            "tree-facts",
+            &[
+                ("place", Arg::Length(tree.foot.f())),
+                ("angle", Arg::Angle(tree.planted.angle.degrees())),
+                ("uprights", Arg::Count(uprights.count() as i64)),
+            ],
+        )
+    };
+    if tree.note.is_empty() {
+        facts
+    } else {
+        format!("{facts} – {}", tree.note)
+    }
+}
+
+fn shoot_facts(app: App, shoot: &Shoot, leaf: u8) -> String {
+    if shoot.units.is_empty() {
+        return app.t("bud-facts");
+    }
+    let age = shoot.born().map_or(0, |born| leaf.saturating_sub(born));
+    app.text(
+        "shoot-facts",
+        &[
+            ("length", Arg::Length(shoot.length())),
+            ("thickness", Arg::Thickness(shoot.diameter)),
+            ("age", Arg::Count(age.into())),
+        ],
+    )
+}
+
+/// The frame of a card beside the chosen part. Escape closes it, and leaves the part chosen.
+#[component]
+pub fn Framed(app: App, #[prop(into)] title: Signal<String>, children: Children) -> impl IntoView {
+    let place = move || {
+        let (x, y) = app.card.get().unwrap_or((8.0, 8.0));
+        format!(
+            "left:{x:.0}px;top:{y:.0}px;max-height:calc(100% - {:.0}px)",
+            y + 8.0
+        )
+    };
+    view! {
+        <section
+            class="part-card"
+            style=place
+            aria-label=title
+            on:keydown=move |e| {
+                if e.key() == "Escape" {
+                    app.close_card();
+                    e.stop_propagation();
+                }
+            }
+        >
+            <h2>{title}</h2>
+            {children()}
+        </section>
+    }
+}
+
+/// The card of the chosen part, beside it on the wall.
+#[component]
+pub fn PartCard(app: App) -> impl IntoView {
+    let shown = Memo::new(move |_| {
+        app.style.track();
+        let part = app.carded().filter(|_| !app.correcting());
+        part.and_then(|p| shown(app, p))
+    });
+    move || {
+        shown.get().map(|s| {
+            let title = s.title.clone();
+            view! {
+                <Framed app title=Signal::stored(title)>
+                    <p class="facts">{s.facts.clone()}</p>
+                    <Done app s=s.clone()/>
+                    <Choices app s=s.clone()/>
+                    {s.caution.map(|key| view! { <p class="caution">{app.t(key)}</p> })}
+                </Framed>
+            }
+        })
+    }
+}
+
+/// What was done on the part at this moment, with a way back.
+#[component]
+fn Done(app: App, s: Shown) -> impl IntoView {
+    let part = s.part;
+    (!s.done.is_empty()).then(|| {
+        view! {
+            <p class="done">
+                <span>{s.done.join("; ")}</span>
+                " "
+                <button
+                    class="link"
+                    data-act="act-take-back"
+                    on:click=move |_| {
+                        app.edit(|d| d.take_back(part));
+                        crate::browser::dom::keep_focus();
+                    }
+                >
+                    {app.t("act-take-back")}
+                </button>
+            </p>
+        }
+    })
+}
+
+/// What can be done on the part, as words; one that asks for a number opens a line for it.
+#[component]
+fn Choices(app: App, s: Shown) -> impl IntoView {
+    let open = RwSignal::new(None::<usize>);
+    let words = s
+        .choices
+        .iter()
+        .cloned()
+        .enumerate()
+        .map(|(i, choice)| {
+            let word = app.text(choice.key, &choice.args);
+            let key = choice.key;
+            if choice.asked.is_empty() {
+                let act = move |_| {
+                    app.edit(|d| d.work(choice.step, vec![choice.work(&[])]));
+                    crate::browser::dom::keep_focus();
+                };
+                view! {
+                    <button class="link" data-act=key on:click=act>
+                        {word}
+                    </button>
+                }
+                .into_any()
+            } else {
+                view! {
+                    <button
+                        class="link"
+                        data-act=key
+                        aria-expanded=move || (open.get() == Some(i)).to_string()
+                        on:click=move |_| {
+                            open.update(|o| *o = (*o != Some(i)).then_some(i));
+                            crate::browser::dom::focus_soon(".part-card .ask input");
+                        }
+                    >
+                        {word} " …"
+                    </button>
+                }
+                .into_any()
+            }
+        })
+        .collect_view();
+    let all = s.choices.clone();
+    view! {
+        <p class="actions">{words}</p>
+        {move || {
+            open.get()
+                .and_then(|i| all.get(i).cloned())
+                .map(|choice| view! { <Ask app choice/> })
+        }}
+    }
+}
+
+/// The numbers that a choice asks for.
+#[component]
+fn Ask(app: App, choice: Choice) -> impl IntoView {
+    let style = app.style.get_untracked();
+    let wrong = RwSignal::new(None::<String>);
+    let typed: Vec<RwSignal<String>> = choice
+        .asked
+        .iter()
+        .map(|a| RwSignal::new(a.unit.write(a.usual, style)))
+        .collect();
+    let single = choice.asked.len() == 1;
+    let word = app.text(choice.key, &choice.args);
+    let fields = choice
+        .asked
+        .iter()
+        .zip(&typed)
+        .map(|(asked, text)| {
+            let text = *text;
+            let label = match asked.unit {
+                _ if single => word.clone(),
+                cordonry::typed::Unit::Thickness => app.t("measure-diameter"),
+                _ => app.t("measure-length"),
+            };
+            view! {
+                <label>
+                    {label} " "
+                    <input
+                        type="text"
+                        autocomplete="off"
+                        prop:value=text
+                        on:input=move |e| text.set(event_target_value(&e))
+                        aria-invalid=move || wrong.get().is_some().to_string()
+                    />
+                </label>
+                " "
+            }
+        })
+        .collect_view();
+    let key = choice.key;
+    let act = move || {
+        let mut numbers = Vec::new();
+        for (asked, text) in choice.asked.iter().zip(&typed) {
+            let text = text.get_untracked();
+            match asked.unit.read(&text, style) {
+                Some(number) => numbers.push(number),
+                None => {
+                    wrong.set(Some(unreadable(app, asked.unit, &text)));
+                    return;
+                }
+            }
+        }
+        let work = choice.work(&numbers);
+        match app.try_edit(|d| d.work(choice.step, vec![work])) {
+            Ok(()) => crate::browser::dom::keep_focus(),
+            Err(why) => wrong.set(Some(app.worded(|w| w.refusal(&why)))),
+        }
+    };
+    view! {
+        <form
+            class="ask"
+            data-ask=key
+            on:submit=move |e| {
+                e.prevent_default();
+                act();
+            }
+        >
+            {fields}
+            <button class="link" data-act="do">
+                {app.t("ask-do")}
+            </button>
+            {move || wrong.get().map(|w| view! { <span class="wrong" role="alert">{w}</span> })}
+        </form>
+    }
+}

@@ -1,0 +1,356 @@
+//! Correcting the record: the row as found, plainly apart from work.
+
+use crate::browser::app::{App, Offer};
+use crate::browser::controls::field::{Apply, Field};
+use crate::browser::dom::{focus_soon, keep_focus};
+use crate::browser::panels::card::Framed;
+use cordonry::check::Part;
+use cordonry::plan::{Correction, Measure, Pick, Plan};
+use cordonry::refusal::Refusal;
+use cordonry::typed::Unit;
+use cordonry::words::Arg;
+use leptos::prelude::*;
+use std::rc::Rc;
+
+/// The switch beside the season line.
+#[component]
+pub fn RecordSwitch(app: App) -> impl IntoView {
+    view! {
+        <label class="record-switch" class:here=move || app.correcting()>
+            <input
+                type="checkbox"
+                role="switch"
+                data-act="correct"
+                prop:checked=move || app.correcting()
+                on:change=move |e| app.correct_record(event_target_checked(&e))
+            />
+            <span>{app.t("record-switch")}</span>
+        </label>
+    }
+}
+
+/// Over the wall while the record is corrected: what that is, the row's ends, a tree to add, and the way out.
+#[component]
+pub fn RecordStrip(app: App) -> impl IntoView {
+    // Made anew only as it comes: a field keeps what was typed, and why it was refused, while the row changes.
+    let correcting = Memo::new(move |_| app.correcting());
+    move || {
+        correcting.get().then(|| {
+            let add: Apply = Rc::new(move |x| match x {
+                Some(x) => {
+                    app.try_edit(|d| d.record_tree(x))?;
+                    app.follow_chosen();
+                    Ok(())
+                }
+                None => Ok(()),
+            });
+            view! {
+                <section class="record-strip" aria-labelledby="record-title">
+                    <h2 id="record-title">{app.t("record-title")}</h2>
+                    <p>{app.t("record-what")}</p>
+                    <RowMeasures app/>
+                    <Field
+                        app
+                        label=app.t("record-add-tree-at")
+                        name="add-tree"
+                        unit=Unit::Length
+                        value=Signal::stored(None)
+                        apply=add
+                    />
+                    <button class="link" data-act="record-done" on:click=move |_| app.correct_record(false)>
+                        {app.t("record-done")}
+                    </button>
+                </section>
+            }
+        })
+    }
+}
+
+#[component]
+fn RowMeasures(app: App) -> impl IntoView {
+    let measures = move || app.read(|d| d.plan().found.measures()).unwrap_or_default();
+    let find = |list: Vec<Measure>, key: &str| list.into_iter().find(|m| m.key == key);
+    let keys: Vec<(&'static str, Unit)> = app
+        .peek(|d| d.plan().found.measures())
+        .unwrap_or_default()
+        .iter()
+        .map(|m| (m.key, m.unit))
+        .collect();
+    keys.into_iter()
+        .map(|(key, unit)| {
+            let value = Memo::new(move |_| find(measures(), key).map(|m| m.value));
+            let apply: Apply =
+                Rc::new(move |v| correct(app, v, |plan: &Plan| find(plan.found.measures(), key)));
+            view! { <Field app label=app.t(key) name=key unit value apply/> }
+        })
+        .collect_view()
+}
+
+/// Corrects the measure that `find` gives to the value typed; an empty field corrects nothing.
+fn correct(
+    app: App,
+    value: Option<f64>,
+    find: impl FnOnce(&Plan) -> Option<Measure>,
+) -> Result<(), Refusal> {
+    let Some(value) = value else { return Ok(()) };
+    app.try_edit(|d| match find(d.plan()) {
+        Some(measure) => d.correct(&measure.to(value)),
+        None => Ok(()),
+    })?;
+    // A foot may have gone far.
+    app.follow_chosen();
+    Ok(())
+}
+
+fn measures_of(plan: &Plan, part: Part) -> Vec<Measure> {
+    plan.found
+        .tree(part.tree)
+        .map(|t| t.measures(part.shoot))
+        .unwrap_or_default()
+}
+
+fn picks_of(plan: &Plan, part: Part) -> Vec<Pick> {
+    plan.found
+        .tree(part.tree)
+        .map(|t| t.picks(part.shoot))
+        .unwrap_or_default()
+}
+
+/// The card of the chosen part while the record is corrected: what was measured, in fields.
+#[component]
+pub fn RecordCard(app: App) -> impl IntoView {
+    let part = Memo::new(move |_| app.carded().filter(|_| app.correcting()));
+    move || {
+        part.get().map(|part| {
+            let title = move || {
+                app.read(|d| app.worded(|w| w.part(&d.row, part.tree, part.shoot)))
+                    .unwrap_or_default()
+            };
+            view! {
+                <Framed app title=Signal::derive(title)>
+                    <p class="facts">{app.t("record-as-found")}</p>
+                    <Measures app part/>
+                    <Picks app part/>
+                    {part.shoot.is_none().then(|| view! { <Note app part/> })}
+                    <RecordActions app part/>
+                </Framed>
+            }
+        })
+    }
+}
+
+#[component]
+fn Measures(app: App, part: Part) -> impl IntoView {
+    let list = Memo::new(move |_| {
+        let measures = app
+            .read(|d| measures_of(d.plan(), part))
+            .unwrap_or_default();
+        measures
+            .into_iter()
+            .map(|m| (m.key, m.unit, m.value))
+            .collect::<Vec<_>>()
+    });
+    let keys = move || {
+        let list = list.get();
+        list.into_iter().map(|(k, u, _)| (k, u)).collect::<Vec<_>>()
+    };
+    view! {
+        <div class="measures">
+            <For
+                each=keys
+                key=|(key, _)| *key
+                children=move |(key, unit)| {
+                    let value = Memo::new(move |_| {
+                        list.with(|l| l.iter().find(|m| m.0 == key).map(|m| m.2))
+                    });
+                    let apply: Apply = Rc::new(move |v| {
+                        correct(
+                            app,
+                            v,
+                            |plan| measures_of(plan, part).into_iter().find(|m| m.key == key),
+                        )
+                    });
+                    view! { <Field app label=app.t(key) name=key unit value apply/> }
+                }
+            />
+        </div>
+    }
+}
+
+#[component]
+fn Picks(app: App, part: Part) -> impl IntoView {
+    let list = Memo::new(move |_| app.read(|d| picks_of(d.plan(), part)).unwrap_or_default());
+    let keys = move || list.with(|l| l.iter().map(|p| p.key).collect::<Vec<_>>());
+    view! {
+        <div class="measures">
+            <For
+                each=keys
+                key=|key| *key
+                children=move |key| {
+                    let pick = Memo::new(move |_| {
+                        list.with(|l| l.iter().find(|p| p.key == key).cloned())
+                    });
+                    let now = move || {
+                        let pick = pick.get();
+                        pick.and_then(|p| p.choices.into_iter().find(|c| c.now)).map(|c| c.key)
+                    };
+                    let choices = move || {
+                        let pick = pick.get();
+                        pick.map(|p| p.choices.into_iter().map(|c| c.key).collect::<Vec<_>>())
+                            .unwrap_or_default()
+                    };
+                    view! {
+                        <label class="field" data-field=key>
+                            <span>{app.t(key)}</span>
+                            " "
+                            <select
+                                prop:value=now
+                                on:change=move |e| {
+                                    let wanted = event_target_value(&e);
+                                    app.edit(|d| {
+                                        let chosen = picks_of(d.plan(), part)
+                                            .into_iter()
+                                            .filter(|p| p.key == key)
+                                            .flat_map(|p| p.choices)
+                                            .find(|c| c.key == wanted);
+                                        match chosen {
+                                            Some(chosen) => d.correct(&chosen.correction),
+                                            None => Ok(()),
+                                        }
+                                    });
+                                }
+                            >
+                                <For each=choices key=|c| *c children=move |choice| view! {
+                                    <option value=choice selected=move || now() == Some(choice)>
+                                        {app.t(choice)}
+                                    </option>
+                                }/>
+                            </select>
+                        </label>
+                    }
+                }
+            />
+        </div>
+    }
+}
+
+/// What was noted of the tree.
+#[component]
+fn Note(app: App, part: Part) -> impl IntoView {
+    let note = Memo::new(move |_| {
+        app.read(|d| d.plan().found.tree(part.tree).map(|t| t.note.clone()))
+            .flatten()
+            .unwrap_or_default()
+    });
+    view! {
+        <label class="field wide" data-field="measure-note">
+            <span>{app.t("measure-note")}</span>
+            " "
+            <input
+                type="text"
+                autocomplete="off"
+                prop:value=note
+                on:change=move |e| {
+                    let note = event_target_value(&e).trim().to_string();
+                    app.edit(|d| d.correct(&Correction::Note { tree: part.tree, note }));
+                }
+            />
+        </label>
+    }
+}
+
+/// What can be put into the record or taken out of it at the part.
+#[component]
+fn RecordActions(app: App, part: Part) -> impl IntoView {
+    let lost = Memo::new(move |_| {
+        app.read(|d| d.row.tree(part.tree).is_some_and(|t| t.is_lost()))
+            .unwrap_or(false)
+    });
+    let tree = part.tree;
+    let act = move |key: &'static str, correction: Correction| {
+        view! {
+            <button
+                class="link"
+                data-act=key
+                on:click=move |_| {
+                    app.edit(|d| d.correct(&correction));
+                    keep_focus();
+                }
+            >
+                {app.t(key)}
+            </button>
+        }
+    };
+    view! {
+        <p class="actions">
+            {move || match part.shoot {
+                Some(shoot) => {
+                    view! {
+                        {act("record-drop-shoot", Correction::DropShoot { tree, shoot })}
+                        <button
+                            class="link"
+                            data-act="record-to-tree"
+                            on:click=move |_| {
+                                app.choose(Some(Part { tree, shoot: None }));
+                                keep_focus();
+                            }
+                        >
+                            {app.text("record-to-tree", &[("tree", Arg::Count(tree.0.into()))])}
+                        </button>
+                    }
+                        .into_any()
+                }
+                None => {
+                    view! {
+                        {move || {
+                            if lost.get() {
+                                app.peek(|d| d.plan().standing_like_others(tree))
+                                    .map(|c| act("record-standing", c))
+                            } else {
+                                Some(act("record-lost", Correction::Lost { tree }))
+                            }
+                        }}
+                        {act("record-drop-tree", Correction::DropTree { tree })}
+                    }
+                        .into_any()
+                }
+            }}
+        </p>
+    }
+}
+
+/// What a press on the wall would add to the record.
+#[component]
+pub fn OfferCard(app: App) -> impl IntoView {
+    move || {
+        app.offer.get().map(|Offer { on, x, at }| {
+            let key = match on {
+                Some(_) => "record-upright-here",
+                None => "record-tree-here",
+            };
+            let text = app.text(key, &[("place", Arg::Length(x))]);
+            // As far left as it must stand to stay on the wall.
+            let style = format!(
+                "left:clamp(8px,{:.0}px,100% - 17rem);top:{:.0}px",
+                at.0 - 80.0,
+                at.1 + 14.0
+            );
+            view! {
+                <button
+                    class="offer"
+                    style=style
+                    data-act=key
+                    on:click=move |_| {
+                        app.edit(|d| match on {
+                            Some((tree, shoot)) => d.record_upright(tree, shoot, x),
+                            None => d.record_tree(x),
+                        });
+                        focus_soon(".part-card input");
+                    }
+                >
+                    {text}
+                </button>
+            }
+        })
+    }
+}

@@ -1,0 +1,400 @@
+//! Beside the wall: the findings with their remedies, and the figures.
+
+use crate::browser::app::App;
+use crate::desk::Desk;
+use cordonry::check::{Finding, Part, Remedy, Severity};
+use cordonry::row::Limit;
+use cordonry::words::Arg;
+use leptos::prelude::*;
+
+/// How many findings of one rule are listed at once.
+const LISTED: usize = 40;
+/// From how many on findings of one rule are told together.
+const TOGETHER: usize = 4;
+
+/// A finding as it is listed.
+#[derive(Clone, PartialEq)]
+struct Listed {
+    key: String,
+    severity: Severity,
+    words: String,
+    source: String,
+    part: Option<Part>,
+    x: f64,
+    remedies: Vec<(String, Remedy)>,
+    /// Whether it waits for a new answer about the row as it is now.
+    waits: bool,
+}
+
+fn listed(app: App, desk: &Desk, finding: &Finding) -> Listed {
+    let part = finding.subjects.first().copied();
+    let info = finding.limit.info();
+    Listed {
+        key: format!("{}:{:.0}:{:?}", finding.rule, finding.x, part),
+        severity: finding.severity,
+        words: app.worded(|w| w.finding(finding)),
+        source: crate::browser::panels::limits::source(app, info),
+        part,
+        x: finding.x,
+        waits: desk.is_out_of_date(finding),
+        remedies: finding
+            .remedies
+            .iter()
+            .map(|r| (app.worded(|w| w.remedy(r)), r.clone()))
+            .collect(),
+    }
+}
+
+/// Findings of one rule and severity.
+#[derive(Clone, PartialEq)]
+struct Group {
+    key: String,
+    count: usize,
+    listed: Vec<Listed>,
+    /// How many of them have a remedy.
+    mendable: usize,
+}
+
+fn groups(app: App, desk: &Desk, findings: &[&Finding]) -> Vec<Group> {
+    let mut out: Vec<Group> = Vec::new();
+    for f in findings {
+        let key = format!("{}:{:?}", f.rule, f.severity);
+        let i = out.iter().position(|g| g.key == key).unwrap_or_else(|| {
+            out.push(Group {
+                key,
+                count: 0,
+                listed: Vec::new(),
+                mendable: 0,
+            });
+            out.len() - 1
+        });
+        let group = &mut out[i];
+        group.count += 1;
+        group.mendable += usize::from(!f.remedies.is_empty());
+        if group.listed.len() < LISTED {
+            group.listed.push(listed(app, desk, f));
+        }
+    }
+    out
+}
+
+/// The findings, the gravest first; many of one rule are told together.
+#[component]
+pub fn Findings(app: App) -> impl IntoView {
+    let state = Memo::new(move |_| {
+        app.style.track();
+        app.read(|d| {
+            let all = d.all_findings();
+            (all.len(), groups(app, d, &all))
+        })
+        .unwrap_or_default()
+    });
+    let count = move || state.with(|(n, _)| *n);
+    view! {
+        <section class="findings" aria-labelledby="findings-title">
+            <h2 id="findings-title" aria-live="polite">
+                {move || app.text("findings-title", &[("count", Arg::Count(count() as i64))])}
+            </h2>
+            <For
+                each=move || state.with(|(_, groups)| groups.clone())
+                key=|g| (g.key.clone(), g.count < TOGETHER)
+                children=move |g| {
+                    let key = g.key.clone();
+                    let now = Memo::new(move |_| {
+                        state.with(|(_, groups)| groups.iter().find(|x| x.key == key).cloned())
+                    });
+                    if g.count < TOGETHER {
+                        view! { <FindingList app now/> }.into_any()
+                    } else {
+                        view! { <FindingGroup app now/> }.into_any()
+                    }
+                }
+            />
+        </section>
+    }
+}
+
+/// Findings one by one.
+#[component]
+fn FindingList(app: App, now: Memo<Option<Group>>) -> impl IntoView {
+    view! {
+        <ul>
+            <For
+                each=move || now.get().map(|g| g.listed).unwrap_or_default()
+                key=|f| (f.key.clone(), f.words.clone(), f.waits, f.remedies.clone().into_iter().map(|r| r.0).collect::<Vec<_>>())
+                children=move |f| view! { <OneFinding app f/> }
+            />
+        </ul>
+    }
+}
+
+/// Many findings of one rule: the first of them, how many more, and all of them on request.
+#[component]
+fn FindingGroup(app: App, now: Memo<Option<Group>>) -> impl IntoView {
+    let open = RwSignal::new(false);
+    let first = move || now.get().and_then(|g| g.listed.into_iter().next());
+    let more = move || now.with(|g| g.as_ref().map_or(0, |g| g.count.saturating_sub(1)));
+    let mendable = move || now.with(|g| g.as_ref().map_or(0, |g| g.mendable));
+    let hidden = move || now.with(|g| g.as_ref().map_or(0, |g| g.count - g.listed.len()));
+    let mend_all = move |_| {
+        let rule = now.with_untracked(|g| g.as_ref().map(|g| g.key.clone()));
+        let remedies = app
+            .peek(|d| {
+                d.all_findings()
+                    .into_iter()
+                    .filter(|f| Some(format!("{}:{:?}", f.rule, f.severity)) == rule)
+                    .filter(|f| !d.is_out_of_date(f))
+                    .filter_map(|f| f.remedies.first().cloned())
+                    .collect::<Vec<_>>()
+            })
+            .unwrap_or_default();
+        let mut done = 0;
+        let outcome = app.try_edit(|d| {
+            done = d.mend_each("step-remedies", &remedies)?;
+            Ok(())
+        });
+        match outcome {
+            Ok(()) => app.say(
+                app.text("said-mended", &[("count", Arg::Count(done as i64))]),
+                false,
+            ),
+            Err(why) => app.say(app.worded(|w| w.refusal(&why)), true),
+        }
+    };
+    view! {
+        <div class="finding-group">
+            <ul>{move || first().map(|f| view! { <OneFinding app f/> })}</ul>
+            <p class="group-more">
+                <button
+                    class="link"
+                    aria-expanded=move || open.get().to_string()
+                    on:click=move |_| open.update(|o| *o = !*o)
+                >
+                    {move || {
+                        let key = if open.get() { "findings-fewer" } else { "findings-alike" };
+                        app.text(key, &[("count", Arg::Count(more() as i64))])
+                    }}
+                </button>
+                {move || {
+                    (mendable() > 1)
+                        .then(|| {
+                            view! {
+                                <button class="link" data-act="mend-all" on:click=mend_all>
+                                    {app
+                                        .text(
+                                            "mend-all",
+                                            &[("count", Arg::Count(mendable() as i64))],
+                                        )}
+                                </button>
+                            }
+                        })
+                }}
+            </p>
+            {move || {
+                open.get()
+                    .then(|| {
+                        view! {
+                            <FindingList app now/>
+                            {move || {
+                                (hidden() > 0)
+                                    .then(|| {
+                                        view! {
+                                            <p class="group-more">
+                                                {app
+                                                    .text(
+                                                        "findings-hidden",
+                                                        &[("count", Arg::Count(hidden() as i64))],
+                                                    )}
+                                            </p>
+                                        }
+                                    })
+                            }}
+                        }
+                    })
+            }}
+        </div>
+    }
+}
+
+#[component]
+fn OneFinding(app: App, f: Listed) -> impl IntoView {
+    let (mark, word) = match f.severity {
+        Severity::Now => ("▲", "severity-now"),
+        Severity::Soon => ("◆", "severity-soon"),
+        Severity::Note => ("●", "severity-note"),
+    };
+    let class = match f.severity {
+        Severity::Now => "finding now",
+        Severity::Soon => "finding soon",
+        Severity::Note => "finding note",
+    };
+    let (part, x, waits) = (f.part, f.x, f.waits);
+    let mut others = f.remedies;
+    let first = (!others.is_empty()).then(|| others.remove(0));
+    view! {
+        <li class=class data-finding=f.key.clone()>
+            <span class="severity" aria-hidden="true">{mark}</span>
+            <span class="said">
+                <button
+                    class="plain"
+                    title=f.source.clone()
+                    on:click=move |_| {
+                        app.choose(part);
+                        app.show(x);
+                    }
+                >
+                    <span class="visually-hidden">{app.t(word)} ": "</span>
+                    {f.words.clone()}
+                </button>
+            </span>
+            <span class="remedies">
+                {first.map(|(word, remedy)| view! { <RemedyButton app word remedy x waits/> })}
+                {(!others.is_empty())
+                    .then(|| {
+                        view! {
+                            <details>
+                                <summary>
+                                    {app
+                                        .text(
+                                            "remedies-other",
+                                            &[("count", Arg::Count(others.len() as i64))],
+                                        )}
+                                </summary>
+                                {others
+                                    .into_iter()
+                                    .map(|(word, remedy)| {
+                                        view! {
+                                            <div>
+                                                <RemedyButton app word remedy x waits/>
+                                            </div>
+                                        }
+                                    })
+                                    .collect_view()}
+                            </details>
+                        }
+                    })}
+            </span>
+        </li>
+    }
+}
+
+#[component]
+fn RemedyButton(app: App, word: String, remedy: Remedy, x: f64, waits: bool) -> impl IntoView {
+    view! {
+        <button
+            class="link"
+            data-remedy=""
+            disabled=waits
+            on:click=move |_| {
+                app.edit(|d| d.mend("step-remedy", &remedy));
+                app.show(x);
+            }
+        >
+            {word}
+        </button>
+    }
+}
+
+/// The row's figures, each beside what is asked of it.
+#[component]
+pub fn FiguresPanel(app: App) -> impl IntoView {
+    let lines = Memo::new(move |_| {
+        app.style.track();
+        app.read(|d| {
+            let f = &d.figures;
+            let limit = |l| d.plan().targets.get(l);
+            let due = limit(Limit::FillDueLeaf);
+            vec![
+                (
+                    "figure-fill",
+                    Arg::Share(f.cordon_fill_share),
+                    app.text("asked-fill", &[("leaf", Arg::Number(due, 0))]),
+                    d.findings.iter().any(|f| f.rule == "cordon-fill-due"),
+                ),
+                (
+                    "figure-bare",
+                    Arg::Length(f.gap_total),
+                    String::new(),
+                    false,
+                ),
+                (
+                    "figure-twice",
+                    Arg::Length(f.overlap_total),
+                    String::new(),
+                    false,
+                ),
+                (
+                    "figure-uprights",
+                    Arg::Count(f.uprights as i64),
+                    app.text("asked-trees", &[("trees", Arg::Count(f.trees as i64))]),
+                    false,
+                ),
+                (
+                    "figure-apart",
+                    Arg::Length(f.upright_spacing_mean),
+                    app.text(
+                        "asked-apart",
+                        &[("target", Arg::Length(limit(Limit::UprightSpacing)))],
+                    ),
+                    f.spacing_is_off(&d.plan().targets),
+                ),
+                (
+                    "figure-uneven",
+                    Arg::Share(f.upright_spacing_cv),
+                    app.t("asked-uneven"),
+                    false,
+                ),
+            ]
+            .into_iter()
+            .map(|(key, value, asked, off)| {
+                (key, app.text("value", &[("value", value)]), asked, off)
+            })
+            .collect::<Vec<_>>()
+        })
+        .unwrap_or_default()
+    });
+    let title = move || {
+        app.read(|d| d.row.leaf)
+            .map(|leaf| app.text("figures-title", &[("leaf", Arg::Count(leaf.into()))]))
+    };
+    view! {
+        <section class="figures" aria-labelledby="figures-title">
+            <h2 id="figures-title">{title}</h2>
+            <FigureRows app lines/>
+            // Over the wall it may be cut short.
+            <p class="facts">{move || app.read(|d| d.plan().note.clone())}</p>
+        </section>
+    }
+}
+
+/// A figure: its key, its value, what is asked of it, and whether it misses that.
+pub type FigureLine = (&'static str, String, String, bool);
+
+/// Figures in a table, each beside what is asked of it.
+#[component]
+pub fn FigureRows(app: App, lines: Memo<Vec<FigureLine>>) -> impl IntoView {
+    view! {
+        <table>
+            <tbody>
+                {move || {
+                    lines
+                        .get()
+                        .into_iter()
+                        .map(|(key, value, asked, off)| {
+                            view! {
+                                <tr class:off=off>
+                                    <th scope="row">{app.t(key)}</th>
+                                    <td class="value" data-figure=key>
+                                        {off.then_some("▲ ")}
+                                        {value}
+                                    </td>
+                                    <td class="asked">{asked}</td>
+                                </tr>
+                            }
+                        })
+                        .collect_view()
+                }}
+            </tbody>
+        </table>
+    }
+}

@@ -1,0 +1,8 @@
+//! The light beside the wall: what is looked at, the figures, and the deep canopy for comparison.
+
+mod beside;
+mod fields;
+mod figures;
+
+pub use fields::{LightLine, SkyBand};
+pub use figures::LightFiguresPanel;

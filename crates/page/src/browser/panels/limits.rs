@@ -1,0 +1,205 @@
+//! Limits and site: settings of the plan, neither work nor measurements of trees.
+
+use crate::browser::app::App;
+use crate::browser::controls::field::{Apply, Field};
+use cordonry::plan::{Correction, Setting};
+use cordonry::row::{Limit, LimitInfo, Status};
+use cordonry::typed::Unit;
+use cordonry::units::Mm;
+use cordonry::words::Arg;
+use leptos::prelude::*;
+use std::rc::Rc;
+
+/// The text of how well founded a value is.
+fn status_key(status: Status) -> &'static str {
+    match status {
+        Status::Published => "status-published",
+        Status::Derived => "status-derived",
+        Status::CommonPractice => "status-practice",
+        Status::FromMemory => "status-memory",
+    }
+}
+
+/// Whose rule a limit is.
+pub fn source(app: App, info: &LimitInfo) -> String {
+    let status = app.t(status_key(info.status));
+    match info.reason() {
+        "" => status,
+        reason => app.text(
+            "limit-source",
+            &[
+                ("status", Arg::Text(status)),
+                ("source", Arg::Text(reason.into())),
+            ],
+        ),
+    }
+}
+
+/// Where the row stands, the trellis, and every limit.
+#[component]
+pub fn LimitsAndSite(app: App) -> impl IntoView {
+    view! {
+        <div class="site">
+            <h3>{app.t("site-title")}</h3>
+            {Setting::ALL.map(|setting| view! { <OneSetting app setting/> }).collect_view()}
+            <Posts app/>
+        </div>
+        <div class="limits">
+            <h3>{app.t("limits-title")}</h3>
+            <p class="facts">{app.t("limits-what")}</p>
+            <p>
+                <button
+                    class="link"
+                    data-act="limits-reset"
+                    disabled=move || {
+                        app.read(|d| d.plan().targets.overrides().next().is_none()).unwrap_or(true)
+                    }
+                    on:click=move |_| {
+                        app.edit(|d| {
+                            let plan = d.plan().with_default_limits();
+                            d.set("step-limits-reset", plan);
+                            Ok(())
+                        });
+                    }
+                >
+                    {app.t("limits-reset-all")}
+                </button>
+            </p>
+            <ul>
+                {Limit::ALL
+                    .iter()
+                    .map(|limit| view! { <OneLimit app limit=*limit/> })
+                    .collect_view()}
+            </ul>
+        </div>
+    }
+}
+
+#[component]
+fn OneSetting(app: App, setting: Setting) -> impl IntoView {
+    let value = Memo::new(move |_| app.read(|d| setting.of(d.plan())).flatten());
+    let apply: Apply = Rc::new(move |v| {
+        app.try_edit(|d| {
+            let plan = d.plan().with_setting(setting, v)?;
+            d.set("step-setting", plan);
+            Ok(())
+        })
+    });
+    let key = setting.key();
+    view! { <Field app label=app.t(key) name=key unit=setting.unit() value apply/> }
+}
+
+/// The posts' places, and the way to set them evenly.
+#[component]
+fn Posts(app: App) -> impl IntoView {
+    let written = Memo::new(move |_| {
+        let style = app.style.get();
+        app.read(|d| {
+            let posts = d.plan().found.trellis.posts.iter().map(|p| p.f());
+            Unit::Length.write_list(posts, style)
+        })
+        .unwrap_or_default()
+    });
+    let wrong = RwSignal::new(None::<String>);
+    let take = move |text: String| {
+        if text == written.get_untracked() {
+            wrong.set(None);
+            return;
+        }
+        let Some(posts) = Unit::Length.read_list(&text, app.style.get_untracked()) else {
+            wrong.set(Some(app.t("field-no-list")));
+            return;
+        };
+        let at_mm = posts.into_iter().map(Mm::round).collect();
+        let outcome = app.try_edit(|d| {
+            let plan = d.plan().corrected(&Correction::Posts { at_mm })?;
+            d.set("step-setting", plan);
+            Ok(())
+        });
+        wrong.set(outcome.err().map(|why| app.worded(|w| w.refusal(&why))));
+    };
+    let every: Apply = Rc::new(move |distance| {
+        let Some(distance) = distance else {
+            return Ok(());
+        };
+        app.try_edit(|d| {
+            let plan = d.plan().with_posts_every(distance)?;
+            d.set("step-setting", plan);
+            Ok(())
+        })
+    });
+    view! {
+        <label class="field wide" data-field="posts">
+            <span>{app.t("setting-posts")}</span>
+            " "
+            <textarea
+                rows="2"
+                prop:value=written
+                on:change=move |e| take(event_target_value(&e))
+                aria-invalid=move || wrong.get().is_some().to_string()
+            ></textarea>
+            {move || wrong.get().map(|w| view! { <span class="wrong" role="alert">{w}</span> })}
+        </label>
+        <Field
+            app
+            label=app.t("setting-posts-every")
+            name="posts-every"
+            unit=Unit::Length
+            value=Signal::stored(None)
+            apply=every
+        />
+        <p class="facts">{app.t("caution-trellis")}</p>
+    }
+}
+
+#[component]
+fn OneLimit(app: App, limit: Limit) -> impl IntoView {
+    let info = limit.info();
+    let unit = info.unit.typed();
+    let value = Memo::new(move |_| app.read(|d| d.plan().targets.get(limit)));
+    let set = move |v: Option<f64>| {
+        app.try_edit(|d| {
+            let plan = d.plan().with_limit(limit, v)?;
+            d.set("step-limit", plan);
+            Ok(())
+        })
+    };
+    let apply: Apply = Rc::new(set);
+    let changed = move || value.get().is_some_and(|v| v != info.default);
+    let range = move || {
+        app.style.track();
+        let values = [("low", unit.arg(info.min)), ("high", unit.arg(info.max))];
+        app.text("limit-range", &values)
+    };
+    let back = move || {
+        app.style.track();
+        app.text("limit-reset", &[("value", unit.arg(info.default))])
+    };
+    let name = app.t(&format!("limit-{}", info.key));
+    let said = source(app, info);
+    view! {
+        <li data-limit=info.key class:changed=changed>
+            <Field app label=name name=info.key unit value apply/>
+            <span class="range">{range}</span>
+            <span class="source">{said}</span>
+            <span class="reset">
+                {move || {
+                    changed()
+                        .then(|| {
+                            view! {
+                                <button
+                                    class="link"
+                                    data-act="limit-reset"
+                                    on:click=move |_| {
+                                        let _ = set(None);
+                                    }
+                                >
+                                    {back}
+                                </button>
+                            }
+                        })
+                }}
+            </span>
+        </li>
+    }
+}

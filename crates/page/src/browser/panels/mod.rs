@@ -1,0 +1,14 @@
+//! What stands around the wall.
+
+pub mod card;
+pub mod correct;
+pub mod findings;
+pub mod header;
+pub mod light;
+pub mod limits;
+pub mod list;
+pub mod many;
+pub mod notice;
+pub mod views;
+pub mod wires;
+pub mod worklist;

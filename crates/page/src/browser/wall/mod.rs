@@ -1,0 +1,231 @@
+//! The wall on the screen: a hand-kept SVG scene. Only trees in view are there, and an edit
+//! replaces only the groups that changed.
+
+pub mod light;
+
+use crate::desk::{Changes, Desk};
+use crate::overlay;
+use crate::view::View;
+use cordonry::row::TreeId;
+use cordonry::words::Words;
+use cordonry_draw::{BAND_HEIGHT, Detail, tree_group};
+use std::collections::BTreeMap;
+use wasm_bindgen::JsCast;
+use web_sys::{Document, Element};
+
+const SVG: &str = "http://www.w3.org/2000/svg";
+
+/// Farthest, in mm, that a tree's wood is taken to reach from its foot.
+const REACH: f64 = 4_000.0;
+
+/// The scene's elements and what of it is drawn.
+pub struct Wall {
+    scene: Element,
+    frame: Element,
+    trees: Element,
+    signs: Element,
+    front: Element,
+    overlay: Element,
+    ghost: Element,
+    band: Element,
+    host: Element,
+    document: Document,
+    mounted: BTreeMap<TreeId, Element>,
+    detail: Option<Detail>,
+    drawn: Option<View>,
+    /// The window on the wall.
+    pub view: View,
+}
+
+impl Wall {
+    /// Builds the scene in `host`, and the band in `band_host`.
+    pub fn new(host: &Element, band_host: &Element) -> Option<Self> {
+        let document = host.owner_document()?;
+        let make = |name: &str, class: &str| {
+            let element = document.create_element_ns(Some(SVG), name).ok()?;
+            element.set_attribute("class", class).ok()?;
+            Some(element)
+        };
+        let scene = make("svg", "scene wall")?;
+        scene.set_attribute("preserveAspectRatio", "none").ok()?;
+        scene.set_attribute("aria-hidden", "true").ok()?;
+        let frame = make("g", "frame")?;
+        let trees = make("g", "trees")?;
+        let signs = make("g", "signs")?;
+        let front = make("g", "front")?;
+        scene.append_child(&frame).ok()?;
+        scene.append_child(&trees).ok()?;
+        scene.append_child(&signs).ok()?;
+        scene.append_child(&front).ok()?;
+        let overlay_svg = make("svg", "overlay")?;
+        overlay_svg.set_attribute("aria-hidden", "true").ok()?;
+        let overlay = make("g", "marks")?;
+        let ghost = make("g", "ghost")?;
+        overlay_svg.append_child(&overlay).ok()?;
+        overlay_svg.append_child(&ghost).ok()?;
+        host.append_child(&scene).ok()?;
+        host.append_child(&overlay_svg).ok()?;
+        let band = make("svg", "band-drawing")?;
+        band.set_attribute("aria-hidden", "true").ok()?;
+        band_host.append_child(&band).ok()?;
+        Some(Self {
+            scene,
+            frame,
+            trees,
+            overlay,
+            ghost,
+            band,
+            signs,
+            front,
+            host: host.clone(),
+            document,
+            mounted: BTreeMap::new(),
+            detail: None,
+            drawn: None,
+            view: View::empty(),
+        })
+    }
+
+    /// Takes the size of the place on the screen; whether it changed.
+    pub fn measure(&mut self) -> bool {
+        let rect = self.host.get_bounding_client_rect();
+        let (width, height) = (rect.width().max(1.0), rect.height().max(1.0));
+        let changed = (self.view.width, self.view.height) != (width, height);
+        self.view.width = width;
+        self.view.height = height;
+        changed
+    }
+
+    /// Where a pointer event lies, in px from the wall's top left corner.
+    pub fn local(&self, client_x: f64, client_y: f64) -> kurbo::Point {
+        let rect = self.host.get_bounding_client_rect();
+        kurbo::Point::new(client_x - rect.left(), client_y - rect.top())
+    }
+
+    /// Brings the scene up to date.
+    pub fn render(&mut self, desk: &Desk, changes: &Changes, words: &Words) {
+        let view = self.view;
+        let detail = Detail::for_scale(view.scale);
+        if changes.all || self.detail != Some(detail) {
+            for (_, element) in std::mem::take(&mut self.mounted) {
+                element.remove();
+            }
+            self.detail = Some(detail);
+        }
+        for id in &changes.trees {
+            if let Some(element) = self.mounted.remove(id) {
+                element.remove();
+            }
+        }
+        self.place_trees(desk, detail);
+        let span = view.span();
+        if self.drawn != Some(view) || changes.all {
+            self.frame
+                .set_inner_html(&cordonry_draw::backdrop(&desk.row, span));
+            self.front.set_inner_html(&format!(
+                "{}{}",
+                cordonry_draw::foreground(&desk.row, span, view.scale, words),
+                cordonry_draw::tree_numbers(&desk.row, span, view.scale, words),
+            ));
+        }
+        if self.drawn != Some(view) {
+            self.set_window(view);
+        }
+        self.choose(desk);
+        let signs = if desk.is_before() {
+            cordonry_draw::work_marks(&desk.row, desk.works(), desk.geometry)
+        } else {
+            String::new()
+        };
+        self.signs.set_inner_html(&signs);
+        self.overlay
+            .set_inner_html(&overlay::markup(desk, view, words));
+        let _ = self.band.set_attribute(
+            "viewBox",
+            &format!(
+                "{:.2} 0 {:.2} {BAND_HEIGHT}",
+                view.x * view.scale,
+                view.width
+            ),
+        );
+        self.band.set_inner_html(&cordonry_draw::cordon_band(
+            &desk.cover,
+            &desk.places,
+            span,
+            &desk.plan().targets,
+            words,
+            view.scale,
+        ));
+        self.drawn = Some(view);
+    }
+
+    fn set_window(&self, view: View) {
+        let (w, h) = (view.width / view.scale, view.height / view.scale);
+        let _ = self.scene.set_attribute(
+            "viewBox",
+            &format!("{:.2} {:.2} {w:.2} {h:.2}", view.x, -view.top),
+        );
+        // One screen pixel in mm, for lines that keep their width on the screen.
+        if let Some(style) = self
+            .scene
+            .dyn_ref::<web_sys::SvgElement>()
+            .map(web_sys::SvgElement::style)
+        {
+            let _ = style.set_property("--px", &format!("{:.3}", 1.0 / view.scale));
+        }
+    }
+
+    fn place_trees(&mut self, desk: &Desk, detail: Detail) {
+        let span = self.view.span();
+        let in_view = |x: f64| x >= span.from - REACH && x <= span.to + REACH;
+        let row = &desk.row;
+        self.mounted.retain(|id, element| {
+            let stays = row.tree(*id).is_some_and(|t| in_view(t.foot.f()));
+            if !stays {
+                element.remove();
+            }
+            stays
+        });
+        // Trees stand in order of place: those in view are one stretch of the list.
+        let first = row
+            .trees
+            .partition_point(|t| t.foot.f() < span.from - REACH);
+        for tree in row.trees[first..]
+            .iter()
+            .take_while(|t| t.foot.f() <= span.to + REACH)
+        {
+            if self.mounted.contains_key(&tree.id) {
+                continue;
+            }
+            if let Ok(group) = self.document.create_element_ns(Some(SVG), "g") {
+                group.set_inner_html(&tree_group(tree, desk.geometry, detail));
+                let _ = self.trees.append_child(&group);
+                self.mounted.insert(tree.id, group);
+            }
+        }
+    }
+
+    fn choose(&self, desk: &Desk) {
+        if let Ok(old) = self.trees.query_selector_all(".chosen") {
+            for i in 0..old.length() {
+                if let Some(e) = old.item(i).and_then(|n| n.dyn_into::<Element>().ok()) {
+                    let _ = e.class_list().remove_1("chosen");
+                }
+            }
+        }
+        let Some(part) = desk.chosen else { return };
+        let selector = match part.shoot {
+            Some(shoot) => format!("[data-part=\"{}/{shoot}\"]", part.tree),
+            None => format!("[data-tree=\"{}\"]", part.tree),
+        };
+        if let Ok(Some(e)) = self.trees.query_selector(&selector) {
+            let _ = e.class_list().add_1("chosen");
+        }
+    }
+
+    /// Shows where a press would keep a bud, or nothing.
+    pub fn show_ghost(&self, at: Option<(kurbo::Point, String)>) {
+        let markup = at.map_or_else(String::new, |(p, text)| overlay::ghost(self.view, p, &text));
+        self.ghost.set_inner_html(&markup);
+    }
+}

@@ -1,0 +1,267 @@
+//! Ways to a row that begin with nothing: a made one, an empty one, a walk along it.
+
+use super::open::Incoming;
+use crate::browser::app::App;
+use crate::browser::controls::fields::{Sheet, radios};
+use crate::browser::device::store;
+use crate::browser::dom;
+use crate::browser::ways::start::Start;
+use crate::browser::ways::walk::{WalkSetupForm, Walking};
+use cordonry::make::{EmptyRow, Leaders, RowSketch};
+use cordonry::row::Toward;
+use cordonry::units::{BareUnit, LengthStyle, parse_length};
+use cordonry::words::Arg;
+use leptos::prelude::*;
+
+/// Which way a row is being come by.
+#[derive(Clone, Copy, PartialEq)]
+pub enum Entry {
+    /// None yet: the start page.
+    Start,
+    /// A short form makes one.
+    Make,
+    /// An empty one.
+    Empty,
+    /// What is laid down before a walk.
+    Setup,
+    /// A walk.
+    Walk,
+}
+
+/// What stands here until a row is opened.
+#[component]
+pub fn Begin(incoming: Incoming) -> impl IntoView {
+    let app = incoming.app;
+    let entry = RwSignal::new(if store::walk_is_open() {
+        Entry::Walk
+    } else {
+        Entry::Start
+    });
+    // Each way begins at its top, however far down its door stood; not so the page itself when it is loaded again.
+    Effect::new(move |before: Option<Entry>| {
+        let now = entry.get();
+        if before.is_some_and(|b| b != now) {
+            dom::begin_at_if_lost("main h1");
+        }
+        now
+    });
+    move || match entry.get() {
+        Entry::Start => view! { <Start incoming entry/> }.into_any(),
+        Entry::Make => view! { <MakeForm app entry/> }.into_any(),
+        Entry::Empty => view! { <EmptyForm app entry/> }.into_any(),
+        Entry::Setup => view! { <WalkSetupForm app entry/> }.into_any(),
+        Entry::Walk => match store::kept_walk() {
+            Some(walk) => view! { <Walking app entry walk/> }.into_any(),
+            None => view! { <Start incoming entry/> }.into_any(),
+        },
+    }
+}
+
+/// The doors to these ways, on the start page.
+#[component]
+pub fn Doors(app: App, entry: RwSignal<Entry>) -> impl IntoView {
+    let kept = RwSignal::new(store::kept_walk());
+    let go_on = move |walk: &cordonry::walk::Walk| match walk.ask().tree() {
+        Some(tree) => app.text("way-walk-on", &[("tree", Arg::Count(tree.into()))]),
+        None => app.t("way-walk-open"),
+    };
+    view! {
+        <section>
+            <h2>{app.t("way-walk")}</h2>
+            <p>{app.t("way-walk-help")}</p>
+            {move || match kept.with(|k| k.as_ref().map(go_on)) {
+                Some(label) => {
+                    view! {
+                        <button class="main" data-way="walk-on" on:click=move |_| entry.set(Entry::Walk)>
+                            {label}
+                        </button>
+                        <button
+                            class="link quiet"
+                            on:click=move |_| {
+                                let sure = window()
+                                    .confirm_with_message(&app.t("way-walk-drop-sure"))
+                                    .unwrap_or(false);
+                                if sure {
+                                    store::keep_walk(None);
+                                    kept.set(None);
+                                }
+                            }
+                        >
+                            {app.t("way-walk-drop")}
+                        </button>
+                    }
+                        .into_any()
+                }
+                None => {
+                    view! {
+                        <button class="main" data-way="walk" on:click=move |_| entry.set(Entry::Setup)>
+                            {app.t("way-walk-do")}
+                        </button>
+                    }
+                        .into_any()
+                }
+            }}
+        </section>
+        <section>
+            <h2>{app.t("way-make")}</h2>
+            <p>{app.t("way-make-help")}</p>
+            <button class="main" data-way="make" on:click=move |_| entry.set(Entry::Make)>
+                {app.t("way-make-do")}
+            </button>
+        </section>
+        <section>
+            <h2>{app.t("way-empty")}</h2>
+            <p>{app.t("way-empty-help")}</p>
+            <button class="main" data-way="empty" on:click=move |_| entry.set(Entry::Empty)>
+                {app.t("way-empty-do")}
+            </button>
+        </section>
+    }
+}
+
+/// A form on a page of its own.
+#[component]
+pub fn FormPage(
+    app: App,
+    entry: RwSignal<Entry>,
+    /// Name of its texts: the title, `-help` and `-do`.
+    name: &'static str,
+    /// What pressing its button does.
+    done: Callback<()>,
+    children: Children,
+) -> impl IntoView {
+    view! {
+        <main class="start entry">
+            <h1 tabindex="-1">{app.t(name)}</h1>
+            <p class="lead">{app.t(&format!("{name}-help"))}</p>
+            <form
+                novalidate
+                on:submit=move |e| {
+                    e.prevent_default();
+                    done.run(());
+                }
+            >
+                {children()}
+                // What a field says when it loses the focus must not move the button from under the finger.
+                <p class="choices" on:mousedown=move |e| e.prevent_default()>
+                    <button type="submit" class="main">{app.t(&format!("{name}-go"))}</button>
+                    <button type="button" on:click=move |_| entry.set(Entry::Start)>
+                        {app.t("entry-leave")}
+                    </button>
+                </p>
+            </form>
+        </main>
+    }
+}
+
+/// A short form makes a row.
+#[component]
+fn MakeForm(app: App, entry: RwSignal<Entry>) -> impl IntoView {
+    let sheet = Sheet::<RowSketch>::new(app);
+    let done = Callback::new(move |()| {
+        if let Some(sketch) = sheet.done() {
+            match app.worded(|w| sketch.plan(w)) {
+                Ok(plan) => app.open_plan(plan, None),
+                Err(why) => app.say(app.worded(|w| w.refusal(&why)), true),
+            }
+        }
+    });
+    view! {
+        <FormPage app entry name="way-make" done>
+            {sheet.lengths()}
+            {radios(
+                "leaders",
+                app.t("made-leaders"),
+                vec![
+                    (app.t("made-leaders-one"), Leaders::One),
+                    (app.t("made-leaders-two"), Leaders::Two),
+                ],
+                move || sheet.read(|s| s.leaders),
+                move |leaders| sheet.choose(|s| s.leaders = leaders),
+            )}
+            {radios(
+                "toward",
+                app.t("made-toward"),
+                vec![
+                    (app.t("made-toward-left"), Toward::Left),
+                    (app.t("made-toward-right"), Toward::Right),
+                ],
+                move || sheet.read(|s| s.toward),
+                move |toward| sheet.choose(|s| s.toward = toward),
+            )}
+            {sheet.fields()}
+        </FormPage>
+    }
+}
+
+/// An empty row.
+#[component]
+fn EmptyForm(app: App, entry: RwSignal<Entry>) -> impl IntoView {
+    let sheet = Sheet::<EmptyRow>::new(app);
+    let done = Callback::new(move |()| {
+        if let Some(row) = sheet.done() {
+            match app.worded(|w| row.plan(w)) {
+                Ok(plan) => app.open_plan(plan, None),
+                Err(why) => app.say(app.worded(|w| w.refusal(&why)), true),
+            }
+        }
+    });
+    view! {
+        <FormPage app entry name="way-empty" done>
+            {sheet.lengths()}
+            {sheet.fields()}
+        </FormPage>
+    }
+}
+
+/// Over a wall without trees: what to press.
+#[component]
+pub fn NoTrees(app: App) -> impl IntoView {
+    let none = Memo::new(move |_| app.read(|d| d.row.trees.is_empty()).unwrap_or(false));
+    let text = RwSignal::new(String::new());
+    let wrong = RwSignal::new(None::<String>);
+    let plant = move || {
+        let bare = match app.style.get_untracked() {
+            LengthStyle::Metric => BareUnit::Metre,
+            LengthStyle::FeetInches => BareUnit::Foot,
+        };
+        match parse_length(&text.get_untracked(), bare) {
+            Ok(x) => {
+                wrong.set(None);
+                app.edit(|d| d.record_tree(x));
+                app.follow_chosen();
+            }
+            Err(why) => wrong.set(Some(why)),
+        }
+    };
+    move || {
+        none.get().then(|| {
+            view! {
+                <form
+                    class="part-card no-trees"
+                    novalidate
+                    on:submit=move |e| {
+                        e.prevent_default();
+                        plant();
+                    }
+                >
+                    <h2>{app.t("no-trees")}</h2>
+                    <p>{app.t("no-trees-help")}</p>
+                    <p class="cut">
+                        <label for="first-tree">{app.t("no-trees-place")}</label>
+                        " "
+                        <input
+                            id="first-tree"
+                            autocomplete="off"
+                            prop:value=text
+                            on:input=move |e| text.set(event_target_value(&e))
+                        />
+                        " "
+                        <button type="submit" class="main">{app.t("no-trees-do")}</button>
+                        <span class="wrong" role="alert">{wrong}</span>
+                    </p>
+                </form>
+            }
+        })
+    }
+}

@@ -1,0 +1,7 @@
+//! Ways to a row: the start page, a table, a walk, a made one.
+
+pub mod entry;
+pub mod import;
+pub mod open;
+pub mod start;
+pub mod walk;

@@ -1,0 +1,97 @@
+//! Files that come in: a plan is opened, a table is looked at first.
+
+use super::import::{self, Preview};
+use crate::browser::app::App;
+use cordonry::words::Arg;
+use leptos::prelude::*;
+use wasm_bindgen_futures::{JsFuture, spawn_local};
+use web_sys::{File, FileList};
+
+/// What comes in, and the measured row that is being looked at before it is used.
+#[derive(Clone, Copy)]
+pub struct Incoming {
+    /// The page.
+    pub app: App,
+    /// The measured row.
+    pub preview: RwSignal<Option<Preview>>,
+}
+
+impl Incoming {
+    /// Nothing yet.
+    pub fn new(app: App) -> Self {
+        Self {
+            app,
+            preview: RwSignal::new(None),
+        }
+    }
+}
+
+/// Opens the first of the files that the user gave, and names it where there are others: one row is opened at a time.
+pub fn take_files(incoming: Incoming, files: &FileList) {
+    let app = incoming.app;
+    let Some(file) = files.get(0) else { return };
+    let others = files.length() - 1;
+    spawn_local(async move {
+        let name = file.name();
+        take(incoming, file).await;
+        // A refusal of the first says more than that there are others.
+        let refused = app
+            .notice
+            .with_untracked(|n| n.as_ref().is_some_and(|n| n.grave));
+        if others > 0 && !refused {
+            let args = [("file", arg(&name)), ("others", Arg::Count(others.into()))];
+            app.say(app.text("files-first", &args), false);
+        }
+    });
+}
+
+/// Opens a file that the user gave: a plan, or a table of a measured row.
+pub fn take_file(incoming: Incoming, file: File) {
+    spawn_local(take(incoming, file));
+}
+
+async fn take(incoming: Incoming, file: File) {
+    let app = incoming.app;
+    app.notice.set(None);
+    let name = file.name();
+    if file.size() > cordonry::file::MAX_BYTES as f64 {
+        app.say(app.text("file-too-large", &[("file", arg(&name))]), true);
+        return;
+    }
+    match JsFuture::from(file.array_buffer()).await {
+        Ok(buffer) => take_bytes(incoming, &name, js_sys::Uint8Array::new(&buffer).to_vec()),
+        Err(_) => app.say(app.text("file-unreadable", &[("file", arg(&name))]), true),
+    }
+}
+
+fn arg(text: &str) -> Arg {
+    Arg::Text(text.to_string())
+}
+
+/// Opens bytes: a plan becomes the plan on the desk, a table is shown first.
+pub fn take_bytes(incoming: Incoming, name: &str, bytes: Vec<u8>) {
+    let app = incoming.app;
+    if cordonry::file::is_plan(&bytes) {
+        match cordonry::file::read_plan(&bytes) {
+            Ok(plan) => {
+                incoming.preview.set(None);
+                app.open_plan(plan, None);
+            }
+            Err(why) => {
+                let why = app.worded(|w| w.refusal(&why));
+                app.say(
+                    app.text("file-refused", &[("file", arg(name)), ("why", arg(&why))]),
+                    true,
+                );
+            }
+        }
+    } else {
+        import::look_at(incoming, name, bytes);
+    }
+}
+
+/// Opens one of the examples that come with the page.
+pub fn take_example(incoming: Incoming, path: &str, text: &str) {
+    let name = path.rsplit('/').next().unwrap_or(path);
+    take_bytes(incoming, name, text.as_bytes().to_vec());
+}

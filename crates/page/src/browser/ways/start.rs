@@ -1,0 +1,202 @@
+//! The start page: the ways to a row, and the rows that this device keeps.
+
+use super::open::{self, Incoming};
+use crate::browser::app::{App, Record};
+use crate::browser::device::store;
+use crate::browser::ways::entry::{Doors, Entry};
+use cordonry::words::Arg;
+use leptos::prelude::*;
+use wasm_bindgen::JsCast;
+use wasm_bindgen_futures::spawn_local;
+
+/// An example that comes with the page: its file's name, its text, the key of its line.
+type Example = (&'static str, &'static str, &'static str);
+
+macro_rules! example {
+    ($file:literal, $key:literal) => {
+        (
+            concat!("examples/", $file),
+            include_str!(concat!("../../../../../examples/", $file)),
+            $key,
+        )
+    };
+}
+
+const EXAMPLES: &[Example] = &[
+    example!("third-leaf.json", "example-third-leaf"),
+    example!("short-stock.json", "example-short-stock"),
+    example!("two-cordons.json", "example-two-cordons"),
+    example!("missed-bud-removal.json", "example-missed-buds"),
+    example!("overdue-renewal.json", "example-overdue-renewal"),
+    example!("opposed-leans.json", "example-opposed-leans"),
+    example!("lost-tree.json", "example-lost-tree"),
+    example!("uneven-uprights.json", "example-uneven-uprights"),
+    example!("clean-third-leaf.json", "example-clean"),
+    example!("measured-40.csv", "example-measured"),
+];
+
+/// What stands here until a row is opened.
+#[component]
+pub fn Start(incoming: Incoming, entry: RwSignal<Entry>) -> impl IntoView {
+    let app = incoming.app;
+    let pasted = RwSignal::new(String::new());
+    let kept = RwSignal::new(Vec::<Record>::new());
+    spawn_local(async move { kept.set(store::records().await) });
+    view! {
+        <main class="start">
+            <h1 tabindex="-1">{app.t("start-title")}</h1>
+            <p class="lead">{app.t("start-lead")}</p>
+            <KeptRows app kept/>
+            <div class="ways">
+                <Doors app entry/>
+                <section>
+                    <h2>{app.t("way-file")}</h2>
+                    <p>{app.t("way-file-help")}</p>
+                    <FilePicker incoming/>
+                </section>
+                <section>
+                    <h2>{app.t("way-paste")}</h2>
+                    <p id="paste-help">{app.t("way-paste-help")}</p>
+                    <textarea
+                        rows="5"
+                        aria-label=app.t("way-paste")
+                        aria-describedby="paste-help"
+                        placeholder="tree,place,kind,length,diameter\n1,0 m,stem,2.0 m,24 mm"
+                        prop:value=pasted
+                        on:input=move |e| pasted.set(event_target_value(&e))
+                    ></textarea>
+                    <button
+                        class="main"
+                        disabled=move || pasted.with(|p| p.trim().is_empty())
+                        on:click=move |_| {
+                            open::take_bytes(incoming, &app.t("pasted-name"), pasted.get().into_bytes());
+                        }
+                    >
+                        {app.t("way-paste-do")}
+                    </button>
+                </section>
+                <section>
+                    <h2>{app.t("way-example")}</h2>
+                    <p>{app.t("way-example-help")}</p>
+                    <ul class="examples">
+                        {EXAMPLES
+                            .iter()
+                            .map(|(path, text, key)| {
+                                view! {
+                                    <li>
+                                        <button
+                                            class="link"
+                                            data-example=*path
+                                            on:click=move |_| open::take_example(incoming, path, text)
+                                        >
+                                            {app.t(key)}
+                                        </button>
+                                    </li>
+                                }
+                            })
+                            .collect_view()}
+                    </ul>
+                </section>
+            </div>
+        </main>
+    }
+}
+
+/// A button that asks for a file.
+#[component]
+pub fn FilePicker(incoming: Incoming) -> impl IntoView {
+    let app = incoming.app;
+    view! {
+        <label class="button main">
+            {app.t("file-choose")}
+            <input
+                class="visually-hidden"
+                type="file"
+                accept=".json,.csv,.tsv,.txt,application/json,text/csv"
+                on:change=move |e| {
+                    let input = e
+                        .target()
+                        .and_then(|t| t.dyn_into::<web_sys::HtmlInputElement>().ok());
+                    if let Some(input) = input {
+                        if let Some(file) = input.files().and_then(|f| f.get(0)) {
+                            open::take_file(incoming, file);
+                        }
+                        input.set_value("");
+                    }
+                }
+            />
+        </label>
+    }
+}
+
+/// The rows that this device keeps.
+#[component]
+fn KeptRows(app: App, kept: RwSignal<Vec<Record>>) -> impl IntoView {
+    let open = move |record: Record| match cordonry::file::read_plan(record.plan.as_bytes()) {
+        Ok(plan) => app.open_plan(plan, Some(record.id)),
+        Err(why) => {
+            let why = app.worded(|w| w.refusal(&why));
+            app.say(
+                app.text(
+                    "file-refused",
+                    &[("file", Arg::Text(record.name)), ("why", Arg::Text(why))],
+                ),
+                true,
+            );
+        }
+    };
+    move || {
+        let list = kept.get();
+        (!list.is_empty()).then(|| {
+            view! {
+                <section class="kept">
+                    <h2>{app.t("kept-title")}</h2>
+                    <ul>
+                        {list
+                            .into_iter()
+                            .map(|record| {
+                                let name = if record.name.is_empty() {
+                                    app.t("unnamed")
+                                } else {
+                                    record.name.clone()
+                                };
+                                let when = js_sys::Date::new(&record.saved_ms.into())
+                                    .to_locale_string("default", &wasm_bindgen::JsValue::UNDEFINED);
+                                let id = record.id.clone();
+                                let forget = app
+                                    .text("kept-forget", &[("row", Arg::Text(name.clone()))]);
+                                view! {
+                                    <li>
+                                        <button class="link" on:click=move |_| open(record.clone())>
+                                            {name}
+                                        </button>
+                                        <span class="when">{String::from(when)}</span>
+                                        <button
+                                            class="link quiet"
+                                            aria-label=forget.clone()
+                                            on:click=move |_| {
+                                                let id = id.clone();
+                                                let sure = window()
+                                                    .confirm_with_message(&forget)
+                                                    .unwrap_or(false);
+                                                if sure {
+                                                    spawn_local(async move {
+                                                        if store::remove(&id).await.is_ok() {
+                                                            kept.set(store::records().await);
+                                                        }
+                                                    });
+                                                }
+                                            }
+                                        >
+                                            {app.t("kept-forget-short")}
+                                        </button>
+                                    </li>
+                                }
+                            })
+                            .collect_view()}
+                    </ul>
+                </section>
+            }
+        })
+    }
+}

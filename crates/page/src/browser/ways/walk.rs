@@ -1,0 +1,532 @@
+//! A walk along the row, one question at a time, for a hand that holds a telephone beside the tape.
+
+use crate::browser::app::App;
+use crate::browser::controls::fields::{Sheet, radios};
+use crate::browser::device::store;
+use crate::browser::dom;
+use crate::browser::ways::entry::{Entry, FormPage};
+use cordonry::refusal::Refusal;
+use cordonry::row::Toward;
+use cordonry::walk::{Answer, Ask, Doubt, Tape, Walk, WalkSetup, Way};
+use cordonry::words::Arg;
+use leptos::prelude::*;
+use std::collections::BTreeMap;
+
+/// What is laid down before the walk.
+#[component]
+pub fn WalkSetupForm(app: App, entry: RwSignal<Entry>) -> impl IntoView {
+    let sheet = Sheet::<WalkSetup>::new(app);
+    let done = Callback::new(move |()| {
+        let Some(setup) = sheet.done() else { return };
+        match Walk::new(setup) {
+            Ok(walk) => {
+                store::keep_walk(Some(&walk));
+                entry.set(Entry::Walk);
+            }
+            Err(why) => app.say(app.worded(|w| w.refusal(&why)), true),
+        }
+    });
+    view! {
+        <FormPage app entry name="way-walk" done>
+            {radios(
+                "sample",
+                app.t("walk-which"),
+                vec![(app.t("walk-every"), false), (app.t("walk-sample"), true)],
+                move || sheet.read(|s| s.sample.is_some()),
+                move |sample| sheet.choose(|s| s.set_sample(sample)),
+            )}
+            {radios(
+                "tape",
+                app.t("walk-tape"),
+                Tape::ALL.map(|t| (t.sign().to_string(), t)).to_vec(),
+                move || sheet.read(|s| s.tape),
+                move |tape| {
+                    sheet.set_style(tape.style());
+                    sheet.choose(|s| s.tape = tape);
+                },
+            )}
+            {sheet.fields()}
+        </FormPage>
+    }
+}
+
+/// The walk and what is being typed.
+#[derive(Clone, Copy)]
+struct Hand {
+    app: App,
+    walk: RwSignal<Option<Walk>>,
+    text: RwSignal<String>,
+    wrong: RwSignal<Option<String>>,
+    /// What is asked before what was typed is taken, and what it is then taken as.
+    doubt: RwSignal<Option<(Doubt, Take)>>,
+    /// What was typed where the walk was left by going back: by how many answers stood before it, and what was asked.
+    left: StoredValue<BTreeMap<usize, (Ask, String)>>,
+}
+
+/// As what a typed text is taken.
+type Take = fn(&mut Walk, &str) -> Result<(), Refusal>;
+
+impl Hand {
+    fn ask(self) -> Ask {
+        self.walk
+            .with(|w| w.as_ref().map_or(Ask::Nothing, Walk::ask))
+    }
+
+    /// Does something with the walk. What was typed stays where it is refused.
+    fn act(self, f: impl FnOnce(&mut Walk, &str) -> Result<(), Refusal>) {
+        let text = self.text.get_untracked();
+        let taken = self
+            .walk
+            .try_update(|w| w.as_mut().map(|w| f(w, &text)))
+            .flatten();
+        match taken {
+            Some(Ok(())) => {
+                self.text.set(self.left_here());
+                self.clear();
+                self.keep();
+            }
+            Some(Err(why)) => self.wrong.set(Some(self.app.worded(|w| w.refusal(&why)))),
+            None => {}
+        }
+        self.to_field();
+    }
+
+    /// Takes what was typed, unless it looks like a slip: then that is asked first.
+    fn take(self, as_what: Take) {
+        let text = self.text.get_untracked();
+        let doubt = self
+            .walk
+            .with_untracked(|w| w.as_ref().and_then(|w| w.doubt(&text)));
+        let Some(doubt) = doubt else {
+            return self.act(as_what);
+        };
+        self.wrong.set(Some(self.app.worded(|w| doubt.question(w))));
+        self.doubt.set(Some((doubt, as_what)));
+        self.to_field();
+    }
+
+    fn clear(self) {
+        self.wrong.set(None);
+        self.doubt.set(None);
+    }
+
+    /// How many answers there are, and what is asked.
+    fn at(self) -> (usize, Ask) {
+        self.walk.with_untracked(|w| {
+            w.as_ref()
+                .map_or((0, Ask::Nothing), |w| (w.answers().len(), w.ask()))
+        })
+    }
+
+    /// What was typed here before the walk went back, if the same is asked again.
+    fn left_here(self) -> String {
+        let (count, ask) = self.at();
+        let left = self.left.try_update_value(|l| l.remove(&count)).flatten();
+        left.filter(|(asked, _)| *asked == ask)
+            .map_or_else(String::new, |(_, text)| text)
+    }
+
+    fn back(self) {
+        let (count, ask) = self.at();
+        let text = self.text.get_untracked();
+        if !text.trim().is_empty() {
+            self.left
+                .update_value(|l| drop(l.insert(count, (ask, text))));
+        }
+        let typed = self
+            .walk
+            .try_update(|w| w.as_mut().and_then(Walk::back))
+            .flatten();
+        if let Some(typed) = typed {
+            self.text.set(typed);
+            self.keep();
+        }
+        self.clear();
+        self.to_field();
+    }
+
+    fn keep(self) {
+        self.walk.with_untracked(|w| store::keep_walk(w.as_ref()));
+    }
+
+    /// The keypad stays up, or comes up again: on some telephones only within the very press, so that the field is
+    /// shown here and not with the rest of the page.
+    fn to_field(self) {
+        if types(
+            self.walk
+                .with_untracked(|w| w.as_ref().map_or(Ask::Nothing, Walk::ask)),
+        ) && let Ok(Some(line)) = document().query_selector(".walk-typed")
+        {
+            let _ = line.class_list().remove_1("away");
+        }
+        dom::focus("#walk-field");
+    }
+
+    /// Whether there is still something in the field, which the button of that name would take; then it is said.
+    fn still_typed(self, button: &str) -> bool {
+        let typed = self.text.with_untracked(|t| !t.trim().is_empty());
+        if typed {
+            let button = Arg::Text(self.app.t(button));
+            self.doubt.set(None);
+            self.wrong
+                .set(Some(self.app.text("walk-left", &[("button", button)])));
+            self.to_field();
+        }
+        typed
+    }
+
+    /// The row is done, unless there is still something in the field.
+    fn row_done(self) {
+        if !self.still_typed("walk-next") {
+            self.act(|w, _| w.answer(Answer::RowDone));
+        }
+    }
+
+    /// The tree is done, unless there is still something in the field.
+    fn tree_done(self, and_row: bool) {
+        if self.still_typed("walk-next-thickness") {
+            return;
+        }
+        self.act(|w, _| w.answer(Answer::TreeDone));
+        if and_row {
+            self.act(|w, _| match w.ask() {
+                Ask::Foot { .. } => w.answer(Answer::RowDone),
+                _ => Ok(()),
+            });
+        }
+    }
+}
+
+/// Whether the answer is typed.
+fn types(ask: Ask) -> bool {
+    !matches!(ask, Ask::Way { .. } | Ask::Nothing)
+}
+
+/// The walk.
+#[component]
+pub fn Walking(app: App, entry: RwSignal<Entry>, walk: Walk) -> impl IntoView {
+    let hand = Hand {
+        app,
+        walk: RwSignal::new(Some(walk)),
+        text: RwSignal::new(String::new()),
+        wrong: RwSignal::new(None),
+        doubt: RwSignal::new(None),
+        left: StoredValue::new(BTreeMap::new()),
+    };
+    store::set_walk_open(true);
+    request_animation_frame(move || hand.to_field());
+    let leave = move || {
+        store::set_walk_open(false);
+        entry.set(Entry::Start);
+    };
+    let ask = Memo::new(move |_| hand.ask().key());
+    let so_far = move || {
+        hand.walk.with(|w| {
+            w.as_ref()
+                .map(|w| app.worded(|words| w.so_far(words)))
+                .unwrap_or_default()
+        })
+    };
+    let unit = move || {
+        hand.walk.with(|w| {
+            w.as_ref().map_or("", |w| {
+                if w.ask().is_thickness() {
+                    w.setup().tape.thickness_sign()
+                } else {
+                    w.setup().tape.sign()
+                }
+            })
+        })
+    };
+    view! {
+        <main class="walk">
+            <header>
+                <p class="walk-where">{move || progress(hand)}</p>
+                <button class="link" on:click=move |_| leave()>{app.t("walk-leave")}</button>
+            </header>
+            <form
+                novalidate
+                on:submit=move |e| {
+                    e.prevent_default();
+                    hand.take(Walk::typed);
+                }
+            >
+                <h1 tabindex="-1">
+                    <label for="walk-field">{move || question(hand)}</label>
+                </h1>
+                <p class="walk-typed" class:away=move || !types(hand.ask())>
+                    <input
+                        id="walk-field"
+                        inputmode="decimal"
+                        enterkeyhint="next"
+                        autocomplete="off"
+                        aria-describedby="walk-wrong"
+                        aria-invalid=move || hand.wrong.with(Option::is_some).to_string()
+                        prop:value=hand.text
+                        on:input=move |e| {
+                            hand.text.set(event_target_value(&e));
+                            if hand.doubt.with_untracked(Option::is_some) {
+                                hand.clear();
+                            }
+                        }
+                    />
+                    <span class="walk-unit">{unit}</span>
+                </p>
+                <p id="walk-wrong" class="wrong" role="alert">{hand.wrong}</p>
+                // The keypad goes down when the field loses the focus; a press on a button is not to do that.
+                <div class="walk-buttons" on:mousedown=move |e| e.prevent_default()>
+                    {move || doubt_buttons(hand)}
+                    {move || buttons(hand, entry, ask.get())}
+                </div>
+            </form>
+            <ul class="walk-so-far" aria-live="polite">
+                {move || so_far().into_iter().map(|line| view! { <li>{line}</li> }).collect_view()}
+            </ul>
+        </main>
+    }
+}
+
+fn progress(hand: Hand) -> String {
+    hand.walk.with(|w| {
+        w.as_ref()
+            .map(|w| match w.progress() {
+                (done, Some(of)) => hand.app.text(
+                    "walk-progress-sample",
+                    &[
+                        ("done", Arg::Count(done.into())),
+                        ("of", Arg::Count(of.into())),
+                        (
+                            "trees",
+                            Arg::Text(
+                                w.visits()
+                                    .iter()
+                                    .map(u32::to_string)
+                                    .collect::<Vec<_>>()
+                                    .join(", "),
+                            ),
+                        ),
+                    ],
+                ),
+                (done, None) => hand
+                    .app
+                    .text("walk-progress", &[("done", Arg::Count(done.into()))]),
+            })
+            .unwrap_or_default()
+    })
+}
+
+fn toward(way: Toward) -> (&'static str, Arg) {
+    let word = match way {
+        Toward::Left => "left",
+        Toward::Right => "right",
+    };
+    ("toward", Arg::Text(word.into()))
+}
+
+fn question(hand: Hand) -> String {
+    let ask = hand.ask();
+    let mut args = vec![("tree", Arg::Count(ask.tree().unwrap_or(0).into()))];
+    match ask {
+        Ask::End { toward: way, .. } | Ask::LeaderThickness { toward: way, .. } => {
+            args.push(toward(way));
+        }
+        Ask::Upright { number, .. } | Ask::UprightThickness { number, .. } => {
+            args.push(("number", Arg::Count(number.into())));
+        }
+        _ => {}
+    }
+    hand.app.text(&format!("walk-ask-{}", ask.key()), &args)
+}
+
+/// The answers to what is asked about a likely slip: one press each.
+fn doubt_buttons(hand: Hand) -> impl IntoView {
+    let app = hand.app;
+    hand.doubt.get().map(|(doubt, as_what)| {
+        let (label, typed) = match app.worded(|w| doubt.meant(w)) {
+            Some((label, typed)) => (label, Some(typed)),
+            None => (app.t("walk-doubt-mend"), None),
+        };
+        view! {
+            <button
+                type="button"
+                data-act="walk-doubt-meant"
+                on:click=move |_| {
+                    let Some(typed) = typed.clone() else {
+                        hand.clear();
+                        return hand.to_field();
+                    };
+                    hand.text.set(typed);
+                    hand.act(as_what);
+                }
+            >
+                {label}
+            </button>
+            <button type="button" data-act="walk-doubt-stands" on:click=move |_| hand.act(as_what)>
+                {app.worded(|w| doubt.as_it_stands(w))}
+            </button>
+        }
+    })
+}
+
+/// The buttons under the field. They stay while the same thing is asked, so that none moves away under the finger.
+fn buttons(hand: Hand, entry: RwSignal<Entry>, key: &'static str) -> impl IntoView {
+    let app = hand.app;
+    let empty = move || hand.text.with(|t| t.trim().is_empty());
+    let usual = move || match hand.ask() {
+        Ask::Foot { usual, .. } => usual,
+        _ => None,
+    };
+    let next = move |key: &'static str| {
+        view! {
+            <button type="submit" class="main wide" data-act="walk-next">
+                {move || match usual() {
+                    Some(x) if empty() => app.text("walk-usual", &[("place", Arg::Length(x.f()))]),
+                    _ => app.t(key),
+                }}
+            </button>
+        }
+    };
+    let press = move |act: &'static str, label: Signal<String>, f: Callback<()>| {
+        view! {
+            <button type="button" data-act=act on:click=move |_| f.run(())>
+                {label}
+            </button>
+        }
+    };
+    let say = move |key: &'static str| Signal::derive(move || app.t(key));
+    // Always in the same place, so that no finger finds it by chance.
+    let first = hand
+        .walk
+        .with_untracked(|w| w.as_ref().is_none_or(|w| w.answers().is_empty()));
+    let back = view! {
+        <button
+            type="button"
+            class="back"
+            data-act="walk-back"
+            disabled=first
+            on:click=move |_| hand.back()
+        >
+            {app.t("walk-back")}
+        </button>
+    };
+    let sample = move || {
+        hand.walk
+            .with(|w| w.as_ref().is_some_and(|w| w.setup().sample.is_some()))
+    };
+    match key {
+        "foot" => view! {
+            {back}
+            {next("walk-next")}
+            {move || match hand.ask() {
+                Ask::Foot { like: Some(tree), .. } => {
+                    let label = app.text("walk-same-as", &[("tree", Arg::Count(tree.into()))]);
+                    Some(press(
+                        "walk-same",
+                        Signal::derive(move || label.clone()),
+                        Callback::new(move |()| hand.take(Walk::same)),
+                    ))
+                }
+                _ => None,
+            }}
+            {press(
+                "walk-missing",
+                say("walk-missing"),
+                Callback::new(move |()| hand.take(Walk::missing)),
+            )}
+            {move || {
+                let some = hand.walk.with(|w| w.as_ref().is_some_and(Walk::has_trees));
+                (some && !sample())
+                    .then(|| {
+                        press(
+                            "walk-end",
+                            say("walk-end"),
+                            Callback::new(move |()| hand.row_done()),
+                        )
+                    })
+            }}
+        }
+        .into_any(),
+        "way" => view! {
+            {back}
+            {[(Way::Both, "walk-both-ways"), (Way::Left, "walk-left-way"), (Way::Right, "walk-right-way")]
+                .map(|(way, label)| {
+                    let as_last = move || {
+                        matches!(hand.ask(), Ask::Way { usual: Some(usual), .. } if usual == way)
+                    };
+                    view! {
+                        <button
+                            type="button"
+                            class:main=as_last
+                            data-act=label
+                            on:click=move |_| hand.act(|w, _| w.answer(Answer::Way(way)))
+                        >
+                            {app.t(label)}
+                        </button>
+                    }
+                })
+                .collect_view()}
+        }
+        .into_any(),
+        "end" => view! { {back} {next("walk-next")} }.into_any(),
+        "leader" | "thickness" => view! {
+            {back}
+            {next(if key == "leader" { "walk-next" } else { "walk-next-upright" })}
+            {press(
+                "walk-unmeasured",
+                say("walk-unmeasured"),
+                Callback::new(move |()| hand.act(|w, _| w.answer(Answer::Thickness(None)))),
+            )}
+        }
+        .into_any(),
+        "upright" => view! {
+            {back}
+            {next("walk-next-thickness")}
+            {press(
+                "walk-next-tree",
+                say("walk-next-tree"),
+                Callback::new(move |()| hand.tree_done(false)),
+            )}
+            {move || {
+                (!sample())
+                    .then(|| {
+                        press(
+                            "walk-last-tree",
+                            say("walk-last-tree"),
+                            Callback::new(move |()| hand.tree_done(true)),
+                        )
+                    })
+            }}
+        }
+        .into_any(),
+        _ => view! {
+            {back}
+            <button
+                type="button"
+                class="main wide"
+                data-act="walk-open"
+                on:click=move |_| open(hand, entry)
+            >
+                {app.t("walk-open")}
+            </button>
+        }
+        .into_any(),
+    }
+}
+
+/// Opens the plan of the walked row; the walk is over.
+fn open(hand: Hand, entry: RwSignal<Entry>) {
+    let app = hand.app;
+    let plan = hand
+        .walk
+        .with_untracked(|w| w.as_ref().map(|w| app.worded(|words| w.plan(words))));
+    match plan {
+        Some(Ok(plan)) => {
+            store::keep_walk(None);
+            store::set_walk_open(false);
+            entry.set(Entry::Start);
+            app.open_plan(plan, None);
+        }
+        Some(Err(why)) => hand.wrong.set(Some(app.worded(|w| w.refusal(&why)))),
+        None => {}
+    }
+}
