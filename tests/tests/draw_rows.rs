@@ -5,8 +5,10 @@ use cordonry::cover::{Span, cover, upright_places};
 use cordonry::plan::{Mark, Plan};
 use cordonry::pose::Geometry;
 use cordonry::row::{
-    Face, GrowthUnit, Laterals, Planted, Pose, Row, Shoot, ShootId, Toward, Tree, TreeId, Trellis,
+    Face, GrowthUnit, Laterals, Moment, Planted, Pose, Row, Shoot, ShootId, Toward, Tree, TreeId,
+    Trellis,
 };
+use cordonry::terms::Terms;
 use cordonry::units::{Deg, LengthStyle, Mm};
 use cordonry::words::{Language, Words};
 use cordonry::work::Work;
@@ -376,7 +378,12 @@ fn parts_as_the_page_shows_them() {
             &words,
             0.1,
         ),
-        work_marks(&row, &work(), g),
+        work_marks(
+            &row,
+            &work(),
+            Moment::dormant(row.leaf),
+            &Terms::of(&row, &plan.targets),
+        ),
     ] {
         out += "\n";
         out += &part;

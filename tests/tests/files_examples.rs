@@ -33,12 +33,7 @@ fn plans() -> BTreeMap<String, Plan> {
 /// What is found in the found row with the dormant work of its leaf done.
 fn findings(plan: &Plan) -> Vec<Finding> {
     let at = replay(plan, 0, plan.start()).unwrap();
-    check(&Context {
-        row: &at.row,
-        site: &plan.site,
-        targets: &plan.targets,
-        void: &at.void,
-    })
+    check(&Context::of(plan, &at))
 }
 
 #[test]
@@ -124,7 +119,13 @@ fn laying_the_end_shoot_of_the_fifth_tree_closes_the_gap() {
         toward: cordonry::row::Toward::Right,
         rise_deg: Default::default(),
     };
-    let after = apply(&plan.found, &plan.targets, &lay).unwrap();
+    let after = apply(
+        &plan.found,
+        plan.start(),
+        &plan.terms(&plan.found.trellis),
+        &lay,
+    )
+    .unwrap();
     let gaps = cordonry::cover::cover(&after, &plan.targets).gaps;
     let limit = plan.targets.get(cordonry::row::Limit::GapMax);
     assert!(gaps.iter().all(|g| g.span.length() <= limit), "{gaps:?}");

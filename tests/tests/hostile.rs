@@ -107,12 +107,7 @@ fn use_plan(plan: &Plan) {
         for tree in &replayed.row.trees {
             assert_eq!(tree.broken_rule(), None);
         }
-        let findings = check(&Context {
-            row: &replayed.row,
-            site: &plan.site,
-            targets: &plan.targets,
-            void: &replayed.void,
-        });
+        let findings = check(&Context::of(plan, &replayed));
         for finding in findings.iter().take(50) {
             assert!(!words.finding(finding).is_empty());
         }

@@ -356,7 +356,7 @@ fn at_one_row_spacing_a_deep_canopy_takes_its_light_from_the_alley() {
 
 #[test]
 fn spencer_and_the_position_algorithm_agree() {
-    use cordonry::light::sun::{Air, Moment, Place, sun_at};
+    use cordonry::light::sun::{Air, Instant, Place, sun_at};
     let place = Place {
         latitude_deg: 45.0,
         longitude_deg: 0.0,
@@ -368,7 +368,7 @@ fn spencer_and_the_position_algorithm_agree() {
     };
     let starts = [1, 32, 60, 91, 121, 152, 182, 213, 244, 274, 305, 335];
     for (month, start) in starts.into_iter().enumerate() {
-        let at = |hour: u32, minute: u32, second: f64| Moment {
+        let at = |hour: u32, minute: u32, second: f64| Instant {
             year: 2023,
             month: month as u32 + 1,
             day: 15,

@@ -7,9 +7,10 @@ use cordonry::light::state::{LightState, Settings};
 use cordonry::light::{Alike, DeepCanopy, beside_deep};
 use cordonry::light::{Fineness, Period};
 use cordonry::row::{
-    Face, GrowthUnit, Laterals, Limit, Planted, Pose, Row, Shoot, ShootId, Site, Targets, Toward,
-    Tree, TreeId, Trellis,
+    Face, GrowthUnit, Laterals, Limit, Moment, Planted, Pose, Row, Shoot, ShootId, Site, Targets,
+    Toward, Tree, TreeId, Trellis,
 };
+use cordonry::terms::Terms;
 use cordonry::units::{Deg, Mm};
 use std::sync::Arc;
 
@@ -381,13 +382,8 @@ fn found(row: &Row) -> Vec<Finding> {
 fn found_at(row: &Row, site: &Site, targets: &Targets) -> Vec<Finding> {
     let season = Period::growing_season(45.0);
     let light = report(&Foliage::new(row, site, targets, 1.0), targets, season);
-    let context = Context {
-        row,
-        site,
-        targets,
-        void: &[],
-    };
-    check_light(&context, &light)
+    let terms = Terms::on(row, targets, site);
+    check_light(&Context::found(row, &terms, targets), &light)
 }
 
 fn of<'f>(found: &'f [Finding], rule: &str) -> Vec<&'f Finding> {
@@ -397,7 +393,8 @@ fn of<'f>(found: &'f [Finding], rule: &str) -> Vec<&'f Finding> {
 /// The row after a remedy's work.
 fn mended(row: &Row, finding: &Finding) -> Row {
     let remedy = finding.remedies.first().expect("a remedy");
-    let geometry = cordonry::pose::Geometry::of(row, &Targets::default());
+    let terms = Terms::of(row, &Targets::default());
+    let moment = Moment::dormant(row.leaf);
     let mut row = row.clone();
     for work in &remedy.work {
         let at = row
@@ -405,7 +402,7 @@ fn mended(row: &Row, finding: &Finding) -> Row {
             .iter()
             .position(|t| Some(t.id) == work.tree())
             .expect("its tree");
-        let after = cordonry::work::apply_to_tree(&row.trees[at], row.leaf, geometry, work);
+        let after = cordonry::work::apply_to_tree(&row.trees[at], moment, &terms, work);
         row.trees[at] = Arc::new(after.expect("the work can be done"));
     }
     row

@@ -29,22 +29,18 @@ struct Checked {
 
 fn look_at(path: &Path, light: bool) -> Result<Checked> {
     let plan = files::plan(path)?;
-    let Replayed { row, void } = judged(&plan)?;
-    let context = Context {
-        row: &row,
-        site: &plan.site,
-        targets: &plan.targets,
-        void: &void,
-    };
+    let judged = judged(&plan)?;
+    let row = &judged.row;
+    let context = Context::of(&plan, &judged);
     let mut findings = check(&context);
     if light {
-        findings.extend(check_light(&context, &of_row(&plan, &row, None)));
+        findings.extend(check_light(&context, &of_row(&plan, row, None)));
         findings.sort_by_key(|f| std::cmp::Reverse(f.severity));
     }
     Ok(Checked {
         file: path.display().to_string(),
         leaf: row.leaf,
-        figures: figures(&row, &plan.targets),
+        figures: figures(row, &plan.targets),
         findings,
         plan,
     })

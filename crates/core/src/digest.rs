@@ -78,12 +78,7 @@ fn moment_of(out: &mut String, plan: &Plan, replayed: &Replayed) {
 }
 
 fn context<'a>(plan: &'a Plan, replayed: &'a Replayed) -> Context<'a> {
-    Context {
-        row: &replayed.row,
-        site: &plan.site,
-        targets: &plan.targets,
-        void: &replayed.void,
-    }
+    Context::of(plan, replayed)
 }
 
 fn findings_of(out: &mut String, plan: &Plan, replayed: &Replayed) {

@@ -4,6 +4,7 @@
 //! leaf it is, so that replay, identity and undo can be relied on before growth is added.
 
 use crate::row::Tree;
+use crate::terms::Terms;
 
 /// Which half of a season: growth runs before and after the early-summer work.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -15,6 +16,6 @@ pub enum Half {
 }
 
 /// The tree after that half of `leaf`. A placeholder: `None`, it is as it was.
-pub fn grow(_tree: &Tree, _leaf: u8, _half: Half) -> Option<Tree> {
+pub fn grow(_tree: &Tree, _leaf: u8, _half: Half, _terms: &Terms) -> Option<Tree> {
     None
 }

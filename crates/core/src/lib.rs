@@ -19,6 +19,7 @@ pub mod pose;
 pub mod refusal;
 pub mod row;
 pub mod seed;
+pub mod terms;
 pub mod typed;
 pub mod units;
 mod usual;

@@ -7,6 +7,7 @@ use cordonry::check::{Context, Finding, check, light_rules, rules};
 use cordonry::cover::{Span, cover, upright_places};
 use cordonry::pose::Geometry;
 use cordonry::row::*;
+use cordonry::terms::Terms;
 use cordonry::words::Words;
 use proptest::prelude::*;
 use rows::*;
@@ -58,12 +59,9 @@ fn every_default_lies_in_its_range() {
 }
 
 fn all(row: &Row) -> Vec<Finding> {
-    check(&Context {
-        row,
-        site: &Site::default(),
-        targets: &Targets::default(),
-        void: &[],
-    })
+    let targets = Targets::default();
+    let terms = Terms::of(row, &targets);
+    check(&Context::found(row, &terms, &targets))
 }
 
 #[test]

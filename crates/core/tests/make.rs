@@ -3,7 +3,8 @@
 use cordonry::check::{Context, Severity, check, figures};
 use cordonry::file::{read_plan, write_plan};
 use cordonry::make::{EmptyRow, Field, Form, Leaders, RowSketch};
-use cordonry::row::{Kind, Row, Site, Targets, Toward, Tree};
+use cordonry::row::{Kind, Row, Targets, Toward, Tree};
+use cordonry::terms::Terms;
 use cordonry::units::{Deg, LengthStyle, Mm};
 use cordonry::words::Words;
 
@@ -12,12 +13,9 @@ fn usual() -> RowSketch {
 }
 
 fn findings(row: &Row) -> Vec<cordonry::check::Finding> {
-    check(&Context {
-        row,
-        site: &Site::default(),
-        targets: &Targets::default(),
-        void: &[],
-    })
+    let targets = Targets::default();
+    let terms = Terms::of(row, &targets);
+    check(&Context::found(row, &terms, &targets))
 }
 
 fn whole(tree: &Tree) {

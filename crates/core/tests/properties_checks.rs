@@ -9,12 +9,7 @@ use cordonry::words::Words;
 use proptest::prelude::*;
 
 fn findings(plan: &Plan, replayed: &Replayed) -> Vec<Finding> {
-    check(&Context {
-        row: &replayed.row,
-        site: &plan.site,
-        targets: &plan.targets,
-        void: &replayed.void,
-    })
+    check(&Context::of(plan, replayed))
 }
 
 proptest! {
@@ -82,12 +77,7 @@ proptest! {
             plan = forced(&plan, moment, draft.on(&plan.found));
             // One replayer, so that trees without new work stay the same in memory.
             let there = replayer.at(&plan, 0, moments(&plan).last().copied().unwrap()).unwrap();
-            let context = Context {
-                row: &there.row,
-                site: &plan.site,
-                targets: &plan.targets,
-                void: &there.void,
-            };
+            let context = Context::of(&plan, &there);
             let known = before.as_ref().map(|(row, findings)| Before { row: &row.row, findings });
             let again = survey(&context, known).findings;
             prop_assert_eq!(&again, &check(&context));

@@ -5,7 +5,6 @@ mod common_arb;
 use common_arb::*;
 use cordonry::file::{read_plan, write_plan};
 use cordonry::plan::{Correction, Measure, Plan};
-use cordonry::pose::Geometry;
 use cordonry::row::{ShootId, TreeId};
 use cordonry::units::Mm;
 use cordonry::words::Words;
@@ -173,21 +172,22 @@ proptest! {
     fn what_is_offered_ready_can_be_done(plan in plan(), before in drafts(5)) {
         let plan = worked(&plan, &before);
         let start = plan.start();
-        let row = at(&plan, start).row;
+        let there = at(&plan, start);
+        let (row, terms) = (there.row, there.terms);
         for tree in &row.trees {
             let parts = tree.shoots.iter().map(|s| Some(s.id)).chain([None]);
-            for choice in parts.flat_map(|shoot| choices(&row, &plan.targets, tree.id, shoot)) {
+            for choice in parts.flat_map(|shoot| choices(&row, start, &terms, &plan.targets, tree.id, shoot)) {
                 let words = Words::default();
                 prop_assert!(words.has(choice.key), "{}", choice.key);
                 prop_assert!(words.has(choice.step), "{}", choice.step);
                 if choice.asked.is_empty() {
-                    let done = apply(&row, &plan.targets, &choice.work(&[]));
+                    let done = apply(&row, start, &terms, &choice.work(&[]));
                     prop_assert!(done.is_ok(), "{:?}: {:?}", choice, done);
                 } else {
                     // Numbers that can't be are refused, never taken for others.
                     for number in [f64::NAN, -1e9, 1e12] {
                         let work = choice.work(&vec![number; choice.asked.len()]);
-                        prop_assert!(apply(&row, &plan.targets, &work).is_err(), "{:?}", work);
+                        prop_assert!(apply(&row, start, &terms, &work).is_err(), "{:?}", work);
                     }
                 }
             }
@@ -198,12 +198,12 @@ proptest! {
     fn work_on_many_is_done_whole(plan in plan(), before in drafts(5)) {
         let plan = worked(&plan, &before);
         let start = plan.start();
-        let row = at(&plan, start).row;
-        let geometry = Geometry::of(&row, &plan.targets);
+        let there = at(&plan, start);
+        let (row, terms) = (there.row, there.terms);
         for sweep in Sweep::all(&row, &plan.targets) {
-            let works = spread(&row, geometry, sweep, |_| true);
+            let works = spread(&row, start, &terms, sweep, |_| true);
             for work in &works {
-                prop_assert!(apply(&row, &plan.targets, work).is_ok(), "{:?}", work);
+                prop_assert!(apply(&row, start, &terms, work).is_ok(), "{:?}", work);
             }
             let words = Words::default();
             prop_assert!(words.has(sweep.key()), "{:?}", sweep);

@@ -316,7 +316,7 @@ proptest! {
                 other => panic!("a drag gave {other:?}"),
             };
             let grown = !tree.shoots[index].units.is_empty();
-            prop_assert_eq!(apply(&plan.found, &plan.targets, &work).is_ok(), grown);
+            prop_assert_eq!(apply(&plan.found, plan.start(), &plan.terms(&plan.found.trellis), &work).is_ok(), grown);
         }
     }
 }

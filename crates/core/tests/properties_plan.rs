@@ -76,7 +76,7 @@ fn straight(plan: &Plan, last: Moment) -> (Row, Vec<(Moment, Work)>) {
             continue;
         }
         row.leaf = moment.leaf;
-        match apply(&row, &plan.targets, &work) {
+        match apply(&row, moment, &plan.terms(&row.trellis), &work) {
             Ok(next) if moment >= plan.start() => row = next,
             _ => void.push((moment, work)),
         }
@@ -223,7 +223,7 @@ proptest! {
         let (moment, work) = draft.for_plan(&plan);
         let row = at(&plan, moment).row;
         let tree = work.tree().expect("work on a tree");
-        if let Ok(next) = apply(&row, &plan.targets, &work) {
+        if let Ok(next) = apply(&row, Moment::dormant(row.leaf), &plan.terms(&row.trellis), &work) {
             for (a, b) in row.trees.iter().zip(&next.trees) {
                 prop_assert!(a.id == tree || Arc::ptr_eq(a, b));
             }

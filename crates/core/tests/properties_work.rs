@@ -93,7 +93,7 @@ proptest! {
         }
         for (tree, shoot) in subjects {
             for work in extremes(tree, shoot) {
-                match apply(&plan.found, &plan.targets, &work) {
+                match apply(&plan.found, plan.start(), &plan.terms(&plan.found.trellis), &work) {
                     Ok(row) => {
                         for tree in &row.trees {
                             prop_assert_eq!(tree.broken_rule(), None, "after {:?}", work);
@@ -131,7 +131,7 @@ proptest! {
         if !matches!(work, Work::Lay { .. } | Work::Stand { .. }) {
             return Ok(());
         }
-        let Ok(next) = apply(&row, &plan.targets, &work) else { return Ok(()); };
+        let Ok(next) = apply(&row, Moment::dormant(row.leaf), &plan.terms(&row.trellis), &work) else { return Ok(()); };
         let g = Geometry::of(&row, &plan.targets);
         for (a, b) in row.trees.iter().zip(&next.trees) {
             prop_assert_eq!(a.shoots.len(), b.shoots.len());
@@ -153,7 +153,7 @@ proptest! {
         let (Work::CutBack { keep_mm, .. } | Work::Stub { keep_mm, .. }) = work else {
             return Ok(());
         };
-        let Ok(next) = apply(row, &plan.targets, &work) else { return Ok(()); };
+        let Ok(next) = apply(row, Moment::dormant(row.leaf), &plan.terms(&row.trellis), &work) else { return Ok(()); };
         let subject = work.subject();
         let (before, _) = row.shoot(subject.tree.unwrap(), subject.shoot).unwrap();
         let (after, shoot) = next.shoot(subject.tree.unwrap(), subject.shoot).unwrap();
@@ -180,8 +180,8 @@ proptest! {
         if !matches!(work, Work::Lay { .. } | Work::Stand { .. }) {
             return Ok(());
         }
-        if let Ok(once) = apply(row, &plan.targets, &work) {
-            prop_assert_eq!(apply(&once, &plan.targets, &work).unwrap(), once);
+        if let Ok(once) = apply(row, Moment::dormant(row.leaf), &plan.terms(&row.trellis), &work) {
+            prop_assert_eq!(apply(&once, Moment::dormant(once.leaf), &plan.terms(&once.trellis), &work).unwrap(), once);
         }
     }
 }

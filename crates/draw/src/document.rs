@@ -11,7 +11,7 @@ use crate::{style, work};
 use cordonry::cover::{Cover, Place, Span, cover, upright_places};
 use cordonry::plan::Plan;
 use cordonry::pose::{Geometry, layout};
-use cordonry::row::{Row, Tree};
+use cordonry::row::{Moment, Row, Tree};
 use cordonry::units::{LengthStyle, show_length};
 use cordonry::words::{Arg, Words};
 use cordonry::work::Work;
@@ -309,7 +309,9 @@ impl<'a> WholeWall<'a> {
         }
         let on_shown = |w: &&Work| shown.iter().any(|i| Some(row.trees[*i].id) == w.tree());
         let work: Vec<Work> = self.sheet.work.iter().filter(on_shown).cloned().collect();
-        for mark in work::elements(row, &work, g, options) {
+        let terms = self.plan.terms(&row.trellis);
+        let moment = Moment::dormant(row.leaf);
+        for mark in work::elements(row, &work, moment, &terms, options) {
             wall.append(mark);
         }
         pins(&mut wall, self.plan, span, px);

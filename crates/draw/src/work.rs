@@ -5,8 +5,9 @@ use crate::key::Sign;
 use crate::pen::Pen;
 use crate::tree::{Options, bud_shape, level, part, signs, sized};
 use crate::wood::{Wood, along, on_page};
-use cordonry::pose::{Course, Geometry, layout};
-use cordonry::row::{Pose, Row, ShootId, Tree};
+use cordonry::pose::{Course, layout};
+use cordonry::row::{Moment, Pose, Row, ShootId, Tree};
+use cordonry::terms::Terms;
 use cordonry::work::{Work, apply_to_tree};
 use kurbo::Point;
 use std::f64::consts::FRAC_PI_2;
@@ -20,25 +21,38 @@ const LEAST: f64 = 2.0;
 /// (two for a stub), a cross where a shoot comes off, an arrow along the way of a tip that is bent, a
 /// bud with a stroke under it where one is kept. Wood that goes is struck through with dashes. Work without
 /// a subject in this row draws nothing.
-pub fn work_marks(row_before: &Row, work: &[Work], g: Geometry) -> String {
-    markup(elements(row_before, work, g, Options::default()))
+pub fn work_marks(row_before: &Row, work: &[Work], moment: Moment, terms: &Terms) -> String {
+    markup(elements(
+        row_before,
+        work,
+        moment,
+        terms,
+        Options::default(),
+    ))
 }
 
-pub(crate) fn elements(row: &Row, work: &[Work], g: Geometry, options: Options) -> Vec<Element> {
+pub(crate) fn elements(
+    row: &Row,
+    work: &[Work],
+    moment: Moment,
+    terms: &Terms,
+    options: Options,
+) -> Vec<Element> {
     work.iter()
         .filter_map(|w| {
             let tree = row.tree(w.tree()?)?;
             let index = tree.index(w.subject().shoot)?;
-            let courses = layout(tree, g);
+            let courses = layout(tree, terms.geometry);
             Some(
                 Marks {
                     tree,
                     courses: &courses,
                     index,
-                    g,
+                    moment,
+                    terms,
                     options,
                 }
-                .of(w, row.leaf),
+                .of(w),
             )
         })
         .collect()
@@ -48,12 +62,13 @@ struct Marks<'a> {
     tree: &'a Tree,
     courses: &'a [Course],
     index: usize,
-    g: Geometry,
+    moment: Moment,
+    terms: &'a Terms,
     options: Options,
 }
 
 impl Marks<'_> {
-    fn of(&self, work: &Work, leaf: u8) -> Element {
+    fn of(&self, work: &Work) -> Element {
         // Planting and the wires have no sign.
         let class = match (work, Sign::of(work)) {
             (Work::Stand { .. }, _) => "work work-lay work-stand",
@@ -62,11 +77,11 @@ impl Marks<'_> {
         };
         let mut out = signs(class, &part(self.tree, &self.tree.shoots[self.index]));
         match work {
-            Work::Lay { .. } | Work::Stand { .. } => self.bend(&mut out, work, leaf),
+            Work::Lay { .. } | Work::Stand { .. } => self.bend(&mut out, work),
             Work::CutBack { keep_mm, .. } => self.cut(&mut out, keep_mm.f(), Sign::Cut),
             Work::Stub { keep_mm, .. } => self.cut(&mut out, keep_mm.f(), Sign::Stub),
             Work::CutToBuds { .. } | Work::Tip { .. } | Work::HoldHeight { .. } => {
-                if let Ok(after) = apply_to_tree(self.tree, leaf, self.g, work) {
+                if let Ok(after) = apply_to_tree(self.tree, self.moment, self.terms, work) {
                     self.cut(&mut out, after.shoots[self.index].length(), Sign::Cut);
                 }
             }
@@ -178,11 +193,11 @@ impl Marks<'_> {
         out.append(place);
     }
 
-    fn bend(&self, out: &mut Element, work: &Work, leaf: u8) {
-        let Ok(after) = apply_to_tree(self.tree, leaf, self.g, work) else {
+    fn bend(&self, out: &mut Element, work: &Work) {
+        let Ok(after) = apply_to_tree(self.tree, self.moment, self.terms, work) else {
             return;
         };
-        let new = layout(&after, self.g)[self.index];
+        let new = layout(&after, self.terms.geometry)[self.index];
         let mut ghost = Pen::default();
         Wood::axis(new).spine(&mut ghost, 0.0);
         add(out, path("new-place", &ghost));
@@ -198,7 +213,7 @@ impl Marks<'_> {
         for i in 0..=STEPS {
             let h = from + (to - from) * f64::from(i) / f64::from(STEPS);
             trial.shoots[self.index].pose = Pose::from_heading(h.to_degrees());
-            tips.push(layout(&trial, self.g)[self.index].tip());
+            tips.push(layout(&trial, self.terms.geometry)[self.index].tip());
         }
         let mut sweep = Pen::default();
         sweep.move_to(on_page(tips[0]));

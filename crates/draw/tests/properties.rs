@@ -4,9 +4,10 @@ use cordonry::cover::{Span, cover, upright_places};
 use cordonry::plan::{Mark, Plan};
 use cordonry::pose::Geometry;
 use cordonry::row::{
-    Face, GrowthUnit, Laterals, Planted, Pose, Row, Shoot, ShootId, Targets, Toward, Tree, TreeId,
-    Trellis,
+    Face, GrowthUnit, Laterals, Moment, Planted, Pose, Row, Shoot, ShootId, Targets, Toward, Tree,
+    TreeId, Trellis,
 };
+use cordonry::terms::Terms;
 use cordonry::units::{Deg, LengthStyle, Mm};
 use cordonry::words::{Language, Words};
 use cordonry::work::Work;
@@ -237,7 +238,8 @@ fn all(row: &Row, name: &str) -> Vec<String> {
             &cover, &places, view, &targets, &words, px_per_mm,
         ));
     }
-    out.push(work_marks(row, &work, g));
+    let terms = Terms::of(row, &targets);
+    out.push(work_marks(row, &work, Moment::dormant(row.leaf), &terms));
     let sheet = Sheet {
         words: &words,
         foliage: true,

@@ -8,7 +8,8 @@ use cordonry::cover::{Cover, Place};
 use cordonry::plan::{Correction, History, Moment, Plan, Replayed, Replayer, Scheme, Setting};
 use cordonry::pose::{Course, Geometry, bend_toward, layout};
 use cordonry::refusal::Refusal;
-use cordonry::row::{Pose, Row, ShootId, Site, Targets, Tree, TreeId};
+use cordonry::row::{Phase, Pose, Row, ShootId, Site, Targets, Tree, TreeId};
+use cordonry::terms::Terms;
 use cordonry::units::Mm;
 use cordonry::work::{Stage, Work};
 use kurbo::Point;
@@ -50,6 +51,8 @@ pub struct Desk {
     pub chosen: Option<Part>,
     /// The row at the moment that is looked at.
     pub row: Row,
+    /// What pose and work read besides its trees.
+    pub terms: Terms,
     /// Where its shoots run.
     pub geometry: Geometry,
     /// How its wire is covered.
@@ -70,7 +73,8 @@ impl Desk {
     /// A desk with `plan` on it.
     pub fn new(plan: Plan) -> Self {
         let moment = plan.start();
-        let geometry = Geometry::of(&plan.found, &plan.targets);
+        let terms = plan.terms(&plan.found.trellis);
+        let geometry = terms.geometry;
         let row = (*plan.found).clone();
         let mut desk = Self {
             history: History::new(plan),
@@ -84,6 +88,7 @@ impl Desk {
             correcting: false,
             chosen: None,
             row,
+            terms,
             geometry,
             cover: Cover::default(),
             places: Vec::new(),
@@ -232,6 +237,14 @@ impl Desk {
         }
     }
 
+    /// Whether the work of the shown moment has been done on the row on the wall.
+    pub fn phase(&self) -> Phase {
+        match self.before || self.correcting {
+            true => Phase::Before,
+            false => Phase::After,
+        }
+    }
+
     /// Works everything out anew from the plan.
     fn derive(&mut self) {
         let plan = Arc::clone(self.history.plan());
@@ -239,10 +252,15 @@ impl Desk {
         self.scheme = self.scheme.min(plan.schemes.len().saturating_sub(1));
         let (shown, moment) = self.shown();
         let seen = self.replayer.at(&shown, self.scheme, moment);
-        let Ok(Replayed { row, void }) = seen else {
+        let Ok(seen) = seen else {
             return;
         };
-        let geometry = Geometry::of(&row, &plan.targets);
+        let seen = Replayed {
+            phase: self.phase(),
+            ..seen
+        };
+        let row = &seen.row;
+        let geometry = seen.terms.geometry;
         let same_frame = row.trellis == self.row.trellis
             && (row.from, row.to) == (self.row.from, self.row.to)
             && geometry == self.geometry
@@ -269,24 +287,20 @@ impl Desk {
             self.light_holds = false;
         }
         self.geometry = geometry;
-        let context = Context {
-            row: &row,
-            site: &plan.site,
-            targets: &plan.targets,
-            void: &void,
-        };
+        let context = Context::of(&plan, &seen);
         // What the last survey worked out holds where nothing near has changed, under the same limits.
         let known = same_limits.then_some(Before {
             row: &self.row,
             findings: &self.findings,
         });
-        let seen = survey(&context, known);
+        let judged = survey(&context, known);
         self.limits = (Arc::clone(&plan.targets), Arc::clone(&plan.site));
-        self.figures = seen.figures;
-        self.row = row;
-        self.cover = seen.cover;
-        self.places = seen.places;
-        self.findings = seen.findings;
+        self.row = seen.row;
+        self.terms = seen.terms;
+        self.figures = judged.figures;
+        self.cover = judged.cover;
+        self.places = judged.places;
+        self.findings = judged.findings;
         let still_there = self.chosen.is_some_and(|part| match part.shoot {
             Some(shoot) => self.row.shoot(part.tree, shoot).is_some(),
             None => self.row.tree(part.tree).is_some(),

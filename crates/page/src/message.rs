@@ -140,12 +140,7 @@ pub fn answer(ask: &Ask) -> Answer {
                 let counts = Window::ALL.into_iter().filter_map(|window| {
                     let moment = Moment { leaf, window };
                     let replayed = replayer.at(&plan, ask.scheme, moment).ok()?;
-                    let findings = check(&Context {
-                        row: &replayed.row,
-                        site: &plan.site,
-                        targets: &plan.targets,
-                        void: &replayed.void,
-                    });
+                    let findings = check(&Context::of(&plan, &replayed));
                     let now = findings
                         .iter()
                         .filter(|f| f.severity == Severity::Now)

@@ -259,12 +259,7 @@ fn what_was_found_of_the_light_waits_once_the_row_has_changed() {
         let leaves = Foliage::new(&desk.row, &plan.site, &plan.targets, 1.0);
         let light = report(&leaves, &plan.targets, season);
         let found = check_light(
-            &Context {
-                row: &desk.row,
-                site: &plan.site,
-                targets: &plan.targets,
-                void: &[],
-            },
+            &Context::found(&desk.row, &desk.terms, &plan.targets),
             &light,
         );
         assert!(!found.is_empty());

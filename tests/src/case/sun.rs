@@ -1,6 +1,6 @@
 //! Sun positions at moments and places.
 
-use cordonry::light::sun::{Air, Moment, Place, sun_at};
+use cordonry::light::sun::{Air, Instant, Place, sun_at};
 use serde_json::{Value, json};
 
 use super::{list, number};
@@ -34,7 +34,7 @@ pub(super) fn solve(case: &Value) -> Result<(Value, Value), String> {
 }
 
 /// A moment written `2024-06-20T12:00:00Z`, seconds with or without decimals.
-fn moment(text: &str) -> Result<Moment, String> {
+fn moment(text: &str) -> Result<Instant, String> {
     let bad = || format!("\"{text}\" is no time like 2024-06-20T12:00:00Z");
     let (date, clock) = text
         .strip_suffix('Z')
@@ -47,7 +47,7 @@ fn moment(text: &str) -> Result<Moment, String> {
     let mut hms = clock.split(':');
     let mut part = || hms.next().ok_or_else(bad);
     let (hour, minute, second) = (part()?, part()?, part()?);
-    Ok(Moment {
+    Ok(Instant {
         year: year.parse().map_err(|_| bad())?,
         month: rest.0.parse().map_err(|_| bad())?,
         day: rest.1.parse().map_err(|_| bad())?,

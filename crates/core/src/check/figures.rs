@@ -2,7 +2,8 @@
 
 use super::Context;
 use super::seen::{Seen, over, under};
-use crate::row::{Kind, Limit, Row, Site, Targets};
+use crate::row::{Kind, Limit, Row, Targets};
+use crate::terms::Terms;
 
 /// The figures of a row at one moment. Lengths in mm.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -52,13 +53,8 @@ impl Figures {
 
 /// The figures of a row.
 pub fn figures(row: &Row, targets: &Targets) -> Figures {
-    let site = Site::default();
-    of(&Seen::new(&Context {
-        row,
-        site: &site,
-        targets,
-        void: &[],
-    }))
+    let terms = Terms::of(row, targets);
+    of(&Seen::new(&Context::found(row, &terms, targets)))
 }
 
 /// The figures of a row that has been seen.

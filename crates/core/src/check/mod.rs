@@ -36,8 +36,9 @@ pub use light_renewal::is_dark as renewal_zone_is_dark;
 
 use crate::cover::{Cover, Place};
 use crate::light::LightReport;
-use crate::plan::VoidWork;
-use crate::row::{Row, Site, Targets};
+use crate::plan::{Plan, Replayed, VoidWork};
+use crate::row::{Moment, Phase, Row, Targets};
+use crate::terms::Terms;
 use seen::Seen;
 
 /// What a check looks at.
@@ -45,12 +46,42 @@ use seen::Seen;
 pub struct Context<'a> {
     /// The row at the moment that is judged.
     pub row: &'a Row,
-    /// Where it stands.
-    pub site: &'a Site,
+    /// That moment.
+    pub moment: Moment,
+    /// Whether its work has been done.
+    pub phase: Phase,
+    /// What pose and work read besides its trees.
+    pub terms: &'a Terms,
     /// The limits in force.
     pub targets: &'a Targets,
     /// Work on the way to that moment that touched nothing.
     pub void: &'a [VoidWork],
+}
+
+impl<'a> Context<'a> {
+    /// What is judged of a plan: the row that was replayed.
+    pub fn of(plan: &'a Plan, at: &'a Replayed) -> Self {
+        Self {
+            row: &at.row,
+            moment: at.moment,
+            phase: at.phase,
+            terms: &at.terms,
+            targets: &plan.targets,
+            void: &at.void,
+        }
+    }
+
+    /// A row that belongs to no plan, as it was found: dormant, without work on it.
+    pub fn found(row: &'a Row, terms: &'a Terms, targets: &'a Targets) -> Self {
+        Self {
+            row,
+            moment: Moment::dormant(row.leaf),
+            phase: Phase::Before,
+            terms,
+            targets,
+            void: &[],
+        }
+    }
 }
 
 type Rule = (&'static str, fn(&Seen<'_>) -> Vec<Finding>);

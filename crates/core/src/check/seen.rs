@@ -5,7 +5,8 @@ use super::{Context, Finding, Part, Severity};
 use crate::cover::{Cover, Laid, Place, Span, cover_of, laid_of, on_cordon, places_of};
 use crate::plan::VoidWork;
 use crate::pose::{Course, Geometry, layout};
-use crate::row::{Kind, Limit, Pose, Row, Shoot, ShootId, Site, Targets, Toward, Tree, TreeId};
+use crate::row::{Kind, Limit, Moment, Pose, Row, Shoot, ShootId, Targets, Toward, Tree, TreeId};
+use crate::terms::Terms;
 use crate::words::Arg;
 use crate::work::{Work, apply_to_tree};
 use std::collections::BTreeMap;
@@ -128,7 +129,8 @@ impl SeenTree<'_> {
 /// The row as the rules see it.
 pub(super) struct Seen<'a> {
     pub row: &'a Row,
-    pub site: &'a Site,
+    pub moment: Moment,
+    pub terms: &'a Terms,
     pub targets: &'a Targets,
     pub void: &'a [VoidWork],
     pub g: Geometry,
@@ -148,7 +150,7 @@ pub(super) struct Seen<'a> {
 
 impl<'a> Seen<'a> {
     pub fn new(c: &Context<'a>) -> Self {
-        let g = Geometry::of(c.row, c.targets);
+        let g = c.terms.geometry;
         let trees: Vec<SeenTree<'a>> = c
             .row
             .trees
@@ -187,7 +189,8 @@ impl<'a> Seen<'a> {
         };
         Self {
             row: c.row,
-            site: c.site,
+            moment: c.moment,
+            terms: c.terms,
             targets: c.targets,
             void: c.void,
             g,
@@ -256,7 +259,7 @@ impl<'a> Seen<'a> {
         order.sort_by_key(|w| w.subject());
         let mut out = tree.clone();
         for work in order {
-            out = apply_to_tree(&out, self.row.leaf, self.g, work).ok()?;
+            out = apply_to_tree(&out, self.moment, self.terms, work).ok()?;
         }
         Some(out)
     }

@@ -86,7 +86,7 @@ fn hold(seen: &SeenTree<'_>, shoots: &[ShootId], height: Mm) -> Vec<Work> {
 
 pub(super) fn find_tall(c: &Seen<'_>) -> Vec<Finding> {
     let height = c.row.trellis.wall_height.f();
-    let given = c.site.row_spacing.map(Mm::f).filter(|s| *s > 0.0);
+    let given = c.terms.site.row_spacing.map(Mm::f).filter(|s| *s > 0.0);
     let spacing = given.unwrap_or(c.limit(Limit::RowSpacing));
     let ratio = height / spacing;
     let (severity, limit) = if over(ratio, c.limit(Limit::HeightRatioMax)) {

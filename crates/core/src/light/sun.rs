@@ -13,9 +13,9 @@ use thiserror::Error;
 
 use super::direction::Direction;
 
-/// A moment of coordinated universal time.
+/// An instant of coordinated universal time.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Moment {
+pub struct Instant {
     /// Year, −2000–6000.
     pub year: i32,
     /// Month, 1–12.
@@ -71,7 +71,7 @@ pub struct NoSun(String);
 /// The sun at a moment and place. `delta_t_s` is terrestrial less universal time in seconds; without it, an estimate
 /// for that month.
 pub fn sun_at(
-    moment: Moment,
+    moment: Instant,
     place: Place,
     air: Air,
     delta_t_s: Option<f64>,

@@ -68,9 +68,9 @@ impl Plan {
             season.drop_subject(moment.window, work.subject());
             let here = season.work_on_tree(moment.window, work.tree());
             if let Some(tree) = work.tree().and_then(|id| trees.tree(id, here))
-                && let Some(geometry) = trees.geometry()
+                && let Some(terms) = trees.terms()
             {
-                apply_to_tree(&tree, moment.leaf, geometry, &work)?;
+                apply_to_tree(&tree, moment, terms, &work)?;
             }
             put(&mut season, moment, work);
         }
@@ -100,10 +100,10 @@ impl Plan {
             None => None,
         };
         match one {
-            Some((tree, geometry)) => apply_to_tree(&tree, moment.leaf, geometry, work).map(drop),
+            Some((tree, terms)) => apply_to_tree(&tree, moment, &terms, work).map(drop),
             None => {
                 let before = replay(self, scheme, moment)?;
-                apply(&before.row, &self.targets, work).map(drop)
+                apply(&before.row, moment, &before.terms, work).map(drop)
             }
         }
     }

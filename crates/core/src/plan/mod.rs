@@ -10,11 +10,14 @@ mod setting;
 pub use correct::{Correction, Measure, Pick, Picked};
 pub use history::{Entry, History};
 pub use replay::{Replayed, Replayer, VoidWork, replay};
-pub use season::{Moment, Season, Window};
+pub use season::Season;
 pub use setting::Setting;
 
+pub use crate::row::{Moment, Phase, Window};
+
 use crate::refusal::Refusal;
-use crate::row::{Row, Site, Targets};
+use crate::row::{Row, Site, Targets, Trellis};
+use crate::terms::{Assumptions, Terms};
 use crate::words::Arg;
 use std::sync::Arc;
 
@@ -56,6 +59,8 @@ pub struct Plan {
     pub site: Arc<Site>,
     /// The limits in force.
     pub targets: Arc<Targets>,
+    /// The values of the model of nodes and growth.
+    pub assumptions: Arc<Assumptions>,
     /// The row as found: the dormant state before its leaf. Its places are whole millimetres.
     pub found: Arc<Row>,
     /// Ways of training it; never empty.
@@ -79,6 +84,7 @@ impl Plan {
             note: String::new(),
             site: Arc::default(),
             targets: Arc::default(),
+            assumptions: Arc::default(),
             found: Arc::new(found),
             schemes: vec![Arc::new(Scheme {
                 name: "A".into(),
@@ -90,10 +96,12 @@ impl Plan {
 
     /// The dormant moment before the found leaf's growth: where work begins.
     pub fn start(&self) -> Moment {
-        Moment {
-            leaf: self.found.leaf,
-            window: Window::Dormant,
-        }
+        Moment::dormant(self.found.leaf)
+    }
+
+    /// What pose, work and growth read besides a tree, while the trellis is so.
+    pub fn terms(&self, trellis: &Trellis) -> Terms {
+        Terms::new(trellis, &self.targets, &self.assumptions, &self.site)
     }
 
     /// The scheme at `index`.

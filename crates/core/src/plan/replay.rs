@@ -3,11 +3,11 @@
 //! Work and growth on one tree read that tree and constants of the row alone, so each tree is replayed by
 //! itself, and a tree whose work has not changed is not replayed again.
 
-use super::{Moment, Plan, Scheme, Window};
+use super::{Moment, Phase, Plan, Scheme, Window};
 use crate::grow::{Half, grow};
-use crate::pose::Geometry;
 use crate::refusal::Refusal;
 use crate::row::{Row, Tree, TreeId, Trellis};
+use crate::terms::Terms;
 use crate::words::Arg;
 use crate::work::{Work, apply_to_tree, apply_to_trellis};
 use std::collections::{BTreeMap, BTreeSet};
@@ -29,6 +29,12 @@ pub struct VoidWork {
 pub struct Replayed {
     /// The row.
     pub row: Row,
+    /// When it is so.
+    pub moment: Moment,
+    /// Whether that moment's work has been done.
+    pub phase: Phase,
+    /// What pose, work and growth read then besides its trees.
+    pub terms: Terms,
     /// Work that touched nothing, in order of time, then of tree.
     pub void: Vec<VoidWork>,
 }
@@ -37,7 +43,7 @@ pub struct Replayed {
 #[derive(Clone, Debug)]
 struct Step {
     moment: Moment,
-    geometry: Geometry,
+    terms: Terms,
     work: Vec<Work>,
     after: Arc<Tree>,
     void: Vec<VoidWork>,
@@ -64,7 +70,7 @@ pub fn replay(plan: &Plan, scheme: usize, moment: Moment) -> Result<Replayed, Re
     Replayer::default().at(plan, scheme, moment)
 }
 
-/// One tree at a moment, and the geometry it stands in then; `None` when the found row has no such tree.
+/// One tree at a moment, and the terms then; `None` when the found row has no such tree.
 ///
 /// # Errors
 /// No such scheme.
@@ -73,7 +79,7 @@ pub(super) fn replay_tree(
     scheme: usize,
     moment: Moment,
     id: TreeId,
-) -> Result<Option<(Arc<Tree>, Geometry)>, Refusal> {
+) -> Result<Option<(Arc<Tree>, Terms)>, Refusal> {
     let Some(found) = plan.found.tree(id) else {
         return Ok(None);
     };
@@ -89,11 +95,7 @@ pub(super) fn replay_tree(
     };
     let mine = work.remove(&Some(id)).unwrap_or_default();
     let tree = run.to(plan.start(), &frames, &mine, &mut void);
-    let geometry = frames
-        .at
-        .last()
-        .map_or_else(|| Geometry::of(&plan.found, &plan.targets), |(_, g, _)| *g);
-    Ok(Some((tree, geometry)))
+    Ok(Some((tree, frames.terms(plan))))
 }
 
 impl Replayer {
@@ -129,20 +131,26 @@ impl Replayer {
         void.sort_by_key(|v| (v.moment, v.work.subject()));
         let mut row = Row {
             leaf: moment.leaf.max(plan.found.leaf),
-            trellis: frames.last(plan),
+            trellis: frames.trellis(plan),
             trees,
             ..(*plan.found).clone()
         };
         if !planted.is_empty() {
             row.sort();
         }
-        Ok(Replayed { row, void })
+        Ok(Replayed {
+            row,
+            moment: moment.max(start),
+            phase: Phase::After,
+            terms: frames.terms(plan),
+            void,
+        })
     }
 }
 
 /// The trellis after each moment's work on it.
 struct Frames {
-    at: Vec<(Moment, Geometry, Trellis)>,
+    at: Vec<(Moment, Terms, Trellis)>,
 }
 
 impl Frames {
@@ -160,20 +168,19 @@ impl Frames {
                     }),
                 }
             }
-            out.push((
-                moment,
-                Geometry::under(&trellis, &plan.targets),
-                trellis.clone(),
-            ));
+            out.push((moment, plan.terms(&trellis), trellis.clone()));
         }
         Self { at: out }
     }
 
-    fn last(self, plan: &Plan) -> Trellis {
-        self.at
-            .into_iter()
-            .next_back()
-            .map_or_else(|| plan.found.trellis.clone(), |(_, _, t)| t)
+    fn trellis(&self, plan: &Plan) -> Trellis {
+        let last = self.at.last();
+        last.map_or(&plan.found.trellis, |(_, _, t)| t).clone()
+    }
+
+    fn terms(&self, plan: &Plan) -> Terms {
+        let last = self.at.last();
+        last.map_or_else(|| plan.terms(&plan.found.trellis), |(_, t, _)| t.clone())
     }
 }
 
@@ -206,19 +213,19 @@ impl Run {
         let mut tree = Arc::clone(&self.found);
         // Work from before the row was found has no part in it; it is reported as void elsewhere.
         let mut rest = &work[work.partition_point(|(m, _)| *m < start)..];
-        for (n, (moment, geometry, _)) in frames.at.iter().enumerate() {
+        for (n, (moment, terms, _)) in frames.at.iter().enumerate() {
             let here = rest.partition_point(|(m, _)| m <= moment);
             let (now, later) = rest.split_at(here);
             rest = later;
             let same = self.steps.get(n).is_some_and(|s| {
                 s.moment == *moment
-                    && s.geometry == *geometry
+                    && s.terms == *terms
                     && s.work.len() == now.len()
                     && s.work.iter().zip(now).all(|(a, (_, b))| a == b)
             });
             if !same {
                 self.steps.truncate(n);
-                self.steps.push(step(&tree, *moment, *geometry, now));
+                self.steps.push(step(&tree, *moment, terms, now));
             }
             let step = &self.steps[n];
             tree = Arc::clone(&step.after);
@@ -228,7 +235,7 @@ impl Run {
     }
 }
 
-fn step(before: &Arc<Tree>, moment: Moment, geometry: Geometry, work: &[(Moment, Work)]) -> Step {
+fn step(before: &Arc<Tree>, moment: Moment, terms: &Terms, work: &[(Moment, Work)]) -> Step {
     let mut tree = Arc::clone(before);
     // Growth comes between the work of bud swell and early summer, and between that and after harvest.
     let half = match moment.window {
@@ -236,12 +243,12 @@ fn step(before: &Arc<Tree>, moment: Moment, geometry: Geometry, work: &[(Moment,
         Window::AfterHarvest => Some(Half::Second),
         Window::Dormant | Window::BudSwell => None,
     };
-    if let Some(grown) = half.and_then(|h| grow(&tree, moment.leaf, h)) {
+    if let Some(grown) = half.and_then(|h| grow(&tree, moment.leaf, h, terms)) {
         tree = Arc::new(grown);
     }
     let mut void = Vec::new();
     for (_, item) in work {
-        match apply_to_tree(&tree, moment.leaf, geometry, item) {
+        match apply_to_tree(&tree, moment, terms, item) {
             Ok(changed) => tree = Arc::new(changed),
             Err(why) => void.push(VoidWork {
                 moment,
@@ -252,7 +259,7 @@ fn step(before: &Arc<Tree>, moment: Moment, geometry: Geometry, work: &[(Moment,
     }
     Step {
         moment,
-        geometry,
+        terms: terms.clone(),
         work: work.iter().map(|(_, w)| w.clone()).collect(),
         after: tree,
         void,
@@ -332,9 +339,9 @@ impl<'p> TreesAt<'p> {
         self.found.contains_key(&tree)
     }
 
-    /// Where its shoots run at the moment.
-    pub fn geometry(&self) -> Option<Geometry> {
-        self.frames.at.last().map(|(_, geometry, _)| *geometry)
+    /// The terms at the moment.
+    pub fn terms(&self) -> Option<&Terms> {
+        self.frames.at.last().map(|(_, terms, _)| terms)
     }
 
     /// The tree after `window`, which is its work in the moment's window in order of subject.

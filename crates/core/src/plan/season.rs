@@ -1,48 +1,7 @@
 //! A season: the work before and the growth of one leaf.
 
-use crate::row::{ShootId, TreeId};
+use crate::row::{ShootId, TreeId, Window};
 use crate::work::{Subject, Work};
-
-/// The four times of a season at which the crew works.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum Window {
-    /// Winter, before the leaf grows.
-    Dormant,
-    /// Bud swell.
-    BudSwell,
-    /// Early summer, when the first half has grown.
-    EarlySummer,
-    /// After harvest.
-    AfterHarvest,
-}
-
-impl Window {
-    /// In order of time.
-    pub const ALL: [Self; 4] = [
-        Self::Dormant,
-        Self::BudSwell,
-        Self::EarlySummer,
-        Self::AfterHarvest,
-    ];
-}
-
-/// A time in a plan: after the work of that window.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub struct Moment {
-    /// The leaf.
-    pub leaf: u8,
-    /// The window.
-    pub window: Window,
-}
-
-impl Moment {
-    /// Every moment from this one to `last`, both included.
-    pub fn until(self, last: Self) -> impl Iterator<Item = Self> {
-        (self.leaf..=last.leaf)
-            .flat_map(|leaf| Window::ALL.map(|window| Moment { leaf, window }))
-            .filter(move |m| *m >= self && *m <= last)
-    }
-}
 
 /// The work of one leaf's season. Each window is canonical: in order of subject, one item a subject.
 #[derive(Clone, Debug, Default, PartialEq)]

@@ -1,6 +1,7 @@
 //! The row: trees in order along it, and the trellis they hang on.
 
 mod ids;
+mod moment;
 mod shoot;
 mod site;
 mod stretch;
@@ -9,6 +10,7 @@ mod tree;
 mod trellis;
 
 pub use ids::{ShootId, TreeId};
+pub use moment::{Moment, Phase, Window};
 pub use shoot::{Face, GrowthUnit, Kind, Laterals, Pose, Shoot, Toward};
 pub use site::Site;
 pub use targets::{Limit, LimitInfo, LimitUnit, Status, Targets};

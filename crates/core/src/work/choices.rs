@@ -2,8 +2,9 @@
 
 use super::{Work, apply_to_tree};
 use crate::nodes::length_of_buds;
-use crate::pose::{Course, Geometry, layout};
-use crate::row::{Kind, Limit, Pose, Row, Shoot, ShootId, Targets, Toward, Tree, TreeId};
+use crate::pose::{Course, layout};
+use crate::row::{Kind, Limit, Moment, Pose, Row, Shoot, ShootId, Targets, Toward, Tree, TreeId};
+use crate::terms::Terms;
 use crate::typed::Unit;
 use crate::units::{Deg, Mm};
 use crate::words::Arg;
@@ -95,31 +96,35 @@ impl Choice {
 }
 
 /// What can be done on a tree as a whole: `None` for `shoot`; or on one of its shoots.
-pub fn choices(row: &Row, targets: &Targets, tree: TreeId, shoot: Option<ShootId>) -> Vec<Choice> {
+pub fn choices(
+    row: &Row,
+    moment: Moment,
+    terms: &Terms,
+    targets: &Targets,
+    tree: TreeId,
+    shoot: Option<ShootId>,
+) -> Vec<Choice> {
     let Some(on) = row.tree(tree) else {
         return Vec::new();
     };
     let Some(id) = shoot else {
         return tree_choices(row, on);
     };
-    let geometry = Geometry::of(row, targets);
-    let courses = layout(on, geometry);
+    let courses = layout(on, terms.geometry);
     let Some((shoot, course)) = on.index(id).map(|i| (&on.shoots[i], courses[i])) else {
         return Vec::new();
     };
     let part = Part {
         row,
         targets,
-        geometry,
+        terms,
         tree: on,
         shoot,
         course,
     };
     let mut out = part.choices();
     // What needs no number is offered where it can be done.
-    out.retain(|c| {
-        !c.asked.is_empty() || apply_to_tree(on, row.leaf, geometry, &c.work(&[])).is_ok()
-    });
+    out.retain(|c| !c.asked.is_empty() || apply_to_tree(on, moment, terms, &c.work(&[])).is_ok());
     out
 }
 
@@ -169,7 +174,7 @@ fn tree_choices(row: &Row, on: &Tree) -> Vec<Choice> {
 struct Part<'r> {
     row: &'r Row,
     targets: &'r Targets,
-    geometry: Geometry,
+    terms: &'r Terms,
     tree: &'r Tree,
     shoot: &'r Shoot,
     course: Course,
@@ -238,7 +243,7 @@ impl Part<'_> {
 
     fn cut_to_buds(&self) -> Option<Choice> {
         let first = self.shoot.units.first()?;
-        let fits = length_of_buds(first.grown, 1) < self.shoot.length();
+        let fits = length_of_buds(&self.terms.assumptions, first.grown, 1) < self.shoot.length();
         let work = Work::CutToBuds {
             tree: self.tree.id,
             shoot: self.shoot.id,
@@ -287,7 +292,7 @@ impl Part<'_> {
             keep_mm: Mm::round(keep),
         };
         let mut out = vec![Choice::ready("act-stub", "step-stub", stub)];
-        if self.course.base.y <= self.geometry.wire + LAY_FROM {
+        if self.course.base.y <= self.terms.geometry.wire + LAY_FROM {
             out.push(self.lay("act-lay-left", Toward::Left));
             out.push(self.lay("act-lay-right", Toward::Right));
         }

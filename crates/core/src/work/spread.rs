@@ -2,8 +2,8 @@
 
 use super::{Asked, Work, apply_to_tree};
 use crate::cover::is_side_shoot;
-use crate::pose::Geometry;
-use crate::row::{Kind, Limit, Row, Shoot, ShootId, Targets, Toward, Tree, TreeId};
+use crate::row::{Kind, Limit, Moment, Row, Shoot, ShootId, Targets, Toward, Tree, TreeId};
+use crate::terms::Terms;
 use crate::typed::Unit;
 use crate::units::Mm;
 
@@ -161,7 +161,8 @@ impl Sweep {
 /// below the height already).
 pub fn spread(
     row: &Row,
-    geometry: Geometry,
+    moment: Moment,
+    terms: &Terms,
     sweep: Sweep,
     chosen: impl Fn(TreeId) -> bool,
 ) -> Vec<Work> {
@@ -172,7 +173,7 @@ pub fn spread(
             tree.shoots
                 .iter()
                 .filter_map(|s| sweep.on(tree, s))
-                .filter(|w| apply_to_tree(tree, row.leaf, geometry, w).is_ok())
+                .filter(|w| apply_to_tree(tree, moment, terms, w).is_ok())
                 .collect::<Vec<_>>()
         })
         .collect()

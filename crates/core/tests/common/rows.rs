@@ -5,6 +5,7 @@
 use cordonry::check::{Context, Finding, check};
 use cordonry::plan::VoidWork;
 use cordonry::row::*;
+use cordonry::terms::Terms;
 use cordonry::units::{Deg, Mm};
 use std::sync::Arc;
 
@@ -162,11 +163,10 @@ pub fn found_in(
     void: &[VoidWork],
     rule: &str,
 ) -> Vec<Finding> {
+    let terms = Terms::on(row, targets, site);
     let mut out = check(&Context {
-        row,
-        site,
-        targets,
         void,
+        ..Context::found(row, &terms, targets)
     });
     out.retain(|f| f.rule == rule);
     out
@@ -190,7 +190,8 @@ pub fn mended(row: &Row, finding: &Finding, remedy: usize) -> Row {
         row.trellis.wall_height = height;
     }
     works.into_iter().fold(row, |row, work| {
-        cordonry::work::apply(&row, &Default::default(), work)
+        let terms = Terms::of(&row, &Targets::default());
+        cordonry::work::apply(&row, Moment::dormant(row.leaf), &terms, work)
             .unwrap_or_else(|why| panic!("{work:?}: {why}"))
     })
 }

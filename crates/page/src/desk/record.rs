@@ -3,7 +3,6 @@
 use super::Desk;
 use cordonry::check::Part;
 use cordonry::plan::{Correction, replay};
-use cordonry::pose::Geometry;
 use cordonry::refusal::Refusal;
 use cordonry::row::{ShootId, TreeId};
 use cordonry::work::{Stage, Sweep, Work, apply_to_trellis, spread};
@@ -107,12 +106,9 @@ impl Desk {
             let after = replay(self.plan(), self.scheme, self.moment);
             return after.map_or_else(
                 |_| Vec::new(),
-                |seen| {
-                    let geometry = Geometry::of(&seen.row, &self.plan().targets);
-                    spread(&seen.row, geometry, sweep, chosen)
-                },
+                |seen| spread(&seen.row, self.moment, &seen.terms, sweep, chosen),
             );
         }
-        spread(&self.row, self.geometry, sweep, chosen)
+        spread(&self.row, self.shown_moment(), &self.terms, sweep, chosen)
     }
 }

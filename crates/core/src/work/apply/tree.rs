@@ -1,9 +1,12 @@
 //! Work on one tree.
 
 use crate::nodes::length_of_buds;
-use crate::pose::{Geometry, layout};
+use crate::pose::layout;
 use crate::refusal::Refusal;
-use crate::row::{Face, GrowthUnit, Kind, Laterals, Planted, Pose, Shoot, ShootId, Tree, TreeId};
+use crate::row::{
+    Face, GrowthUnit, Kind, Laterals, Moment, Planted, Pose, Shoot, ShootId, Tree, TreeId,
+};
+use crate::terms::{Assumptions, Terms};
 use crate::units::{Deg, Mm};
 use crate::words::Arg;
 use crate::work::{Stage, Work};
@@ -22,16 +25,17 @@ const STOCK: (f64, f64) = (100.0, 5000.0);
 /// Thinnest and thickest stock, mm.
 const STOCK_DIAMETER: (f64, f64) = (3.0, 60.0);
 
-/// The tree after a piece of work that is about it, in `leaf`.
+/// The tree after a piece of work that is about it, at a moment.
 ///
 /// # Errors
 /// As [`crate::work::apply`].
 pub fn apply_to_tree(
     tree: &Tree,
-    leaf: u8,
-    geometry: Geometry,
+    moment: Moment,
+    terms: &Terms,
     work: &Work,
 ) -> Result<Tree, Refusal> {
+    let leaf = moment.leaf;
     let subject = work.subject();
     if subject.kind == Stage::Tree {
         return whole_tree(tree, leaf, work);
@@ -71,7 +75,7 @@ pub fn apply_to_tree(
             on.bend(Pose::Upright { lean: lean_deg })?;
         }
         Work::CutBack { keep_mm, .. } => on.cut(keep_mm.f(), LEAST_KEPT)?,
-        Work::CutToBuds { buds, .. } => on.cut_to_buds(buds)?,
+        Work::CutToBuds { buds, .. } => on.cut_to_buds(buds, &terms.assumptions)?,
         Work::Stub { keep_mm, .. } => {
             on.refuse_stem()?;
             on.within("refusal-stub-length", Arg::Length, keep_mm.f(), STUB)?;
@@ -93,7 +97,7 @@ pub fn apply_to_tree(
             on.shoot_mut().laterals = Laterals::default();
         }
         Work::Tip { percent, .. } => on.tip(leaf, percent)?,
-        Work::HoldHeight { height_mm, .. } => on.hold_height(height_mm, geometry)?,
+        Work::HoldHeight { height_mm, .. } => on.hold_height(height_mm, terms)?,
         Work::Plant { .. }
         | Work::RemoveTree { .. }
         | Work::ReplaceTree { .. }
@@ -279,7 +283,7 @@ impl On {
         Ok(())
     }
 
-    fn cut_to_buds(&mut self, buds: u16) -> Result<(), Refusal> {
+    fn cut_to_buds(&mut self, buds: u16, assumptions: &Assumptions) -> Result<(), Refusal> {
         self.within(
             "refusal-buds",
             |n| Arg::Number(n, 0),
@@ -287,7 +291,7 @@ impl On {
             (1.0, 20.0),
         )?;
         let first = self.shoot().units.first().map_or(0.0, |u| u.grown);
-        self.cut(length_of_buds(first, buds), LEAST_KEPT)
+        self.cut(length_of_buds(assumptions, first, buds), LEAST_KEPT)
     }
 
     /// Last season's growth: what grew in the leaf before this one, or in this one once it has grown.
@@ -316,8 +320,8 @@ impl On {
         self.cut(keep, LEAST_KEPT)
     }
 
-    fn hold_height(&mut self, height: Mm, geometry: Geometry) -> Result<(), Refusal> {
-        let Some(course) = layout(&self.tree, geometry).get(self.index).copied() else {
+    fn hold_height(&mut self, height: Mm, terms: &Terms) -> Result<(), Refusal> {
+        let Some(course) = layout(&self.tree, terms.geometry).get(self.index).copied() else {
             return Ok(());
         };
         let (base, tip) = (course.base.y, course.tip().y);

@@ -286,7 +286,9 @@ impl Lit {
             check_light(
                 &Context {
                     row: &d.row,
-                    site: &d.plan().site,
+                    moment: d.shown_moment(),
+                    phase: d.phase(),
+                    terms: &d.terms,
                     targets: &d.plan().targets,
                     void: &[],
                 },

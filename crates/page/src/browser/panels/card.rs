@@ -31,7 +31,14 @@ fn shown(app: App, part: Part) -> Option<Shown> {
             .iter()
             .map(|w| app.worded(|words| words.work(w)))
             .collect();
-        let choices = choices(&d.row, &d.plan().targets, part.tree, part.shoot);
+        let choices = choices(
+            &d.row,
+            d.shown_moment(),
+            &d.terms,
+            &d.plan().targets,
+            part.tree,
+            part.shoot,
+        );
         Some(Shown {
             part,
             title: app.worded(|w| w.part(&d.row, part.tree, part.shoot)),

@@ -47,7 +47,7 @@ fn out_of_range(desk: &Desk, sweep: Sweep, typed: f64) -> Option<Refusal> {
         ),
         _ => return None,
     };
-    let mut why = apply_to_tree(&tree, desk.row.leaf, desk.geometry, &work).err()?;
+    let mut why = apply_to_tree(&tree, desk.shown_moment(), &desk.terms, &work).err()?;
     let low = why.args.iter().find_map(|(name, arg)| match arg {
         Arg::Length(v) | Arg::Share(v) if *name == "low" => Some(*v),
         _ => None,
