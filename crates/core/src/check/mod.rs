@@ -39,6 +39,7 @@ use crate::light::LightReport;
 use crate::plan::{Plan, Replayed, VoidWork};
 use crate::row::{Moment, Phase, Row, Targets};
 use crate::terms::Terms;
+use recall::Recalled;
 use seen::Seen;
 
 /// What a check looks at.
@@ -179,7 +180,7 @@ pub struct Before<'a> {
 pub fn survey(context: &Context<'_>, before: Option<Before<'_>>) -> Survey {
     let mut seen = Seen::new(context);
     if let Some(before) = before {
-        seen.recall(before);
+        seen.recalled = Recalled::new(context.row, before, cordon_gap::RULE);
     }
     let mut findings: Vec<Finding> = ALL.iter().flat_map(|(_, find)| find(&seen)).collect();
     findings.sort_by(|a, b| {

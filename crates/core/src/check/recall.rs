@@ -1,7 +1,6 @@
 //! What an earlier survey already worked out.
 
-use super::seen::Seen;
-use super::{Before, Finding, Remedy, cordon_gap};
+use super::{Before, Finding, Remedy};
 use crate::cover::Span;
 use crate::row::{Row, Shoot, Tree};
 use std::sync::Arc;
@@ -41,15 +40,12 @@ fn same_frame(a: &Row, b: &Row) -> bool {
 }
 
 impl<'a> Recalled<'a> {
-    pub fn new(now: &Row, before: Before<'a>) -> Self {
+    /// What `before` found of `rule`, the rule about bare stretches.
+    pub fn new(now: &Row, before: Before<'a>, rule: &str) -> Self {
         if !same_frame(now, before.row) {
             return Self::default();
         }
-        let mut gaps: Vec<&Finding> = before
-            .findings
-            .iter()
-            .filter(|f| f.rule == cordon_gap::RULE)
-            .collect();
+        let mut gaps: Vec<&Finding> = before.findings.iter().filter(|f| f.rule == rule).collect();
         gaps.sort_by(|a, b| a.x.total_cmp(&b.x));
         let changed = now.trees.iter().zip(&before.row.trees);
         let touched = changed
@@ -65,12 +61,5 @@ impl<'a> Recalled<'a> {
         let old = *self.gaps.get(at.ok()?)?;
         let near = |t: &Span| gap.to >= t.from && gap.from <= t.to;
         (old.width == gap.length() && !self.touched.iter().any(near)).then_some(&old.remedies)
-    }
-}
-
-impl<'a> Seen<'a> {
-    /// Takes from an earlier survey what can't have changed.
-    pub fn recall(&mut self, before: Before<'a>) {
-        self.recalled = Recalled::new(self.row, before);
     }
 }
