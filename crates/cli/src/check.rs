@@ -61,19 +61,20 @@ pub fn run(ask: &Check) -> Status {
         true => checked.iter().map(|c| row_json(c, &words)).collect(),
         false => Vec::new(),
     };
-    files::print(&ask.output, &rows, &unreadable, |out| {
+    let printed = files::print(&ask.output, &rows, &unreadable, |out| {
         for row in &checked {
             row_words(row, &words, out);
         }
     });
     let grave = |c: &Checked| c.findings.iter().any(|f| f.severity == Severity::Now);
-    if !unreadable.is_empty() {
+    let judged = if !unreadable.is_empty() {
         Status::Failed
     } else if checked.iter().any(grave) {
         Status::Grave
     } else {
         Status::Fine
-    }
+    };
+    judged.max(printed)
 }
 
 /// A length in metres, to a tenth of a millimetre.

@@ -2,13 +2,14 @@
 
 use crate::Status;
 use crate::args::Output;
+use crate::replace::replace;
 use anyhow::{Context as _, Result, anyhow, bail};
 use cordonry::file::{MAX_BYTES, read_plan};
 use cordonry::plan::Plan;
 use serde::Serialize;
 use serde_json::Value;
 use std::fs;
-use std::io::{Read as _, Write as _};
+use std::io::{ErrorKind, Read as _, Write as _};
 use std::path::{Path, PathBuf};
 
 /// A file that could not be read or worked on.
@@ -51,7 +52,7 @@ pub fn write(path: &Path, from: &Path, text: &str) -> Result<()> {
     if real(path).is_some() && real(path) == real(from) {
         bail!("it would replace the file that it is made from");
     }
-    fs::write(path, text).context("can't be written")
+    replace(path, text).context("can't be written")
 }
 
 /// The plan files that the paths stand for: a file itself, a folder its *.json, folders within it included, by name.
@@ -92,13 +93,14 @@ fn look_into(folder: &Path, out: &mut Vec<PathBuf>) -> Result<()> {
     Ok(())
 }
 
-/// Prints rows as the asker wants them; `people` words one for people, and prints nothing when it is empty.
+/// Prints rows as the asker wants them; `people` words one for people, and prints nothing when it is empty. What can't be
+/// printed ends the run as failed.
 pub fn print(
     output: &Output,
     rows: &[Value],
     unreadable: &[Unreadable],
     people: impl Fn(&mut String),
-) {
+) -> Status {
     let mut text = String::new();
     if output.json {
         let document = serde_json::json!({"rows": rows, "unreadable": unreadable});
@@ -110,17 +112,22 @@ pub fn print(
     } else {
         people(&mut text);
     }
-    // Whoever reads may have seen enough and closed the pipe.
-    let _ = std::io::stdout().lock().write_all(text.as_bytes());
+    let mut out = std::io::stdout().lock();
+    match out.write_all(text.as_bytes()).and_then(|()| out.flush()) {
+        Ok(()) => Status::Fine,
+        // Whoever reads has seen enough and closed the pipe.
+        Err(error) if error.kind() == ErrorKind::BrokenPipe => Status::Fine,
+        Err(error) => {
+            eprintln!("standard output: can't be written: {error}");
+            Status::Failed
+        }
+    }
 }
 
 /// The outcome of a command on one file.
 pub fn outcome(output: &Output, path: &Path, done: Result<(Value, String)>) -> Status {
     match done {
-        Ok((row, words)) => {
-            print(output, &[row], &[], |out| out.push_str(&words));
-            Status::Fine
-        }
+        Ok((row, words)) => print(output, &[row], &[], |out| out.push_str(&words)),
         Err(error) => {
             print(output, &[], &[Unreadable::said(path, &error)], |_| {});
             Status::Failed

@@ -124,13 +124,13 @@ pub fn run(ask: &Light) -> Status {
         }
     }
     let rows: Vec<Value> = lit.iter().map(row_json).collect();
-    files::print(&ask.output, &rows, &unreadable, |out| {
+    let printed = files::print(&ask.output, &rows, &unreadable, |out| {
         for row in &lit {
             row_words(row, out);
         }
     });
     match unreadable.is_empty() {
-        true => Status::Fine,
+        true => printed,
         false => Status::Failed,
     }
 }

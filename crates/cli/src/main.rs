@@ -5,6 +5,7 @@ mod check;
 mod convert;
 mod files;
 mod light;
+mod replace;
 
 use clap::Parser;
 use std::process::ExitCode;

@@ -338,3 +338,130 @@ fn light_is_judged_only_when_asked_for() {
     assert_eq!(of_light(&run(&["check", path, "--json"])), 0);
     assert_eq!(of_light(&run(&["check", path, "--json", "--light"])), 1);
 }
+
+/// Runs the program under a shell, with `before` said first: `"$0"` is the program.
+#[cfg(unix)]
+fn under_shell(at: &Path, line: &str) -> Ran {
+    let out = Command::new("sh")
+        .args(["-c", line, env!("CARGO_BIN_EXE_cordonry")])
+        .current_dir(at)
+        .output()
+        .unwrap();
+    let text = |bytes| String::from_utf8(bytes).unwrap();
+    Ran {
+        status: out.status.code().unwrap_or(-1),
+        out: text(out.stdout),
+        err: text(out.stderr),
+    }
+}
+
+/// A folder with the plan `one.json` and an older drawing of it.
+#[cfg(unix)]
+fn with_old_drawing(name: &str) -> (PathBuf, String) {
+    let at = folder(name);
+    fs::write(at.join("one.json"), plan(0)).unwrap();
+    let drawn = under_shell(&at, r#""$0" draw one.json -o old.svg"#);
+    assert_eq!(drawn.status, 0, "{}", drawn.err);
+    let old = fs::read_to_string(at.join("old.svg")).unwrap();
+    (at, old)
+}
+
+#[cfg(unix)]
+fn names(at: &Path) -> Vec<String> {
+    let mut names: Vec<String> = fs::read_dir(at)
+        .unwrap()
+        .map(|e| e.unwrap().file_name().to_string_lossy().into_owned())
+        .collect();
+    names.sort();
+    names
+}
+
+#[test]
+#[cfg(unix)]
+fn a_file_that_can_not_be_written_whole_leaves_the_old_one() {
+    let (at, old) = with_old_drawing("limit");
+    let there = names(&at);
+    // The drawing is longer than 2 blocks of 512 bytes; the signal that goes with the limit is let pass.
+    let ran = under_shell(
+        &at,
+        r#"trap "" XFSZ; ulimit -f 2; "$0" draw one.json -o old.svg"#,
+    );
+    assert_eq!(ran.status, 2, "{}", ran.err);
+    assert!(ran.err.contains("old.svg"), "{}", ran.err);
+    assert_eq!(fs::read_to_string(at.join("old.svg")).unwrap(), old);
+    assert_eq!(names(&at), there, "nothing half done is left");
+}
+
+#[test]
+#[cfg(target_os = "linux")]
+fn a_full_device_ends_with_2() {
+    let (at, _) = with_old_drawing("full");
+    for line in [
+        r#""$0" check one.json --json > /dev/full"#,
+        r#""$0" check one.json > /dev/full"#,
+        r#""$0" light one.json > /dev/full"#,
+        r#""$0" draw one.json -o new.svg > /dev/full"#,
+    ] {
+        let ran = under_shell(&at, line);
+        assert_eq!(ran.status, 2, "{line}: {}", ran.err);
+        assert!(ran.err.contains("standard output"), "{line}: {}", ran.err);
+    }
+    // The device under the name of a drawing.
+    std::os::unix::fs::symlink("/dev/full", at.join("full.svg")).unwrap();
+    let ran = under_shell(&at, r#""$0" draw one.json -o full.svg"#);
+    assert_eq!(ran.status, 2, "{}", ran.err);
+}
+
+#[test]
+#[cfg(unix)]
+fn a_pipe_that_is_closed_is_no_failure() {
+    let (at, _) = with_old_drawing("pipe");
+    let line = r#"{ "$0" check one.json --json; echo $? > status; } | true; cat status"#;
+    let ran = under_shell(&at, line);
+    assert_eq!(ran.out.trim(), "0", "{}", ran.err);
+}
+
+#[test]
+#[cfg(unix)]
+fn links_keep_their_source_and_their_place() {
+    let (at, old) = with_old_drawing("links");
+    let source = plan(0);
+    // A second name of the source: the new file takes that name, the source is as it was.
+    fs::hard_link(at.join("one.json"), at.join("hard.svg")).unwrap();
+    let ran = under_shell(&at, r#""$0" draw one.json -o hard.svg"#);
+    assert_eq!(ran.status, 0, "{}", ran.err);
+    assert_eq!(fs::read_to_string(at.join("one.json")).unwrap(), source);
+    assert_eq!(fs::read_to_string(at.join("hard.svg")).unwrap(), old);
+    // A link to the source is not followed.
+    std::os::unix::fs::symlink("one.json", at.join("soft.svg")).unwrap();
+    let ran = under_shell(&at, r#""$0" draw one.json -o soft.svg"#);
+    assert_eq!(ran.status, 2, "{}", ran.err);
+    assert_eq!(fs::read_to_string(at.join("one.json")).unwrap(), source);
+    // A link to another file stays a link, and that file is replaced; a link to nothing makes what it names.
+    for (link, to) in [("kept.svg", "deep/kept.svg"), ("made.svg", "deep/made.svg")] {
+        if link == "kept.svg" {
+            fs::write(at.join(to), "an older one").unwrap();
+        }
+        std::os::unix::fs::symlink(to, at.join(link)).unwrap();
+        let ran = under_shell(&at, &format!(r#""$0" draw one.json -o {link}"#));
+        assert_eq!(ran.status, 0, "{}", ran.err);
+        assert!(fs::symlink_metadata(at.join(link)).unwrap().is_symlink());
+        assert_eq!(fs::read_to_string(at.join(to)).unwrap(), old);
+    }
+}
+
+#[test]
+#[cfg(unix)]
+fn a_replaced_file_keeps_its_permissions() {
+    use std::os::unix::fs::PermissionsExt as _;
+    let (at, _) = with_old_drawing("permissions");
+    let path = at.join("old.svg");
+    fs::set_permissions(&path, fs::Permissions::from_mode(0o640)).unwrap();
+    let ran = under_shell(
+        &at,
+        r#"umask 022; "$0" draw one.json -o old.svg; "$0" draw one.json -o new.svg"#,
+    );
+    assert_eq!(ran.status, 0, "{}", ran.err);
+    let mode = |name: &str| fs::metadata(at.join(name)).unwrap().permissions().mode() & 0o777;
+    assert_eq!((mode("old.svg"), mode("new.svg")), (0o640, 0o644));
+}
