@@ -184,11 +184,7 @@ fn columns_in_any_order_units_and_marks() {
 fn units_are_guessed_and_said() {
     let said = |text: &str| -> Vec<String> {
         let words = cordonry::words::Words::default();
-        clean(text)
-            .said
-            .iter()
-            .map(|s| words.text(s.key, &s.args))
-            .collect()
+        clean(text).said.iter().map(|s| words.say(s)).collect()
     };
     let mm = said("tree,place,kind,length\n1,0,leader,1900\n2,1500,leader,1900\n");
     assert!(
@@ -222,10 +218,7 @@ fn units_are_guessed_and_said() {
 fn said(bytes: &[u8]) -> Vec<String> {
     let words = cordonry::words::Words::default();
     let got = read(bytes, &Options::default()).unwrap_or_else(|e| panic!("{e}"));
-    got.said
-        .iter()
-        .map(|s| words.text(s.key, &s.args))
-        .collect()
+    got.said.iter().map(|s| words.say(s)).collect()
 }
 
 #[test]

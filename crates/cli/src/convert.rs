@@ -110,7 +110,7 @@ fn left_out(taken: usize, left: usize) -> LeftOut {
 fn said(ask: &Import, measured: &Measured) -> Vec<String> {
     let words = Words::default();
     let file = ask.path.display();
-    let said = measured.said.iter().map(|s| words.text(s.key, &s.args));
+    let said = measured.said.iter().map(|s| words.say(s));
     let said: Vec<String> = said.collect();
     for line in &said {
         eprintln!("{file}: {line}");

@@ -18,6 +18,7 @@ pub mod plan;
 pub mod pose;
 pub mod refusal;
 pub mod row;
+pub mod said;
 pub mod seed;
 pub mod terms;
 pub mod typed;

@@ -1,7 +1,7 @@
 //! Numbers as people type them: read and written in the units in use.
 
+use crate::said::Arg;
 use crate::units::{BareUnit, LengthStyle, fixed, parse_length, parse_number};
-use crate::words::Arg;
 
 /// What a typed number measures.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

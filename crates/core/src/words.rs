@@ -2,49 +2,11 @@
 
 use crate::check::{Finding, Remedy};
 use crate::refusal::Refusal;
-use crate::row::{Kind, Name, Row, ShootId, TreeId};
+use crate::row::{Name, Row, ShootId, TreeId};
+use crate::said::{Arg, Args, Said};
 use crate::units::{LengthStyle, fixed, show_length, show_thickness};
 use fluent_bundle::{FluentArgs, FluentBundle, FluentResource, FluentValue};
 use unic_langid::{LanguageIdentifier, langid};
-
-/// A value in a text; its unit is put on when it is worded.
-#[derive(Clone, Debug, PartialEq)]
-pub enum Arg {
-    /// A length in mm.
-    Length(f64),
-    /// A thickness in mm.
-    Thickness(f64),
-    /// An angle in degrees.
-    Angle(f64),
-    /// A share of 1, shown as per cent.
-    Share(f64),
-    /// A count, a leaf or a tree's number; a text may choose its plural by it.
-    Count(i64),
-    /// Any other number, to so many decimals.
-    Number(f64, usize),
-    /// A part of a tree: "upright 2 of 6, tree 3".
-    Name(Name),
-    /// Why something was refused.
-    Refusal(Box<Refusal>),
-    /// A text as it is.
-    Text(String),
-    /// The text of that name.
-    Key(String),
-}
-
-impl Arg {
-    /// The value of a measure.
-    fn number(&self) -> Option<f64> {
-        match self {
-            Self::Length(n)
-            | Self::Thickness(n)
-            | Self::Angle(n)
-            | Self::Share(n)
-            | Self::Number(n, _) => Some(*n),
-            _ => None,
-        }
-    }
-}
 
 /// Most digits beyond the usual with which two values are told apart.
 const FINEST: usize = 3;
@@ -123,6 +85,11 @@ impl Words {
             .into_owned()
     }
 
+    /// Something said, worded.
+    pub fn say(&self, said: &Said) -> String {
+        self.text(said.key, &said.args)
+    }
+
     /// The text `key` that speaks of nothing.
     pub fn plain(&self, key: &str) -> String {
         self.text(key, &[])
@@ -136,31 +103,14 @@ impl Words {
             | Arg::Share(_)
             | Arg::Number(..) => self.shown(arg, 0).unwrap_or_default().into(),
             Arg::Count(n) => FluentValue::from(*n),
-            Arg::Name(name) => self.name(*name).into(),
-            Arg::Refusal(refusal) => self.refusal(refusal).into(),
             Arg::Text(text) => text.clone().into(),
-            Arg::Key(key) => self.plain(key).into(),
+            Arg::Said(said) => self.say(said).into(),
         }
     }
 
     /// A part's name: "upright 2 of 6, tree 3".
     pub fn name(&self, name: Name) -> String {
-        let key = match name.kind {
-            Kind::Stem => "name-stem",
-            Kind::Leader => "name-leader",
-            Kind::Upright => "name-upright",
-            Kind::Bud => "name-bud",
-            Kind::Stub => "name-stub",
-            Kind::Shoot => "name-shoot",
-        };
-        self.text(
-            key,
-            &[
-                ("number", Arg::Count(name.number.into())),
-                ("of", Arg::Count(name.of.into())),
-                ("tree", Arg::Count(name.tree.0.into())),
-            ],
-        )
+        self.say(&name.into())
     }
 
     /// A shoot's name in the row as it stands; a tree's alone when the shoot is not there.
@@ -173,8 +123,7 @@ impl Words {
 
     /// What a piece of work does, without its subject.
     pub fn work(&self, work: &crate::work::Work) -> String {
-        let (key, args) = work.words();
-        self.text(key, &args)
+        self.say(&work.said())
     }
 
     /// A finding's sentence. What was measured and what is allowed are told finely enough to differ.
@@ -187,7 +136,7 @@ impl Words {
     }
 
     /// The finding's values with more digits, where it speaks of measured and allowed and both would be worded alike.
-    fn told_apart(&self, finding: &Finding) -> Option<Vec<(&'static str, Arg)>> {
+    fn told_apart(&self, finding: &Finding) -> Option<Args> {
         let place = |value: f64| {
             let holds = |arg: &Arg| arg.number().is_some_and(|n| (n - value).abs() < 1e-9);
             finding.args.iter().position(|(_, arg)| holds(arg))
@@ -225,12 +174,12 @@ impl Words {
 
     /// What a remedy would do.
     pub fn remedy(&self, remedy: &Remedy) -> String {
-        self.text(remedy.key, &remedy.args)
+        self.say(&remedy.said)
     }
 
     /// A refusal's sentence.
     pub fn refusal(&self, refusal: &Refusal) -> String {
-        self.text(refusal.key, &refusal.args)
+        self.say(refusal)
     }
 }
 

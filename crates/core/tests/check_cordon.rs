@@ -91,7 +91,7 @@ fn an_end_shoot_fills_forward() {
     let bare = row(0, 3000, trees(400.0));
     let f = &found(&bare, "cordon-gap")[0];
     let r = &f.remedies[0];
-    assert_eq!(r.key, "remedy-fill-forward");
+    assert_eq!(r.said.key, "remedy-fill-forward");
     assert_eq!(
         r.work,
         [Work::Lay {
@@ -133,7 +133,7 @@ fn a_neighbour_s_shoot_fills_backward() {
         ],
     );
     let f = &found(&bare, "cordon-gap")[0];
-    assert_eq!(f.remedies[0].key, "remedy-fill-backward");
+    assert_eq!(f.remedies[0].said.key, "remedy-fill-backward");
     // From 1520 over 600 to 920: 80 beyond the bare stretch, which is let pass, so nothing is cut.
     assert_eq!(
         f.remedies[0].work,
@@ -181,7 +181,7 @@ fn both_sides_fill_what_neither_fills_alone() {
         ],
     );
     let f = &found(&bare, "cordon-gap")[0];
-    assert_eq!(f.remedies[0].key, "remedy-fill-both");
+    assert_eq!(f.remedies[0].said.key, "remedy-fill-both");
     assert_eq!(
         Words::default().remedy(&f.remedies[0]),
         "Lay from both sides: shoot 1 of 1, tree 1, and shoot 1 of 1, tree 2. 0.10 m stays bare"
@@ -204,7 +204,7 @@ fn a_rising_leader_is_lowered() {
     );
     let f = &found(&bare, "cordon-gap")[0];
     assert!((f.x - 150.0 / libm::tan(30f64.to_radians())).abs() < 1e-6);
-    assert_eq!(f.remedies[0].key, "remedy-lower-leader");
+    assert_eq!(f.remedies[0].said.key, "remedy-lower-leader");
     assert!(found(&mended(&bare, f, 0), "cordon-gap").is_empty());
 }
 
@@ -216,7 +216,7 @@ fn stock_that_stands_is_laid() {
         vec![upright_stem(1, 0, 1800.0).with_stem(|s| s.pose = standing(0.0))],
     );
     let f = &found(&bare, "cordon-gap")[0];
-    assert_eq!(f.remedies[0].key, "remedy-lay-leader");
+    assert_eq!(f.remedies[0].said.key, "remedy-lay-leader");
     // 1800 − 500 = 1300 of 1500: 200 stays bare.
     let after = mended(&bare, f, 0);
     assert!((found(&after, "cordon-gap")[0].measured - 200.0).abs() < 1e-6);

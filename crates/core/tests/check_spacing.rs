@@ -6,8 +6,9 @@ mod rows;
 use cordonry::plan::{Moment, VoidWork, Window};
 use cordonry::refusal::Refusal;
 use cordonry::row::*;
+use cordonry::said::Arg;
 use cordonry::units::{LengthStyle, Mm};
-use cordonry::words::{Arg, Words};
+use cordonry::words::Words;
 use cordonry::work::Work;
 use rows::*;
 
@@ -149,8 +150,8 @@ fn a_shoot_that_has_grown_is_stood_up_before_a_bud_is_kept() {
     let at = tree.along(730.0);
     let wide = row(0, 3000, vec![tree.shoot(at, Pose::Free, grown(2, 500.0))]);
     let f = &found(&wide, "uprights-too-far")[0];
-    assert_eq!(f.remedies[0].key, "remedy-stand-free");
-    assert_eq!(f.remedies[1].key, "remedy-keep-buds");
+    assert_eq!(f.remedies[0].said.key, "remedy-stand-free");
+    assert_eq!(f.remedies[1].said.key, "remedy-keep-buds");
     assert!(found(&mended(&wide, f, 0), "uprights-too-far").is_empty());
 }
 

@@ -200,7 +200,7 @@ proptest! {
                     // What comes from the buds is grown, not cut.
                     "uprights-uneven" => {}
                     _ => {
-                        let says = remedy.args.iter().any(|(name, _)| *name == "leaves");
+                        let says = remedy.said.args.iter().any(|(name, _)| *name == "leaves");
                         prop_assert!(still.is_empty() || says, "{said}: {:?}", still);
                     }
                 }

@@ -58,7 +58,7 @@ proptest! {
         for moment in moments(&plan).into_iter().filter(|m| *m >= plan.start()) {
             for f in findings(&plan, &at(&plan, moment)) {
                 for remedy in &f.remedies {
-                    prop_assert!(words.has(remedy.key), "no text {}", remedy.key);
+                    prop_assert!(words.has(remedy.said.key), "no text {}", remedy.said.key);
                     prop_assert!(!remedy.work.is_empty() || remedy.wall_height.is_some());
                     let done = plan.with_works(0, moment, remedy.work.clone());
                     prop_assert!(done.is_ok(), "{}: {:?} {:?}", f.rule, remedy.work, done.err());

@@ -178,7 +178,7 @@ proptest! {
             let parts = tree.shoots.iter().map(|s| Some(s.id)).chain([None]);
             for choice in parts.flat_map(|shoot| choices(&row, start, &terms, &plan.targets, tree.id, shoot)) {
                 let words = Words::default();
-                prop_assert!(words.has(choice.key), "{}", choice.key);
+                prop_assert!(words.has(choice.said.key), "{}", choice.said.key);
                 prop_assert!(words.has(choice.step), "{}", choice.step);
                 if choice.asked.is_empty() {
                     let done = apply(&row, start, &terms, &choice.work(&[]));

@@ -5,7 +5,8 @@ use crate::view::View;
 use cordonry::cover::Stretch;
 use cordonry::pose::{Course, layout};
 use cordonry::row::{Kind, Limit, ShootId, TreeId};
-use cordonry::words::{Arg, Words};
+use cordonry::said::Arg;
+use cordonry::words::Words;
 use kurbo::Point;
 use std::fmt::Write;
 

@@ -3,7 +3,7 @@
 use super::seen::{Seen, under};
 use super::{Finding, Severity};
 use crate::row::Limit;
-use crate::words::Arg;
+use crate::said::Arg;
 
 pub(super) const RULE: &str = "bend-too-tight";
 

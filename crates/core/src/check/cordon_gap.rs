@@ -5,7 +5,7 @@ use super::seen::Seen;
 use super::{Finding, Part, Severity, fill};
 use crate::cover::{Laid, Stretch};
 use crate::row::Limit;
-use crate::words::Arg;
+use crate::said::Arg;
 
 pub(super) const RULE: &str = "cordon-gap";
 

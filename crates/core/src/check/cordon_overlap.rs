@@ -4,8 +4,8 @@ use super::seen::{Seen, SeenTree, over};
 use super::{Finding, Part, Remedy, Severity};
 use crate::cover::{Laid, Span, Stretch, on_cordon};
 use crate::row::{Limit, Pose, Shoot, ShootId, Toward, TreeId};
+use crate::said::{Arg, Args};
 use crate::units::{Deg, Mm};
-use crate::words::Arg;
 use crate::work::Work;
 
 pub(super) const RULE: &str = "cordon-overlap";
@@ -176,7 +176,7 @@ fn tried(
     seen: &SeenTree<'_>,
     o: Span,
     key: &'static str,
-    mut args: Vec<(&'static str, Arg)>,
+    mut args: Args,
     work: Work,
 ) -> Option<(f64, Remedy)> {
     let work = vec![work];

@@ -6,8 +6,8 @@ use super::stock_too_short::stock_for;
 use crate::cover::{Laid, Span, Stretch};
 use crate::pose::{Course, layout};
 use crate::row::{Kind, Limit, Pose, Shoot, ShootId, Toward, Tree, TreeId};
+use crate::said::{Arg, Args};
 use crate::units::{Deg, Mm};
-use crate::words::Arg;
 use crate::work::Work;
 
 /// Work that gains less than this, mm, is not worth a walk.
@@ -119,7 +119,7 @@ fn replant(c: &Seen<'_>, gap: Span) -> Option<Remedy> {
 }
 
 /// What a text says of the stretch that is left.
-fn told(leaves: f64, mut args: Vec<(&'static str, Arg)>) -> Vec<(&'static str, Arg)> {
+fn told(leaves: f64, mut args: Args) -> Args {
     let outcome = if leaves < 5.0 { "closed" } else { "left" };
     args.push(("outcome", Arg::Text(outcome.into())));
     args.push(("leaves", Arg::Length(leaves)));
@@ -237,7 +237,7 @@ fn try_lay(
     Some(Way {
         key,
         tree: tree.id,
-        shoot: tree.name(shoot.id).map(Arg::Name)?,
+        shoot: tree.name(shoot.id).map(Arg::from)?,
         work,
         laid,
         leaves,

@@ -2,8 +2,8 @@
 
 use crate::cover::Place;
 use crate::row::{Limit, ShootId, TreeId};
+use crate::said::{Args, Said};
 use crate::units::Mm;
-use crate::words::Arg;
 use crate::work::Work;
 use serde::Serialize;
 
@@ -41,10 +41,8 @@ impl From<Place> for Part {
 /// What would clear a finding, and how it is worded: work, and the wall height that goes with it.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Remedy {
-    /// Name of its text in the language file: `remedy-…`.
-    pub key: &'static str,
-    /// What the text speaks of.
-    pub args: Vec<(&'static str, Arg)>,
+    /// What it would do: `remedy-…`.
+    pub said: Said,
     /// The work, all of which belongs together.
     pub work: Vec<Work>,
     /// The height that the wall is to have from then on, where that is changed: a setting of the plan, no work.
@@ -53,10 +51,9 @@ pub struct Remedy {
 
 impl Remedy {
     /// A remedy by work alone.
-    pub fn new(key: &'static str, args: Vec<(&'static str, Arg)>, work: Vec<Work>) -> Self {
+    pub fn new(key: &'static str, args: Args, work: Vec<Work>) -> Self {
         Self {
-            key,
-            args,
+            said: Said::new(key, args),
             work,
             wall_height: None,
         }
@@ -85,7 +82,7 @@ pub struct Finding {
     /// The limit, which knows unit, status and source.
     pub limit: Limit,
     /// What the text speaks of.
-    pub args: Vec<(&'static str, Arg)>,
+    pub args: Args,
     /// Work that would clear it, the best first.
     pub remedies: Vec<Remedy>,
 }

@@ -3,7 +3,7 @@
 use super::seen::{Seen, over};
 use super::{Finding, Remedy, Severity};
 use crate::row::Limit;
-use crate::words::Arg;
+use crate::said::Arg;
 use crate::work::Work;
 
 pub(super) const RULE: &str = "laterals-due";

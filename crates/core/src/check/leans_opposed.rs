@@ -4,7 +4,7 @@ use super::seen::{Seen, SeenTree, over};
 use super::{Finding, Severity, fill};
 use crate::cover::Span;
 use crate::row::{Limit, Toward};
-use crate::words::Arg;
+use crate::said::Arg;
 
 pub(super) const RULE: &str = "leans-opposed";
 

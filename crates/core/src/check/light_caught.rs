@@ -5,7 +5,7 @@ use super::seen::{Seen, under};
 use super::{Finding, Severity};
 use crate::light::LightReport;
 use crate::row::Limit;
-use crate::words::Arg;
+use crate::said::Arg;
 
 pub(super) const RULE: &str = "light-under-target";
 

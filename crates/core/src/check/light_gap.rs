@@ -6,7 +6,7 @@ use super::{Finding, Remedy, Severity, fill};
 use crate::cover::Span;
 use crate::light::{LightGap, LightReport};
 use crate::row::Limit;
-use crate::words::Arg;
+use crate::said::Arg;
 
 pub(super) const RULE: &str = "light-gap";
 

@@ -6,7 +6,7 @@ use super::{renewal, uprights_count};
 use crate::cover::Span;
 use crate::light::LightReport;
 use crate::row::{Limit, Targets};
-use crate::words::Arg;
+use crate::said::Arg;
 use core::ops::Range;
 
 pub(super) const RULE: &str = "renewal-zone-dark";

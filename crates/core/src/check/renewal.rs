@@ -6,8 +6,8 @@ use super::seen::{Seen, SeenTree, distance, over, under};
 use super::{Finding, Remedy, Severity};
 use crate::cover::Span;
 use crate::row::{Kind, Limit, Shoot, ShootId};
+use crate::said::Arg;
 use crate::units::Mm;
-use crate::words::Arg;
 use crate::work::Work;
 
 pub(super) const DUE: &str = "renewal-due";
@@ -111,9 +111,9 @@ fn stub_this_winter(c: &Seen<'_>, seen: &SeenTree<'_>, old: &[ShootId]) -> Optio
     let now = a_year(c, n).saturating_sub(stubbed).min(old.len());
     let mut remedy = stub(c, seen, &old[..now])?;
     if now < old.len() {
-        remedy.key = "remedy-stub-some";
+        remedy.said.key = "remedy-stub-some";
         let left = Arg::Count((old.len() - now) as i64);
-        remedy.args.push(("left", left));
+        remedy.said.args.push(("left", left));
     }
     Some(remedy)
 }

@@ -7,7 +7,7 @@ use super::seen::{Seen, over};
 use super::{Finding, Severity};
 use crate::cover::{Span, on_cordon};
 use crate::row::{Limit, Pose};
-use crate::words::Arg;
+use crate::said::Arg;
 
 pub(super) const RULE: &str = "see-through";
 

@@ -6,8 +6,8 @@ use crate::cover::{Cover, Laid, Place, Span, cover_of, laid_of, on_cordon, place
 use crate::plan::VoidWork;
 use crate::pose::{Course, Geometry, layout};
 use crate::row::{Kind, Limit, Moment, Pose, Row, Shoot, ShootId, Targets, Toward, Tree, TreeId};
+use crate::said::Arg;
 use crate::terms::Terms;
-use crate::words::Arg;
 use crate::work::{Work, apply_to_tree};
 use std::collections::BTreeMap;
 
@@ -120,7 +120,7 @@ impl SeenTree<'_> {
     /// A part's name in words.
     pub fn name(&self, shoot: ShootId) -> Arg {
         match self.tree.name(shoot) {
-            Some(name) => Arg::Name(name),
+            Some(name) => Arg::from(name),
             None => Arg::Text(shoot.to_string()),
         }
     }

@@ -4,7 +4,7 @@ use super::seen::{Seen, over};
 use super::{Finding, Remedy, Severity};
 use crate::cover::is_side_shoot;
 use crate::row::Limit;
-use crate::words::Arg;
+use crate::said::Arg;
 use crate::work::Work;
 
 pub(super) const RULE: &str = "side-shoots";

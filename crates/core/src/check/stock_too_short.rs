@@ -4,8 +4,8 @@ use super::seen::{Seen, SeenTree, under};
 use super::{Finding, Severity};
 use crate::pose::{Course, bend_saving, layout, stock_length};
 use crate::row::{Limit, Pose, ShootId, Toward, Tree};
+use crate::said::Arg;
 use crate::units::Deg;
-use crate::words::Arg;
 
 pub(super) const RULE: &str = "stock-too-short";
 

@@ -3,8 +3,8 @@
 use super::seen::{Seen, over};
 use super::{Finding, Remedy, Severity};
 use crate::row::{Limit, Pose};
+use crate::said::Arg;
 use crate::units::Deg;
-use crate::words::Arg;
 use crate::work::Work;
 
 pub(super) const RULE: &str = "upright-outside";

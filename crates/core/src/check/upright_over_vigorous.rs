@@ -4,7 +4,7 @@ use super::renewal::stub;
 use super::seen::{Seen, over};
 use super::{Finding, Severity};
 use crate::row::{Limit, Pose, ShootId, Toward};
-use crate::words::Arg;
+use crate::said::Arg;
 
 pub(super) const RULE: &str = "upright-over-vigorous";
 

@@ -5,8 +5,8 @@ use super::uprights_too_far::MOST_BUDS;
 use super::{Finding, Remedy, Severity};
 use crate::cover::{Place, Span};
 use crate::row::Limit;
+use crate::said::{Arg, Args};
 use crate::units::Mm;
-use crate::words::Arg;
 use crate::work::Work;
 
 pub(super) const FEW: &str = "uprights-too-few";
@@ -94,7 +94,7 @@ fn each<'c>(c: &'c Seen<'_>) -> impl Iterator<Item = Counted<'c>> {
         .filter(|t| t.length > 0.0)
 }
 
-fn told(t: &Counted<'_>, asked: f64) -> Vec<(&'static str, Arg)> {
+fn told(t: &Counted<'_>, asked: f64) -> Args {
     vec![
         ("tree", t.seen.number()),
         ("length", Arg::Length(t.length)),

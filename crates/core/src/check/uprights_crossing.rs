@@ -5,7 +5,7 @@ use super::upright_outside::straighten;
 use super::{Finding, Severity};
 use crate::pose::Course;
 use crate::row::{Limit, Shoot};
-use crate::words::Arg;
+use crate::said::Arg;
 use kurbo::{Line, Point};
 
 pub(super) const RULE: &str = "uprights-crossing";

@@ -4,7 +4,7 @@ use super::seen::{Seen, distance, over, under};
 use super::{Finding, Part, Remedy, Severity, uprights_too_far};
 use crate::cover::Place;
 use crate::row::Limit;
-use crate::words::Arg;
+use crate::said::Arg;
 use crate::work::Work;
 
 pub(super) const RULE: &str = "uprights-too-close";

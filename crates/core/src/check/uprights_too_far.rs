@@ -4,8 +4,8 @@ use super::seen::{Seen, distance, over, under};
 use super::{Finding, Part, Remedy, Severity};
 use crate::cover::{Place, Span};
 use crate::row::{Face, Limit, Pose, Tree};
+use crate::said::Arg;
 use crate::units::{Deg, Mm};
-use crate::words::Arg;
 use crate::work::Work;
 
 pub(super) const RULE: &str = "uprights-too-far";

@@ -4,7 +4,7 @@ use super::figures::mean_and_cv;
 use super::seen::{Seen, SeenTree, over};
 use super::{Finding, Remedy, Severity};
 use crate::row::{Limit, Shoot};
-use crate::words::Arg;
+use crate::said::Arg;
 use crate::work::Work;
 use std::collections::BTreeMap;
 

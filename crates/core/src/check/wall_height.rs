@@ -4,8 +4,8 @@ use super::seen::{Seen, SeenTree, distance, over};
 use super::{Finding, Remedy, Severity};
 use crate::pose::Course;
 use crate::row::{Limit, ShootId};
+use crate::said::Arg;
 use crate::units::Mm;
-use crate::words::Arg;
 use crate::work::Work;
 
 pub(super) const ABOVE: &str = "above-wall";

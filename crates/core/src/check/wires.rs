@@ -3,8 +3,8 @@
 use super::seen::{Seen, over};
 use super::{Finding, Part, Remedy, Severity};
 use crate::row::{Covering, Limit, Wire};
+use crate::said::Arg;
 use crate::units::Mm;
-use crate::words::Arg;
 use crate::work::{Work, apply_to_trellis};
 
 pub(super) const NEXT: &str = "next-wire-due";

@@ -3,7 +3,7 @@
 use super::seen::Seen;
 use super::{Finding, Part, Severity};
 use crate::row::Limit;
-use crate::words::Arg;
+use crate::said::Arg;
 
 pub(super) const RULE: &str = "work-void";
 
@@ -36,7 +36,7 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
                 limit: Limit::VoidWorkMax,
                 args: vec![
                     ("leaf", Arg::Count(void.moment.leaf.into())),
-                    ("why", Arg::Refusal(Box::new(void.why.clone()))),
+                    ("why", void.why.clone().into()),
                 ],
                 remedies: Vec::new(),
             }

@@ -1,7 +1,7 @@
 //! What was given in place of a plan or a table, named for what it is.
 
 use crate::refusal::Refusal;
-use crate::words::Arg;
+use crate::said::Arg;
 
 /// What is wanted, by the name that texts have for it.
 pub(super) const PLAN: &str = "plan";

@@ -2,7 +2,7 @@
 
 use super::short;
 use crate::refusal::Refusal;
-use crate::words::Arg;
+use crate::said::Arg;
 use serde::de::{Deserialize, Deserializer, Error as _, SeqAccess, Visitor};
 use serde::{Serialize, Serializer};
 use serde_json::error::Category;

@@ -14,7 +14,7 @@ pub use walk::{read_walk, write_walk};
 
 use crate::plan::Plan;
 use crate::refusal::Refusal;
-use crate::words::Arg;
+use crate::said::Arg;
 use crate::work::Work;
 use serde::Deserialize;
 use serde_json::Value;

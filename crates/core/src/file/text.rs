@@ -2,7 +2,7 @@
 
 use super::{MAX_BYTES, foreign};
 use crate::refusal::Refusal;
-use crate::words::Arg;
+use crate::said::Arg;
 use std::borrow::Cow;
 
 /// How a text was written.

@@ -1,8 +1,8 @@
 //! A half-finished walk as text, so that it outlives the page.
 
 use crate::refusal::Refusal;
+use crate::said::Arg;
 use crate::walk::{Answer, Walk, WalkSetup};
-use crate::words::Arg;
 use serde::{Deserialize, Serialize};
 
 const FORMAT: &str = "cordonry-walk";

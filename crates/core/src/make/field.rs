@@ -2,8 +2,8 @@
 
 use crate::refusal::Refusal;
 use crate::row::{Covering, Row, Trellis, Wire};
+use crate::said::Arg;
 use crate::units::{BareUnit, LengthStyle, Mm, fixed, parse_length, parse_number, show_length};
-use crate::words::Arg;
 
 /// One field.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

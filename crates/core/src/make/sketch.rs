@@ -9,10 +9,11 @@ use crate::refusal::Refusal;
 use crate::row::{
     Face, GrowthUnit, Laterals, Limit, Planted, Pose, Row, Shoot, Targets, Toward, Tree, TreeId,
 };
+use crate::said::Arg;
 use crate::seed::Seeded;
 use crate::units::{Deg, LengthStyle, Mm};
 use crate::usual;
-use crate::words::{Arg, Words};
+use crate::words::Words;
 use std::sync::Arc;
 
 /// How many leaders a tree has.

@@ -3,7 +3,7 @@
 use super::replay::{TreesAt, replay_tree};
 use super::{Moment, Plan, Scheme, Season, replay};
 use crate::refusal::Refusal;
-use crate::words::Arg;
+use crate::said::Arg;
 use crate::work::{Work, apply, apply_to_tree};
 use std::sync::Arc;
 

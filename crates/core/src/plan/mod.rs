@@ -17,8 +17,8 @@ pub use crate::row::{Moment, Phase, Window};
 
 use crate::refusal::Refusal;
 use crate::row::{Row, Site, Targets, Trellis};
+use crate::said::Arg;
 use crate::terms::{Assumptions, Terms};
-use crate::words::Arg;
 use std::sync::Arc;
 
 /// One way of training the same found row.

@@ -3,9 +3,9 @@
 use super::{Correction, Plan};
 use crate::refusal::Refusal;
 use crate::row::{Limit, LimitUnit, Site, Trellis};
+use crate::said::Arg;
 use crate::typed::Unit;
 use crate::units::Mm;
-use crate::words::Arg;
 use std::sync::Arc;
 
 impl LimitUnit {
@@ -94,11 +94,11 @@ impl Setting {
     }
 }
 
-fn refuse(key: &str, unit: Unit, value: f64, (low, high): (f64, f64)) -> Refusal {
+fn refuse(key: &'static str, unit: Unit, value: f64, (low, high): (f64, f64)) -> Refusal {
     Refusal::new(
         "refusal-correct-row",
         vec![
-            ("what", Arg::Key(key.into())),
+            ("what", Arg::key(key)),
             ("value", unit.arg(value)),
             ("low", unit.arg(low)),
             ("high", unit.arg(high)),
@@ -120,8 +120,7 @@ impl Plan {
         let asked = value.unwrap_or(info.default);
         let fits = low > high || (asked >= low && asked <= high);
         if !fits || targets.set(limit, value).is_err() {
-            let key = format!("limit-{}", info.key);
-            return Err(refuse(&key, info.unit.typed(), asked, (low, high)));
+            return Err(refuse(info.text, info.unit.typed(), asked, (low, high)));
         }
         Ok(Plan {
             targets: Arc::new(targets),

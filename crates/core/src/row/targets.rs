@@ -1,6 +1,6 @@
 //! Every limit that a check uses: value, unit, accepted range, whose rule it is.
 
-use crate::words::Arg;
+use crate::said::Arg;
 use serde::Serialize;
 use std::collections::BTreeMap;
 
@@ -39,8 +39,10 @@ pub enum LimitUnit {
 /// All there is to say about one limit.
 #[derive(Clone, Copy, Debug, Serialize)]
 pub struct LimitInfo {
-    /// Name in files and language files.
+    /// Name in files.
     pub key: &'static str,
+    /// Name of the text that says what it is: `limit-` and the key.
+    pub text: &'static str,
     /// Its unit.
     pub unit: LimitUnit,
     /// The default.
@@ -83,7 +85,7 @@ macro_rules! limits {
             pub fn info(self) -> &'static LimitInfo {
                 match self {
                     $(Limit::$name => &LimitInfo {
-                        key: $key, unit: LimitUnit::$unit, default: $default as f64,
+                        key: $key, text: concat!("limit-", $key), unit: LimitUnit::$unit, default: $default as f64,
                         min: $min as f64, max: $max as f64,
                         status: Status::$status, source: $source,
                     },)*

@@ -2,6 +2,7 @@
 
 use super::ids::{ShootId, TreeId};
 use super::shoot::{Kind, Shoot, Toward};
+use crate::said::{Arg, Said};
 use crate::units::{Deg, Mm};
 use std::collections::BTreeMap;
 
@@ -141,6 +142,34 @@ pub struct Name {
     pub number: u16,
     /// How many of the kind there are.
     pub of: u16,
+}
+
+impl From<Name> for Said {
+    /// "upright 2 of 6, tree 3".
+    fn from(name: Name) -> Self {
+        let key = match name.kind {
+            Kind::Stem => "name-stem",
+            Kind::Leader => "name-leader",
+            Kind::Upright => "name-upright",
+            Kind::Bud => "name-bud",
+            Kind::Stub => "name-stub",
+            Kind::Shoot => "name-shoot",
+        };
+        Self::new(
+            key,
+            vec![
+                ("number", Arg::Count(name.number.into())),
+                ("of", Arg::Count(name.of.into())),
+                ("tree", Arg::Count(name.tree.0.into())),
+            ],
+        )
+    }
+}
+
+impl From<Name> for Arg {
+    fn from(name: Name) -> Self {
+        Said::from(name).into()
+    }
 }
 
 impl Tree {

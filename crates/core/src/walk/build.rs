@@ -10,9 +10,10 @@ use crate::refusal::Refusal;
 use crate::row::{
     GrowthUnit, Limit, Planted, Pose, Row, Shoot, ShootId, Targets, Toward, Tree, TreeId,
 };
+use crate::said::Arg;
 use crate::units::{Deg, Mm};
 use crate::usual;
-use crate::words::{Arg, Words};
+use crate::words::Words;
 use std::sync::Arc;
 
 /// The least that a shoot is taken to measure, mm.

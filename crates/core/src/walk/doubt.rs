@@ -2,9 +2,10 @@
 
 use super::{Ask, Walk, Way};
 use crate::row::Toward;
+use crate::said::{Arg, Args};
 use crate::typed::Unit;
 use crate::units::{LengthStyle, parse_length};
-use crate::words::{Arg, Words};
+use crate::words::Words;
 
 /// Usual thickness of a leader at its base, mm. From memory, as all of these: wide enough that few are asked in vain.
 const LEADER_THICK: (f64, f64) = (8.0, 150.0);
@@ -37,7 +38,7 @@ struct Meant {
 }
 
 impl Doubt {
-    fn args(&self) -> Vec<(&'static str, Arg)> {
+    fn args(&self) -> Args {
         let text = |mm| Arg::Text(self.unit.write(mm, self.style));
         vec![
             ("what", Arg::Text(self.what.into())),

@@ -15,8 +15,9 @@ pub use setup::{Tape, WalkSetup};
 use crate::plan::Plan;
 use crate::refusal::Refusal;
 use crate::row::Toward;
+use crate::said::Arg;
 use crate::units::{LengthStyle, Mm, parse_length};
-use crate::words::{Arg, Words};
+use crate::words::Words;
 use serde::{Deserialize, Serialize};
 use state::State;
 

@@ -3,8 +3,8 @@
 use super::{Answer, Ask, WalkSetup, Way};
 use crate::refusal::Refusal;
 use crate::row::{Row, Toward};
+use crate::said::Arg;
 use crate::units::Mm;
-use crate::words::Arg;
 
 /// A leader in draft.
 #[derive(Clone, Debug, PartialEq)]

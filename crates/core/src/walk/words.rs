@@ -3,7 +3,8 @@
 use super::Walk;
 use super::state::Draft;
 use crate::row::Toward;
-use crate::words::{Arg, Words};
+use crate::said::Arg;
+use crate::words::Words;
 
 impl Walk {
     /// What has been taken down of the tree at hand, or of the last one: one line a part. Empty before the first.

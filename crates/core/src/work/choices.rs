@@ -4,10 +4,10 @@ use super::{Work, apply_to_tree};
 use crate::nodes::length_of_buds;
 use crate::pose::{Course, layout};
 use crate::row::{Kind, Limit, Moment, Pose, Row, Shoot, ShootId, Targets, Toward, Tree, TreeId};
+use crate::said::Said;
 use crate::terms::Terms;
 use crate::typed::Unit;
 use crate::units::{Deg, Mm};
-use crate::words::Arg;
 
 /// How far above the cordon wire, in mm, the base of an upright may be that is laid along it.
 const LAY_FROM: f64 = 300.0;
@@ -26,10 +26,8 @@ pub struct Asked {
 /// Something that can be done on a part.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Choice {
-    /// Its text's name: `act-…`.
-    pub key: &'static str,
-    /// What its text speaks of.
-    pub args: Vec<(&'static str, Arg)>,
+    /// Its name: `act-…`.
+    pub said: Said,
     /// The name of the step that it is.
     pub step: &'static str,
     /// The numbers that it asks for, in the order of [`Choice::work`]; none for work that is ready.
@@ -79,8 +77,7 @@ impl Choice {
 
     fn ready(key: &'static str, step: &'static str, work: Work) -> Self {
         Self {
-            key,
-            args: Vec::new(),
+            said: Said::plain(key),
             step,
             asked: Vec::new(),
             work,
@@ -361,7 +358,7 @@ impl Part<'_> {
                 };
                 let name = self.tree.name(s.id)?;
                 Some(Choice {
-                    args: vec![("part", Arg::Name(name))],
+                    said: Said::new("act-thin", vec![("part", name.into())]),
                     ..Choice::ready("act-thin", "step-thin", work)
                 })
             })

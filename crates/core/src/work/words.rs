@@ -2,7 +2,7 @@
 
 use super::Work;
 use crate::row::{Covering, Toward};
-use crate::words::Arg;
+use crate::said::{Arg, Said};
 
 fn way(toward: Toward) -> Arg {
     Arg::Text(
@@ -50,9 +50,9 @@ impl Work {
         }
     }
 
-    /// Its text's name in the language file, and what that speaks of. The subject is not named.
-    pub fn words(&self) -> (&'static str, Vec<(&'static str, Arg)>) {
-        match *self {
+    /// What it does: `work-…`. The subject is not named.
+    pub fn said(&self) -> Said {
+        let (key, args) = match *self {
             Self::Plant { length_mm, .. } => {
                 ("work-plant", vec![("length", Arg::Length(length_mm.f()))])
             }
@@ -117,6 +117,7 @@ impl Work {
                     ("covering", covering(with)),
                 ],
             ),
-        }
+        };
+        Said::new(key, args)
     }
 }

@@ -5,8 +5,8 @@ use super::pieces::{Held, Place, PoseCell, kind_name};
 use crate::pose::Course;
 use crate::refusal::Refusal;
 use crate::row::{Kind, Pose, Toward};
+use crate::said::Arg;
 use crate::units::{Deg, Mm};
-use crate::words::Arg;
 
 /// How far beyond its parent's ends a place may be read, mm: a tape is read to the centimetre, and wood is not straight.
 pub(super) const SLACK: f64 = 30.0;

@@ -5,8 +5,8 @@ use super::table::{Column, Record, Table};
 use crate::plan::Plan;
 use crate::refusal::Refusal;
 use crate::row::{Face, Kind, Laterals, Row, Shoot, Toward};
+use crate::said::Arg;
 use crate::units::parse_length;
-use crate::words::Arg;
 
 /// One line.
 #[derive(Debug)]

@@ -34,8 +34,8 @@ use super::text::{Encoding, Text};
 use crate::plan::Plan;
 use crate::refusal::Refusal;
 use crate::row::{Row, Trellis};
+use crate::said::{Arg, Said};
 use crate::units::{Deg, Mm};
-use crate::words::Arg;
 
 /// What a measured row does not say of itself.
 #[derive(Clone, Debug, PartialEq)]
@@ -80,25 +80,6 @@ pub struct BadLine {
     pub text: String,
     /// Why it was not taken.
     pub why: Refusal,
-}
-
-/// Something that was assumed in reading: a text of the language file.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Said {
-    /// Name of the text, `file-said-…`.
-    pub key: &'static str,
-    /// What it speaks of.
-    pub args: Vec<(&'static str, Arg)>,
-}
-
-impl Said {
-    fn new(key: &'static str, args: Vec<(&'static str, Arg)>) -> Self {
-        Self { key, args }
-    }
-
-    fn count(key: &'static str, count: usize) -> Option<Self> {
-        (count > 0).then(|| Self::new(key, vec![("count", Arg::Count(count as i64))]))
-    }
 }
 
 /// Most lines that are read.

@@ -1,10 +1,10 @@
 //! The text as a table: what separates the cells, which column is which, and in which unit.
 
-use super::{BadLine, MAX_BAD, MAX_LINES, Said};
+use super::{BadLine, MAX_BAD, MAX_LINES};
 use crate::file::short;
 use crate::refusal::Refusal;
+use crate::said::{Arg, Said};
 use crate::units::{BareUnit, parse_number};
-use crate::words::Arg;
 use std::borrow::Cow;
 
 /// The columns, in the order in which they are written.

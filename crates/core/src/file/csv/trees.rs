@@ -1,18 +1,18 @@
 //! Lines put together to trees: what grows from what, and where on it.
 
+use super::Options;
 use super::fit::{SLACK, at, foot, in_range, pose};
 use super::lines::{Line, Says};
 use super::pieces::{Held, LineKind, Parent, Place};
-use super::{Options, Said};
 use crate::plan::Plan;
 use crate::pose::{Course, Geometry, course_of};
 use crate::refusal::Refusal;
 use crate::row::{
     Face, GrowthUnit, Kind, Limit, Planted, Pose, Shoot, ShootId, Targets, Toward, Tree, TreeId,
 };
+use crate::said::{Arg, Said};
 use crate::units::Deg;
 use crate::usual;
-use crate::words::Arg;
 use std::collections::{BTreeMap, BTreeSet, VecDeque};
 use std::sync::Arc;
 
@@ -48,6 +48,10 @@ struct Context<'a> {
     g: Geometry,
 }
 
+fn counted(key: &'static str, count: usize) -> Option<Said> {
+    (count > 0).then(|| Said::new(key, vec![("count", Arg::Count(count as i64))]))
+}
+
 pub(super) fn build(lines: Vec<Line>, options: &Options, said: &mut Vec<Said>) -> Built {
     let mut none = BTreeSet::new();
     let mut leaf = options.leaf.unwrap_or_else(|| found_leaf(&lines, &none));
@@ -72,10 +76,10 @@ pub(super) fn build(lines: Vec<Line>, options: &Options, said: &mut Vec<Said>) -
         }
         said.extend(
             [
-                Said::count("file-said-seasons", counts.seasons),
-                Said::count("file-said-diameters", counts.diameters),
-                Said::count("file-said-laid", counts.laid),
-                Said::count("file-said-ends", counts.ends),
+                counted("file-said-seasons", counts.seasons),
+                counted("file-said-diameters", counts.diameters),
+                counted("file-said-laid", counts.laid),
+                counted("file-said-ends", counts.ends),
             ]
             .into_iter()
             .flatten(),

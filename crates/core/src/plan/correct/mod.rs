@@ -12,9 +12,9 @@ pub use measure::{Measure, Pick, Picked};
 use super::Plan;
 use crate::refusal::Refusal;
 use crate::row::{Face, Planted, Pose, Row, ShootId, Tree, TreeId, Trellis, Wire};
+use crate::said::Arg;
 use crate::typed::Unit;
 use crate::units::Mm;
-use crate::words::Arg;
 use std::sync::Arc;
 
 /// Most posts in one row.
@@ -170,7 +170,7 @@ fn within(
         return Ok(value);
     }
     let mut args = vec![
-        ("what", Arg::Key(what.into())),
+        ("what", Arg::key(what)),
         ("value", unit.arg(value)),
         ("low", unit.arg(low)),
         ("high", unit.arg(high)),
@@ -182,7 +182,7 @@ fn within(
             "refusal-correct-tree"
         }
         Where::Part(name) => {
-            args.push(("part", Arg::Name(name)));
+            args.push(("part", Arg::from(name)));
             "refusal-correct-part"
         }
     };

@@ -4,10 +4,10 @@ use super::{Correction, Where, place_on_row, within};
 use crate::plan::Plan;
 use crate::refusal::Refusal;
 use crate::row::{Face, GrowthUnit, Laterals, Planted, Pose, Shoot, ShootId, Tree, TreeId};
+use crate::said::Arg;
 use crate::typed::Unit;
 use crate::units::Mm;
 use crate::usual;
-use crate::words::Arg;
 
 /// Most side branches that are counted on one shoot.
 const MAX_LATERALS: f64 = 10_000.0;
@@ -83,7 +83,7 @@ pub(super) fn stand(
     if pose == Pose::Stub {
         return Err(Refusal::new(
             "refusal-stem",
-            vec![("part", Arg::Key("measure-stem".into()))],
+            vec![("part", Arg::key("measure-stem"))],
         ));
     }
     check_pose(here, pose)?;
@@ -170,7 +170,7 @@ impl<'p> On<'p> {
         let name = self.tree.name(self.shoot().id);
         Refusal::new(
             key,
-            name.map(|n| ("part", Arg::Name(n))).into_iter().collect(),
+            name.map(|n| ("part", Arg::from(n))).into_iter().collect(),
         )
     }
 
@@ -276,7 +276,7 @@ impl<'p> On<'p> {
         {
             let mut why = self.refuse("refusal-correct-shorter");
             if let Some(name) = self.tree.name(child.id) {
-                why.args.push(("child", Arg::Name(name)));
+                why.args.push(("child", Arg::from(name)));
             }
             why.args.extend([
                 ("value", Arg::Length(length)),

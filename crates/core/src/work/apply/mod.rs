@@ -9,8 +9,8 @@ pub use trellis::apply_to_trellis;
 use super::Work;
 use crate::refusal::Refusal;
 use crate::row::{Moment, Row, Tree};
+use crate::said::Arg;
 use crate::terms::Terms;
-use crate::words::Arg;
 use std::sync::Arc;
 
 /// The row after the work at a moment, under the terms of the row as it is; every other tree is shared with `row`.

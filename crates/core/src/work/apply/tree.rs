@@ -6,9 +6,9 @@ use crate::refusal::Refusal;
 use crate::row::{
     Face, GrowthUnit, Kind, Laterals, Moment, Planted, Pose, Shoot, ShootId, Tree, TreeId,
 };
+use crate::said::{Arg, Args};
 use crate::terms::{Assumptions, Terms};
 use crate::units::{Deg, Mm};
-use crate::words::Arg;
 use crate::work::{Stage, Work};
 
 /// How near to another upright place, in mm, a bud may be kept.
@@ -225,10 +225,10 @@ impl On {
         &mut self.tree.shoots[self.index]
     }
 
-    fn refuse(&self, key: &'static str, args: Vec<(&'static str, Arg)>) -> Refusal {
+    fn refuse(&self, key: &'static str, args: Args) -> Refusal {
         let mut all = args;
         if let Some(name) = self.tree.name(self.shoot().id) {
-            all.push(("part", Arg::Name(name)));
+            all.push(("part", Arg::from(name)));
         }
         Refusal::new(key, all)
     }
@@ -240,7 +240,7 @@ impl On {
         value: f64,
         range: (f64, f64),
     ) -> Result<(), Refusal> {
-        within(self.tree.id, key, unit, value, range).map_err(|r| self.refuse(r.key, r.args))
+        within(self.tree.id, key, unit, value, range).map_err(|r| self.refuse(r.key, r.0.args))
     }
 
     fn refuse_stem(&self) -> Result<(), Refusal> {

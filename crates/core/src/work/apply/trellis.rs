@@ -2,8 +2,8 @@
 
 use crate::refusal::Refusal;
 use crate::row::{Trellis, Wire};
+use crate::said::Arg;
 use crate::units::Mm;
-use crate::words::Arg;
 use crate::work::Work;
 
 /// Least distance between wires, and of a wire from the ground.

@@ -15,8 +15,9 @@ use cordonry::check::{Finding, Part};
 use cordonry::plan::Plan;
 use cordonry::refusal::Refusal;
 use cordonry::row::{ShootId, TreeId};
+use cordonry::said::{Arg, Said};
 use cordonry::units::LengthStyle;
-use cordonry::words::{Arg, Language, Words};
+use cordonry::words::{Language, Words};
 use leptos::prelude::*;
 use light::Lit;
 use std::rc::Rc;
@@ -104,6 +105,11 @@ impl App {
     /// A text with values.
     pub fn text(self, key: &str, args: &[(&str, Arg)]) -> String {
         self.words.with_value(|w| w.text(key, args))
+    }
+
+    /// Something said, worded.
+    pub fn said(self, said: &Said) -> String {
+        self.words.with_value(|w| w.say(said))
     }
 
     /// Something worded by the language's texts.

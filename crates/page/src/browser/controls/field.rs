@@ -18,7 +18,7 @@ pub fn unreadable(app: App, unit: Unit, text: &str) -> String {
     };
     app.text(
         key,
-        &[("text", cordonry::words::Arg::Text(text.to_string()))],
+        &[("text", cordonry::said::Arg::Text(text.to_string()))],
     )
 }
 

@@ -4,7 +4,7 @@ use crate::browser::app::App;
 use crate::browser::panels::header::window_key;
 use cordonry::plan::Plan;
 use cordonry::row::Row;
-use cordonry::words::Arg;
+use cordonry::said::Arg;
 use leptos::prelude::*;
 use wasm_bindgen::prelude::*;
 use wasm_bindgen_futures::{JsFuture, spawn_local};

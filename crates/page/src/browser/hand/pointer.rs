@@ -3,7 +3,7 @@
 use crate::browser::app::{App, Offer};
 use cordonry::check::Part;
 use cordonry::row::{ShootId, TreeId};
-use cordonry::words::Arg;
+use cordonry::said::Arg;
 use kurbo::Point;
 use leptos::prelude::*;
 use std::collections::BTreeMap;

@@ -4,7 +4,7 @@ use crate::browser::app::App;
 use crate::browser::controls::field::unreadable;
 use cordonry::check::Part;
 use cordonry::row::{Kind, Shoot, Tree};
-use cordonry::words::Arg;
+use cordonry::said::Arg;
 use cordonry::work::{Choice, choices};
 use leptos::prelude::*;
 
@@ -173,8 +173,8 @@ fn Choices(app: App, s: Shown) -> impl IntoView {
         .cloned()
         .enumerate()
         .map(|(i, choice)| {
-            let word = app.text(choice.key, &choice.args);
-            let key = choice.key;
+            let word = app.said(&choice.said);
+            let key = choice.said.key;
             if choice.asked.is_empty() {
                 let act = move |_| {
                     app.edit(|d| d.work(choice.step, vec![choice.work(&[])]));
@@ -226,7 +226,7 @@ fn Ask(app: App, choice: Choice) -> impl IntoView {
         .map(|a| RwSignal::new(a.unit.write(a.usual, style)))
         .collect();
     let single = choice.asked.len() == 1;
-    let word = app.text(choice.key, &choice.args);
+    let word = app.said(&choice.said);
     let fields = choice
         .asked
         .iter()
@@ -253,7 +253,7 @@ fn Ask(app: App, choice: Choice) -> impl IntoView {
             }
         })
         .collect_view();
-    let key = choice.key;
+    let key = choice.said.key;
     let act = move || {
         let mut numbers = Vec::new();
         for (asked, text) in choice.asked.iter().zip(&typed) {

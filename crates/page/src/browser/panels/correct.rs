@@ -7,8 +7,8 @@ use crate::browser::panels::card::Framed;
 use cordonry::check::Part;
 use cordonry::plan::{Correction, Measure, Pick, Plan};
 use cordonry::refusal::Refusal;
+use cordonry::said::Arg;
 use cordonry::typed::Unit;
-use cordonry::words::Arg;
 use leptos::prelude::*;
 use std::rc::Rc;
 

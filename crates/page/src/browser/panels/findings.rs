@@ -4,7 +4,7 @@ use crate::browser::app::App;
 use crate::desk::Desk;
 use cordonry::check::{Finding, Part, Remedy, Severity};
 use cordonry::row::Limit;
-use cordonry::words::Arg;
+use cordonry::said::Arg;
 use leptos::prelude::*;
 
 /// How many findings of one rule are listed at once.

@@ -7,8 +7,8 @@ use crate::browser::device::helper::Helper;
 use crate::browser::ways::open::Incoming;
 use crate::browser::ways::start::FilePicker;
 use cordonry::plan::{Moment, Plan, Window};
+use cordonry::said::Arg;
 use cordonry::units::LengthStyle;
-use cordonry::words::Arg;
 use leptos::prelude::*;
 
 /// The line over the wall.

@@ -4,9 +4,9 @@ use crate::browser::app::App;
 use crate::browser::controls::field::{Apply, Field};
 use cordonry::plan::{Correction, Setting};
 use cordonry::row::{Limit, LimitInfo, Status};
+use cordonry::said::Arg;
 use cordonry::typed::Unit;
 use cordonry::units::Mm;
-use cordonry::words::Arg;
 use leptos::prelude::*;
 use std::rc::Rc;
 
@@ -175,7 +175,7 @@ fn OneLimit(app: App, limit: Limit) -> impl IntoView {
         app.style.track();
         app.text("limit-reset", &[("value", unit.arg(info.default))])
     };
-    let name = app.t(&format!("limit-{}", info.key));
+    let name = app.t(info.text);
     let said = source(app, info);
     view! {
         <li data-limit=info.key class:changed=changed>

@@ -3,7 +3,7 @@
 use crate::browser::app::App;
 use cordonry::check::Part;
 use cordonry::row::TreeId;
-use cordonry::words::Arg;
+use cordonry::said::Arg;
 use leptos::prelude::*;
 
 /// A tree chosen by number, and its shoots as buttons.

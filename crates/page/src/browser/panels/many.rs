@@ -5,8 +5,8 @@ use crate::browser::controls::field::unreadable;
 use crate::desk::Desk;
 use cordonry::refusal::Refusal;
 use cordonry::row::{Kind, Tree, TreeId};
+use cordonry::said::Arg;
 use cordonry::units::LengthStyle;
-use cordonry::words::Arg;
 use cordonry::work::{Sweep, Work, apply_to_tree};
 use leptos::prelude::*;
 

@@ -3,9 +3,9 @@
 use crate::browser::app::App;
 use crate::browser::controls::field::{Apply, Field};
 use cordonry::row::{Covering, Wire};
+use cordonry::said::Arg;
 use cordonry::typed::Unit;
 use cordonry::units::Mm;
-use cordonry::words::Arg;
 use cordonry::work::{Work, apply_to_trellis};
 use leptos::prelude::*;
 use std::rc::Rc;

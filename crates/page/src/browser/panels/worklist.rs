@@ -5,7 +5,7 @@ use crate::desk::Desk;
 use cordonry::check::Part;
 use cordonry::pose::layout;
 use cordonry::row::{ShootId, TreeId};
-use cordonry::words::Arg;
+use cordonry::said::Arg;
 use cordonry::work::Work;
 use cordonry_draw::Sign;
 use leptos::prelude::*;

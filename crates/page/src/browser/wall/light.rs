@@ -3,7 +3,8 @@
 use crate::light::{RowLight, colour};
 use crate::view::View;
 use cordonry::light::Direction;
-use cordonry::words::{Arg, Words};
+use cordonry::said::Arg;
+use cordonry::words::Words;
 use kurbo::Point;
 use leptos::prelude::*;
 use std::fmt::Write;

@@ -9,8 +9,8 @@ use crate::browser::ways::start::Start;
 use crate::browser::ways::walk::{WalkSetupForm, Walking};
 use cordonry::make::{EmptyRow, Leaders, RowSketch};
 use cordonry::row::Toward;
+use cordonry::said::Arg;
 use cordonry::units::{BareUnit, LengthStyle, parse_length};
-use cordonry::words::Arg;
 use leptos::prelude::*;
 
 /// Which way a row is being come by.

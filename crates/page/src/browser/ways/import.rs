@@ -6,7 +6,7 @@ use crate::browser::controls::dialog::Dialog;
 use cordonry::file::csv;
 use cordonry::plan::Plan;
 use cordonry::row::Row;
-use cordonry::words::Arg;
+use cordonry::said::Arg;
 use leptos::prelude::*;
 
 /// A measured row that waits for a yes.
@@ -36,7 +36,7 @@ pub fn look_at(incoming: Incoming, name: &str, bytes: Vec<u8>) {
             said: measured
                 .said
                 .iter()
-                .map(|s| app.worded(|w| w.text(s.key, &s.args)))
+                .map(|s| app.worded(|w| w.say(s)))
                 .collect(),
         })),
         Err(why) => {

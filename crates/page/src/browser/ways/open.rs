@@ -2,7 +2,7 @@
 
 use super::import::{self, Preview};
 use crate::browser::app::App;
-use cordonry::words::Arg;
+use cordonry::said::Arg;
 use leptos::prelude::*;
 use wasm_bindgen_futures::{JsFuture, spawn_local};
 use web_sys::{File, FileList};

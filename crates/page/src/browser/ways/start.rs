@@ -4,7 +4,7 @@ use super::open::{self, Incoming};
 use crate::browser::app::{App, Record};
 use crate::browser::device::store;
 use crate::browser::ways::entry::{Doors, Entry};
-use cordonry::words::Arg;
+use cordonry::said::Arg;
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 use wasm_bindgen_futures::spawn_local;

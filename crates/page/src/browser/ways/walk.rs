@@ -7,8 +7,8 @@ use crate::browser::dom;
 use crate::browser::ways::entry::{Entry, FormPage};
 use cordonry::refusal::Refusal;
 use cordonry::row::Toward;
+use cordonry::said::Arg;
 use cordonry::walk::{Answer, Ask, Doubt, Tape, Walk, WalkSetup, Way};
-use cordonry::words::Arg;
 use leptos::prelude::*;
 use std::collections::BTreeMap;
 

@@ -7,7 +7,7 @@ use crate::browser::wall::light::dark_ground;
 use crate::light::colour;
 use cordonry::light::{Alike, Beside, DeepCanopy};
 use cordonry::row::Limit;
-use cordonry::words::Arg;
+use cordonry::said::Arg;
 use leptos::prelude::*;
 use std::fmt::Write;
 use wasm_bindgen::prelude::*;

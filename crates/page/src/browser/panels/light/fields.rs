@@ -3,7 +3,7 @@
 use crate::browser::app::App;
 use crate::browser::wall::light::dark_ground;
 use crate::light::{Lighting, RowLight, When, colour};
-use cordonry::words::Arg;
+use cordonry::said::Arg;
 use leptos::prelude::*;
 
 /// The band's own name and place.

@@ -5,7 +5,7 @@ use crate::browser::app::App;
 use crate::browser::panels::findings::FigureRows;
 use cordonry::check::renewal_zone_is_dark;
 use cordonry::row::Limit;
-use cordonry::words::Arg;
+use cordonry::said::Arg;
 use leptos::prelude::*;
 
 /// The figures of the light.

@@ -1,0 +1,122 @@
+//! What is said to people: a key with its values. How it is worded, in which language and units, is not core's.
+
+use std::fmt;
+
+/// The values that a text speaks of, each by its name in the text.
+pub type Args = Vec<(&'static str, Arg)>;
+
+/// Something said: the name of its text, and what that speaks of.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Said {
+    /// Name of the text in the language files.
+    pub key: &'static str,
+    /// What the text speaks of.
+    pub args: Args,
+}
+
+impl Said {
+    /// The text `key` with its values.
+    pub fn new(key: &'static str, args: Args) -> Self {
+        Self { key, args }
+    }
+
+    /// The text `key`, which speaks of nothing.
+    pub fn plain(key: &'static str) -> Self {
+        Self::new(key, Vec::new())
+    }
+
+    /// The value of that name.
+    pub fn arg(&self, name: &str) -> Option<&Arg> {
+        self.args.iter().find(|(n, _)| *n == name).map(|(_, a)| a)
+    }
+}
+
+impl fmt::Display for Said {
+    /// Key and values, plainly: for tests and logs. Who shows it to people words it.
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(self.key)?;
+        for (name, arg) in &self.args {
+            write!(f, ", {name}: {arg}")?;
+        }
+        Ok(())
+    }
+}
+
+/// A value in a text; its unit is put on when it is worded.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Arg {
+    /// A length in mm.
+    Length(f64),
+    /// A thickness in mm.
+    Thickness(f64),
+    /// An angle in degrees.
+    Angle(f64),
+    /// A share of 1, shown as per cent.
+    Share(f64),
+    /// A count, a leaf or a tree's number; a text may choose its plural by it.
+    Count(i64),
+    /// Any other number, to so many decimals.
+    Number(f64, usize),
+    /// A text as it is.
+    Text(String),
+    /// Something said within it: a part's name, the name of a measure, why something was refused.
+    Said(Box<Said>),
+}
+
+impl Arg {
+    /// The text `key`, which speaks of nothing, within another.
+    pub fn key(key: &'static str) -> Self {
+        Said::plain(key).into()
+    }
+
+    /// The value of a measure; `None` for counts and texts.
+    pub fn number(&self) -> Option<f64> {
+        match self {
+            Self::Length(n)
+            | Self::Thickness(n)
+            | Self::Angle(n)
+            | Self::Share(n)
+            | Self::Number(n, _) => Some(*n),
+            Self::Count(_) | Self::Text(_) | Self::Said(_) => None,
+        }
+    }
+}
+
+impl From<Said> for Arg {
+    fn from(said: Said) -> Self {
+        Self::Said(Box::new(said))
+    }
+}
+
+impl fmt::Display for Arg {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Length(n) | Self::Thickness(n) => write!(f, "{n} mm"),
+            Self::Angle(n) => write!(f, "{n}°"),
+            Self::Share(n) | Self::Number(n, _) => write!(f, "{n}"),
+            Self::Count(n) => write!(f, "{n}"),
+            Self::Text(text) => f.write_str(text),
+            Self::Said(said) => write!(f, "({said})"),
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn said_plainly() {
+        let part = Said::new("name-tree", vec![("tree", Arg::Count(3))]);
+        let said = Said::new(
+            "refusal-rise",
+            vec![("part", part.into()), ("value", Arg::Angle(95.0))],
+        );
+        assert_eq!(
+            said.to_string(),
+            "refusal-rise, part: (name-tree, tree: 3), value: 95°"
+        );
+        assert_eq!(said.arg("value"), Some(&Arg::Angle(95.0)));
+        assert_eq!(said.arg("low"), None);
+    }
+}
