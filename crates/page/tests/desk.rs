@@ -225,29 +225,14 @@ fn the_record_is_the_row_as_found_and_no_work() {
     );
 }
 
-/// All uprights of a row held at a height, as one step; the shortest of three times that it took.
-fn held(trees: u32) -> std::time::Duration {
-    let mut desk = Desk::new(cordonry_page::bench_row::plan(trees, 12));
-    let once = |_| {
-        let clock = std::time::Instant::now();
-        let works = desk.swept(Sweep::Height(Mm(1600)), |_| true);
-        assert_eq!(works.len(), 12 * trees as usize);
-        desk.work("step-many", works).expect("all can be cut");
-        let took = clock.elapsed();
-        assert_eq!(desk.undo().as_deref(), Some("step-many"));
-        assert_eq!(desk.undo(), None);
-        took
-    };
-    (0..3).map(once).min().expect("three times")
-}
-
 #[test]
-fn work_on_many_is_one_step_and_costs_as_many_trees_as_there_are() {
-    // Ten times the trees: ten times the work if each is seen once, a hundred times if each looks at all the others.
-    let (few, many) = (held(100), held(1000));
-    let ratio = many.as_secs_f64() / few.as_secs_f64();
-    println!("{few:?} for 100 trees, {many:?} for 1,000: {ratio:.1} times");
-    assert!(ratio < 40.0, "{few:?}, then {many:?}");
+fn work_on_many_is_one_step() {
+    let mut desk = Desk::new(cordonry_page::bench_row::plan(100, 12));
+    let works = desk.swept(Sweep::Height(Mm(1600)), |_| true);
+    assert_eq!(works.len(), 12 * 100);
+    desk.work("step-many", works).expect("all can be cut");
+    assert_eq!(desk.undo().as_deref(), Some("step-many"));
+    assert_eq!(desk.undo(), None);
 }
 
 #[test]

@@ -42,6 +42,15 @@ const BENCHES: &[Bench] = &[
         command: &["node", "tests/browser/bench-edit.mjs", "40x10", "light"],
         page: true,
     },
+    Bench {
+        name: "many",
+        about: "all uprights of a row held at a height, as one step",
+        command: &[
+            "cargo",
+            "run --release --quiet -p cordonry-page --example bench-many",
+        ],
+        page: false,
+    },
 ];
 
 pub fn bench(name: Option<&str>) -> Result<()> {
