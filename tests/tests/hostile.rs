@@ -154,20 +154,19 @@ fn six_hundred_damaged_plans() {
     assert!(refused > 300 && read > 20, "{read} read, {refused} refused");
 }
 
-#[test]
-fn four_hundred_damaged_tables() {
-    let text = std::fs::read(&examples("csv")[0]).expect("readable");
-    let mut dice = Dice(Seeded::new(2));
+/// Four hundred damages to a table: how many were read, were refused, and lines that were not taken.
+fn damaged_tables(text: &[u8], seed: u64) -> (usize, usize, usize) {
+    let mut dice = Dice(Seeded::new(seed));
     let (mut read, mut refused, mut bad) = (0, 0, 0);
     for _ in 0..400 {
-        match csv::read(&damage(&text, &mut dice), &csv::Options::default()) {
+        match csv::read(&damage(text, &mut dice), &csv::Options::default()) {
             Ok(measured) => {
                 read += 1;
                 bad += measured.bad.len();
                 for line in &measured.bad {
                     assert!(line.why.to_string().len() > 5, "{:?}", line.why);
                 }
-                use_plan(&Plan::new("damaged", measured.row));
+                use_plan(&measured.plan("damaged"));
             }
             Err(why) => {
                 refused += 1;
@@ -175,8 +174,34 @@ fn four_hundred_damaged_tables() {
             }
         }
     }
+    (read, refused, bad)
+}
+
+#[test]
+fn four_hundred_damaged_tables() {
+    let text = std::fs::read(&examples("csv")[0]).expect("readable");
+    let (read, refused, bad) = damaged_tables(&text, 2);
     assert!(
         read > 200 && refused > 5 && bad > 1000,
+        "{read} read, {refused} refused, {bad} bad lines"
+    );
+}
+
+#[test]
+fn four_hundred_damaged_tables_with_a_block() {
+    // A short row, so that the lines above the names of its columns are a good part of it.
+    let plan = read_plan(include_bytes!("../../examples/two-cordons.json")).expect("readable");
+    let mut row = (*plan.found).clone();
+    row.trees.truncate(1);
+    let text = csv::write(&row, &plan.site, csv::Style::default());
+    let block = text.lines().take_while(|l| !l.starts_with("tree")).count();
+    assert!(
+        block >= 10 && text.lines().count() < 60,
+        "{block} lines above the names"
+    );
+    let (read, refused, bad) = damaged_tables(text.as_bytes(), 3);
+    assert!(
+        read > 200 && refused > 5 && bad > 100,
         "{read} read, {refused} refused, {bad} bad lines"
     );
 }

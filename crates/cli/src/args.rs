@@ -84,8 +84,8 @@ pub struct Draw {
 
 /// Make a plan of a measured row: a table with one line a shoot.
 ///
-/// Columns, in any order: tree, place, kind, parent, length, diameter, side, pose, season, laterals, note. What was
-/// assumed is said on standard error, and so are lines that can't be taken, with number and reason; the rest is taken,
+/// Columns, in any order: tree, place, kind, parent, length, diameter, side, pose, season, laterals, rubbed, cut, note.
+/// Lines above them may say the coming leaf, wires, posts and site. What was assumed is said on standard error, and so are lines that can't be taken, with number and reason; the rest is taken,
 /// with exit status 0. Where more than half of the lines can't be taken, or more than a quarter and more than ten of them,
 /// nothing is written and the status is 2.
 #[derive(ClapArgs)]
@@ -99,15 +99,16 @@ pub struct Import {
     /// Write a plan of the lines that can be taken, however few they are.
     #[arg(long)]
     pub anyway: bool,
-    /// The leaf before whose growth the row was measured; else one more than its last season.
+    /// The leaf before whose growth the row was measured; else what the table says, or one more than its last season.
     #[arg(long, value_name = "LEAF")]
     pub leaf: Option<u8>,
     /// Planting angle from the ground of stems that don't say theirs, in degrees, 10 to 90.
     #[arg(long, value_name = "DEGREES", default_value_t = 45.0)]
     pub planted: f64,
-    /// Height of the cordon wire, such as 0.5, 50 cm or "20 in"; metres without a unit.
-    #[arg(long, value_name = "LENGTH", default_value = "0.5 m")]
-    pub wire: String,
+    /// Height of the cordon wire, such as 0.5, 50 cm or "20 in", metres without a unit; else the wires that the table
+    /// says, or one at 0.5 m and others above it.
+    #[arg(long, value_name = "LENGTH")]
+    pub wire: Option<String>,
     #[command(flatten)]
     pub output: Output,
 }

@@ -7,7 +7,6 @@ use crate::files;
 use anyhow::{Result, anyhow, bail};
 use cordonry::file::csv::{self, Measured, Options, Style};
 use cordonry::file::write_plan;
-use cordonry::plan::Plan;
 use cordonry::row::{Trellis, Wire};
 use cordonry::units::{BareUnit, Deg, LengthStyle, Mm, parse_length};
 use cordonry::words::Words;
@@ -60,7 +59,7 @@ pub fn import(ask: &Import) -> Status {
             .collect();
         let name = ask.path.file_stem().unwrap_or_default();
         let leaf = measured.row.leaf;
-        let mut plan = Plan::new(name.to_string_lossy(), measured.row);
+        let mut plan = measured.plan(name.to_string_lossy());
         let file = ask.path.file_name().unwrap_or_default().to_string_lossy();
         plan.note = format!("Measured row from {file}: {taken} lines taken, {left} left out.");
         put(&ask.output_file, &ask.path, &write_plan(&plan))?;
@@ -133,7 +132,17 @@ fn options(ask: &Import) -> Result<Options> {
             ask.planted
         );
     }
-    let height = parse_length(&ask.wire, BareUnit::Metre).map_err(|e| anyhow!("wire: {e}"))?;
+    let trellis = ask.wire.as_deref().map(trellis).transpose()?;
+    Ok(Options {
+        leaf: ask.leaf,
+        planted: Deg::new(ask.planted),
+        trellis,
+    })
+}
+
+/// Wires of which the lowest is at the height that was asked for.
+fn trellis(wire: &str) -> Result<Trellis> {
+    let height = parse_length(wire, BareUnit::Metre).map_err(|e| anyhow!("wire: {e}"))?;
     let highest = Trellis::MAX_HEIGHT;
     if !(1.0..=highest.f()).contains(&height) {
         bail!("a cordon wire at {height} mm is refused; 1 to {highest} is accepted");
@@ -153,11 +162,7 @@ fn options(ask: &Import) -> Result<Options> {
             .wires
             .retain(|w| w.height == height || w.height > height + Mm(300));
     }
-    Ok(Options {
-        leaf: ask.leaf,
-        planted: Deg::new(ask.planted),
-        trellis,
-    })
+    Ok(trellis)
 }
 
 pub fn export(ask: &Export) -> Status {
@@ -172,7 +177,7 @@ pub fn export(ask: &Export) -> Status {
             },
             decimal_comma: ask.decimal_comma,
         };
-        let text = csv::write(&plan.found, style);
+        let text = csv::write(&plan.found, &plan.site, style);
         put(&ask.output_file, &ask.path, &text)?;
         Ok((
             json!({

@@ -168,6 +168,23 @@ fn a_measured_row_goes_in_and_out() {
     assert_eq!(ran.status, 0, "{}", ran.err);
     let again = cordonry::file::read_plan(&fs::read(file("row2.json")).unwrap()).unwrap();
     assert_eq!(again.found, plan.found);
+    let ran = run(&["export", &file("row2.json"), "-o", &file("out2.csv")]);
+    assert_eq!(ran.status, 0, "{}", ran.err);
+    let text = |name: &str| fs::read_to_string(file(name)).unwrap();
+    assert_eq!(text("out2.csv"), text("out.csv"));
+    // What the row is goes with it: the leaf, the wires, the site.
+    let block = "coming leaf,3\nwire,0.62 m,plastic\nwire,9 m\nlatitude,45\n";
+    fs::write(file("block.csv"), format!("{block}{csv}")).unwrap();
+    let ran = run(&["import", &file("block.csv"), "-o", &file("block.json")]);
+    assert_eq!(ran.status, 0, "{}", ran.err);
+    assert!(ran.err.contains("block.csv:3: wire: 9.00 m"), "{}", ran.err);
+    let plan = cordonry::file::read_plan(text("block.json").as_bytes()).unwrap();
+    assert_eq!((plan.found.leaf, plan.site.latitude_deg), (3, Some(45.0)));
+    assert_eq!(plan.found.trellis.cordon_height(), cordonry::units::Mm(620));
+    let ran = run(&["export", &file("block.json"), "-o", &file("block2.csv")]);
+    assert_eq!(ran.status, 0, "{}", ran.err);
+    assert!(text("block2.csv").starts_with("coming leaf,3\n"));
+    assert!(text("block2.csv").contains("\nwire,0.620 m,plastic\n"));
     let us = run(&["export", &file("row.json"), "-o", &file("us.csv"), "--us"]);
     assert_eq!(us.status, 0);
     assert!(fs::read_to_string(file("us.csv")).unwrap().contains(" ft "));

@@ -71,6 +71,7 @@ refusal-csv-cell = { $column }: { $reason }
 refusal-csv-length = length: { $value } is refused; more than 0, up to { $high }, is accepted
 refusal-csv-first-twice = tree { $tree } has its first line already, line { $line }: this is the same tree again, or another tree's number is meant
 refusal-csv-value = { $column }: { $value } is refused; { $low } to { $high } is accepted
+refusal-csv-twice = { $what } stands twice; once is accepted
 refusal-csv-no-tree = tree { $tree } has no stem or leader line that could be taken, so that nothing can grow from it
 refusal-csv-lost = tree { $tree } is lost by another line
 refusal-csv-second-stem = tree { $tree } has a stem already

@@ -6,7 +6,6 @@ use crate::plan::Plan;
 use crate::refusal::Refusal;
 use crate::row::{Face, Kind, Laterals, Row, Shoot, Toward};
 use crate::said::Arg;
-use crate::units::parse_length;
 
 /// One line.
 #[derive(Debug)]
@@ -36,6 +35,9 @@ pub(super) struct Says {
     pub pose: PoseCell,
     pub season: Option<u8>,
     pub laterals: Laterals,
+    pub rubbed: bool,
+    /// What was cut off each of the lengths; of those behind the last, nothing.
+    pub cuts: Vec<f64>,
     pub note: String,
 }
 
@@ -141,16 +143,12 @@ fn says(table: &Table, record: &Record) -> Result<Says, Refusal> {
         _ => {}
     }
 
-    let diameter = match cell(Column::Diameter) {
-        "" => None,
-        text => {
-            let mm = parse_length(text, unit(Column::Diameter))
-                .map_err(|e| unread(Column::Diameter, e))?;
-            let max = Shoot::MAX_DIAMETER;
-            range(Column::Diameter, Arg::Thickness, mm, 0.0, max)?;
-            Some(libm::round(mm * 10.0) / 10.0).filter(|d| *d > 0.0)
-        }
-    };
+    let diameter = pieces::diameter(cell(Column::Diameter), unit(Column::Diameter))
+        .map_err(|e| unread(Column::Diameter, e))?;
+    if let Some(mm) = diameter {
+        let max = Shoot::MAX_DIAMETER;
+        range(Column::Diameter, Arg::Thickness, mm, 0.0, max)?;
+    }
     let (toward, face) = pieces::side(cell(Column::Side))
         .ok_or_else(|| word(Column::Side, "left, right, top, side, under"))?;
     let pose = pieces::pose(cell(Column::Pose)).ok_or_else(|| word(Column::Pose, pieces::POSES))?;
@@ -167,6 +165,19 @@ fn says(table: &Table, record: &Record) -> Result<Says, Refusal> {
     };
     let laterals = pieces::laterals(cell(Column::Laterals), unit(Column::Length))
         .map_err(|e| unread(Column::Laterals, e))?;
+    let rubbed =
+        pieces::ticked(cell(Column::Rubbed)).ok_or_else(|| word(Column::Rubbed, pieces::TICKS))?;
+    let cuts = pieces::lengths(cell(Column::Cut), unit(Column::Cut))
+        .map_err(|e| unread(Column::Cut, e))?;
+    for (n, cut) in cuts.iter().enumerate() {
+        let kept = lengths.get(n).copied().unwrap_or(0.0);
+        let most = if kept > 0.0 {
+            Shoot::MAX_LENGTH - kept
+        } else {
+            0.0
+        };
+        range(Column::Cut, Arg::Length, *cut, 0.0, most)?;
+    }
     let note = cell(Column::Note);
     let signs = note.chars().count();
     range(
@@ -191,6 +202,8 @@ fn says(table: &Table, record: &Record) -> Result<Says, Refusal> {
         pose,
         season,
         laterals,
+        rubbed,
+        cuts,
         note: note.to_string(),
     })
 }

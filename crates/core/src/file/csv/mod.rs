@@ -7,20 +7,26 @@
 //! | kind | `stem`, `leader`, `upright`, `shoot`, `bud`, `stub`, or `lost` for a dead or missing tree |
 //! | parent | what it grows from: `stem`, `leader`, `leader 2`, `upright 3` (counted down the tree's lines), or a number: the how-manieth line of its tree. Empty: the laid wood at that place |
 //! | length | from base to tip along the wood; `0.60 + 0.45` says what successive seasons brought, from `season` on |
-//! | diameter | at the base; empty: estimated from the length |
+//! | diameter | at the base; empty: estimated from the length; `none`: no thickness is taken, and bends are sharp |
 //! | side | `left` or `right`: the way a stem leans or a leader goes; `side` or `under` for the face of the parent it grows from, where that is not the top |
 //! | pose | in the first line of a tree the angle from the ground it was planted at (`45`, `45 laid 3`); `laid`, `upright`, `free` or `stub`; after `laid` the rise of the end, after `upright` its lean, right positive, in degrees; `free` and `stub` have none |
 //! | season | the leaf in which it first grew; 0: before planting. Without several lengths the whole length counts as of that leaf |
 //! | laterals | how many side branches, or `5/1.20 m` with their lengths together; the count alone leaves their length at 0 |
+//! | rubbed | `yes` where its side and underside buds have been rubbed out |
+//! | cut | what was cut off each of the lengths: `0 + 0.15` |
 //! | note | anything |
 //!
 //! A tree's first shoot is its `stem`, or in a tree without a `stem` line its `leader`: the stem itself, laid along
 //! the wire. A `stem` that no leader grows from and that reaches the wire is taken as laid, unless `pose` says otherwise.
 //! Columns come in any order under these names or their like, with a unit if wanted (`length (cm)`, `place_mm`). A cell
 //! may have its own unit; where neither has one, it is guessed from the column and said.
+//!
+//! Lines above the names say what the row is as a whole: see [`block`].
 
+mod block;
 mod fit;
 mod lines;
+mod order;
 mod pieces;
 mod table;
 mod trees;
@@ -33,19 +39,22 @@ use super::foreign;
 use super::text::{Encoding, Text};
 use crate::plan::Plan;
 use crate::refusal::Refusal;
-use crate::row::{Row, Trellis};
+use crate::row::{Row, Site, Trellis};
 use crate::said::{Arg, Said};
 use crate::units::{Deg, Mm};
+use std::sync::Arc;
 
-/// What a measured row does not say of itself.
+/// What is said of a measured row beside it.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Options {
-    /// The leaf before whose growth the row was found, 1 to [`Plan::MAX_LEAF`]. `None`: one more than the last season in it.
+    /// The leaf before whose growth the row was found, 1 to [`Plan::MAX_LEAF`], whatever the table says. `None`: the
+    /// table's, or one more than the last season in it.
     pub leaf: Option<u8>,
     /// Planting angle of stems whose pose does not say it; 90° for a stem with several leaders.
     pub planted: Deg,
-    /// Wires and posts; the cordon wire's height decides where along its leader a place is.
-    pub trellis: Trellis,
+    /// Wires, posts and wall height, whatever the table says. `None`: the table's, or [`Trellis::default`]. The cordon
+    /// wire's height decides where along its leader a place is.
+    pub trellis: Option<Trellis>,
 }
 
 impl Default for Options {
@@ -53,9 +62,19 @@ impl Default for Options {
         Self {
             leaf: None,
             planted: Deg::new(45.0),
-            trellis: Trellis::default(),
+            trellis: None,
         }
     }
+}
+
+/// What holds for every tree of a table.
+struct Given {
+    /// As [`Options::leaf`], with what the table says.
+    leaf: Option<u8>,
+    /// As [`Options::planted`].
+    planted: Deg,
+    /// Height of the cordon wire, mm.
+    wire: f64,
 }
 
 /// A row read from CSV.
@@ -63,12 +82,24 @@ impl Default for Options {
 pub struct Measured {
     /// The row that the good lines make.
     pub row: Row,
-    /// How many lines were taken.
+    /// Where it stands, as far as the table says.
+    pub site: Site,
+    /// How many lines were taken, without those above the names of the columns.
     pub taken: usize,
-    /// The lines that were not, in order.
+    /// The lines that were not, in order; those above the names among them.
     pub bad: Vec<BadLine>,
     /// What was assumed.
     pub said: Vec<Said>,
+}
+
+impl Measured {
+    /// A plan of what was measured.
+    pub fn plan(self, name: impl Into<String>) -> Plan {
+        Plan {
+            site: Arc::new(self.site),
+            ..Plan::new(name, self.row)
+        }
+    }
 }
 
 /// A line that could not be taken.
@@ -122,8 +153,18 @@ pub fn read(bytes: &[u8], options: &Options) -> Result<Measured, Refusal> {
         ));
     }
     said.extend(table.said.iter().cloned());
+    let block = &table.block;
+    let trellis = match &options.trellis {
+        Some(trellis) => trellis.clone(),
+        None => block.trellis(&Trellis::default()),
+    };
+    let given = Given {
+        leaf: options.leaf.or(block.leaf),
+        planted: options.planted,
+        wire: trellis.cordon_height().f(),
+    };
     let lines = lines::parse(&table);
-    let built = trees::build(lines, options, &mut said);
+    let built = trees::build(lines, &given, &mut said);
     if built.trees.len() > Row::MAX_TREES {
         return Err(Refusal::new(
             "refusal-csv-trees",
@@ -133,17 +174,22 @@ pub fn read(bytes: &[u8], options: &Options) -> Result<Measured, Refusal> {
             ],
         ));
     }
-    let bad = table.name_bad(built.bad)?;
+    let (from, to) = (block.from, block.to);
+    let site = block.site.clone();
     let mut row = Row {
         leaf: built.leaf,
         from: Mm(0),
         to: Mm(0),
-        trellis: options.trellis.clone(),
+        trellis,
         trees: built.trees,
     };
     row.sort();
-    (row.from, row.to) = row.default_stretch();
-    if built.taken > 0 {
+    let usual = row.default_stretch();
+    // An end that is not said gives way to the one that is.
+    row.from = from.unwrap_or(to.map_or(usual.0, |to| usual.0.min(to)));
+    row.to = to.unwrap_or(usual.1.max(row.from));
+    let assumed = from.is_none() || to.is_none();
+    if built.taken > 0 && assumed {
         said.push(Said::new(
             "file-said-stretch",
             vec![
@@ -152,8 +198,10 @@ pub fn read(bytes: &[u8], options: &Options) -> Result<Measured, Refusal> {
             ],
         ));
     }
+    let bad = table.name_bad(built.bad)?;
     Ok(Measured {
         row,
+        site,
         taken: built.taken,
         bad,
         said,

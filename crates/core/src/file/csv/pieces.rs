@@ -91,6 +91,32 @@ pub(super) fn lengths(text: &str, unit: BareUnit) -> Result<Vec<f64>, String> {
     text.split('+').map(one).collect()
 }
 
+/// A thickness in mm: `None` where nothing is said, 0 where it is said that none is taken.
+pub(super) fn diameter(text: &str, unit: BareUnit) -> Result<Option<f64>, String> {
+    match text {
+        "" => Ok(None),
+        text if text.eq_ignore_ascii_case(NONE) => Ok(Some(0.0)),
+        text => {
+            let mm = libm::round(parse_length(text, unit)? * 10.0) / 10.0;
+            Ok(Some(mm).filter(|d| *d != 0.0))
+        }
+    }
+}
+
+/// What a thickness says that is neither measured nor to be estimated.
+pub(super) const NONE: &str = "none";
+
+/// Whether something was done, as it is ticked in a table.
+pub(super) fn ticked(text: &str) -> Option<bool> {
+    match &*text.to_lowercase() {
+        "" | "no" | "n" | "0" | "false" => Some(false),
+        "yes" | "y" | "x" | "1" | "true" | "rubbed" => Some(true),
+        _ => None,
+    }
+}
+
+pub(super) const TICKS: &str = "yes, no";
+
 /// The way, and the face of the parent.
 pub(super) fn side(text: &str) -> Option<(Option<Toward>, Option<Face>)> {
     let mut out = (None, None);
@@ -127,6 +153,19 @@ pub(super) enum Held {
     Stub,
 }
 
+/// An angle, with a sign and `°` or `deg` if wanted.
+pub(super) fn degrees(text: &str) -> Result<f64, String> {
+    let digits = text.trim_end_matches('°').trim_end_matches("deg").trim();
+    let (sign, digits) = match digits.strip_prefix(['-', '−']) {
+        Some(rest) => (-1.0, rest),
+        None => (1.0, digits.strip_prefix('+').unwrap_or(digits)),
+    };
+    if !digits.starts_with(|c: char| c.is_ascii_digit() || matches!(c, '.' | ',')) {
+        return Err(format!("'{text}' is no number"));
+    }
+    Ok(sign * parse_number(digits)?)
+}
+
 pub(super) const POSES: &str =
     "an angle in degrees, laid, upright, free, stub or 'planted 45 laid 3'";
 
@@ -149,15 +188,7 @@ pub(super) fn pose(text: &str) -> Option<PoseCell> {
             "right" => out.toward = Some(Toward::Right),
             "°" | "deg" | "degrees" => {}
             word => {
-                let digits = word.trim_end_matches('°').trim_end_matches("deg");
-                let (sign, digits) = match digits.strip_prefix(['-', '−']) {
-                    Some(rest) => (-1.0, rest),
-                    None => (1.0, digits.strip_prefix('+').unwrap_or(digits)),
-                };
-                if !digits.starts_with(|c: char| c.is_ascii_digit() || matches!(c, '.' | ',')) {
-                    return None;
-                }
-                let angle = sign * parse_number(digits).ok()?;
+                let angle = degrees(word).ok()?;
                 let slot = if std::mem::take(&mut planted) {
                     &mut out.planted
                 } else {

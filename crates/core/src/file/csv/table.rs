@@ -1,5 +1,6 @@
 //! The text as a table: what separates the cells, which column is which, and in which unit.
 
+use super::block::{Block, Fact};
 use super::{BadLine, MAX_BAD, MAX_LINES};
 use crate::file::short;
 use crate::refusal::Refusal;
@@ -20,11 +21,13 @@ pub(super) enum Column {
     Pose,
     Season,
     Laterals,
+    Rubbed,
+    Cut,
     Note,
 }
 
 impl Column {
-    pub(super) const ALL: [Self; 11] = [
+    pub(super) const ALL: [Self; 13] = [
         Self::Tree,
         Self::Place,
         Self::Kind,
@@ -35,6 +38,8 @@ impl Column {
         Self::Pose,
         Self::Season,
         Self::Laterals,
+        Self::Rubbed,
+        Self::Cut,
         Self::Note,
     ];
 
@@ -67,6 +72,8 @@ impl Column {
             Self::Pose => &["pose", "angle", "lean", "held"],
             Self::Season => &["season", "leaf", "born", "year"],
             Self::Laterals => &["laterals", "side branches", "side shoots"],
+            Self::Rubbed => &["rubbed", "rubbed out", "buds rubbed out"],
+            Self::Cut => &["cut", "cut off", "taken off"],
             Self::Note => &["note", "notes", "remark", "remarks", "comment", "comments"],
         }
     }
@@ -104,13 +111,15 @@ pub(super) struct Table {
     columns: Vec<(Column, usize)>,
     units: [BareUnit; Column::ALL.len()],
     pub records: Vec<Record>,
+    /// What the lines above say of the row as a whole.
+    pub block: Block,
     pub said: Vec<Said>,
 }
 
 /// A typical thickness under this is rather one in centimetres.
 const THIN: f64 = 2.5;
 /// More lines than a quoted cell may run over: the quote that opens it was never closed.
-const LONGEST_CELL: usize = 30;
+pub(super) const LONGEST_CELL: usize = 30;
 
 impl Table {
     pub(super) fn read(text: &str) -> Result<Self, Refusal> {
@@ -119,11 +128,8 @@ impl Table {
             true => Cow::Owned(text.replace('\r', "\n")),
             false => Cow::Borrowed(text),
         };
-        let Head {
-            start,
-            delimiter,
-            above,
-        } = head(text);
+        let Head { start, delimiter } = head(text);
+        let (facts, above) = above(text, start, delimiter)?;
         let mut records = records(text, start, delimiter)?;
         if records.is_empty() {
             return Err(Refusal::new("refusal-file-empty", vec![]));
@@ -134,6 +140,7 @@ impl Table {
             columns: Vec::new(),
             units: [BareUnit::Millimetre; Column::ALL.len()],
             records,
+            block: Block::read(&facts, delimiter),
             said: Vec::new(),
         };
         if let Some(first) = above.first() {
@@ -224,6 +231,9 @@ impl Table {
             self.doubt_unit(column, unit);
             self.units[column as usize] = unit;
         }
+        // What was cut off is measured as what is left, unless its column says otherwise.
+        let cut = written.iter().find(|(c, _)| *c == Column::Cut);
+        self.units[Column::Cut as usize] = cut.map_or(self.unit(Column::Length), |(_, u)| *u);
     }
 
     /// Asks whether a column's numbers are in another unit than they are taken in: one question for what would else
@@ -282,34 +292,33 @@ impl Table {
         self.units[column as usize]
     }
 
-    /// Bad lines with what stands in them.
-    pub(super) fn name_bad(&self, mut bad: Vec<(usize, Refusal)>) -> Result<Vec<BadLine>, Refusal> {
-        if bad.len() > MAX_BAD {
+    /// Bad lines with what stands in them, after those of the block above.
+    pub(super) fn name_bad(self, mut bad: Vec<(usize, Refusal)>) -> Result<Vec<BadLine>, Refusal> {
+        let mut out = self.block.bad;
+        if out.len() + bad.len() > MAX_BAD {
             return Err(Refusal::new(
                 "refusal-csv-bad-lines",
                 vec![
-                    ("value", Arg::Count(bad.len() as i64)),
+                    ("value", Arg::Count((out.len() + bad.len()) as i64)),
                     ("high", Arg::Count(MAX_BAD as i64)),
                 ],
             ));
         }
         bad.sort_by_key(|(n, _)| *n);
         let delimiter = char::from(self.delimiter).to_string();
-        Ok(bad
-            .into_iter()
-            .filter_map(|(n, why)| {
-                let record = self.records.get(n)?;
-                Some(BadLine {
-                    line: record.line,
-                    text: short(&record.cells.join(&delimiter)),
-                    why,
-                })
+        out.extend(bad.into_iter().filter_map(|(n, why)| {
+            let record = self.records.get(n)?;
+            Some(BadLine {
+                line: record.line,
+                text: short(&record.cells.join(&delimiter)),
+                why,
             })
-            .collect())
+        }));
+        Ok(out)
     }
 }
 
-/// Most lines above the names of the columns, such as a title.
+/// Most lines above the names of the columns, such as a title, that say nothing of the row.
 const MOST_ABOVE: usize = 30;
 
 /// Where the table begins.
@@ -317,8 +326,17 @@ struct Head {
     start: usize,
     /// What separates its cells.
     delimiter: u8,
-    /// The lines above it that hold no names of columns.
-    above: Vec<String>,
+}
+
+/// A line that says nothing at all, and not even how cells are separated.
+fn is_silent(line: &str) -> bool {
+    line.is_empty() || line.starts_with('#')
+}
+
+fn separator(line: &str) -> Option<Option<u8>> {
+    let line = line.to_ascii_lowercase();
+    let mark = line.strip_prefix("sep=")?;
+    Some(mark.bytes().next().filter(|b| matches!(b, b',' | b';')))
 }
 
 /// Finds the first line that names columns; where none does, the first line is taken for it. What separates the cells
@@ -327,42 +345,66 @@ fn head(text: &str) -> Head {
     let mut at = 0;
     let mut said = None;
     let mut first = None;
-    let mut above = Vec::new();
+    let mut above = 0;
     for line in text.split_inclusive('\n') {
         let start = at;
         at += line.len();
         let bare = line.trim();
-        if let Some(mark) = bare.to_ascii_lowercase().strip_prefix("sep=") {
-            let known = |b: &u8| matches!(b, b',' | b';');
-            said = mark.bytes().next().filter(known).or(said);
+        if let Some(mark) = separator(bare) {
+            said = mark.or(said);
             continue;
         }
-        if bare.is_empty() || bare.starts_with('#') {
+        if is_silent(bare) {
             continue;
         }
         let has = |b: &u8| line.as_bytes().contains(b);
         let found = || [b'\t', b';'].into_iter().find(has).unwrap_or(b',');
         let delimiter = said.unwrap_or_else(found);
         if names_columns(bare, delimiter) {
-            return Head {
-                start,
-                delimiter,
-                above,
-            };
+            return Head { start, delimiter };
         }
-        first.get_or_insert((start, delimiter));
-        if above.len() >= MOST_ABOVE {
+        if says_fact(bare) {
+            continue;
+        }
+        first.get_or_insert(Head { start, delimiter });
+        if above >= MOST_ABOVE {
             break;
         }
-        let mark = char::from(delimiter);
-        above.push(short(bare.trim_matches(['"', mark])));
+        above += 1;
     }
-    let (start, delimiter) = first.unwrap_or((at, b','));
-    Head {
-        start,
-        delimiter,
-        above: Vec::new(),
+    first.unwrap_or(Head {
+        start: at,
+        delimiter: said.unwrap_or(b','),
+    })
+}
+
+/// Whether a line says something of the row as a whole, whatever separates its cells.
+fn says_fact(line: &str) -> bool {
+    let first = line.split([',', ';', '\t']).next().unwrap_or_default();
+    Fact::named(first.trim_matches('"')).is_some()
+}
+
+/// The lines above the table that say something of the row as a whole, and what else stands there.
+fn above(text: &str, start: usize, delimiter: u8) -> Result<(Vec<Record>, Vec<String>), Refusal> {
+    let (mut facts, mut others) = (Vec::new(), Vec::new());
+    for (n, line) in text[..start].lines().enumerate() {
+        let bare = line.trim();
+        if is_silent(bare) || separator(bare).is_some() {
+            continue;
+        }
+        if !says_fact(bare) {
+            others.push(short(bare.trim_matches(['"', ',', ';', '\t'])));
+            continue;
+        }
+        let mut record = records(line, 0, delimiter)?;
+        facts.extend(
+            record
+                .drain(..)
+                .take(1)
+                .map(|r| Record { line: n + 1, ..r }),
+        );
     }
+    Ok((facts, others))
 }
 
 /// Whether a line names two at least of the columns that there must be.
@@ -447,7 +489,7 @@ fn blank(text: &str) -> usize {
 }
 
 /// The words of a column's name, in small letters, and the unit that it carries.
-fn split_unit(name: &str) -> (String, Option<BareUnit>) {
+pub(super) fn split_unit(name: &str) -> (String, Option<BareUnit>) {
     let plain: String = name
         .to_lowercase()
         .chars()

@@ -1,8 +1,9 @@
 //! Lines put together to trees: what grows from what, and where on it.
 
-use super::Options;
+use super::Given;
 use super::fit::{SLACK, at, foot, in_range, pose};
 use super::lines::{Line, Says};
+use super::order::ordered;
 use super::pieces::{Held, LineKind, Parent, Place};
 use crate::plan::Plan;
 use crate::pose::{Course, Geometry, course_of};
@@ -13,7 +14,7 @@ use crate::row::{
 use crate::said::{Arg, Said};
 use crate::units::Deg;
 use crate::usual;
-use std::collections::{BTreeMap, BTreeSet, VecDeque};
+use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
 /// Most laid shoots on one tree.
@@ -43,7 +44,7 @@ struct Counts {
 
 struct Context<'a> {
     lines: &'a [Line],
-    options: &'a Options,
+    options: &'a Given,
     leaf: u8,
     g: Geometry,
 }
@@ -52,7 +53,7 @@ fn counted(key: &'static str, count: usize) -> Option<Said> {
     (count > 0).then(|| Said::new(key, vec![("count", Arg::Count(count as i64))]))
 }
 
-pub(super) fn build(lines: Vec<Line>, options: &Options, said: &mut Vec<Said>) -> Built {
+pub(super) fn build(lines: Vec<Line>, options: &Given, said: &mut Vec<Said>) -> Built {
     let mut none = BTreeSet::new();
     let mut leaf = options.leaf.unwrap_or_else(|| found_leaf(&lines, &none));
     let (mut built, mut counts) = build_before(&lines, options, leaf);
@@ -89,12 +90,12 @@ pub(super) fn build(lines: Vec<Line>, options: &Options, said: &mut Vec<Said>) -
 }
 
 /// The trees as they stand before the growth of a leaf.
-fn build_before(lines: &[Line], options: &Options, leaf: u8) -> (Built, Counts) {
+fn build_before(lines: &[Line], options: &Given, leaf: u8) -> (Built, Counts) {
     let context = Context {
         leaf,
         options,
         g: Geometry {
-            wire: options.trellis.cordon_height().f(),
+            wire: options.wire,
             bend_diameters: Targets::default().get(Limit::BendDiameters),
         },
         lines,
@@ -525,10 +526,11 @@ impl<'a> TreeBuild<'a> {
         }
         let units: Vec<GrowthUnit> = (first..)
             .zip(&says.lengths)
-            .filter(|(_, length)| **length > 0.0)
-            .map(|(leaf, length)| GrowthUnit {
+            .enumerate()
+            .filter(|(_, (_, length))| **length > 0.0)
+            .map(|(n, (leaf, length))| GrowthUnit {
                 leaf: u8::try_from(leaf).unwrap_or(Plan::MAX_LEAF),
-                grown: *length,
+                grown: *length + says.cuts.get(n).copied().unwrap_or(0.0),
                 kept: *length,
             })
             .collect();
@@ -552,39 +554,14 @@ impl<'a> TreeBuild<'a> {
             units,
             diameter,
             laterals: says.laterals,
-            rubbed: false,
+            rubbed: says.rubbed,
         })
     }
 
-    /// The tree with its shoots in one order, however its lines stood: by level, then along the parent.
+    /// The tree with its shoots in one order, however its lines stood.
     fn finish(&mut self) -> Option<Tree> {
         let mut tree = self.tree.take()?;
-        let mut children: BTreeMap<ShootId, Vec<usize>> = BTreeMap::new();
-        for (n, shoot) in tree.shoots.iter().enumerate() {
-            if let Some(parent) = shoot.parent {
-                children.entry(parent).or_default().push(n);
-            }
-        }
-        for list in children.values_mut() {
-            list.sort_by(|a, b| {
-                let at = |n: &usize| tree.shoots[*n].at;
-                at(a)
-                    .total_cmp(&at(b))
-                    .then(self.from_line[*a].cmp(&self.from_line[*b]))
-            });
-        }
-        let mut out: Vec<Shoot> = Vec::with_capacity(tree.shoots.len());
-        let mut queue: VecDeque<(usize, Option<ShootId>)> = VecDeque::from([(0, None)]);
-        while let Some((n, parent)) = queue.pop_front() {
-            let id = ShootId::found(out.len() as u32);
-            let mut shoot = tree.shoots[n].clone();
-            let below = children.get(&shoot.id).into_iter().flatten();
-            queue.extend(below.map(|c| (*c, Some(id))));
-            shoot.parent = parent;
-            shoot.id = id;
-            out.push(shoot);
-        }
-        tree.shoots = out;
+        tree.shoots = ordered(&tree.shoots, |n| self.from_line[n]);
         self.notes.sort();
         for (_, note) in &self.notes {
             if !tree.note.is_empty() {

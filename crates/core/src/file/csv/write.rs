@@ -1,10 +1,12 @@
 //! A row written as CSV, such that reading it gives the same row.
 
-use super::fit;
+use super::order::as_written;
 use super::pieces::{self, Place, kind_name};
 use super::table::Column;
+use super::{block, fit};
+use crate::plan::Plan;
 use crate::pose::{Course, Geometry, layout};
-use crate::row::{Face, Pose, Row, Shoot, ShootId, Targets, Toward, Tree};
+use crate::row::{Face, GrowthUnit, Pose, Row, Shoot, ShootId, Site, Targets, Toward, Tree};
 use crate::units::{BareUnit, Deg, LengthStyle};
 use std::collections::BTreeMap;
 
@@ -17,29 +19,55 @@ pub struct Style {
     pub decimal_comma: bool,
 }
 
-/// The row as CSV: a line of names, then one line a shoot, tree by tree. What a measured row has no column for, such
-/// as the wires and what was cut off, is not in it.
-pub fn write(row: &Row, style: Style) -> String {
+/// The row as CSV: what it is as a whole, a line of names, then one line a shoot, tree by tree. Lengths are in whole
+/// millimetres, thicknesses in tenths. Read and written again, it is the same to the byte: it does not tell how its
+/// trees came about. Limits, work and marks are not in it.
+pub fn write(row: &Row, site: &Site, style: Style) -> String {
     let delimiter = if style.decimal_comma { b';' } else { b',' };
     let mut writer = csv::WriterBuilder::new()
         .delimiter(delimiter)
+        .flexible(true)
         .from_writer(Vec::new());
+    let trees: Vec<Tree> = row.trees.iter().map(|t| as_written(t)).collect();
+    let columns = columns(&trees);
+    // A writer to memory has nothing to fail at.
+    for line in block::lines(row, leaf(row, &trees), site, style) {
+        let _ = writer.write_record(&line);
+    }
     let metric = style.lengths == LengthStyle::Metric;
-    let head = Column::ALL.map(|c| match c {
-        Column::Place | Column::Length if metric => format!("{} (m)", c.name()),
+    let _ = writer.write_record(columns.iter().map(|c| match c {
+        Column::Place | Column::Length | Column::Cut if metric => format!("{} (m)", c.name()),
         Column::Diameter if metric => "diameter (mm)".to_string(),
         c => c.name().to_string(),
-    });
-    // A writer to memory has nothing to fail at.
-    let _ = writer.write_record(&head);
+    }));
     let g = Geometry::of(row, &Targets::default());
-    for tree in &row.trees {
+    for tree in &trees {
         for line in Lines::new(tree, g, style).all() {
-            let _ = writer.write_record(&line);
+            let _ = writer.write_record(columns.iter().map(|c| &line[*c as usize]));
         }
     }
     let bytes = writer.into_inner().unwrap_or_default();
     String::from_utf8(bytes).unwrap_or_default()
+}
+
+/// The leaf before whose growth such a row is found: what has grown in the row's own leaf is grown.
+fn leaf(row: &Row, trees: &[Tree]) -> u8 {
+    let units = trees.iter().flat_map(|t| &t.shoots).flat_map(|s| &s.units);
+    let last = units.map(|u| u.leaf).max();
+    let next = last.map_or(1, |l| l.saturating_add(1));
+    row.leaf.max(next).min(Plan::MAX_LEAF)
+}
+
+/// The columns that the trees need: what hardly a row has is left out where none does.
+fn columns(trees: &[Tree]) -> Vec<Column> {
+    let shoots = || trees.iter().flat_map(|t| &t.shoots);
+    let mut out = Column::ALL.to_vec();
+    out.retain(|c| match c {
+        Column::Rubbed => shoots().any(|s| s.rubbed),
+        Column::Cut => shoots().flat_map(|s| &s.units).any(|u| u.kept < u.grown),
+        _ => true,
+    });
+    out
 }
 
 type Line = [String; Column::ALL.len()];
@@ -94,9 +122,9 @@ impl<'a> Lines<'a> {
     fn whole(&self, line: &mut Line, held: &str) {
         let tree = self.tree;
         set(line, Column::Tree, tree.id.to_string());
-        set(line, Column::Place, self.length(tree.foot.f(), 3));
+        set(line, Column::Place, self.style.length(tree.foot.f(), 3));
         set(line, Column::Side, way(tree.planted.toward));
-        let planted = self.angle(tree.planted.angle);
+        let planted = self.style.angle(tree.planted.angle);
         let pose = format!("planted {planted} {held}");
         set(line, Column::Pose, pose.trim_end());
         set(line, Column::Note, tree.note.clone());
@@ -129,24 +157,38 @@ impl<'a> Lines<'a> {
         }
         set(&mut line, Column::Kind, kind_name(kind));
         if let (Some(first), Some(last)) = (shoot.units.first(), shoot.units.last()) {
-            let season = |leaf: u8| -> f64 {
-                let units = shoot.units.iter().filter(|u| u.leaf == leaf);
-                units.map(|u| u.kept).fold(0.0, |sum, kept| sum + kept)
+            let seasons = |of: fn(&GrowthUnit) -> f64| -> Vec<f64> {
+                let season = |leaf| shoot.units.iter().find(|u| u.leaf == leaf).map_or(0.0, of);
+                (first.leaf..=last.leaf).map(season).collect()
             };
-            let lengths: Vec<String> = (first.leaf..=last.leaf)
-                .map(|leaf| self.length(season(leaf), 3))
-                .collect();
-            set(&mut line, Column::Length, lengths.join(" + "));
+            let joined = |lengths: &[f64]| -> String {
+                let lengths: Vec<String> =
+                    lengths.iter().map(|l| self.style.length(*l, 3)).collect();
+                lengths.join(" + ")
+            };
+            set(&mut line, Column::Length, joined(&seasons(|u| u.kept)));
+            let cuts = seasons(|u| u.grown - u.kept);
+            let count = cuts.iter().rposition(|c| *c > 0.0).map_or(0, |n| n + 1);
+            set(&mut line, Column::Cut, joined(&cuts[..count]));
             set(&mut line, Column::Season, first.leaf.to_string());
         }
         if shoot.diameter > 0.0 {
-            set(&mut line, Column::Diameter, self.thickness(shoot.diameter));
+            set(
+                &mut line,
+                Column::Diameter,
+                self.style.thickness(shoot.diameter),
+            );
+        } else if !shoot.units.is_empty() {
+            set(&mut line, Column::Diameter, pieces::NONE);
+        }
+        if shoot.rubbed {
+            set(&mut line, Column::Rubbed, "yes");
         }
         let laterals = shoot.laterals;
         if laterals.count > 0 {
             let mut text = laterals.count.to_string();
             if laterals.total > 0.0 {
-                text = format!("{text}/{}", self.length(laterals.total, 3));
+                text = format!("{text}/{}", self.style.length(laterals.total, 3));
             }
             set(&mut line, Column::Laterals, text);
         }
@@ -158,7 +200,7 @@ impl<'a> Lines<'a> {
         let stem = shoot.parent.is_none();
         let angled = |word: &str, angle: Deg| match angle == Deg::default() {
             true => word.to_string(),
-            false => format!("{word} {}", self.angle(angle)),
+            false => format!("{word} {}", self.style.angle(angle)),
         };
         match shoot.pose {
             Pose::Laid { toward, rise } if stem && toward != self.tree.planted.toward => {
@@ -179,7 +221,7 @@ impl<'a> Lines<'a> {
         let parent = &self.courses[parent];
         let kind = shoot.kind();
         for places in 3..=5 {
-            let text = self.length(x, places);
+            let text = self.style.length(x, places);
             let read = pieces::place(&text, BareUnit::Metre).ok().flatten();
             if let Some(place @ Place::Row(_)) = read
                 && fit::at(parent, kind, Some(place)) == Ok((libm::round(shoot.at), false))
@@ -187,12 +229,14 @@ impl<'a> Lines<'a> {
                 return text;
             }
         }
-        format!("along {}", self.length(shoot.at, 3))
+        format!("along {}", self.style.length(shoot.at, 3))
     }
+}
 
+impl Style {
     /// A length with so many decimals of a metre, or feet and inches as fine.
-    fn length(&self, mm: f64, places: usize) -> String {
-        let text = match self.style.lengths {
+    pub(super) fn length(self, mm: f64, places: usize) -> String {
+        let text = match self.lengths {
             LengthStyle::Metric => format!("{:.places$}", mm / 1000.0),
             LengthStyle::FeetInches => {
                 let digits = places - 1;
@@ -210,19 +254,27 @@ impl<'a> Lines<'a> {
         self.marked(text)
     }
 
-    fn thickness(&self, mm: f64) -> String {
-        self.marked(match self.style.lengths {
+    /// A length to the millimetre with its unit.
+    pub(super) fn length_with_unit(self, mm: f64) -> String {
+        match self.lengths {
+            LengthStyle::Metric => self.length(mm, 3) + " m",
+            LengthStyle::FeetInches => self.length(mm, 3),
+        }
+    }
+
+    fn thickness(self, mm: f64) -> String {
+        self.marked(match self.lengths {
             LengthStyle::Metric => format!("{mm:.1}"),
             LengthStyle::FeetInches => format!("{:.3} in", mm / 25.4),
         })
     }
 
-    fn angle(&self, angle: Deg) -> String {
+    fn angle(self, angle: Deg) -> String {
         self.marked(angle.degrees().to_string())
     }
 
-    fn marked(&self, text: String) -> String {
-        match self.style.decimal_comma {
+    pub(super) fn marked(self, text: String) -> String {
+        match self.decimal_comma {
             true => text.replace('.', ","),
             false => text,
         }

@@ -121,7 +121,7 @@ pub fn save_table(app: App, of: TableOf) {
             TableOf::Found => &*d.plan().found,
             TableOf::Shown => &d.row,
         };
-        cordonry::file::csv::write(row, style)
+        cordonry::file::csv::write(row, &d.plan().site, style)
     });
     if taken {
         app.say(app.text(said, &args), false);

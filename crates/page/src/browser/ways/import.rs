@@ -5,7 +5,6 @@ use crate::browser::app::App;
 use crate::browser::controls::dialog::Dialog;
 use cordonry::file::csv;
 use cordonry::plan::Plan;
-use cordonry::row::Row;
 use cordonry::said::Arg;
 use leptos::prelude::*;
 
@@ -13,7 +12,7 @@ use leptos::prelude::*;
 #[derive(Clone)]
 pub struct Preview {
     name: String,
-    row: Row,
+    plan: Plan,
     taken: usize,
     bad: Vec<(usize, String, String)>,
     said: Vec<String>,
@@ -26,18 +25,18 @@ pub fn look_at(incoming: Incoming, name: &str, bytes: Vec<u8>) {
     match csv::read(&bytes, &csv::Options::default()) {
         Ok(measured) => incoming.preview.set(Some(Preview {
             name: stem.to_string(),
-            row: measured.row,
             taken: measured.taken,
             bad: measured
                 .bad
-                .into_iter()
-                .map(|b| (b.line, b.text, app.worded(|w| w.refusal(&b.why))))
+                .iter()
+                .map(|b| (b.line, b.text.clone(), app.worded(|w| w.refusal(&b.why))))
                 .collect(),
             said: measured
                 .said
                 .iter()
                 .map(|s| app.worded(|w| w.say(s)))
                 .collect(),
+            plan: measured.plan(stem),
         })),
         Err(why) => {
             let why = app.worded(|w| w.refusal(&why));
@@ -71,7 +70,7 @@ pub fn ImportPreview(incoming: Incoming) -> impl IntoView {
 /// What was understood of the table, which lines are left out, and the two answers.
 #[component]
 fn Looked(app: App, p: Preview, node: NodeRef<leptos::html::Dialog>) -> impl IntoView {
-    let trees = p.row.trees.len();
+    let trees = p.plan.found.trees.len();
     // A row without a tree is begun by hand, not from a table of which nothing was understood.
     let usable = trees > 0;
     let counts = [
@@ -107,7 +106,7 @@ fn Looked(app: App, p: Preview, node: NodeRef<leptos::html::Dialog>) -> impl Int
             dialog.close();
         }
     };
-    let (name, row) = (p.name.clone(), p.row.clone());
+    let plan = p.plan.clone();
     view! {
         <h2 id="import-title">
             {app.text("import-title", &[("file", Arg::Text(p.name.clone()))])}
@@ -123,7 +122,7 @@ fn Looked(app: App, p: Preview, node: NodeRef<leptos::html::Dialog>) -> impl Int
                 data-act="import-use"
                 on:click=move |_| {
                     leave();
-                    app.open_plan(Plan::new(name.clone(), row.clone()), None);
+                    app.open_plan(plan.clone(), None);
                 }
             >
                 {app.t("import-use")}

@@ -1,0 +1,360 @@
+//! What a table says of the row as a whole: lines above the names of its columns, each a name and what it is.
+//!
+//! | line | what it says |
+//! | --- | --- |
+//! | `coming leaf,3` | the leaf before whose growth the row was found |
+//! | `row from,0.50 m` | where the stretch of cordon wire that is to be filled begins |
+//! | `row to,31.20 m` | where it ends |
+//! | `wire,0.50 m,plastic` | the height of a wire, one a line, and what covers it: `plastic`, or `bare` as where nothing is said |
+//! | `wall height,2.50 m` | how high the wall is to be |
+//! | `posts,-0.60 m,6.40 m` | places of posts along the row, several in a line and in as many lines as it takes |
+//! | `latitude,45.5` | degrees north |
+//! | `longitude,8.25` | degrees east |
+//! | `row bearing,90` | compass bearing of the way in which places grow, degrees |
+//! | `row spacing,3.00 m` | distance between row centres |
+//!
+//! A length without a unit is in metres. Lines come in any order; each but `wire` and `posts` stands once.
+
+use super::fit::in_range;
+use super::pieces;
+use super::table::{Record, split_unit};
+use super::{BadLine, MAX_BAD, Style};
+use crate::file::short;
+use crate::plan::{Plan, Setting};
+use crate::refusal::Refusal;
+use crate::row::{Covering, Row, Site, Trellis, Wire};
+use crate::said::Arg;
+use crate::units::{BareUnit, Mm, parse_length};
+
+/// Most posts: as many as a plan file holds.
+const MAX_POSTS: usize = 5_000;
+/// How many posts are written in a line: with the name as many cells as a line of a shoot has.
+const POSTS_A_LINE: usize = 10;
+const COVERINGS: &str = "bare, plastic";
+
+/// What a line is about.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub(super) enum Fact {
+    Leaf,
+    From,
+    To,
+    Wire,
+    WallHeight,
+    Posts,
+    Latitude,
+    Longitude,
+    Bearing,
+    RowSpacing,
+}
+
+impl Fact {
+    const ALL: [Self; 10] = [
+        Self::Leaf,
+        Self::From,
+        Self::To,
+        Self::Wire,
+        Self::WallHeight,
+        Self::Posts,
+        Self::Latitude,
+        Self::Longitude,
+        Self::Bearing,
+        Self::RowSpacing,
+    ];
+
+    fn name(self) -> &'static str {
+        match self {
+            Self::Leaf => "coming leaf",
+            Self::From => "row from",
+            Self::To => "row to",
+            Self::Wire => "wire",
+            Self::WallHeight => "wall height",
+            Self::Posts => "posts",
+            Self::Latitude => "latitude",
+            Self::Longitude => "longitude",
+            Self::Bearing => "row bearing",
+            Self::RowSpacing => "row spacing",
+        }
+    }
+
+    /// The fact that the first cell of a line names, and the unit in that cell.
+    pub(super) fn named(cell: &str) -> Option<(Self, Option<BareUnit>)> {
+        let (words, unit) = split_unit(cell.trim().trim_end_matches(':'));
+        let words = match &*words {
+            "post" => "posts",
+            "wires" => "wire",
+            words => words,
+        };
+        let fact = Self::ALL.into_iter().find(|f| f.name() == words)?;
+        Some((fact, unit))
+    }
+
+    /// Cells that a line may have, its name counted.
+    fn cells(self) -> usize {
+        match self {
+            Self::Wire => 3,
+            Self::Posts => usize::MAX,
+            _ => 2,
+        }
+    }
+
+    fn range(self) -> (f64, f64) {
+        let setting = match self {
+            Self::Leaf => return (1.0, Plan::MAX_LEAF.into()),
+            Self::From | Self::To | Self::Posts => return (-Row::MAX_X.f(), Row::MAX_X.f()),
+            Self::Wire => return (1.0, Trellis::MAX_HEIGHT.f()),
+            Self::WallHeight => Setting::WallHeight,
+            Self::Latitude => Setting::Latitude,
+            Self::Longitude => Setting::Longitude,
+            Self::Bearing => Setting::RowBearing,
+            Self::RowSpacing => Setting::RowSpacing,
+        };
+        setting.range()
+    }
+
+    /// How its values are told.
+    fn arg(self) -> fn(f64) -> Arg {
+        match self {
+            Self::Leaf => |n| Arg::Number(n, 0),
+            Self::Latitude | Self::Longitude | Self::Bearing => Arg::Angle,
+            _ => Arg::Length,
+        }
+    }
+}
+
+/// What the lines say of the row as a whole.
+#[derive(Debug, Default)]
+pub(super) struct Block {
+    pub leaf: Option<u8>,
+    pub from: Option<Mm>,
+    pub to: Option<Mm>,
+    wires: Vec<Wire>,
+    posts: Vec<Mm>,
+    wall_height: Option<Mm>,
+    pub site: Site,
+    /// Lines that could not be taken, in order.
+    pub bad: Vec<BadLine>,
+    seen: Vec<Fact>,
+}
+
+impl Block {
+    /// Takes the lines one by one; `delimiter` stands between the cells of a line as it is shown.
+    pub(super) fn read(records: &[Record], delimiter: u8) -> Self {
+        let mut out = Self::default();
+        let mark = char::from(delimiter).to_string();
+        for record in records {
+            // One more than are named is enough to refuse the file.
+            if out.bad.len() > MAX_BAD {
+                break;
+            }
+            if let Err(why) = out.take(&record.cells) {
+                let filled = record.cells.iter().rposition(|c| !c.is_empty());
+                let cells = &record.cells[..filled.map_or(0, |n| n + 1)];
+                out.bad.push(BadLine {
+                    line: record.line,
+                    text: short(&cells.join(&mark)),
+                    why,
+                });
+            }
+        }
+        out.wires.sort_by_key(|w| w.height);
+        out.posts.sort();
+        out
+    }
+
+    /// The wires and posts that the lines say, and the others as `usual`.
+    pub(super) fn trellis(&self, usual: &Trellis) -> Trellis {
+        let mut out = usual.clone();
+        if !self.wires.is_empty() {
+            out.wires = self.wires.clone();
+        }
+        if !self.posts.is_empty() {
+            out.posts = self.posts.clone();
+        }
+        out.wall_height = self.wall_height.unwrap_or(out.wall_height);
+        out
+    }
+
+    fn take(&mut self, cells: &[String]) -> Result<(), Refusal> {
+        let Some((fact, unit)) = cells.first().and_then(|c| Fact::named(c)) else {
+            return Ok(());
+        };
+        let filled = cells.iter().rposition(|c| !c.is_empty());
+        let filled = filled.map_or(0, |n| n + 1);
+        if filled > fact.cells() {
+            return Err(Refusal::new(
+                "refusal-csv-cells",
+                vec![
+                    ("value", Arg::Count(filled as i64)),
+                    ("high", Arg::Count(fact.cells() as i64)),
+                ],
+            ));
+        }
+        let cell = |n: usize| cells.get(n).map_or("", |c| c.as_str());
+        let once = !matches!(fact, Fact::Wire | Fact::Posts);
+        if once && self.seen.contains(&fact) {
+            return Err(twice(fact.name().into()));
+        }
+        let value = || value(fact, unit, cell(1));
+        match fact {
+            Fact::Wire => self.wire(value()?, cell(2))?,
+            Fact::Posts => {
+                // All of a line or none, so that a line that is named is one that was not taken.
+                let places = cells.iter().skip(1).filter(|c| !c.is_empty());
+                let read = |c: &String| self::value(fact, unit, c).map(Mm::round);
+                let posts: Vec<Mm> = places.map(read).collect::<Result<_, _>>()?;
+                if posts.is_empty() {
+                    return value().map(|_| ());
+                }
+                let count = self.posts.len() + posts.len();
+                in_range(
+                    fact.name(),
+                    |n| Arg::Number(n, 0),
+                    count as f64,
+                    1.0,
+                    MAX_POSTS as f64,
+                )?;
+                self.posts.extend(posts);
+            }
+            Fact::Leaf => self.leaf = Some(value()? as u8),
+            Fact::From => {
+                let from = value()?;
+                let (low, high) = fact.range();
+                in_range(
+                    fact.name(),
+                    fact.arg(),
+                    from,
+                    low,
+                    self.to.map_or(high, Mm::f),
+                )?;
+                self.from = Some(Mm::round(from));
+            }
+            Fact::To => {
+                let to = value()?;
+                let (low, high) = fact.range();
+                in_range(
+                    fact.name(),
+                    fact.arg(),
+                    to,
+                    self.from.map_or(low, Mm::f),
+                    high,
+                )?;
+                self.to = Some(Mm::round(to));
+            }
+            Fact::WallHeight => self.wall_height = Some(Mm::round(value()?)),
+            Fact::Latitude => self.site.latitude_deg = Some(value()?),
+            Fact::Longitude => self.site.longitude_deg = Some(value()?),
+            Fact::Bearing => self.site.row_bearing_deg = Some(value()?),
+            Fact::RowSpacing => self.site.row_spacing = Some(Mm::round(value()?)),
+        }
+        self.seen.push(fact);
+        Ok(())
+    }
+
+    fn wire(&mut self, height: f64, covering: &str) -> Result<(), Refusal> {
+        let name = Fact::Wire.name();
+        let wire = Wire {
+            height: Mm::round(height),
+            covering: match &*covering.to_lowercase() {
+                "" | "bare" | "steel" | "bare steel" => Covering::Bare,
+                "plastic" | "covered" | "coated" => Covering::Plastic,
+                other => {
+                    return Err(Refusal::new(
+                        "refusal-csv-word",
+                        vec![
+                            ("column", Arg::Text(name.into())),
+                            ("value", Arg::Text(short(other))),
+                            ("accepted", Arg::Text(COVERINGS.into())),
+                        ],
+                    ));
+                }
+            },
+        };
+        if self.wires.iter().any(|w| w.height == wire.height) {
+            return Err(twice(format!("{name} {}", wire.height)));
+        }
+        let (count, most) = (self.wires.len() + 1, Trellis::MAX_WIRES);
+        in_range(name, |n| Arg::Number(n, 0), count as f64, 1.0, most as f64)?;
+        self.wires.push(wire);
+        Ok(())
+    }
+}
+
+fn twice(what: String) -> Refusal {
+    Refusal::new("refusal-csv-twice", vec![("what", Arg::Text(what))])
+}
+
+/// The number in a cell, in its range.
+fn value(fact: Fact, unit: Option<BareUnit>, cell: &str) -> Result<f64, Refusal> {
+    let named = ("column", Arg::Text(fact.name().into()));
+    let unread = |reason: String| {
+        let args = vec![named.clone(), ("reason", Arg::Text(reason))];
+        Refusal::new("refusal-csv-cell", args)
+    };
+    if cell.is_empty() {
+        let accepted = match fact {
+            Fact::Leaf => "a whole number",
+            Fact::Latitude | Fact::Longitude | Fact::Bearing => "a number of degrees",
+            _ => "a length",
+        };
+        let args = vec![named, ("accepted", Arg::Text(accepted.into()))];
+        return Err(Refusal::new("refusal-csv-empty", args));
+    }
+    let (low, high) = fact.range();
+    let value = match fact {
+        Fact::Leaf => match cell.parse::<i64>() {
+            Ok(leaf) => leaf as f64,
+            Err(_) => {
+                let args = vec![
+                    named,
+                    ("value", Arg::Text(short(cell))),
+                    ("accepted", Arg::Text("a whole number".into())),
+                ];
+                return Err(Refusal::new("refusal-csv-word", args));
+            }
+        },
+        // As fine as a plan file holds it.
+        Fact::Latitude | Fact::Longitude | Fact::Bearing => {
+            libm::round(pieces::degrees(cell).map_err(unread)? * 1e6) / 1e6
+        }
+        _ => libm::round(parse_length(cell, unit.unwrap_or(BareUnit::Metre)).map_err(unread)?),
+    };
+    in_range(fact.name(), fact.arg(), value, low, high)?;
+    Ok(value)
+}
+
+/// The lines of a row, found before the growth of `leaf`.
+pub(super) fn lines(row: &Row, leaf: u8, site: &Site, style: Style) -> Vec<Vec<String>> {
+    let mut out: Vec<Vec<String>> = Vec::new();
+    let mut say = |fact: Fact, cells: &[String]| {
+        out.push([&[fact.name().to_string()], cells].concat());
+    };
+    let length = |mm: Mm| style.length_with_unit(mm.f());
+    say(Fact::Leaf, &[leaf.to_string()]);
+    say(Fact::From, &[length(row.from)]);
+    say(Fact::To, &[length(row.to)]);
+    for wire in &row.trellis.wires {
+        let covering = match wire.covering {
+            Covering::Bare => "bare",
+            Covering::Plastic => "plastic",
+        };
+        say(Fact::Wire, &[length(wire.height), covering.into()]);
+    }
+    say(Fact::WallHeight, &[length(row.trellis.wall_height)]);
+    for posts in row.trellis.posts.chunks(POSTS_A_LINE) {
+        let places: Vec<String> = posts.iter().map(|p| length(*p)).collect();
+        say(Fact::Posts, &places);
+    }
+    for (fact, value) in [
+        (Fact::Latitude, site.latitude_deg),
+        (Fact::Longitude, site.longitude_deg),
+        (Fact::Bearing, site.row_bearing_deg),
+    ] {
+        if let Some(value) = value {
+            say(fact, &[style.marked(value.to_string())]);
+        }
+    }
+    if let Some(spacing) = site.row_spacing {
+        say(Fact::RowSpacing, &[length(spacing)]);
+    }
+    out
+}

@@ -1,0 +1,324 @@
+//! What a table says of the row as a whole, in lines above the names of its columns; and that a row written as a table
+//! is read back the same: to the byte, with the same leaf, wires and findings.
+
+use cordonry::check::{Context, Finding, check};
+use cordonry::file::csv::{Measured, Options, Style, read, write};
+use cordonry::file::read_plan;
+use cordonry::plan::Plan;
+use cordonry::row::{Covering, Row, ShootId, Site, Targets, Tree, Trellis, Wire};
+use cordonry::terms::Terms;
+use cordonry::units::{LengthStyle, Mm};
+use std::collections::BTreeMap;
+use std::path::Path;
+use std::sync::Arc;
+
+fn taken(text: &str) -> Measured {
+    read(text.as_bytes(), &Options::default()).unwrap_or_else(|e| panic!("{e}\n{text}"))
+}
+
+fn styles() -> [Style; 4] {
+    let style = |lengths, decimal_comma| Style {
+        lengths,
+        decimal_comma,
+    };
+    [
+        style(LengthStyle::Metric, false),
+        style(LengthStyle::Metric, true),
+        style(LengthStyle::FeetInches, false),
+        style(LengthStyle::FeetInches, true),
+    ]
+}
+
+/// The row with its shoots in the order of a table: by level, then along the parent.
+fn renumbered(row: &Row) -> Row {
+    let tree = |tree: &Arc<Tree>| {
+        let mut new: BTreeMap<ShootId, (usize, ShootId)> = BTreeMap::new();
+        let mut shoots: Vec<_> = tree.shoots.clone();
+        let level = |s: &cordonry::row::Shoot| {
+            let parents = std::iter::successors(s.parent, |p| tree.shoot(*p)?.parent);
+            parents.count()
+        };
+        let deepest = shoots.iter().map(level).max().unwrap_or(0);
+        let mut out: Vec<cordonry::row::Shoot> = Vec::new();
+        for depth in 0..=deepest {
+            let mut here: Vec<_> = shoots.extract_if(.., |s| level(s) == depth).collect();
+            let parent = |s: &cordonry::row::Shoot| s.parent.map(|p| new[&p].0);
+            here.sort_by(|a, b| parent(a).cmp(&parent(b)).then(a.at.total_cmp(&b.at)));
+            for mut shoot in here {
+                let id = ShootId::found(out.len() as u32);
+                let old = std::mem::replace(&mut shoot.id, id);
+                shoot.parent = shoot.parent.map(|p| new[&p].1);
+                new.insert(old, (out.len(), id));
+                out.push(shoot);
+            }
+        }
+        Arc::new(Tree {
+            shoots: out,
+            ..(**tree).clone()
+        })
+    };
+    Row {
+        trees: row.trees.iter().map(tree).collect(),
+        ..row.clone()
+    }
+}
+
+fn findings(row: &Row, site: &Site, targets: &Targets) -> Vec<Finding> {
+    let terms = Terms::on(row, targets, site);
+    check(&Context::found(row, &terms, targets))
+}
+
+/// The found row of a plan, written and read and written again.
+fn check_same(name: &str, plan: &Plan) {
+    let found = renumbered(&plan.found);
+    for style in styles() {
+        let text = write(&plan.found, &plan.site, style);
+        let again = taken(&text);
+        assert_eq!(again.bad, vec![], "{name}");
+        assert_eq!(again.row, found, "{name}, {style:?}");
+        assert_eq!(again.site, *plan.site, "{name}, {style:?}");
+        let second = write(&again.row, &again.site, style);
+        assert!(second == text, "{name}, {style:?}:\n{text}\n{second}");
+        // Everything that could be assumed is said.
+        assert_eq!(again.said, vec![], "{name}");
+        assert_eq!(
+            findings(&again.row, &again.site, &plan.targets),
+            findings(&found, &plan.site, &plan.targets),
+            "{name}"
+        );
+    }
+}
+
+#[test]
+fn every_example_comes_back_from_a_table_as_it_was() {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("../examples");
+    let mut seen = 0;
+    for entry in std::fs::read_dir(folder).unwrap() {
+        let path = entry.unwrap().path();
+        let name = path.file_name().unwrap().to_string_lossy().to_string();
+        let bytes = std::fs::read(&path).unwrap();
+        let plan = match path.extension().and_then(|e| e.to_str()) {
+            Some("json") => read_plan(&bytes).unwrap(),
+            Some("csv") => read(&bytes, &Options::default()).unwrap().plan("measured"),
+            _ => continue,
+        };
+        check_same(&name, &plan);
+        seen += 1;
+    }
+    assert!(seen >= 10);
+}
+
+const HEAD: &str = "tree,place,kind,length,diameter,season,rubbed,cut\n";
+const TREES: &str =
+    "1,0,leader,1.900 m,30,0,,\n1,1.0,upright,0.80 m + 0.55 m,14.5,1,yes,0 + 0.15 m\n";
+
+#[test]
+fn a_block_says_what_the_row_is() {
+    let block = "Block 7, by hand\n\
+        Coming leaf:,5,,\n\
+        row from,0.6 m\nrow to (cm),300\n\
+        wire,1.1 m\nwire,50 cm,plastic\nWire,5'6\",Bare\n\
+        wall height,2.2\n\
+        posts,7 m,0\npost,-0.5 m\n\
+        latitude,-45.5°\nlongitude,8.25\nrow bearing,90\nrow spacing,2.8 m\n";
+    for mark in [",", ";", "\t"] {
+        let text = format!("{block}{HEAD}{TREES}").replace(',', mark);
+        let got = taken(&text);
+        assert_eq!(got.bad, vec![], "{text}");
+        let row = &got.row;
+        assert_eq!((row.leaf, row.from, row.to), (5, Mm(600), Mm(3000)));
+        let wire = |height, covering| Wire {
+            height: Mm(height),
+            covering,
+        };
+        let expected = Trellis {
+            wires: vec![
+                wire(500, Covering::Plastic),
+                wire(1100, Covering::Bare),
+                wire(1676, Covering::Bare),
+            ],
+            posts: vec![Mm(-500), Mm(0), Mm(7000)],
+            wall_height: Mm(2200),
+        };
+        assert_eq!(row.trellis, expected);
+        let site = Site {
+            latitude_deg: Some(-45.5),
+            longitude_deg: Some(8.25),
+            row_bearing_deg: Some(90.0),
+            row_spacing: Some(Mm(2800)),
+        };
+        assert_eq!(got.site, site);
+        let upright = &row.trees[0].shoots[1];
+        assert!(upright.rubbed && !row.trees[0].shoots[0].rubbed);
+        let units: Vec<_> = upright
+            .units
+            .iter()
+            .map(|u| (u.leaf, u.kept, u.grown))
+            .collect();
+        assert_eq!(units, [(1, 800.0, 800.0), (2, 550.0, 700.0)]);
+        let keys: Vec<&str> = got.said.iter().map(|s| s.key).collect();
+        assert!(keys.contains(&"file-said-above"), "{keys:?}");
+        assert!(!keys.contains(&"file-said-leaf"), "{keys:?}");
+        assert!(!keys.contains(&"file-said-stretch"), "{keys:?}");
+        assert_eq!(got.plan("A").site.row_spacing, Some(Mm(2800)));
+    }
+}
+
+#[test]
+fn what_is_asked_for_is_more_than_what_the_table_says() {
+    let text = format!("coming leaf,5\nwire,0.6 m\n{HEAD}{TREES}");
+    let options = Options {
+        leaf: Some(4),
+        trellis: Some(Trellis::default()),
+        ..Options::default()
+    };
+    let got = read(text.as_bytes(), &options).unwrap();
+    assert_eq!((got.row.leaf, &got.row.trellis), (4, &Trellis::default()));
+    let got = taken(&text);
+    assert_eq!(
+        (got.row.leaf, got.row.trellis.cordon_height()),
+        (5, Mm(600))
+    );
+}
+
+#[test]
+fn one_end_of_the_row_alone_moves_the_other_only_where_it_must() {
+    let ends = |block: &str| {
+        let got = taken(&format!("{block}{HEAD}{TREES}"));
+        assert!(got.said.iter().any(|s| s.key == "file-said-stretch"));
+        (got.row.from.0, got.row.to.0)
+    };
+    assert_eq!(ends(""), (500, 2000));
+    assert_eq!(ends("row from,0.2 m\n"), (200, 2000));
+    assert_eq!(ends("row from,4 m\n"), (4000, 4000));
+    assert_eq!(ends("row to,0.1 m\n"), (100, 100));
+}
+
+#[test]
+fn a_wrong_value_is_a_remark_with_its_line_and_loses_nothing_else() {
+    let plain = taken(&format!("{HEAD}{TREES}"));
+    for (line, says) in [
+        (
+            "coming leaf,0",
+            "coming leaf: 0 is refused; 1 to 40 is accepted",
+        ),
+        ("coming leaf,41", "1 to 40"),
+        ("coming leaf,three", "coming leaf: 'three' is refused"),
+        ("coming leaf", "coming leaf is empty"),
+        ("wire,9 m", "wire: 9.00 m is refused; 0.00 m to 6.00 m"),
+        (
+            "wire,0.5 m,rust",
+            "wire: 'rust' is refused; accepted: bare, plastic",
+        ),
+        ("wire,0,5 m,plastic", "4 cells for 3 columns"),
+        ("wire,half a metre", "wire: "),
+        ("wall height,2,5 m", "3 cells for 2 columns"),
+        (
+            "wall height,0.05 m",
+            "wall height: 0.05 m is refused; 0.10 m to 6.00 m",
+        ),
+        ("posts,0 m,x", "posts: "),
+        ("posts,", "posts is empty"),
+        ("posts,9000 m", "posts: 9000.00 m is refused"),
+        ("latitude,91", "latitude: 91° is refused; −90° to 90°"),
+        ("latitude,north", "latitude: 'north' is no number"),
+        ("row bearing,-1", "row bearing: −1° is refused; 0° to 360°"),
+        (
+            "row spacing,3 mm",
+            "row spacing: 0.00 m is refused; 0.50 m to 100.00 m",
+        ),
+    ] {
+        let text = format!("# remark\n\n{line},,\n{HEAD}{TREES}");
+        let got = taken(&text);
+        assert_eq!(got.row, plain.row, "{line}");
+        assert_eq!((got.taken, got.bad.len()), (plain.taken, 1), "{line}");
+        let bad = &got.bad[0];
+        assert_eq!(
+            (bad.line, bad.text.as_str()),
+            (3, line.trim_end_matches(',')),
+            "{line}"
+        );
+        let why = bad.why.to_string();
+        assert!(why.contains(says), "{line}: '{why}' does not say '{says}'");
+    }
+    for (lines, says) in [
+        ("coming leaf,4\ncoming leaf,5\n", "coming leaf stands twice"),
+        (
+            "wire,0.5 m\nwire,500 mm,plastic\n",
+            "wire 500 mm stands twice",
+        ),
+        (
+            "row from,5 m\nrow to,4 m\n",
+            "row to: 4.00 m is refused; 5.00 m to",
+        ),
+        (
+            "row to,4 m\nrow from,5 m\n",
+            "row from: 5.00 m is refused; −5000.00 m to 4.00 m",
+        ),
+    ] {
+        let got = taken(&format!("{lines}{HEAD}{TREES}"));
+        let bad: Vec<_> = got
+            .bad
+            .iter()
+            .map(|b| (b.line, b.why.to_string()))
+            .collect();
+        assert_eq!(bad.len(), 1, "{lines}");
+        assert!(bad[0].0 == 2 && bad[0].1.contains(says), "{bad:?}");
+    }
+    // In the table itself.
+    for (lines, says) in [
+        (
+            "1,1.2,upright,0.8 m,9,1,perhaps,\n",
+            "rubbed: 'perhaps' is refused; accepted: yes, no",
+        ),
+        (
+            "1,1.2,upright,0.8 m,9,1,,0 + 0.1 m\n",
+            "cut: 0.10 m is refused; 0.00 m to 0.00 m",
+        ),
+        (
+            "1,1.2,upright,0.8 m,9,1,,20 m\n",
+            "cut: 20.00 m is refused; 0.00 m to 19.20 m",
+        ),
+        ("1,1.2,upright,0.8 m,9,1,,x\n", "cut: "),
+    ] {
+        let got = taken(&format!("{HEAD}{TREES}{lines}"));
+        let bad: Vec<_> = got
+            .bad
+            .iter()
+            .map(|b| (b.line, b.why.to_string()))
+            .collect();
+        assert_eq!((bad.len(), &got.row), (1, &plain.row), "{lines}");
+        assert!(bad[0].0 == 4 && bad[0].1.contains(says), "{bad:?}");
+    }
+}
+
+#[test]
+fn a_title_that_only_looks_like_a_block_is_passed_over() {
+    for title in [
+        "Wire work of March",
+        "Posts: new",
+        "the coming leaf",
+        "from,to",
+    ] {
+        let got = taken(&format!("{title}\n{HEAD}{TREES}"));
+        assert_eq!(got.bad, vec![], "{title}");
+        assert_eq!(got.said[0].key, "file-said-above", "{title}");
+    }
+    // A block alone is no table, and is not taken for its line of names.
+    let why = read(b"coming leaf,3\nwire,0.5 m\n", &Options::default()).unwrap_err();
+    assert_eq!(why.key, "refusal-file-empty");
+    let why = read(b"coming leaf,3\na,b\n1,2\n", &Options::default()).unwrap_err();
+    assert!(why.to_string().starts_with("Line 2:"), "{why}");
+}
+
+#[test]
+fn no_thickness_is_not_an_estimate() {
+    let at = |diameter: &str| {
+        let text = format!("{HEAD}1,0,leader,1.9 m,{diameter},0,,\n");
+        taken(&text).row.trees[0].shoots[0].diameter
+    };
+    assert_eq!(at("none"), 0.0);
+    assert!(at("") > 0.0);
+    assert_eq!(at("0"), at(""));
+    assert_eq!(at("30.04"), 30.0);
+}
