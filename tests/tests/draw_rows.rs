@@ -10,12 +10,12 @@ use cordonry::row::{
 };
 use cordonry::terms::Terms;
 use cordonry::units::{Deg, LengthStyle, Mm};
-use cordonry::words::{Language, Words};
 use cordonry::work::Work;
 use cordonry_draw::{
     Detail, Options, Sheet, cordon_band, document, document_with, frame, tree_group,
     tree_group_with, tree_numbers, work_marks,
 };
+use cordonry_words::{Language, Words};
 use std::fs;
 use std::path::Path;
 use std::sync::Arc;
@@ -314,7 +314,7 @@ fn sheet_of_a_third_leaf_row() {
 #[test]
 fn sheet_with_leaves_work_and_feet() {
     let row = third_leaf();
-    let words = Words::new(Language::English, LengthStyle::FeetInches);
+    let words = Words::new(&Language::default(), LengthStyle::FeetInches);
     let drawn = document_with(
         &plan("Third leaf with work", &row),
         &row,
@@ -349,7 +349,7 @@ fn an_empty_row_has_a_sheet() {
 #[test]
 fn parts_as_the_page_shows_them() {
     let row = third_leaf();
-    let words = Words::default();
+    let words = Words::strict();
     let plan = plan("", &row);
     let g = Geometry::of(&row, &plan.targets);
     let view = Span {

@@ -4,6 +4,7 @@
 use cordonry::file::csv::{Measured, Options, Style, read, write};
 use cordonry::row::{Face, Kind, Pose, Shoot, Toward, Tree, TreeId};
 use cordonry::units::{Deg, LengthStyle, Mm};
+use cordonry_words::Words;
 
 const HEAD: &str = "tree,place,kind,parent,length,diameter,side,pose,season,laterals,note\n";
 
@@ -29,7 +30,7 @@ fn check_bad(lines: &str, says: &str) {
     let bad: Vec<_> = got
         .bad
         .iter()
-        .map(|b| (b.line, b.why.to_string()))
+        .map(|b| (b.line, Words::strict().refusal(&b.why)))
         .collect();
     assert_eq!(bad.len(), 1, "{lines}: {bad:?}");
     assert_eq!(bad[0].0, text.lines().count(), "{lines}");
@@ -183,7 +184,7 @@ fn columns_in_any_order_units_and_marks() {
 #[test]
 fn units_are_guessed_and_said() {
     let said = |text: &str| -> Vec<String> {
-        let words = cordonry::words::Words::default();
+        let words = Words::strict();
         clean(text).said.iter().map(|s| words.say(s)).collect()
     };
     let mm = said("tree,place,kind,length\n1,0,leader,1900\n2,1500,leader,1900\n");
@@ -216,7 +217,7 @@ fn units_are_guessed_and_said() {
 
 /// What is said of a table, as it is worded.
 fn said(bytes: &[u8]) -> Vec<String> {
-    let words = cordonry::words::Words::default();
+    let words = Words::strict();
     let got = read(bytes, &Options::default()).unwrap_or_else(|e| panic!("{e}"));
     got.said.iter().map(|s| words.say(s)).collect()
 }
@@ -278,7 +279,10 @@ fn lines_above_the_names_of_columns_are_passed_over_and_said() {
     // Where no line names columns, the first is told as it is.
     let why = read(b"Block 7\n1,0,leader,1.9\n", &Options::default()).unwrap_err();
     assert_eq!(why.key, "refusal-csv-columns");
-    assert!(why.to_string().starts_with("Line 1:"), "{why}");
+    assert!(
+        Words::strict().refusal(&why).starts_with("Line 1:"),
+        "{why}"
+    );
 }
 
 #[test]
@@ -453,7 +457,7 @@ fn a_file_that_is_no_measured_row_is_refused() {
     let check = |bytes: &[u8], key: &str, says: &str| {
         let why = read(bytes, &Options::default()).unwrap_err();
         assert_eq!(why.key, key, "{why}");
-        assert!(why.to_string().contains(says), "{why}");
+        assert!(Words::strict().refusal(&why).contains(says), "{why}");
     };
     check(b"", "refusal-file-empty", "");
     check(b"\n\n# only a remark\n", "refusal-file-empty", "");

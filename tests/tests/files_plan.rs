@@ -1,6 +1,7 @@
 //! Plan files: what is written is read back, and what can't be read is refused by name.
 
 use cordonry::file::{MAX_BYTES, read_plan, write_plan};
+use cordonry_words::Words;
 
 /// A plan with something of everything that the format knows.
 const EVERYTHING: &str = include_str!("../data/versions/v1-everything.json");
@@ -9,7 +10,7 @@ fn check_refused(text: &str, key: &str, says: &[&str]) {
     match read_plan(text.as_bytes()) {
         Ok(_) => panic!("read, and not {key}: {}", &text[..text.len().min(300)]),
         Err(why) => {
-            let words = why.to_string();
+            let words = Words::strict().refusal(&why);
             assert_eq!(why.key, key, "{words}");
             for part in says {
                 assert!(words.contains(part), "'{words}' does not say '{part}'");

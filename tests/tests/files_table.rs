@@ -8,6 +8,7 @@ use cordonry::plan::Plan;
 use cordonry::row::{Covering, Row, ShootId, Site, Targets, Tree, Trellis, Wire};
 use cordonry::terms::Terms;
 use cordonry::units::{LengthStyle, Mm};
+use cordonry_words::Words;
 use std::collections::BTreeMap;
 use std::path::Path;
 use std::sync::Arc;
@@ -238,7 +239,7 @@ fn a_wrong_value_is_a_remark_with_its_line_and_loses_nothing_else() {
             (3, line.trim_end_matches(',')),
             "{line}"
         );
-        let why = bad.why.to_string();
+        let why = Words::strict().refusal(&bad.why);
         assert!(why.contains(says), "{line}: '{why}' does not say '{says}'");
     }
     for (lines, says) in [
@@ -260,7 +261,7 @@ fn a_wrong_value_is_a_remark_with_its_line_and_loses_nothing_else() {
         let bad: Vec<_> = got
             .bad
             .iter()
-            .map(|b| (b.line, b.why.to_string()))
+            .map(|b| (b.line, Words::strict().refusal(&b.why)))
             .collect();
         assert_eq!(bad.len(), 1, "{lines}");
         assert!(bad[0].0 == 2 && bad[0].1.contains(says), "{bad:?}");
@@ -285,7 +286,7 @@ fn a_wrong_value_is_a_remark_with_its_line_and_loses_nothing_else() {
         let bad: Vec<_> = got
             .bad
             .iter()
-            .map(|b| (b.line, b.why.to_string()))
+            .map(|b| (b.line, Words::strict().refusal(&b.why)))
             .collect();
         assert_eq!((bad.len(), &got.row), (1, &plain.row), "{lines}");
         assert!(bad[0].0 == 4 && bad[0].1.contains(says), "{bad:?}");
@@ -308,7 +309,10 @@ fn a_title_that_only_looks_like_a_block_is_passed_over() {
     let why = read(b"coming leaf,3\nwire,0.5 m\n", &Options::default()).unwrap_err();
     assert_eq!(why.key, "refusal-file-empty");
     let why = read(b"coming leaf,3\na,b\n1,2\n", &Options::default()).unwrap_err();
-    assert!(why.to_string().starts_with("Line 2:"), "{why}");
+    assert!(
+        Words::strict().refusal(&why).starts_with("Line 2:"),
+        "{why}"
+    );
 }
 
 #[test]

@@ -5,7 +5,7 @@ use cordonry::check::{Context, check};
 use cordonry::file::{csv, read_plan, write_plan};
 use cordonry::plan::{Moment, Plan, Window, replay};
 use cordonry::seed::Seeded;
-use cordonry::words::Words;
+use cordonry_words::Words;
 use std::path::{Path, PathBuf};
 
 /// The same damage on every machine.
@@ -101,7 +101,7 @@ fn use_plan(plan: &Plan) {
         leaf: leaf.saturating_add(1).min(Plan::MAX_LEAF),
         window: Window::AfterHarvest,
     };
-    let words = Words::default();
+    let words = Words::strict();
     for moment in [plan.start(), last] {
         let replayed = replay(plan, 0, moment).expect("a plan has a scheme");
         for tree in &replayed.row.trees {
@@ -137,6 +137,7 @@ fn six_hundred_damaged_plans() {
         .map(|p| std::fs::read(p).expect("readable"))
         .collect();
     let mut dice = Dice(Seeded::new(1));
+    let words = Words::strict();
     let (mut read, mut refused) = (0, 0);
     for n in 0..600 {
         match read_plan(&damage(&texts[n % texts.len()], &mut dice)) {
@@ -146,7 +147,7 @@ fn six_hundred_damaged_plans() {
             }
             Err(why) => {
                 refused += 1;
-                assert!(why.to_string().len() > 10, "{why:?}");
+                assert!(words.refusal(&why).len() > 10, "{why:?}");
             }
         }
     }
@@ -157,6 +158,7 @@ fn six_hundred_damaged_plans() {
 /// Four hundred damages to a table: how many were read, were refused, and lines that were not taken.
 fn damaged_tables(text: &[u8], seed: u64) -> (usize, usize, usize) {
     let mut dice = Dice(Seeded::new(seed));
+    let words = Words::strict();
     let (mut read, mut refused, mut bad) = (0, 0, 0);
     for _ in 0..400 {
         match csv::read(&damage(text, &mut dice), &csv::Options::default()) {
@@ -164,13 +166,13 @@ fn damaged_tables(text: &[u8], seed: u64) -> (usize, usize, usize) {
                 read += 1;
                 bad += measured.bad.len();
                 for line in &measured.bad {
-                    assert!(line.why.to_string().len() > 5, "{:?}", line.why);
+                    assert!(words.refusal(&line.why).len() > 5, "{:?}", line.why);
                 }
                 use_plan(&measured.plan("damaged"));
             }
             Err(why) => {
                 refused += 1;
-                assert!(why.to_string().len() > 10, "{why:?}");
+                assert!(words.refusal(&why).len() > 10, "{why:?}");
             }
         }
     }

@@ -418,7 +418,7 @@ fn light_gaps_are_ranked_by_their_loss_and_mended_by_buds() {
     };
     assert!(worst.measured > 2.0 * other.measured);
     assert!(worst.x > other.x && worst.width > other.width);
-    let words = cordonry::words::Words::default();
+    let words = cordonry_words::Words::strict();
     println!("{}", words.finding(worst));
     let after = mended(&holed, worst);
     let grown = |row: &Row| row.trees[4].shoots.len();
@@ -433,7 +433,7 @@ fn a_crowd_darkens_the_renewal_zone_and_thinning_clears_it() {
     println!(
         "{:?}",
         dark.iter()
-            .map(|f| cordonry::words::Words::default().finding(f))
+            .map(|f| cordonry_words::Words::strict().finding(f))
             .collect::<Vec<_>>()
     );
     let measured = dark[0].measured;
@@ -462,7 +462,7 @@ fn a_low_wall_between_wide_rows_is_under_the_target() {
         panic!("{found:?}")
     };
     assert!(under.measured < under.allowed);
-    println!("{}", cordonry::words::Words::default().finding(under));
+    println!("{}", cordonry_words::Words::strict().finding(under));
 }
 
 /// The widest row spacing, mm, of which `holds`, which is true at 2 m and not at 5 m.
@@ -545,7 +545,7 @@ fn a_dark_renewal_zone_is_opened_by_stubs() {
     };
     let findings = found_at(&full, &site, &targets);
     let dark = of(&findings, "renewal-zone-dark");
-    let words = cordonry::words::Words::default();
+    let words = cordonry_words::Words::strict();
     let said = words.remedy(dark[0].remedies.first().expect("a remedy"));
     assert!(
         said.starts_with("Cut 4 uprights to stubs, one a tree"),

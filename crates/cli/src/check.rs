@@ -4,19 +4,19 @@ use crate::Status;
 use crate::args::Check;
 use crate::files::{self, Unreadable};
 use crate::light::of_row;
-use anyhow::{Result, anyhow};
+use anyhow::Result;
 use cordonry::check::{Context, Figures, Finding, Severity, check, check_light, figures};
 use cordonry::file::work_value;
 use cordonry::plan::{Plan, Replayed, replay};
 use cordonry::units::{LengthStyle, show_length};
-use cordonry::words::Words;
+use cordonry_words::Words;
 use serde_json::{Value, json};
 use std::fmt::Write as _;
 use std::path::Path;
 
 /// The row that is judged: before the found leaf grows, the first scheme's dormant work of that leaf done.
 pub fn judged(plan: &Plan) -> Result<Replayed> {
-    replay(plan, 0, plan.start()).map_err(|why| anyhow!("{why}"))
+    replay(plan, 0, plan.start()).map_err(|why| files::refused(&why))
 }
 
 struct Checked {

@@ -9,7 +9,7 @@ use cordonry::file::csv::{self, Measured, Options, Style};
 use cordonry::file::write_plan;
 use cordonry::row::{Trellis, Wire};
 use cordonry::units::{BareUnit, Deg, LengthStyle, Mm, parse_length};
-use cordonry::words::Words;
+use cordonry_words::Words;
 use serde_json::{Value, json};
 use std::path::Path;
 
@@ -38,7 +38,7 @@ pub fn import(ask: &Import) -> Status {
         named(&ask.output_file, "a plan", "json")?;
         let options = options(ask)?;
         let measured =
-            csv::read(&files::bytes(&ask.path)?, &options).map_err(|why| anyhow!("{why}"))?;
+            csv::read(&files::bytes(&ask.path)?, &options).map_err(|why| files::refused(&why))?;
         let said = said(ask, &measured);
         let (taken, left) = (measured.taken, measured.bad.len());
         match left_out(taken, left) {
@@ -52,10 +52,11 @@ pub fn import(ask: &Import) -> Status {
         }
         let trees = measured.row.trees.len();
         let lost = measured.row.trees.iter().filter(|t| t.is_lost()).count();
+        let words = Words::default();
         let bad: Vec<Value> = measured
             .bad
             .iter()
-            .map(|b| json!({"line": b.line, "text": b.text, "reason": b.why.to_string()}))
+            .map(|b| json!({"line": b.line, "text": b.text, "reason": words.refusal(&b.why)}))
             .collect();
         let name = ask.path.file_stem().unwrap_or_default();
         let leaf = measured.row.leaf;
@@ -115,7 +116,12 @@ fn said(ask: &Import, measured: &Measured) -> Vec<String> {
         eprintln!("{file}: {line}");
     }
     for bad in &measured.bad {
-        eprintln!("{file}:{}: {}  [{}]", bad.line, bad.why, bad.text);
+        eprintln!(
+            "{file}:{}: {}  [{}]",
+            bad.line,
+            words.refusal(&bad.why),
+            bad.text
+        );
     }
     let left = measured.bad.len();
     if left > 0 {

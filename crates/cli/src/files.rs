@@ -6,6 +6,8 @@ use crate::replace::replace;
 use anyhow::{Context as _, Result, anyhow, bail};
 use cordonry::file::{MAX_BYTES, read_plan};
 use cordonry::plan::Plan;
+use cordonry::refusal::Refusal;
+use cordonry_words::Words;
 use serde::Serialize;
 use serde_json::Value;
 use std::fs;
@@ -41,9 +43,14 @@ pub fn bytes(path: &Path) -> Result<Vec<u8>> {
     Ok(out)
 }
 
+/// Why something was refused, in words.
+pub fn refused(why: &Refusal) -> anyhow::Error {
+    anyhow!("{}", Words::default().refusal(why))
+}
+
 /// The plan in a file.
 pub fn plan(path: &Path) -> Result<Plan> {
-    read_plan(&bytes(path)?).map_err(|why| anyhow!("{why}"))
+    read_plan(&bytes(path)?).map_err(|why| refused(&why))
 }
 
 /// Writes a file that was made from another, which it may not replace.

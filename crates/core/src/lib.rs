@@ -25,5 +25,4 @@ pub mod typed;
 pub mod units;
 mod usual;
 pub mod walk;
-pub mod words;
 pub mod work;

@@ -1,7 +1,6 @@
 //! A refusal: why something was not done, with the place, the value and what would be accepted.
 
 use crate::said::{Arg, Args, Said};
-use crate::words::Words;
 use std::fmt;
 use std::ops::{Deref, DerefMut};
 
@@ -37,8 +36,8 @@ impl From<Refusal> for Arg {
 }
 
 impl fmt::Display for Refusal {
-    /// In English and metric; [`Words::refusal`] words it in any language.
+    /// Key and values, plainly. Who shows it to people words it.
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(&Words::default().refusal(self))
+        self.0.fmt(f)
     }
 }

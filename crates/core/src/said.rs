@@ -42,6 +42,13 @@ impl fmt::Display for Said {
     }
 }
 
+/// Words what is said, in a language and its units. Core itself has no words; what it writes into a plan (a name, a
+/// note) it is given by this.
+pub trait Wording {
+    /// The text with its values.
+    fn say(&self, said: &Said) -> String;
+}
+
 /// A value in a text; its unit is put on when it is worded.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Arg {
@@ -59,6 +66,8 @@ pub enum Arg {
     Number(f64, usize),
     /// A text as it is.
     Text(String),
+    /// Several values, one after the other.
+    List(Vec<Arg>),
     /// Something said within it: a part's name, the name of a measure, why something was refused.
     Said(Box<Said>),
 }
@@ -77,7 +86,7 @@ impl Arg {
             | Self::Angle(n)
             | Self::Share(n)
             | Self::Number(n, _) => Some(*n),
-            Self::Count(_) | Self::Text(_) | Self::Said(_) => None,
+            Self::Count(_) | Self::Text(_) | Self::List(_) | Self::Said(_) => None,
         }
     }
 }
@@ -96,6 +105,7 @@ impl fmt::Display for Arg {
             Self::Share(n) | Self::Number(n, _) => write!(f, "{n}"),
             Self::Count(n) => write!(f, "{n}"),
             Self::Text(text) => f.write_str(text),
+            Self::List(args) => args.iter().try_for_each(|a| write!(f, "{a}; ")),
             Self::Said(said) => write!(f, "({said})"),
         }
     }

@@ -7,8 +7,8 @@ use cordonry::check::{Severity, figures};
 use cordonry::cover::cover;
 use cordonry::row::*;
 use cordonry::units::Deg;
-use cordonry::words::Words;
 use cordonry::work::Work;
+use cordonry_words::Words;
 use rows::*;
 
 /// Two trees with feet at 0 and 1500 on a row of 0 to 3000: the second fills 1500 to 3000 (stock of 2000), the
@@ -33,7 +33,7 @@ fn a_bare_stretch_of_150_mm_passes_and_one_of_151_does_not() {
         [1, 2]
     );
     assert_eq!(
-        Words::default().finding(&f),
+        Words::strict().finding(&f),
         "Cordon bare for 0.15 m between trees 1 and 2"
     );
 }
@@ -49,7 +49,7 @@ fn a_bare_stretch_is_graver_once_the_second_leaf_is_over() {
 
 #[test]
 fn bare_ends_and_lost_trees_are_named() {
-    let words = Words::default();
+    let words = Words::strict();
     let said = |row: &Row| -> Vec<String> {
         found(row, "cordon-gap")
             .iter()
@@ -103,7 +103,7 @@ fn an_end_shoot_fills_forward() {
     );
     // 400 of the 500 are filled: 100 stays bare, which passes.
     assert_eq!(
-        Words::default().remedy(r),
+        Words::strict().remedy(r),
         "Lay on along the wire: shoot 1 of 1, tree 1. 0.10 m stays bare"
     );
     assert!(found(&mended(&bare, f, 0), "cordon-gap").is_empty());
@@ -116,7 +116,7 @@ fn an_end_shoot_fills_forward() {
     assert_eq!(cover(&after, &Targets::default()).gaps, []);
     assert_eq!(cover(&after, &Targets::default()).overlaps, []);
     assert_eq!(
-        Words::default().remedy(&f.remedies[0]),
+        Words::strict().remedy(&f.remedies[0]),
         "Lay on along the wire: shoot 1 of 1, tree 1. It closes the bare stretch"
     );
 }
@@ -183,7 +183,7 @@ fn both_sides_fill_what_neither_fills_alone() {
     let f = &found(&bare, "cordon-gap")[0];
     assert_eq!(f.remedies[0].said.key, "remedy-fill-both");
     assert_eq!(
-        Words::default().remedy(&f.remedies[0]),
+        Words::strict().remedy(&f.remedies[0]),
         "Lay from both sides: shoot 1 of 1, tree 1, and shoot 1 of 1, tree 2. 0.10 m stays bare"
     );
     assert!(found(&mended(&bare, f, 0), "cordon-gap").is_empty());
@@ -231,7 +231,7 @@ fn an_overlap_of_100_mm_passes_and_one_of_101_does_not() {
     // The tip of tree 1 lies in it: it keeps 2000.
     assert_eq!(f.remedies.len(), 1);
     assert_eq!(
-        Words::default().remedy(&f.remedies[0]),
+        Words::strict().remedy(&f.remedies[0]),
         "Cut back to 2.00 m, where the other begins: leader, tree 1. No upright is lost"
     );
     let after = cover(&mended(&fails, &f, 0), &Targets::default());
@@ -300,7 +300,7 @@ fn new_stock_is_laid_all_at_once() {
     }
     let gaps = found(&planted, "cordon-gap");
     let [gap] = &gaps[..] else { panic!("{gaps:?}") };
-    let said = Words::default().remedy(&gap.remedies[0]);
+    let said = Words::strict().remedy(&gap.remedies[0]);
     assert!(said.starts_with("Lay all 5 stems along the wire"), "{said}");
     let after = mended(&planted, gap, 0);
     assert!(after.trees.iter().all(|t| t.shoots[0].pose.is_laid()));

@@ -5,7 +5,7 @@ mod rows;
 
 use cordonry::check::Severity;
 use cordonry::row::*;
-use cordonry::words::Words;
+use cordonry_words::Words;
 use rows::*;
 
 /// Trees at 0 and at `spacing`, planted at `angle` to the right; the second has stock enough.
@@ -61,7 +61,7 @@ fn growth_until_the_cordon_is_due_counts() {
     );
     assert!((f.measured - 2207.0).abs() < 1e-6);
     assert_eq!(
-        Words::default().finding(&f),
+        Words::strict().finding(&f),
         "Stock too short for its place, by 0.00 m: leader, tree 1. It has 1.01 m, may grow 1.20 m by the end of leaf 2, and needs 2.21 m"
     );
     // In leaf 2 one season is left; from leaf 3 on what is bare is a finding of its own.
@@ -156,7 +156,7 @@ fn a_bend_of_10_diameters_passes() {
     assert!((f.measured - 9.95).abs() < 1e-6);
     assert_eq!(f.severity, Severity::Note);
     assert_eq!(
-        Words::default().finding(&f),
+        Words::strict().finding(&f),
         "Bent too tight: leader, tree 1. Radius 199 mm; for its 20 mm at least 200 mm is safe"
     );
 }

@@ -5,7 +5,7 @@ mod rows;
 
 use cordonry::check::Finding;
 use cordonry::row::*;
-use cordonry::words::Words;
+use cordonry_words::Words;
 use rows::*;
 
 /// One tree in `leaf` with an upright for each of these diameters and birth leaves.
@@ -51,7 +51,7 @@ fn a_fifth_rounded_up_goes_the_largest_first() {
     let ten = of(10);
     let f = &found(&ten, "renewal-due")[0];
     assert_eq!(
-        Words::default().finding(f),
+        Words::strict().finding(f),
         "Tree 1: 2 uprights of 10 due to be stubbed, first upright 10 of 10, tree 1 (19 mm thick)"
     );
     assert!(found(&mended(&ten, f, 0), "renewal-due").is_empty());
@@ -87,7 +87,7 @@ fn wood_at_the_age_limit_goes_before_the_largest() {
     )[0];
     assert_eq!(picked(f), [2, 5]);
     assert_eq!(
-        Words::default().finding(f),
+        Words::strict().finding(f),
         "Tree 1: 2 uprights of 6 due to be stubbed, first upright 2 of 6, tree 1 (5 seasons old)"
     );
 }
@@ -108,7 +108,7 @@ fn wood_of_five_seasons_passes_and_of_six_does_not() {
     let f = either_side("wood-too-old", &tree(7, &[(10.0, 2), (10.0, 2)]), &fails);
     assert_eq!((f.measured, f.allowed), (6.0, 5.0));
     assert_eq!(
-        Words::default().finding(&f),
+        Words::strict().finding(&f),
         "Tree 1: one upright is over 5 seasons old, the oldest 6"
     );
     assert!(found(&mended(&fails, &f, 0), "wood-too-old").is_empty());
@@ -121,7 +121,7 @@ fn a_tree_of_old_wood_is_not_cut_back_whole() {
     let f = found(&old, "wood-too-old").remove(0);
     assert_eq!(f.remedies[0].work.len(), 2);
     assert_eq!(
-        Words::default().remedy(&f.remedies[0]),
+        Words::strict().remedy(&f.remedies[0]),
         "Cut 2 uprights of tree 1 to stubs of 150 mm this winter; 8 wait for the next ones"
     );
     // With this winter's share cut, nothing more is offered.

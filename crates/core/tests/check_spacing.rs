@@ -8,8 +8,8 @@ use cordonry::refusal::Refusal;
 use cordonry::row::*;
 use cordonry::said::Arg;
 use cordonry::units::{LengthStyle, Mm};
-use cordonry::words::Words;
 use cordonry::work::Work;
+use cordonry_words::Words;
 use rows::*;
 
 /// One tree that fills 0..3000, with uprights at these places.
@@ -27,7 +27,7 @@ fn uprights_150_mm_apart_pass_and_149_mm_do_not() {
     );
     assert!((f.measured - 149.0).abs() < 1e-6 && (f.x - 500.0).abs() < 1e-6);
     assert_eq!(
-        Words::default().finding(&f),
+        Words::strict().finding(&f),
         "149 mm apart; at least 150 mm is needed: upright 1 of 3, tree 1, and upright 2 of 3, tree 1"
     );
     // The second in the middle leaves 350 mm: a bud takes its part.
@@ -40,7 +40,7 @@ fn uprights_150_mm_apart_pass_and_149_mm_do_not() {
     let said: Vec<String> = f
         .remedies
         .iter()
-        .map(|r| Words::default().remedy(r))
+        .map(|r| Words::strict().remedy(r))
         .collect();
     assert!(said.contains(
         &"Take off upright 2 of 3, tree 1, and keep a bud in the middle of its place; the wider space is then 175 mm".to_string()
@@ -71,7 +71,7 @@ fn the_thinner_goes_and_a_bud_before_it() {
         );
     }
     assert_eq!(
-        Words::default().remedy(&found(&crowded(true), "uprights-too-close")[0].remedies[0]),
+        Words::strict().remedy(&found(&crowded(true), "uprights-too-close")[0].remedies[0]),
         "Take off bud 1 of 1, tree 1; its neighbours are then 300 mm apart"
     );
 }
@@ -108,7 +108,7 @@ fn several_buds_are_kept_evenly() {
         .collect();
     assert_eq!(at, [1200, 1400, 1600, 1800]);
     assert_eq!(
-        Words::default().remedy(&f.remedies[0]),
+        Words::strict().remedy(&f.remedies[0]),
         "Keep 4 buds evenly between them; the widest space is then 200 mm"
     );
     assert!(found(&mended(&wide, f, 0), "uprights-too-far").is_empty());
@@ -178,7 +178,7 @@ fn void_work_says_why() {
         "work-void",
     );
     assert_eq!(
-        Words::default().finding(&found[0]),
+        Words::strict().finding(&found[0]),
         "Planned work of leaf 3 does nothing. Tree 1: the shoot is not there at this time; a shoot that stands on the tree is accepted"
     );
 }
@@ -243,7 +243,7 @@ fn what_is_measured_and_what_is_allowed_are_told_apart() {
             &places(&[500.0, 500.0 + apart, 850.0]),
             "uprights-too-close",
         )[0];
-        let words = Words::new(Default::default(), style).finding(f);
+        let words = Words::new(&Default::default(), style).finding(f);
         words.split(':').next().map(str::to_string).expect("words")
     };
     let metric = LengthStyle::Metric;

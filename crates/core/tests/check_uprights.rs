@@ -5,8 +5,8 @@ mod rows;
 
 use cordonry::row::*;
 use cordonry::units::{Deg, Mm};
-use cordonry::words::Words;
 use cordonry::work::Work;
+use cordonry_words::Words;
 use rows::*;
 
 /// One tree whose cordon is `length` mm long, from 0 on, with `count` uprights at even spaces.
@@ -26,7 +26,7 @@ fn five_uprights_are_enough_for_1500_mm_and_too_few_for_1501() {
     let f = either_side("uprights-too-few", &even(1500, 5), &fails);
     assert!((f.measured - 300.2).abs() < 1e-6);
     assert_eq!(
-        Words::default().finding(&f),
+        Words::strict().finding(&f),
         "Tree 1: 5 uprights on 1.50 m of cordon; at least 6 are needed"
     );
     assert!(found(&mended(&fails, &f, 0), "uprights-too-few").is_empty());
@@ -38,7 +38,7 @@ fn a_bare_leader_gets_buds_along_it() {
     let bare = row(0, 1500, vec![upright_stem(1, 0, 2000.0)]);
     let f = &found(&bare, "uprights-too-few")[0];
     assert_eq!(
-        Words::default().finding(f),
+        Words::strict().finding(f),
         "Tree 1: no upright on 1.50 m of cordon; at least 5 are needed"
     );
     let after = mended(&bare, f, 0);
@@ -59,7 +59,7 @@ fn ten_uprights_are_not_too_many_for_1500_mm_but_for_1499() {
     let fails = even(1499, 10);
     let f = either_side("uprights-too-many", &even(1500, 10), &fails);
     assert_eq!(
-        Words::default().finding(&f),
+        Words::strict().finding(&f),
         "Tree 1: 10 uprights on 1.50 m of cordon; it has room for 9"
     );
     assert!(found(&mended(&fails, &f, 0), "uprights-too-many").is_empty());
@@ -174,7 +174,7 @@ fn an_upright_that_crosses_its_neighbour_is_found() {
     let fails = neighbours(999.0);
     let f = either_side("uprights-crossing", &neighbours(1001.0), &fails);
     assert_eq!(
-        Words::default().finding(&f),
+        Words::strict().finding(&f),
         "Leans across its neighbour: upright 1 of 2, tree 1 crosses upright 2 of 2, tree 1"
     );
     assert!(found(&mended(&fails, &f, 0), "uprights-crossing").is_empty());
@@ -198,7 +198,7 @@ fn side_and_underside_shoots_come_off() {
         let f = either_side("side-shoots", &faces(Face::Top), &fails);
         assert!(found(&mended(&fails, &f, 0), "side-shoots").is_empty());
         assert_eq!(
-            Words::default().finding(&f),
+            Words::strict().finding(&f),
             "Tree 1: one bud or shoot left on the sides or underneath the cordon"
         );
     }
@@ -222,7 +222,7 @@ fn laterals_come_off_from_leaf_3() {
     };
     let f = either_side("laterals-due", &laterals(0, 3), &laterals(1, 3));
     assert_eq!(
-        Words::default().finding(&f),
+        Words::strict().finding(&f),
         "Tree 1: one lateral on one upright; from leaf 3 on they come off"
     );
     assert!(found(&mended(&laterals(1, 3), &f, 0), "laterals-due").is_empty());
@@ -280,7 +280,7 @@ fn uneven_shoots_of_the_first_leaf_are_cut_to_buds_before_the_second() {
     early.leaf = 2;
     let f = &found(&early, "uprights-uneven")[0];
     assert_eq!(
-        Words::default().remedy(&f.remedies[0]),
+        Words::strict().remedy(&f.remedies[0]),
         "Cut all 3 back to 3 buds before leaf 2 grows: each then brings 3 even shoots"
     );
     mended(&early, f, 0);

@@ -6,7 +6,7 @@ mod rows;
 use cordonry::check::{Finding, Severity};
 use cordonry::row::*;
 use cordonry::units::Mm;
-use cordonry::words::Words;
+use cordonry_words::Words;
 use rows::*;
 
 /// A cordon from 0 to 3000 with uprights of 2000 mm every 200 mm up to `left` and from `right` on.
@@ -43,7 +43,7 @@ fn an_opening_of_300_mm_passes_and_one_of_301_does_not() {
     assert!((f.x - 1100.0).abs() < 1e-6 && (f.width - 301.0).abs() < 1e-6);
     assert!((f.measured - 1.505).abs() < 1e-9);
     assert_eq!(
-        Words::default().finding(&f),
+        Words::strict().finding(&f),
         "See-through for 301 mm from 1.10 m along the row, from low to high; up to 300 mm is let pass"
     );
 }
@@ -63,7 +63,7 @@ fn an_opening_over_half_the_height_passes_and_over_more_does_not() {
     assert!((f.width - 400.0).abs() < 1e-6);
     // Levels 6 to 12 are open: three of the four in the middle, all four high.
     assert_eq!(
-        Words::default().finding(&f),
+        Words::strict().finding(&f),
         "See-through for 400 mm from 1.10 m along the row, in the middle and high parts of the wall; up to 300 mm is let pass"
     );
 }
@@ -109,11 +109,11 @@ fn the_wall_is_no_taller_than_the_rows_are_apart() {
     let f = either_side("wall-too-tall", &high(3000), &high(3001));
     assert_eq!(f.severity, Severity::Note);
     assert_eq!(
-        Words::default().finding(&f),
+        Words::strict().finding(&f),
         "The wall is 3.00 m high and the rows are 3.00 m apart (taken, since none is given): 1.0003 times; up to 1.0000 lets enough light to its foot"
     );
     assert_eq!(
-        Words::default().remedy(&f.remedies[0]),
+        Words::strict().remedy(&f.remedies[0]),
         "Have the wall 3.00 m high"
     );
     // An upright up to 3.2 m is cut with it: it stands on the wire at 0.5 m.
@@ -125,7 +125,7 @@ fn the_wall_is_no_taller_than_the_rows_are_apart() {
     grown_out.trellis.wall_height = Mm(3200);
     let tall = &found(&grown_out, "wall-too-tall")[0];
     assert_eq!(
-        Words::default().remedy(&tall.remedies[0]),
+        Words::strict().remedy(&tall.remedies[0]),
         "Have the wall 3.00 m high, and cut one upright there"
     );
     let after = mended(&grown_out, tall, 0);
@@ -150,7 +150,7 @@ fn the_wall_is_no_taller_than_the_rows_are_apart() {
     };
     assert!(given(2500).is_empty());
     assert_eq!(
-        Words::default().finding(&given(2499)[0]),
+        Words::strict().finding(&given(2499)[0]),
         "The wall is 2.50 m high and the rows are 2.50 m apart: 1.0004 times; up to 1.0000 lets enough light to its foot"
     );
 }
@@ -177,7 +177,7 @@ fn the_next_wire_is_due_400_mm_above_the_top_one() {
     let with = |length: f64| wires(&[500, 1000], Covering::Plastic, length);
     let f = either_side("next-wire-due", &with(900.0), &with(901.0));
     assert_eq!(
-        Words::default().finding(&f),
+        Words::strict().finding(&f),
         "The next wire is due, at 1.50 m: one upright stands up to 401 mm above the top wire"
     );
     // 1500 of upright, its tip at 2000: wires at 1500 and 2000 are asked for.

@@ -8,13 +8,13 @@ use cordonry::cover::{Span, cover, upright_places};
 use cordonry::pose::Geometry;
 use cordonry::row::*;
 use cordonry::terms::Terms;
-use cordonry::words::Words;
+use cordonry_words::Words;
 use proptest::prelude::*;
 use rows::*;
 
 #[test]
 fn every_rule_and_limit_has_a_text() {
-    let words = Words::default();
+    let words = Words::strict();
     for rule in rules().chain(light_rules()) {
         assert!(words.has(&format!("finding-{rule}")), "finding-{rule}");
     }
@@ -35,7 +35,7 @@ fn every_rule_has_a_name_of_its_own() {
 
 #[test]
 fn every_remedy_named_in_the_checks_has_a_text() {
-    let words = Words::default();
+    let words = Words::strict();
     let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/src/check");
     let mut seen = 0;
     for file in std::fs::read_dir(folder).unwrap() {
@@ -167,7 +167,7 @@ proptest! {
 
     #[test]
     fn a_remedy_mends_what_it_is_offered_for(row in any_row()) {
-        let words = Words::default();
+        let words = Words::strict();
         for f in all(&row) {
             let said = words.finding(&f);
             prop_assert!(!said.contains(['{', '$']) && !said.starts_with("finding-"), "{said}");

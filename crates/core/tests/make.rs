@@ -6,7 +6,7 @@ use cordonry::make::{EmptyRow, Field, Form, Leaders, RowSketch};
 use cordonry::row::{Kind, Row, Targets, Toward, Tree};
 use cordonry::terms::Terms;
 use cordonry::units::{Deg, LengthStyle, Mm};
-use cordonry::words::Words;
+use cordonry_words::Words;
 
 fn usual() -> RowSketch {
     RowSketch::usual(LengthStyle::Metric)
@@ -56,7 +56,7 @@ fn every_kind_of_row_is_whole_and_can_be_kept() {
                 unevenness,
                 ..sketch
             };
-            let plan = sketch.plan(&Words::default()).unwrap();
+            let plan = sketch.plan(&Words::strict()).unwrap();
             plan.found.trees.iter().for_each(|t| whole(t));
             let text = write_plan(&plan);
             let again = read_plan(text.as_bytes()).unwrap();
@@ -190,7 +190,7 @@ fn check_field<F: Form>(
     match (form.set(field, text, style), expected) {
         (Ok(()), Ok(shown)) => assert_eq!(form.shown(field, style), shown, "{text}"),
         (Err(why), Err(words)) => {
-            let words_of = Words::new(Default::default(), style);
+            let words_of = Words::new(&Default::default(), style);
             assert_eq!(words_of.refusal(&why), words, "{text}");
             assert!(form == before, "{text}: the form is as it was");
         }
@@ -260,7 +260,7 @@ fn fields_are_read_as_people_write_them() {
     for style in [Metric, FeetInches] {
         every_field_reads_what_it_writes::<S>(style);
         every_field_reads_what_it_writes::<EmptyRow>(style);
-        assert!(RowSketch::usual(style).plan(&Words::default()).is_ok());
+        assert!(RowSketch::usual(style).plan(&Words::strict()).is_ok());
     }
 }
 

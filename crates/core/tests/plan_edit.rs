@@ -4,8 +4,8 @@ use cordonry::file::read_plan;
 use cordonry::plan::{Plan, Setting, replay};
 use cordonry::row::{Limit, ShootId, TreeId};
 use cordonry::units::Mm;
-use cordonry::words::Words;
 use cordonry::work::Work;
+use cordonry_words::Words;
 
 fn plan() -> Plan {
     let text = include_str!("../../../examples/overdue-renewal.json");
@@ -77,7 +77,7 @@ fn a_cut_takes_the_place_of_what_it_leaves_nothing_of() {
 #[test]
 fn limits_of_one_measure_keep_their_order() {
     let plan = plan();
-    let words = Words::default();
+    let words = Words::strict();
     let refused = |limit, value| {
         let why = plan
             .with_limit(limit, Some(value))
@@ -114,5 +114,5 @@ fn a_wall_is_higher_than_its_cordon() {
     let set = |height: f64| plan.with_setting(Setting::WallHeight, Some(height));
     assert!(set(cordon + 100.0).is_ok());
     let why = set(cordon + 99.0).expect_err("too low");
-    assert!(Words::default().refusal(&why).contains("0.60 m"), "{why:?}");
+    assert!(Words::strict().refusal(&why).contains("0.60 m"), "{why:?}");
 }

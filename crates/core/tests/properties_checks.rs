@@ -5,7 +5,7 @@ mod common_arb;
 use common_arb::*;
 use cordonry::check::{Before, Context, Finding, check, rules, survey};
 use cordonry::plan::{Plan, Replayed, Replayer};
-use cordonry::words::Words;
+use cordonry_words::Words;
 use proptest::prelude::*;
 
 fn findings(plan: &Plan, replayed: &Replayed) -> Vec<Finding> {
@@ -17,7 +17,7 @@ proptest! {
 
     #[test]
     fn findings_are_of_this_row_and_have_words(plan in plan(), drafts in drafts(8)) {
-        let words = Words::default();
+        let words = Words::strict();
         let mut plan = plan;
         for draft in &drafts {
             let moment = draft.moment(&plan);
@@ -53,7 +53,7 @@ proptest! {
 
     #[test]
     fn a_remedy_can_be_done(plan in plan(), drafts in drafts(4)) {
-        let words = Words::default();
+        let words = Words::strict();
         let plan = worked(&plan, &drafts);
         for moment in moments(&plan).into_iter().filter(|m| *m >= plan.start()) {
             for f in findings(&plan, &at(&plan, moment)) {

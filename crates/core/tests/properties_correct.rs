@@ -7,8 +7,8 @@ use cordonry::file::{read_plan, write_plan};
 use cordonry::plan::{Correction, Measure, Plan};
 use cordonry::row::{ShootId, TreeId};
 use cordonry::units::Mm;
-use cordonry::words::Words;
 use cordonry::work::{Sweep, apply, choices, spread};
+use cordonry_words::Words;
 use proptest::prelude::*;
 use proptest::sample::Index;
 
@@ -123,7 +123,7 @@ proptest! {
             let Ok(next) = plan.corrected(&correction) else {
                 // A refusal changes nothing, and says something.
                 let why = plan.corrected(&correction).unwrap_err();
-                prop_assert!(!why.to_string().starts_with("refusal-"), "{}", why);
+                prop_assert!(!Words::strict().refusal(&why).starts_with("refusal-"), "{}", why);
                 prop_assert_eq!(bytes(&plan), before);
                 continue;
             };
@@ -177,7 +177,7 @@ proptest! {
         for tree in &row.trees {
             let parts = tree.shoots.iter().map(|s| Some(s.id)).chain([None]);
             for choice in parts.flat_map(|shoot| choices(&row, start, &terms, &plan.targets, tree.id, shoot)) {
-                let words = Words::default();
+                let words = Words::strict();
                 prop_assert!(words.has(choice.said.key), "{}", choice.said.key);
                 prop_assert!(words.has(choice.step), "{}", choice.step);
                 if choice.asked.is_empty() {
@@ -205,7 +205,7 @@ proptest! {
             for work in &works {
                 prop_assert!(apply(&row, start, &terms, work).is_ok(), "{:?}", work);
             }
-            let words = Words::default();
+            let words = Words::strict();
             prop_assert!(words.has(sweep.key()), "{:?}", sweep);
             prop_assert!(sweep.caution().is_none_or(|c| words.has(c)), "{:?}", sweep);
         }

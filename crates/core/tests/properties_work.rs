@@ -7,8 +7,8 @@ use cordonry::plan::{Moment, Window};
 use cordonry::pose::{Geometry, layout};
 use cordonry::row::{Shoot, ShootId, Toward, TreeId};
 use cordonry::units::{Deg, Mm};
-use cordonry::words::Words;
 use cordonry::work::{Work, apply};
+use cordonry_words::Words;
 use proptest::prelude::*;
 use proptest::sample::Index;
 
@@ -81,7 +81,7 @@ proptest! {
     fn extreme_numbers_are_refused_or_done_and_never_panic(
         plan in plan(), tree in any::<Index>(), shoot in any::<Index>(),
     ) {
-        let words = Words::default();
+        let words = Words::strict();
         let tree = &plan.found.trees[tree.index(plan.found.trees.len())];
         let mut subjects = vec![
             (tree.id, ShootId::from_number((1 << 53) - 1).unwrap()),

@@ -8,7 +8,7 @@ use cordonry::pose::{Geometry, layout};
 use cordonry::row::{Kind, Targets, Toward};
 use cordonry::units::{LengthStyle, Mm};
 use cordonry::walk::{Answer, Ask, Tape, Walk, WalkSetup, Way};
-use cordonry::words::Words;
+use cordonry_words::Words;
 use proptest::prelude::*;
 
 fn setup() -> WalkSetup {
@@ -38,7 +38,7 @@ fn say(walk: &mut Walk, words: &[&str]) {
 }
 
 fn plan(walk: &Walk) -> Plan {
-    let plan = walk.plan(&Words::default()).unwrap();
+    let plan = walk.plan(&Words::strict()).unwrap();
     for tree in &plan.found.trees {
         assert_eq!(tree.broken_rule(), None);
     }
@@ -209,7 +209,7 @@ fn refused(before: &[&str], text: &str, expected: &str) {
     say(&mut w, before);
     let was = w.clone();
     let why = w.typed(text).unwrap_err();
-    assert_eq!(why.to_string(), expected);
+    assert_eq!(Words::strict().refusal(&why), expected);
     assert_eq!(w, was, "the walk is as it was");
 }
 
@@ -259,7 +259,7 @@ fn what_is_wrong_is_said_with_what_is_accepted() {
     assert!(w.same("1").is_err());
     assert!(w.answer(Answer::TreeDone).is_err());
     assert_eq!(
-        w.answer(Answer::RowDone).unwrap_err().to_string(),
+        Words::strict().refusal(&w.answer(Answer::RowDone).unwrap_err()),
         "No tree stands yet; one or more are accepted"
     );
 }
@@ -268,9 +268,9 @@ fn what_is_wrong_is_said_with_what_is_accepted() {
 fn doubt(before: &[&str], text: &str) -> Option<(String, Option<String>)> {
     let mut w = walk();
     say(&mut w, before);
-    let words = Words::default();
+    let words = Words::strict();
     let doubt = w.doubt(text)?;
-    Some((doubt.question(&words), doubt.meant(&words).map(|m| m.1)))
+    Some((words.say(&doubt.question()), doubt.meant().map(|m| m.1)))
 }
 
 #[test]

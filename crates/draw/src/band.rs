@@ -10,7 +10,7 @@ use cordonry::cover::{Cover, Place, Span, Stretch};
 use cordonry::row::{Limit, Targets};
 use cordonry::said::Arg;
 use cordonry::units::{LengthStyle, show_length};
-use cordonry::words::Words;
+use cordonry_words::Words;
 use kurbo::Point;
 use svg::node::Node;
 use svg::node::element::Element;

@@ -6,7 +6,7 @@ use cordonry::cover::Span;
 use cordonry::pose::{Geometry, layout};
 use cordonry::row::Row;
 use cordonry::said::Arg;
-use cordonry::words::Words;
+use cordonry_words::Words;
 use kurbo::Point;
 use svg::node::Node;
 use svg::node::element::Element;

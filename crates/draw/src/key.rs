@@ -3,8 +3,8 @@
 use crate::element::{add, el, group, markup, path, text};
 use crate::pen::{Pen, num, translate};
 use crate::tree::bud_shape;
-use cordonry::words::Words;
 use cordonry::work::Work;
+use cordonry_words::Words;
 use kurbo::Point;
 use svg::node::Node;
 use svg::node::element::Element;

@@ -9,12 +9,12 @@ use cordonry::row::{
 };
 use cordonry::terms::Terms;
 use cordonry::units::{Deg, LengthStyle, Mm};
-use cordonry::words::{Language, Words};
 use cordonry::work::Work;
 use cordonry_draw::{
     Detail, Options, Sheet, cordon_band, document_with, frame, tree_group_with, tree_numbers,
     work_marks,
 };
+use cordonry_words::{Language, Words};
 use proptest::prelude::*;
 use std::sync::Arc;
 
@@ -207,7 +207,7 @@ fn fault(markup: &str) -> Option<String> {
 }
 
 fn all(row: &Row, name: &str) -> Vec<String> {
-    let words = Words::new(Language::English, LengthStyle::FeetInches);
+    let words = Words::new(&Language::default(), LengthStyle::FeetInches);
     let targets = Targets::default();
     let g = Geometry::of(row, &targets);
     let view = Span {

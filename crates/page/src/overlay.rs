@@ -6,7 +6,7 @@ use cordonry::cover::Stretch;
 use cordonry::pose::{Course, layout};
 use cordonry::row::{Kind, Limit, ShootId, TreeId};
 use cordonry::said::Arg;
-use cordonry::words::Words;
+use cordonry_words::Words;
 use kurbo::Point;
 use std::fmt::Write;
 

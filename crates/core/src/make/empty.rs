@@ -5,8 +5,8 @@ use super::{Field, Form};
 use crate::plan::Plan;
 use crate::refusal::Refusal;
 use crate::row::Row;
+use crate::said::{Said, Wording};
 use crate::units::{LengthStyle, Mm};
-use crate::words::Words;
 
 /// What is asked for an empty row.
 #[derive(Clone, Debug, PartialEq)]
@@ -44,8 +44,11 @@ impl EmptyRow {
     ///
     /// # Errors
     /// As [`Self::row`].
-    pub fn plan(&self, words: &Words) -> Result<Plan, Refusal> {
-        Ok(Plan::new(words.plain("empty-name"), self.row()?))
+    pub fn plan(&self, words: &dyn Wording) -> Result<Plan, Refusal> {
+        Ok(Plan::new(
+            words.say(&Said::plain("empty-name")),
+            self.row()?,
+        ))
     }
 }
 

@@ -9,11 +9,10 @@ use crate::refusal::Refusal;
 use crate::row::{
     Face, GrowthUnit, Laterals, Limit, Planted, Pose, Row, Shoot, Targets, Toward, Tree, TreeId,
 };
-use crate::said::Arg;
+use crate::said::{Arg, Said, Wording};
 use crate::seed::Seeded;
 use crate::units::{Deg, LengthStyle, Mm};
 use crate::usual;
-use crate::words::Words;
 use std::sync::Arc;
 
 /// How many leaders a tree has.
@@ -123,10 +122,15 @@ impl RowSketch {
     ///
     /// # Errors
     /// As [`Self::row`].
-    pub fn plan(&self, words: &Words) -> Result<Plan, Refusal> {
+    pub fn plan(&self, words: &dyn Wording) -> Result<Plan, Refusal> {
         let leaf = Arg::Count(self.leaf.into());
-        let mut plan = Plan::new(words.text("made-name", &[("leaf", leaf)]), self.row()?);
-        plan.note = words.text("made-note", &[("seed", Arg::Number(self.seed.into(), 0))]);
+        let name = Said::new("made-name", vec![("leaf", leaf)]);
+        let note = Said::new(
+            "made-note",
+            vec![("seed", Arg::Number(self.seed.into(), 0))],
+        );
+        let mut plan = Plan::new(words.say(&name), self.row()?);
+        plan.note = words.say(&note);
         Arc::make_mut(&mut plan.site).row_spacing = Some(self.row_spacing);
         Arc::make_mut(&mut plan.targets)
             .set(Limit::UprightSpacing, Some(self.upright_spacing.f()))?;

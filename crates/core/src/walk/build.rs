@@ -10,16 +10,15 @@ use crate::refusal::Refusal;
 use crate::row::{
     GrowthUnit, Limit, Planted, Pose, Row, Shoot, ShootId, Targets, Toward, Tree, TreeId,
 };
-use crate::said::Arg;
+use crate::said::{Arg, Said, Wording};
 use crate::units::{Deg, Mm};
 use crate::usual;
-use crate::words::Words;
 use std::sync::Arc;
 
 /// The least that a shoot is taken to measure, mm.
 const LEAST_LENGTH: f64 = 50.0;
 
-pub(super) fn plan(setup: &WalkSetup, state: &State, words: &Words) -> Result<Plan, Refusal> {
+pub(super) fn plan(setup: &WalkSetup, state: &State, words: &dyn Wording) -> Result<Plan, Refusal> {
     if !state.stands() {
         return Err(Refusal::new("refusal-walk-none", vec![]));
     }
@@ -45,14 +44,14 @@ pub(super) fn plan(setup: &WalkSetup, state: &State, words: &Words) -> Result<Pl
     (row.from, row.to) = row.default_stretch();
     row.trellis = trellis(&setup.wires, setup.wall_height, row.from, row.to);
     let of = row.trees.len();
-    let mut plan = Plan::new(words.plain("walk-name"), row);
-    plan.note = match setup.sample {
-        None => words.text("walk-note", &[("trees", Arg::Count(of as i64))]),
+    let mut plan = Plan::new(words.say(&Said::plain("walk-name")), row);
+    let note = match setup.sample {
+        None => Said::new("walk-note", vec![("trees", Arg::Count(of as i64))]),
         Some(_) => {
             let numbers: Vec<String> = state.drafts.iter().map(|d| d.number.to_string()).collect();
-            words.text(
+            Said::new(
                 "walk-note-sample",
-                &[
+                vec![
                     ("count", Arg::Count(numbers.len() as i64)),
                     ("trees", Arg::Count(of as i64)),
                     ("numbers", Arg::Text(numbers.join(", "))),
@@ -60,6 +59,7 @@ pub(super) fn plan(setup: &WalkSetup, state: &State, words: &Words) -> Result<Pl
             )
         }
     };
+    plan.note = words.say(&note);
     Ok(plan)
 }
 
@@ -91,12 +91,15 @@ fn every_tree<'s>(
     }))
 }
 
-fn note(setup: &WalkSetup, draft: &Draft, filled: Option<u32>, words: &Words) -> String {
-    let with = |key: &str, tree: u32| words.text(key, &[("tree", Arg::Count(tree.into()))]);
+fn note(setup: &WalkSetup, draft: &Draft, filled: Option<u32>, words: &dyn Wording) -> String {
+    let with = |key, tree: u32| {
+        let tree = Arg::Count(tree.into());
+        words.say(&Said::new(key, vec![("tree", tree)]))
+    };
     match (filled, draft.same, setup.sample) {
         (Some(tree), ..) => with("walk-filled", tree),
         (None, Some(tree), _) => with("walk-same", tree),
-        (None, None, Some(_)) => words.plain("walk-sampled"),
+        (None, None, Some(_)) => words.say(&Said::plain("walk-sampled")),
         (None, None, None) => String::new(),
     }
 }

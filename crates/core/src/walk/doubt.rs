@@ -2,10 +2,9 @@
 
 use super::{Ask, Walk, Way};
 use crate::row::Toward;
-use crate::said::{Arg, Args};
+use crate::said::{Arg, Args, Said};
 use crate::typed::Unit;
 use crate::units::{LengthStyle, parse_length};
-use crate::words::Words;
 
 /// Usual thickness of a leader at its base, mm. From memory, as all of these: wide enough that few are asked in vain.
 const LEADER_THICK: (f64, f64) = (8.0, 150.0);
@@ -68,19 +67,19 @@ impl Doubt {
     }
 
     /// What is asked.
-    pub fn question(&self, words: &Words) -> String {
-        words.text("walk-doubt", &self.args())
+    pub fn question(&self) -> Said {
+        Said::new("walk-doubt", self.args())
     }
 
     /// The answer that takes the value as it stands.
-    pub fn as_it_stands(&self, words: &Words) -> String {
-        words.text("walk-doubt-stands", &self.args())
+    pub fn as_it_stands(&self) -> Said {
+        Said::new("walk-doubt-stands", self.args())
     }
 
     /// The answer that takes what was meant, where something likely is known, and how that is typed.
-    pub fn meant(&self, words: &Words) -> Option<(String, String)> {
+    pub fn meant(&self) -> Option<(Said, String)> {
         let meant = self.meant.as_ref()?;
-        let label = words.text("walk-doubt-meant", &self.args());
+        let label = Said::new("walk-doubt-meant", self.args());
         Some((label, meant.typed.clone()))
     }
 }

@@ -6,8 +6,8 @@
 mod build;
 mod doubt;
 mod setup;
+mod so_far;
 mod state;
-mod words;
 
 pub use doubt::Doubt;
 pub use setup::{Tape, WalkSetup};
@@ -15,9 +15,8 @@ pub use setup::{Tape, WalkSetup};
 use crate::plan::Plan;
 use crate::refusal::Refusal;
 use crate::row::Toward;
-use crate::said::Arg;
+use crate::said::{Arg, Wording};
 use crate::units::{LengthStyle, Mm, parse_length};
-use crate::words::Words;
 use serde::{Deserialize, Serialize};
 use state::State;
 
@@ -316,7 +315,7 @@ impl Walk {
     ///
     /// # Errors
     /// No tree stands.
-    pub fn plan(&self, words: &Words) -> Result<Plan, Refusal> {
+    pub fn plan(&self, words: &dyn Wording) -> Result<Plan, Refusal> {
         build::plan(&self.setup, &self.state, words)
     }
 }

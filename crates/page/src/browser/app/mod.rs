@@ -17,7 +17,7 @@ use cordonry::refusal::Refusal;
 use cordonry::row::{ShootId, TreeId};
 use cordonry::said::{Arg, Said};
 use cordonry::units::LengthStyle;
-use cordonry::words::{Language, Words};
+use cordonry_words::{Language, Words};
 use leptos::prelude::*;
 use light::Lit;
 use std::rc::Rc;
@@ -81,7 +81,7 @@ impl App {
             keeper: StoredValue::new_local(keeper),
             desk: StoredValue::new_local(None),
             wall: StoredValue::new_local(None),
-            words: StoredValue::new_local(Words::new(Language::English, style)),
+            words: StoredValue::new_local(Words::new(&Language::default(), style)),
             record: StoredValue::new_local(None),
             pending: StoredValue::new_local(None),
             tick: RwSignal::new(0),

@@ -4,7 +4,7 @@ use crate::light::{RowLight, colour};
 use crate::view::View;
 use cordonry::light::Direction;
 use cordonry::said::Arg;
-use cordonry::words::Words;
+use cordonry_words::Words;
 use kurbo::Point;
 use leptos::prelude::*;
 use std::fmt::Write;

@@ -100,7 +100,7 @@ impl Hand {
         let Some(doubt) = doubt else {
             return self.act(as_what);
         };
-        self.wrong.set(Some(self.app.worded(|w| doubt.question(w))));
+        self.wrong.set(Some(self.app.said(&doubt.question())));
         self.doubt.set(Some((doubt, as_what)));
         self.to_field();
     }
@@ -223,7 +223,7 @@ pub fn Walking(app: App, entry: RwSignal<Entry>, walk: Walk) -> impl IntoView {
     let so_far = move || {
         hand.walk.with(|w| {
             w.as_ref()
-                .map(|w| app.worded(|words| w.so_far(words)))
+                .map(|w| w.so_far().iter().map(|s| app.said(s)).collect::<Vec<_>>())
                 .unwrap_or_default()
         })
     };
@@ -342,8 +342,8 @@ fn question(hand: Hand) -> String {
 fn doubt_buttons(hand: Hand) -> impl IntoView {
     let app = hand.app;
     hand.doubt.get().map(|(doubt, as_what)| {
-        let (label, typed) = match app.worded(|w| doubt.meant(w)) {
-            Some((label, typed)) => (label, Some(typed)),
+        let (label, typed) = match doubt.meant() {
+            Some((label, typed)) => (app.said(&label), Some(typed)),
             None => (app.t("walk-doubt-mend"), None),
         };
         view! {
@@ -362,7 +362,7 @@ fn doubt_buttons(hand: Hand) -> impl IntoView {
                 {label}
             </button>
             <button type="button" data-act="walk-doubt-stands" on:click=move |_| hand.act(as_what)>
-                {app.worded(|w| doubt.as_it_stands(w))}
+                {app.said(&doubt.as_it_stands())}
             </button>
         }
     })

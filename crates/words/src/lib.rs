@@ -1,78 +1,104 @@
 //! Words for people: every text by key and language, with numbers put in with their units.
+//!
+//! A language is a folder of Fluent files in `lang`; the build finds it there. [`Words`] words what the core says
+//! ([`Said`]) and everything that the drawing, the page and the command line show.
+#![warn(missing_docs)]
 
-use crate::check::{Finding, Remedy};
-use crate::refusal::Refusal;
-use crate::row::{Name, Row, ShootId, TreeId};
-use crate::said::{Arg, Args, Said};
-use crate::units::{LengthStyle, fixed, show_length, show_thickness};
+mod language;
+
+pub use language::Language;
+
+use cordonry::check::{Finding, Remedy};
+use cordonry::refusal::Refusal;
+use cordonry::row::{Name, Row, ShootId, TreeId};
+use cordonry::said::{Arg, Args, Said, Wording};
+use cordonry::units::{LengthStyle, fixed, show_length, show_thickness};
+use cordonry::work::Work;
 use fluent_bundle::{FluentArgs, FluentBundle, FluentResource, FluentValue};
-use unic_langid::{LanguageIdentifier, langid};
+use std::borrow::Cow;
+use unic_langid::LanguageIdentifier;
 
 /// Most digits beyond the usual with which two values are told apart.
 const FINEST: usize = 3;
 
-/// The languages there are texts in.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub enum Language {
-    /// English.
-    #[default]
-    English,
-}
-
-impl Language {
-    fn id(self) -> LanguageIdentifier {
-        match self {
-            Self::English => langid!("en"),
-        }
-    }
-
-    fn files(self) -> [&'static str; 3] {
-        match self {
-            Self::English => [
-                include_str!("../../../www/lang/en/row.ftl"),
-                include_str!("../../../www/lang/en/page.ftl"),
-                include_str!("../../../www/lang/en/draw.ftl"),
-            ],
-        }
-    }
-}
-
 /// The texts of one language, with lengths in one style.
 pub struct Words {
-    bundle: FluentBundle<FluentResource>,
+    language: Cow<'static, str>,
+    /// The language's own texts first, then those of the language that has all.
+    bundles: Vec<FluentBundle<FluentResource>>,
     /// How lengths are shown.
     pub style: LengthStyle,
+    strict: bool,
 }
 
 impl Default for Words {
     fn default() -> Self {
-        Self::new(Language::default(), LengthStyle::default())
+        Self::new(&Language::default(), LengthStyle::default())
     }
 }
 
+fn bundle(language: &Language) -> FluentBundle<FluentResource> {
+    // What is no language tag has no plural rules of its own.
+    let tag: LanguageIdentifier = language.code.parse().unwrap_or_default();
+    let mut bundle = FluentBundle::new(vec![tag]);
+    bundle.set_use_isolating(false);
+    for file in &language.files {
+        // A broken line in a language file costs that text alone; a test reads every file whole.
+        let resource = FluentResource::try_new(file.to_string()).unwrap_or_else(|(r, _)| r);
+        bundle.add_resource_overriding(resource);
+    }
+    bundle
+}
+
 impl Words {
-    /// The texts of a language.
-    pub fn new(language: Language, style: LengthStyle) -> Self {
-        let mut bundle = FluentBundle::new(vec![language.id()]);
-        bundle.set_use_isolating(false);
-        for file in language.files() {
-            // A broken line in a language file costs that text alone; a test reads every file whole.
-            let resource = FluentResource::try_new(file.to_string()).unwrap_or_else(|(r, _)| r);
-            bundle.add_resource_overriding(resource);
+    /// The texts of a language. What it lacks is worded by the language that has all.
+    pub fn new(language: &Language, style: LengthStyle) -> Self {
+        let mut bundles = vec![bundle(language)];
+        if language.code != Language::WHOLE {
+            bundles.push(bundle(&Language::default()));
         }
-        Self { bundle, style }
+        Self {
+            language: language.code.clone(),
+            bundles,
+            style,
+            strict: false,
+        }
+    }
+
+    /// The texts in English and metric, for tests: a key without a text or a value that a text misses panics, where
+    /// people would be shown the key or the value's name.
+    pub fn strict() -> Self {
+        Self::default().made_strict()
+    }
+
+    /// The same texts, which panic as [`Self::strict`] does.
+    pub fn made_strict(self) -> Self {
+        Self {
+            strict: true,
+            ..self
+        }
+    }
+
+    /// The code of the language.
+    pub fn language(&self) -> &str {
+        &self.language
     }
 
     /// Whether there is a text of that name.
     pub fn has(&self, key: &str) -> bool {
-        self.bundle
-            .get_message(key)
-            .is_some_and(|m| m.value().is_some())
+        self.bundles
+            .iter()
+            .any(|b| b.get_message(key).is_some_and(|m| m.value().is_some()))
     }
 
     /// The text `key` with its values put in; without such a text the key itself.
     pub fn text(&self, key: &str, args: &[(&str, Arg)]) -> String {
-        let Some(pattern) = self.bundle.get_message(key).and_then(|m| m.value()) else {
+        let found = self
+            .bundles
+            .iter()
+            .find_map(|b| Some((b, b.get_message(key)?.value()?)));
+        let Some((bundle, pattern)) = found else {
+            assert!(!self.strict, "there is no text {key}");
             return key.to_string();
         };
         let mut values = FluentArgs::new();
@@ -80,9 +106,14 @@ impl Words {
             values.set(*name, self.value(arg));
         }
         let mut errors = Vec::new();
-        self.bundle
+        let text = bundle
             .format_pattern(pattern, Some(&values), &mut errors)
-            .into_owned()
+            .into_owned();
+        assert!(
+            !self.strict || errors.is_empty(),
+            "text {key} with {args:?}: {errors:?}"
+        );
+        text
     }
 
     /// Something said, worded.
@@ -97,14 +128,28 @@ impl Words {
 
     fn value(&self, arg: &Arg) -> FluentValue<'static> {
         match arg {
+            Arg::Count(n) => FluentValue::from(*n),
+            other => self.arg(other).into(),
+        }
+    }
+
+    /// A value by itself, with its unit.
+    pub fn arg(&self, arg: &Arg) -> String {
+        match arg {
             Arg::Length(_)
             | Arg::Thickness(_)
             | Arg::Angle(_)
             | Arg::Share(_)
-            | Arg::Number(..) => self.shown(arg, 0).unwrap_or_default().into(),
-            Arg::Count(n) => FluentValue::from(*n),
-            Arg::Text(text) => text.clone().into(),
-            Arg::Said(said) => self.say(said).into(),
+            | Arg::Number(..) => self.shown(arg, 0).unwrap_or_default(),
+            Arg::Count(n) => n.to_string(),
+            Arg::Text(text) => text.clone(),
+            Arg::List(args) => {
+                // A number and its unit stay on one line.
+                let one = |arg: &Arg| self.arg(arg).replace(' ', "\u{a0}");
+                let all: Vec<String> = args.iter().map(one).collect();
+                all.join(" · ")
+            }
+            Arg::Said(said) => self.say(said),
         }
     }
 
@@ -122,7 +167,7 @@ impl Words {
     }
 
     /// What a piece of work does, without its subject.
-    pub fn work(&self, work: &crate::work::Work) -> String {
+    pub fn work(&self, work: &Work) -> String {
         self.say(&work.said())
     }
 
@@ -183,34 +228,8 @@ impl Words {
     }
 }
 
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn every_language_file_reads_whole() {
-        for file in Language::English.files() {
-            if let Err((_, errors)) = FluentResource::try_new(file.to_string()) {
-                panic!("{errors:?}");
-            }
-        }
-    }
-
-    #[test]
-    fn values_carry_their_units() {
-        let words = Words::default();
-        let text = words.text(
-            "refusal-limit",
-            &[
-                ("limit", Arg::Text("gap_max_mm".into())),
-                ("value", Arg::Number(-1.0, 0)),
-                ("low", Arg::Number(0.0, 0)),
-                ("high", Arg::Number(1000.0, 0)),
-            ],
-        );
-        assert_eq!(
-            text,
-            "Limit gap_max_mm: −1 is refused; 0 to 1000 is accepted"
-        );
+impl Wording for Words {
+    fn say(&self, said: &Said) -> String {
+        Self::say(self, said)
     }
 }

@@ -1,0 +1,34 @@
+//! Lists the language folders: `lang/xx/` with its `.ftl` files is all that a language takes.
+
+use std::fmt::Write as _;
+use std::path::{Path, PathBuf};
+use std::{env, fs, io};
+
+/// What is in a folder, by name.
+fn entries(folder: &Path) -> io::Result<Vec<PathBuf>> {
+    let mut out = fs::read_dir(folder)?
+        .map(|entry| entry.map(|e| e.path()))
+        .collect::<io::Result<Vec<_>>>()?;
+    out.sort();
+    Ok(out)
+}
+
+fn main() -> io::Result<()> {
+    let home = PathBuf::from(env::var_os("CARGO_MANIFEST_DIR").unwrap_or_default());
+    let lang = home.join("lang");
+    println!("cargo::rerun-if-changed=lang");
+    let mut list = String::from("&[\n");
+    for folder in entries(&lang)?.iter().filter(|p| p.is_dir()) {
+        let code = folder.file_name().unwrap_or_default().to_string_lossy();
+        let _ = writeln!(list, "({code:?}, &[");
+        for file in entries(folder)? {
+            if file.extension().is_some_and(|e| e == "ftl") {
+                let _ = writeln!(list, "include_str!({:?}),", file.display().to_string());
+            }
+        }
+        list.push_str("]),\n");
+    }
+    list.push(']');
+    let out = PathBuf::from(env::var_os("OUT_DIR").unwrap_or_default());
+    fs::write(out.join("languages.rs"), list)
+}
