@@ -5,7 +5,7 @@
 
 use cordonry::digest::digest;
 use cordonry::file::{read_plan, write_plan};
-use cordonry::plan::{Moment, Plan, Scheme, Season, Window};
+use cordonry::plan::{Moment, Plan, Schedule, Scheme, Window};
 use cordonry::row::{
     Face, GrowthUnit, Laterals, Limit, Planted, Pose, Row, Shoot, ShootId, Targets, Toward, Tree,
     TreeId, Trellis,
@@ -304,23 +304,22 @@ fn schemes() -> Plan {
         at_mm: Mm(1500),
     };
     let kept = bud.kept_bud(2).expect("a bud");
-    let mut first = Season::empty(2);
-    first.put(Window::Dormant, remove(1));
-    first.put(Window::BudSwell, bud.clone());
-    first.put(
-        Window::AfterHarvest,
+    let mut schedule = Schedule::default();
+    schedule.put(when(2, Window::Dormant), remove(1));
+    schedule.put(when(2, Window::BudSwell), bud.clone());
+    schedule.put(
+        when(2, Window::AfterHarvest),
         Work::CutBack {
             tree,
             shoot: stem,
             keep_mm: Mm(1400),
         },
     );
-    let mut second = Season::empty(3);
-    second.put(Window::Dormant, remove(1));
-    second.put(Window::Dormant, Work::Remove { tree, shoot: kept });
-    second.put(Window::BudSwell, bud);
-    second.put(
-        Window::EarlySummer,
+    schedule.put(when(3, Window::Dormant), remove(1));
+    schedule.put(when(3, Window::Dormant), Work::Remove { tree, shoot: kept });
+    schedule.put(when(3, Window::BudSwell), bud);
+    schedule.put(
+        when(3, Window::EarlySummer),
         Work::Stand {
             tree: TreeId(77),
             shoot: stem,
@@ -329,7 +328,7 @@ fn schemes() -> Plan {
     );
     plan.schemes.push(Arc::new(Scheme {
         name: "B".into(),
-        seasons: vec![first, second],
+        schedule,
     }));
     plan
 }

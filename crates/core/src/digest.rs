@@ -38,7 +38,7 @@ pub fn digest(plan: &Plan) -> String {
 
 fn moments(plan: &Plan, scheme: usize) -> Vec<Moment> {
     let first = plan.found.leaf;
-    let worked = plan.schemes[scheme].seasons.last().map_or(0, |s| s.leaf);
+    let worked = plan.schemes[scheme].schedule.last().map_or(0, |m| m.leaf);
     let last = worked.saturating_add(1).clamp(first, Plan::MAX_LEAF);
     let ends = (first..=last).map(|leaf| Moment {
         leaf,

@@ -4,6 +4,10 @@
 //! its own: bending moves the tip along the curve that the length allows. x grows to the right and
 //! z up; headings are counted from the right over the top, so that 90° is straight up.
 
+mod posed;
+
+pub use posed::{Posed, PosedRow};
+
 use crate::row::{Face, Limit, Pose, Row, Shoot, Targets, Tree, Trellis};
 use kurbo::{Arc, BezPath, Point, Vec2};
 use std::f64::consts::{FRAC_PI_2, PI};

@@ -52,9 +52,9 @@ fn a_cut_takes_the_place_of_what_it_leaves_nothing_of() {
         let both = vec![laterals.clone(), tip.clone(), cut.clone()];
         let at_once = plan.with_works(0, at, both).expect("it can be done");
         for planned in [first, at_once] {
-            let season = planned.schemes[0].season(at.leaf).expect("there is work");
-            assert_eq!(season.work(at.window), std::slice::from_ref(&cut));
-            assert!(season.is_idle(at.window, &laterals) && season.is_idle(at.window, &tip));
+            let schedule = &planned.schemes[0].schedule;
+            assert!(schedule.work(at).eq([&cut]));
+            assert!(schedule.is_idle(at, &laterals) && schedule.is_idle(at, &tip));
             assert!(replay(&planned, 0, at).expect("it replays").void.is_empty());
             // The other way round it is refused, with the reason.
             assert!(planned.with_work(0, at, laterals.clone()).is_err());

@@ -4,7 +4,7 @@ mod common_arb;
 
 use common_arb::*;
 use cordonry::check::{Before, Context, Finding, check, rules, survey};
-use cordonry::plan::{Plan, Replayed, Replayer};
+use cordonry::plan::{Phase, Plan, Replayed, Replayer};
 use cordonry_words::Words;
 use proptest::prelude::*;
 
@@ -76,7 +76,7 @@ proptest! {
             let moment = draft.moment(&plan);
             plan = forced(&plan, moment, draft.on(&plan.found));
             // One replayer, so that trees without new work stay the same in memory.
-            let there = replayer.at(&plan, 0, moments(&plan).last().copied().unwrap()).unwrap();
+            let there = replayer.at(&plan, 0, moments(&plan).last().copied().unwrap(), Phase::After).unwrap();
             let context = Context::of(&plan, &there);
             let known = before.as_ref().map(|(row, findings)| Before { row: &row.row, findings });
             let again = survey(&context, known).findings;

@@ -4,7 +4,7 @@ mod common_arb;
 
 use common_arb::*;
 use cordonry::file::{read_plan, write_plan};
-use cordonry::plan::{History, Moment, Plan, Replayer, VoidWork, Window};
+use cordonry::plan::{History, Moment, Phase, Plan, Replayer, Schedule, VoidWork, Window};
 use cordonry::row::{Row, ShootId, TreeId};
 use cordonry::units::Mm;
 use cordonry::work::{Work, apply};
@@ -212,7 +212,7 @@ proptest! {
             let all = moments(plan);
             let moment = all[m.index(all.len())];
             let fresh = at(plan, moment);
-            prop_assert_eq!(&cached.at(plan, 0, moment).unwrap(), &fresh);
+            prop_assert_eq!(&cached.at(plan, 0, moment, Phase::After).unwrap(), &fresh);
             prop_assert_eq!(&at(plan, moment), &fresh);
         }
     }
@@ -233,8 +233,8 @@ proptest! {
             prop_assert!(Arc::ptr_eq(&plan.found, &next.found));
             let mut cached = Replayer::default();
             for moment in moments(&plan) {
-                let a = cached.at(&plan, 0, moment).unwrap();
-                let b = cached.at(&next, 0, moment).unwrap();
+                let a = cached.at(&plan, 0, moment, Phase::After).unwrap();
+                let b = cached.at(&next, 0, moment, Phase::After).unwrap();
                 prop_assert_eq!(a.row.trees.len(), b.row.trees.len());
                 for (a, b) in a.row.trees.iter().zip(&b.row.trees) {
                     prop_assert!(a.id == tree || Arc::ptr_eq(a, b));
@@ -264,16 +264,21 @@ proptest! {
                 prop_assert_eq!(tree.broken_rule(), None);
             }
         }
-        // Canonical: seasons in order and none without work; in a window, one item a subject, in order.
-        let scheme = &plan.schemes[0];
-        prop_assert!(scheme.seasons.windows(2).all(|s| s[0].leaf < s[1].leaf));
-        for season in &scheme.seasons {
-            prop_assert!(!season.is_empty());
-            for window in Window::ALL {
-                let work = season.work(window);
-                prop_assert!(work.windows(2).all(|w| w[0].subject() < w[1].subject()));
-            }
+        // Canonical: in a window one item a subject, in order; put in anew in another order it is the same.
+        let schedule = &plan.schemes[0].schedule;
+        for moment in schedule.moments() {
+            let subjects: Vec<_> = schedule.work(moment).map(Work::subject).collect();
+            prop_assert!(!subjects.is_empty());
+            prop_assert!(subjects.windows(2).all(|s| s[0] < s[1]));
         }
+        let mut all = all_work(&plan);
+        all.reverse();
+        prop_assert_eq!(schedule, &all.iter().cloned().collect::<Schedule>());
+        let mut anew = Schedule::default();
+        for (moment, work) in all {
+            anew.put(moment, work);
+        }
+        prop_assert_eq!(schedule, &anew);
     }
 
     #[test]
@@ -355,7 +360,7 @@ proptest! {
         for moment in moments(&plan) {
             let got = at(&plan, moment);
             let (row, void) = straight(&plan, moment);
-            prop_assert_eq!(&got.row, &row);
+            prop_assert_eq!(got.row.row(), &row);
             prop_assert_eq!(void_of(&got.void), void);
             for tree in &got.row.trees {
                 prop_assert_eq!(tree.broken_rule(), None);

@@ -1,7 +1,7 @@
 //! What was asked last, by which it is known which answer is waited for.
 
 use crate::desk::Desk;
-use cordonry::plan::{Moment, Plan};
+use cordonry::plan::{Moment, Phase, Plan};
 use std::sync::Arc;
 
 /// What is on the wall, by which it is known whether an answer is known already.
@@ -10,13 +10,13 @@ pub struct OnWall {
     plan: Arc<Plan>,
     scheme: usize,
     moment: Moment,
-    before: bool,
+    phase: Phase,
     correcting: bool,
 }
 
 impl PartialEq for OnWall {
     fn eq(&self, other: &Self) -> bool {
-        let key = |s: &Self| (s.scheme, s.moment, s.before, s.correcting);
+        let key = |s: &Self| (s.scheme, s.moment, s.phase, s.correcting);
         Arc::ptr_eq(&self.plan, &other.plan) && key(self) == key(other)
     }
 }
@@ -28,7 +28,7 @@ impl OnWall {
             plan: Arc::clone(desk.plan()),
             scheme: desk.scheme(),
             moment: desk.shown_moment(),
-            before: desk.is_before(),
+            phase: desk.phase(),
             correcting: desk.correcting(),
         }
     }
@@ -36,6 +36,11 @@ impl OnWall {
     /// The moment of the row that is shown.
     pub fn moment(&self) -> Moment {
         self.moment
+    }
+
+    /// Whether that moment's work has been done on it.
+    pub fn phase(&self) -> Phase {
+        self.phase
     }
 }
 

@@ -5,10 +5,10 @@
 
 use cordonry::check::{Before, Context, Figures, Finding, Part, Remedy, survey};
 use cordonry::cover::{Cover, Place};
-use cordonry::plan::{Correction, History, Moment, Plan, Replayed, Replayer, Scheme, Setting};
-use cordonry::pose::{Course, Geometry, bend_toward, layout};
+use cordonry::plan::{Correction, History, Moment, Plan, Replayer, Setting};
+use cordonry::pose::{Course, Geometry, PosedRow, bend_toward, layout};
 use cordonry::refusal::Refusal;
-use cordonry::row::{Phase, Pose, Row, ShootId, Site, Targets, Tree, TreeId};
+use cordonry::row::{Phase, Pose, ShootId, Site, Targets, Tree, TreeId};
 use cordonry::terms::Terms;
 use cordonry::units::Mm;
 use cordonry::work::{Stage, Work};
@@ -50,7 +50,7 @@ pub struct Desk {
     /// What is chosen.
     pub chosen: Option<Part>,
     /// The row at the moment that is looked at.
-    pub row: Row,
+    pub row: PosedRow,
     /// What pose and work read besides its trees.
     pub terms: Terms,
     /// Where its shoots run.
@@ -75,7 +75,7 @@ impl Desk {
         let moment = plan.start();
         let terms = plan.terms(&plan.found.trellis);
         let geometry = terms.geometry;
-        let row = (*plan.found).clone();
+        let row = PosedRow::new((*plan.found).clone(), geometry);
         let mut desk = Self {
             history: History::new(plan),
             replayer: Replayer::default(),
@@ -182,17 +182,9 @@ impl Desk {
         self.derive();
     }
 
-    /// The work of the moment that is looked at; none while the record is corrected.
-    pub fn works(&self) -> &[Work] {
-        if self.correcting {
-            return &[];
-        }
-        self.plan()
-            .schemes
-            .get(self.scheme)
-            .and_then(|s| s.season(self.moment.leaf))
-            .map(|s| s.work(self.moment.window))
-            .unwrap_or_default()
+    /// The work of the moment that is looked at, in order of subject; none while the record is corrected.
+    pub fn works(&self) -> Vec<Work> {
+        self.work_where(|_| true)
     }
 
     /// Takes one piece of work of this moment back.
@@ -201,32 +193,6 @@ impl Desk {
     /// No such scheme.
     pub fn take_back_work(&mut self, work: &Work) -> Result<(), Refusal> {
         self.take_back_where(|w| w == work)
-    }
-
-    /// The plan and the moment whose row is on the wall: without any work while the record is corrected, without the
-    /// moment's own while the row is shown before it.
-    pub fn shown(&self) -> (Arc<Plan>, Moment) {
-        let plan = self.history.plan();
-        if self.correcting {
-            let bare = |s: &Arc<Scheme>| {
-                Arc::new(Scheme {
-                    name: s.name.clone(),
-                    seasons: Vec::new(),
-                })
-            };
-            let schemes = plan.schemes.iter().map(bare).collect();
-            let found = Plan {
-                schemes,
-                ..(**plan).clone()
-            };
-            return (Arc::new(found), self.shown_moment());
-        }
-        if self.before
-            && let Ok(bare) = plan.without_work(self.scheme, self.moment, |_| true)
-        {
-            return (Arc::new(bare), self.shown_moment());
-        }
-        (Arc::clone(plan), self.shown_moment())
     }
 
     /// The moment whose row is on the wall.
@@ -250,14 +216,14 @@ impl Desk {
         let plan = Arc::clone(self.history.plan());
         // The scheme is there: it is kept within the plan's own list.
         self.scheme = self.scheme.min(plan.schemes.len().saturating_sub(1));
-        let (shown, moment) = self.shown();
-        let seen = self.replayer.at(&shown, self.scheme, moment);
-        let Ok(seen) = seen else {
-            return;
-        };
-        let seen = Replayed {
-            phase: self.phase(),
-            ..seen
+        let seen = match self.correcting {
+            true => self.replayer.found(&plan),
+            false => {
+                let (moment, phase) = (self.moment, self.phase());
+                let seen = self.replayer.at(&plan, self.scheme, moment, phase);
+                let Ok(seen) = seen else { return };
+                seen
+            }
         };
         let row = &seen.row;
         let geometry = seen.terms.geometry;
@@ -376,8 +342,8 @@ impl Desk {
             plan = plan.with_setting(Setting::WallHeight, Some(height.f()))?;
         }
         // Seen before the work, a shoot may lack what its planned cut takes off anyway.
-        let season = plan.scheme(self.scheme)?.season(self.moment.leaf);
-        let idle = |work: &&Work| season.is_some_and(|s| s.is_idle(self.moment.window, work));
+        let scheme = plan.scheme(self.scheme)?;
+        let idle = |work: &&Work| scheme.schedule.is_idle(self.moment, work);
         let work = remedies.iter().flat_map(|r| &r.work);
         let work = work.filter(|w| !idle(w)).cloned().collect();
         plan.with_works(self.scheme, self.moment, work)
@@ -417,7 +383,12 @@ impl Desk {
     }
 
     fn work_where(&self, wanted: impl Fn(&Work) -> bool) -> Vec<Work> {
-        self.works().iter().filter(|w| wanted(w)).cloned().collect()
+        if self.correcting {
+            return Vec::new();
+        }
+        let scheme = self.plan().schemes.get(self.scheme);
+        let works = scheme.into_iter().flat_map(|s| s.work(self.moment));
+        works.filter(|w| wanted(w)).cloned().collect()
     }
 
     /// Puts a changed plan on the desk as one step.

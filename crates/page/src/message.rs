@@ -5,7 +5,7 @@ use crate::light::{Exact, Lighting, exact};
 use cordonry::check::{Context, Severity, check};
 use cordonry::file::read_plan;
 use cordonry::light::{Beside, DeepCanopy, Foliage, beside_deep};
-use cordonry::plan::{Moment, Replayer, Window};
+use cordonry::plan::{Moment, Phase, Replayer, Window};
 use serde::{Deserialize, Serialize};
 use std::ops::Range;
 
@@ -26,6 +26,14 @@ struct MomentForm {
     leaf: u8,
     #[serde(with = "WindowForm")]
     window: Window,
+}
+
+/// A phase as a message has it.
+#[derive(Serialize, Deserialize)]
+#[serde(remote = "Phase", rename_all = "snake_case")]
+enum PhaseForm {
+    Before,
+    After,
 }
 
 /// A question about a plan.
@@ -54,6 +62,9 @@ pub enum Question {
         /// The moment.
         #[serde(with = "MomentForm")]
         moment: Moment,
+        /// Before or after its work.
+        #[serde(with = "PhaseForm")]
+        phase: Phase,
         /// What is looked at.
         choice: Lighting,
         /// Columns to map.
@@ -64,6 +75,9 @@ pub enum Question {
         /// The moment.
         #[serde(with = "MomentForm")]
         moment: Moment,
+        /// Before or after its work.
+        #[serde(with = "PhaseForm")]
+        phase: Phase,
         /// What is looked at.
         choice: Lighting,
         /// What it is compared with.
@@ -115,17 +129,19 @@ pub fn answer(ask: &Ask) -> Answer {
         Ok(plan) => match &ask.question {
             Question::Light {
                 moment,
+                phase,
                 choice,
                 columns,
-            } => match Replayer::default().at(&plan, ask.scheme, *moment) {
+            } => match Replayer::default().at(&plan, ask.scheme, *moment, *phase) {
                 Ok(at) => Body::Light(Box::new(exact(&at.row, &plan, *choice, columns.clone()))),
                 Err(why) => Body::Refused(why.to_string()),
             },
             Question::Beside {
                 moment,
+                phase,
                 choice,
                 canopy,
-            } => match Replayer::default().at(&plan, ask.scheme, *moment) {
+            } => match Replayer::default().at(&plan, ask.scheme, *moment, *phase) {
                 Ok(at) => {
                     let foliage = Foliage::new(&at.row, &plan.site, &plan.targets, choice.out);
                     let period = choice.period(foliage.around().site.latitude_deg);
@@ -139,7 +155,7 @@ pub fn answer(ask: &Ask) -> Answer {
                 let leaf = plan.found.leaf;
                 let counts = Window::ALL.into_iter().filter_map(|window| {
                     let moment = Moment { leaf, window };
-                    let replayed = replayer.at(&plan, ask.scheme, moment).ok()?;
+                    let replayed = replayer.at(&plan, ask.scheme, moment, Phase::After).ok()?;
                     let findings = check(&Context::of(&plan, &replayed));
                     let now = findings
                         .iter()

@@ -4,7 +4,7 @@ use cordonry::check::{Context, Remedy, check_light};
 use cordonry::file::{read_plan, write_plan};
 use cordonry::light::Foliage;
 use cordonry::light::row_light::report;
-use cordonry::plan::Setting;
+use cordonry::plan::{Replayer, Setting};
 use cordonry::row::{Limit, ShootId, Toward, TreeId};
 use cordonry::units::{Deg, Mm};
 use cordonry::work::{Sweep, Work};
@@ -96,7 +96,7 @@ fn before_shows_the_row_without_the_work_of_the_moment_and_work_comes_back_to_af
     let after = desk.row.clone();
     desk.show_before(true);
     assert_ne!(desk.row, after);
-    assert_eq!(desk.row, *desk.plan().found);
+    assert_eq!(*desk.row.row(), *desk.plan().found);
     desk.work(
         "step-lay",
         vec![Work::Lay {
@@ -194,7 +194,7 @@ fn the_record_is_the_row_as_found_and_no_work() {
         .expect("it can be stubbed");
     let planned = desk.plan().schemes.clone();
     desk.correct_record(true);
-    assert_eq!(desk.row, *desk.plan().found);
+    assert_eq!(*desk.row.row(), *desk.plan().found);
     assert!(desk.works().is_empty());
     assert!(desk.work("step-stub", vec![stub]).is_err());
 
@@ -221,7 +221,7 @@ fn the_record_is_the_row_as_found_and_no_work() {
     assert!(!desk.correcting());
     assert_eq!(
         desk.works().len(),
-        desk.plan().schemes[0].seasons[0].dormant.len()
+        desk.plan().schemes[0].work(desk.moment()).count()
     );
 }
 
@@ -284,8 +284,14 @@ fn what_was_found_of_the_light_waits_once_the_row_has_changed() {
 fn what_is_shown_is_the_row_on_the_wall() {
     let mut desk = desk();
     let check = |desk: &Desk| {
-        let (plan, moment) = desk.shown();
-        let there = cordonry::plan::replay(&plan, desk.scheme(), moment).expect("it replays");
+        let mut replayer = Replayer::default();
+        let (plan, moment) = (desk.plan(), desk.shown_moment());
+        let there = match desk.correcting() {
+            true => replayer.found(plan),
+            false => replayer
+                .at(plan, desk.scheme(), moment, desk.phase())
+                .expect("it replays"),
+        };
         assert_eq!(there.row, desk.row);
     };
     check(&desk);
@@ -306,7 +312,7 @@ fn what_is_shown_is_the_row_on_the_wall() {
     check(&desk);
     desk.correct_record(true);
     check(&desk);
-    assert_eq!(desk.row, *desk.plan().found);
+    assert_eq!(*desk.row.row(), *desk.plan().found);
     desk.correct_record(false);
     check(&desk);
 }

@@ -1,7 +1,7 @@
 //! The plans among the examples, one kind of row each.
 
 use super::build::{Rows, fence, grown, laid, shoot, thickness, upright};
-use cordonry::plan::{Mark, Plan, Scheme, Season, Window};
+use cordonry::plan::{Mark, Moment, Plan, Scheme, Window};
 use cordonry::row::{Covering, Face, Kind, Laterals, Pose, ShootId, Site, Toward, TreeId};
 use cordonry::units::{Deg, Mm};
 use cordonry::work::Work;
@@ -36,14 +36,11 @@ fn plan(name: &str, about: &str, rows: Rows) -> Plan {
 
 /// Gives the first scheme its name and the work of one season.
 fn scheme(plan: &mut Plan, name: &str, leaf: u8, work: Vec<(Window, Work)>) {
-    let mut season = Season::empty(leaf);
-    for (window, item) in work {
-        season.put(window, item);
-    }
-    let seasons = [season].into_iter().filter(|s| !s.is_empty()).collect();
+    let moment = |window| Moment { leaf, window };
+    let work = work.into_iter().map(|(window, w)| (moment(window), w));
     plan.schemes = vec![Arc::new(Scheme {
         name: name.into(),
-        seasons,
+        schedule: work.collect(),
     })];
 }
 

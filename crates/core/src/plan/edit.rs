@@ -1,10 +1,13 @@
 //! Changes to a plan. Each gives a new plan that shares all it did not change, or a refusal.
 
-use super::replay::{TreesAt, replay_tree};
-use super::{Moment, Plan, Scheme, Season, replay};
+use super::frames::Frames;
+use super::replay::tree_at;
+use super::{Moment, Phase, Plan, Schedule, Scheme, replay};
 use crate::refusal::Refusal;
+use crate::row::{Tree, TreeId};
 use crate::said::Arg;
-use crate::work::{Work, apply, apply_to_tree};
+use crate::work::{Work, apply, apply_to_tree, apply_to_trellis};
+use std::collections::BTreeMap;
 use std::sync::Arc;
 
 impl Plan {
@@ -37,75 +40,37 @@ impl Plan {
                 ],
             ));
         }
-        if works.len() > 1 {
-            let trees = TreesAt::new(self, scheme, moment)?;
-            if works.iter().all(|w| w.tree().is_some_and(|t| trees.has(t))) {
-                return self.with_tree_works(scheme, moment, works, trees);
-            }
-        }
-        let mut plan = self.clone();
+        let mut schedule = self.scheme(scheme)?.schedule.clone();
+        let mut trees = Trees::new(self, scheme, moment)?;
         for work in works {
-            plan.put_work(scheme, moment, work)?;
-        }
-        Ok(plan)
-    }
-
-    /// The same as putting each in turn, for work on found trees alone: only the tree that each is about is replayed.
-    fn with_tree_works(
-        &self,
-        scheme: usize,
-        moment: Moment,
-        works: Vec<Work>,
-        mut trees: TreesAt<'_>,
-    ) -> Result<Plan, Refusal> {
-        let mut plan = self.clone();
-        let mut season = season_of(self.scheme(scheme)?, moment.leaf);
-        for work in works {
-            if takes_back(&mut season, moment, &work) {
+            if takes_back(&mut schedule, moment, &work) {
                 continue;
             }
             // Where the work takes the place of another, what counts is the row without that one.
-            season.drop_subject(moment.window, work.subject());
-            let here = season.work_on_tree(moment.window, work.tree());
-            if let Some(tree) = work.tree().and_then(|id| trees.tree(id, here))
-                && let Some(terms) = trees.terms()
-            {
-                apply_to_tree(&tree, moment, terms, &work)?;
+            schedule.drop_subject(moment, work.subject());
+            let before = work.tree().and_then(|id| trees.before(id));
+            match (work.tree(), before) {
+                (Some(_), Some(before)) => trees.try_on(&before, &schedule, &work)?,
+                (None, _) => {
+                    let frames = Frames::new(self, &schedule);
+                    apply_to_trellis(&frames.at(moment, Phase::After).trellis, &work)?;
+                }
+                (Some(_), None) => {
+                    // A place where the record has no tree: the whole row is looked at.
+                    let now = self.with_schedule(scheme, schedule.clone());
+                    let there = replay(&now, scheme, moment)?;
+                    apply(&there.row, moment, &there.terms, &work)?;
+                }
             }
-            put(&mut season, moment, work);
-        }
-        plan.put_season(scheme, season);
-        Ok(plan)
-    }
-
-    fn put_work(&mut self, scheme: usize, moment: Moment, work: Work) -> Result<(), Refusal> {
-        let mut season = season_of(self.scheme(scheme)?, moment.leaf);
-        if !takes_back(&mut season, moment, &work) {
-            // Where the work takes the place of another, what counts is the row without that one.
-            season.drop_subject(moment.window, work.subject());
-            let mut without = self.clone();
-            without.put_season(scheme, season.clone());
-            without.try_work(scheme, moment, &work)?;
-            put(&mut season, moment, work);
-        }
-        self.put_season(scheme, season);
-        Ok(())
-    }
-
-    /// Whether work can be done after all that is planned up to `moment`.
-    fn try_work(&self, scheme: usize, moment: Moment, work: &Work) -> Result<(), Refusal> {
-        // Work on a tree looks at that tree alone, however long the row.
-        let one = match work.tree() {
-            Some(id) => replay_tree(self, scheme, moment, id)?,
-            None => None,
-        };
-        match one {
-            Some((tree, terms)) => apply_to_tree(&tree, moment, &terms, work).map(drop),
-            None => {
-                let before = replay(self, scheme, moment)?;
-                apply(&before.row, moment, &before.terms, work).map(drop)
+            let on_wires = work.tree().is_none();
+            // What a cut leaves nothing of gives way to it.
+            schedule.drop_idle(moment, &work);
+            schedule.put(moment, work);
+            if on_wires {
+                trees.frames_of(self, &schedule);
             }
         }
+        Ok(self.with_schedule(scheme, schedule))
     }
 
     /// The plan without the work at `moment` that `goes` picks.
@@ -118,49 +83,78 @@ impl Plan {
         moment: Moment,
         goes: impl Fn(&Work) -> bool,
     ) -> Result<Plan, Refusal> {
+        let mut schedule = self.scheme(scheme)?.schedule.clone();
+        schedule.drop_work(moment, goes);
+        Ok(self.with_schedule(scheme, schedule))
+    }
+
+    /// The plan with another schedule for the scheme at that place, which it has.
+    fn with_schedule(&self, scheme: usize, schedule: Schedule) -> Plan {
         let mut plan = self.clone();
-        if let Some(season) = self.scheme(scheme)?.season(moment.leaf) {
-            let mut season = season.clone();
-            season.drop_work(moment.window, goes);
-            plan.put_season(scheme, season);
-        }
-        Ok(plan)
+        let name = self.schemes[scheme].name.clone();
+        plan.schemes[scheme] = Arc::new(Scheme { name, schedule });
+        plan
     }
-
-    fn put_season(&mut self, scheme: usize, season: Season) {
-        let old = &self.schemes[scheme];
-        let mut seasons: Vec<Season> = old
-            .seasons
-            .iter()
-            .filter(|s| s.leaf != season.leaf)
-            .cloned()
-            .collect();
-        if !season.is_empty() {
-            seasons.push(season);
-            seasons.sort_by_key(|s| s.leaf);
-        }
-        self.schemes[scheme] = Arc::new(Scheme {
-            name: old.name.clone(),
-            seasons,
-        });
-    }
-}
-
-fn season_of(scheme: &Scheme, leaf: u8) -> Season {
-    let held = scheme.season(leaf).cloned();
-    held.unwrap_or_else(|| Season::empty(leaf))
-}
-
-/// Puts work that can be done; what a cut leaves nothing of gives way to it.
-fn put(season: &mut Season, moment: Moment, work: Work) {
-    season.drop_idle(moment.window, &work);
-    season.put(moment.window, work);
 }
 
 /// Where the work takes off a bud that the same window keeps, takes that back instead; whether it did.
-fn takes_back(season: &mut Season, moment: Moment, work: &Work) -> bool {
+fn takes_back(schedule: &mut Schedule, moment: Moment, work: &Work) -> bool {
     match work {
-        Work::Remove { tree, shoot } => season.drop_bud(moment.window, *tree, *shoot),
+        Work::Remove { tree, shoot } => schedule.drop_bud(moment, *tree, *shoot),
         _ => false,
+    }
+}
+
+/// The found trees before the work of one moment, worked out one at a time: that work alone changes while it is edited.
+struct Trees<'p> {
+    plan: &'p Plan,
+    scheme: &'p Scheme,
+    moment: Moment,
+    frames: Frames,
+    before: BTreeMap<TreeId, Arc<Tree>>,
+}
+
+impl<'p> Trees<'p> {
+    fn new(plan: &'p Plan, scheme: usize, moment: Moment) -> Result<Self, Refusal> {
+        let scheme = plan.scheme(scheme)?;
+        Ok(Self {
+            plan,
+            scheme,
+            moment,
+            frames: Frames::new(plan, &scheme.schedule),
+            before: BTreeMap::new(),
+        })
+    }
+
+    /// A tree as it stands before the moment's work.
+    fn before(&mut self, id: TreeId) -> Option<Arc<Tree>> {
+        if !self.before.contains_key(&id) {
+            let found = self.plan.found.tree(id)?;
+            let (moment, phase) = (self.moment, Phase::Before);
+            let tree = tree_at(self.plan, self.scheme, &self.frames, found, moment, phase);
+            self.before.insert(id, tree);
+        }
+        self.before.get(&id).cloned()
+    }
+
+    /// Whether work can be done on a tree after the rest of its work of the moment.
+    fn try_on(&self, before: &Tree, schedule: &Schedule, work: &Work) -> Result<(), Refusal> {
+        let terms = &self.frames.at(self.moment, Phase::After).terms;
+        let mut tree = None;
+        for other in schedule.work_on(self.moment, work.tree()) {
+            // What is void stays void; it is told elsewhere.
+            if let Ok(done) =
+                apply_to_tree(tree.as_ref().unwrap_or(before), self.moment, terms, other)
+            {
+                tree = Some(done);
+            }
+        }
+        let now = tree.as_ref().unwrap_or(before);
+        apply_to_tree(now, self.moment, terms, work).map(drop)
+    }
+
+    /// Takes the wires as changed work leaves them. They change after the moment's growth, and so no tree before its work.
+    fn frames_of(&mut self, plan: &Plan, schedule: &Schedule) {
+        self.frames = Frames::new(plan, schedule);
     }
 }

@@ -2,23 +2,27 @@
 
 mod correct;
 mod edit;
+mod frames;
 mod history;
 mod replay;
-mod season;
+mod run;
+mod schedule;
 mod setting;
+mod walk;
 
 pub use correct::{Correction, Measure, Pick, Picked};
 pub use history::{Entry, History};
 pub use replay::{Replayed, Replayer, VoidWork, replay};
-pub use season::Season;
+pub use schedule::Schedule;
 pub use setting::Setting;
 
 pub use crate::row::{Moment, Phase, Window};
 
 use crate::refusal::Refusal;
-use crate::row::{Row, Site, Targets, Trellis};
+use crate::row::{Row, Site, Targets, TreeId, Trellis};
 use crate::said::Arg;
 use crate::terms::{Assumptions, Terms};
+use crate::work::Work;
 use std::sync::Arc;
 
 /// One way of training the same found row.
@@ -26,14 +30,19 @@ use std::sync::Arc;
 pub struct Scheme {
     /// Its name, as the user wrote it.
     pub name: String,
-    /// Seasons that hold work, in order of leaf; one without work is left out.
-    pub seasons: Vec<Season>,
+    /// Its work.
+    pub schedule: Schedule,
 }
 
 impl Scheme {
-    /// The season of that leaf, if it holds work.
-    pub fn season(&self, leaf: u8) -> Option<&Season> {
-        self.seasons.iter().find(|s| s.leaf == leaf)
+    /// The work of a moment on all trees and the trellis, in order of subject.
+    pub fn work(&self, moment: Moment) -> impl Iterator<Item = &Work> {
+        self.schedule.work(moment)
+    }
+
+    /// The work of a moment on one tree, or on the trellis for `None`, in order of subject.
+    pub fn work_on(&self, moment: Moment, tree: Option<TreeId>) -> &[Work] {
+        self.schedule.work_on(moment, tree)
     }
 }
 
@@ -88,7 +97,7 @@ impl Plan {
             found: Arc::new(found),
             schemes: vec![Arc::new(Scheme {
                 name: "A".into(),
-                seasons: Vec::new(),
+                schedule: Schedule::default(),
             })],
             marks: Vec::new(),
         }

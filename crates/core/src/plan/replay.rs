@@ -1,15 +1,19 @@
-//! Replay: from the found row and a scheme to the row at any moment.
+//! Replay: from the found row and a scheme to the row at any moment, before or after that moment's work.
 //!
-//! Work and growth on one tree read that tree and constants of the row alone, so each tree is replayed by
-//! itself, and a tree whose work has not changed is not replayed again.
+//! Work and growth on one tree read that tree and the terms alone, so each tree is replayed by itself
+//! ([`super::walk`]), and of a tree whose work and terms have not changed nothing is replayed again ([`super::run`]).
 
-use super::{Moment, Phase, Plan, Scheme, Window};
-use crate::grow::{Half, grow};
+use super::frames::Frames;
+use super::run::Run;
+use super::schedule::OnTree;
+use super::walk::Walk;
+use super::{Moment, Phase, Plan, Scheme};
+use crate::pose::{Posed, PosedRow};
 use crate::refusal::Refusal;
-use crate::row::{Row, Tree, TreeId, Trellis};
+use crate::row::{Row, Tree, TreeId};
 use crate::said::Arg;
 use crate::terms::Terms;
-use crate::work::{Work, apply_to_tree, apply_to_trellis};
+use crate::work::Work;
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
@@ -27,8 +31,8 @@ pub struct VoidWork {
 /// A row at a moment, and the work that found no subject on the way there.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Replayed {
-    /// The row.
-    pub row: Row,
+    /// The row, with where its shoots run.
+    pub row: PosedRow,
     /// When it is so.
     pub moment: Moment,
     /// Whether that moment's work has been done.
@@ -39,235 +43,195 @@ pub struct Replayed {
     pub void: Vec<VoidWork>,
 }
 
-/// What one moment did to one tree.
-#[derive(Clone, Debug)]
-struct Step {
-    moment: Moment,
-    terms: Terms,
-    work: Vec<Work>,
-    after: Arc<Tree>,
-    void: Vec<VoidWork>,
-}
-
-#[derive(Clone, Debug)]
-struct Run {
-    found: Arc<Tree>,
-    steps: Vec<Step>,
-}
-
-/// Replays plans and keeps what it did, tree by tree. It gives the same as [`replay`], sooner.
-#[derive(Clone, Debug, Default)]
-pub struct Replayer {
-    runs: BTreeMap<(usize, TreeId), Run>,
-}
-
-/// The row at `moment` under the scheme at `scheme`: a pure function of its arguments. A moment
-/// before the plan's start gives the found row.
+/// The row after the work of `moment` under the scheme at `scheme`: a pure function of its arguments. A moment before the
+/// plan's start gives the found row.
 ///
 /// # Errors
 /// No such scheme.
 pub fn replay(plan: &Plan, scheme: usize, moment: Moment) -> Result<Replayed, Refusal> {
-    Replayer::default().at(plan, scheme, moment)
+    Replayer::default().at(plan, scheme, moment, Phase::After)
 }
 
-/// One tree at a moment, and the terms then; `None` when the found row has no such tree.
-///
-/// # Errors
-/// No such scheme.
-pub(super) fn replay_tree(
-    plan: &Plan,
-    scheme: usize,
-    moment: Moment,
-    id: TreeId,
-) -> Result<Option<(Arc<Tree>, Terms)>, Refusal> {
-    let Some(found) = plan.found.tree(id) else {
-        return Ok(None);
-    };
-    let mut work = some_by_tree(plan.scheme(scheme)?, moment, |w| {
-        w.tree().is_none_or(|t| t == id)
-    });
-    let mut void = Vec::new();
-    let wires = work.remove(&None).unwrap_or_default();
-    let frames = Frames::new(plan, &wires, moment, &mut void);
-    let mut run = Run {
-        found: Arc::clone(found),
-        steps: Vec::new(),
-    };
-    let mine = work.remove(&Some(id)).unwrap_or_default();
-    let tree = run.to(plan.start(), &frames, &mine, &mut void);
-    Ok(Some((tree, frames.terms(plan))))
+/// Replays plans and keeps what it did, tree by tree. It gives what a new one gives, sooner.
+#[derive(Clone, Debug, Default)]
+pub struct Replayer {
+    schemes: Vec<Kept>,
+    found: Option<PosedRow>,
+}
+
+/// What is kept of one scheme.
+#[derive(Clone, Debug, Default)]
+struct Kept {
+    frames: Option<Arc<Frames>>,
+    runs: BTreeMap<TreeId, Run>,
 }
 
 impl Replayer {
-    /// As [`replay`], with what earlier calls worked out.
+    /// The row before or after the work of a moment. What has grown by then has grown in both.
     ///
     /// # Errors
     /// No such scheme.
-    pub fn at(&mut self, plan: &Plan, scheme: usize, moment: Moment) -> Result<Replayed, Refusal> {
-        let work = by_tree(plan.scheme(scheme)?, moment);
-        let start = plan.start();
-        let mut void: Vec<VoidWork> = Vec::new();
-        let wires = work.get(&None).map_or(&[][..], Vec::as_slice);
-        let frames = Frames::new(plan, wires, moment, &mut void);
-        let known: BTreeSet<TreeId> = plan.found.trees.iter().map(|t| t.id).collect();
-        let planted = planted(plan, &known, &work);
-        let mut trees = Vec::with_capacity(plan.found.trees.len() + planted.len());
-        for found in plan.found.trees.iter().chain(&planted) {
-            let key = (scheme, found.id);
-            let run = self.runs.entry(key).or_insert_with(|| Run {
-                found: Arc::clone(found),
-                steps: Vec::new(),
-            });
-            if !Arc::ptr_eq(&run.found, found) {
-                if *run.found != **found {
-                    run.steps.clear();
-                }
-                run.found = Arc::clone(found);
-            }
-            let mine = work.get(&Some(found.id)).map_or(&[][..], Vec::as_slice);
-            trees.push(run.to(start, &frames, mine, &mut void));
-        }
-        void.extend(homeless(plan, &known, &planted, &work));
-        void.sort_by_key(|v| (v.moment, v.work.subject()));
-        let mut row = Row {
-            leaf: moment.leaf.max(plan.found.leaf),
-            trellis: frames.trellis(plan),
-            trees,
-            ..(*plan.found).clone()
-        };
-        if !planted.is_empty() {
-            row.sort();
-        }
-        Ok(Replayed {
-            row,
-            moment: moment.max(start),
-            phase: Phase::After,
-            terms: frames.terms(plan),
-            void,
-        })
-    }
-}
-
-/// The trellis after each moment's work on it.
-struct Frames {
-    at: Vec<(Moment, Terms, Trellis)>,
-}
-
-impl Frames {
-    fn new(plan: &Plan, wires: &[(Moment, Work)], last: Moment, void: &mut Vec<VoidWork>) -> Self {
-        let mut trellis = plan.found.trellis.clone();
-        let mut out = Vec::new();
-        for moment in plan.start().until(last) {
-            for (_, work) in wires.iter().filter(|(m, _)| *m == moment) {
-                match apply_to_trellis(&trellis, work) {
-                    Ok(changed) => trellis = changed,
-                    Err(why) => void.push(VoidWork {
-                        moment,
-                        work: work.clone(),
-                        why,
-                    }),
-                }
-            }
-            out.push((moment, plan.terms(&trellis), trellis.clone()));
-        }
-        Self { at: out }
-    }
-
-    fn trellis(&self, plan: &Plan) -> Trellis {
-        let last = self.at.last();
-        last.map_or(&plan.found.trellis, |(_, _, t)| t).clone()
-    }
-
-    fn terms(&self, plan: &Plan) -> Terms {
-        let last = self.at.last();
-        last.map_or_else(|| plan.terms(&plan.found.trellis), |(_, t, _)| t.clone())
-    }
-}
-
-/// The places of trees that a scheme plants where the found row has none. Until it is planted such a place is empty.
-fn planted(plan: &Plan, known: &BTreeSet<TreeId>, work: &ByTree) -> Vec<Arc<Tree>> {
-    work.iter()
-        .filter_map(|(id, items)| {
-            let id = (*id)?;
-            if known.contains(&id) {
-                return None;
-            }
-            items.iter().find_map(|(m, w)| match w {
-                Work::Plant {
-                    foot_mm, planted, ..
-                } if *m >= plan.start() => Some(Arc::new(Tree::lost(id, *foot_mm, *planted))),
-                _ => None,
-            })
-        })
-        .collect()
-}
-
-impl Run {
-    fn to(
+    pub fn at(
         &mut self,
-        start: Moment,
-        frames: &Frames,
-        work: &[(Moment, Work)],
-        void: &mut Vec<VoidWork>,
-    ) -> Arc<Tree> {
-        let mut tree = Arc::clone(&self.found);
-        // Work from before the row was found has no part in it; it is reported as void elsewhere.
-        let mut rest = &work[work.partition_point(|(m, _)| *m < start)..];
-        for (n, (moment, terms, _)) in frames.at.iter().enumerate() {
-            let here = rest.partition_point(|(m, _)| m <= moment);
-            let (now, later) = rest.split_at(here);
-            rest = later;
-            let same = self.steps.get(n).is_some_and(|s| {
-                s.moment == *moment
-                    && s.terms == *terms
-                    && s.work.len() == now.len()
-                    && s.work.iter().zip(now).all(|(a, (_, b))| a == b)
-            });
-            if !same {
-                self.steps.truncate(n);
-                self.steps.push(step(&tree, *moment, terms, now));
-            }
-            let step = &self.steps[n];
-            tree = Arc::clone(&step.after);
-            void.extend(step.void.iter().cloned());
+        plan: &Plan,
+        scheme: usize,
+        moment: Moment,
+        phase: Phase,
+    ) -> Result<Replayed, Refusal> {
+        let number = scheme;
+        let scheme = plan.scheme(number)?;
+        self.schemes.resize_with(plan.schemes.len(), Kept::default);
+        let kept = &mut self.schemes[number];
+        let frames = Frames::new(plan, &scheme.schedule);
+        // The same in memory while it is the same, so that the trees see at once that nothing changed.
+        let frames = match kept.frames.take() {
+            Some(known) if *known == frames => known,
+            _ => Arc::new(frames),
+        };
+        kept.frames = Some(Arc::clone(&frames));
+        let cast = Cast::new(plan, scheme, moment, phase);
+        let (start, idle) = (plan.start(), OnTree::default());
+        let mut void = cast.void(plan, scheme);
+        void.extend(frames.void(moment, phase));
+        let mut posed = Vec::with_capacity(plan.found.trees.len());
+        for found in cast.trees(plan) {
+            let work = scheme.schedule.on(Some(found.id)).unwrap_or(&idle);
+            let new = || Run::new(start, found, work, &frames);
+            let run = kept.runs.entry(found.id).or_insert_with(new);
+            run.keep_up(start, found, work, &frames);
+            posed.push(run.at(moment, phase, &mut void));
         }
-        tree
+        // Of trees that are neither found nor worked on nothing is kept.
+        if kept.runs.len() > posed.len() {
+            kept.runs
+                .retain(|id, _| cast.found.contains(id) || scheme.schedule.on(Some(*id)).is_some());
+        }
+        void.sort_by_key(|v| (v.moment, v.work.subject()));
+        Ok(replayed(plan, &frames, moment, phase, posed, void))
+    }
+
+    /// The row as found: without any work, and nothing void.
+    pub fn found(&mut self, plan: &Plan) -> Replayed {
+        let terms = plan.terms(&plan.found.trellis);
+        let row = (*plan.found).clone();
+        let row = match &self.found {
+            Some(known) => PosedRow::after(row, terms.geometry, known),
+            None => PosedRow::new(row, terms.geometry),
+        };
+        self.found = Some(row.clone());
+        Replayed {
+            row,
+            moment: plan.start(),
+            phase: Phase::Before,
+            terms,
+            void: Vec::new(),
+        }
     }
 }
 
-fn step(before: &Arc<Tree>, moment: Moment, terms: &Terms, work: &[(Moment, Work)]) -> Step {
-    let mut tree = Arc::clone(before);
-    // Growth comes between the work of bud swell and early summer, and between that and after harvest.
-    let half = match moment.window {
-        Window::EarlySummer => Some(Half::First),
-        Window::AfterHarvest => Some(Half::Second),
-        Window::Dormant | Window::BudSwell => None,
+fn replayed(
+    plan: &Plan,
+    frames: &Frames,
+    moment: Moment,
+    phase: Phase,
+    posed: Vec<Arc<Posed>>,
+    void: Vec<VoidWork>,
+) -> Replayed {
+    let frame = frames.at(moment, phase);
+    let row = Row {
+        leaf: moment.leaf.max(plan.found.leaf),
+        trellis: frame.trellis.clone(),
+        trees: Vec::new(),
+        ..*plan.found
     };
-    if let Some(grown) = half.and_then(|h| grow(&tree, moment.leaf, h, terms)) {
-        tree = Arc::new(grown);
-    }
-    let mut void = Vec::new();
-    for (_, item) in work {
-        match apply_to_tree(&tree, moment, terms, item) {
-            Ok(changed) => tree = Arc::new(changed),
-            Err(why) => void.push(VoidWork {
-                moment,
-                work: item.clone(),
-                why,
-            }),
-        }
-    }
-    Step {
-        moment,
-        terms: terms.clone(),
-        work: work.iter().map(|(_, w)| w.clone()).collect(),
-        after: tree,
+    let before_all = moment < plan.start();
+    Replayed {
+        row: PosedRow::from_posed(row, frame.terms.geometry, posed),
+        moment: moment.max(plan.start()),
+        phase: if before_all { Phase::Before } else { phase },
+        terms: frame.terms.clone(),
         void,
     }
 }
 
+/// Which trees there are at a moment: the found ones, and those that the scheme has planted by then where the found row has
+/// none. A planted one is empty until its planting is done.
+struct Cast {
+    found: BTreeSet<TreeId>,
+    planted: Vec<Arc<Tree>>,
+    moment: Moment,
+    phase: Phase,
+}
+
+impl Cast {
+    fn new(plan: &Plan, scheme: &Scheme, moment: Moment, phase: Phase) -> Self {
+        let found: BTreeSet<TreeId> = plan.found.trees.iter().map(|t| t.id).collect();
+        let mut out = Self {
+            found,
+            planted: Vec::new(),
+            moment,
+            phase,
+        };
+        for (id, batches) in scheme.schedule.by_tree() {
+            let Some(id) = id.filter(|id| !out.found.contains(id)) else {
+                continue;
+            };
+            let by_now = batches
+                .iter()
+                .filter(|b| b.moment >= plan.start() && out.is_past(b.moment));
+            let plants = |work: &Work| match *work {
+                Work::Plant {
+                    foot_mm, planted, ..
+                } => Some(Arc::new(Tree::lost(id, foot_mm, planted))),
+                _ => None,
+            };
+            let place = by_now.flat_map(|b| b.work.iter()).find_map(plants);
+            out.planted.extend(place);
+        }
+        out
+    }
+
+    /// Whether the work of that moment has been done.
+    fn is_past(&self, moment: Moment) -> bool {
+        match self.phase {
+            Phase::Before => moment < self.moment,
+            Phase::After => moment <= self.moment,
+        }
+    }
+
+    fn trees<'t>(&'t self, plan: &'t Plan) -> impl Iterator<Item = &'t Arc<Tree>> {
+        plan.found.trees.iter().chain(&self.planted)
+    }
+
+    /// Work on trees that are not there, or from before the row was found.
+    fn void(&self, plan: &Plan, scheme: &Scheme) -> Vec<VoidWork> {
+        let mut out = Vec::new();
+        for (id, batches) in scheme.schedule.by_tree() {
+            let known = id.is_none_or(|id| {
+                self.found.contains(&id) || self.planted.iter().any(|t| t.id == id)
+            });
+            let key = match known {
+                true => "refusal-before-found",
+                false => "refusal-no-tree",
+            };
+            let args = || id.map(|id| ("tree", Arg::Count(id.0.into())));
+            let void = batches
+                .iter()
+                .filter(|b| self.is_past(b.moment) && (!known || b.moment < plan.start()));
+            for batch in void {
+                out.extend(batch.work.iter().map(|work| VoidWork {
+                    moment: batch.moment,
+                    work: work.clone(),
+                    why: Refusal::new(key, args().into_iter().collect()),
+                }));
+            }
+        }
+        out
+    }
+}
+
 impl Plan {
-    /// Found trees as they stand before the work of a moment's window, as the crew finds them.
+    /// Found trees as they stand before the work of a moment, as the crew finds them.
     ///
     /// # Errors
     /// No such scheme.
@@ -277,144 +241,31 @@ impl Plan {
         moment: Moment,
         ids: &BTreeSet<TreeId>,
     ) -> Result<BTreeMap<TreeId, Arc<Tree>>, Refusal> {
-        let mut trees = TreesAt::some(self, scheme, moment, |id| ids.contains(&id))?;
-        Ok(ids
-            .iter()
-            .filter_map(|id| Some((*id, trees.tree(*id, &[])?)))
+        let scheme = self.scheme(scheme)?;
+        let frames = Frames::new(self, &scheme.schedule);
+        let found = self.found.trees.iter().filter(|t| ids.contains(&t.id));
+        Ok(found
+            .map(|t| {
+                (
+                    t.id,
+                    tree_at(self, scheme, &frames, t, moment, Phase::Before),
+                )
+            })
             .collect())
     }
 }
 
-/// The found trees of a plan at one moment, one at a time, under changing work in that moment's window alone: for
-/// many pieces of work at once.
-pub(super) struct TreesAt<'p> {
-    start: Moment,
-    moment: Moment,
-    frames: Frames,
-    /// Work but that of the window.
-    other: ByTree,
-    found: BTreeMap<TreeId, &'p Arc<Tree>>,
-    runs: BTreeMap<TreeId, Run>,
-}
-
-impl<'p> TreesAt<'p> {
-    /// # Errors
-    /// No such scheme.
-    pub fn new(plan: &'p Plan, scheme: usize, moment: Moment) -> Result<Self, Refusal> {
-        Self::some(plan, scheme, moment, |_| true)
-    }
-
-    /// As [`TreesAt::new`], for some of the trees alone.
-    fn some(
-        plan: &'p Plan,
-        scheme: usize,
-        moment: Moment,
-        wanted: impl Fn(TreeId) -> bool,
-    ) -> Result<Self, Refusal> {
-        let on_wanted = |w: &Work| w.tree().is_none_or(&wanted);
-        let mut other = some_by_tree(plan.scheme(scheme)?, moment, on_wanted);
-        let wires = other.get(&None).map_or(&[][..], Vec::as_slice);
-        let frames = Frames::new(plan, wires, moment, &mut Vec::new());
-        for items in other.values_mut() {
-            items.retain(|(m, _)| *m != moment);
-        }
-        Ok(Self {
-            start: plan.start(),
-            moment,
-            frames,
-            other,
-            found: plan
-                .found
-                .trees
-                .iter()
-                .filter(|t| wanted(t.id))
-                .map(|t| (t.id, t))
-                .collect(),
-            runs: BTreeMap::new(),
-        })
-    }
-
-    /// Whether the tree is one of the found.
-    pub fn has(&self, tree: TreeId) -> bool {
-        self.found.contains_key(&tree)
-    }
-
-    /// The terms at the moment.
-    pub fn terms(&self) -> Option<&Terms> {
-        self.frames.at.last().map(|(_, terms, _)| terms)
-    }
-
-    /// The tree after `window`, which is its work in the moment's window in order of subject.
-    pub fn tree(&mut self, id: TreeId, window: &[Work]) -> Option<Arc<Tree>> {
-        let found = *self.found.get(&id)?;
-        let run = self.runs.entry(id).or_insert_with(|| Run {
-            found: Arc::clone(found),
-            steps: Vec::new(),
-        });
-        let mut mine = self.other.get(&Some(id)).cloned().unwrap_or_default();
-        mine.extend(window.iter().map(|w| (self.moment, w.clone())));
-        Some(run.to(self.start, &self.frames, &mine, &mut Vec::new()))
-    }
-}
-
-/// Work by tree; that on the trellis under `None`.
-type ByTree = BTreeMap<Option<TreeId>, Vec<(Moment, Work)>>;
-
-/// A scheme's work up to `last`, tree by tree, in order of time and within a window of subject.
-fn by_tree(scheme: &Scheme, last: Moment) -> ByTree {
-    some_by_tree(scheme, last, |_| true)
-}
-
-fn some_by_tree(scheme: &Scheme, last: Moment, wanted: impl Fn(&Work) -> bool) -> ByTree {
-    let mut out = ByTree::new();
-    for season in &scheme.seasons {
-        for window in Window::ALL {
-            let moment = Moment {
-                leaf: season.leaf,
-                window,
-            };
-            if moment > last {
-                continue;
-            }
-            for work in season.work(window).iter().filter(|w| wanted(w)) {
-                out.entry(work.tree())
-                    .or_default()
-                    .push((moment, work.clone()));
-            }
-        }
-    }
-    out
-}
-
-/// Work on trees that the row does not have, or from before the row was found.
-fn homeless(
+/// One found tree at a moment, worked out from the start.
+pub(super) fn tree_at(
     plan: &Plan,
-    found: &BTreeSet<TreeId>,
-    planted: &[Arc<Tree>],
-    work: &ByTree,
-) -> Vec<VoidWork> {
-    let start = plan.start();
-    work.iter()
-        .flat_map(|(id, items)| {
-            let known =
-                id.is_none_or(|id| found.contains(&id) || planted.iter().any(|t| t.id == id));
-            items
-                .iter()
-                .filter(move |(m, _)| !known || *m < start)
-                .map(move |(m, w)| VoidWork {
-                    moment: *m,
-                    work: w.clone(),
-                    why: Refusal::new(
-                        if known {
-                            "refusal-before-found"
-                        } else {
-                            "refusal-no-tree"
-                        },
-                        id.iter()
-                            .map(|id| ("tree", Arg::Count(id.0.into())))
-                            .collect(),
-                    ),
-                })
-        })
-        .collect()
+    scheme: &Scheme,
+    frames: &Frames,
+    found: &Arc<Tree>,
+    moment: Moment,
+    phase: Phase,
+) -> Arc<Tree> {
+    let work = scheme.schedule.on(Some(found.id));
+    let mut walk = Walk::new(Arc::clone(found), work.map_or(&[], |w| w), frames);
+    walk.through(plan.start(), moment, phase);
+    walk.tree
 }

@@ -445,19 +445,7 @@ pub fn worked(plan: &Plan, drafts: &[Draft]) -> Plan {
 pub fn forced(plan: &Plan, moment: Moment, work: Work) -> Plan {
     let mut out = plan.clone();
     let mut scheme = (*out.schemes[0]).clone();
-    let i = match scheme
-        .seasons
-        .binary_search_by_key(&moment.leaf, |s| s.leaf)
-    {
-        Ok(i) => i,
-        Err(i) => {
-            scheme
-                .seasons
-                .insert(i, cordonry::plan::Season::empty(moment.leaf));
-            i
-        }
-    };
-    scheme.seasons[i].put(moment.window, work);
+    scheme.schedule.put(moment, work);
     out.schemes[0] = Arc::new(scheme);
     out
 }
@@ -472,17 +460,9 @@ pub fn moments(plan: &Plan) -> Vec<Moment> {
 
 /// All work of the first scheme, in order of time and then of subject.
 pub fn all_work(plan: &Plan) -> Vec<(Moment, Work)> {
-    plan.schemes[0]
-        .seasons
-        .iter()
-        .flat_map(|s| {
-            Window::ALL.into_iter().flat_map(move |window| {
-                let moment = Moment {
-                    leaf: s.leaf,
-                    window,
-                };
-                s.work(window).iter().map(move |w| (moment, w.clone()))
-            })
-        })
+    let scheme = &plan.schemes[0];
+    let moments = scheme.schedule.moments().into_iter();
+    moments
+        .flat_map(|m| scheme.work(m).map(move |w| (m, w.clone())))
         .collect()
 }

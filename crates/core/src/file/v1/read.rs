@@ -3,10 +3,10 @@
 use super::dto::*;
 use super::held;
 use crate::file::{json, short};
-use crate::plan::{Mark, Plan, Scheme, Season, Setting, Window};
+use crate::plan::{Mark, Plan, Scheme, Setting};
 use crate::refusal::Refusal;
 use crate::row;
-use crate::row::{GrowthUnit, Limit, Row, ShootId, TreeId};
+use crate::row::{GrowthUnit, Limit, Moment, Row, ShootId, TreeId, Window};
 use crate::said::Arg;
 use crate::units::Mm;
 use crate::work::Work;
@@ -335,7 +335,7 @@ fn pose_of(s: &Shoot, path: &str) -> Result<row::Pose, Refusal> {
 }
 
 fn scheme_of(scheme: SchemeDto, path: &str) -> Result<Scheme, Refusal> {
-    let mut seasons: Vec<Season> = Vec::new();
+    let mut work = Vec::new();
     let mut leaves = BTreeSet::new();
     for (n, s) in scheme.seasons.0.into_iter().enumerate() {
         let path = format!("{path}.seasons[{n}]");
@@ -343,38 +343,22 @@ fn scheme_of(scheme: SchemeDto, path: &str) -> Result<Scheme, Refusal> {
         if !leaves.insert(leaf) {
             return Err(twice(format!("{path}.leaf"), leaf));
         }
-        let season = Season {
-            leaf,
-            dormant: canonical(s.dormant, Window::Dormant, &path)?,
-            bud_swell: canonical(s.bud_swell, Window::BudSwell, &path)?,
-            early_summer: canonical(s.early_summer, Window::EarlySummer, &path)?,
-            after_harvest: canonical(s.after_harvest, Window::AfterHarvest, &path)?,
-        };
-        if !season.is_empty() {
-            seasons.push(season);
+        for (window, list) in [
+            (Window::Dormant, s.dormant),
+            (Window::BudSwell, s.bud_swell),
+            (Window::EarlySummer, s.early_summer),
+            (Window::AfterHarvest, s.after_harvest),
+        ] {
+            for (n, w) in list.into_iter().map(Work::from).enumerate() {
+                id_of(w.subject().shoot.number(), || {
+                    format!("{path}.{window:?}[{n}].shoot")
+                })?;
+                work.push((Moment { leaf, window }, w));
+            }
         }
     }
-    seasons.sort_by_key(|s| s.leaf);
     Ok(Scheme {
         name: words(scheme.name, || format!("{path}.name"))?,
-        seasons,
+        schedule: work.into_iter().collect(),
     })
-}
-
-/// Work in order of subject, one item a subject: of several the last, as when they are done one after another.
-fn canonical(
-    list: Vec<super::work::Work>,
-    window: Window,
-    path: &str,
-) -> Result<Vec<Work>, Refusal> {
-    let mut work: Vec<Work> = list.into_iter().map(Work::from).collect();
-    for (n, w) in work.iter().enumerate() {
-        id_of(w.subject().shoot.number(), || {
-            format!("{path}.{window:?}[{n}].shoot")
-        })?;
-    }
-    work.reverse();
-    work.sort_by_key(Work::subject);
-    work.dedup_by_key(|w| w.subject());
-    Ok(work)
 }

@@ -2,15 +2,13 @@
 
 use super::dto::*;
 use super::held;
-use super::work::Work;
 use crate::file::FORMAT;
 use crate::file::json::UpTo;
 use crate::plan::{Plan, Scheme};
 use crate::row;
-use crate::row::{Row, ShootId};
+use crate::row::{Moment, Row, ShootId, Window};
 use crate::units::{Deg, Mm};
-use crate::work;
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 fn mm(length: f64) -> i64 {
     Mm::round(length).0.into()
@@ -54,27 +52,24 @@ pub(in crate::file) fn write(plan: &Plan) -> String {
 }
 
 fn scheme(scheme: &Scheme) -> SchemeDto {
+    let leaves: BTreeSet<u8> = scheme.schedule.moments().iter().map(|m| m.leaf).collect();
+    let season = |leaf: u8| {
+        let words = |window| {
+            let work = scheme.work(Moment { leaf, window });
+            work.cloned().map(Into::into).collect()
+        };
+        SeasonDto {
+            leaf: leaf.into(),
+            dormant: words(Window::Dormant),
+            bud_swell: words(Window::BudSwell),
+            early_summer: words(Window::EarlySummer),
+            after_harvest: words(Window::AfterHarvest),
+        }
+    };
     SchemeDto {
         name: scheme.name.clone(),
-        seasons: UpTo(
-            scheme
-                .seasons
-                .iter()
-                .filter(|s| !s.is_empty())
-                .map(|s| SeasonDto {
-                    leaf: s.leaf.into(),
-                    dormant: words(&s.dormant),
-                    bud_swell: words(&s.bud_swell),
-                    early_summer: words(&s.early_summer),
-                    after_harvest: words(&s.after_harvest),
-                })
-                .collect(),
-        ),
+        seasons: UpTo(leaves.into_iter().map(season).collect()),
     }
-}
-
-fn words(work: &[work::Work]) -> Vec<Work> {
-    work.iter().cloned().map(Work::from).collect()
 }
 
 fn found(row: &Row) -> Found {

@@ -336,12 +336,8 @@ impl Plan {
     }
 
     fn works(&self) -> impl Iterator<Item = &crate::work::Work> {
-        self.schemes.iter().flat_map(|scheme| {
-            scheme
-                .seasons
-                .iter()
-                .flat_map(|s| super::Window::ALL.into_iter().flat_map(|w| s.work(w)))
-        })
+        let schemes = self.schemes.iter();
+        schemes.flat_map(|scheme| scheme.schedule.all().map(|(_, work)| work))
     }
 }
 

@@ -217,6 +217,7 @@ impl Lit {
         let key = self.key(app)?;
         asked_anew(self.asked, generation, &key).then_some(Question::Light {
             moment: key.shown.moment(),
+            phase: key.shown.phase(),
             choice: key.choice,
             columns: key.columns,
         })
@@ -248,6 +249,7 @@ impl Lit {
         let key = self.beside_key(app)?;
         asked_anew(self.beside_asked, generation, &key).then_some(Question::Beside {
             moment: key.0.moment(),
+            phase: key.0.phase(),
             choice: key.1,
             canopy: key.2,
         })

@@ -138,7 +138,7 @@ fn on_sheet<T>(
     desk: &crate::desk::Desk,
     draw: impl FnOnce(&Plan, &Row, &cordonry_draw::Sheet<'_>) -> T,
 ) -> T {
-    let moment = desk.moment();
+    let (moment, works) = (desk.moment(), desk.works());
     let time = match desk.correcting() {
         true => String::new(),
         false => app.text(
@@ -150,7 +150,7 @@ fn on_sheet<T>(
                     "view",
                     Arg::Text(if desk.is_before() { "before" } else { "after" }.into()),
                 ),
-                ("count", Arg::Count(desk.works().len() as i64)),
+                ("count", Arg::Count(works.len() as i64)),
             ],
         ),
     };
@@ -159,7 +159,7 @@ fn on_sheet<T>(
             time: &time,
             words,
             foliage: false,
-            work: if desk.is_before() { desk.works() } else { &[] },
+            work: if desk.is_before() { &works } else { &[] },
         };
         draw(desk.plan(), &desk.row, &sheet)
     })

@@ -92,26 +92,20 @@ impl Helper {
         });
         if !known {
             self.season_of.set_value(Some(Asked::now(generation, now)));
-            self.send(app, generation, Question::Season, |d| Arc::clone(d.plan()));
+            self.send(app, generation, Question::Season);
         }
         if let Some(question) = app.light.question(app, generation) {
-            self.send(app, generation, question, |d| d.shown().0);
+            self.send(app, generation, question);
         }
         if let Some(question) = app.light.beside_question(app, generation) {
-            self.send(app, generation, question, |d| d.shown().0);
+            self.send(app, generation, question);
         }
     }
 
-    fn send(
-        self,
-        app: App,
-        generation: u32,
-        question: Question,
-        plan: impl FnOnce(&Desk) -> Arc<Plan>,
-    ) {
+    fn send(self, app: App, generation: u32, question: Question) {
         let ask = app.peek(|d| Ask {
             generation,
-            plan: cordonry::file::write_plan(&plan(d)),
+            plan: cordonry::file::write_plan(d.plan()),
             scheme: d.scheme(),
             question,
         });

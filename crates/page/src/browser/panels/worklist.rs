@@ -56,7 +56,8 @@ type Line = (Work, Option<Part>, String);
 
 /// The first pieces of work, each with its shoot's name and place as the crew finds it: before the work.
 fn lines(app: App, desk: &Desk, most: usize) -> Vec<Line> {
-    let works = &desk.works()[..most.min(desk.works().len())];
+    let mut works = desk.works();
+    works.truncate(most);
     let ids = works.iter().filter_map(Work::tree).collect();
     let before = desk
         .plan()
@@ -104,7 +105,7 @@ fn lines(app: App, desk: &Desk, most: usize) -> Vec<Line> {
 pub fn SignKey(app: App) -> impl IntoView {
     let signs = Memo::new(move |_| {
         app.read(|d| match d.is_before() {
-            true => Sign::all_of(d.works()),
+            true => Sign::all_of(&d.works()),
             false => Vec::new(),
         })
         .unwrap_or_default()

@@ -133,7 +133,7 @@ impl Wall {
         }
         self.choose(desk);
         let signs = if desk.is_before() {
-            cordonry_draw::work_marks(&desk.row, desk.works(), desk.shown_moment(), &desk.terms)
+            cordonry_draw::work_marks(&desk.row, &desk.works(), desk.shown_moment(), &desk.terms)
         } else {
             String::new()
         };

@@ -1,0 +1,93 @@
+//! What stands around the trees as a scheme goes on: the trellis after each moment's work on it, and the terms under it.
+
+use super::replay::VoidWork;
+use super::{Moment, Phase, Plan, Schedule};
+use crate::row::Trellis;
+use crate::terms::Terms;
+use crate::work::apply_to_trellis;
+
+/// A trellis and the terms under it.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Frame {
+    pub trellis: Trellis,
+    pub terms: Terms,
+}
+
+/// The frames of a scheme from the plan's start on.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Frames {
+    /// That of the found row first, then those after each moment with work on the trellis.
+    frames: Vec<(Moment, Frame)>,
+    void: Vec<VoidWork>,
+}
+
+impl Frames {
+    pub fn new(plan: &Plan, schedule: &Schedule) -> Self {
+        let frame = |trellis: Trellis| Frame {
+            terms: plan.terms(&trellis),
+            trellis,
+        };
+        let found = frame(plan.found.trellis.clone());
+        let mut trellis = found.trellis.clone();
+        let mut out = Self {
+            frames: vec![(plan.start(), found)],
+            void: Vec::new(),
+        };
+        let work = schedule.on(None).map_or(&[][..], |w| w);
+        for batch in work.iter().filter(|b| b.moment >= plan.start()) {
+            for work in batch.work.iter() {
+                match apply_to_trellis(&trellis, work) {
+                    Ok(changed) => trellis = changed,
+                    Err(why) => out.void.push(VoidWork {
+                        moment: batch.moment,
+                        work: work.clone(),
+                        why,
+                    }),
+                }
+            }
+            out.frames.push((batch.moment, frame(trellis.clone())));
+        }
+        out
+    }
+
+    /// The frame before or after the work of a moment.
+    pub fn at(&self, moment: Moment, phase: Phase) -> &Frame {
+        // The first stands from the start on, before that moment's work.
+        let rest = &self.frames[1..];
+        let past = match phase {
+            Phase::Before => rest.partition_point(|(m, _)| *m < moment),
+            Phase::After => rest.partition_point(|(m, _)| *m <= moment),
+        };
+        &self.frames[past].1
+    }
+
+    /// Work on the trellis that touched nothing by then.
+    pub fn void(&self, moment: Moment, phase: Phase) -> impl Iterator<Item = VoidWork> {
+        let past = move |v: &&VoidWork| match phase {
+            Phase::Before => v.moment < moment,
+            Phase::After => v.moment <= moment,
+        };
+        self.void.iter().filter(past).cloned()
+    }
+
+    /// The first moment after whose work on the trellis the terms are not those of `other`; `None` where they never differ.
+    pub fn first_change(&self, other: &Self) -> Option<Moment> {
+        let mut moments: Vec<Moment> = self
+            .frames
+            .iter()
+            .chain(&other.frames)
+            .map(|(m, _)| *m)
+            .collect();
+        moments.sort_unstable();
+        let differ =
+            |m: &Moment| self.at(*m, Phase::After).terms != other.at(*m, Phase::After).terms;
+        let first = moments.first().copied();
+        // What the found row stands under counts before any work.
+        if let Some(start) = first
+            && self.at(start, Phase::Before).terms != other.at(start, Phase::Before).terms
+        {
+            return first;
+        }
+        moments.into_iter().find(differ)
+    }
+}

@@ -1,0 +1,73 @@
+//! One tree on its way through the seasons: it grows, and it is worked on.
+
+use super::frames::Frames;
+use super::replay::VoidWork;
+use super::schedule::Batch;
+use super::{Moment, Phase, Window};
+use crate::grow::{Half, grow};
+use crate::row::Tree;
+use crate::work::apply_to_tree;
+use std::sync::Arc;
+
+/// A tree, the work that is still to come, and the work that could not be done.
+pub(super) struct Walk<'w> {
+    pub tree: Arc<Tree>,
+    pub void: Vec<VoidWork>,
+    work: &'w [Batch],
+    frames: &'w Frames,
+}
+
+impl<'w> Walk<'w> {
+    pub fn new(tree: Arc<Tree>, work: &'w [Batch], frames: &'w Frames) -> Self {
+        Self {
+            tree,
+            void: Vec::new(),
+            work,
+            frames,
+        }
+    }
+
+    /// From before `from` to `last`, before or after its work. Work from before `from` has no part in it.
+    pub fn through(&mut self, from: Moment, last: Moment, phase: Phase) {
+        for moment in from.until(last) {
+            self.grow(moment);
+            if moment < last || phase == Phase::After {
+                self.work(moment);
+            }
+        }
+    }
+
+    /// What grows between the last moment and this one: growth comes between the work of bud swell and early summer, and
+    /// between that and after harvest.
+    pub fn grow(&mut self, moment: Moment) {
+        let half = match moment.window {
+            Window::EarlySummer => Half::First,
+            Window::AfterHarvest => Half::Second,
+            Window::Dormant | Window::BudSwell => return,
+        };
+        let terms = &self.frames.at(moment, Phase::Before).terms;
+        if let Some(grown) = grow(&self.tree, moment.leaf, half, terms) {
+            self.tree = Arc::new(grown);
+        }
+    }
+
+    /// The work of a moment.
+    pub fn work(&mut self, moment: Moment) {
+        let past = self.work.partition_point(|b| b.moment < moment);
+        self.work = &self.work[past..];
+        let Some(batch) = self.work.first().filter(|b| b.moment == moment) else {
+            return;
+        };
+        let terms = &self.frames.at(moment, Phase::After).terms;
+        for work in batch.work.iter() {
+            match apply_to_tree(&self.tree, moment, terms, work) {
+                Ok(changed) => self.tree = Arc::new(changed),
+                Err(why) => self.void.push(VoidWork {
+                    moment,
+                    work: work.clone(),
+                    why,
+                }),
+            }
+        }
+    }
+}

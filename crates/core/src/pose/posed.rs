@@ -1,0 +1,137 @@
+//! Trees and rows with where their shoots run, so that nobody lays out the same tree twice.
+
+use super::{Course, Geometry, layout};
+use crate::row::{Row, Shoot, Targets, Tree};
+use std::ops::Deref;
+use std::sync::{Arc, OnceLock};
+
+/// A tree and where its shoots run. The courses are worked out when they are first asked for.
+#[derive(Clone, Debug)]
+pub struct Posed {
+    tree: Arc<Tree>,
+    geometry: Geometry,
+    courses: OnceLock<Box<[Course]>>,
+}
+
+impl Posed {
+    /// A tree in a geometry.
+    pub fn new(tree: Arc<Tree>, geometry: Geometry) -> Self {
+        Self {
+            tree,
+            geometry,
+            courses: OnceLock::new(),
+        }
+    }
+
+    /// The tree.
+    pub fn tree(&self) -> &Arc<Tree> {
+        &self.tree
+    }
+
+    /// The geometry that its shoots run in.
+    pub fn geometry(&self) -> Geometry {
+        self.geometry
+    }
+
+    /// The course of every shoot, in the order of the tree's shoots.
+    pub fn courses(&self) -> &[Course] {
+        self.courses
+            .get_or_init(|| layout(&self.tree, self.geometry).into())
+    }
+
+    /// Every shoot with its course.
+    pub fn pairs(&self) -> impl Iterator<Item = (&Shoot, &Course)> {
+        self.tree.shoots.iter().zip(self.courses())
+    }
+
+    /// Whether it is that very tree, in the same geometry.
+    pub fn is(&self, tree: &Arc<Tree>, geometry: Geometry) -> bool {
+        Arc::ptr_eq(&self.tree, tree) && self.geometry == geometry
+    }
+}
+
+/// What is compared is what the courses follow from.
+impl PartialEq for Posed {
+    fn eq(&self, other: &Self) -> bool {
+        self.tree == other.tree && self.geometry == other.geometry
+    }
+}
+
+/// A row with where the shoots of all its trees run. It is a [`Row`] to whoever needs no more.
+#[derive(Clone, Debug, PartialEq)]
+pub struct PosedRow {
+    row: Row,
+    geometry: Geometry,
+    posed: Vec<Arc<Posed>>,
+}
+
+impl PosedRow {
+    /// A row in a geometry, its courses not worked out yet.
+    pub fn new(row: Row, geometry: Geometry) -> Self {
+        let pose = |tree: &Arc<Tree>| Arc::new(Posed::new(Arc::clone(tree), geometry));
+        let posed = row.trees.iter().map(pose).collect();
+        Self {
+            row,
+            geometry,
+            posed,
+        }
+    }
+
+    /// A row that belongs to no plan, under its limits.
+    pub fn of(row: &Row, targets: &Targets) -> Self {
+        Self::new(row.clone(), Geometry::of(row, targets))
+    }
+
+    /// As [`PosedRow::new`]; a tree that `known` has at the same place, in the same geometry, is taken from there.
+    pub fn after(row: Row, geometry: Geometry, known: &Self) -> Self {
+        let pose = |(i, tree): (usize, &Arc<Tree>)| match known.posed.get(i) {
+            Some(posed) if posed.is(tree, geometry) => Arc::clone(posed),
+            _ => Arc::new(Posed::new(Arc::clone(tree), geometry)),
+        };
+        let posed = row.trees.iter().enumerate().map(pose).collect();
+        Self {
+            row,
+            geometry,
+            posed,
+        }
+    }
+
+    /// A row of trees that are posed already: its own are put in place of those that `row` has, in order of place.
+    pub(crate) fn from_posed(row: Row, geometry: Geometry, mut posed: Vec<Arc<Posed>>) -> Self {
+        posed.sort_by_key(|p| (p.tree.foot, p.tree.id));
+        let trees = posed.iter().map(|p| Arc::clone(&p.tree)).collect();
+        Self {
+            row: Row { trees, ..row },
+            geometry,
+            posed,
+        }
+    }
+
+    /// The row alone.
+    pub fn row(&self) -> &Row {
+        &self.row
+    }
+
+    /// The row alone, for good.
+    pub fn into_row(self) -> Row {
+        self.row
+    }
+
+    /// The geometry that its shoots run in.
+    pub fn geometry(&self) -> Geometry {
+        self.geometry
+    }
+
+    /// Its trees with their courses, in the order of the row's trees.
+    pub fn posed(&self) -> &[Arc<Posed>] {
+        &self.posed
+    }
+}
+
+impl Deref for PosedRow {
+    type Target = Row;
+
+    fn deref(&self) -> &Row {
+        &self.row
+    }
+}
