@@ -15,9 +15,8 @@
 //!
 //! A length without a unit is in metres. Lines come in any order; each but `wire` and `posts` stands once.
 
-use super::fit::in_range;
-use super::pieces;
-use super::table::{Record, split_unit};
+use super::pieces::{self, in_range};
+use super::record::{Record, split_unit};
 use super::{BadLine, MAX_BAD, Style};
 use crate::file::short;
 use crate::plan::{Plan, Setting};

@@ -1,7 +1,7 @@
 //! How what a line says fits on a tree: its place on the parent, its pose, its thickness.
 
 use super::lines::Says;
-use super::pieces::{Held, Place, PoseCell, kind_name};
+use super::pieces::{Held, Place, PoseCell, in_range, kind_name};
 use crate::pose::Course;
 use crate::refusal::Refusal;
 use crate::row::{Kind, Pose, Toward};
@@ -14,27 +14,6 @@ pub(super) const SLACK: f64 = 30.0;
 const STEEP: f64 = 20.0;
 /// How far from an upright stem the place of a leader may be read, mm.
 const STEM_SLACK: f64 = 150.0;
-
-pub(super) fn in_range(
-    column: &str,
-    arg: fn(f64) -> Arg,
-    value: f64,
-    low: f64,
-    high: f64,
-) -> Result<(), Refusal> {
-    if value >= low && value <= high {
-        return Ok(());
-    }
-    Err(Refusal::new(
-        "refusal-csv-value",
-        vec![
-            ("column", Arg::Text(column.into())),
-            ("value", arg(value)),
-            ("low", arg(low)),
-            ("high", arg(high)),
-        ],
-    ))
-}
 
 pub(super) fn no_place() -> Refusal {
     Refusal::new(

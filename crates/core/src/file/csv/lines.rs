@@ -1,7 +1,8 @@
 //! Lines read one by one: each says what it says, or why it can't be taken.
 
 use super::pieces::{self, LineKind, Parent, Place, PoseCell};
-use super::table::{Column, Record, Table};
+use super::record::Record;
+use super::table::{Column, Table};
 use crate::plan::Plan;
 use crate::refusal::Refusal;
 use crate::row::{Face, Kind, Laterals, Row, Shoot, Toward};

@@ -28,6 +28,7 @@ mod fit;
 mod lines;
 mod order;
 mod pieces;
+mod record;
 mod table;
 mod trees;
 mod write;

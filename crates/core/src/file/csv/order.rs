@@ -3,7 +3,7 @@
 //! The order is by level, then along the parent, so that it does not tell how the tree came about; what a table can't
 //! tell apart, such as two growths of one season, is one. Written and read, such a tree is the same.
 
-use super::table::LONGEST_CELL;
+use super::record::LONGEST_CELL;
 use crate::row::{Face, GrowthUnit, Shoot, ShootId, Tree};
 use std::collections::{BTreeMap, VecDeque};
 

@@ -1,6 +1,8 @@
 //! What the cells of a line may say: small languages of their own, read here and written in [`super::write()`].
 
+use crate::refusal::Refusal;
 use crate::row::{Face, Kind, Laterals, Shoot, Toward};
+use crate::said::Arg;
 use crate::units::{BareUnit, parse_length, parse_number};
 
 /// What a line is about.
@@ -221,6 +223,28 @@ pub(super) fn laterals(text: &str, unit: BareUnit) -> Result<Laterals, String> {
         }
         _ => Err(format!("'{text}' is no count such as 5, or 5/1.20 m")),
     }
+}
+
+/// Refuses what a column holds outside its range, both ends included.
+pub(super) fn in_range(
+    column: &str,
+    arg: fn(f64) -> Arg,
+    value: f64,
+    low: f64,
+    high: f64,
+) -> Result<(), Refusal> {
+    if value >= low && value <= high {
+        return Ok(());
+    }
+    Err(Refusal::new(
+        "refusal-csv-value",
+        vec![
+            ("column", Arg::Text(column.into())),
+            ("value", arg(value)),
+            ("low", arg(low)),
+            ("high", arg(high)),
+        ],
+    ))
 }
 
 #[cfg(test)]

@@ -1,10 +1,10 @@
 //! Lines put together to trees: what grows from what, and where on it.
 
 use super::Given;
-use super::fit::{SLACK, at, foot, in_range, pose};
+use super::fit::{SLACK, at, foot, pose};
 use super::lines::{Line, Says};
 use super::order::ordered;
-use super::pieces::{Held, LineKind, Parent, Place};
+use super::pieces::{Held, LineKind, Parent, Place, in_range};
 use crate::plan::Plan;
 use crate::pose::{Course, Geometry, course_of};
 use crate::refusal::Refusal;
