@@ -1,7 +1,8 @@
 // A second instance of the same module, for questions about a whole plan.
 import init, { answerMessage } from "./cordonry_page.js";
 
-const ready = init();
+let begin;
+const ready = new Promise((done) => (begin = done)).then((module) => init({ module_or_path: module }));
 // Of each kind of question only the newest is worth an answer.
 const waiting = new Map();
 let working = false;
@@ -9,6 +10,7 @@ let working = false;
 const kind = ({ question }) => (typeof question === "string" ? question : Object.keys(question)[0]);
 
 addEventListener("message", ({ data }) => {
+  if (data instanceof WebAssembly.Module) return begin(data);
   waiting.set(kind(data), data);
   if (!working) {
     working = true;

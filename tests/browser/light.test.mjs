@@ -147,13 +147,20 @@ pageTest('where the deep canopy is the lighter one, the page says what it takes 
   assert.deepEqual(await page.locator('.beside-drawings figcaption').allTextContents(), ['Flat wall', 'Deep canopy']);
 });
 
-(oneFile ? pageTest : test.skip)('the page in one file works the light out without a helper', { path: oneFile }, async ({ page }) => {
-  await lit(page, 'overdue-renewal.json');
-  await page.locator('[data-act=beside] summary').click();
-  await page.locator('[data-figure=beside-says]').waitFor();
-  assert.match(await figure(page, 'figure-light-parts'), /\d+ %.*\d+ %/);
-  assert.match(await figure(page, 'beside-says'), /darker/);
-});
+const noHelper = { prepare: (page) => page.addInitScript(() => delete globalThis.Worker) };
+
+for (const [name, options] of [
+  ['the page in one file works', oneFile && { path: oneFile }],
+  ['where no helper can be started the page works', noHelper],
+]) {
+  (options ? pageTest : test.skip)(`${name} the light out`, options, async ({ page }) => {
+    await lit(page, 'overdue-renewal.json');
+    await page.locator('[data-act=beside] summary').click();
+    await page.locator('[data-figure=beside-says]').waitFor();
+    assert.match(await figure(page, 'figure-light-parts'), /\d+ %.*\d+ %/);
+    assert.match(await figure(page, 'beside-says'), /darker/);
+  });
+}
 
 /** The least contrast between a drawn thing's fill and any colour of the map. */
 const contrast = (page, selector) =>

@@ -245,7 +245,7 @@ pageTest('the core computes the same in the browser as natively', {}, async ({ p
     const plan = await readFile(new URL(name, folder), 'utf8');
     const expected = await readFile(new URL(name.replace('.json', '.txt'), folder), 'utf8');
     const answer = await page.evaluate(async (text) => {
-      const { answerMessage } = await import('./cordonry_page.js');
+      const { answerMessage } = await import(new URL('cordonry_page.js', document.querySelector('script[type=module]').src));
       return answerMessage({ generation: 7, plan: text, scheme: 0, question: 'digest' });
     }, plan);
     assert.equal(answer.generation, 7);

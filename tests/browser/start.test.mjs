@@ -13,6 +13,46 @@ pageTest('the served page starts without fault', {}, async ({ page }) => {
   assert.match(await page.title(), /Cordonry/);
 });
 
+// What the helper answers first once a row is open, caught where it is sent.
+async function firstAnswer(page) {
+  const [worker] = page.workers().length > 0 ? page.workers() : [await page.waitForEvent('worker')];
+  const answer = worker.evaluate(
+    () =>
+      new Promise((done) => {
+        const send = globalThis.postMessage;
+        globalThis.postMessage = (answer) => {
+          send(answer);
+          done(answer);
+        };
+      }),
+  );
+  await page.locator('[data-example]').first().click();
+  return answer;
+}
+
+for (const [name, path] of [
+  ['served', ''],
+  ['in one file', oneFile],
+]) {
+  (path == null ? test.skip : pageTest)(`the helper of the page ${name} answers`, { path }, async ({ page }) => {
+    const { body } = await firstAnswer(page);
+    assert.equal(body.season.length, 4, JSON.stringify(body));
+  });
+}
+
+pageTest('what stands there before the module has come is the head of the start page', {}, async ({ page }) => {
+  const words = (all) => all.map((e) => [e.localName, e.textContent.trim().replace(/\s+/g, ' ')]);
+  await page.locator('.start').waitFor();
+  const now = await page.locator('.start > :is(h1, .lead)').evaluateAll(words);
+  const before = await page.evaluate(async () => {
+    const text = await (await fetch(location.href)).text();
+    const first = new DOMParser().parseFromString(text, 'text/html').querySelectorAll('#loading > :is(h1, .lead)');
+    return [...first].map((e) => [e.localName, e.textContent.trim().replace(/\s+/g, ' ')]);
+  });
+  assert.deepEqual(before, now);
+  assert.equal(now.length, 2);
+});
+
 test('the server states the page’s policy', async () => {
   const answer = await fetch(base);
   assert.equal(answer.status, 200);

@@ -50,6 +50,7 @@ const BENCHES: &[Bench] = &[
             "run --release --quiet -p cordonry-page --example bench-many",
         ],
         page: false,
+        packages: None,
     },
 ];
 

@@ -1,5 +1,6 @@
 //! As much HTML as is needed to change a page's own few tags: a reader of start tags.
 
+use anyhow::{Result, bail};
 use std::ops::Range;
 
 /// A start tag as it stands in the text.
@@ -103,6 +104,19 @@ pub fn replace(html: &str, changes: &[(Range<usize>, String)]) -> String {
     }
     result.push_str(&html[at..]);
     result
+}
+
+/// A style sheet as an element of the page.
+pub fn style(path: &str, text: &str) -> Result<String> {
+    let loads = text.match_indices("url(").any(|(at, _)| {
+        !text[at + 4..]
+            .trim_start_matches(['"', '\''])
+            .starts_with(['d', '#'])
+    });
+    if loads || text.contains("@import") || text.contains("</style") {
+        bail!("www/{path} loads another file or holds `</style`, and cannot be put into the page");
+    }
+    Ok(format!("<style>\n{text}</style>"))
 }
 
 /// States the content-security policy as early as it can be: in place of one that is there, or after the charset.

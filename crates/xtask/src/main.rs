@@ -9,6 +9,7 @@ mod html;
 mod lock;
 mod mime;
 mod one_file;
+mod packed;
 mod policy;
 mod process;
 mod server;

@@ -19,6 +19,19 @@ pub fn of(name: &str) -> &'static str {
     }
 }
 
+/// Whether files of a type hold words or code, and so grow much smaller when packed.
+pub fn is_text_like(kind: &str) -> bool {
+    [
+        "text/",
+        "application/wasm",
+        "application/json",
+        "application/manifest+json",
+        "image/svg+xml",
+    ]
+    .iter()
+    .any(|start| kind.starts_with(start))
+}
+
 #[cfg(test)]
 mod tests {
     #[test]

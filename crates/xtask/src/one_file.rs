@@ -12,6 +12,12 @@ use std::path::Path;
 /// The file's name in dist/.
 pub const NAME: &str = "cordonry.html";
 
+/// The helper's script in www.
+const HELPER: &str = "helper.js";
+
+/// What start.js takes from the one file in place of what it would load.
+const BRINGS: &str = include_str!("in_one_file.js");
+
 /// Takes the page's sources and a folder with the glue as a classic script.
 pub fn make(site: &Site, glue_folder: &Path) -> Result<String> {
     let script = fs::read_to_string(glue_folder.join(glue::NAME).with_extension("js"))?;
@@ -23,10 +29,11 @@ fn assemble(site: &Site, glue: &str, module: &[u8]) -> Result<String> {
     let page = site.text("index.html")?.replace("\r\n", "\n");
     let mut changes = Vec::new();
     let mut hashes = Vec::new();
+    let mut scripts = 0;
     for tag in html::tags(&page) {
         let text = match tag.name.as_str() {
             "link" => match (tag.get("rel").unwrap_or_default(), tag.get("href")) {
-                ("stylesheet", Some(path)) => format!("<style>\n{}</style>", style(site, path)?),
+                ("stylesheet", Some(path)) => html::style(path, &site.text(path)?)?,
                 ("icon", Some(path)) => {
                     format!("<link rel=\"icon\" href=\"{}\">", data(site, path)?)
                 }
@@ -39,28 +46,33 @@ fn assemble(site: &Site, glue: &str, module: &[u8]) -> Result<String> {
                         "www/index.html holds a script of its own; the policy allows only script files"
                     );
                 };
-                let start = start(&site.text(path)?).with_context(|| format!("www/{path}"))?;
-                let parts = [("", loader(glue, module)), (" type=\"module\"", start)];
-                let mut text = String::new();
+                let parts = [
+                    (" id=\"cordonry-glue\"", glue.replace("\r\n", "\n")),
+                    // Words that no browser runs here: the helper is made of them.
+                    (
+                        " id=\"cordonry-helper\" type=\"text/plain\"",
+                        script(site, HELPER)?,
+                    ),
+                    ("", BRINGS.replace("__MODULE__", &BASE64.encode(module))),
+                    (" type=\"module\"", script(site, path)?),
+                ];
+                let mut text = Vec::new();
                 for (kind, part) in &parts {
-                    text.push_str(&format!("<script{kind}>{}", embeddable(part)?));
-                    // The page's own end tag closes the last one.
-                    if kind.is_empty() {
-                        text.push_str("</script>\n");
+                    text.push(format!("<script{kind}>{}", embeddable(part)?));
+                    if !kind.contains("text/plain") {
+                        hashes.push(format!("'sha256-{}'", BASE64.encode(Sha256::digest(part))));
                     }
-                    hashes.push(format!("'sha256-{}'", BASE64.encode(Sha256::digest(part))));
                 }
-                text
+                scripts += 1;
+                // The page's own end tag closes the last one.
+                text.join("</script>\n")
             }
             _ => continue,
         };
         changes.push((tag.range, text));
     }
-    if hashes.len() != 2 {
-        bail!(
-            "www/index.html should have one script, and has {}",
-            hashes.len() / 2
-        );
+    if scripts != 1 {
+        bail!("www/index.html should have one script, and has {scripts}");
     }
     Ok(html::set_policy(
         &html::replace(&page, &changes),
@@ -68,23 +80,12 @@ fn assemble(site: &Site, glue: &str, module: &[u8]) -> Result<String> {
     ))
 }
 
-/// The glue and the module's bytes, behind one function that starts them.
-fn loader(glue: &str, module: &[u8]) -> String {
-    let bytes = BASE64.encode(module);
-    format!(
-        "{}\nfunction startCordonry() {{\n\
-         const bytes = Uint8Array.from(atob(\"{bytes}\"), (letter) => letter.charCodeAt(0));\n\
-         return wasm_bindgen({{ module_or_path: bytes }});\n}}\n",
-        glue.replace("\r\n", "\n")
-    )
-}
-
-/// The start script with its import of the glue turned into names that the glue has already set.
-fn start(script: &str) -> Result<String> {
+/// A script with its import of the glue turned into names that the glue has already set.
+fn script(site: &Site, path: &str) -> Result<String> {
     let mut lines = Vec::new();
-    for line in script.lines() {
+    for line in site.text(path)?.lines() {
         if line.starts_with("import ") || line.starts_with("import{") {
-            lines.push(names(line).with_context(|| format!("`{line}`"))?);
+            lines.push(names(line).with_context(|| format!("www/{path}: `{line}`"))?);
         } else {
             lines.push(line.to_string());
         }
@@ -109,7 +110,7 @@ fn names(import: &str) -> Result<String> {
     let default = default.trim().trim_end_matches(',').trim_end();
     let mut text = String::new();
     if !default.is_empty() {
-        text.push_str(&format!("const {default} = startCordonry;"));
+        text.push_str(&format!("const {default} = wasm_bindgen;"));
     }
     let named = named.trim();
     if !named.is_empty() {
@@ -130,21 +131,6 @@ fn embeddable(script: &str) -> Result<&str> {
     Ok(script)
 }
 
-fn style(site: &Site, path: &str) -> Result<String> {
-    let text = site.text(path)?;
-    let loads = text.match_indices("url(").any(|(at, _)| {
-        !text[at + 4..]
-            .trim_start_matches(['"', '\''])
-            .starts_with(['d', '#'])
-    });
-    if loads || text.contains("@import") || text.contains("</style") {
-        bail!(
-            "www/{path} loads another file or holds `</style`, and cannot be put into the one file"
-        );
-    }
-    Ok(text)
-}
-
 fn data(site: &Site, path: &str) -> Result<String> {
     let bytes = site
         .files
@@ -161,6 +147,7 @@ fn data(site: &Site, path: &str) -> Result<String> {
 mod tests {
     use super::*;
 
+    const HELP: &str = "import init, { answerMessage } from './cordonry_page.js';\nhelp();\n";
     const PAGE: &str = "<!doctype html><html><head><meta charset=\"utf-8\">\
         <link rel=\"manifest\" href=\"m.webmanifest\"><link rel=\"icon\" href=\"icon.svg\">\
         <link rel=\"stylesheet\" href=\"a.css\"><script type=\"module\" src=\"start.js\"></script></head></html>";
@@ -172,6 +159,7 @@ mod tests {
             ("a.css", style),
             ("icon.svg", "<svg/>"),
             ("start.js", start),
+            ("helper.js", HELP),
         ] {
             site.files.insert(path.into(), text.into());
         }
@@ -189,7 +177,7 @@ mod tests {
                 "{html}"
             );
         }
-        let script = "const init = startCordonry;\ninit();\n";
+        let script = "const init = wasm_bindgen;\ninit();\n";
         assert!(
             html.contains(&format!("<script type=\"module\">{script}</script>")),
             "{html}"
@@ -197,6 +185,27 @@ mod tests {
         let hash = BASE64.encode(Sha256::digest(script));
         assert!(html.contains(&format!("'sha256-{hash}'")), "{html}");
         assert!(html.contains("<style>\na {}\n</style>"), "{html}");
+        assert!(
+            html.contains("<script id=\"cordonry-glue\">let wasm_bindgen = 1;</script>"),
+            "{html}"
+        );
+        assert!(
+            html.contains(&format!("atob(\"{}\")", BASE64.encode(b"wasm"))),
+            "{html}"
+        );
+        // The helper's words are no script of the page: no hash lets them run in it.
+        let help = "const init = wasm_bindgen;const { answerMessage } = wasm_bindgen;\nhelp();\n";
+        assert!(
+            html.contains(&format!(
+                "<script id=\"cordonry-helper\" type=\"text/plain\">{help}</script>"
+            )),
+            "{html}"
+        );
+        assert!(
+            !html.contains(&BASE64.encode(Sha256::digest(help))),
+            "{html}"
+        );
+        assert!(html.contains("worker-src blob:"), "{html}");
     }
 
     #[test]
@@ -204,11 +213,11 @@ mod tests {
         for (import, expected) in [
             (
                 "import init from './cordonry_page.js';",
-                "const init = startCordonry;",
+                "const init = wasm_bindgen;",
             ),
             (
                 "import init, { a, b as c } from \"./cordonry_page.js\"",
-                "const init = startCordonry;const { a, b: c } = wasm_bindgen;",
+                "const init = wasm_bindgen;const { a, b: c } = wasm_bindgen;",
             ),
             (
                 "import { a } from './cordonry_page.js';",

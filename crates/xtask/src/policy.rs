@@ -22,11 +22,12 @@ pub fn meta() -> String {
     DIRECTIVES.join("; ")
 }
 
-/// For the page in one file: nothing is loaded at all, and only the scripts with these hashes run.
+/// For the page in one file: nothing is loaded at all, only the scripts with these hashes run, and the helper is made of
+/// the page's own words.
 pub fn one_file(script_hashes: &[String]) -> String {
     format!(
         "default-src 'none'; script-src {} 'wasm-unsafe-eval'; style-src 'unsafe-inline'; \
-         img-src data: blob:; object-src 'none'; base-uri 'none'; form-action 'none'",
+         img-src data: blob:; worker-src blob:; object-src 'none'; base-uri 'none'; form-action 'none'",
         script_hashes.join(" ")
     )
 }

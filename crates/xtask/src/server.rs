@@ -1,9 +1,13 @@
 //! `cargo xtask serve`, and the same server for the tests.
 
-use crate::{address, build, mime, policy, workspace};
+use crate::packed::Coding;
+use crate::{address, build, mime, policy, site, workspace};
 use anyhow::{Context, Result, anyhow};
-use axum::http::{HeaderName, HeaderValue, Method, StatusCode, Uri, header};
+use axum::http::{HeaderMap, HeaderName, HeaderValue, Method, StatusCode, Uri, header};
 use axum::response::{IntoResponse, Response};
+use base64::Engine as _;
+use base64::engine::general_purpose::STANDARD as BASE64;
+use sha2::{Digest, Sha256};
 use std::fs;
 use std::io::ErrorKind;
 use std::net::{Ipv4Addr, TcpListener};
@@ -55,8 +59,9 @@ fn start(listener: TcpListener, folder: PathBuf) -> Result<(String, JoinHandle<R
     let server = thread::spawn(move || {
         runtime.block_on(async {
             let listener = tokio::net::TcpListener::from_std(listener)?;
-            let answer =
-                move |method: Method, uri: Uri| async move { reply(&folder, &method, &uri) };
+            let answer = move |method: Method, uri: Uri, asked: HeaderMap| async move {
+                reply(&folder, &method, &uri, &asked)
+            };
             axum::serve(listener, axum::Router::new().fallback(answer)).await?;
             Ok(())
         })
@@ -65,37 +70,68 @@ fn start(listener: TcpListener, folder: PathBuf) -> Result<(String, JoinHandle<R
 }
 
 /// What is answered. For HEAD the body is left out on its way, and its length told.
-fn reply(folder: &Path, method: &Method, uri: &Uri) -> Response {
-    let plain = |status, words: &str| (status, mime::of("a.txt"), words.as_bytes().to_vec());
-    let known = matches!(*method, Method::GET | Method::HEAD);
-    let (status, kind, body) = if !known {
-        plain(
-            StatusCode::METHOD_NOT_ALLOWED,
-            "Only GET and HEAD are answered here.\n",
-        )
-    } else {
-        let file = address::file(folder, uri.path());
-        match file.and_then(|path| Some((mime::of(&path.to_string_lossy()), fs::read(&path).ok()?)))
-        {
-            Some((kind, bytes)) => (StatusCode::OK, kind, bytes),
-            None => plain(StatusCode::NOT_FOUND, "There is no such file here.\n"),
-        }
-    };
-    let mut response = (status, body).into_response();
-    let headers = response.headers_mut();
+fn reply(folder: &Path, method: &Method, uri: &Uri, asked: &HeaderMap) -> Response {
+    let mut headers = HeaderMap::new();
     let mut set = |name: HeaderName, value: &str| {
         if let Ok(value) = HeaderValue::from_str(value) {
             headers.insert(name, value);
         }
     };
-    set(header::CONTENT_TYPE, kind);
-    set(header::CACHE_CONTROL, "no-cache");
     set(header::CONTENT_SECURITY_POLICY, &policy::header());
     set(header::X_CONTENT_TYPE_OPTIONS, "nosniff");
-    if !known {
+    set(header::CONTENT_TYPE, mime::of("a.txt"));
+    set(header::CACHE_CONTROL, "no-cache");
+    if !matches!(*method, Method::GET | Method::HEAD) {
         set(header::ALLOW, "GET, HEAD");
+        let words = "Only GET and HEAD are answered here.\n";
+        return (StatusCode::METHOD_NOT_ALLOWED, headers, words).into_response();
     }
-    response
+    let path = address::file(folder, uri.path());
+    let Some((path, (coding, bytes))) =
+        path.and_then(|path| Some((path.clone(), read(&path, asked)?)))
+    else {
+        let words = "There is no such file here.\n";
+        return (StatusCode::NOT_FOUND, headers, words).into_response();
+    };
+    set(header::CONTENT_TYPE, mime::of(&path.to_string_lossy()));
+    if uri.path().starts_with(&format!("/{}", site::STAMPED)) {
+        // An address with a build's stamp has one content for ever.
+        set(header::CACHE_CONTROL, "public, max-age=31536000, immutable");
+    }
+    set(header::VARY, "accept-encoding");
+    if let Some(coding) = coding {
+        set(header::CONTENT_ENCODING, coding.name());
+    }
+    let tag = BASE64.encode(&Sha256::digest(&bytes)[..12]);
+    let tag = format!("\"{tag}\"");
+    set(header::ETAG, &tag);
+    if has(asked, header::IF_NONE_MATCH, |known| known == tag) {
+        return (StatusCode::NOT_MODIFIED, headers).into_response();
+    }
+    (StatusCode::OK, headers, bytes).into_response()
+}
+
+/// A file's bytes, of a packed copy where there is one that the asker takes.
+fn read(path: &Path, asked: &HeaderMap) -> Option<(Option<Coding>, Vec<u8>)> {
+    let takes = |coding: &Coding| {
+        has(asked, header::ACCEPT_ENCODING, |part| {
+            let (name, weight) = part.split_once(';').unwrap_or((part, ""));
+            // A weight of naught refuses.
+            let weight = weight.trim().strip_prefix("q=").map(str::parse::<f32>);
+            name.trim().eq_ignore_ascii_case(coding.name()) && weight != Some(Ok(0.0))
+        })
+    };
+    let packed = (Coding::ALL.into_iter().filter(takes))
+        .find_map(|coding| Some((Some(coding), fs::read(coding.beside(path)).ok()?)));
+    packed.or_else(|| Some((None, fs::read(path).ok()?)))
+}
+
+/// Whether any part of a header that is a list is so.
+fn has(headers: &HeaderMap, name: HeaderName, is_so: impl Fn(&str) -> bool) -> bool {
+    (headers.get_all(name).iter())
+        .filter_map(|value| value.to_str().ok())
+        .flat_map(|value| value.split(','))
+        .any(|part| is_so(part.trim()))
 }
 
 #[cfg(test)]
@@ -105,11 +141,19 @@ mod tests {
     use std::net::TcpStream;
 
     fn ask(url: &str, request: &str) -> (String, String) {
+        send(url, request, "")
+    }
+
+    fn ask_with(url: &str, path: &str, headers: &str) -> (String, String) {
+        send(url, &format!("GET /{path}"), headers)
+    }
+
+    fn send(url: &str, request: &str, headers: &str) -> (String, String) {
         let place = url.trim_start_matches("http://").trim_end_matches('/');
         let mut stream = TcpStream::connect(place).unwrap();
         write!(
             stream,
-            "{request} HTTP/1.1\r\nHost: {place}\r\nConnection: close\r\n\r\n"
+            "{request} HTTP/1.1\r\nHost: {place}\r\n{headers}Connection: close\r\n\r\n"
         )
         .unwrap();
         let mut answer = String::new();
@@ -158,6 +202,69 @@ mod tests {
             head.starts_with("HTTP/1.1 405") && head.contains("allow: GET, HEAD"),
             "{head}"
         );
+    }
+
+    #[test]
+    fn packed_copies_are_sent_to_those_who_take_them() {
+        let folder = workspace::target().join("tmp/served");
+        let own = format!("{}1", site::STAMPED);
+        fs::create_dir_all(folder.join(&own)).unwrap();
+        for (name, text) in [
+            ("a.css", "plain"),
+            ("a.css.br", "as brotli"),
+            ("a.css.gz", "as gzip"),
+            ("b.css", "plain"),
+            (&format!("{own}/c.js"), "plain"),
+        ] {
+            fs::write(folder.join(name), text).unwrap();
+        }
+        let url = background(folder).unwrap();
+        for (path, accepted, coding, body) in [
+            ("a.css", "gzip, deflate, br", Some("br"), "as brotli"),
+            ("a.css", "gzip;q=1.0, br;q=0", Some("gzip"), "as gzip"),
+            ("a.css", "GZIP", Some("gzip"), "as gzip"),
+            ("a.css", "identity", None, "plain"),
+            ("b.css", "gzip, br", None, "plain"),
+        ] {
+            let (head, sent) = ask_with(&url, path, &format!("Accept-Encoding: {accepted}\r\n"));
+            assert_eq!(sent, body, "{path} {accepted}");
+            assert!(head.contains("content-type: text/css"), "{head}");
+            assert!(head.contains("vary: accept-encoding"), "{head}");
+            match coding {
+                Some(coding) => {
+                    assert!(
+                        head.contains(&format!("content-encoding: {coding}")),
+                        "{head}"
+                    );
+                }
+                None => assert!(!head.contains("content-encoding"), "{head}"),
+            }
+        }
+        for (path, rule) in [
+            ("a.css".to_string(), "no-cache"),
+            (format!("{own}/c.js"), "public, max-age=31536000, immutable"),
+        ] {
+            let (head, _) = ask_with(&url, &path, "");
+            assert!(head.contains(&format!("cache-control: {rule}")), "{head}");
+        }
+    }
+
+    #[test]
+    fn what_is_known_is_not_sent_again() {
+        let folder = workspace::root().join("crates/xtask/src");
+        let url = background(folder).unwrap();
+        let (head, _) = ask(&url, "GET /mime.rs");
+        let tag = head.split("etag: ").nth(1).unwrap();
+        let tag = tag.split("\r\n").next().unwrap();
+        for (known, status, is_empty) in [
+            (tag.to_string(), "304", true),
+            (format!("\"x\", {tag}"), "304", true),
+            ("\"x\"".to_string(), "200", false),
+        ] {
+            let (head, body) = ask_with(&url, "mime.rs", &format!("If-None-Match: {known}\r\n"));
+            assert!(head.starts_with(&format!("HTTP/1.1 {status}")), "{head}");
+            assert_eq!(body.is_empty(), is_empty, "{known}");
+        }
     }
 
     #[test]

@@ -22,9 +22,9 @@ use std::rc::Rc;
 use wasm_bindgen::prelude::*;
 use ways::{entry, import, open};
 
-/// Starts the page.
+/// Starts the page; `start_helper` gives a worker with a second instance of this module.
 #[wasm_bindgen(js_name = startPage)]
-pub fn start_page() {
+pub fn start_page(start_helper: js_sys::Function) {
     console_error_panic_hook::set_once();
     if let Some(loading) = document().get_element_by_id("loading") {
         loading.remove();
@@ -35,14 +35,14 @@ pub fn start_page() {
         style.set_text_content(Some(cordonry_draw::STYLE));
         let _ = head.prepend_with_node_1(&style);
     }
-    mount_to_body(Page);
+    mount_to_body(move || view! { <Page start_helper/> });
 }
 
 #[component]
-fn Page() -> impl IntoView {
+fn Page(start_helper: js_sys::Function) -> impl IntoView {
     let app = App::new(Rc::new(store::Device));
     let incoming = open::Incoming::new(app);
-    let helper = helper::Helper::start(app);
+    let helper = helper::Helper::start(app, &start_helper);
     window_event_listener(ev::keydown, move |e| {
         if app.open.get_untracked() && !dom::in_field(&e) && keys::everywhere(app, &e) {
             e.prevent_default();

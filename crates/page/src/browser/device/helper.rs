@@ -9,7 +9,7 @@ use cordonry::plan::Plan;
 use leptos::prelude::*;
 use std::sync::Arc;
 use wasm_bindgen::prelude::*;
-use web_sys::{MessageEvent, Worker, WorkerOptions, WorkerType};
+use web_sys::{MessageEvent, Worker};
 
 /// Asks the helper, and holds its newest answer.
 #[derive(Clone, Copy)]
@@ -23,12 +23,11 @@ pub struct Helper {
 }
 
 impl Helper {
-    /// Starts the helper. Where the browser has no module workers the page does without.
-    pub fn start(app: App) -> Self {
-        let options = WorkerOptions::new();
-        options.set_type(WorkerType::Module);
+    /// Starts the helper. Where the browser starts no such worker the page does without.
+    pub fn start(app: App, start: &js_sys::Function) -> Self {
+        let worker = start.call0(&JsValue::NULL);
         let helper = Self {
-            worker: StoredValue::new_local(Worker::new_with_options("helper.js", &options).ok()),
+            worker: StoredValue::new_local(worker.ok().and_then(|w| w.dyn_into().ok())),
             generation: StoredValue::new(0),
             season_of: StoredValue::new_local(None),
             season: RwSignal::new(Vec::new()),
