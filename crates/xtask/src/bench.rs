@@ -12,6 +12,8 @@ struct Bench {
     command: &'static [&'static str],
     /// Whether it needs the built page, served at CORDONRY_URL, and the browser in CHROMIUM.
     page: bool,
+    /// The folder of its own Node packages under tests/, which nothing else needs.
+    packages: Option<&'static str>,
 }
 
 /// To add one, add a line.
@@ -22,12 +24,14 @@ const BENCHES: &[Bench] = &[
                 beside one circle dragged on an empty page",
         command: &["node", "tests/browser/bench-edit.mjs"],
         page: true,
+        packages: None,
     },
     Bench {
         name: "edit-long",
         about: "the same on a row of 1,000 trees with 12 uprights each",
         command: &["node", "tests/browser/bench-edit.mjs", "1000x12"],
         page: true,
+        packages: None,
     },
     Bench {
         name: "light",
@@ -35,12 +39,21 @@ const BENCHES: &[Bench] = &[
                 model straight down in JavaScript and numpy",
         command: &["node", "tests/bench/light.mjs"],
         page: false,
+        packages: None,
     },
     Bench {
         name: "light-drag",
         about: "a drag with the light map on, on a row of 40 trees with 10 uprights each",
         command: &["node", "tests/browser/bench-edit.mjs", "40x10", "light"],
         page: true,
+        packages: None,
+    },
+    Bench {
+        name: "lighthouse",
+        about: "what Lighthouse says of the first view on a middling phone and on a desk, beside an empty page",
+        command: &["node", "tests/bench/lighthouse/lighthouse.mjs"],
+        page: true,
+        packages: Some("bench/lighthouse"),
     },
     Bench {
         name: "many",
@@ -72,13 +85,16 @@ pub fn bench(name: Option<&str>) -> Result<()> {
         setup::node()?;
     }
     if chosen.iter().any(|bench| bench.page) {
-        setup::node_packages()?;
+        setup::node_packages(&workspace::browser_tests())?;
         build::build(false)?;
         url = Some(server::background(workspace::dist())?);
     }
     let mut rows = Vec::new();
     for bench in chosen {
         println!("{}: {}", bench.name, bench.about);
+        if let Some(folder) = bench.packages {
+            setup::node_packages(&workspace::root().join("tests").join(folder))?;
+        }
         let mut command = match bench.command {
             ["cargo", rest @ ..] => process::cargo(&rest.join(" ")),
             [program, rest @ ..] => process::program(program, rest),

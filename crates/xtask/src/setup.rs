@@ -1,6 +1,6 @@
 //! What a machine needs, and how it gets there. Everything here says nothing when nothing is missing.
 
-use crate::{process, workspace};
+use crate::process;
 use anyhow::{Context, Result, bail};
 use std::fs;
 use std::path::{Path, PathBuf};
@@ -72,22 +72,21 @@ fn major(version: &str) -> Option<u32> {
     version.strip_prefix('v')?.split('.').next()?.parse().ok()
 }
 
-/// The packages of the browser tests, exactly as locked; again only when the lock has changed.
-pub fn node_packages() -> Result<()> {
-    let folder = workspace::browser_tests();
-    let lock = fs::read(folder.join("package-lock.json"))
-        .context("tests/browser/package-lock.json cannot be read")?;
+/// The Node packages of a folder, exactly as locked; again only when the lock has changed.
+pub fn node_packages(folder: &Path) -> Result<()> {
+    let lock = folder.join("package-lock.json");
+    let lock = fs::read(&lock).with_context(|| format!("{} cannot be read", lock.display()))?;
     let copy = folder.join("node_modules/.installed-lock.json");
     if fs::read(&copy).is_ok_and(|installed| installed == lock) {
         return Ok(());
     }
-    println!("Fetching the browser tests' packages");
+    println!("Fetching the packages of {}", folder.display());
     process::run(
         process::program(
             "npm",
             &["ci", "--no-audit", "--no-fund", "--ignore-scripts"],
         )
-        .current_dir(&folder)
+        .current_dir(folder)
         .env("PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1"),
     )?;
     fs::write(&copy, lock).with_context(|| format!("{} cannot be written", copy.display()))

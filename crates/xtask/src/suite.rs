@@ -89,7 +89,7 @@ pub fn test(only_browser: bool) -> Result<ExitCode> {
     let has_browser = suite.step("set-up: browser", why, || {
         let browser = setup::chromium();
         setup::node()?;
-        setup::node_packages()?;
+        setup::node_packages(&workspace::browser_tests())?;
         browser.map(|_| Counts::default())
     });
     if !only_browser {
