@@ -197,7 +197,7 @@ pageTest('damaged and foreign files are refused by name, and the row on the desk
   const bytes = await readFile(here('../../examples/third-leaf.json'), 'utf8');
   const cases = [
     [bytes.slice(0, bytes.length / 2), 'cut.json'],
-    [bytes.replace('"version": 1', '"version": 999'), 'newer.json'],
+    [bytes.replace(/"version": \d+/, '"version": 999'), 'newer.json'],
     ['{"format":"something-else"}', 'other.json'],
     ['tree,length\n', 'short.csv'],
     ['PK\u0003\u0004', 'sheet.xlsx', 'no table: it is a workbook'],

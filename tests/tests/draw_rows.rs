@@ -42,18 +42,13 @@ fn shoot(
     diameter: f64,
 ) -> Shoot {
     Shoot {
-        id: ShootId::found(id),
-        parent: parent.map(ShootId::found),
-        at,
-        face: Face::Top,
         pose,
         units: units
             .iter()
-            .map(|&(leaf, grown, kept)| GrowthUnit { leaf, grown, kept })
+            .map(|&(leaf, grown, kept)| GrowthUnit::new(leaf, grown, kept))
             .collect(),
         diameter,
-        laterals: Laterals::default(),
-        rubbed: false,
+        ..Shoot::bud(ShootId::found(id), parent.map(ShootId::found), at)
     }
 }
 
@@ -132,9 +127,9 @@ fn third_leaf() -> Row {
         single(7, 9300, 2000.0, &every(760.0, 1300.0, 205.0)),
     ];
     trees[1] = edit(&trees[1], |t| {
-        t.shoots[2].cut_to(150.0);
+        t.shoots[2].cut_to(150.0, Moment::dormant(3));
         t.shoots[2].pose = Pose::Stub;
-        t.shoots[4].cut_to(1300.0);
+        t.shoots[4].cut_to(1300.0, Moment::dormant(3));
         t.shoots[3].diameter = 31.0;
     });
     trees[6] = edit(&trees[6], |t| {

@@ -1,10 +1,27 @@
 //! Plan files: what is written is read back, and what can't be read is refused by name.
 
-use cordonry::file::{MAX_BYTES, read_plan, write_plan};
+use cordonry::file::{MAX_BYTES, VERSION, read_plan, write_plan};
+use cordonry::row::{Moment, Origin, ShootId, TreeId, Window};
 use cordonry_words::Words;
+use std::collections::BTreeMap;
+use std::path::Path;
 
 /// A plan with something of everything that the format knows.
-const EVERYTHING: &str = include_str!("../data/versions/v1-everything.json");
+const EVERYTHING: &str = include_str!("../data/versions/v2-everything.json");
+
+/// The stored samples of a version, by name. They are never changed, only added to.
+fn samples(version: u32) -> BTreeMap<String, String> {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("data/versions");
+    let mut out = BTreeMap::new();
+    for entry in std::fs::read_dir(folder).unwrap() {
+        let path = entry.unwrap().path();
+        let name = path.file_name().unwrap().to_str().unwrap().to_string();
+        if name.starts_with(&format!("v{version}-")) {
+            out.insert(name, std::fs::read_to_string(path).unwrap());
+        }
+    }
+    out
+}
 
 fn check_refused(text: &str, key: &str, says: &[&str]) {
     match read_plan(text.as_bytes()) {
@@ -30,6 +47,70 @@ fn saved_and_loaded_and_saved_is_the_same() {
     let plan = read_plan(EVERYTHING.as_bytes()).unwrap();
     assert_eq!(write_plan(&plan), EVERYTHING);
     assert_eq!(read_plan(write_plan(&plan).as_bytes()).unwrap(), plan);
+}
+
+#[test]
+fn a_sample_of_every_version_is_read() {
+    for version in 1..=VERSION {
+        let samples = samples(version);
+        assert!(!samples.is_empty(), "version {version} has no sample");
+        for (name, text) in samples {
+            assert!(text.contains(&format!("\"version\": {version}")), "{name}");
+            let plan = read_plan(text.as_bytes()).unwrap_or_else(|e| panic!("{name}: {e}"));
+            let saved = write_plan(&plan);
+            let again = read_plan(saved.as_bytes()).unwrap();
+            assert_eq!(again, plan, "{name}");
+            assert_eq!(write_plan(&again), saved, "{name}");
+        }
+    }
+}
+
+#[test]
+fn from_version_1_nothing_is_lost_and_nothing_made_up() {
+    for (name, text) in samples(1) {
+        let plan = read_plan(text.as_bytes()).unwrap();
+        let expected = text.replacen("\"version\": 1,", "\"version\": 2,", 1);
+        assert_eq!(write_plan(&plan), expected, "{name}");
+    }
+}
+
+#[test]
+fn version_2_tells_of_cuts_origins_and_bends() {
+    let plan = read_plan(EVERYTHING.as_bytes()).unwrap();
+    let shoot = |tree: u32, id: u32| {
+        let found = plan.found.shoot(TreeId(tree), ShootId::found(id));
+        found.map(|(_, s)| s.clone()).unwrap()
+    };
+    let leader = shoot(1, 0);
+    assert_eq!((leader.bend_radius, leader.last_cut()), (Some(400.5), None));
+    let back = shoot(1, 5);
+    assert_eq!(back.origin, Some(Origin::Return));
+    let cut = Moment {
+        leaf: 2,
+        window: Window::AfterHarvest,
+    };
+    assert_eq!(back.last_cut(), Some(cut));
+    assert_eq!(shoot(1, 2).last_cut(), Some(Moment::dormant(3)));
+    let origins = [3, 4, 6, 1].map(|id| shoot(1, id).origin);
+    let (bud, wild, end) = (Origin::KeptBud, Origin::WildBud, Origin::EndGrowth);
+    assert_eq!(origins, [Some(bud), Some(wild), Some(end), None]);
+    // Version 1 knows none of these words.
+    for word in [
+        "\"cut\": {\"leaf\": 2, \"window\": \"dormant\"}",
+        "\"origin\": \"return\"",
+        "\"bend_radius_dmm\": 10",
+    ] {
+        let old = &samples(1)["v1-everything.json"];
+        let name = word.split('"').nth(1).unwrap();
+        let place = if name == "cut" {
+            "\"kept_mm\": 150"
+        } else {
+            "\"pose\": \"laid\""
+        };
+        let text = old.replacen(place, &format!("{place}, {word}"), 1);
+        assert_ne!(&text, old);
+        check_refused(&text, "refusal-file-content", &[name]);
+    }
 }
 
 #[test]
@@ -72,20 +153,20 @@ fn what_is_no_plan_of_ours_is_refused() {
     check_refused("{}", "refusal-file-format", &["nothing", "cordonry-plan"]);
     let other = changed("\"cordonry-plan\"", "\"other\"");
     check_refused(&other, "refusal-file-format", &["other"]);
-    let newer = changed("\"version\": 1", "\"version\": 2");
-    check_refused(&newer, "refusal-file-too-new", &["2", "newer program"]);
-    let newest = changed("\"version\": 1", "\"version\": 1e99");
+    let newer = changed("\"version\": 2", "\"version\": 3");
+    check_refused(&newer, "refusal-file-too-new", &["3", "newer program"]);
+    let newest = changed("\"version\": 2", "\"version\": 1e99");
     check_refused(&newest, "refusal-file-too-new", &["newer program"]);
     for bad in ["0", "-1", "0.5", "\"1\"", "null", "{}"] {
-        let text = changed("\"version\": 1", &format!("\"version\": {bad}"));
-        check_refused(&text, "refusal-file-version", &["1 to 1"]);
+        let text = changed("\"version\": 2", &format!("\"version\": {bad}"));
+        check_refused(&text, "refusal-file-version", &["1 to 2"]);
     }
 }
 
 #[test]
 fn a_newer_plan_is_named_so_even_with_words_we_do_not_know() {
     let newer = changed(
-        "\"version\": 1",
+        "\"version\": 2",
         "\"version\": 7, \"orchard\": [{\"deep\": [1]}]",
     );
     check_refused(&newer, "refusal-file-too-new", &["version 7"]);
@@ -108,8 +189,22 @@ fn what_is_damaged_is_refused_with_its_place() {
     check_refused(&fraction, "refusal-file-content", &["0.5"]);
     let limit = changed("\"gap_max_mm\"", "\"gap_best_mm\"");
     check_refused(&limit, "refusal-file-content", &["gap_best_mm"]);
-    let pose = changed("\"pose\": \"laid\"", "\"pose\": \"lying\"");
-    check_refused(&pose, "refusal-file-content", &["lying", "laid"]);
+    for (from, to, says) in [
+        ("\"laid\"", "\"lying\"", ["lying", "laid"]),
+        ("\"return\"", "\"returned\"", ["returned", "cut_back_bud"]),
+        (
+            "\"after_harvest\"}",
+            "\"autumn\"}",
+            ["autumn", "after_harvest"],
+        ),
+        (
+            "{\"leaf\": 3, \"window\"",
+            "{\"leaf\": 3, \"day\": 4, \"window\"",
+            ["day", "Line"],
+        ),
+    ] {
+        check_refused(&changed(from, to), "refusal-file-content", &says);
+    }
     for nan in ["NaN", "Infinity", "1e999", "null5", "-"] {
         let text = changed(
             "\"latitude_deg\": 51.25",
@@ -173,6 +268,14 @@ fn a_value_out_of_range_is_refused_with_its_path() {
         "\"id\": 99000000000, \"parent\"",
         &["found.trees[0].shoots[1].id"],
     );
+    let cut = "found.trees[0].shoots[2].units[0].cut.leaf";
+    let made = |leaf: i32| format!("\"cut\": {{\"leaf\": {leaf}, \"window\": \"dormant\"");
+    check(&made(3), &made(0), &[cut, "0 is refused", "1 to 40"]);
+    check(&made(3), &made(41), &[cut, "41"]);
+    let radius = "found.trees[0].shoots[0].bend_radius_dmm";
+    let bent = |dmm: i32| format!("\"bend_radius_dmm\": {dmm}");
+    check(&bent(4005), &bent(-1), &[radius, "0 to 200000"]);
+    check(&bent(4005), &bent(200_001), &[radius, "200001"]);
     let limit = changed("\"gap_max_mm\": 120", "\"gap_max_mm\": -1");
     check_refused(&limit, "refusal-limit", &["gap_max_mm"]);
 }
@@ -213,6 +316,12 @@ fn a_broken_tree_is_refused_with_its_path() {
         "\"pose\": \"stub\", \"lean_deg\": 3",
         rule,
         &["lean_deg"],
+    );
+    check(
+        "\"pose\": \"stub\"",
+        "\"pose\": \"stub\", \"bend_radius_dmm\": 300",
+        rule,
+        &["bend_radius_dmm"],
     );
     check(
         "\"toward\": \"right\", \"rise_deg\": 3",

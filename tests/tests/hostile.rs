@@ -118,10 +118,10 @@ fn use_plan(plan: &Plan) {
     assert_eq!(write_plan(&again), saved);
 }
 
-fn examples(ending: &str) -> Vec<PathBuf> {
-    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("../examples");
+fn files(folder: &str, ending: &str) -> Vec<PathBuf> {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join(folder);
     let mut out: Vec<PathBuf> = std::fs::read_dir(folder)
-        .expect("the examples are there")
+        .expect("the files are there")
         .map(|entry| entry.expect("readable").path())
         .filter(|path| path.extension().is_some_and(|e| e == ending))
         .collect();
@@ -132,8 +132,9 @@ fn examples(ending: &str) -> Vec<PathBuf> {
 
 #[test]
 fn six_hundred_damaged_plans() {
-    let texts: Vec<Vec<u8>> = examples("json")
+    let texts: Vec<Vec<u8>> = files("../examples", "json")
         .iter()
+        .chain(&files("data/versions", "json"))
         .map(|p| std::fs::read(p).expect("readable"))
         .collect();
     let mut dice = Dice(Seeded::new(1));
@@ -181,7 +182,7 @@ fn damaged_tables(text: &[u8], seed: u64) -> (usize, usize, usize) {
 
 #[test]
 fn four_hundred_damaged_tables() {
-    let text = std::fs::read(&examples("csv")[0]).expect("readable");
+    let text = std::fs::read(&files("../examples", "csv")[0]).expect("readable");
     let (read, refused, bad) = damaged_tables(&text, 2);
     assert!(
         read > 200 && refused > 5 && bad > 1000,

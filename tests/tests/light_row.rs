@@ -7,8 +7,8 @@ use cordonry::light::state::{LightState, Settings};
 use cordonry::light::{Alike, DeepCanopy, beside_deep};
 use cordonry::light::{Fineness, Period};
 use cordonry::row::{
-    Face, GrowthUnit, Laterals, Limit, Moment, Planted, Pose, Row, Shoot, ShootId, Site, Targets,
-    Toward, Tree, TreeId, Trellis,
+    GrowthUnit, Limit, Moment, Planted, Pose, Row, Shoot, ShootId, Site, Targets, Toward, Tree,
+    TreeId, Trellis,
 };
 use cordonry::terms::Terms;
 use cordonry::units::{Deg, Mm};
@@ -16,22 +16,14 @@ use std::sync::Arc;
 
 fn shoot(id: u32, at: f64, pose: Pose, units: &[(u8, f64)]) -> Shoot {
     Shoot {
-        id: ShootId::found(id),
-        parent: (id > 0).then_some(ShootId::STEM),
-        at,
-        face: Face::Top,
         pose,
         units: units
             .iter()
-            .map(|&(leaf, kept)| GrowthUnit {
-                leaf,
-                grown: kept,
-                kept,
-            })
+            .map(|&(leaf, kept)| GrowthUnit::whole(leaf, kept))
             .collect(),
         diameter: 12.0,
-        laterals: Laterals::default(),
         rubbed: true,
+        ..Shoot::bud(ShootId::found(id), (id > 0).then_some(ShootId::STEM), at)
     }
 }
 

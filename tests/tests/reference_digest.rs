@@ -7,8 +7,8 @@ use cordonry::digest::digest;
 use cordonry::file::{read_plan, write_plan};
 use cordonry::plan::{Moment, Plan, Schedule, Scheme, Window};
 use cordonry::row::{
-    Face, GrowthUnit, Laterals, Limit, Planted, Pose, Row, Shoot, ShootId, Targets, Toward, Tree,
-    TreeId, Trellis,
+    Face, GrowthUnit, Limit, Planted, Pose, Row, Shoot, ShootId, Targets, Toward, Tree, TreeId,
+    Trellis,
 };
 use cordonry::units::{Deg, Mm};
 use cordonry::work::Work;
@@ -40,21 +40,17 @@ fn shoot(
     length: f64,
     diameter: f64,
 ) -> Shoot {
-    let grown = GrowthUnit {
-        leaf: 1,
-        grown: length,
-        kept: length,
-    };
+    let grown = GrowthUnit::whole(1, length);
     Shoot {
-        id: ShootId::found(id),
-        parent: (id > 0).then(|| ShootId::found(parent)),
-        at,
         face,
         pose,
         units: if length > 0.0 { vec![grown] } else { vec![] },
         diameter,
-        laterals: Laterals::default(),
-        rubbed: false,
+        ..Shoot::bud(
+            ShootId::found(id),
+            (id > 0).then(|| ShootId::found(parent)),
+            at,
+        )
     }
 }
 

@@ -3,8 +3,8 @@
 use cordonry::cover::{Cover, cover};
 use cordonry::pose::{Geometry, bend_saving, layout, stock_length};
 use cordonry::row::{
-    Face, GrowthUnit, Laterals, Limit, Planted, Pose, Row, Shoot, ShootId, Targets, Toward, Tree,
-    TreeId, Trellis, Wire,
+    GrowthUnit, Limit, Planted, Pose, Row, Shoot, ShootId, Targets, Toward, Tree, TreeId, Trellis,
+    Wire,
 };
 use cordonry::units::{Deg, Mm};
 use serde::Deserialize;
@@ -49,22 +49,13 @@ fn tree(id: u32, foot: f64, angle: f64, length: f64, diameter: f64) -> Arc<Tree>
             toward: Toward::Right,
         },
         shoots: vec![Shoot {
-            id: ShootId::STEM,
-            parent: None,
-            at: 0.0,
-            face: Face::Top,
             pose: Pose::Laid {
                 toward: Toward::Right,
                 rise: Deg::new(0.0),
             },
-            units: vec![GrowthUnit {
-                leaf: 0,
-                grown: length,
-                kept: length,
-            }],
+            units: vec![GrowthUnit::whole(0, length)],
             diameter,
-            laterals: Laterals::default(),
-            rubbed: false,
+            ..Shoot::bud(ShootId::STEM, None, 0.0)
         }],
         note: String::new(),
     })

@@ -219,7 +219,9 @@ pub(crate) fn course_of(
     g: Geometry,
 ) -> Course {
     let length = shoot.length();
-    let radius = g.bend_diameters * shoot.diameter;
+    let radius = shoot
+        .bend_radius
+        .unwrap_or(g.bend_diameters * shoot.diameter);
     let end = shoot.pose.heading().map(f64::to_radians);
     let Some(parent) = parent else {
         let base = Point::new(tree.foot.f(), 0.0);
@@ -281,7 +283,11 @@ pub fn bend_toward(tree: &Tree, index: usize, g: Geometry, target: Point, snap: 
         .parent
         .and_then(|p| tree.index(p))
         .and_then(|i| courses.get(i));
-    let mut trial = shoot.clone();
+    // It is bent anew, as thick as it is now.
+    let mut trial = Shoot {
+        bend_radius: None,
+        ..shoot.clone()
+    };
     let mut tip = |pose: Pose| {
         trial.pose = pose;
         course_of(tree, &trial, parent, g).tip()

@@ -64,11 +64,7 @@ pub(crate) fn seasons(born: u8, leaf: u8, vigour: f64, room: f64) -> Vec<GrowthU
             break;
         }
         left -= kept;
-        out.push(GrowthUnit {
-            leaf: season,
-            grown,
-            kept,
-        });
+        out.push(GrowthUnit::new(season, grown, kept));
     }
     out
 }
@@ -79,11 +75,7 @@ pub(crate) fn seasons_of(length: f64, born: u8, leaf: u8) -> Vec<GrowthUnit> {
     let usual = seasons(born, leaf, 1.0, f64::INFINITY);
     let whole: f64 = usual.iter().map(|u| u.kept).sum();
     if usual.is_empty() {
-        return vec![GrowthUnit {
-            leaf: born.min(leaf.saturating_sub(1)),
-            grown: length,
-            kept: length,
-        }];
+        return vec![GrowthUnit::whole(born.min(leaf.saturating_sub(1)), length)];
     }
     let share = length / whole;
     let mut left = length;
@@ -97,11 +89,11 @@ pub(crate) fn seasons_of(length: f64, born: u8, leaf: u8) -> Vec<GrowthUnit> {
         };
         left -= kept;
         if kept >= 1.0 {
-            out.push(GrowthUnit {
-                leaf: unit.leaf,
-                grown: libm::round(unit.grown * share).max(kept),
+            out.push(GrowthUnit::new(
+                unit.leaf,
+                libm::round(unit.grown * share).max(kept),
                 kept,
-            });
+            ));
         }
     }
     out

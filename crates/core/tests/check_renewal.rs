@@ -63,7 +63,7 @@ fn what_is_stubbed_this_season_counts() {
     let mut row = tree(3, &ten);
     let mut one = (*row.trees[0]).clone();
     one.shoots[3].pose = Pose::Stub;
-    one.shoots[3].cut_to(150.0);
+    one.shoots[3].cut_to(150.0, Moment::dormant(3));
     row.trees[0] = one.into();
     assert_eq!(picked(&found(&row, "renewal-due")[0]), [10]);
 }

@@ -235,13 +235,11 @@ fn growth_of_last_year_that_is_whole_is_to_be_tipped() {
         row(
             0,
             1500,
-            vec![upright_stem(1, 0, 2000.0).uprights(&[900.0]).last(|s| {
-                s.units = vec![GrowthUnit {
-                    leaf,
-                    grown: 600.0,
-                    kept,
-                }]
-            })],
+            vec![
+                upright_stem(1, 0, 2000.0)
+                    .uprights(&[900.0])
+                    .last(|s| s.units = vec![GrowthUnit::new(leaf, 600.0, kept)]),
+            ],
         )
     };
     // The row is in leaf 3: last year is leaf 2.

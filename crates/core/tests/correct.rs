@@ -51,16 +51,8 @@ fn a_length_grows_and_shrinks_with_its_seasons() {
     let mut row = (*plan.found).clone();
     let tree = std::sync::Arc::make_mut(&mut row.trees[0]);
     tree.shoots[1].units = vec![
-        GrowthUnit {
-            leaf: 1,
-            grown: 400.0,
-            kept: 400.0,
-        },
-        GrowthUnit {
-            leaf: 2,
-            grown: 500.0,
-            kept: 200.0,
-        },
+        GrowthUnit::whole(1, 400.0),
+        GrowthUnit::new(2, 500.0, 200.0),
     ];
     plan.found = row.into();
     let to = |mm: i32| Correction::Length {

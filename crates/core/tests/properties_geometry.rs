@@ -347,19 +347,13 @@ fn a_drag_of_nothing_is_no_pose() {
 /// wire is at 500 mm, its wood bears from there, and the band ends at 650 mm.
 fn covers(height: f64, rise: f64, length: f64) -> Option<Span> {
     let shoot = |id: u32, pose: Pose, length: f64| Shoot {
-        id: ShootId::found(id),
-        parent: (id > 0).then_some(ShootId::STEM),
-        at: if id > 0 { height } else { 0.0 },
-        face: Default::default(),
         pose,
-        units: vec![cordonry::row::GrowthUnit {
-            leaf: 1,
-            grown: length,
-            kept: length,
-        }],
-        diameter: 0.0,
-        laterals: Default::default(),
-        rubbed: false,
+        units: vec![cordonry::row::GrowthUnit::whole(1, length)],
+        ..Shoot::bud(
+            ShootId::found(id),
+            (id > 0).then_some(ShootId::STEM),
+            if id > 0 { height } else { 0.0 },
+        )
     };
     let laid = Pose::Laid {
         toward: Toward::Right,

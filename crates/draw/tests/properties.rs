@@ -72,11 +72,7 @@ fn plant(id: u32, (foot, angle, toward, loose): (i32, u8, Toward, Vec<Loose>)) -
             units: units
                 .into_iter()
                 .enumerate()
-                .map(|(n, (grown, share))| GrowthUnit {
-                    leaf: n as u8 + 1,
-                    grown,
-                    kept: grown * share,
-                })
+                .map(|(n, (grown, share))| GrowthUnit::new(n as u8 + 1, grown, grown * share))
                 .collect(),
             diameter,
             laterals: Laterals {
@@ -84,6 +80,8 @@ fn plant(id: u32, (foot, angle, toward, loose): (i32, u8, Toward, Vec<Loose>)) -
                 total: f64::from(twigs) * 90.0,
             },
             rubbed: false,
+            origin: None,
+            bend_radius: None,
         });
     }
     Arc::new(Tree {

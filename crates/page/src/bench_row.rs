@@ -2,7 +2,7 @@
 
 use cordonry::plan::Plan;
 use cordonry::row::{
-    Face, GrowthUnit, Laterals, Planted, Pose, Row, Shoot, ShootId, Toward, Tree, TreeId, Trellis,
+    GrowthUnit, Planted, Pose, Row, Shoot, ShootId, Toward, Tree, TreeId, Trellis,
 };
 use cordonry::units::{Deg, Mm};
 use std::sync::Arc;
@@ -20,19 +20,10 @@ pub fn asked(search: &str) -> Option<(u32, u32)> {
 
 fn shoot(id: u32, at: f64, pose: Pose, length: f64, diameter: f64) -> Shoot {
     Shoot {
-        id: ShootId::found(id),
-        parent: (id > 0).then_some(ShootId::STEM),
-        at,
-        face: Face::Top,
         pose,
-        units: vec![GrowthUnit {
-            leaf: 1,
-            grown: length,
-            kept: length,
-        }],
+        units: vec![GrowthUnit::whole(1, length)],
         diameter,
-        laterals: Laterals::default(),
-        rubbed: false,
+        ..Shoot::bud(ShootId::found(id), (id > 0).then_some(ShootId::STEM), at)
     }
 }
 

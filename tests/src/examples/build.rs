@@ -3,8 +3,7 @@
 use cordonry::cover::Span;
 use cordonry::pose::{Course, Geometry, layout};
 use cordonry::row::{
-    Face, GrowthUnit, Laterals, Planted, Pose, Row, Shoot, ShootId, Targets, Toward, Tree, TreeId,
-    Trellis,
+    GrowthUnit, Planted, Pose, Row, Shoot, ShootId, Targets, Toward, Tree, TreeId, Trellis,
 };
 use cordonry::seed::Seeded;
 use cordonry::units::{Deg, Mm};
@@ -45,26 +44,20 @@ pub fn grown(by_leaf: &[(u8, f64)]) -> Vec<GrowthUnit> {
     by_leaf
         .iter()
         .filter(|(_, length)| length.round() > 0.0)
-        .map(|(leaf, length)| GrowthUnit {
-            leaf: *leaf,
-            grown: length.round(),
-            kept: length.round(),
-        })
+        .map(|(leaf, length)| GrowthUnit::whole(*leaf, length.round()))
         .collect()
 }
 
 /// A shoot that grows from the top of its parent.
 pub fn shoot(parent: Option<u64>, at: f64, pose: Pose, units: Vec<GrowthUnit>) -> Shoot {
     Shoot {
-        id: ShootId::STEM,
-        parent: parent.map(|p| ShootId::found(p as u32)),
-        at: at.round(),
-        face: Face::Top,
         pose,
         units,
-        diameter: 0.0,
-        rubbed: false,
-        laterals: Laterals::default(),
+        ..Shoot::bud(
+            ShootId::STEM,
+            parent.map(|p| ShootId::found(p as u32)),
+            at.round(),
+        )
     }
 }
 

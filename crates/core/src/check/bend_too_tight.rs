@@ -9,13 +9,17 @@ pub(super) const RULE: &str = "bend-too-tight";
 
 pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
     let least = c.limit(Limit::BendTightest);
+    let usual = c.limit(Limit::BendDiameters);
     let mut out = Vec::new();
     for seen in &c.trees {
         for (shoot, course) in seen.pairs() {
             if course.turn.abs() < 1e-9 || shoot.diameter <= 0.0 || course.first >= course.length {
                 continue;
             }
-            let diameters = course.radius / shoot.diameter;
+            // What has thickened since it was bent, or whose thickness was corrected, is judged as thick as it was then.
+            let bent = shoot.bend_radius.filter(|radius| *radius > 0.0);
+            let diameter = bent.map_or(shoot.diameter, |radius| radius / usual);
+            let diameters = course.radius / diameter;
             if !under(diameters, least) {
                 continue;
             }
@@ -33,8 +37,8 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
                 args: vec![
                     ("part", seen.name(shoot.id)),
                     ("radius", super::seen::distance(course.radius)),
-                    ("least", super::seen::distance(least * shoot.diameter)),
-                    ("diameter", Arg::Thickness(shoot.diameter)),
+                    ("least", super::seen::distance(least * diameter)),
+                    ("diameter", Arg::Thickness(diameter)),
                 ],
                 remedies: Vec::new(),
             });

@@ -388,11 +388,7 @@ impl<'s> Maker<'s> {
         [(0, length - grown), (1, grown)]
             .into_iter()
             .filter(|(_, length)| *length >= 1.0)
-            .map(|(leaf, length)| GrowthUnit {
-                leaf,
-                grown: length,
-                kept: length,
-            })
+            .map(|(leaf, length)| GrowthUnit::whole(leaf, length))
             .collect()
     }
 
@@ -462,11 +458,7 @@ impl<'s> Maker<'s> {
 }
 
 fn whole(length: f64) -> Vec<GrowthUnit> {
-    vec![GrowthUnit {
-        leaf: 0,
-        grown: length,
-        kept: length,
-    }]
+    vec![GrowthUnit::whole(0, length)]
 }
 
 /// The leaf in which the upright at a place last came: in the first, or again after its latest renewal. A fifth are

@@ -1,7 +1,7 @@
 //! Shoots and leaders put together.
 
 use crate::pose::{Course, Geometry, course_of};
-use crate::row::{Face, GrowthUnit, Laterals, Planted, Pose, Shoot, ShootId, Toward, Tree, TreeId};
+use crate::row::{GrowthUnit, Planted, Pose, Shoot, ShootId, Toward, Tree, TreeId};
 use crate::units::{Deg, Mm};
 
 /// How far above its wire the end of a leader may come to lie, mm: it still counts as cordon.
@@ -20,15 +20,10 @@ pub(crate) fn shoot(
     diameter: f64,
 ) -> Shoot {
     Shoot {
-        id: ShootId::found(id),
-        parent,
-        at: 0.0,
-        face: Face::Top,
         pose,
         units,
         diameter,
-        laterals: Laterals::default(),
-        rubbed: false,
+        ..Shoot::bud(ShootId::found(id), parent, 0.0)
     }
 }
 
@@ -56,11 +51,7 @@ pub(crate) fn fork_length(planted: Planted, wire: f64) -> f64 {
 /// The course of a shoot of that length, were it on the tree.
 pub(crate) fn course(tree: &Tree, shoot: &Shoot, length: f64, g: Geometry) -> Course {
     let mut long = shoot.clone();
-    long.units = vec![GrowthUnit {
-        leaf: 0,
-        grown: length,
-        kept: length,
-    }];
+    long.units = vec![GrowthUnit::whole(0, length)];
     let parent = shoot
         .parent
         .and_then(|p| tree.shoot(p))

@@ -11,7 +11,7 @@ mod trellis;
 
 pub use ids::{ShootId, TreeId};
 pub use moment::{Moment, Phase, Window};
-pub use shoot::{Face, GrowthUnit, Kind, Laterals, Pose, Shoot, Toward};
+pub use shoot::{Face, GrowthUnit, Kind, Laterals, Origin, Pose, Shoot, Toward};
 pub use site::Site;
 pub use targets::{Limit, LimitInfo, LimitUnit, Status, Targets};
 pub use tree::{Name, Planted, Tree};

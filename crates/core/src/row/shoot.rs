@@ -1,6 +1,7 @@
 //! One kind of shoot for all: stem, leader, upright, end shoot and lateral differ by pose and parent alone.
 
 use super::ids::ShootId;
+use super::moment::Moment;
 use crate::units::Deg;
 
 /// A way along the row, as seen by who faces the wall with x growing to the right.
@@ -121,6 +122,10 @@ pub struct GrowthUnit {
     pub grown: f64,
     /// Length that is still there after cuts, mm; at most `grown`.
     pub kept: f64,
+    /// When it was last cut, if it was and the record tells. A cut is known by the growth that it ends in: what stood
+    /// beyond it is gone, and what lies before it was not touched. One that takes whole seasons off, and no more, is
+    /// told of the last season that stays.
+    pub cut: Option<Moment>,
 }
 
 /// Side branches of a shoot, counted together.
@@ -149,6 +154,21 @@ pub enum Kind {
     Shoot,
 }
 
+/// Where a shoot came from.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Origin {
+    /// A bud that was kept to become an upright.
+    KeptBud,
+    /// The stub that it grows from.
+    Return,
+    /// The end of laid wood, past what was laid.
+    EndGrowth,
+    /// A bud of a shoot that was cut back, beside the one that goes on as the shoot itself.
+    CutBackBud,
+    /// A bud that nobody kept or rubbed out.
+    WildBud,
+}
+
 /// One shoot.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Shoot {
@@ -170,6 +190,29 @@ pub struct Shoot {
     pub laterals: Laterals,
     /// Whether its side and underside buds have been rubbed out.
     pub rubbed: bool,
+    /// Where it came from, of a shoot that came in replay; of a found one as far as the record tells.
+    pub origin: Option<Origin>,
+    /// The radius that it was bent with, mm, if it [bends](Self::bends): set when it is bent, so that neither growth in
+    /// thickness nor a thickness that is corrected moves its tip. `None` where the record is silent: that of its
+    /// thickness; it is set before that [changes](Self::set_thickness).
+    pub bend_radius: Option<f64>,
+}
+
+impl GrowthUnit {
+    /// What grew in a leaf and what is left of it, mm; the record is silent about cuts.
+    pub fn new(leaf: u8, grown: f64, kept: f64) -> Self {
+        Self {
+            leaf,
+            grown,
+            kept,
+            cut: None,
+        }
+    }
+
+    /// Growth of which nothing was cut, mm.
+    pub fn whole(leaf: u8, grown: f64) -> Self {
+        Self::new(leaf, grown, grown)
+    }
 }
 
 impl Shoot {
@@ -177,6 +220,47 @@ impl Shoot {
     pub const MAX_LENGTH: f64 = 20_000.0;
     /// Thickest shoot, mm.
     pub const MAX_DIAMETER: f64 = 500.0;
+    /// Widest bend, mm: the thickest wood at the largest limit.
+    pub const MAX_BEND_RADIUS: f64 = 20_000.0;
+
+    /// A bud on top of its parent, `at` mm along it: what every shoot is at first.
+    pub fn bud(id: ShootId, parent: Option<ShootId>, at: f64) -> Self {
+        Self {
+            id,
+            parent,
+            at,
+            face: Face::Top,
+            pose: Pose::Upright {
+                lean: Deg::default(),
+            },
+            units: Vec::new(),
+            diameter: 0.0,
+            laterals: Laterals::default(),
+            rubbed: false,
+            origin: None,
+            bend_radius: None,
+        }
+    }
+
+    /// Whether it is bent on its way: laid wood, and a stem that is not left as it grew.
+    pub fn bends(&self) -> bool {
+        match self.pose {
+            Pose::Laid { .. } => true,
+            Pose::Upright { .. } => self.parent.is_none(),
+            Pose::Stub | Pose::Free => false,
+        }
+    }
+
+    /// Sets its thickness, mm. What is bent keeps the radius of its bend, mm: where the record is silent, `diameters` times
+    /// what its thickness was, if that is known. So no tip moves.
+    pub fn set_thickness(&mut self, diameter: f64, diameters: f64) {
+        if diameter == self.diameter {
+            return;
+        }
+        let was = (self.diameter > 0.0).then_some(diameters * self.diameter);
+        self.bend_radius = self.bend_radius.or(was).filter(|_| self.bends());
+        self.diameter = diameter;
+    }
 
     /// Length from base to tip along the shoot, mm.
     pub fn length(&self) -> f64 {
@@ -205,13 +289,24 @@ impl Shoot {
         matches!(self.kind(), Kind::Upright | Kind::Bud | Kind::Stub)
     }
 
-    /// Shortens the shoot to `keep` mm from its base. Longer than it is: no change.
-    pub fn cut_to(&mut self, keep: f64) {
+    /// When it was last cut, if the record tells; of a stub, when it was made.
+    pub fn last_cut(&self) -> Option<Moment> {
+        self.units.iter().filter_map(|u| u.cut).max()
+    }
+
+    /// Shortens the shoot to `keep` mm from its base, at a moment. Longer than it is: no change.
+    pub fn cut_to(&mut self, keep: f64, when: Moment) {
+        if keep >= self.length() {
+            return;
+        }
         let mut left = keep.max(0.0);
         for unit in &mut self.units {
             unit.kept = unit.kept.min(left);
             left -= unit.kept;
         }
         self.units.retain(|u| u.kept > 0.0);
+        if let Some(last) = self.units.last_mut() {
+            last.cut = Some(when);
+        }
     }
 }

@@ -121,7 +121,9 @@ impl Tree {
                     .iter()
                     .all(|u| u.kept > 0.0 && u.kept <= u.grown && u.grown.is_finite())
                 && s.units.windows(2).all(|w| w[0].leaf <= w[1].leaf)
-                && s.length() <= Shoot::MAX_LENGTH;
+                && s.length() <= Shoot::MAX_LENGTH
+                && s.bend_radius
+                    .is_none_or(|r| (0.0..=Shoot::MAX_BEND_RADIUS).contains(&r));
             if !fine {
                 return here("a length, thickness or season is out of range");
             }

@@ -192,11 +192,7 @@ fn median(draft: &Draft) -> Option<u16> {
 }
 
 fn whole(length: f64) -> Vec<GrowthUnit> {
-    vec![GrowthUnit {
-        leaf: 0,
-        grown: length,
-        kept: length,
-    }]
+    vec![GrowthUnit::whole(0, length)]
 }
 
 fn tenths(dmm: u16) -> f64 {

@@ -31,15 +31,9 @@ pub fn stem(id: u32, foot: i32, angle: f64, toward: Toward, length: f64) -> Grow
             toward,
         },
         shoots: vec![Shoot {
-            id: ShootId::STEM,
-            parent: None,
-            at: 0.0,
-            face: Face::Top,
             pose: laid(toward, 0.0),
             units: grown(1, length),
-            diameter: 0.0,
-            laterals: Laterals::default(),
-            rubbed: false,
+            ..Shoot::bud(ShootId::STEM, None, 0.0)
         }],
         note: String::new(),
     })
@@ -67,11 +61,7 @@ pub fn standing(lean: f64) -> Pose {
 
 /// One season's growth, all of it kept.
 pub fn grown(leaf: u8, length: f64) -> Vec<GrowthUnit> {
-    vec![GrowthUnit {
-        leaf,
-        grown: length,
-        kept: length,
-    }]
+    vec![GrowthUnit::whole(leaf, length)]
 }
 
 impl Grow {
@@ -93,15 +83,9 @@ impl Grow {
     pub fn shoot(mut self, at: f64, pose: Pose, units: Vec<GrowthUnit>) -> Self {
         let id = ShootId::found(self.0.shoots.len() as u32);
         self.0.shoots.push(Shoot {
-            id,
-            parent: Some(ShootId::STEM),
-            at,
-            face: Face::Top,
             pose,
             units,
-            diameter: 0.0,
-            laterals: Laterals::default(),
-            rubbed: false,
+            ..Shoot::bud(id, Some(ShootId::STEM), at)
         });
         self
     }

@@ -62,10 +62,8 @@ fn units() -> impl Strategy<Value = Vec<GrowthUnit>> {
         parts
             .into_iter()
             .enumerate()
-            .map(|(i, (kept, cut))| GrowthUnit {
-                leaf: i as u8,
-                grown: f64::from(kept + cut),
-                kept: f64::from(kept),
+            .map(|(i, (kept, cut))| {
+                GrowthUnit::new(i as u8, f64::from(kept + cut), f64::from(kept))
             })
             .collect()
     })
@@ -152,6 +150,8 @@ fn shoot(i: usize, parent: Option<ShootId>, at: f64, child: &Child, leaf: u8) ->
             total: f64::from(child.laterals) * 120.0,
         },
         rubbed: false,
+        origin: None,
+        bend_radius: None,
     }
 }
 

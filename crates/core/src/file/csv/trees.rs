@@ -528,10 +528,10 @@ impl<'a> TreeBuild<'a> {
             .zip(&says.lengths)
             .enumerate()
             .filter(|(_, (_, length))| **length > 0.0)
-            .map(|(n, (leaf, length))| GrowthUnit {
-                leaf: u8::try_from(leaf).unwrap_or(Plan::MAX_LEAF),
-                grown: *length + says.cuts.get(n).copied().unwrap_or(0.0),
-                kept: *length,
+            .map(|(n, (leaf, length))| {
+                let leaf = u8::try_from(leaf).unwrap_or(Plan::MAX_LEAF);
+                let cut = says.cuts.get(n).copied().unwrap_or(0.0);
+                GrowthUnit::new(leaf, *length + cut, *length)
             })
             .collect();
         let length: f64 = units.iter().map(|u| u.kept).sum();
@@ -546,15 +546,13 @@ impl<'a> TreeBuild<'a> {
         };
         self.counts.seasons += usize::from(says.season.is_none() && parent.is_some() && grown);
         Ok(Shoot {
-            id: ShootId::STEM,
-            parent,
-            at,
             face: says.face.filter(|_| parent.is_some()).unwrap_or(Face::Top),
             pose,
             units,
             diameter,
             laterals: says.laterals,
             rubbed: says.rubbed,
+            ..Shoot::bud(ShootId::STEM, parent, at)
         })
     }
 

@@ -12,10 +12,11 @@ use serde::{Deserialize, Serialize, Serializer};
 use std::fmt;
 
 const MAX_POSTS: usize = 5_000;
-const MAX_MARKS: usize = 5_000;
-const MAX_UNITS: usize = 100;
+pub const MAX_MARKS: usize = 5_000;
+pub const MAX_UNITS: usize = 100;
 
-fn is_default<T: Default + PartialEq>(value: &T) -> bool {
+/// Whether a value is as usual, and so left out.
+pub fn is_default<T: Default + PartialEq>(value: &T) -> bool {
     *value == T::default()
 }
 
@@ -138,50 +139,12 @@ pub struct Tree {
     pub shoots: UpTo<Shoot, { row::Tree::MAX_SHOOTS }>,
 }
 
-#[derive(Clone, Copy, PartialEq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum Toward {
-    Left,
-    Right,
-}
-
-#[derive(Clone, Copy, Default, PartialEq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum Face {
-    #[default]
-    Top,
-    Side,
-    Under,
-}
-
-#[derive(Clone, Copy, Default, PartialEq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum Covering {
-    #[default]
-    Bare,
-    Plastic,
-}
-
-/// The same words, here and in the model.
-macro_rules! same {
-    ($($name:ident: $($word:ident),+;)+) => {$(
-        impl From<row::$name> for $name {
-            fn from(model: row::$name) -> Self {
-                match model { $(row::$name::$word => Self::$word,)+ }
-            }
-        }
-        impl From<$name> for row::$name {
-            fn from(file: $name) -> Self {
-                match file { $($name::$word => Self::$word,)+ }
-            }
-        }
-    )+};
-}
-
-same! {
+same! { row;
     Toward: Left, Right;
-    Face: Top, Side, Under;
-    Covering: Bare, Plastic;
+    #[derive(Default)]
+    Face: #[default] Top, Side, Under;
+    #[derive(Default)]
+    Covering: #[default] Bare, Plastic;
 }
 
 /// How stock was set; in work as well as in a tree.

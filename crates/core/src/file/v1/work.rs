@@ -106,7 +106,7 @@ pub enum Work {
 }
 
 /// The same names and fields, here and in the model.
-macro_rules! same {
+macro_rules! same_work {
     ($($name:ident { $($field:ident),+ })+) => {
         impl From<work::Work> for Work {
             fn from(model: work::Work) -> Self {
@@ -125,7 +125,7 @@ macro_rules! same {
     };
 }
 
-same! {
+same_work! {
     Plant { tree, foot_mm, planted, length_mm, diameter_dmm }
     RemoveTree { tree }
     ReplaceTree { tree, planted, length_mm, diameter_dmm }

@@ -3,7 +3,7 @@
 use super::{Correction, Where, place_on_row, within};
 use crate::plan::Plan;
 use crate::refusal::Refusal;
-use crate::row::{Face, GrowthUnit, Laterals, Planted, Pose, Shoot, ShootId, Tree, TreeId};
+use crate::row::{Face, GrowthUnit, Laterals, Limit, Planted, Pose, Shoot, ShootId, Tree, TreeId};
 use crate::said::Arg;
 use crate::typed::Unit;
 use crate::units::Mm;
@@ -88,19 +88,10 @@ pub(super) fn stand(
     }
     check_pose(here, pose)?;
     tree.shoots = vec![Shoot {
-        id: ShootId::STEM,
-        parent: None,
-        at: 0.0,
-        face: Face::Top,
         pose,
-        units: vec![GrowthUnit {
-            leaf: leaf.saturating_sub(1),
-            grown: length.f(),
-            kept: length.f(),
-        }],
+        units: vec![GrowthUnit::whole(leaf.saturating_sub(1), length.f())],
         diameter,
-        laterals: Laterals::default(),
-        rubbed: false,
+        ..Shoot::bud(ShootId::STEM, None, 0.0)
     }];
     Ok(())
 }
@@ -194,7 +185,11 @@ impl<'p> On<'p> {
             Correction::Length { to_mm, .. } => self.length(to, to_mm)?,
             Correction::Diameter { to_dmm, .. } => {
                 self.refuse_bud()?;
-                to.diameter = thickness(self.place(), to_dmm)?;
+                let diameters = self.plan.targets.get(Limit::BendDiameters);
+                to.set_thickness(thickness(self.place(), to_dmm)?, diameters);
+                // Recorded as thicknesses are, to a tenth of a millimetre.
+                let tenth = |mm: f64| libm::round(mm * 10.0) / 10.0;
+                to.bend_radius = to.bend_radius.map(tenth);
             }
             Correction::At { to_mm, .. } => {
                 self.refuse_stem()?;
@@ -209,7 +204,10 @@ impl<'p> On<'p> {
                 let range = (0.0, f64::from(last));
                 let leaf = f64::from(leaf);
                 let leaf = within(self.place(), "measure-season", Unit::Count, leaf, range)?;
-                to.units[0].leaf = leaf as u8;
+                let first = &mut to.units[0];
+                first.leaf = leaf as u8;
+                // It can't have been cut before it grew.
+                first.cut = first.cut.filter(|cut| cut.leaf >= first.leaf);
             }
             Correction::Laterals { count, total, .. } => {
                 to.laterals = self.laterals(count, total)?;
@@ -225,6 +223,7 @@ impl<'p> On<'p> {
                 }
                 check_pose(|| self.place(), pose)?;
                 to.pose = pose;
+                to.bend_radius = to.bend_radius.filter(|_| to.bends());
             }
             Correction::Rubbed { rubbed, .. } => to.rubbed = rubbed,
             Correction::DropShoot { shoot, .. } => {
@@ -287,11 +286,7 @@ impl<'p> On<'p> {
         }
         within(self.place(), "measure-length", Unit::Length, length, range)?;
         if to.units.is_empty() {
-            to.units.push(GrowthUnit {
-                leaf: self.last_season(),
-                grown: length,
-                kept: length,
-            });
+            to.units.push(GrowthUnit::whole(self.last_season(), length));
             if to.diameter < THINNEST {
                 to.diameter = usual::diameter(length);
             }
@@ -342,19 +337,11 @@ impl<'p> On<'p> {
         let leaf = f64::from(leaf);
         let leaf = within(self.place(), "measure-season", Unit::Count, leaf, seasons)?;
         Ok(Shoot {
-            id: self.plan.next_shoot(self.tree.id),
-            parent: Some(parent),
-            at,
             face,
             pose,
-            units: vec![GrowthUnit {
-                leaf: leaf as u8,
-                grown: length,
-                kept: length,
-            }],
+            units: vec![GrowthUnit::whole(leaf as u8, length)],
             diameter: thickness(self.place(), diameter_dmm)?,
-            laterals: Laterals::default(),
-            rubbed: false,
+            ..Shoot::bud(self.plan.next_shoot(self.tree.id), Some(parent), at)
         })
     }
 }

@@ -4,11 +4,11 @@ use crate::nodes::length_of_buds;
 use crate::pose::layout;
 use crate::refusal::Refusal;
 use crate::row::{
-    Face, GrowthUnit, Kind, Laterals, Moment, Planted, Pose, Shoot, ShootId, Tree, TreeId,
+    Face, GrowthUnit, Kind, Laterals, Moment, Origin, Planted, Pose, Shoot, ShootId, Tree, TreeId,
 };
 use crate::said::{Arg, Args};
 use crate::terms::{Assumptions, Terms};
-use crate::units::{Deg, Mm};
+use crate::units::Mm;
 use crate::work::{Stage, Work};
 
 /// How near to another upright place, in mm, a bud may be kept.
@@ -49,6 +49,7 @@ pub fn apply_to_tree(
     let mut on = On {
         tree: tree.clone(),
         index,
+        moment,
     };
     match *work {
         Work::Lay {
@@ -60,10 +61,8 @@ pub fn apply_to_tree(
                 rise_deg.degrees(),
                 (Pose::MIN_RISE, Pose::MAX_RISE),
             )?;
-            on.bend(Pose::Laid {
-                toward,
-                rise: rise_deg,
-            })?;
+            let rise = rise_deg;
+            on.bend(Pose::Laid { toward, rise }, terms)?;
         }
         Work::Stand { lean_deg, .. } => {
             on.within(
@@ -72,7 +71,7 @@ pub fn apply_to_tree(
                 lean_deg.degrees(),
                 (-MAX_LEAN, MAX_LEAN),
             )?;
-            on.bend(Pose::Upright { lean: lean_deg })?;
+            on.bend(Pose::Upright { lean: lean_deg }, terms)?;
         }
         Work::CutBack { keep_mm, .. } => on.cut(keep_mm.f(), LEAST_KEPT)?,
         Work::CutToBuds { buds, .. } => on.cut_to_buds(buds, &terms.assumptions)?,
@@ -81,6 +80,7 @@ pub fn apply_to_tree(
             on.within("refusal-stub-length", Arg::Length, keep_mm.f(), STUB)?;
             on.cut(keep_mm.f(), STUB.0)?;
             on.shoot_mut().pose = Pose::Stub;
+            on.shoot_mut().bend_radius = None;
         }
         Work::Remove { shoot, .. } => {
             on.refuse_stem()?;
@@ -171,19 +171,10 @@ fn stock(
         planted,
         note: tree.note.clone(),
         shoots: vec![Shoot {
-            id: ShootId::STEM,
-            parent: None,
-            at: 0.0,
-            face: Face::Top,
             pose: Pose::Free,
-            units: vec![GrowthUnit {
-                leaf: leaf.saturating_sub(1),
-                grown: length.f(),
-                kept: length.f(),
-            }],
+            units: vec![GrowthUnit::whole(leaf.saturating_sub(1), length.f())],
             diameter,
-            laterals: Laterals::default(),
-            rubbed: false,
+            ..Shoot::bud(ShootId::STEM, None, 0.0)
         }],
         ..*tree
     })
@@ -214,6 +205,7 @@ fn within(
 struct On {
     tree: Tree,
     index: usize,
+    moment: Moment,
 }
 
 impl On {
@@ -250,11 +242,15 @@ impl On {
         Ok(())
     }
 
-    fn bend(&mut self, pose: Pose) -> Result<(), Refusal> {
+    /// Bends it anew; it keeps the radius that its thickness has now.
+    fn bend(&mut self, pose: Pose, terms: &Terms) -> Result<(), Refusal> {
         if self.shoot().units.is_empty() {
             return Err(self.refuse("refusal-bend-bud", vec![]));
         }
-        self.shoot_mut().pose = pose;
+        let shoot = self.shoot_mut();
+        shoot.pose = pose;
+        let radius = terms.geometry.bend_diameters * shoot.diameter;
+        shoot.bend_radius = Some(radius).filter(|r| shoot.bends() && *r > 0.0);
         Ok(())
     }
 
@@ -277,7 +273,8 @@ impl On {
         let laterals = &mut self.shoot_mut().laterals;
         laterals.total *= left;
         laterals.count = libm::round(f64::from(laterals.count) * left) as u16;
-        self.shoot_mut().cut_to(keep);
+        let moment = self.moment;
+        self.shoot_mut().cut_to(keep, moment);
         self.tree
             .remove_with_descendants(|s| s.parent == Some(id) && s.at > keep);
         Ok(())
@@ -437,17 +434,8 @@ impl On {
             ));
         }
         self.tree.shoots.push(Shoot {
-            id: bud,
-            parent: Some(parent),
-            at: at.f(),
-            face: Face::Top,
-            pose: Pose::Upright {
-                lean: Deg::new(0.0),
-            },
-            units: Vec::new(),
-            diameter: 0.0,
-            laterals: Laterals::default(),
-            rubbed: false,
+            origin: Some(Origin::KeptBud),
+            ..Shoot::bud(bud, Some(parent), at.f())
         });
         Ok(())
     }

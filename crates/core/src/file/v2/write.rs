@@ -1,9 +1,12 @@
-//! From a plan to the words of version 1.
+//! From a plan to the words of version 2.
 
 use super::dto::*;
 use super::held;
 use crate::file::FORMAT;
 use crate::file::json::UpTo;
+use crate::file::v1::dto::{
+    Laterals, MarkDto, Pose, SchemeDto, SeasonDto, Site, Targets, Trellis, Wire,
+};
 use crate::plan::{Plan, Scheme};
 use crate::row;
 use crate::row::{Moment, Row, ShootId, Window};
@@ -14,12 +17,12 @@ fn mm(length: f64) -> i64 {
     Mm::round(length).0.into()
 }
 
-/// The plan as compact JSON.
-pub(in crate::file) fn write(plan: &Plan) -> String {
+/// The plan as it stands in a file.
+pub(in crate::file) fn write(plan: &Plan) -> File {
     let site = &plan.site;
-    let file = File {
+    File {
         format: FORMAT.into(),
-        version: 1,
+        version: 2,
         name: plan.name.clone(),
         note: plan.note.clone(),
         site: Site {
@@ -46,9 +49,7 @@ pub(in crate::file) fn write(plan: &Plan) -> String {
                 })
                 .collect(),
         ),
-    };
-    // Every key is a string and every number finite or null, so there is nothing to fail.
-    serde_json::to_string(&file).unwrap_or_default()
+    }
 }
 
 fn scheme(scheme: &Scheme) -> SchemeDto {
@@ -134,10 +135,15 @@ fn shoot(s: &row::Shoot, parent: Option<i64>) -> Shoot {
         parent: s.parent.map(ShootId::number),
         at_mm: mm(s.at).min(parent.unwrap_or(i64::MAX)),
         face: s.face.into(),
+        origin: s.origin.map(Origin::from),
         pose,
         toward,
         rise_deg: angled(rise),
         lean_deg: angled(lean),
+        bend_radius_dmm: s
+            .bend_radius
+            .filter(|_| s.bends())
+            .map(|radius| mm(radius * 10.0)),
         diameter_dmm: mm(s.diameter * 10.0),
         units: UpTo(
             s.units
@@ -147,6 +153,10 @@ fn shoot(s: &row::Shoot, parent: Option<i64>) -> Shoot {
                     leaf: u.leaf.into(),
                     grown_mm: mm(u.grown),
                     kept_mm: Some(mm(u.kept)).filter(|k| *k != mm(u.grown)),
+                    cut: u.cut.map(|cut| Cut {
+                        leaf: cut.leaf.into(),
+                        window: cut.window.into(),
+                    }),
                 })
                 .collect(),
         ),

@@ -1,7 +1,8 @@
-//! From the words of version 1 to a plan: every value in its range, every tree whole.
+//! From the words of version 2 to a plan: every value in its range, every tree whole.
 
 use super::dto::*;
 use super::held;
+use crate::file::v1::dto::{self as v1, Pose, SchemeDto, Site, Trellis};
 use crate::file::{json, short};
 use crate::plan::{Mark, Plan, Scheme, Setting};
 use crate::refusal::Refusal;
@@ -20,8 +21,17 @@ const MAX_LATERALS: i64 = u16::MAX as i64;
 const MAX_LATERALS_LENGTH: i64 = i32::MAX as i64;
 
 /// The plan in a text that says it is of version 1.
+pub(in crate::file) fn read_v1(text: &str) -> Result<Plan, Refusal> {
+    let file: v1::File = serde_json::from_str(text).map_err(|e| json::refusal(&e))?;
+    plan_of(file.into())
+}
+
+/// The plan in a text that says it is of version 2.
 pub(in crate::file) fn read(text: &str) -> Result<Plan, Refusal> {
-    let file: File = serde_json::from_str(text).map_err(|e| json::refusal(&e))?;
+    plan_of(serde_json::from_str(text).map_err(|e| json::refusal(&e))?)
+}
+
+fn plan_of(file: File) -> Result<Plan, Refusal> {
     let mut targets = row::Targets::default();
     for (key, value) in &file.targets.0 {
         for limit in Limit::ALL.iter().filter(|l| l.info().key == key) {
@@ -271,19 +281,25 @@ fn shoot_of(
         last = leaf.into();
         length += kept;
         units.push(GrowthUnit {
-            leaf,
-            grown: grown as f64,
-            kept: kept as f64,
+            cut: u.cut.map(|cut| moment_of(cut, leaf, &at)).transpose()?,
+            ..GrowthUnit::new(leaf, grown as f64, kept as f64)
         });
     }
     number(length, 0, longest, || at("units"))?;
+    let bend_radius = s
+        .bend_radius_dmm
+        .map(|dmm| {
+            let widest = row::Shoot::MAX_BEND_RADIUS as i64 * 10;
+            number(dmm, 0, widest, || at("bend_radius_dmm")).map(|dmm| dmm as f64 / 10.0)
+        })
+        .transpose()?;
     let thickest = row::Shoot::MAX_DIAMETER as i64 * 10;
     let dmm = number(s.diameter_dmm, 0, thickest, || at("diameter_dmm"))?;
     let count = number(s.laterals.count, 0, MAX_LATERALS, || at("laterals.count"))?;
     let total = number(s.laterals.total_mm, 0, MAX_LATERALS_LENGTH, || {
         at("laterals.total_mm")
     })?;
-    Ok(row::Shoot {
+    let out = row::Shoot {
         id,
         parent,
         at: number(s.at_mm, 0, on as i64, || at("at_mm"))? as f64,
@@ -296,6 +312,24 @@ fn shoot_of(
             total: total as f64,
         },
         rubbed: s.rubbed,
+        origin: s.origin.map(row::Origin::from),
+        bend_radius,
+    };
+    if bend_radius.is_some() && !out.bends() {
+        return Err(no_such(at("bend_radius_dmm")));
+    }
+    Ok(out)
+}
+
+fn no_such(path: String) -> Refusal {
+    rule(path, "a shoot of this pose has none")
+}
+
+/// When growth of a leaf was cut: not before it grew.
+fn moment_of(cut: Cut, grown: u8, at: &impl Fn(&str) -> String) -> Result<row::Moment, Refusal> {
+    Ok(row::Moment {
+        leaf: leaf(cut.leaf, grown.into(), || at("cut.leaf"))?,
+        window: cut.window.into(),
     })
 }
 
@@ -308,7 +342,7 @@ fn pose_of(s: &Shoot, path: &str) -> Result<row::Pose, Refusal> {
     ];
     for (name, given, fits) in stray {
         if given && !fits {
-            return Err(rule(at(name), "a shoot of this pose has none"));
+            return Err(no_such(at(name)));
         }
     }
     Ok(match s.pose {

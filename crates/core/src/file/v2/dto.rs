@@ -1,0 +1,117 @@
+//! The words of version 2. What stands as in version 1 is taken from there: those words never change.
+
+use crate::file::json::UpTo;
+use crate::file::v1::dto::{
+    Face, Laterals, MAX_MARKS, MAX_UNITS, MarkDto, Planted, Pose, SchemeDto, Site, Targets, Toward,
+    Trellis, is_default,
+};
+use crate::plan::Plan;
+use crate::row;
+use crate::row::Row;
+use crate::units::Deg;
+use serde::{Deserialize, Serialize};
+
+#[derive(Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct File {
+    pub format: String,
+    pub version: u32,
+    #[serde(default, skip_serializing_if = "is_default")]
+    pub name: String,
+    #[serde(default, skip_serializing_if = "is_default")]
+    pub note: String,
+    #[serde(default, skip_serializing_if = "is_default")]
+    pub site: Site,
+    #[serde(default, skip_serializing_if = "is_default")]
+    pub targets: Targets,
+    pub found: Found,
+    #[serde(default, skip_serializing_if = "UpTo::is_empty")]
+    pub schemes: UpTo<SchemeDto, { Plan::MAX_SCHEMES }>,
+    #[serde(default, skip_serializing_if = "UpTo::is_empty")]
+    pub marks: UpTo<MarkDto, MAX_MARKS>,
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Found {
+    pub leaf: i64,
+    pub from_mm: i64,
+    pub to_mm: i64,
+    pub trellis: Trellis,
+    #[serde(default)]
+    pub trees: UpTo<Tree, { Row::MAX_TREES }>,
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Tree {
+    pub id: u32,
+    pub foot_mm: i64,
+    pub planted: Planted,
+    #[serde(default, skip_serializing_if = "is_default")]
+    pub note: String,
+    /// None: the tree is lost.
+    #[serde(default, skip_serializing_if = "UpTo::is_empty")]
+    pub shoots: UpTo<Shoot, { row::Tree::MAX_SHOOTS }>,
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Shoot {
+    pub id: u64,
+    #[serde(default, skip_serializing_if = "is_default")]
+    pub parent: Option<u64>,
+    #[serde(default, skip_serializing_if = "is_default")]
+    pub at_mm: i64,
+    #[serde(default, skip_serializing_if = "is_default")]
+    pub face: Face,
+    /// Left out where the record is silent.
+    #[serde(default, skip_serializing_if = "is_default")]
+    pub origin: Option<Origin>,
+    pub pose: Pose,
+    /// Of laid wood alone.
+    #[serde(default, skip_serializing_if = "is_default")]
+    pub toward: Option<Toward>,
+    /// Of laid wood alone.
+    #[serde(default, skip_serializing_if = "is_default")]
+    pub rise_deg: Option<Deg>,
+    /// Of uprights alone.
+    #[serde(default, skip_serializing_if = "is_default")]
+    pub lean_deg: Option<Deg>,
+    /// Of laid wood and of a stem that was stood up. Left out: that of its thickness.
+    #[serde(default, skip_serializing_if = "is_default")]
+    pub bend_radius_dmm: Option<i64>,
+    #[serde(default, skip_serializing_if = "is_default")]
+    pub diameter_dmm: i64,
+    #[serde(default, skip_serializing_if = "UpTo::is_empty")]
+    pub units: UpTo<Unit, MAX_UNITS>,
+    #[serde(default, skip_serializing_if = "is_default")]
+    pub laterals: Laterals,
+    #[serde(default, skip_serializing_if = "is_default")]
+    pub rubbed: bool,
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Unit {
+    pub leaf: i64,
+    pub grown_mm: i64,
+    /// Left out where nothing was cut.
+    #[serde(default, skip_serializing_if = "is_default")]
+    pub kept_mm: Option<i64>,
+    /// Left out where nothing was cut, or the record does not tell when.
+    #[serde(default, skip_serializing_if = "is_default")]
+    pub cut: Option<Cut>,
+}
+
+#[derive(Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Cut {
+    pub leaf: i64,
+    pub window: Window,
+}
+
+same! { row;
+    Window: Dormant, BudSwell, EarlySummer, AfterHarvest;
+    Origin: KeptBud, Return, EndGrowth, CutBackBud, WildBud;
+}
