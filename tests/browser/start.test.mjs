@@ -1,7 +1,7 @@
 // The built page starts, served and as one file, and asks nothing of anybody.
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
-import { base, oneFile, pageTest } from './rig.mjs';
+import { base, frames, oneFile, pageTest } from './rig.mjs';
 
 pageTest('the served page starts without fault', {}, async ({ page }) => {
   await page.waitForLoadState('networkidle');
@@ -52,6 +52,41 @@ pageTest('what stands there before the module has come is the head of the start 
   assert.deepEqual(before, now);
   assert.equal(now.length, 2);
 });
+
+// Until it is let go, the module is held back.
+let letGo;
+const heldBack = new Promise((done) => (letGo = done));
+
+pageTest(
+  'on a phone the largest paint comes before the module',
+  {
+    viewport: { width: 412, height: 823 },
+    context: { hasTouch: true, isMobile: true, deviceScaleFactor: 1.75 },
+    prepare: async (page) => {
+      await page.route('**/*.wasm', async (route) => {
+        await heldBack;
+        await route.continue();
+      });
+      await page.addInitScript(() => {
+        globalThis.paints = [];
+        const note = (list) => globalThis.paints.push(...list.getEntries().map(({ element }) => element?.className));
+        new PerformanceObserver(note).observe({ type: 'largest-contentful-paint', buffered: true });
+        globalThis.shifts = [];
+        new PerformanceObserver((list) => globalThis.shifts.push(...list.getEntries())).observe({ type: 'layout-shift', buffered: true });
+      });
+    },
+  },
+  async ({ page }) => {
+    await page.waitForFunction(() => globalThis.paints.includes('lead'));
+    const before = await page.evaluate(() => globalThis.paints.length);
+    letGo();
+    await page.locator('.start').waitFor();
+    await frames(page, 5);
+    const { paints, shifts } = await page.evaluate(() => ({ paints: globalThis.paints, shifts: globalThis.shifts.length }));
+    assert.deepEqual(paints.slice(before), [], 'a larger paint came later');
+    assert.equal(shifts, 0);
+  },
+);
 
 test('the server states the page’s policy', async () => {
   const answer = await fetch(base);
