@@ -1,38 +1,86 @@
-// What comes out of the printer: the whole row to scale on pages of its own, and what is told of it.
+// What comes out of the printer: the sheets, and nothing else of the page.
 import assert from 'node:assert/strict';
 import { pageTest } from './rig.mjs';
 
-pageTest('the whole row is laid on pages to scale, strips whole, with the work unfolded', {}, async ({ page }) => {
-  await page.locator('[data-example="examples/measured-40.csv"]').click();
-  await page.locator('[data-act=import-use]').click();
-  await page.waitForSelector('.stage [data-tree]');
+/** Begins to print, and gives what each sheet holds, by the browser's own measure. */
+async function beginPrint(page) {
   await page.emulateMedia({ media: 'print' });
   await page.evaluate(() => window.dispatchEvent(new Event('beforeprint')));
-  const laid = await page.evaluate(() => {
-    const sheets = [...document.querySelector('#print-sheet').shadowRoot.querySelectorAll('svg[role=img]')];
-    const box = (e) => e.getBoundingClientRect();
-    return sheets.map((sheet) => ({
-      width: box(sheet).width,
-      height: box(sheet).height,
-      right: Math.max(...[...sheet.querySelectorAll('.sheet-strip > svg')].map((e) => e.x.baseVal.value + e.width.baseVal.value)),
-      bottom: Math.max(...[...sheet.querySelectorAll('.sheet-strip')].map((e) => box(e).bottom - box(sheet).top)),
-      trees: [...new Set([...sheet.querySelectorAll('.tree-number')].map((e) => e.textContent))].length,
-    }));
+  return page.evaluate(() => {
+    const pages = [...document.querySelector('#print-sheets').shadowRoot.querySelectorAll('svg[role=img]')];
+    return pages.map((sheet) => {
+      const own = sheet.getBoundingClientRect();
+      const texts = [...sheet.querySelectorAll('text')];
+      // What an inner drawing cuts off may reach beyond it.
+      const shown = texts.filter((t) => !t.closest('svg[role=img] svg'));
+      const out = shown.filter((t) => {
+        const box = t.getBoundingClientRect();
+        return box.left < own.left + 30 || box.right > own.right - 30 || box.top < own.top + 30 || box.bottom > own.bottom - 30;
+      });
+      return {
+        width: own.width,
+        height: own.height,
+        right: Math.max(0, ...[...sheet.querySelectorAll('.sheet-strip > svg')].map((e) => e.x.baseVal.value + e.width.baseVal.value)),
+        bottom: Math.max(0, ...[...sheet.querySelectorAll('.sheet-strip')].map((e) => e.getBoundingClientRect().bottom - own.top)),
+        trees: new Set([...sheet.querySelectorAll('.tree-number')].map((e) => e.textContent)).size,
+        boxes: sheet.querySelectorAll('.tick-box').length,
+        signs: sheet.querySelectorAll('.work').length,
+        words: texts.map((t) => t.textContent).join(' '),
+        out: out.map((t) => t.textContent),
+      };
+    });
   });
-  assert.ok(laid.length >= 2);
-  for (const sheet of laid) {
+}
+
+async function endPrint(page) {
+  await page.evaluate(() => window.dispatchEvent(new Event('afterprint')));
+  await page.emulateMedia({ media: 'screen' });
+}
+
+function within(sheets) {
+  for (const sheet of sheets) {
     // A4 on its side, in CSS's pixels.
     assert.ok(Math.abs(sheet.width - 297 * (96 / 25.4)) < 1, `${sheet.width}`);
     assert.ok(Math.abs(sheet.height - 210 * (96 / 25.4)) < 1, `${sheet.height}`);
     assert.ok(sheet.right < sheet.width && sheet.bottom < sheet.height, JSON.stringify(sheet));
-    assert.ok(sheet.trees > 5, JSON.stringify(sheet));
+    assert.deepEqual(sheet.out, []);
   }
-  assert.equal(await page.locator('.stage').isVisible(), false);
-  assert.equal(await page.locator('[data-act=light]').isVisible(), false);
-  assert.equal(await page.locator('.work-list').getAttribute('open'), '');
-  await page.evaluate(() => window.dispatchEvent(new Event('afterprint')));
-  await page.emulateMedia({ media: 'screen' });
-  assert.equal(await page.locator('#print-sheet').count(), 0);
+}
+
+pageTest('the whole row is laid on pages to scale, and nothing else of the page is printed', {}, async ({ page }) => {
+  await page.locator('[data-example="examples/measured-40.csv"]').click();
+  await page.locator('[data-act=import-use]').click();
+  await page.waitForSelector('.stage [data-tree]');
+  const sheets = await beginPrint(page);
+  assert.ok(sheets.length >= 2);
+  within(sheets);
+  const walls = sheets.filter((s) => s.right > 0);
+  assert.ok(walls.length >= 2 && walls.every((s) => s.trees > 5), JSON.stringify(walls));
+  for (const part of ['.stage', 'header', '[data-act=light]', '.findings', '.work-list', '.figures']) {
+    assert.equal(await page.locator(part).first().isVisible(), false, part);
+  }
+  await endPrint(page);
+  assert.equal(await page.locator('#print-sheets').count(), 0);
   assert.equal(await page.locator('.work-list').getAttribute('open'), null);
   assert.ok(await page.locator('.stage').isVisible());
+});
+
+pageTest('every piece of work is a box on paper, the sixty-first too', {}, async ({ page }) => {
+  await page.locator('[data-example="examples/measured-40.csv"]').click();
+  await page.locator('[data-act=import-use]').click();
+  await page.waitForSelector('.stage [data-tree]');
+  await page.locator('#view-many > summary').click();
+  await page.locator('#view-many [data-act=many-do]').click();
+  const listed = Number((await page.locator('.work-list summary').textContent()).match(/\d+/)[0]);
+  assert.ok(listed > 60, `${listed}`);
+  await page.locator('[data-act=work-before]').check();
+  const sheets = await beginPrint(page);
+  within(sheets);
+  assert.equal(sheets.reduce((n, s) => n + s.boxes, 0), listed);
+  assert.ok(sheets.reduce((n, s) => n + s.signs, 0) >= listed);
+  const figure = await page.locator('[data-figure=figure-uprights]').textContent();
+  const words = sheets.map((s) => s.words).join(' ');
+  assert.ok(words.includes(figure.trim()), figure);
+  assert.ok(words.includes(`of ${sheets.length}`));
+  await endPrint(page);
 });

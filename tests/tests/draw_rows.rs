@@ -1,19 +1,21 @@
 //! Drawings of hand-made rows, compared with the files in `snapshots/draw`.
 //! After a wanted change: `UPDATE_SNAPSHOTS=1 cargo test -p cordonry-tests --test draw_rows`, then look at them.
 
+use cordonry::check::{Context, check as check_row, figures};
 use cordonry::cover::{Span, cover, upright_places};
 use cordonry::plan::{Mark, Plan};
 use cordonry::pose::Geometry;
 use cordonry::row::{
-    Face, GrowthUnit, Laterals, Moment, Planted, Pose, Row, Shoot, ShootId, Toward, Tree, TreeId,
-    Trellis,
+    Face, GrowthUnit, Laterals, Moment, Phase, Planted, Pose, Row, Shoot, ShootId, Toward, Tree,
+    TreeId, Trellis,
 };
 use cordonry::terms::Terms;
 use cordonry::units::{Deg, LengthStyle, Mm};
 use cordonry::work::Work;
 use cordonry_draw::{
-    Detail, Options, Sheet, cordon_band, document, document_with, frame, tree_group,
-    tree_group_with, tree_numbers, work_marks,
+    Detail, DocumentOptions, FigureTable, Options, Paper, Time, Told, cordon_band, document,
+    document_with, frame, row_figures, row_figures_title, sheets, tree_group, tree_group_with,
+    tree_numbers, work_marks,
 };
 use cordonry_words::{Language, Words};
 use std::fs;
@@ -313,14 +315,52 @@ fn sheet_with_leaves_work_and_feet() {
     let drawn = document_with(
         &plan("Third leaf with work", &row),
         &row,
-        &Sheet {
+        &DocumentOptions {
             words: &words,
             foliage: true,
             work: &work(),
-            time: "",
+            time: None,
         },
     );
     check("third-leaf-work.svg", &drawn);
+}
+
+#[test]
+fn sheets_for_print() {
+    let row = third_leaf();
+    let mut plan = plan("Third leaf for print", &row);
+    plan.note = "An invented row: it shows what sheets can show.".into();
+    plan.marks = vec![Mark {
+        x: Mm(4950),
+        z: Mm(1800),
+        text: "Lay the end shoot on from here".into(),
+    }];
+    let words = Words::default();
+    let terms = plan.terms(&row.trellis);
+    let findings = check_row(&Context::found(&row, &terms, &plan.targets));
+    let before = row.trees.iter().map(|t| (t.id, t.clone())).collect();
+    let told = Told {
+        plan: &plan,
+        row: &row,
+        time: Some(Time {
+            moment: plan.start(),
+            phase: Phase::Before,
+        }),
+        work: &work(),
+        before: &before,
+        findings: &findings.iter().collect::<Vec<_>>(),
+        figures: &[FigureTable {
+            title: row_figures_title(row.leaf, &words),
+            lines: row_figures(&figures(&row, &plan.targets), &plan.targets, true, &words),
+            assumed: String::new(),
+        }],
+        words: &words,
+    };
+    for (paper, name) in [(Paper::A4, "a4"), (Paper::Letter, "letter")] {
+        let pages = sheets(&told, paper);
+        assert!(pages.len() >= 2);
+        check(&format!("sheets-{name}.svg-parts"), &pages.join("\n"));
+    }
 }
 
 #[test]

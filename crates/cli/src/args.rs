@@ -1,6 +1,6 @@
 //! What can be asked on the command line.
 
-use clap::{Args as ClapArgs, Parser, Subcommand};
+use clap::{Args as ClapArgs, Parser, Subcommand, ValueEnum};
 use std::path::PathBuf;
 
 /// Plans, checks and draws fruit trees trained as planar cordons.
@@ -69,7 +69,10 @@ pub struct Light {
     pub output: Output,
 }
 
-/// Draw a row to scale as SVG, at the moment that `check` judges.
+/// Draw a row to scale as SVG, at the moment that `check` judges; or its sheets to print.
+///
+/// With --sheets the row is drawn as the crew finds it, with a sign for each piece of the work that `check` judges as done,
+/// that work as boxes to tick, the findings and the figures: FILE-1.svg, FILE-2.svg and so on, one a page.
 #[derive(ClapArgs)]
 pub struct Draw {
     /// A plan file.
@@ -78,8 +81,18 @@ pub struct Draw {
     /// The drawing; a name that ends in .svg.
     #[arg(short, long = "output", value_name = "FILE.svg")]
     pub output_file: PathBuf,
+    /// Draw sheets of this paper.
+    #[arg(long, value_name = "PAPER")]
+    pub sheets: Option<PaperSize>,
     #[command(flatten)]
     pub output: Output,
+}
+
+/// A paper to print on.
+#[derive(Clone, Copy, ValueEnum)]
+pub enum PaperSize {
+    A4,
+    Letter,
 }
 
 /// Make a plan of a measured row: a table with one line a shoot.

@@ -1,8 +1,7 @@
-//! `cordonry draw`, `import` and `export`: from one file to another.
+//! `cordonry import` and `export`: from one file to another.
 
 use crate::Status;
-use crate::args::{Draw, Export, Import};
-use crate::check::judged;
+use crate::args::{Export, Import};
 use crate::files;
 use anyhow::{Result, anyhow, bail};
 use cordonry::file::csv::{self, Measured, Options, Style};
@@ -12,26 +11,6 @@ use cordonry::units::{BareUnit, Deg, LengthStyle, Mm, parse_length};
 use cordonry_words::Words;
 use serde_json::{Value, json};
 use std::path::Path;
-
-pub fn draw(ask: &Draw) -> Status {
-    let done = || -> Result<(Value, String)> {
-        named(&ask.output_file, "a drawing", "svg")?;
-        let plan = files::plan(&ask.path)?;
-        let row = judged(&plan)?.row;
-        let text = cordonry_draw::document(&plan, &row);
-        put(&ask.output_file, &ask.path, &text)?;
-        Ok((
-            json!({
-                "file": ask.path.display().to_string(),
-                "output": ask.output_file.display().to_string(),
-                "leaf": row.leaf,
-                "trees": row.trees.len(),
-            }),
-            format!("{} drawn\n", ask.output_file.display()),
-        ))
-    };
-    files::outcome(&ask.output, &ask.path, done())
-}
 
 pub fn import(ask: &Import) -> Status {
     let done = || -> Result<(Value, String)> {
@@ -200,7 +179,7 @@ pub fn export(ask: &Export) -> Status {
 }
 
 /// A file's name says what is in it, so that no program takes it for another thing.
-fn named(path: &Path, what: &str, ending: &str) -> Result<()> {
+pub fn named(path: &Path, what: &str, ending: &str) -> Result<()> {
     let fits = |e: &std::ffi::OsStr| e.eq_ignore_ascii_case(ending);
     if path.extension().is_some_and(fits) {
         return Ok(());
@@ -212,7 +191,7 @@ fn named(path: &Path, what: &str, ending: &str) -> Result<()> {
 }
 
 /// Writes the file that was asked for; an error names that one.
-fn put(path: &Path, from: &Path, text: &str) -> Result<()> {
+pub fn put(path: &Path, from: &Path, text: &str) -> Result<()> {
     files::write(path, from, text).map_err(|e| e.context(path.display().to_string()))
 }
 

@@ -3,6 +3,7 @@
 mod args;
 mod check;
 mod convert;
+mod draw;
 mod files;
 mod light;
 mod replace;
@@ -25,7 +26,7 @@ fn main() -> ExitCode {
     let status = match args::Args::parse().command {
         args::Command::Check(ask) => check::run(&ask),
         args::Command::Light(ask) => light::run(&ask),
-        args::Command::Draw(ask) => convert::draw(&ask),
+        args::Command::Draw(ask) => draw::draw(&ask),
         args::Command::Import(ask) => convert::import(&ask),
         args::Command::Export(ask) => convert::export(&ask),
     };

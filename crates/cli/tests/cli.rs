@@ -196,6 +196,26 @@ fn a_measured_row_goes_in_and_out() {
             .unwrap()
             .contains("<svg")
     );
+
+    let sheets = [
+        "draw",
+        &file("row.json"),
+        "-o",
+        &file("row.svg"),
+        "--sheets",
+    ];
+    for (paper, width) in [("a4", "297mm"), ("letter", "279.4mm")] {
+        let ran = run(&[&sheets[..], &[paper, "--json"]].concat());
+        assert_eq!(ran.status, 0, "{}", ran.err);
+        let told: serde_json::Value = serde_json::from_str(&ran.out).unwrap();
+        let names = told["rows"][0]["sheets"].as_array().unwrap();
+        for (i, name) in names.iter().enumerate() {
+            assert_eq!(*name, file(&format!("row-{}.svg", i + 1)));
+            let page = fs::read_to_string(name.as_str().unwrap()).unwrap();
+            assert!(page.contains(width) && page.contains(&format!("Page {} of", i + 1)));
+        }
+    }
+    assert_eq!(run(&[&sheets[..], &["a0"]].concat()).status, 2);
 }
 
 #[test]

@@ -1,6 +1,9 @@
 //! The signs for work, each with its shape, and the key that tells what they mean.
 
-use crate::element::{add, el, group, markup, path, text};
+use crate::block::{self, Block};
+use crate::document::HEAD_GAP;
+use crate::element::{add, el, group, markup, path};
+use crate::paper::MARGIN;
 use crate::pen::{Pen, num, translate};
 use crate::tree::bud_shape;
 use cordonry::work::Work;
@@ -193,35 +196,41 @@ impl Sign {
 /// Side of a sign's square in the key, pixels.
 pub const KEY_SIDE: f64 = 24.0;
 
-/// The key in a line from `x` on, about the height `y`.
-pub(crate) fn line(work: &[Work], x: f64, y: f64, words: &Words) -> Option<Element> {
+/// Room between two signs of the key, and above and under a line of it: pixels.
+const BETWEEN: f64 = 18.0;
+const LINE_HEIGHT: f64 = 20.0;
+
+/// The key of the signs for `work` in lines of at most `width` pixels; none without signs. It stands a little up into
+/// the gap under a sheet's head.
+pub(crate) fn block(work: &[Work], width: f64, words: &Words) -> Option<Block> {
     let signs = Sign::all_of(work);
     if signs.is_empty() {
         return None;
     }
-    let mut out = group("sign-key");
-    let mut x = x;
+    let mut element = group("sign-key");
+    let (mut x, mut y) = (0.0, KEY_SIDE / 2.0 - HEAD_GAP / 2.0);
     for sign in signs {
         let word = words.plain(sign.word());
-        let mut own = el(
-            "g",
-            &[("transform", &translate(Point::new(x + KEY_SIDE / 2.0, y)))],
-        );
-        own.append(sign.example());
-        out.append(own);
-        x += KEY_SIDE + 4.0;
-        out.append(text(
-            "text",
-            &[
-                ("class", "sheet-text"),
-                ("x", &num(x)),
-                ("y", &num(y + 4.0)),
-            ],
+        let own = KEY_SIDE + 4.0 + word.chars().count() as f64 * 6.6;
+        if x > 0.0 && x + own > width {
+            (x, y) = (0.0, y + LINE_HEIGHT);
+        }
+        let at = Point::new(MARGIN + x + KEY_SIDE / 2.0, y);
+        let mut drawn = el("g", &[("transform", &translate(at))]);
+        drawn.append(sign.example());
+        element.append(drawn);
+        element.append(block::at(
+            "sheet-text",
+            MARGIN + x + KEY_SIDE + 4.0,
+            y + 4.0,
             &word,
         ));
-        x += word.chars().count() as f64 * 6.6 + 18.0;
+        x += own + BETWEEN;
     }
-    Some(out)
+    Some(Block {
+        element,
+        height: y + HEAD_GAP / 2.0 - KEY_SIDE / 2.0 + LINE_HEIGHT,
+    })
 }
 
 #[cfg(test)]
@@ -257,10 +266,10 @@ mod tests {
         let work = [rub.clone(), off, rub];
         assert_eq!(Sign::all_of(&work), [Sign::Off, Sign::Rub]);
         let words = Words::default();
-        let drawn = line(&work, 0.0, 0.0, &words).map(|e| e.to_string());
+        let drawn = block(&work, 900.0, &words).map(|b| b.element.to_string());
         let drawn = drawn.unwrap_or_default();
         assert!(drawn.contains("work-remove") && drawn.contains("rub buds out"));
         assert!(!drawn.contains("work-bud"));
-        assert!(line(&[], 0.0, 0.0, &words).is_none());
+        assert!(block(&[], 900.0, &words).is_none());
     }
 }

@@ -9,23 +9,39 @@
 //! nodes and attribute values alone.
 
 pub mod band;
+mod block;
 mod document;
 mod element;
+mod figures;
 pub mod frame;
 pub mod key;
+mod layer;
+mod measure;
+mod paper;
 mod pen;
+mod sheets;
+mod strip;
 mod style;
+mod time;
 pub mod tree;
 mod wood;
 pub mod work;
+mod worklist;
 
 pub use band::{BAND_HEIGHT, cordon_band};
-pub use document::{Sheet, document, document_with, pages_with};
+pub use block::file;
+pub use document::{DocumentOptions, document, document_with};
+pub use figures::{FigureLine, FigureTable, row_figures, row_figures_title};
 pub use frame::{backdrop, foreground, frame, top_of, tree_numbers};
 pub use key::Sign;
+pub use layer::Layer;
+pub use paper::Paper;
+pub use sheets::{Told, sheets};
 pub use style::STYLE;
+pub use time::{Time, window_key};
 pub use tree::{Options, tree_group, tree_group_with};
 pub use work::work_marks;
+pub use worklist::{cautions, work_line};
 
 /// How much of a tree is drawn.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]

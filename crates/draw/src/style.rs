@@ -7,6 +7,9 @@ macro_rules! light {
     };
 }
 
+/// The tone of the ground in [`light`], which is left out in print: there it is the paper's own.
+const PAPER_TONE: &str = "#fbfaf6";
+
 /// Colours on a dark ground: the wood turns light.
 macro_rules! dark {
     () => {
@@ -45,14 +48,14 @@ pub const STYLE: &str = concat!(
 /// The style sheet for one scale, in light colours and without custom properties: programs that
 /// draw files know none.
 pub fn fixed(px: f64) -> String {
-    let mut css = rules!().to_string();
-    if let Some(at) = css.find("@media") {
-        css.truncate(at);
-    }
-    // Signs come at their size.
-    css = css
+    fixed_from(rules!(), px)
+}
+
+fn fixed_from(rules: &str, px: f64) -> String {
+    // Signs come at their size, and nothing is pressed.
+    let mut css = rules
         .lines()
-        .filter(|rule| !rule.contains(".sized"))
+        .filter(|rule| !rule.contains(".sized") && !rule.starts_with("@media"))
         .collect::<Vec<_>>()
         .join("\n");
     css = css.replace("var(--px)", "1");
@@ -62,6 +65,12 @@ pub fn fixed(px: f64) -> String {
         }
     }
     sizes(&css, px)
+}
+
+/// The style of sheets for print: as [`fixed`], on white, with the rules that only sheets need.
+pub fn sheets(px: f64) -> String {
+    fixed_from(&format!("{}\n{}", rules!(), include_str!("sheets.css")), px)
+        .replace(PAPER_TONE, "#fff")
 }
 
 /// Works out `calc(A * 1)` and `max(A, B * 1)`, where lengths before `* 1` are multiplied by `px`.
@@ -119,6 +128,16 @@ mod tests {
             "{css}"
         );
         assert!(css.contains(".ground-line{fill:none;stroke:#2a2622;stroke-width:15px}"));
+    }
+
+    #[test]
+    fn sheets_are_white_and_fixed() {
+        let css = sheets(40.0);
+        assert!(light!().starts_with(&format!("--paper:{PAPER_TONE};")));
+        assert!(css.contains(".paper{fill:#fff}") && css.contains(".tick-box{"));
+        for word in ["var(", "calc(", "@media", PAPER_TONE] {
+            assert!(!css.contains(word), "{word}");
+        }
     }
 
     #[test]

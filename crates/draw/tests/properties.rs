@@ -11,8 +11,8 @@ use cordonry::terms::Terms;
 use cordonry::units::{Deg, LengthStyle, Mm};
 use cordonry::work::Work;
 use cordonry_draw::{
-    Detail, Options, Sheet, cordon_band, document_with, frame, tree_group_with, tree_numbers,
-    work_marks,
+    Detail, DocumentOptions, Options, cordon_band, document_with, frame, tree_group_with,
+    tree_numbers, work_marks,
 };
 use cordonry_words::{Language, Words};
 use proptest::prelude::*;
@@ -238,11 +238,11 @@ fn all(row: &Row, name: &str) -> Vec<String> {
     }
     let terms = Terms::of(row, &targets);
     out.push(work_marks(row, &work, Moment::dormant(row.leaf), &terms));
-    let sheet = Sheet {
+    let sheet = DocumentOptions {
         words: &words,
         foliage: true,
         work: &work,
-        time: "",
+        time: None,
     };
     out.push(document_with(&plan, row, &sheet));
     out

@@ -13,11 +13,11 @@ mod ways;
 use crate::bench_row;
 use crate::message;
 use app::App;
-use device::{files, helper, store};
+use device::{helper, store};
 use hand::keys;
 use leptos::ev;
 use leptos::prelude::*;
-use panels::notice;
+use panels::{notice, print};
 use std::rc::Rc;
 use wasm_bindgen::prelude::*;
 use ways::{entry, import, open};
@@ -49,7 +49,7 @@ fn Page(start_helper: js_sys::Function) -> impl IntoView {
         }
     });
     // Nothing waits for its quarter of a second when the page goes.
-    files::watch_print(app);
+    print::watch_print(app);
     window_event_listener(ev::pagehide, move |_| app.flush());
     window_event_listener(ev::visibilitychange, move |_| app.flush());
     window_event_listener(ev::dragover, |e| e.prevent_default());

@@ -19,3 +19,9 @@ draw-sign-bend = bend
 draw-sign-bud = keep a bud
 draw-sign-laterals = take laterals off
 draw-sign-rub = rub buds out
+draw-page = Page { $page } of { $pages }
+draw-true = printed at 100 %, this bar is { $length } long
+draw-alike = { $count ->
+    [one] and one more like it, at { $places }
+   *[other] and { $count } more like it, at { $places }
+}

@@ -1,16 +1,14 @@
 //! Files in and out.
 
 use crate::browser::app::App;
-use crate::browser::panels::header::window_key;
 use cordonry::plan::Plan;
-use cordonry::row::Row;
+use cordonry::row::Phase;
 use cordonry::said::Arg;
+use cordonry_draw::{DocumentOptions, Time};
 use leptos::prelude::*;
 use wasm_bindgen::prelude::*;
 use wasm_bindgen_futures::{JsFuture, spawn_local};
-use web_sys::{
-    Blob, BlobPropertyBag, Element, HtmlAnchorElement, ShadowRootInit, ShadowRootMode, Url,
-};
+use web_sys::{Blob, BlobPropertyBag, HtmlAnchorElement, Url};
 
 /// Hands a text to the user as a file.
 pub fn download(name: &str, kind: &str, text: &str) -> Result<(), JsValue> {
@@ -130,111 +128,25 @@ pub fn save_table(app: App, of: TableOf) {
 
 /// The whole row as it is shown, in the units in use; before the work, with the signs for it.
 fn drawing(app: App, desk: &crate::desk::Desk) -> String {
-    on_sheet(app, desk, cordonry_draw::document_with)
-}
-
-fn on_sheet<T>(
-    app: App,
-    desk: &crate::desk::Desk,
-    draw: impl FnOnce(&Plan, &Row, &cordonry_draw::Sheet<'_>) -> T,
-) -> T {
-    let (moment, works) = (desk.moment(), desk.works());
-    let time = match desk.correcting() {
-        true => String::new(),
-        false => app.text(
-            "sheet-time",
-            &[
-                ("window", Arg::Text(app.t(window_key(moment.window)))),
-                ("leaf", Arg::Count(moment.leaf.into())),
-                (
-                    "view",
-                    Arg::Text(if desk.is_before() { "before" } else { "after" }.into()),
-                ),
-                ("count", Arg::Count(works.len() as i64)),
-            ],
-        ),
-    };
     app.worded(|words| {
-        let sheet = cordonry_draw::Sheet {
-            time: &time,
+        let options = DocumentOptions {
             words,
             foliage: false,
-            work: if desk.is_before() { &works } else { &[] },
+            time: time_of(desk),
+            work: &desk.works(),
         };
-        draw(desk.plan(), &desk.row, &sheet)
+        cordonry_draw::document_with(desk.plan(), &desk.row, &options)
     })
 }
 
-/// Prints the whole row to scale with what is told of it.
-pub fn print() {
-    let _ = window().print();
-}
-
-/// Lays the whole row out whenever the browser is about to print, and clears it away after.
-pub fn watch_print(app: App) {
-    window_event_listener(leptos::ev::beforeprint, move |_| {
-        if let Some(pages) = app.peek(|d| on_sheet(app, d, cordonry_draw::pages_with)) {
-            // Without the sheet the part of the wall that is in sight is printed.
-            let _ = lay_sheet(&pages);
-            let _ = unfold(true);
-        }
-    });
-    window_event_listener(leptos::ev::afterprint, |_| {
-        clear_sheet();
-        let _ = unfold(false);
-    });
-}
-
-const SHEET: &str = "print-sheet";
-/// The pages' style. A hair lower than the paper: a page that is rounded up would bring an empty one.
-const PAGES: &str = "div{break-after:page;height:209.5mm;overflow:hidden}svg{display:block}.paper{fill:#fff!important}";
-
-fn clear_sheet() {
-    if let Some(old) = document().get_element_by_id(SHEET) {
-        old.remove();
-    }
-}
-
-/// Opens what is folded on the screen and belongs on paper, or folds it again.
-fn unfold(open: bool) -> Result<(), JsValue> {
-    const UNFOLDED: &str = "data-unfolded";
-    let which = match open {
-        true => "details.work-list:not([open])".to_string(),
-        false => format!("details[{UNFOLDED}]"),
+/// When the row on the desk is as it is shown; `None` while its record is corrected.
+pub fn time_of(desk: &crate::desk::Desk) -> Option<Time> {
+    let phase = match desk.is_before() {
+        true => Phase::Before,
+        false => Phase::After,
     };
-    let found = document().query_selector_all(&which)?;
-    for i in 0..found.length() {
-        let Some(details) = found.item(i).and_then(|n| n.dyn_into::<Element>().ok()) else {
-            continue;
-        };
-        if open {
-            details.set_attribute("open", "")?;
-            details.set_attribute(UNFOLDED, "")?;
-        } else {
-            details.remove_attribute("open")?;
-            details.remove_attribute(UNFOLDED)?;
-        }
-    }
-    Ok(())
-}
-
-/// Puts the drawn pages where only print shows them, in a shadow tree: their styles are a file's own.
-fn lay_sheet(pages: &[String]) -> Result<(), JsValue> {
-    clear_sheet();
-    let Some(body) = document().body() else {
-        return Ok(());
-    };
-    let host = document().create_element("div")?;
-    host.set_id(SHEET);
-    let shadow = host.attach_shadow(&ShadowRootInit::new(ShadowRootMode::Open))?;
-    let mut inside = format!("<style>{PAGES}</style>");
-    for page in pages {
-        inside.push_str("<div>");
-        inside.push_str(page);
-        inside.push_str("</div>");
-    }
-    shadow.set_inner_html(&inside);
-    body.prepend_with_node_1(&host)
+    let moment = desk.moment();
+    (!desk.correcting()).then_some(Time { moment, phase })
 }
 
 /// Saves the drawing of the whole row.

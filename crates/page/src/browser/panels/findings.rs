@@ -3,8 +3,8 @@
 use crate::browser::app::App;
 use crate::desk::Desk;
 use cordonry::check::{Finding, Part, Remedy, Severity};
-use cordonry::row::Limit;
 use cordonry::said::Arg;
+use cordonry_draw::{FigureLine, row_figures, row_figures_title};
 use leptos::prelude::*;
 
 /// How many findings of one rule are listed at once.
@@ -301,61 +301,14 @@ pub fn FiguresPanel(app: App) -> impl IntoView {
     let lines = Memo::new(move |_| {
         app.style.track();
         app.read(|d| {
-            let f = &d.figures;
-            let limit = |l| d.plan().targets.get(l);
-            let due = limit(Limit::FillDueLeaf);
-            vec![
-                (
-                    "figure-fill",
-                    Arg::Share(f.cordon_fill_share),
-                    app.text("asked-fill", &[("leaf", Arg::Number(due, 0))]),
-                    d.findings.iter().any(|f| f.rule == "cordon-fill-due"),
-                ),
-                (
-                    "figure-bare",
-                    Arg::Length(f.gap_total),
-                    String::new(),
-                    false,
-                ),
-                (
-                    "figure-twice",
-                    Arg::Length(f.overlap_total),
-                    String::new(),
-                    false,
-                ),
-                (
-                    "figure-uprights",
-                    Arg::Count(f.uprights as i64),
-                    app.text("asked-trees", &[("trees", Arg::Count(f.trees as i64))]),
-                    false,
-                ),
-                (
-                    "figure-apart",
-                    Arg::Length(f.upright_spacing_mean),
-                    app.text(
-                        "asked-apart",
-                        &[("target", Arg::Length(limit(Limit::UprightSpacing)))],
-                    ),
-                    f.spacing_is_off(&d.plan().targets),
-                ),
-                (
-                    "figure-uneven",
-                    Arg::Share(f.upright_spacing_cv),
-                    app.t("asked-uneven"),
-                    false,
-                ),
-            ]
-            .into_iter()
-            .map(|(key, value, asked, off)| {
-                (key, app.text("value", &[("value", value)]), asked, off)
-            })
-            .collect::<Vec<_>>()
+            let due = fill_is_due(d);
+            app.worded(|w| row_figures(&d.figures, &d.plan().targets, due, w))
         })
         .unwrap_or_default()
     });
     let title = move || {
         app.read(|d| d.row.leaf)
-            .map(|leaf| app.text("figures-title", &[("leaf", Arg::Count(leaf.into()))]))
+            .map(|leaf| app.worded(|w| row_figures_title(leaf, w)))
     };
     view! {
         <section class="figures" aria-labelledby="figures-title">
@@ -367,8 +320,10 @@ pub fn FiguresPanel(app: App) -> impl IntoView {
     }
 }
 
-/// A figure: its key, its value, what is asked of it, and whether it misses that.
-pub type FigureLine = (&'static str, String, String, bool);
+/// Whether the cordon should have been filled by now.
+pub fn fill_is_due(desk: &Desk) -> bool {
+    desk.findings.iter().any(|f| f.rule == "cordon-fill-due")
+}
 
 /// Figures in a table, each beside what is asked of it.
 #[component]
@@ -380,15 +335,15 @@ pub fn FigureRows(app: App, lines: Memo<Vec<FigureLine>>) -> impl IntoView {
                     lines
                         .get()
                         .into_iter()
-                        .map(|(key, value, asked, off)| {
+                        .map(|line| {
                             view! {
-                                <tr class:off=off>
-                                    <th scope="row">{app.t(key)}</th>
-                                    <td class="value" data-figure=key>
-                                        {off.then_some("▲ ")}
-                                        {value}
+                                <tr class:off=line.off>
+                                    <th scope="row">{app.t(line.key)}</th>
+                                    <td class="value" data-figure=line.key>
+                                        {line.off.then_some("▲ ")}
+                                        {line.value}
                                     </td>
-                                    <td class="asked">{asked}</td>
+                                    <td class="asked">{line.asked}</td>
                                 </tr>
                             }
                         })

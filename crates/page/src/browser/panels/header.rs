@@ -4,11 +4,13 @@ use crate::browser::app::{App, Kept};
 use crate::browser::controls::menu::Menu;
 use crate::browser::device::files;
 use crate::browser::device::helper::Helper;
+use crate::browser::panels::print;
 use crate::browser::ways::open::Incoming;
 use crate::browser::ways::start::FilePicker;
 use cordonry::plan::{Moment, Plan, Window};
 use cordonry::said::Arg;
 use cordonry::units::LengthStyle;
+use cordonry_draw::window_key;
 use leptos::prelude::*;
 
 /// The line over the wall.
@@ -70,7 +72,7 @@ pub fn Header(app: App, incoming: Incoming, helper: Helper) -> impl IntoView {
                 <button
                     class="link"
                     data-act="print"
-                    on:click=move |_| files::print()
+                    on:click=move |_| print::print()
                 >
                     {app.t("print")}
                 </button>
@@ -136,16 +138,6 @@ fn RowName(app: App) -> impl IntoView {
             />
             <span class="row-note" title=note>{note}</span>
         </h1>
-    }
-}
-
-/// A window's name in the language file.
-pub fn window_key(window: Window) -> &'static str {
-    match window {
-        Window::Dormant => "window-dormant",
-        Window::BudSwell => "window-bud-swell",
-        Window::EarlySummer => "window-early-summer",
-        Window::AfterHarvest => "window-after-harvest",
     }
 }
 

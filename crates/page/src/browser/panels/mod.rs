@@ -9,6 +9,7 @@ pub mod limits;
 pub mod list;
 pub mod many;
 pub mod notice;
+pub mod print;
 pub mod views;
 pub mod wires;
 pub mod worklist;

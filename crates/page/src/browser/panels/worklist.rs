@@ -3,11 +3,9 @@
 use crate::browser::app::App;
 use crate::desk::Desk;
 use cordonry::check::Part;
-use cordonry::pose::layout;
-use cordonry::row::{ShootId, TreeId};
 use cordonry::said::Arg;
 use cordonry::work::Work;
-use cordonry_draw::Sign;
+use cordonry_draw::{Sign, work_line};
 use leptos::prelude::*;
 
 /// How many pieces of work are listed at once.
@@ -63,39 +61,15 @@ fn lines(app: App, desk: &Desk, most: usize) -> Vec<Line> {
         .plan()
         .trees_before(desk.scheme(), desk.moment(), &ids)
         .unwrap_or_default();
-    let found = |tree: TreeId, shoot: ShootId| {
-        let own = before.get(&tree)?;
-        let at = own.index(shoot)?;
-        // A stem is where its tree is.
-        let place = (at > 0).then(|| layout(own, desk.geometry)[at].base.x);
-        Some((own.name(shoot)?, place))
-    };
     let line = |work: &Work| {
         let subject = work.subject();
         let part = subject.tree.map(|tree| Part {
             tree,
             shoot: Some(work.kept_bud(desk.moment().leaf).unwrap_or(subject.shoot)),
         });
-        app.worded(|words| {
-            let done = words.work(work);
-            let Some(tree) = subject.tree else {
-                return (work.clone(), part, done);
-            };
-            let (name, place) = match found(tree, subject.shoot) {
-                Some((name, place)) => (words.name(name), place),
-                None => (words.part(&desk.row, tree, Some(subject.shoot)), None),
-            };
-            let args = [
-                ("part", Arg::Text(name)),
-                ("work", Arg::Text(done)),
-                ("x", Arg::Length(place.unwrap_or_default())),
-            ];
-            let key = match place {
-                Some(_) => "work-line-at",
-                None => "work-line",
-            };
-            (work.clone(), part, words.text(key, &args))
-        })
+        let own = work.tree().and_then(|t| before.get(&t));
+        let words = app.worded(|w| work_line(work, own.map(|t| &**t), &desk.row, desk.geometry, w));
+        (work.clone(), part, words)
     };
     works.iter().map(line).collect()
 }

@@ -6,6 +6,7 @@ use crate::browser::panels::findings::FigureRows;
 use cordonry::check::renewal_zone_is_dark;
 use cordonry::row::Limit;
 use cordonry::said::Arg;
+use cordonry_draw::{FigureLine, FigureTable};
 use leptos::prelude::*;
 
 /// The figures of the light.
@@ -13,17 +14,24 @@ use leptos::prelude::*;
 pub fn LightFiguresPanel(app: App) -> impl IntoView {
     view! {
         <Show when=move || app.light.on.get()>
-            <FigureTable app/>
+            <LightFigureTable app/>
             <BesideDeep app/>
         </Show>
     }
 }
 
-#[component]
-fn FigureTable(app: App) -> impl IntoView {
-    let lit = app.light;
-    let lines = Memo::new(move |_| {
-        lit.read(|r| {
+/// The figures of the light for paper, while they are shown.
+pub fn on_paper(app: App) -> Option<FigureTable> {
+    app.light.on.get().then(|| FigureTable {
+        title: app.t("light-figures-title"),
+        lines: lines(app),
+        assumed: taken(app).unwrap_or_default(),
+    })
+}
+
+fn lines(app: App) -> Vec<FigureLine> {
+    app.light
+        .read(|r| {
             let f = r.figures;
             let limit = |l| app.peek(|d| d.plan().targets.get(l)).unwrap_or_default();
             let (target, renewal) = (limit(Limit::LightTarget), limit(Limit::RenewalLight));
@@ -34,14 +42,20 @@ fn FigureTable(app: App) -> impl IntoView {
                     false => app.text("about-value", &[("value", Arg::Text(value))]),
                 }
             };
-            let mut out = vec![(
+            let line = |key, value, asked, off| FigureLine {
+                key,
+                value,
+                asked,
+                off,
+            };
+            let mut out = vec![line(
                 "figure-light-caught",
                 share(f.caught),
                 app.text("asked-light", &[("target", Arg::Share(target))]),
                 false,
             )];
             if let Some((beam, sky)) = f.parts {
-                out.push((
+                out.push(line(
                     "figure-light-parts",
                     app.text(
                         "light-parts",
@@ -58,17 +72,27 @@ fn FigureTable(app: App) -> impl IntoView {
                     &[("height", zone_height), ("least", Arg::Share(renewal))],
                 );
                 let dark = app.peek(|d| renewal_zone_is_dark(mean, &d.plan().targets));
-                out.push(("figure-zone-mean", share(mean), asked, dark == Some(true)));
-                out.push(("figure-zone-least", share(least), String::new(), false));
+                out.push(line(
+                    "figure-zone-mean",
+                    share(mean),
+                    asked,
+                    dark == Some(true),
+                ));
+                out.push(line(
+                    "figure-zone-least",
+                    share(least),
+                    String::new(),
+                    false,
+                ));
             }
             let of = app.t(if f.whole {
                 "of-whole-wall"
             } else {
                 "of-wall-in-view"
             });
-            out.push(("figure-under-30", share(f.under.0), of.clone(), false));
-            out.push(("figure-under-50", share(f.under.1), of, false));
-            out.push((
+            out.push(line("figure-under-30", share(f.under.0), of.clone(), false));
+            out.push(line("figure-under-50", share(f.under.1), of, false));
+            out.push(line(
                 "figure-leaf-area-index",
                 app.text("value", &[("value", Arg::Number(f.leaf_area_index, 2))]),
                 app.t("asked-leaf-area-index"),
@@ -77,42 +101,48 @@ fn FigureTable(app: App) -> impl IntoView {
             out
         })
         .unwrap_or_default()
-    });
-    let taken = move || {
-        app.style.track();
-        lit.read(|r| {
-            let a = r.around();
-            let yes = |given: bool| Arg::Text(if given { "yes" } else { "no" }.into());
-            app.text(
-                "light-assumed",
-                &[
-                    ("latitude", Arg::Number(a.site.latitude_deg.abs(), 1)),
-                    (
-                        "side",
-                        Arg::Text(
-                            if a.site.latitude_deg < 0.0 {
-                                "south"
-                            } else {
-                                "north"
-                            }
-                            .into(),
-                        ),
+}
+
+/// What was taken for them.
+fn taken(app: App) -> Option<String> {
+    app.style.track();
+    app.light.read(|r| {
+        let a = r.around();
+        let yes = |given: bool| Arg::Text(if given { "yes" } else { "no" }.into());
+        app.text(
+            "light-assumed",
+            &[
+                ("latitude", Arg::Number(a.site.latitude_deg.abs(), 1)),
+                (
+                    "side",
+                    Arg::Text(
+                        if a.site.latitude_deg < 0.0 {
+                            "south"
+                        } else {
+                            "north"
+                        }
+                        .into(),
                     ),
-                    ("place", yes(a.place_given)),
-                    ("bearing", Arg::Angle(a.site.row_azimuth_deg)),
-                    ("way", yes(a.bearing_given)),
-                    ("spacing", Arg::Length(a.shape.row_spacing * 1000.0)),
-                    ("rows", yes(a.spacing_given)),
-                    ("thickness", Arg::Length(a.shape.thickness * 1000.0)),
-                ],
-            )
-        })
-    };
+                ),
+                ("place", yes(a.place_given)),
+                ("bearing", Arg::Angle(a.site.row_azimuth_deg)),
+                ("way", yes(a.bearing_given)),
+                ("spacing", Arg::Length(a.shape.row_spacing * 1000.0)),
+                ("rows", yes(a.spacing_given)),
+                ("thickness", Arg::Length(a.shape.thickness * 1000.0)),
+            ],
+        )
+    })
+}
+
+#[component]
+fn LightFigureTable(app: App) -> impl IntoView {
+    let lines = Memo::new(move |_| lines(app));
     view! {
         <section class="figures light-figures" aria-labelledby="light-figures-title">
             <h2 id="light-figures-title">{app.t("light-figures-title")}</h2>
             <FigureRows app lines/>
-            <p class="assumed">{taken}</p>
+            <p class="assumed">{move || taken(app)}</p>
         </section>
     }
 }

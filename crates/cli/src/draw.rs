@@ -1,0 +1,107 @@
+//! `cordonry draw`: a row as one drawing, or as sheets to print.
+
+use crate::Status;
+use crate::args::{Draw, PaperSize};
+use crate::check::judged;
+use crate::convert::{named, put};
+use crate::files;
+use anyhow::Result;
+use cordonry::check::{Context, check, figures};
+use cordonry::plan::Plan;
+use cordonry::row::Phase;
+use cordonry::work::Work;
+use cordonry_draw::{FigureTable, Paper, Time, Told, row_figures, row_figures_title};
+use cordonry_words::Words;
+use serde_json::{Value, json};
+use std::path::{Path, PathBuf};
+
+pub fn draw(ask: &Draw) -> Status {
+    let done = || -> Result<(Value, String)> {
+        named(&ask.output_file, "a drawing", "svg")?;
+        let plan = files::plan(&ask.path)?;
+        let ((leaf, trees), written) = match ask.sheets {
+            None => {
+                let row = judged(&plan)?.row;
+                let text = cordonry_draw::document(&plan, &row);
+                put(&ask.output_file, &ask.path, &text)?;
+                ((row.leaf, row.trees.len()), vec![ask.output_file.clone()])
+            }
+            Some(paper) => {
+                let mut written = Vec::new();
+                for (i, page) in sheets(&plan, paper).iter().enumerate() {
+                    let name = numbered(&ask.output_file, i + 1);
+                    put(&name, &ask.path, &cordonry_draw::file(page))?;
+                    written.push(name);
+                }
+                ((plan.found.leaf, plan.found.trees.len()), written)
+            }
+        };
+        let mut told = json!({
+            "file": ask.path.display().to_string(),
+            "output": written[0].display().to_string(),
+            "leaf": leaf,
+            "trees": trees,
+        });
+        if ask.sheets.is_some() {
+            let names: Vec<String> = written.iter().map(|p| p.display().to_string()).collect();
+            told["sheets"] = names.into();
+        }
+        let words = written
+            .iter()
+            .map(|name| format!("{} drawn\n", name.display()))
+            .collect();
+        Ok((told, words))
+    };
+    files::outcome(&ask.output, &ask.path, done())
+}
+
+/// `row.svg` with a page's number: `row-2.svg`.
+fn numbered(path: &Path, page: usize) -> PathBuf {
+    let stem = path.file_stem().unwrap_or_default().to_string_lossy();
+    let ending = path.extension().unwrap_or_default().to_string_lossy();
+    path.with_file_name(format!("{stem}-{page}.{ending}"))
+}
+
+/// The found row before the first work of the first scheme, which is the row that the crew finds.
+fn sheets(plan: &Plan, paper: PaperSize) -> Vec<String> {
+    let words = Words::default();
+    let row = &*plan.found;
+    let moment = plan.start();
+    let terms = plan.terms(&row.trellis);
+    let findings = check(&Context {
+        moment,
+        ..Context::found(row, &terms, &plan.targets)
+    });
+    let work: Vec<Work> = plan
+        .schemes
+        .first()
+        .map(|s| s.work(moment).cloned().collect())
+        .unwrap_or_default();
+    // Without work the row before it is the row after it.
+    let phase = match work.is_empty() {
+        true => Phase::After,
+        false => Phase::Before,
+    };
+    let before = row.trees.iter().map(|t| (t.id, t.clone())).collect();
+    let due = findings.iter().any(|f| f.rule == "cordon-fill-due");
+    let counted = figures(row, &plan.targets);
+    let told = Told {
+        plan,
+        row,
+        time: Some(Time { moment, phase }),
+        work: &work,
+        before: &before,
+        findings: &findings.iter().collect::<Vec<_>>(),
+        figures: &[FigureTable {
+            title: row_figures_title(row.leaf, &words),
+            lines: row_figures(&counted, &plan.targets, due, &words),
+            assumed: String::new(),
+        }],
+        words: &words,
+    };
+    let paper = match paper {
+        PaperSize::A4 => Paper::A4,
+        PaperSize::Letter => Paper::Letter,
+    };
+    cordonry_draw::sheets(&told, paper)
+}

@@ -1,0 +1,337 @@
+//! What is told of a row on paper, as items of columns: notes, work to tick off, findings, figures.
+
+use super::Told;
+use super::flow::Item;
+use crate::block::{Block, LINE, at};
+use crate::element::{add, group, path};
+use crate::figures::FigureTable;
+use crate::measure::{Face, STRONG, TEXT, wrap};
+use crate::pen::Pen;
+use crate::worklist::{place, work_line};
+use cordonry::check::{Finding, Severity};
+use cordonry::pose::Geometry;
+use cordonry::said::Arg;
+use cordonry_words::Words;
+use kurbo::Point;
+use svg::node::Node;
+use svg::node::element::Element;
+
+/// Height of the letters over their base line, pixels.
+const ASCENT: f64 = 12.0;
+/// Room under an item, pixels.
+const UNDER: f64 = 5.0;
+/// Most lines of an item: a longer text goes on in the next, so that none is higher than a page.
+const MOST_LINES: usize = 8;
+/// Side of a box to tick, and from it to the text: pixels.
+const BOX: f64 = 11.0;
+const INDENT: f64 = 20.0;
+/// From how many findings of one rule on they are told together.
+const TOGETHER: usize = 4;
+
+/// A text as items of at most so many pixels, `sign` standing before its first line.
+fn text_items(
+    content: &str,
+    (class, face): (&str, Face),
+    (indent, width): (f64, f64),
+    sign: Option<Element>,
+) -> Vec<Item> {
+    let lines = wrap(content, face, width - indent);
+    let mut sign = sign;
+    let count = lines.chunks(MOST_LINES).count();
+    lines
+        .chunks(MOST_LINES)
+        .enumerate()
+        .map(|(n, lines)| {
+            let mut element = group("sheet-item");
+            add(&mut element, sign.take());
+            let mut y = ASCENT;
+            for line in lines {
+                element.append(at(class, indent, y, line));
+                y += LINE;
+            }
+            let under = if n + 1 == count { UNDER } else { 0.0 };
+            Item {
+                block: Block {
+                    element,
+                    height: y - ASCENT + under,
+                },
+                with_next: false,
+            }
+        })
+        .collect()
+}
+
+/// A heading within a column.
+fn heading(content: &str, width: f64, sign: Option<Element>) -> Vec<Item> {
+    let indent = if sign.is_some() { INDENT } else { 0.0 };
+    let mut items = text_items(
+        content,
+        ("sheet-text strong", STRONG),
+        (indent, width),
+        sign,
+    );
+    for item in &mut items {
+        item.with_next = true;
+    }
+    items
+}
+
+/// Plain lines of text.
+pub fn lines(content: &str, width: f64) -> Vec<Item> {
+    text_items(content, ("sheet-body", TEXT), (0.0, width), None)
+}
+
+/// The plan's note, where its head could not hold all of it, and the notes that are pinned on the wall.
+pub fn notes(told: &Told<'_>, whole_note: bool, width: f64) -> Vec<Item> {
+    let mut out = Vec::new();
+    if whole_note {
+        out.extend(lines(&told.plan.note, width));
+    }
+    for (i, mark) in told.plan.marks.iter().enumerate() {
+        let number = at("sheet-text strong", 0.0, ASCENT, &(i + 1).to_string());
+        let text = if mark.text.trim().is_empty() {
+            "–"
+        } else {
+            &mark.text
+        };
+        out.extend(text_items(
+            text,
+            ("sheet-body", TEXT),
+            (INDENT * 1.5, width),
+            Some(number),
+        ));
+    }
+    out
+}
+
+/// Every piece of work, each with a box to tick: what belongs to no tree first, then tree by tree from one end of the row to
+/// the other, and along each tree.
+pub fn work(told: &Told<'_>, width: f64) -> Vec<Item> {
+    let g = Geometry::of(told.row, &told.plan.targets);
+    let mut pieces: Vec<(Option<f64>, Option<f64>, String)> = told
+        .work
+        .iter()
+        .map(|work| {
+            let before = work.tree().and_then(|t| told.before.get(&t));
+            let before = before.map(|t| &**t);
+            let line = work_line(work, before, told.row, g, told.words);
+            (before.map(|t| t.foot.f()), place(work, before, g), line)
+        })
+        .collect();
+    let order = |a: Option<f64>, b: Option<f64>| match (a, b) {
+        (Some(a), Some(b)) => a.total_cmp(&b),
+        (a, b) => a.is_some().cmp(&b.is_some()),
+    };
+    pieces.sort_by(|a, b| order(a.0, b.0).then(order(a.1, b.1)));
+    let mut out = Vec::new();
+    for (_, _, line) in pieces {
+        let mut pen = Pen::default();
+        pen.rect(0.5, ASCENT - BOX + 1.0, BOX + 0.5, ASCENT + 1.0);
+        out.extend(text_items(
+            &line,
+            ("sheet-body", TEXT),
+            (INDENT, width),
+            path("tick-box", &pen),
+        ));
+    }
+    out
+}
+
+/// The findings, the gravest first; of many of one rule the first, and where the others are.
+pub fn findings(told: &Told<'_>, width: f64) -> Vec<Item> {
+    let words = told.words;
+    let mut out = Vec::new();
+    for severity in [Severity::Now, Severity::Soon, Severity::Note] {
+        let own: Vec<&Finding> = told
+            .findings
+            .iter()
+            .copied()
+            .filter(|f| f.severity == severity)
+            .collect();
+        if own.is_empty() {
+            continue;
+        }
+        let word = match severity {
+            Severity::Now => "severity-now",
+            Severity::Soon => "severity-soon",
+            Severity::Note => "severity-note",
+        };
+        out.extend(heading(&words.plain(word), width, mark(severity)));
+        let mut rules: Vec<&str> = Vec::new();
+        for finding in &own {
+            if !rules.contains(&finding.rule) {
+                rules.push(finding.rule);
+            }
+        }
+        for rule in rules {
+            let alike: Vec<&Finding> = own.iter().copied().filter(|f| f.rule == rule).collect();
+            let told_each = if alike.len() < TOGETHER {
+                alike.len()
+            } else {
+                1
+            };
+            for finding in &alike[..told_each] {
+                let text = words.finding(finding);
+                out.extend(text_items(
+                    &text,
+                    ("sheet-body", TEXT),
+                    (INDENT, width),
+                    mark(severity),
+                ));
+            }
+            let others = &alike[told_each..];
+            if !others.is_empty() {
+                let text = words.text(
+                    "draw-alike",
+                    &[
+                        ("count", Arg::Count(others.len() as i64)),
+                        ("places", Arg::Text(places(others, words))),
+                    ],
+                );
+                let style = ("sheet-text", TEXT);
+                out.extend(text_items(&text, style, (INDENT, width), None));
+            }
+        }
+    }
+    out
+}
+
+/// Where findings are along the row.
+fn places(findings: &[&Finding], words: &Words) -> String {
+    let mut places: Vec<f64> = findings.iter().map(|f| f.x).collect();
+    places.sort_by(f64::total_cmp);
+    let mut shown: Vec<String> = places
+        .into_iter()
+        .map(|x| words.text("value", &[("value", Arg::Length(x))]))
+        .collect();
+    shown.dedup();
+    shown.join(", ")
+}
+
+/// How urgent a finding is, as a shape of its own.
+fn mark(severity: Severity) -> Option<Element> {
+    let p = Point::new;
+    let mut pen = Pen::default();
+    let class = match severity {
+        Severity::Now => {
+            pen.move_to(p(1.0, 11.0))
+                .line_to(p(6.0, 2.0))
+                .line_to(p(11.0, 11.0))
+                .close();
+            "severity severity-now"
+        }
+        Severity::Soon => {
+            pen.move_to(p(1.0, 7.0))
+                .line_to(p(6.0, 2.0))
+                .line_to(p(11.0, 7.0))
+                .line_to(p(6.0, 12.0))
+                .close();
+            "severity"
+        }
+        Severity::Note => {
+            // A circle of four curves.
+            let (c, r, k) = (p(6.0, 7.0), 4.0, 4.0 * 0.5523);
+            pen.move_to(p(c.x + r, c.y));
+            for (a, b) in [
+                ((1.0, 0.0), (0.0, 1.0)),
+                ((0.0, 1.0), (-1.0, 0.0)),
+                ((-1.0, 0.0), (0.0, -1.0)),
+                ((0.0, -1.0), (1.0, 0.0)),
+            ] {
+                let on = |(x, y): (f64, f64)| p(c.x + r * x, c.y + r * y);
+                let (from, to) = (on(a), on(b));
+                pen.curve_to(
+                    p(from.x + k * b.0, from.y + k * b.1),
+                    p(to.x + k * a.0, to.y + k * a.1),
+                    to,
+                );
+            }
+            pen.close();
+            "severity"
+        }
+    };
+    path(class, &pen)
+}
+
+/// Most height of a table that is kept in one column, pixels.
+const WHOLE_TABLE: f64 = 500.0;
+
+/// A table of figures, each with what is asked of it; in one piece, unless it is uncommonly long.
+pub fn figures(table: &FigureTable, width: f64, words: &Words) -> Vec<Item> {
+    let items = figure_items(table, width, words);
+    let height: f64 = items.iter().map(|i| i.block.height).sum();
+    if height > WHOLE_TABLE {
+        return items;
+    }
+    let mut element = group("sheet-table");
+    let mut y = 0.0;
+    for item in &items {
+        element.append(item.block.placed(Point::new(0.0, y)));
+        y += item.block.height;
+    }
+    vec![Item {
+        block: Block {
+            element,
+            height: y + LINE,
+        },
+        with_next: false,
+    }]
+}
+
+fn figure_items(table: &FigureTable, width: f64, words: &Words) -> Vec<Item> {
+    // Name, value and what is asked stand in three columns.
+    let (value_at, asked_at) = (width * 0.42, width * 0.62);
+    let gap = 10.0;
+    let mut out = heading(&table.title, width, None);
+    for line in &table.lines {
+        let cells = [
+            (
+                "sheet-body",
+                TEXT,
+                0.0,
+                value_at - gap,
+                words.plain(line.key),
+            ),
+            (
+                "sheet-text strong",
+                STRONG,
+                value_at,
+                asked_at - gap,
+                line.value.clone(),
+            ),
+            ("sheet-text", TEXT, asked_at, width, line.asked.clone()),
+        ];
+        let mut element = group("sheet-item");
+        let mut lines = 1;
+        for (class, face, from, to, content) in cells {
+            let wrapped = wrap(&content, face, to - from);
+            lines = lines.max(wrapped.len());
+            for (i, text) in wrapped.iter().enumerate() {
+                element.append(at(class, from, ASCENT + LINE * i as f64, text));
+            }
+        }
+        if line.off {
+            let mut place = group("sheet-off");
+            place.assign(
+                "transform",
+                crate::pen::translate(Point::new(value_at - INDENT + 3.0, 0.0)),
+            );
+            add(&mut place, mark(Severity::Now));
+            element.append(place);
+        }
+        out.push(Item {
+            block: Block {
+                element,
+                height: LINE * lines as f64 + UNDER,
+            },
+            with_next: false,
+        });
+    }
+    out.extend(text_items(
+        &table.assumed,
+        ("sheet-text", TEXT),
+        (0.0, width),
+        None,
+    ));
+    out
+}

@@ -1,0 +1,319 @@
+//! Nothing is lost or stands out over a page's edge, lengths are true, and the same row gives the same sheets.
+
+use super::*;
+use crate::figures::{row_figures, row_figures_title};
+use crate::measure::{Face, STRONG};
+use cordonry::check::{Context, check, figures};
+use cordonry::make::{Form, RowSketch};
+use cordonry::plan::Mark;
+use cordonry::row::{Kind, Phase};
+use cordonry::terms::Terms;
+use cordonry::units::Mm;
+use cordonry_words::Language;
+
+/// A made row, and work on its first uprights.
+fn row(trees: u32, pieces: usize) -> (Plan, Vec<Work>) {
+    let sketch = RowSketch {
+        trees,
+        leaf: 4,
+        unevenness: 0.6,
+        ..RowSketch::usual(LengthStyle::Metric)
+    };
+    let plan = Plan::new("A made row", sketch.row().expect("usual figures"));
+    let mut work: Vec<Work> = Vec::new();
+    for tree in &plan.found.trees {
+        for shoot in tree.shoots.iter().filter(|s| s.kind() == Kind::Upright) {
+            let (tree, shoot, keep_mm) = (tree.id, shoot.id, Mm(150));
+            work.push(match work.len() % 3 {
+                0 => Work::Stub {
+                    tree,
+                    shoot,
+                    keep_mm,
+                },
+                1 => Work::TakeLaterals { tree, shoot },
+                _ => Work::Remove { tree, shoot },
+            });
+        }
+    }
+    assert!(work.len() >= pieces, "{}", work.len());
+    work.truncate(pieces);
+    (plan, work)
+}
+
+fn drawn(plan: &Plan, work: &[Work], paper: Paper, style: LengthStyle) -> Vec<String> {
+    let words = Words::new(&Language::default(), style);
+    let row = &plan.found;
+    let terms = Terms::of(row, &plan.targets);
+    let findings = check(&Context::found(row, &terms, &plan.targets));
+    let before = row.trees.iter().map(|t| (t.id, t.clone())).collect();
+    let counted = figures(row, &plan.targets);
+    let told = Told {
+        plan,
+        row,
+        time: Some(Time {
+            moment: plan.start(),
+            phase: Phase::Before,
+        }),
+        work,
+        before: &before,
+        findings: &findings.iter().collect::<Vec<_>>(),
+        figures: &[FigureTable {
+            title: row_figures_title(row.leaf, &words),
+            lines: row_figures(&counted, &plan.targets, true, &words),
+            assumed: "What was taken for them. ".repeat(8),
+        }],
+        words: &words,
+    };
+    sheets(&told, paper)
+}
+
+/// The value of an attribute of a tag.
+fn value<'a>(tag: &'a str, name: &str) -> Option<&'a str> {
+    let from = tag.find(&format!(" {name}=\""))? + name.len() + 3;
+    tag[from..].split('"').next()
+}
+
+fn number(tag: &str, name: &str) -> Option<f64> {
+    value(tag, name)?.trim_end_matches("mm").parse().ok()
+}
+
+/// Every element of a page that stands on the paper itself, with the place that its groups are moved to: what is in an
+/// inner drawing is cut off at that drawing's edge.
+fn on_paper(page: &str) -> Vec<(String, f64, f64, String)> {
+    let mut out = Vec::new();
+    let mut groups: Vec<(f64, f64)> = vec![(0.0, 0.0)];
+    let mut inner = 0;
+    for part in page.split('<').skip(1) {
+        let (tag, content) = part.split_once('>').expect("a tag ends");
+        let (x, y) = groups.last().copied().unwrap_or_default();
+        match tag.split(' ').next() {
+            Some("svg") => {
+                // The page itself, then the drawings in it.
+                if inner == 1 {
+                    out.push((tag.to_string(), x, y, String::new()));
+                }
+                inner += 1;
+            }
+            Some("/svg") => inner -= 1,
+            Some("g") if inner == 1 => {
+                let moved = value(tag, "transform")
+                    .and_then(|t| t.strip_prefix("translate("))
+                    .and_then(|t| t.split(')').next())
+                    .and_then(|t| t.split_once(' '))
+                    .and_then(|(a, b)| Some((a.parse::<f64>().ok()?, b.parse::<f64>().ok()?)))
+                    .unwrap_or_default();
+                groups.push((x + moved.0, y + moved.1));
+            }
+            Some("/g") if inner == 1 => {
+                groups.pop();
+            }
+            Some("text") if inner == 1 => out.push((tag.to_string(), x, y, content.to_string())),
+            _ => {}
+        }
+    }
+    out
+}
+
+fn face(class: &str) -> Face {
+    match class {
+        "sheet-title" => TITLE,
+        "sheet-heading" => Face {
+            size: 14.0,
+            strong: true,
+        },
+        c if c.contains("strong") => STRONG,
+        _ => TEXT,
+    }
+}
+
+/// A text without the escapes of markup.
+fn plain(content: &str) -> String {
+    content
+        .replace("&lt;", "<")
+        .replace("&gt;", ">")
+        .replace("&quot;", "\"")
+        .replace("&amp;", "&")
+}
+
+fn check_within(pages: &[String], paper: Paper) {
+    let (right, bottom) = (paper.width() - MARGIN + 0.5, paper.height() - MARGIN + 0.5);
+    for page in pages {
+        for (tag, x, y, content) in on_paper(page) {
+            let (at, down) = (
+                number(&tag, "x").unwrap_or(0.0) + x,
+                number(&tag, "y").unwrap_or(0.0) + y,
+            );
+            let class = value(&tag, "class").unwrap_or_default();
+            let (long, high) = match number(&tag, "width") {
+                Some(width) => (width, number(&tag, "height").unwrap_or(0.0)),
+                None => (width(&plain(&content), face(class)), 0.0),
+            };
+            let from = if class.contains("end") { at - long } else { at };
+            assert!(
+                from >= MARGIN - 0.5
+                    && from + long <= right
+                    && down >= MARGIN
+                    && down + high <= bottom,
+                "{tag} {content}: {from} {long} {down} {high}"
+            );
+        }
+    }
+}
+
+fn count(pages: &[String], what: &str) -> usize {
+    pages.iter().map(|p| p.matches(what).count()).sum()
+}
+
+#[test]
+fn every_piece_of_work_has_its_box_on_every_paper() {
+    for (trees, pieces) in [(1, 0), (2, 3), (12, 61), (60, 300)] {
+        let (plan, work) = row(trees, pieces);
+        for paper in Paper::ALL {
+            for style in [LengthStyle::Metric, LengthStyle::FeetInches] {
+                let pages = drawn(&plan, &work, paper, style);
+                assert_eq!(count(&pages, "\"tick-box\""), pieces);
+                check_within(&pages, paper);
+                for (i, page) in pages.iter().enumerate() {
+                    let told = format!("Page {} of {}", i + 1, pages.len());
+                    assert!(page.contains(&told), "{told}");
+                }
+                // 62 boxes to a page in two columns, and not many more pages than wall and work ask for.
+                assert!(
+                    pages.len() <= 6 + trees as usize / 10 + pieces / 50,
+                    "{}",
+                    pages.len()
+                );
+                assert_eq!(pages, drawn(&plan, &work, paper, style));
+            }
+        }
+    }
+}
+
+#[test]
+fn a_page_is_as_large_as_its_paper_and_its_bars_are_true() {
+    let (plan, work) = row(30, 20);
+    for (paper, style, bar) in [
+        (Paper::A4, LengthStyle::Metric, 100.0),
+        (Paper::Letter, LengthStyle::Metric, 100.0),
+        (Paper::Letter, LengthStyle::FeetInches, 101.6),
+    ] {
+        let pages = drawn(&plan, &work, paper, style);
+        let mut walls = 0;
+        for page in &pages {
+            let tag = page.split('>').next().unwrap_or_default();
+            let (wide, high) = paper.size();
+            assert_eq!(
+                (number(tag, "width"), number(tag, "height")),
+                (Some(wide), Some(high))
+            );
+            let view: Vec<f64> = value(tag, "viewBox")
+                .expect("a page has a view box")
+                .split(' ')
+                .map(|n| n.parse().expect("a number"))
+                .collect();
+            let mm = wide / view[2];
+            let Some(at) = page.find("true-bar") else {
+                continue;
+            };
+            walls += 1;
+            // `M38 a v8 … l378 0`: the level stroke is the longest.
+            let d = value(page[at..].split('>').next().unwrap_or_default(), "d").expect("a bar");
+            let long = d
+                .split('l')
+                .filter_map(|s| s.split([' ', 'm', '-']).next()?.parse::<f64>().ok())
+                .fold(0.0, f64::max);
+            assert!((long * mm - bar).abs() < 0.05, "{d}: {}", long * mm);
+            // The wall's own scale: its height in user units against that in millimetres.
+            let wall = &page[page.find("\"wall\"").expect("a wall")..];
+            let tag = wall.split('>').next().unwrap_or_default();
+            let view: Vec<f64> = value(tag, "viewBox")
+                .expect("a wall has a view box")
+                .split(' ')
+                .map(|n| n.parse().expect("a number"))
+                .collect();
+            let ratio = view[2] / (number(tag, "width").expect("a width") * mm);
+            let told = page
+                .split("scale 1 : ")
+                .nth(1)
+                .and_then(|t| t.split(',').next());
+            let told: f64 = told.and_then(|t| t.parse().ok()).expect("a scale");
+            assert!((ratio / told - 1.0).abs() < 1e-3, "{ratio} {told}");
+        }
+        assert!(
+            walls >= 2 && walls < pages.len(),
+            "{walls} of {}",
+            pages.len()
+        );
+    }
+}
+
+#[test]
+fn long_texts_and_many_notes_go_on_from_page_to_page() {
+    let (mut plan, work) = row(3, 5);
+    plan.name = "W".repeat(400);
+    plan.note = "A note that is too long for the head of any sheet. ".repeat(60);
+    plan.marks = (0..150)
+        .map(|i| Mark {
+            x: Mm(i * 30),
+            z: Mm(900),
+            text: format!("note {i} <&> {}", "word ".repeat((i % 60) as usize)),
+        })
+        .collect();
+    let pages = drawn(&plan, &work, Paper::A4, LengthStyle::Metric);
+    check_within(&pages, Paper::A4);
+    for i in 0..150 {
+        assert!(
+            pages
+                .iter()
+                .any(|p| p.contains(&format!("note {i} &lt;&amp;&gt;"))),
+            "{i}"
+        );
+    }
+    assert_eq!(count(&pages, "\"tick-box\""), 5);
+    // The head holds the first lines of the note, the list all of it.
+    let said = count(&pages, "any sheet.");
+    assert!(said >= 60, "{said}");
+}
+
+#[test]
+fn only_work_still_to_be_done_has_signs_but_all_of_it_is_listed() {
+    let (plan, work) = row(4, 9);
+    let words = Words::default();
+    let before: BTreeMap<TreeId, Arc<Tree>> =
+        plan.found.trees.iter().map(|t| (t.id, t.clone())).collect();
+    let of = |time| {
+        sheets(
+            &Told {
+                plan: &plan,
+                row: &plan.found,
+                time,
+                work: &work,
+                before: &before,
+                findings: &[],
+                figures: &[],
+                words: &words,
+            },
+            Paper::A4,
+        )
+    };
+    let time = |phase| {
+        Some(Time {
+            moment: plan.start(),
+            phase,
+        })
+    };
+    let first = of(time(Phase::Before));
+    assert!(count(&first, "\"work work-") >= 9 && count(&first, "sign-key") == 1);
+    assert!(first[0].contains("before its 9 pieces of work"));
+    let then = of(time(Phase::After));
+    assert_eq!(
+        (count(&then, "\"work work-"), count(&then, "tick-box\"")),
+        (0, 9)
+    );
+    let care = cautions(&work);
+    assert!(!care.is_empty());
+    let start: String = words.plain(care[0]).chars().take(20).collect();
+    assert!(count(&first, &start) == 1);
+    // As found: no time, no list of work.
+    assert_eq!(count(&of(None), "tick-box\""), 0);
+}

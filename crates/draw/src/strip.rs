@@ -1,0 +1,282 @@
+//! The whole wall in strips to one round scale, as it lies on paper.
+
+use crate::band::{self, BAND_HEIGHT};
+use crate::block::{Block, at};
+use crate::element::{el, group, text};
+use crate::frame;
+use crate::layer::{Layer, Layered};
+use crate::paper::{MARGIN, PX};
+use crate::pen::{num, translate};
+use crate::tree::{self, Options};
+use crate::{Detail, work};
+use cordonry::cover::{Cover, Place, Span, upright_places};
+use cordonry::plan::Plan;
+use cordonry::pose::{Geometry, layout};
+use cordonry::row::{Moment, Row, Tree};
+use cordonry::work::Work;
+use cordonry_words::Words;
+use kurbo::Point;
+use svg::node::Node;
+use svg::node::element::Element;
+
+/// Room under the ground for the trees' numbers, pixels.
+const BELOW: f64 = 24.0;
+/// From the wall to its band, and from a strip to the next: pixels.
+const ABOVE_BAND: f64 = 6.0;
+const STRIP_GAP: f64 = 24.0;
+/// Room at the left of a strip for the heights, pixels.
+const GUTTER: f64 = 66.0;
+/// Room over the wall for a label, mm on the wall.
+const OVER: f64 = 120.0;
+/// Scales that a drawing may have; a row too long for the last is cut into strips.
+const SCALES: [f64; 8] = [10.0, 15.0, 20.0, 25.0, 30.0, 40.0, 50.0, 60.0];
+/// Room beside the row's ends, mm on the wall.
+const BESIDE: f64 = 250.0;
+/// How far twigs, leaves and signs may reach beyond a tree's axes, mm.
+const ASIDE: f64 = 700.0;
+
+/// A wall that is to be drawn.
+#[derive(Clone, Copy)]
+pub(crate) struct Drawing<'a> {
+    pub plan: &'a Plan,
+    pub row: &'a Row,
+    pub words: &'a Words,
+    /// Leaves, as a light tone.
+    pub foliage: bool,
+    /// Work whose signs are drawn.
+    pub work: &'a [Work],
+    /// When it is done.
+    pub moment: Moment,
+}
+
+/// Room for the row in one strip, pixels of paper.
+#[derive(Clone, Copy)]
+pub(crate) struct Room {
+    /// From margin to margin.
+    pub width: f64,
+    /// For one strip with its band and the gap under it.
+    pub height: f64,
+}
+
+/// The wall as it is drawn in strips.
+pub(crate) struct Strips<'a> {
+    drawing: Drawing<'a>,
+    g: Geometry,
+    places: Vec<Place>,
+    extents: Vec<Span>,
+    spans: Vec<Span>,
+    /// Height up to which it is drawn, mm.
+    top: f64,
+    cover: Cover,
+    /// Millimetres of wall in one of paper.
+    pub ratio: f64,
+}
+
+impl<'a> Strips<'a> {
+    pub(crate) fn new(drawing: Drawing<'a>, cover: Cover, room: Room) -> Self {
+        let (row, targets) = (drawing.row, &drawing.plan.targets);
+        let g = Geometry::of(row, targets);
+        let extents: Vec<Span> = row.trees.iter().map(|t| extent(t, g)).collect();
+        let top = frame::top_of(row, g) + OVER;
+        let (ratio, spans) = cut(stretch(row, &extents), top, room);
+        Self {
+            drawing,
+            g,
+            places: upright_places(row, g),
+            extents,
+            spans,
+            top,
+            cover,
+            ratio,
+        }
+    }
+
+    fn px_per_mm(&self) -> f64 {
+        PX / self.ratio
+    }
+
+    /// Millimetres of wall in a pixel.
+    pub(crate) fn px(&self) -> f64 {
+        1.0 / self.px_per_mm()
+    }
+
+    /// Every strip, from the row's left end to its right.
+    pub(crate) fn blocks(&self) -> impl Iterator<Item = Block> {
+        self.spans.iter().map(|span| self.strip(*span))
+    }
+
+    /// A stretch of the wall with its labels, its work and its cordon band.
+    fn strip(&self, span: Span) -> Block {
+        let Drawing { plan, words, .. } = self.drawing;
+        let (px_per_mm, px) = (self.px_per_mm(), self.px());
+        let left = MARGIN + GUTTER;
+        let (up, high) = (-self.top, self.top + BELOW * px);
+        // The labels stand beside the strip, over nothing.
+        let wide = Span {
+            from: span.from - GUTTER * px,
+            to: span.to,
+        };
+        let layers = self.layers(span, wide);
+        let mut element = group("sheet-strip");
+        let mut wall = window("wall", span, up, high, px_per_mm, left);
+        layers.lay(&mut wall, |layer| !layer.is_told());
+        element.append(wall);
+        let mut labels = window("wall", wide, up, high, px_per_mm, MARGIN);
+        labels.assign("overflow", "visible");
+        layers.lay(&mut labels, Layer::is_told);
+        element.append(labels);
+
+        let y = high * px_per_mm + ABOVE_BAND;
+        element.append(at(
+            "sheet-text",
+            MARGIN,
+            y + 16.0,
+            &words.plain("draw-cordon"),
+        ));
+        let band_span = Span {
+            from: span.from * px_per_mm,
+            to: span.to * px_per_mm,
+        };
+        let mut band = window("", band_span, 0.0, BAND_HEIGHT, 1.0, left);
+        band.assign("y", num(y));
+        band.append(band::element(
+            &self.cover,
+            &self.places,
+            span,
+            &plan.targets,
+            words,
+            px_per_mm,
+        ));
+        element.append(band);
+        Block {
+            element,
+            height: y + BAND_HEIGHT + STRIP_GAP,
+        }
+    }
+
+    /// What stands on the wall within `span`, with the labels of `wide`.
+    fn layers(&self, span: Span, wide: Span) -> Layered {
+        let Drawing {
+            plan, row, words, ..
+        } = self.drawing;
+        let (px_per_mm, px, g) = (self.px_per_mm(), self.px(), self.g);
+        let mut out = Layered::default();
+        out.put(Layer::Frame, frame::backdrop_element(row, span));
+        let near = |i: &usize| {
+            let own = self.extents[*i];
+            own.to >= span.from - ASIDE && own.from <= span.to + ASIDE
+        };
+        let shown: Vec<usize> = (0..row.trees.len()).filter(near).collect();
+        let options = Options {
+            foliage: self.drawing.foliage,
+            px: Some(px),
+        };
+        for i in &shown {
+            let tree = tree::element(&row.trees[*i], g, Detail::Full, options);
+            out.put(Layer::Trees, tree);
+        }
+        let on_shown = |w: &&Work| shown.iter().any(|i| Some(row.trees[*i].id) == w.tree());
+        let work: Vec<Work> = self.drawing.work.iter().filter(on_shown).cloned().collect();
+        let terms = plan.terms(&row.trellis);
+        for sign in work::elements(row, &work, self.drawing.moment, &terms, options) {
+            out.put(Layer::Work, sign);
+        }
+        for pin in pins(plan, span, px) {
+            out.put(Layer::Notes, pin);
+        }
+        out.put(
+            Layer::Ground,
+            frame::foreground_element(row, wide, px_per_mm, words),
+        );
+        out.put(Layer::Numbers, frame::numbers(row, span, px_per_mm, words));
+        out
+    }
+}
+
+/// The stretch that a tree's axes take up.
+fn extent(tree: &Tree, g: Geometry) -> Span {
+    let foot = Span::between(tree.foot.f(), tree.foot.f());
+    layout(tree, g).iter().fold(foot, |out, c| {
+        let (base, tip) = (c.base.x, c.tip().x);
+        Span {
+            from: out.from.min(base).min(tip),
+            to: out.to.max(base).max(tip),
+        }
+    })
+}
+
+/// The stretch that is drawn, mm: the row, its posts and all wood.
+fn stretch(row: &Row, extents: &[Span]) -> Span {
+    let all = extents.iter().fold(frame::reach(row), |out, own| Span {
+        from: out.from.min(own.from),
+        to: out.to.max(own.to),
+    });
+    Span {
+        from: all.from - BESIDE,
+        to: all.to + BESIDE,
+    }
+}
+
+/// The scale's ratio, and the stretches that fit on the paper's width: the largest at which the row fits in one strip, or
+/// else the smallest; a wall too high for that has a smaller one yet.
+fn cut(whole: Span, top: f64, room: Room) -> (f64, Vec<Span>) {
+    let usable = (room.width - GUTTER) / PX;
+    let usable_height = (room.height - BELOW - ABOVE_BAND - BAND_HEIGHT - STRIP_GAP) / PX;
+    let length = whole.length().max(1000.0);
+    let last = SCALES[SCALES.len() - 1];
+    let ratio = SCALES
+        .into_iter()
+        .find(|n| length / n <= usable && top / n <= usable_height)
+        .unwrap_or_else(|| last.max((top / usable_height / 10.0).ceil() * 10.0));
+    let count = (length / ratio / usable).ceil().max(1.0);
+    let each = length / count;
+    let span = |i: u32| Span {
+        from: whole.from + each * f64::from(i),
+        to: whole.from + each * f64::from(i + 1),
+    };
+    (ratio, (0..count as u32).map(span).collect())
+}
+
+/// An inner drawing that shows a stretch of the wall and cuts off what lies beside it.
+fn window(class: &str, span: Span, y0: f64, high: f64, scale: f64, x: f64) -> Element {
+    el(
+        "svg",
+        &[
+            ("class", class),
+            ("height", &num(high * scale)),
+            (
+                "viewBox",
+                &format!(
+                    "{} {} {} {}",
+                    num(span.from),
+                    num(y0),
+                    num(span.length()),
+                    num(high)
+                ),
+            ),
+            ("width", &num(span.length() * scale)),
+            ("x", &num(x)),
+        ],
+    )
+}
+
+/// The plan's notes as numbered pins on the wall.
+fn pins(plan: &Plan, span: Span, px: f64) -> Vec<Element> {
+    let mut out = Vec::new();
+    for (i, mark) in plan.marks.iter().enumerate() {
+        let (x, z) = (mark.x.f(), mark.z.f());
+        if x < span.from || x > span.to {
+            continue;
+        }
+        let transform = format!("{} scale({})", translate(Point::new(x, -z)), num(px));
+        let mut own = el("g", &[("class", "pin"), ("transform", &transform)]);
+        own.append(el("circle", &[("class", "pin-head"), ("r", "8")]));
+        own.append(text(
+            "text",
+            &[("class", "pin-number"), ("y", "4")],
+            &(i + 1).to_string(),
+        ));
+        out.push(own);
+    }
+    out
+}
