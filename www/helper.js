@@ -1,31 +1,27 @@
 // A second instance of the same module, for questions about a whole plan.
-import init, { answerMessage } from "./cordonry_page.js";
+import init, { hearMessage, nextReply } from "./cordonry_page.js";
 
 let begin;
 const ready = new Promise((done) => (begin = done)).then((module) => init({ module_or_path: module }));
-// Of each kind of question only the newest is worth an answer.
-const waiting = new Map();
 let working = false;
 
-const kind = ({ question }) => (typeof question === "string" ? question : Object.keys(question)[0]);
-
-addEventListener("message", ({ data }) => {
+addEventListener("message", async ({ data }) => {
   if (data instanceof WebAssembly.Module) return begin(data);
-  waiting.set(kind(data), data);
-  if (!working) {
-    working = true;
-    ready.then(next);
-  }
+  await ready;
+  hearMessage(data);
+  if (working) return;
+  working = true;
+  // Messages that came in the same breath are heard before the first is answered.
+  setTimeout(next);
 });
 
 function next() {
-  const [first] = waiting;
-  if (!first) {
+  const reply = nextReply();
+  if (reply === undefined) {
     working = false;
     return;
   }
-  waiting.delete(first[0]);
-  postMessage(answerMessage(first[1]));
+  postMessage(reply);
   // Questions that came meanwhile are heard before the next one is taken.
   setTimeout(next);
 }

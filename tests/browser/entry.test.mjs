@@ -159,7 +159,7 @@ pageTest('the grower takes down ten trees by telephone and fills a gap', telepho
   await shot(page, 'walk-mended');
   // The walk is over: none is offered to go on.
   await page.tap('summary');
-  await page.tap('[data-act=close]');
+  await page.tap('[data-act=other-row]');
   await page.waitForSelector('[data-way=walk]');
 });
 

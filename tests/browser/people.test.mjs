@@ -159,7 +159,7 @@ pageTest('a consultant brings a table in, corrects a measurement, lays a shoot a
   assert.match(plan.text, /"format": "cordonry-plan"/);
   const filled = await figure(page, 'figure-fill');
   await page.locator('.more summary').click();
-  await page.locator('[data-act="close"]').click();
+  await page.locator('[data-act="other-row"]').click();
   await page.locator('input[type=file]').first().setInputFiles({ name: plan.name, mimeType: 'application/json', buffer: Buffer.from(plan.text) });
   await page.waitForSelector('.stage [data-tree="3"]');
   assert.equal(await figure(page, 'figure-fill'), filled);

@@ -109,7 +109,7 @@ pageTest('the record gains a tree and an upright by a press, and work waits', {}
 pageTest('a limit clears a finding, and its reset brings it back', {}, async ({ page }) => {
   await openExample(page);
   assert.ok(await has(page, BARE));
-  await page.locator('[data-act="limits"]').click();
+  await page.locator('[data-act="limits-and-site"]').click();
   const limit = page.locator('[data-limit="gap_max_mm"]');
   assert.equal(await limit.locator('input').inputValue(), '150 mm');
   await type(page, 'gap_max_mm', '2 m');

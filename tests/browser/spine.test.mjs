@@ -245,10 +245,12 @@ pageTest('the core computes the same in the browser as natively', {}, async ({ p
     const plan = await readFile(new URL(name, folder), 'utf8');
     const expected = await readFile(new URL(name.replace('.json', '.txt'), folder), 'utf8');
     const answer = await page.evaluate(async (text) => {
-      const { answerMessage } = await import(new URL('cordonry_page.js', document.querySelector('script[type=module]').src));
-      return answerMessage({ generation: 7, plan: text, scheme: 0, question: 'digest' });
+      const { hearMessage, nextReply } = await import(new URL('cordonry_page.js', document.querySelector('script[type=module]').src));
+      hearMessage({ learn: { generation: 7, changed: text, works: [] } });
+      hearMessage({ ask: { number: 3, generation: 7, question: 'digest' } });
+      return nextReply();
     }, plan);
-    assert.equal(answer.generation, 7);
+    assert.equal(answer.number, 3);
     assert.equal(answer.body.digest, expected, name);
   }
 });

@@ -83,7 +83,7 @@ pageTest('a row opens at the top of the page with the focus on its wall', { view
   assert.equal(await focused(page), 'stage');
   assert.equal(await top(), 0);
   await page.locator('.more summary').click();
-  await page.locator('[data-act=close]').click();
+  await page.locator('[data-act=other-row]').click();
   await page.locator('.start').waitFor();
   await frames(page, 3);
   assert.notEqual(await focused(page), 'BODY');
@@ -141,7 +141,7 @@ pageTest('rows on this device come first, and many at once says what it does not
   assert.match(await said.innerText(), /shoots on/);
   await page.locator('.kept-state', { hasText: 'Saved here' }).waitFor();
   await page.locator('.more summary').click();
-  await page.locator('[data-act=close]').click();
+  await page.locator('[data-act=other-row]').click();
   await page.locator('.start .kept').waitFor();
   assert.equal(await page.evaluate(() => Boolean(document.querySelector('.kept').compareDocumentPosition(document.querySelector('.ways')) & Node.DOCUMENT_POSITION_FOLLOWING)), true);
   assert.match(await page.locator('.kept').textContent(), /Remove from this device/);

@@ -76,6 +76,13 @@ pub struct Cover {
 }
 
 impl Cover {
+    /// The wood of a laid shoot that covers the wire, if it covers any.
+    pub fn laid_shoot(&self, tree: TreeId, shoot: ShootId) -> Option<&Laid> {
+        self.laid
+            .iter()
+            .find(|l| l.tree == tree && l.shoot == shoot)
+    }
+
     /// Share of the wire that is filled, 0 to 1; 1 where nothing is to be filled.
     pub fn fill_share(&self) -> f64 {
         if self.owed > 0.0 {

@@ -4,17 +4,19 @@ use cordonry::units::Mm;
 use cordonry::work::Sweep;
 use cordonry_page::bench_row;
 use cordonry_page::desk::Desk;
+use cordonry_page::document::Edit;
 use std::time::Instant;
 
 const UPRIGHTS: u32 = 12;
 
 /// Milliseconds to hold all uprights of so many trees, the least of three times.
 fn held(trees: u32) -> f64 {
-    let mut desk = Desk::new(bench_row::plan(trees, UPRIGHTS));
+    let mut desk = Desk::new(bench_row::plan(trees, UPRIGHTS)).expect("it has a scheme");
     let once = |_| {
         let start = Instant::now();
         let works = desk.swept(Sweep::Height(Mm(1600)), |_| true);
-        desk.work("step-many", works).expect("all can be cut");
+        desk.edit(&Edit::work("step-many", works))
+            .expect("all can be cut");
         let took = start.elapsed();
         desk.undo();
         took.as_secs_f64() * 1e3

@@ -2,11 +2,15 @@
 //!
 //! No rule of the trade is here: the core decides, the draw crate draws, the page shows and asks.
 
-pub mod asked;
+pub mod actions;
 pub mod bench_row;
 pub mod desk;
+pub mod document;
+mod form;
+pub mod helper;
+pub mod layers;
 pub mod light;
-pub mod message;
+pub mod look;
 pub mod overlay;
 pub mod view;
 

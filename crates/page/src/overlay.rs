@@ -1,11 +1,13 @@
 //! What lies over the wall in screen pixels: labels, lengths in the hand, handles, the choice.
 
-use crate::desk::Desk;
+use crate::look::Scene;
 use crate::view::View;
+use cordonry::check::Part;
 use cordonry::cover::Stretch;
-use cordonry::pose::{Course, layout};
-use cordonry::row::{Kind, Limit, ShootId, TreeId};
+use cordonry::pose::Course;
+use cordonry::row::{Limit, ShootId, TreeId};
 use cordonry::said::Arg;
+use cordonry::work::{asks_to_bend, can_bend};
 use cordonry_words::Words;
 use kurbo::Point;
 use std::fmt::Write;
@@ -29,31 +31,38 @@ fn n(v: f64) -> String {
     }
 }
 
+/// What is chosen on the wall, and what is in the hand.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Marked {
+    /// The part that is chosen.
+    pub chosen: Option<Part>,
+    /// The shoot whose tip is in the hand.
+    pub held: Option<(TreeId, ShootId)>,
+}
+
 /// The overlay's markup.
-pub fn markup(desk: &Desk, view: View, words: &Words) -> String {
+pub fn markup(scene: &Scene, marked: Marked, view: View, words: &Words) -> String {
     let mut out = String::new();
-    stretches(&mut out, desk, view, words);
-    handles(&mut out, desk, view, words);
+    stretches(&mut out, scene, marked, view, words);
+    handles(&mut out, scene, marked, view, words);
     out
 }
 
-fn stretches(out: &mut String, desk: &Desk, view: View, words: &Words) {
-    let targets = &desk.plan().targets;
-    let wire = desk.geometry.wire;
+fn stretches(out: &mut String, scene: &Scene, marked: Marked, view: View, words: &Words) {
+    let targets = &scene.plan.targets;
+    let wire = scene.terms.geometry.wire;
     let kinds = [
-        ("bare", &desk.cover.gaps, targets.get(Limit::GapMax)),
+        ("bare", &scene.cover.gaps, targets.get(Limit::GapMax)),
         (
             "twice",
-            &desk.cover.overlaps,
+            &scene.cover.overlaps,
             targets.get(Limit::OverlapMax),
         ),
     ];
     for (class, list, limit) in kinds {
         for stretch in list {
             // In the hand even a stretch within its limit is told, so that its end can be aimed at.
-            let in_hand = desk
-                .dragged()
-                .is_some_and(|held| stretch.by.contains(&held));
+            let in_hand = marked.held.is_some_and(|held| stretch.by.contains(&held));
             if stretch.span.length() > limit || in_hand {
                 stretch_mark(out, stretch, class, wire, view, words);
             }
@@ -111,17 +120,16 @@ fn handle(
     out: &mut String,
     view: View,
     words: &Words,
-    desk: &Desk,
+    scene: &Scene,
     part: (TreeId, ShootId),
     course: &Course,
-    chosen: bool,
+    (chosen, held): (bool, bool),
 ) {
     let tip = view.to_px(course.tip());
     if tip.x < -20.0 || tip.x > view.width + 20.0 {
         return;
     }
-    let held = desk.dragged() == Some(part);
-    let name = escape(&words.part(&desk.row, part.0, Some(part.1)));
+    let name = escape(&words.part(&scene.row, part.0, Some(part.1)));
     let _ = write!(
         out,
         r#"<g class="handle{}{}" data-handle="tip" data-of="{}/{}"><circle class="reach" cx="{x}" cy="{y}" r="16"/><circle class="knob" cx="{x}" cy="{y}" r="{r}"/><title>{name}</title></g>"#,
@@ -135,29 +143,26 @@ fn handle(
     );
 }
 
-fn handles(out: &mut String, desk: &Desk, view: View, words: &Words) {
+fn handles(out: &mut String, scene: &Scene, marked: Marked, view: View, words: &Words) {
     if view.scale < HANDLES_FROM {
         return;
     }
     let span = view.span();
     let margin = 4000.0;
-    for tree in &desk.row.trees {
+    for posed in scene.row.posed() {
+        let tree = posed.tree();
         let foot = tree.foot.f();
         if foot < span.from - margin || foot > span.to + margin || tree.is_lost() {
             continue;
         }
-        for (shoot, course) in tree.shoots.iter().zip(layout(tree, desk.geometry)) {
-            let chosen = desk
+        for (shoot, course) in posed.pairs() {
+            let part = (tree.id, shoot.id);
+            let chosen = marked
                 .chosen
                 .is_some_and(|c| c.tree == tree.id && c.shoot == Some(shoot.id));
-            let loose = matches!(shoot.kind(), Kind::Leader | Kind::Shoot)
-                || (shoot.parent.is_none() && tree.shoots.len() == 1);
-            let bendable = matches!(
-                shoot.kind(),
-                Kind::Leader | Kind::Shoot | Kind::Upright | Kind::Stem
-            );
-            if loose || (chosen && bendable) {
-                handle(out, view, words, desk, (tree.id, shoot.id), &course, chosen);
+            if asks_to_bend(tree, shoot) || (chosen && can_bend(shoot)) {
+                let held = marked.held == Some(part);
+                handle(out, view, words, scene, part, course, (chosen, held));
             }
         }
     }

@@ -1,29 +1,26 @@
-//! The desk without a browser: dragging, undo, before and after, many at once, messages.
+//! The desk without a browser: dragging, undo, before and after, many at once, several looks.
 
-use cordonry::check::{Context, Remedy, check_light};
-use cordonry::file::{read_plan, write_plan};
+mod common;
+
+use common::{END, TREE, desk, plan};
+use cordonry::check::{Remedy, check_light};
+use cordonry::file::write_plan;
 use cordonry::light::Foliage;
 use cordonry::light::row_light::report;
-use cordonry::plan::{Replayer, Setting};
+use cordonry::plan::{Moment, Phase, Plan, Replayer, Scheme, Setting, Window};
+use cordonry::refusal::Refusal;
 use cordonry::row::{Limit, ShootId, Toward, TreeId};
 use cordonry::units::{Deg, Mm};
 use cordonry::work::{Sweep, Work};
 use cordonry_page::desk::Desk;
-use cordonry_page::message::{Ask, Body, Question, answer};
+use cordonry_page::document::{Document, Edit, Mode};
+use cordonry_page::look::{Look, Sight};
 use kurbo::Point;
-
-fn desk() -> Desk {
-    let text = include_str!("../../../examples/third-leaf.json");
-    Desk::new(read_plan(text.as_bytes()).expect("the example is read"))
-}
-
-const TREE: TreeId = TreeId(5);
-
-/// The end shoot of the example's short tree, which closes the gap when it is laid.
-const END: ShootId = ShootId::found(1);
+use std::sync::Arc;
 
 fn gaps(desk: &Desk) -> usize {
-    desk.findings
+    desk.scene()
+        .findings
         .iter()
         .filter(|f| f.rule == "cordon-gap")
         .count()
@@ -34,11 +31,11 @@ fn a_drag_closes_the_gap_while_it_goes_on_and_is_one_step() {
     let mut desk = desk();
     let before = write_plan(desk.plan());
     assert_eq!(gaps(&desk), 1);
-    assert!(desk.drag_begin(TREE, END));
-    let base = desk.course(TREE, END).expect("it is there").base;
+    assert!(desk.take(TREE, END));
+    let base = desk.scene().course(TREE, END).expect("it is there").base;
     for degrees in [70.0_f64, 40.0, 20.0, 0.0] {
         let a = degrees.to_radians();
-        desk.drag_to(
+        desk.drag(
             Point::new(base.x + 512.0 * a.cos(), base.y + 512.0 * a.sin()),
             true,
         );
@@ -48,8 +45,8 @@ fn a_drag_closes_the_gap_while_it_goes_on_and_is_one_step() {
         0,
         "the finding is gone with the tip in the hand"
     );
-    assert!(desk.take_changes().trees.iter().all(|t| *t == TREE));
-    desk.drag_end();
+    assert!(desk.take_redraw().trees.iter().all(|t| *t == TREE));
+    desk.let_go();
     let after = write_plan(desk.plan());
     assert_ne!(after, before);
     assert_eq!(desk.undo().as_deref(), Some("step-bend"));
@@ -63,9 +60,9 @@ fn a_drag_closes_the_gap_while_it_goes_on_and_is_one_step() {
 fn a_drag_that_is_dropped_leaves_nothing() {
     let mut desk = desk();
     let before = write_plan(desk.plan());
-    desk.drag_begin(TREE, END);
-    desk.drag_to(Point::new(9_000.0, 500.0), true);
-    desk.drop_drag();
+    desk.take(TREE, END);
+    desk.drag(Point::new(9_000.0, 500.0), true);
+    desk.drop_hold();
     assert_eq!(write_plan(desk.plan()), before);
     assert_eq!(desk.steps(), (None, None));
 }
@@ -73,31 +70,38 @@ fn a_drag_that_is_dropped_leaves_nothing() {
 #[test]
 fn a_bud_is_kept_at_the_place_pressed_and_chosen() {
     let mut desk = desk();
-    let laid = desk.cover.laid[0];
+    let laid = desk.scene().cover.laid[0];
     let x = desk
+        .scene()
         .widest_space(laid.tree, laid.shoot)
         .expect("there is room");
-    desk.keep_bud(laid.tree, laid.shoot, x)
+    let edit = desk.scene().keep_bud(laid.tree, laid.shoot, x);
+    desk.edit(&edit.expect("it is on the wood"))
         .expect("a bud is kept");
-    let bud = desk.chosen.expect("the bud is chosen");
+    let bud = desk.chosen().expect("the bud is chosen");
     let course = desk
+        .scene()
         .course(bud.tree, bud.shoot.expect("a shoot"))
         .expect("it is there");
     assert!((course.base.x - x).abs() < 1.0);
     // Off the wood nothing is kept, and nothing is lost.
-    assert!(desk.keep_bud(laid.tree, laid.shoot, -5_000.0).is_err());
-    assert!(desk.chosen.is_some());
+    assert!(
+        desk.scene()
+            .keep_bud(laid.tree, laid.shoot, -5_000.0)
+            .is_err()
+    );
+    assert!(desk.chosen().is_some());
 }
 
 #[test]
 fn before_shows_the_row_without_the_work_of_the_moment_and_work_comes_back_to_after() {
     let mut desk = desk();
-    assert!(!desk.works().is_empty());
-    let after = desk.row.clone();
-    desk.show_before(true);
-    assert_ne!(desk.row, after);
-    assert_eq!(*desk.row.row(), *desk.plan().found);
-    desk.work(
+    assert!(!desk.scene().works().is_empty());
+    let after = desk.scene().row.clone();
+    desk.show(Phase::Before);
+    assert_ne!(desk.scene().row, after);
+    assert_eq!(*desk.scene().row.row(), *desk.plan().found);
+    desk.edit(&Edit::work(
         "step-lay",
         vec![Work::Lay {
             tree: TREE,
@@ -105,9 +109,9 @@ fn before_shows_the_row_without_the_work_of_the_moment_and_work_comes_back_to_af
             toward: Toward::Right,
             rise_deg: Deg::default(),
         }],
-    )
+    ))
     .expect("it can be laid");
-    assert!(!desk.is_before());
+    assert!(!desk.scene().is_before());
     assert_eq!(gaps(&desk), 0);
 }
 
@@ -124,12 +128,12 @@ fn many_at_once_is_one_step_and_leaves_out_what_cannot_be_done() {
         Remedy::new("remedy-stub", Vec::new(), vec![work])
     };
     let done = desk
-        .mend_each("step-remedies", &[stub(2, 2), stub(2, 999), stub(6, 3)])
+        .edit(&Edit::mend_each(vec![stub(2, 2), stub(2, 999), stub(6, 3)]))
         .expect("some can be done");
-    assert_eq!(done, 2);
+    assert_eq!(done.count, 2);
     desk.undo();
     assert_eq!(write_plan(desk.plan()), before);
-    assert!(desk.mend("step-remedies", &stub(2, 999)).is_err());
+    assert!(desk.edit(&Edit::mend(stub(2, 999))).is_err());
 }
 
 #[test]
@@ -138,7 +142,7 @@ fn a_wall_too_tall_is_lowered_with_its_uprights_in_one_step() {
     let near = desk()
         .plan()
         .with_setting(Setting::RowSpacing, Some(1500.0));
-    let mut desk = Desk::new(near.expect("in range"));
+    let mut desk = Desk::new(near.expect("in range")).expect("it has a scheme");
     let before = write_plan(desk.plan());
     let tall = |desk: &Desk| {
         let found = desk.all_findings();
@@ -149,10 +153,10 @@ fn a_wall_too_tall_is_lowered_with_its_uprights_in_one_step() {
     };
     let remedy = tall(&desk).expect("2.50 m at 1.50 m").remedies[0].clone();
     assert!(!remedy.work.is_empty());
-    desk.mend("step-remedy", &remedy).expect("it can be done");
+    desk.edit(&Edit::mend(remedy)).expect("it can be done");
     assert_eq!(tall(&desk), None);
-    assert_eq!(desk.row.trellis.wall_height, Mm(1500));
-    let above = |desk: &Desk| desk.findings.iter().any(|f| f.rule == "above-wall");
+    assert_eq!(desk.scene().row.trellis.wall_height, Mm(1500));
+    let above = |desk: &Desk| desk.scene().findings.iter().any(|f| f.rule == "above-wall");
     assert!(!above(&desk));
     desk.undo();
     assert_eq!(write_plan(desk.plan()), before);
@@ -163,26 +167,6 @@ fn desk_limit() -> f64 {
 }
 
 #[test]
-fn a_message_is_answered_with_its_own_generation() {
-    let desk = desk();
-    let ask = |question, plan: String| Ask {
-        generation: 41,
-        plan,
-        scheme: 0,
-        question,
-    };
-    let season = answer(&ask(Question::Season, write_plan(desk.plan())));
-    assert_eq!(season.generation, 41);
-    let Body::Season(counts) = season.body else {
-        panic!("{season:?}");
-    };
-    assert_eq!(counts.len(), 4);
-    assert_eq!(counts[0].findings as usize, desk.findings.len());
-    let refused = answer(&ask(Question::Digest, "{".into()));
-    assert!(matches!(refused.body, Body::Refused(_)), "{refused:?}");
-}
-
-#[test]
 fn the_record_is_the_row_as_found_and_no_work() {
     let mut desk = desk();
     let stub = Work::Stub {
@@ -190,19 +174,19 @@ fn the_record_is_the_row_as_found_and_no_work() {
         shoot: ShootId::found(2),
         keep_mm: Mm(150),
     };
-    desk.work("step-stub", vec![stub.clone()])
+    desk.edit(&Edit::work("step-stub", vec![stub.clone()]))
         .expect("it can be stubbed");
     let planned = desk.plan().schemes.clone();
-    desk.correct_record(true);
-    assert_eq!(*desk.row.row(), *desk.plan().found);
-    assert!(desk.works().is_empty());
-    assert!(desk.work("step-stub", vec![stub]).is_err());
+    desk.open(Mode::Found);
+    assert_eq!(*desk.scene().row.row(), *desk.plan().found);
+    assert!(desk.scene().works().is_empty());
+    assert!(desk.edit(&Edit::work("step-stub", vec![stub])).is_err());
 
     // A drag corrects how the shoot was found, in one step.
-    assert!(desk.drag_begin(TREE, END));
-    let base = desk.course(TREE, END).expect("it is there").base;
-    desk.drag_to(Point::new(base.x + 512.0, base.y), true);
-    desk.drag_end();
+    assert!(desk.take(TREE, END));
+    let base = desk.scene().course(TREE, END).expect("it is there").base;
+    desk.drag(Point::new(base.x + 512.0, base.y), true);
+    desk.let_go();
     assert_eq!(gaps(&desk), 0);
     let (_, found) = desk.plan().found.shoot(TREE, END).expect("it is there");
     assert!(found.pose.is_laid());
@@ -211,26 +195,29 @@ fn the_record_is_the_row_as_found_and_no_work() {
     assert_eq!(gaps(&desk), 1);
 
     // What is added is chosen, and goes with one undo.
-    desk.record_tree(1234.0).expect("there is room");
-    let new = desk.chosen.expect("it is chosen").tree;
-    assert_eq!(desk.row.tree(new).map(|t| t.foot), Some(Mm(1234)));
+    let tree = desk.scene().record_tree(1234.0);
+    desk.edit(&tree).expect("there is room");
+    let new = desk.chosen().expect("it is chosen").tree;
+    assert_eq!(desk.scene().row.tree(new).map(|t| t.foot), Some(Mm(1234)));
     assert_eq!(desk.undo().as_deref(), Some("step-found-tree"));
-    assert!(desk.row.tree(new).is_none() && desk.chosen.is_none());
+    assert!(desk.scene().row.tree(new).is_none() && desk.chosen().is_none());
 
-    desk.look_at(desk.moment());
-    assert!(!desk.correcting());
+    desk.look_at(desk.look().moment);
+    assert_eq!(desk.mode(), Mode::Work);
     assert_eq!(
-        desk.works().len(),
-        desk.plan().schemes[0].work(desk.moment()).count()
+        desk.scene().works().len(),
+        desk.plan().schemes[0].work(desk.look().moment).count()
     );
 }
 
 #[test]
 fn work_on_many_is_one_step() {
-    let mut desk = Desk::new(cordonry_page::bench_row::plan(100, 12));
+    let made = cordonry_page::bench_row::plan(100, 12);
+    let mut desk = Desk::new(made).expect("it has a scheme");
     let works = desk.swept(Sweep::Height(Mm(1600)), |_| true);
-    assert_eq!(works.len(), 12 * 100);
-    desk.work("step-many", works).expect("all can be cut");
+    assert_eq!(works.len(), 1200);
+    desk.edit(&Edit::work("step-many", works))
+        .expect("all can be cut");
     assert_eq!(desk.undo().as_deref(), Some("step-many"));
     assert_eq!(desk.undo(), None);
 }
@@ -241,12 +228,9 @@ fn what_was_found_of_the_light_waits_once_the_row_has_changed() {
     let season = cordonry::light::Period::growing_season(45.0);
     let judge = |desk: &mut Desk| {
         let plan = desk.plan();
-        let leaves = Foliage::new(&desk.row, &plan.site, &plan.targets, 1.0);
+        let leaves = Foliage::new(&desk.scene().row, &plan.site, &plan.targets, 1.0);
         let light = report(&leaves, &plan.targets, season);
-        let found = check_light(
-            &Context::found(&desk.row, &desk.terms, &plan.targets),
-            &light,
-        );
+        let found = check_light(&desk.scene().context(), &light);
         assert!(!found.is_empty());
         desk.judge_light(found);
     };
@@ -262,57 +246,229 @@ fn what_was_found_of_the_light_waits_once_the_row_has_changed() {
         shoot: ShootId::found(2),
         keep_mm: Mm(150),
     };
-    desk.work("step-stub", vec![stub]).expect("it can be done");
+    desk.edit(&Edit::work("step-stub", vec![stub]))
+        .expect("it can be done");
     let all = desk.all_findings();
-    let of_light = all.len() - desk.findings.len();
+    let of_light = all.len() - desk.scene().findings.len();
     assert!(of_light > 0);
     assert_eq!(waiting(&desk), of_light);
     judge(&mut desk);
     assert_eq!(waiting(&desk), 0);
     // Another limit changes them too, choosing does not.
-    desk.chosen = None;
+    desk.choose(None);
     assert_eq!(waiting(&desk), 0);
-    let plan = desk
-        .plan()
-        .with_limit(Limit::LightTarget, Some(0.2))
+    desk.edit(&Edit::limit(Limit::LightTarget, Some(0.2)))
         .expect("in range");
-    desk.set("step-limit", plan);
     assert!(waiting(&desk) > 0);
 }
 
 #[test]
-fn what_is_shown_is_the_row_on_the_wall() {
+fn what_is_refused_leaves_the_look_as_it_was() {
     let mut desk = desk();
-    let check = |desk: &Desk| {
-        let mut replayer = Replayer::default();
-        let (plan, moment) = (desk.plan(), desk.shown_moment());
-        let there = match desk.correcting() {
-            true => replayer.found(plan),
-            false => replayer
-                .at(plan, desk.scheme(), moment, desk.phase())
-                .expect("it replays"),
-        };
-        assert_eq!(there.row, desk.row);
-    };
-    check(&desk);
-    desk.show_before(true);
-    check(&desk);
-    // What is refused leaves the view as it was.
+    desk.show(Phase::Before);
     let stub = Work::Stub {
         tree: TreeId(2),
         shoot: ShootId::found(999),
         keep_mm: Mm(150),
     };
-    assert!(desk.work("step-stub", vec![stub.clone()]).is_err());
-    assert!(desk.is_before());
-    check(&desk);
-    let remedy = Remedy::new("remedy-stub", Vec::new(), vec![stub]);
-    assert!(desk.mend("step-remedy", &remedy).is_err());
-    assert!(desk.is_before());
-    check(&desk);
-    desk.correct_record(true);
-    check(&desk);
-    assert_eq!(*desk.row.row(), *desk.plan().found);
-    desk.correct_record(false);
-    check(&desk);
+    let remedy = Remedy::new("remedy-stub", Vec::new(), vec![stub.clone()]);
+    for edit in [Edit::work("step-stub", vec![stub]), Edit::mend(remedy)] {
+        let before = desk.scene().row.clone();
+        assert!(desk.edit(&edit).is_err());
+        assert!(desk.scene().is_before());
+        assert_eq!(desk.scene().row, before);
+        assert_eq!(desk.steps(), (None, None));
+    }
+    desk.open(Mode::Found);
+    assert_eq!(*desk.scene().row.row(), *desk.plan().found);
+    assert!(!desk.scene().is_before());
+}
+
+/// The example with a second scheme, in which nothing is done.
+fn two_schemes() -> Plan {
+    let mut plan = plan();
+    plan.schemes.push(Arc::new(Scheme {
+        name: "B".into(),
+        ..Scheme::default()
+    }));
+    plan
+}
+
+/// That a look shows what replay gives for it.
+fn shows(document: &Document, sight: &Sight) {
+    let (plan, look) = (document.plan(), sight.look());
+    let mut fresh = Replayer::default();
+    let expected = fresh.at(plan, look.scheme, look.moment, look.phase);
+    let expected = expected.expect("it replays");
+    assert_eq!(sight.scene().row, expected.row);
+    let alone = Sight::new(document, look).expect("there is the scheme");
+    assert_eq!(sight.scene().findings, alone.scene().findings);
+    assert_eq!(sight.scene().figures, alone.scene().figures);
+    assert_eq!(sight.scene().cover, alone.scene().cover);
+}
+
+#[test]
+fn two_looks_at_one_document_are_both_right_while_one_edit_is_made() {
+    let mut document = Document::new(two_schemes());
+    let leaf = document.plan().found.leaf;
+    let look = |scheme, window, phase| Look {
+        scheme,
+        moment: Moment { leaf, window },
+        phase,
+    };
+    let looks = [
+        look(0, Window::Dormant, Phase::After),
+        look(1, Window::AfterHarvest, Phase::After),
+        look(0, Window::Dormant, Phase::Before),
+        look(1, Window::BudSwell, Phase::Before),
+    ];
+    let mut sights = looks.map(|l| Sight::new(&document, l).expect("there is the scheme"));
+    assert_ne!(sights[0].scene().row, sights[1].scene().row);
+    let gaps = |sight: &Sight| {
+        let all = sight.scene().findings.iter();
+        all.filter(|f| f.rule == "cordon-gap").count()
+    };
+    let lay = Work::Lay {
+        tree: TREE,
+        shoot: END,
+        toward: Toward::Right,
+        rise_deg: Deg::default(),
+    };
+    let edit = Edit::work("step-lay", vec![lay]);
+    let before = [0, 1, 2, 3].map(|i| gaps(&sights[i]));
+    let at = sights[1].look();
+    let dormant = Look {
+        moment: looks[0].moment,
+        ..at
+    };
+    for sight in &mut sights {
+        sight.take_redraw();
+    }
+    document.edit(dormant, &edit).expect("it can be laid");
+    for sight in &mut sights {
+        sight.follow(&document);
+        shows(&document, sight);
+    }
+    // The other scheme is as it was.
+    assert_eq!(gaps(&sights[0]), before[0]);
+    assert_eq!(gaps(&sights[1]), before[1] - 1);
+    assert_eq!(gaps(&sights[3]), before[3] - 1);
+    assert!(sights[0].take_redraw().trees.is_empty());
+    assert_eq!(sights[1].take_redraw().trees, [TREE]);
+
+    // One step, which undo takes back for every look.
+    assert_eq!(document.undo().as_deref(), Some("step-lay"));
+    for (i, sight) in sights.iter_mut().enumerate() {
+        sight.follow(&document);
+        shows(&document, sight);
+        assert_eq!(gaps(sight), before[i]);
+    }
+}
+
+#[test]
+fn what_is_drawn_anew_is_what_changed_at_the_look() {
+    let mut document = Document::new(two_schemes());
+    let here = Look::start(document.plan());
+    let there = Look { scheme: 1, ..here };
+    let mut sights = [here, there].map(|l| Sight::new(&document, l).expect("it is there"));
+    for sight in &mut sights {
+        assert!(sight.take_redraw().all);
+    }
+    let lay = Work::Lay {
+        tree: TREE,
+        shoot: END,
+        toward: Toward::Right,
+        rise_deg: Deg::default(),
+    };
+    document
+        .edit(there, &Edit::work("step-lay", vec![lay]))
+        .expect("it can be laid");
+    let redraws = sights.each_mut().map(|sight| {
+        sight.follow(&document);
+        sight.take_redraw()
+    });
+    assert!(redraws.iter().all(|r| !r.all));
+    assert!(redraws[0].trees.is_empty());
+    assert_eq!(redraws[1].trees, [TREE]);
+    document.open(Mode::Found);
+    for sight in &mut sights {
+        sight.follow(&document);
+        assert!(sight.take_redraw().all);
+        assert_eq!(*sight.scene().row.row(), *document.plan().found);
+    }
+}
+
+#[test]
+fn a_tip_in_the_hand_is_seen_at_every_look_at_its_scheme() {
+    let mut document = Document::new(two_schemes());
+    let here = Look::start(document.plan());
+    let there = Look { scheme: 1, ..here };
+    let mut sights = [here, there].map(|l| Sight::new(&document, l).expect("it is there"));
+    let base = sights[1]
+        .scene()
+        .course(TREE, END)
+        .expect("it is there")
+        .base;
+    let posed = sights[1].scene().posed(TREE).expect("it is there");
+    assert!(document.take(sights[1].look(), posed, END));
+    document.drag(Point::new(base.x + 512.0, base.y), true);
+    for sight in &mut sights {
+        sight.follow(&document);
+        shows(&document, sight);
+    }
+    let laid = |sight: &Sight| {
+        let (_, shoot) = sight.scene().row.shoot(TREE, END).expect("it is there");
+        shoot.pose.is_laid()
+    };
+    assert!(!laid(&sights[0]) && laid(&sights[1]));
+    document.drop_hold();
+    assert_eq!(document.steps(), (None, None));
+}
+
+#[test]
+fn a_look_is_brought_within_the_plan() {
+    let document = Document::new(plan());
+    let early = Look {
+        scheme: 7,
+        moment: Moment {
+            leaf: 1,
+            window: Window::Dormant,
+        },
+        phase: Phase::After,
+    };
+    let sight = Sight::new(&document, early).expect("the nearest there is");
+    assert_eq!(sight.look(), Look::start(document.plan()));
+}
+
+#[test]
+fn each_kind_of_edit_is_one_labelled_step() {
+    let mut desk = desk();
+    let first = write_plan(desk.plan());
+    let wire = Work::stretching(Mm(1700));
+    let height = Edit::setting(Setting::WallHeight, Some(2400.0));
+    let edits = [
+        (Edit::name("North".into()), "step-name"),
+        (Edit::wires(wire), "step-wires"),
+        (height, "step-setting"),
+        (Edit::limit(Limit::GapMax, Some(80.0)), "step-limit"),
+        (Edit::default_limits(), "step-limits-reset"),
+        (Edit::posts_every(5_000.0), "step-setting"),
+        (Edit::posts(vec![Mm(0), Mm(7_000)]), "step-setting"),
+    ];
+    for (edit, label) in &edits {
+        desk.edit(edit)
+            .unwrap_or_else(|why: Refusal| panic!("{label}: {why}"));
+        assert_eq!(desk.steps().0.as_deref(), Some(*label));
+    }
+    for (_, label) in edits.iter().rev() {
+        assert_eq!(desk.undo().as_deref(), Some(*label));
+    }
+    assert_eq!(write_plan(desk.plan()), first);
+    // In the record a wire is no work but how it was found.
+    desk.open(Mode::Found);
+    let works = desk.plan().schemes.clone();
+    desk.edit(&Edit::wires(Work::stretching(Mm(1700))))
+        .expect("it can be stretched");
+    assert_eq!(desk.steps().0.as_deref(), Some("step-correct"));
+    assert_eq!(desk.plan().schemes, works);
 }

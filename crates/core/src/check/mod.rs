@@ -153,6 +153,11 @@ pub fn check(context: &Context<'_>) -> Vec<Finding> {
     survey(context, None).findings
 }
 
+/// Whether, by these findings, the cordon should be filled by now and is not.
+pub fn fill_is_due(findings: &[Finding]) -> bool {
+    findings.iter().any(|f| f.rule == cordon_fill_due::RULE)
+}
+
 /// All that is seen on one walk along the row.
 #[derive(Clone, Debug, Default)]
 pub struct Survey {

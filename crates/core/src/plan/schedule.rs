@@ -126,6 +126,30 @@ impl Schedule {
         true
     }
 
+    /// The trees on which the work of two schedules differs, the trellis as `None`. What both share costs nothing.
+    pub fn differs_on(&self, other: &Self) -> Vec<Option<TreeId>> {
+        let same = |a: &OnTree, b: &OnTree| Arc::ptr_eq(a, b) || a == b;
+        let changed = self
+            .by_tree()
+            .filter(|(tree, work)| !other.on(*tree).is_some_and(|was| same(was, work)));
+        let gone = other.by_tree().filter(|(tree, _)| self.on(*tree).is_none());
+        changed.chain(gone).map(|(tree, _)| tree).collect()
+    }
+
+    /// The same but for some trees, on which it has the work of another schedule.
+    pub fn taking(&self, trees: &[Option<TreeId>], from: &Self) -> Self {
+        let mut out = self.clone();
+        for tree in trees {
+            match from.on(*tree) {
+                Some(work) => out.trees.insert_mut(*tree, Arc::clone(work)),
+                None => {
+                    out.trees.remove_mut(tree);
+                }
+            }
+        }
+        out
+    }
+
     /// The work on one tree, or on the trellis for `None`, in order of time.
     pub(super) fn on(&self, tree: Option<TreeId>) -> Option<&OnTree> {
         self.trees.get(&tree)

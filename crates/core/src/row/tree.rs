@@ -55,6 +55,11 @@ impl Tree {
         }
     }
 
+    /// Its grown uprights.
+    pub fn uprights(&self) -> impl Iterator<Item = &Shoot> {
+        self.shoots.iter().filter(|s| s.kind() == Kind::Upright)
+    }
+
     /// Whether the place is empty: the tree dead, missing or taken out.
     pub fn is_lost(&self) -> bool {
         self.shoots.is_empty()

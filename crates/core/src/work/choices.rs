@@ -367,14 +367,3 @@ impl Part<'_> {
         out
     }
 }
-
-/// Where a kept bud would be a little farther along its parent (`by` in mm; negative is back toward the base), as work.
-/// `None` where the shoot is no bud.
-pub fn nudged(row: &Row, tree: TreeId, shoot: ShootId, by: i32) -> Option<Work> {
-    let (_, bud) = row.shoot(tree, shoot)?;
-    (bud.kind() == Kind::Bud).then(|| Work::MoveBud {
-        tree,
-        shoot,
-        at_mm: Mm::round(bud.at) + Mm(by),
-    })
-}

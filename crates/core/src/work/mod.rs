@@ -2,11 +2,13 @@
 
 mod apply;
 mod choices;
+mod hand;
 mod spread;
 mod words;
 
 pub use apply::{apply, apply_to_tree, apply_to_trellis};
-pub use choices::{Asked, Choice, choices, nudged};
+pub use choices::{Asked, Choice, choices};
+pub use hand::{asks_to_bend, can_bend, nudged, raised, stubbed};
 pub use spread::{Sweep, spread};
 
 use crate::row::{Covering, Planted, ShootId, Toward, TreeId};

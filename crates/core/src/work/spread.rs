@@ -1,11 +1,15 @@
 //! One kind of work on many shoots at once: a choice of trees, or the whole row.
 
+use super::apply::LEAST_KEPT;
 use super::{Asked, Work, apply_to_tree};
 use crate::cover::is_side_shoot;
+use crate::pose::layout;
+use crate::refusal::Refusal;
 use crate::row::{Kind, Limit, Moment, Row, Shoot, ShootId, Targets, Toward, Tree, TreeId};
 use crate::terms::Terms;
 use crate::typed::Unit;
 use crate::units::Mm;
+use std::sync::Arc;
 
 /// Work that is done shoot by shoot over many trees.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -109,6 +113,47 @@ impl Sweep {
             },
         }
         .caution()
+    }
+
+    /// Why a number that was typed can be on no shoot, where the first upright shows that: more tipped than grew, a height
+    /// below the wood that it stands on. Above what stands there is merely nothing to do.
+    pub fn out_of_range(
+        self,
+        row: &Row,
+        moment: Moment,
+        terms: &Terms,
+        typed: f64,
+    ) -> Option<Refusal> {
+        let first = |tree: &'_ Arc<Tree>| {
+            let index = tree.shoots.iter().position(|s| s.kind() == Kind::Upright)?;
+            Some((Arc::clone(tree), index))
+        };
+        let (tree, index) = row.trees.iter().find_map(first)?;
+        let (id, shoot) = (tree.id, tree.shoots[index].id);
+        let work = match self {
+            Self::Tip(percent) => Work::Tip {
+                tree: id,
+                shoot,
+                percent,
+            },
+            Self::Height(height_mm) => {
+                let base = layout(&tree, terms.geometry)[index].base.y;
+                if typed >= base + LEAST_KEPT {
+                    return None;
+                }
+                Work::HoldHeight {
+                    tree: id,
+                    shoot,
+                    height_mm,
+                }
+            }
+            _ => return None,
+        };
+        let mut why = apply_to_tree(&tree, moment, terms, &work).err()?;
+        // One that says a value is about the number; as it was typed, not as the work could hold it.
+        let value = why.args.iter_mut().find(|(name, _)| *name == "value")?;
+        value.1 = self.asked()?.unit.arg(typed);
+        Some(why)
     }
 
     fn on(self, on: &Tree, shoot: &Shoot) -> Option<Work> {

@@ -1,13 +1,16 @@
 //! The page of the desk: the wall, and what stands around it.
 
 use super::app::App;
+use super::commands;
 use super::device::helper;
 use super::dom;
 use super::hand::{keys, pointer};
-use super::panels::{card, correct, findings, header, light, list, views, worklist};
-use super::wall::Wall;
+use super::panels::{card, correct, findings, header, keys_list, light, list, views, worklist};
+use super::wall::WallScreen;
+use super::wall::layers::Layers;
 use super::ways::entry;
 use super::ways::open::Incoming;
+use crate::actions::{self, Action, Command, Does, Shown};
 use leptos::prelude::*;
 use wasm_bindgen::prelude::*;
 
@@ -20,8 +23,10 @@ pub fn DeskPage(app: App, incoming: Incoming, helper: helper::Helper) -> impl In
     let sky = NodeRef::<leptos::html::Div>::new();
     Effect::new(move |_| {
         if let (Some(host), Some(band), Some(sky)) = (host.get(), band.get(), sky.get()) {
-            if let Some(wall) = Wall::new(&host, &band) {
-                app.light.set_scene(&host, &sky);
+            if let Some(layers) = Layers::new(&host)
+                && let Some(wall) = WallScreen::new(&layers, &host, &band)
+            {
+                app.light.set_scene(&layers, &sky);
                 app.set_wall(wall);
             }
             watch_size(app, &host);
@@ -31,6 +36,25 @@ pub fn DeskPage(app: App, incoming: Incoming, helper: helper::Helper) -> impl In
             listen_actively(&host, "touchstart", touched.into_js_value());
         }
     });
+    let in_view = move |action: &'static Action| {
+        let sign = match action.does {
+            Does::Page(Command::Smaller) => Some("−"),
+            Does::Page(Command::Larger) => Some("+"),
+            _ => None,
+        };
+        let name = action.name;
+        view! {
+            <button
+                class:link=sign.is_none()
+                data-act=name
+                aria-label=sign.map(|_| app.t(name))
+                title=sign.map(|_| app.t("zoom-how"))
+                on:click=move |_| commands::act(app, name)
+            >
+                {sign.map_or_else(|| app.t(name), str::to_string)}
+            </button>
+        }
+    };
     view! {
         <header::Header app incoming helper/>
         <main class="desk" class:recording=move || app.correcting()>
@@ -67,10 +91,10 @@ pub fn DeskPage(app: App, incoming: Incoming, helper: helper::Helper) -> impl In
                 <correct::RecordCard app/>
                 <correct::OfferCard app/>
             </div>
-            <p id="wall-help" class="visually-hidden">{app.t("wall-help")}</p>
+            <keys_list::WallHelp app/>
             <p class="visually-hidden" role="status">
                 {move || {
-                    app.read(|d| d.chosen.map(|c| app.worded(|w| w.part(&d.row, c.tree, c.shoot))))
+                    app.read(|d| d.chosen().map(|c| app.worded(|w| w.part(&d.scene().row, c.tree, c.shoot))))
                         .flatten()
                 }}
             </p>
@@ -81,12 +105,7 @@ pub fn DeskPage(app: App, incoming: Incoming, helper: helper::Helper) -> impl In
                 <span class="key"><i class="swatch filled"></i>{app.t("band-filled")}</span>
                 <span class="key"><i class="swatch bare"></i>{app.t("band-bare")}</span>
                 <span class="key"><i class="swatch twice"></i>{app.t("band-twice")}</span>
-                <span class="zooms">
-                    <button class="link" on:click=move |_| app.fit(true)>{app.t("fit-row")}</button>
-                    <button class="link" on:click=move |_| app.fit(false)>{app.t("fit-height")}</button>
-                    <button aria-label=app.t("zoom-out") title=app.t("zoom-how") on:click=move |_| app.zoom(0.8)>"−"</button>
-                    <button aria-label=app.t("zoom-in") title=app.t("zoom-how") on:click=move |_| app.zoom(1.25)>"+"</button>
-                </span>
+                <span class="zooms">{actions::shown_at(Shown::View).map(in_view).collect_view()}</span>
             </p>
             <views::Views app/>
             <div class="panels">

@@ -4,6 +4,11 @@ use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 use web_sys::HtmlElement;
 
+/// Asks the browser to print.
+pub fn print() {
+    let _ = window().print();
+}
+
 /// Moves the focus to the first element that fits.
 pub fn focus(selector: &str) {
     if let Ok(Some(element)) = document().query_selector(selector)

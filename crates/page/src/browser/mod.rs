@@ -1,6 +1,7 @@
 //! The page itself.
 
 mod app;
+mod commands;
 mod controls;
 mod desk;
 mod device;
@@ -11,13 +12,14 @@ mod wall;
 mod ways;
 
 use crate::bench_row;
-use crate::message;
+use crate::helper::{Memory, Message};
 use app::App;
 use device::{helper, store};
 use hand::keys;
 use leptos::ev;
 use leptos::prelude::*;
 use panels::{notice, print};
+use std::cell::RefCell;
 use std::rc::Rc;
 use wasm_bindgen::prelude::*;
 use ways::{entry, import, open};
@@ -104,12 +106,30 @@ fn begin(app: App) {
     });
 }
 
-/// Answers a question that came as a message.
+thread_local! {
+    /// What this instance remembers as a helper.
+    static MEMORY: RefCell<Memory> = RefCell::default();
+}
+
+/// Hears a message from the page that this instance helps.
 ///
 /// # Errors
-/// A message that is no question.
-#[wasm_bindgen(js_name = answerMessage)]
-pub fn answer_message(asked: JsValue) -> Result<JsValue, JsValue> {
-    let ask: message::Ask = serde_wasm_bindgen::from_value(asked)?;
-    Ok(serde_wasm_bindgen::to_value(&message::answer(&ask))?)
+/// What is no message.
+#[wasm_bindgen(js_name = hearMessage)]
+pub fn hear_message(sent: JsValue) -> Result<(), JsValue> {
+    let message: Message = serde_wasm_bindgen::from_value(sent)?;
+    MEMORY.with_borrow_mut(|memory| memory.hear(message));
+    Ok(())
+}
+
+/// The answer to the newest question that waits; undefined where none does.
+///
+/// # Errors
+/// An answer that can't be sent.
+#[wasm_bindgen(js_name = nextReply)]
+pub fn next_reply() -> Result<JsValue, JsValue> {
+    match MEMORY.with_borrow_mut(Memory::reply) {
+        Some(reply) => Ok(serde_wasm_bindgen::to_value(&reply)?),
+        None => Ok(JsValue::UNDEFINED),
+    }
 }

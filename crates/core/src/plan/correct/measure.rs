@@ -103,6 +103,23 @@ impl Row {
 }
 
 impl Tree {
+    /// The correction that raises the end of a shoot in the record by so many degrees, or leans it by them; `None` for one
+    /// that no angle is recorded of.
+    pub fn raised_in_record(&self, shoot: ShootId, by: f64) -> Option<Correction> {
+        self.moved(shoot, &["measure-rise", "measure-lean"], by)
+    }
+
+    /// The correction that moves the base of a shoot in the record by so many mm along its parent; `None` for the stem.
+    pub fn moved_in_record(&self, shoot: ShootId, by: f64) -> Option<Correction> {
+        self.moved(shoot, &["measure-at"], by)
+    }
+
+    fn moved(&self, shoot: ShootId, keys: &[&str], by: f64) -> Option<Correction> {
+        let mut measures = self.measures(Some(shoot)).into_iter();
+        let measure = measures.find(|m| keys.contains(&m.key))?;
+        Some(measure.to(measure.value + by))
+    }
+
     /// The numbers in the record of the tree, or of one of its shoots.
     pub fn measures(&self, shoot: Option<ShootId>) -> Vec<Measure> {
         let tree = self.id;

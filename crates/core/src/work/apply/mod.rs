@@ -3,6 +3,7 @@
 mod tree;
 mod trellis;
 
+pub(super) use tree::LEAST_KEPT;
 pub use tree::apply_to_tree;
 pub use trellis::apply_to_trellis;
 

@@ -14,7 +14,7 @@ use crate::work::{Stage, Work};
 /// How near to another upright place, in mm, a bud may be kept.
 const BUD_CLEARANCE: f64 = 20.0;
 /// Shortest length that a cut may leave, mm.
-const LEAST_KEPT: f64 = 10.0;
+pub(in crate::work) const LEAST_KEPT: f64 = 10.0;
 /// Shortest and longest stub, mm.
 const STUB: (f64, f64) = (20.0, 500.0);
 /// Largest lean of a shoot that is stood up, degrees.

@@ -1,6 +1,6 @@
 //! Where the card of the chosen part goes.
 
-use crate::browser::wall::Wall;
+use crate::browser::wall::WallScreen;
 use crate::desk::Desk;
 
 /// Width of a card, px.
@@ -10,19 +10,19 @@ const CARD_HEIGHT: f64 = 270.0;
 const RECORD_HEIGHT: f64 = 430.0;
 
 /// Where the card of the chosen part goes: beside its tip, within the wall.
-pub(super) fn card_place(desk: &Desk, wall: &Wall) -> Option<(f64, f64)> {
-    let part = desk.chosen?;
-    if desk.dragging() {
+pub(super) fn card_place(desk: &Desk, wall: &WallScreen) -> Option<(f64, f64)> {
+    let part = desk.chosen()?;
+    if desk.is_holding() {
         return None;
     }
     let view = wall.view;
     let (base, tip) = match part.shoot {
         Some(shoot) => {
-            let course = desk.course(part.tree, shoot)?;
+            let course = desk.scene().course(part.tree, shoot)?;
             (view.to_px(course.base), view.to_px(course.tip()))
         }
         None => {
-            let foot = desk.row.tree(part.tree)?.foot.f();
+            let foot = desk.scene().row.tree(part.tree)?.foot.f();
             let foot = view.to_px(kurbo::Point::new(foot, 0.0));
             (foot, foot)
         }
@@ -35,7 +35,7 @@ pub(super) fn card_place(desk: &Desk, wall: &Wall) -> Option<(f64, f64)> {
     };
     // A part may lie out of sight; its card never does.
     let left = beside.clamp(8.0, (view.width - CARD_WIDTH - 8.0).max(8.0));
-    let height = if desk.correcting() {
+    let height = if desk.is_found() {
         RECORD_HEIGHT
     } else {
         CARD_HEIGHT

@@ -8,7 +8,7 @@ impl App {
     pub fn zoom(self, factor: f64) {
         self.with_wall(|wall, desk| {
             let middle = kurbo::Point::new(wall.view.width / 2.0, wall.view.height / 2.0);
-            wall.view = wall.view.zoomed(factor, middle).held_to(&desk.row);
+            wall.view = wall.view.zoomed(factor, middle).held_to(&desk.scene().row);
         });
         self.reframe();
     }
@@ -17,9 +17,9 @@ impl App {
     pub fn fit(self, whole_row: bool) {
         self.with_wall(|wall, desk| {
             wall.view = if whole_row {
-                wall.view.fit_row(&desk.row)
+                wall.view.fit_row(&desk.scene().row)
             } else {
-                wall.view.fit_height(&desk.row)
+                wall.view.fit_height(&desk.scene().row)
             };
         });
         self.reframe();
@@ -35,7 +35,7 @@ impl App {
     /// Has the wall follow to the chosen part, and leaves the page where it is.
     pub fn follow_chosen(self) {
         if let Some(x) = self.chosen_place() {
-            self.with_wall(|wall, desk| wall.view = wall.view.showing(x, &desk.row));
+            self.with_wall(|wall, desk| wall.view = wall.view.showing(x, &desk.scene().row));
             self.reframe();
         }
     }
@@ -43,10 +43,10 @@ impl App {
     /// Where the chosen part begins, along the row.
     fn chosen_place(self) -> Option<f64> {
         self.peek(|d| {
-            let part = d.chosen?;
+            let part = d.chosen()?;
             match part.shoot {
-                Some(shoot) => d.course(part.tree, shoot).map(|c| c.base.x),
-                None => d.row.tree(part.tree).map(|t| t.foot.f()),
+                Some(shoot) => d.scene().course(part.tree, shoot).map(|c| c.base.x),
+                None => d.scene().row.tree(part.tree).map(|t| t.foot.f()),
             }
         })
         .flatten()
@@ -55,7 +55,7 @@ impl App {
     /// Brings the place `x` along the row into sight, and the wall too where the page is scrolled past it.
     pub fn show(self, x: f64) {
         dom::into_sight(".stage");
-        self.with_wall(|wall, desk| wall.view = wall.view.showing(x, &desk.row));
+        self.with_wall(|wall, desk| wall.view = wall.view.showing(x, &desk.scene().row));
         self.reframe();
     }
 
@@ -65,11 +65,11 @@ impl App {
             let before = wall.view;
             if wall.measure() {
                 // The same stretch of the row stays in sight, at a scale that fits the new height.
-                let fit = wall.view.fit_height(&desk.row);
+                let fit = wall.view.fit_height(&desk.scene().row);
                 let was_fit = before.height > 1.0
-                    && (before.fit_height(&desk.row).scale - before.scale).abs() < 1e-9;
+                    && (before.fit_height(&desk.scene().row).scale - before.scale).abs() < 1e-9;
                 if was_fit {
-                    wall.view = crate::view::View { x: before.x, ..fit }.held_to(&desk.row);
+                    wall.view = crate::view::View { x: before.x, ..fit }.held_to(&desk.scene().row);
                 }
             }
         });

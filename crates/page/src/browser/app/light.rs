@@ -1,19 +1,19 @@
 //! Light on the page: what is looked at and what is known of it.
 
-use crate::asked::{Asked, OnWall};
 use crate::browser::app::App;
+use crate::browser::wall::layers::Layers;
 use crate::browser::wall::light::LightLayer;
+use crate::helper::{Awaited, OnWall, Question};
 use crate::light::{Exact, Lighting, RowLight};
-use crate::message::Question;
 use crate::view::View;
-use cordonry::check::{Context, check_light};
+use cordonry::check::check_light;
 use cordonry::light::{Alike, Beside, DeepCanopy};
 use leptos::prelude::*;
 use std::ops::Range;
 use web_sys::{Element, KeyboardEvent};
 
 /// The last question of a kind.
-pub type LastAsked<T> = StoredValue<Option<Asked<T>>, LocalStorage>;
+pub type LastAsked<T> = StoredValue<Option<Awaited<T>>, LocalStorage>;
 
 /// What an exact answer was asked about.
 #[derive(Clone, PartialEq)]
@@ -86,7 +86,7 @@ impl Lit {
         app.peek(|d| {
             self.row.update_value(|row| {
                 if let Some(row) = row {
-                    row.choose(&d.row, d.plan(), choice);
+                    row.choose(&d.scene().row, d.plan(), choice);
                 }
             });
         });
@@ -99,8 +99,8 @@ impl Lit {
     }
 
     /// Has the elements of the wall and the band.
-    pub fn set_scene(self, host: &Element, band: &Element) {
-        self.scene.set_value(LightLayer::new(host, band));
+    pub fn set_scene(self, layers: &Layers, band: &Element) {
+        self.scene.set_value(LightLayer::new(layers, band));
     }
 
     /// Forgets the row, with the page that showed it.
@@ -121,10 +121,15 @@ impl Lit {
                 .peek(|d| {
                     self.row
                         .try_update_value(|row| match row {
-                            Some(light) => light.follow(&d.row, d.plan(), view.span()),
+                            Some(light) => light.follow(&d.scene().row, d.plan(), view.span()),
                             None => {
                                 let choice = self.choice.get_untracked();
-                                *row = Some(RowLight::new(&d.row, d.plan(), choice, view.span()));
+                                *row = Some(RowLight::new(
+                                    &d.scene().row,
+                                    d.plan(),
+                                    choice,
+                                    view.span(),
+                                ));
                                 true
                             }
                         })
@@ -201,7 +206,7 @@ impl Lit {
             .with_value(|r| r.as_ref().map_or(50.0, |r| r.columns_mm().1));
         let start = app.with_wall(|wall, desk| {
             let span = wall.view.span();
-            (span.middle(), desk.geometry.wire + 150.0)
+            (span.middle(), desk.scene().terms.geometry.wire + 150.0)
         });
         let Some((x, z)) = self.probe.get_untracked().or(start) else {
             return false;
@@ -213,12 +218,11 @@ impl Lit {
     }
 
     /// The question whose answer is exact, where it is neither known nor asked already.
-    pub fn question(self, app: App, generation: u32) -> Option<Question> {
+    pub fn question(self, app: App, number: u32) -> Option<Question> {
         let key = self.key(app)?;
-        asked_anew(self.asked, generation, &key).then_some(Question::Light {
-            moment: key.shown.moment(),
-            phase: key.shown.phase(),
-            choice: key.choice,
+        asked_anew(self.asked, number, &key).then_some(Question::Light {
+            look: key.shown.look(),
+            lighting: key.choice,
             columns: key.columns,
         })
     }
@@ -242,15 +246,14 @@ impl Lit {
     }
 
     /// The question about the deep canopy, while it is looked at.
-    pub fn beside_question(self, app: App, generation: u32) -> Option<Question> {
+    pub fn beside_question(self, app: App, number: u32) -> Option<Question> {
         if !(self.on.get_untracked() && self.beside_open.get_untracked()) {
             return None;
         }
         let key = self.beside_key(app)?;
-        asked_anew(self.beside_asked, generation, &key).then_some(Question::Beside {
-            moment: key.0.moment(),
-            phase: key.0.phase(),
-            choice: key.1,
+        asked_anew(self.beside_asked, number, &key).then_some(Question::Beside {
+            look: key.0.look(),
+            lighting: key.1,
             canopy: key.2,
         })
     }
@@ -261,17 +264,17 @@ impl Lit {
     }
 
     /// Takes the answer about the deep canopy, if it is about what is on the wall.
-    pub fn hear_beside(self, app: App, generation: u32, both: Option<Beside>) {
+    pub fn hear_beside(self, app: App, number: u32, both: Option<Beside>) {
         let now = self.beside_key(app);
-        if fits(self.beside_asked, generation, now.as_ref()) {
+        if fits(self.beside_asked, number, now.as_ref()) {
             self.beside.set(Some(both));
         }
     }
 
     /// Takes an exact answer, if it is about what is on the wall.
-    pub fn hear(self, app: App, generation: u32, exact: &Exact) {
+    pub fn hear(self, app: App, number: u32, exact: &Exact) {
         let now = self.key(app);
-        if !fits(self.asked, generation, now.as_ref()) {
+        if !fits(self.asked, number, now.as_ref()) {
             return;
         }
         self.row.update_value(|row| {
@@ -284,43 +287,31 @@ impl Lit {
                 scene.stale = true;
             }
         });
-        let found = app.peek(|d| {
-            check_light(
-                &Context {
-                    row: &d.row,
-                    moment: d.shown_moment(),
-                    phase: d.phase(),
-                    terms: &d.terms,
-                    targets: &d.plan().targets,
-                    void: &[],
-                },
-                &exact.season,
-            )
-        });
+        let found = app.peek(|d| check_light(&d.scene().context(), &exact.season));
         app.judge(found.unwrap_or_default());
         app.redraw();
     }
 }
 
 /// Whether it is another thing than was asked about last; from now on that was.
-fn asked_anew<T>(asked: LastAsked<T>, generation: u32, about: &T) -> bool
+fn asked_anew<T>(asked: LastAsked<T>, number: u32, about: &T) -> bool
 where
     T: Clone + PartialEq + 'static,
 {
-    let anew = asked.with_value(|last| last.as_ref().map(Asked::about) != Some(about));
+    let anew = asked.with_value(|last| last.as_ref().map(Awaited::about) != Some(about));
     if anew {
-        asked.set_value(Some(Asked::now(generation, about.clone())));
+        asked.set_value(Some(Awaited::now(number, about.clone())));
     }
     anew
 }
 
 /// Whether an answer is the one that is waited for, and still about what it was asked about.
-fn fits<T: PartialEq + 'static>(asked: LastAsked<T>, generation: u32, now: Option<&T>) -> bool {
+fn fits<T: PartialEq + 'static>(asked: LastAsked<T>, number: u32, now: Option<&T>) -> bool {
     asked
         .try_update_value(|asked| {
             asked
                 .as_mut()
-                .is_some_and(|asked| Some(asked.about()) == now && asked.take(generation))
+                .is_some_and(|asked| Some(asked.about()) == now && asked.take(number))
         })
         .unwrap_or(false)
 }

@@ -8,8 +8,10 @@ pub mod light;
 pub use keep::{Keeper, Kept, Record};
 
 use crate::browser::dom;
-use crate::browser::wall::Wall;
+use crate::browser::wall::WallScreen;
 use crate::desk::Desk;
+use crate::document::{Done, Edit, Mode};
+use crate::overlay::Marked;
 use card::card_place;
 use cordonry::check::{Finding, Part};
 use cordonry::plan::Plan;
@@ -47,7 +49,7 @@ pub struct Offer {
 pub struct App {
     keeper: StoredValue<Rc<dyn Keeper>, LocalStorage>,
     desk: StoredValue<Option<Desk>, LocalStorage>,
-    wall: StoredValue<Option<Wall>, LocalStorage>,
+    wall: StoredValue<Option<WallScreen>, LocalStorage>,
     words: StoredValue<Words, LocalStorage>,
     record: StoredValue<Option<String>, LocalStorage>,
     pending: StoredValue<Option<TimeoutHandle>, LocalStorage>,
@@ -124,7 +126,7 @@ impl App {
         self.keeper.with_value(|k| k.set_length_style(style));
         self.desk.update_value(|d| {
             if let Some(d) = d {
-                d.changed_wholly();
+                d.draw_all();
             }
         });
         self.redraw();
@@ -141,31 +143,56 @@ impl App {
         self.desk.with_value(|d| d.as_ref().map(f))
     }
 
-    /// Changes the desk, draws what changed, and says a refusal at the foot of the page.
-    pub fn edit(self, f: impl FnOnce(&mut Desk) -> Result<(), Refusal>) {
-        if let Err(why) = self.try_edit(f) {
+    /// Makes an edit, draws what changed, and says a refusal at the foot of the page.
+    pub fn edit(self, edit: Edit) {
+        self.edit_from(|_| Ok(Some(edit)));
+    }
+
+    /// Makes the edit that is worked out from the desk, if there is one; says a refusal at the foot of the page.
+    pub fn edit_from(self, edit: impl FnOnce(&Desk) -> Result<Option<Edit>, Refusal>) {
+        let outcome = match self.peek(edit) {
+            Some(Ok(Some(edit))) => self.try_edit(edit).map(drop),
+            Some(Err(why)) => Err(why),
+            Some(Ok(None)) | None => Ok(()),
+        };
+        if let Err(why) = outcome {
             self.say(self.worded(|w| w.refusal(&why)), true);
         }
     }
 
-    /// Changes the desk and draws what changed.
+    /// Makes an edit and draws what changed.
     ///
     /// # Errors
-    /// Why it can't be changed so.
-    pub fn try_edit(self, f: impl FnOnce(&mut Desk) -> Result<(), Refusal>) -> Result<(), Refusal> {
-        let mut outcome = Ok(());
-        let before = self.peek(|d| d.plan().clone());
-        self.desk.update_value(|d| {
-            if let Some(desk) = d {
-                outcome = f(desk);
-            }
+    /// Why it can't be made.
+    pub fn try_edit(self, edit: Edit) -> Result<Done, Refusal> {
+        self.change(|desk| desk.edit(&edit))
+            .unwrap_or(Ok(Done { count: 0 }))
+    }
+
+    /// Changes what is looked at, chosen or in the hand, and draws what changed.
+    pub fn turn(self, f: impl FnOnce(&mut Desk)) {
+        self.change(|desk| {
+            f(desk);
+            Ok(())
         });
-        if outcome.is_ok() && self.notice.with_untracked(Option::is_some) {
+    }
+
+    fn change<T>(
+        self,
+        f: impl FnOnce(&mut Desk) -> Result<T, Refusal>,
+    ) -> Option<Result<T, Refusal>> {
+        let before = self.peek(|d| d.plan().clone());
+        let outcome = self
+            .desk
+            .try_update_value(|desk| desk.as_mut().map(f))
+            .flatten();
+        let refused = matches!(outcome, Some(Err(_)));
+        if !refused && self.notice.with_untracked(Option::is_some) {
             self.notice.set(None);
         }
-        let after = self.peek(|d| (d.plan().clone(), d.dragging()));
-        if let (Some(before), Some((after, dragging))) = (before, after)
-            && !dragging
+        let after = self.peek(|d| (d.plan().clone(), d.is_holding()));
+        if let (Some(before), Some((after, holding))) = (before, after)
+            && !holding
             && !std::sync::Arc::ptr_eq(&before, &after)
         {
             self.save_soon();
@@ -174,17 +201,14 @@ impl App {
         outcome
     }
 
-    /// Begins or ends correcting the record.
-    pub fn correct_record(self, correcting: bool) {
-        self.edit(|d| {
-            d.correct_record(correcting);
-            Ok(())
-        });
+    /// Opens the record or the work.
+    pub fn open_mode(self, mode: Mode) {
+        self.turn(|d| d.open(mode));
     }
 
     /// Whether the record is being corrected.
     pub fn correcting(self) -> bool {
-        self.read(Desk::correcting).unwrap_or(false)
+        self.read(Desk::is_found).unwrap_or(false)
     }
 
     /// Takes the last step back, and says which.
@@ -199,10 +223,7 @@ impl App {
 
     fn step(self, f: fn(&mut Desk) -> Option<String>, done: &str, none: &str) {
         let mut label = None;
-        self.edit(|d| {
-            label = f(d);
-            Ok(())
-        });
+        self.turn(|d| label = f(d));
         let text = match label {
             Some(label) => self.text(done, &[("step", Arg::Text(self.t(&label)))]),
             None => self.t(none),
@@ -217,7 +238,7 @@ impl App {
 
     /// Closes the chosen part's card and leaves the part chosen; whether a card was open.
     pub fn close_card(self) -> bool {
-        let chosen = self.peek(|d| d.chosen).flatten();
+        let chosen = self.peek(|d| d.chosen()).flatten();
         let open = chosen.is_some() && self.card_closed.get_untracked() != chosen;
         if open {
             self.card_closed.set(chosen);
@@ -234,7 +255,7 @@ impl App {
     /// The part whose card is shown.
     pub fn carded(self) -> Option<Part> {
         let closed = self.card_closed.get();
-        self.read(|d| d.chosen.filter(|_| !d.dragging()))
+        self.read(|d| d.chosen().filter(|_| !d.is_holding()))
             .flatten()
             .filter(|part| closed != Some(*part))
     }
@@ -244,10 +265,7 @@ impl App {
         if self.card_closed.with_untracked(Option::is_some) {
             self.card_closed.set(None);
         }
-        self.edit(|d| {
-            d.choose(part);
-            Ok(())
-        });
+        self.turn(|d| d.choose(part));
     }
 
     /// Draws the wall anew where it changed, and tells all that reads the desk.
@@ -266,11 +284,11 @@ impl App {
 
     /// Brings the wall up to date; whether there is a desk.
     fn draw(self) -> bool {
-        let changes = self
+        let redraw = self
             .desk
-            .try_update_value(|d| d.as_mut().map(Desk::take_changes))
+            .try_update_value(|d| d.as_mut().map(Desk::take_redraw))
             .flatten();
-        let Some(changes) = changes else { return false };
+        let Some(redraw) = redraw else { return false };
         if self.offer.with_untracked(Option::is_some) {
             self.offer.set(None);
         }
@@ -278,8 +296,13 @@ impl App {
             if let Some(wall) = wall {
                 self.desk.with_value(|desk| {
                     if let Some(desk) = desk {
-                        self.words
-                            .with_value(|words| wall.render(desk, &changes, words));
+                        let marked = Marked {
+                            chosen: desk.chosen(),
+                            held: desk.held(),
+                        };
+                        self.words.with_value(|words| {
+                            wall.render(desk.scene(), marked, &redraw, words);
+                        });
                         self.card.set(card_place(desk, wall));
                     }
                 });
@@ -301,13 +324,13 @@ impl App {
     }
 
     /// Has the wall, once it is there.
-    pub fn set_wall(self, mut wall: Wall) {
+    pub fn set_wall(self, mut wall: WallScreen) {
         wall.measure();
-        self.peek(|d| wall.view = wall.view.fit_height(&d.row));
+        self.peek(|d| wall.view = wall.view.fit_height(&d.scene().row));
         self.wall.set_value(Some(wall));
         self.desk.update_value(|d| {
             if let Some(d) = d {
-                d.changed_wholly();
+                d.draw_all();
             }
         });
         self.redraw();
@@ -320,7 +343,7 @@ impl App {
     }
 
     /// Works on the wall's view with the desk at hand, then draws.
-    pub fn with_wall<T>(self, f: impl FnOnce(&mut Wall, &Desk) -> T) -> Option<T> {
+    pub fn with_wall<T>(self, f: impl FnOnce(&mut WallScreen, &Desk) -> T) -> Option<T> {
         self.wall
             .try_update_value(|wall| {
                 let wall = wall.as_mut()?;
@@ -341,13 +364,20 @@ impl App {
         let fresh = record.is_none();
         let id = record.unwrap_or_else(keep::new_id);
         self.record.set_value(Some(id.clone()));
-        self.desk.set_value(Some(Desk::new(plan)));
+        match Desk::new(plan) {
+            Ok(desk) => self.desk.set_value(Some(desk)),
+            // A plan that is read or made has a scheme.
+            Err(why) => {
+                self.say(self.worded(|w| w.refusal(&why)), true);
+                return;
+            }
+        }
         self.wall.update_value(|wall| {
             if let Some(wall) = wall {
                 wall.measure();
             }
         });
-        self.with_wall(|wall, desk| wall.view = wall.view.fit_height(&desk.row));
+        self.with_wall(|wall, desk| wall.view = wall.view.fit_height(&desk.scene().row));
         self.open.set(true);
         self.notice.set(None);
         self.kept.set(Kept::Saved);

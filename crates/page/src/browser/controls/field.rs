@@ -24,7 +24,7 @@ pub fn unreadable(app: App, unit: Unit, text: &str) -> String {
 
 /// A labelled value. Enter and leaving the field apply it, Escape puts back what was there.
 #[component]
-pub fn Field(
+pub fn ValueField(
     app: App,
     /// What is shown before it; also its name for those who can't see it.
     #[prop(into)]

@@ -8,22 +8,22 @@ use leptos::prelude::*;
 use std::collections::BTreeMap;
 
 /// A form being filled in: what was typed is kept, whatever it is.
-pub struct Sheet<F: Form + Send + Sync + 'static> {
+pub struct FormSheet<F: Form + Send + Sync + 'static> {
     app: App,
     form: RwSignal<F>,
     texts: RwSignal<BTreeMap<&'static str, String>>,
     wrong: RwSignal<BTreeMap<&'static str, String>>,
 }
 
-impl<F: Form + Send + Sync + 'static> Clone for Sheet<F> {
+impl<F: Form + Send + Sync + 'static> Clone for FormSheet<F> {
     fn clone(&self) -> Self {
         *self
     }
 }
 
-impl<F: Form + Send + Sync + 'static> Copy for Sheet<F> {}
+impl<F: Form + Send + Sync + 'static> Copy for FormSheet<F> {}
 
-impl<F: Form + Send + Sync + 'static> Sheet<F> {
+impl<F: Form + Send + Sync + 'static> FormSheet<F> {
     /// The form as it is before anybody has written in it.
     pub fn new(app: App) -> Self {
         let style = app.style.get_untracked();

@@ -1,6 +1,7 @@
 //! What pages are built of: fields, menus, sheets.
 
 pub mod dialog;
+pub mod disclosure;
 pub mod field;
 pub mod fields;
 pub mod menu;

@@ -1,8 +1,8 @@
 //! Files in and out.
 
 use crate::browser::app::App;
+use crate::look::Look;
 use cordonry::plan::Plan;
-use cordonry::row::Phase;
 use cordonry::said::Arg;
 use cordonry_draw::{DocumentOptions, Time};
 use leptos::prelude::*;
@@ -98,7 +98,7 @@ pub fn save_table(app: App, of: TableOf) {
     };
     let Some((leaf, before)) = app.peek(|d| match of {
         TableOf::Found => (d.plan().found.leaf, false),
-        TableOf::Shown => (d.row.leaf, d.is_before()),
+        TableOf::Shown => (d.scene().row.leaf, d.scene().is_before()),
     }) else {
         return;
     };
@@ -117,7 +117,7 @@ pub fn save_table(app: App, of: TableOf) {
     let taken = give(app, &ending, "text/csv", move |d| {
         let row = match of {
             TableOf::Found => &*d.plan().found,
-            TableOf::Shown => &d.row,
+            TableOf::Shown => &d.scene().row,
         };
         cordonry::file::csv::write(row, &d.plan().site, style)
     });
@@ -133,20 +133,16 @@ fn drawing(app: App, desk: &crate::desk::Desk) -> String {
             words,
             foliage: false,
             time: time_of(desk),
-            work: &desk.works(),
+            work: &desk.scene().works(),
         };
-        cordonry_draw::document_with(desk.plan(), &desk.row, &options)
+        cordonry_draw::document_with(desk.plan(), &desk.scene().row, &options)
     })
 }
 
 /// When the row on the desk is as it is shown; `None` while its record is corrected.
 pub fn time_of(desk: &crate::desk::Desk) -> Option<Time> {
-    let phase = match desk.is_before() {
-        true => Phase::Before,
-        false => Phase::After,
-    };
-    let moment = desk.moment();
-    (!desk.correcting()).then_some(Time { moment, phase })
+    let Look { moment, phase, .. } = desk.look();
+    (!desk.is_found()).then_some(Time { moment, phase })
 }
 
 /// Saves the drawing of the whole row.

@@ -1,10 +1,9 @@
 //! The helper: a worker with a second instance of this module, asked by messages.
 
-use crate::asked::Asked;
 use crate::browser::app::App;
 use crate::browser::app::light::LastAsked;
 use crate::desk::Desk;
-use crate::message::{Answer, Ask, Body, Question, WindowCount, answer};
+use crate::helper::{Awaited, Body, Inquiry, Memory, Message, Question, Reply, Told, WindowCount};
 use cordonry::plan::Plan;
 use leptos::prelude::*;
 use std::sync::Arc;
@@ -15,8 +14,15 @@ use web_sys::{MessageEvent, Worker};
 #[derive(Clone, Copy)]
 pub struct Helper {
     worker: StoredValue<Option<Worker>, LocalStorage>,
-    generation: StoredValue<u32>,
-    /// The plan and scheme that `season` was asked about last, in which generation, and whether the answer has come.
+    /// What has been told of the plan.
+    told: StoredValue<Told, LocalStorage>,
+    /// The page's own memory, with which it answers where there is no worker.
+    own: StoredValue<Memory, LocalStorage>,
+    /// Counts changes: a question waits for the last of several.
+    change: StoredValue<u32>,
+    /// Number of the last question.
+    number: StoredValue<u32>,
+    /// The plan and scheme that `season` was asked about last, and whether the answer has come.
     season_of: LastAsked<(Arc<Plan>, usize)>,
     /// Findings after each window of the found leaf.
     pub season: RwSignal<Vec<WindowCount>>,
@@ -28,21 +34,22 @@ impl Helper {
         let worker = start.call0(&JsValue::NULL);
         let helper = Self {
             worker: StoredValue::new_local(worker.ok().and_then(|w| w.dyn_into().ok())),
-            generation: StoredValue::new(0),
+            told: StoredValue::new_local(Told::default()),
+            own: StoredValue::new_local(Memory::default()),
+            change: StoredValue::new(0),
+            number: StoredValue::new(0),
             season_of: StoredValue::new_local(None),
             season: RwSignal::new(Vec::new()),
         };
         let heard = Closure::<dyn Fn(MessageEvent)>::new(move |event: MessageEvent| {
-            if let Ok(answer) = serde_wasm_bindgen::from_value::<Answer>(event.data()) {
-                helper.hear(app, answer);
+            if let Ok(reply) = serde_wasm_bindgen::from_value::<Reply>(event.data()) {
+                helper.hear(app, reply);
             }
         });
         // A helper that does not start is done without.
         let lost = Closure::<dyn Fn(web_sys::Event)>::new(move |_| {
             helper.worker.set_value(None);
-            helper.season_of.set_value(None);
-            app.light.forget_questions();
-            helper.ask_soon(app);
+            helper.begin_anew(app);
         });
         helper.worker.with_value(|worker| {
             if let Some(worker) = worker {
@@ -55,26 +62,30 @@ impl Helper {
         Effect::new(move |_| {
             app.tick.track();
             app.view_tick.track();
-            if app.peek(|d| d.dragging()) == Some(false) {
+            if app.peek(|d| d.is_holding()) == Some(false) {
                 helper.ask_soon(app);
             }
         });
         helper
     }
 
-    fn next_generation(self) -> u32 {
-        let next = self.generation.get_value().wrapping_add(1);
-        self.generation.set_value(next);
-        next
+    /// Tells and asks everything anew: what was told or asked is lost.
+    fn begin_anew(self, app: App) {
+        self.told.update_value(|told| {
+            told.forget();
+        });
+        self.season_of.set_value(None);
+        app.light.forget_questions();
+        self.ask_soon(app);
     }
 
     fn ask_soon(self, app: App) {
-        let mine = self.next_generation();
+        let mine = next(self.change);
         set_timeout(
             move || {
                 // A newer change has come meanwhile: its own question will do.
-                if self.generation.get_value() == mine {
-                    self.ask(app, mine);
+                if self.change.get_value() == mine {
+                    self.ask(app);
                 }
             },
             std::time::Duration::from_millis(300),
@@ -82,62 +93,95 @@ impl Helper {
     }
 
     /// Asks what is not known, nor asked already, of the plan and of what is on the wall.
-    fn ask(self, app: App, generation: u32) {
-        let about = |d: &Desk| (Arc::clone(d.plan()), d.scheme());
+    fn ask(self, app: App) {
+        let about = |d: &Desk| (Arc::clone(d.plan()), d.look().scheme);
         let Some(now) = app.peek(about) else { return };
+        let (plan, scheme) = now.clone();
         let known = self.season_of.with_value(|of| {
             of.as_ref()
-                .is_some_and(|of| Arc::ptr_eq(&of.about().0, &now.0) && of.about().1 == now.1)
+                .is_some_and(|of| Arc::ptr_eq(&of.about().0, &plan) && of.about().1 == scheme)
         });
         if !known {
-            self.season_of.set_value(Some(Asked::now(generation, now)));
-            self.send(app, generation, Question::Season);
+            let number = next(self.number);
+            self.season_of.set_value(Some(Awaited::now(number, now)));
+            self.send(app, &plan, number, Question::Season { scheme });
         }
-        if let Some(question) = app.light.question(app, generation) {
-            self.send(app, generation, question);
+        let number = next(self.number);
+        if let Some(question) = app.light.question(app, number) {
+            self.send(app, &plan, number, question);
         }
-        if let Some(question) = app.light.beside_question(app, generation) {
-            self.send(app, generation, question);
-        }
-    }
-
-    fn send(self, app: App, generation: u32, question: Question) {
-        let ask = app.peek(|d| Ask {
-            generation,
-            plan: cordonry::file::write_plan(d.plan()),
-            scheme: d.scheme(),
-            question,
-        });
-        let Some(ask) = ask else { return };
-        let sent = serde_wasm_bindgen::to_value(&ask).is_ok_and(|message| {
-            self.worker.with_value(|worker| {
-                worker
-                    .as_ref()
-                    .is_some_and(|w| w.post_message(&message).is_ok())
-            })
-        });
-        if !sent {
-            // Without a helper the page works it out itself, once the hand rests.
-            self.hear(app, answer(&ask));
+        let number = next(self.number);
+        if let Some(question) = app.light.beside_question(app, number) {
+            self.send(app, &plan, number, question);
         }
     }
 
-    /// An answer to an older question, or about what is no longer on the wall, is dropped.
-    fn hear(self, app: App, answer: Answer) {
-        let Answer { generation, body } = answer;
+    /// Asks a question of a plan, which is told first where it is not known.
+    fn send(self, app: App, plan: &Arc<Plan>, number: u32, question: Question) {
+        let told = self.told.try_update_value(|told| told.tell(plan));
+        let Some((generation, update)) = told else {
+            return;
+        };
+        if let Some(update) = update {
+            self.post(app, Message::Learn(update));
+        }
+        self.post(
+            app,
+            Message::Ask(Inquiry {
+                number,
+                generation,
+                question,
+            }),
+        );
+    }
+
+    fn post(self, app: App, message: Message) {
+        let there = self.worker.with_value(Option::is_some);
+        if there {
+            let sent = serde_wasm_bindgen::to_value(&message).is_ok_and(|message| {
+                self.worker.with_value(|worker| {
+                    worker
+                        .as_ref()
+                        .is_some_and(|w| w.post_message(&message).is_ok())
+                })
+            });
+            if !sent {
+                self.worker.set_value(None);
+                self.begin_anew(app);
+            }
+            return;
+        }
+        // Without a helper the page works it out itself, once the hand rests.
+        self.own.update_value(|own| own.hear(message));
+        while let Some(reply) = self.own.try_update_value(Memory::reply).flatten() {
+            self.hear(app, reply);
+        }
+    }
+
+    /// Takes an answer, if it is one that is waited for and about what is still on the wall. One that is refused or
+    /// comes late discards nothing else.
+    fn hear(self, app: App, reply: Reply) {
+        let Reply { number, body } = reply;
         match body {
             Body::Season(counts) => {
                 let fits = self
                     .season_of
-                    .try_update_value(|of| of.as_mut().is_some_and(|of| of.take(generation)));
+                    .try_update_value(|of| of.as_mut().is_some_and(|of| of.take(number)));
                 if fits == Some(true) {
                     self.season.set(counts);
                 }
             }
-            Body::Light(exact) => app.light.hear(app, generation, &exact),
-            Body::Beside(both) => app.light.hear_beside(app, generation, both),
-            Body::Refused(_) => app.judge(Vec::new()),
-            Body::Digest(_) => {}
+            Body::Light(exact) => app.light.hear(app, number, &exact),
+            Body::Beside(both) => app.light.hear_beside(app, number, both),
+            Body::Lacks => self.begin_anew(app),
+            Body::Refused(_) | Body::Digest(_) => {}
         }
     }
+}
+
+/// The next number of a count.
+fn next(count: StoredValue<u32>) -> u32 {
+    let next = count.get_value().wrapping_add(1);
+    count.set_value(next);
+    next
 }

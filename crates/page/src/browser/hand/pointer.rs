@@ -1,6 +1,7 @@
 //! Hands on the wall: pressing, dragging, panning, pinching, the wheel. One finger up and down is the page's.
 
 use crate::browser::app::{App, Offer};
+use crate::desk::Desk;
 use cordonry::check::Part;
 use cordonry::row::{ShootId, TreeId};
 use cordonry::said::Arg;
@@ -104,10 +105,7 @@ impl Hand {
             })
             .unwrap_or(false);
         if two {
-            self.app.edit(|d| {
-                d.drop_drag();
-                Ok(())
-            });
+            self.app.turn(Desk::drop_hold);
             self.set(Doing::Pinching);
         } else if let Hit::Handle(tree, shoot) = hit {
             // Nothing is drawn before it moves: of a ring that is gone from the page a browser no longer knows that a
@@ -139,10 +137,7 @@ impl Hand {
             Doing::Bending => {
                 let to = self.to_wall(at);
                 let snap = !event.alt_key();
-                self.app.edit(|d| {
-                    d.drag_to(to, snap);
-                    Ok(())
-                });
+                self.app.turn(|d| d.drag(to, snap));
             }
             Doing::Pinching => self.pinch(event.pointer_id(), at),
             Doing::Pressing(_) => {
@@ -157,13 +152,12 @@ impl Hand {
     }
 
     fn take(self, tree: TreeId, shoot: ShootId) {
-        self.app.edit(|d| {
+        self.app.turn(|d| {
             d.choose(Some(Part {
                 tree,
                 shoot: Some(shoot),
             }));
-            d.drag_begin(tree, shoot);
-            Ok(())
+            d.take(tree, shoot);
         });
         self.set(Doing::Bending);
     }
@@ -178,7 +172,7 @@ impl Hand {
             })
             .unwrap_or_default();
         self.app.with_wall(|wall, desk| {
-            wall.view = wall.view.moved(moved.x, moved.y).held_to(&desk.row);
+            wall.view = wall.view.moved(moved.x, moved.y).held_to(&desk.scene().row);
         });
         self.app.reframe();
     }
@@ -206,7 +200,7 @@ impl Hand {
                 .view
                 .zoomed(new / old, at.midpoint(other))
                 .moved(slide.x, slide.y)
-                .held_to(&desk.row);
+                .held_to(&desk.scene().row);
         });
         self.app.reframe();
     }
@@ -224,19 +218,10 @@ impl Hand {
     /// Where a press at `at` would keep a bud on a shoot: on laid wood, over the wire, clear of uprights.
     fn bud_place(self, tree: TreeId, shoot: ShootId, at: Point) -> Option<(Point, String)> {
         let x = self.to_wall(at).x;
-        let place = self.app.peek(|d| {
-            let (_, wood) = d.row.shoot(tree, shoot)?;
-            let laid = d
-                .cover
-                .laid
-                .iter()
-                .find(|l| l.tree == tree && l.shoot == shoot)?;
-            if !wood.pose.is_laid() || x < laid.span.from || x > laid.span.to {
-                return None;
-            }
-            let course = d.course(tree, shoot)?;
-            Some(course.point(course.at_x(x)?))
-        })??;
+        let place = self
+            .app
+            .peek(|d| d.scene().bud_place(tree, shoot, x))
+            .flatten()?;
         let key = if self.correcting() {
             "record-upright-here"
         } else {
@@ -262,10 +247,7 @@ impl Hand {
         }
         self.set(Doing::Nothing);
         match doing {
-            Doing::Bending => self.app.edit(|d| {
-                d.drag_end();
-                Ok(())
-            }),
+            Doing::Bending => self.app.turn(Desk::let_go),
             Doing::Taking(tree, shoot) => {
                 self.app.choose(Some(Part {
                     tree,
@@ -278,9 +260,7 @@ impl Hand {
     }
 
     fn correcting(self) -> bool {
-        self.app
-            .peek(crate::desk::Desk::correcting)
-            .unwrap_or(false)
+        self.app.peek(Desk::is_found).unwrap_or(false)
     }
 
     /// While the record is corrected: chooses what was pressed, and offers what could be added there.
@@ -310,9 +290,9 @@ impl Hand {
 
     fn press(self, hit: Hit, at: Point) {
         // On an empty row there is nothing else that a press could mean.
-        if self.app.peek(|d| d.row.trees.is_empty()) == Some(true) {
+        if self.app.peek(|d| d.scene().row.trees.is_empty()) == Some(true) {
             let x = self.to_wall(at).x;
-            self.app.edit(|d| d.record_tree(x));
+            self.app.edit_from(|d| Ok(Some(d.scene().record_tree(x))));
             return;
         }
         if self.correcting() {
@@ -322,7 +302,8 @@ impl Hand {
         match hit {
             Hit::Shoot(tree, shoot) if self.bud_place(tree, shoot, at).is_some() => {
                 let x = self.to_wall(at).x;
-                self.app.edit(|d| d.keep_bud(tree, shoot, x));
+                self.app
+                    .edit_from(|d| d.scene().keep_bud(tree, shoot, x).map(Some));
             }
             Hit::Shoot(tree, shoot) | Hit::Handle(tree, shoot) => {
                 self.app.choose(Some(Part {
@@ -351,10 +332,7 @@ impl Hand {
             s.doing = Doing::Nothing;
         });
         if held {
-            self.app.edit(|d| {
-                d.drop_drag();
-                Ok(())
-            });
+            self.app.turn(Desk::drop_hold);
         }
     }
 
@@ -387,7 +365,7 @@ impl Hand {
             } else {
                 wall.view.moved(-(if dx == 0.0 { dy } else { dx }), 0.0)
             };
-            wall.view = view.held_to(&desk.row);
+            wall.view = view.held_to(&desk.scene().row);
         });
         self.app.reframe();
     }

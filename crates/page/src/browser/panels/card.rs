@@ -1,16 +1,19 @@
 //! The chosen part's card: what it is, what was done on it, and its few actions.
 
+use crate::actions::{TAKE_BACK, choices_on};
 use crate::browser::app::App;
+use crate::browser::commands;
 use crate::browser::controls::field::unreadable;
+use crate::document::Edit;
 use cordonry::check::Part;
-use cordonry::row::{Kind, Shoot, Tree};
+use cordonry::row::{Shoot, Tree};
 use cordonry::said::Arg;
-use cordonry::work::{Choice, choices};
+use cordonry::work::Choice;
 use leptos::prelude::*;
 
 /// What the card says of the part.
 #[derive(Clone, PartialEq)]
-struct Shown {
+struct CardText {
     part: Part,
     title: String,
     facts: String,
@@ -19,29 +22,23 @@ struct Shown {
     caution: Option<&'static str>,
 }
 
-fn shown(app: App, part: Part) -> Option<Shown> {
+fn shown(app: App, part: Part) -> Option<CardText> {
     app.peek(|d| {
-        let tree = d.row.tree(part.tree)?;
+        let tree = d.scene().row.tree(part.tree)?;
         let facts = match part.shoot {
-            Some(id) => shoot_facts(app, tree.shoot(id)?, d.moment().leaf),
+            Some(id) => shoot_facts(app, tree.shoot(id)?, d.look().moment.leaf),
             None => tree_facts(app, tree),
         };
         let done = d
-            .work_on(part)
+            .scene()
+            .works_on(part)
             .iter()
             .map(|w| app.worded(|words| words.work(w)))
             .collect();
-        let choices = choices(
-            &d.row,
-            d.shown_moment(),
-            &d.terms,
-            &d.plan().targets,
-            part.tree,
-            part.shoot,
-        );
-        Some(Shown {
+        let choices = choices_on(d.scene(), part);
+        Some(CardText {
             part,
-            title: app.worded(|w| w.part(&d.row, part.tree, part.shoot)),
+            title: app.worded(|w| w.part(&d.scene().row, part.tree, part.shoot)),
             facts,
             done,
             // What comes first is what is done most.
@@ -56,13 +53,12 @@ fn tree_facts(app: App, tree: &Tree) -> String {
     let facts = if tree.is_lost() {
         app.t("tree-lost")
     } else {
-        let uprights = tree.shoots.iter().filter(|s| s.kind() == Kind::Upright);
         app.text(
             "tree-facts",
             &[
                 ("place", Arg::Length(tree.foot.f())),
                 ("angle", Arg::Angle(tree.planted.angle.degrees())),
-                ("uprights", Arg::Count(uprights.count() as i64)),
+                ("uprights", Arg::Count(tree.uprights().count() as i64)),
             ],
         )
     };
@@ -74,10 +70,10 @@ fn tree_facts(app: App, tree: &Tree) -> String {
 }
 
 fn shoot_facts(app: App, shoot: &Shoot, leaf: u8) -> String {
-    if shoot.units.is_empty() {
+    let Some(born) = shoot.born() else {
         return app.t("bud-facts");
-    }
-    let age = shoot.born().map_or(0, |born| leaf.saturating_sub(born));
+    };
+    let age = leaf.saturating_sub(born);
     app.text(
         "shoot-facts",
         &[
@@ -130,7 +126,7 @@ pub fn PartCard(app: App) -> impl IntoView {
             view! {
                 <Framed app title=Signal::stored(title)>
                     <p class="facts">{s.facts.clone()}</p>
-                    <Done app s=s.clone()/>
+                    <WorkDone app s=s.clone()/>
                     <Choices app s=s.clone()/>
                     {s.caution.map(|key| view! { <p class="caution">{app.t(key)}</p> })}
                 </Framed>
@@ -141,8 +137,7 @@ pub fn PartCard(app: App) -> impl IntoView {
 
 /// What was done on the part at this moment, with a way back.
 #[component]
-fn Done(app: App, s: Shown) -> impl IntoView {
-    let part = s.part;
+fn WorkDone(app: App, s: CardText) -> impl IntoView {
     (!s.done.is_empty()).then(|| {
         view! {
             <p class="done">
@@ -150,13 +145,13 @@ fn Done(app: App, s: Shown) -> impl IntoView {
                 " "
                 <button
                     class="link"
-                    data-act="act-take-back"
+                    data-act=TAKE_BACK
                     on:click=move |_| {
-                        app.edit(|d| d.take_back(part));
+                        commands::act(app, TAKE_BACK);
                         crate::browser::dom::keep_focus();
                     }
                 >
-                    {app.t("act-take-back")}
+                    {app.t(TAKE_BACK)}
                 </button>
             </p>
         }
@@ -165,7 +160,7 @@ fn Done(app: App, s: Shown) -> impl IntoView {
 
 /// What can be done on the part, as words; one that asks for a number opens a line for it.
 #[component]
-fn Choices(app: App, s: Shown) -> impl IntoView {
+fn Choices(app: App, s: CardText) -> impl IntoView {
     let open = RwSignal::new(None::<usize>);
     let words = s
         .choices
@@ -177,7 +172,7 @@ fn Choices(app: App, s: Shown) -> impl IntoView {
             let key = choice.said.key;
             if choice.asked.is_empty() {
                 let act = move |_| {
-                    app.edit(|d| d.work(choice.step, vec![choice.work(&[])]));
+                    app.edit(Edit::work(choice.step, vec![choice.work(&[])]));
                     crate::browser::dom::keep_focus();
                 };
                 view! {
@@ -210,14 +205,14 @@ fn Choices(app: App, s: Shown) -> impl IntoView {
         {move || {
             open.get()
                 .and_then(|i| all.get(i).cloned())
-                .map(|choice| view! { <Ask app choice/> })
+                .map(|choice| view! { <AskNumbers app choice/> })
         }}
     }
 }
 
 /// The numbers that a choice asks for.
 #[component]
-fn Ask(app: App, choice: Choice) -> impl IntoView {
+fn AskNumbers(app: App, choice: Choice) -> impl IntoView {
     let style = app.style.get_untracked();
     let wrong = RwSignal::new(None::<String>);
     let typed: Vec<RwSignal<String>> = choice
@@ -267,8 +262,8 @@ fn Ask(app: App, choice: Choice) -> impl IntoView {
             }
         }
         let work = choice.work(&numbers);
-        match app.try_edit(|d| d.work(choice.step, vec![work])) {
-            Ok(()) => crate::browser::dom::keep_focus(),
+        match app.try_edit(Edit::work(choice.step, vec![work])) {
+            Ok(_) => crate::browser::dom::keep_focus(),
             Err(why) => wrong.set(Some(app.worded(|w| w.refusal(&why)))),
         }
     };

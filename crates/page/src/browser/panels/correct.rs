@@ -1,12 +1,17 @@
 //! Correcting the record: the row as found, plainly apart from work.
 
+use crate::actions::{self, Shown};
 use crate::browser::app::{App, Offer};
-use crate::browser::controls::field::{Apply, Field};
+use crate::browser::commands;
+use crate::browser::controls::field::{Apply, ValueField};
 use crate::browser::dom::{focus_soon, keep_focus};
 use crate::browser::panels::card::Framed;
+use crate::desk::Desk;
+use crate::document::{Edit, Mode};
 use cordonry::check::Part;
 use cordonry::plan::{Correction, Measure, Pick, Plan};
 use cordonry::refusal::Refusal;
+use cordonry::row::TreeId;
 use cordonry::said::Arg;
 use cordonry::typed::Unit;
 use leptos::prelude::*;
@@ -22,7 +27,9 @@ pub fn RecordSwitch(app: App) -> impl IntoView {
                 role="switch"
                 data-act="correct"
                 prop:checked=move || app.correcting()
-                on:change=move |e| app.correct_record(event_target_checked(&e))
+                on:change=move |e| {
+                    app.open_mode(if event_target_checked(&e) { Mode::Found } else { Mode::Work });
+                }
             />
             <span>{app.t("record-switch")}</span>
         </label>
@@ -38,7 +45,9 @@ pub fn RecordStrip(app: App) -> impl IntoView {
         correcting.get().then(|| {
             let add: Apply = Rc::new(move |x| match x {
                 Some(x) => {
-                    app.try_edit(|d| d.record_tree(x))?;
+                    if let Some(edit) = app.peek(|d| d.scene().record_tree(x)) {
+                        app.try_edit(edit)?;
+                    }
                     app.follow_chosen();
                     Ok(())
                 }
@@ -49,7 +58,7 @@ pub fn RecordStrip(app: App) -> impl IntoView {
                     <h2 id="record-title">{app.t("record-title")}</h2>
                     <p>{app.t("record-what")}</p>
                     <RowMeasures app/>
-                    <Field
+                    <ValueField
                         app
                         label=app.t("record-add-tree-at")
                         name="add-tree"
@@ -57,7 +66,7 @@ pub fn RecordStrip(app: App) -> impl IntoView {
                         value=Signal::stored(None)
                         apply=add
                     />
-                    <button class="link" data-act="record-done" on:click=move |_| app.correct_record(false)>
+                    <button class="link" data-act="record-done" on:click=move |_| app.open_mode(Mode::Work)>
                         {app.t("record-done")}
                     </button>
                 </section>
@@ -81,7 +90,7 @@ fn RowMeasures(app: App) -> impl IntoView {
             let value = Memo::new(move |_| find(measures(), key).map(|m| m.value));
             let apply: Apply =
                 Rc::new(move |v| correct(app, v, |plan: &Plan| find(plan.found.measures(), key)));
-            view! { <Field app label=app.t(key) name=key unit value apply/> }
+            view! { <ValueField app label=app.t(key) name=key unit value apply/> }
         })
         .collect_view()
 }
@@ -93,10 +102,9 @@ fn correct(
     find: impl FnOnce(&Plan) -> Option<Measure>,
 ) -> Result<(), Refusal> {
     let Some(value) = value else { return Ok(()) };
-    app.try_edit(|d| match find(d.plan()) {
-        Some(measure) => d.correct(&measure.to(value)),
-        None => Ok(()),
-    })?;
+    if let Some(measure) = app.peek(|d| find(d.plan())).flatten() {
+        app.try_edit(Edit::record(measure.to(value)))?;
+    }
     // A foot may have gone far.
     app.follow_chosen();
     Ok(())
@@ -123,7 +131,7 @@ pub fn RecordCard(app: App) -> impl IntoView {
     move || {
         part.get().map(|part| {
             let title = move || {
-                app.read(|d| app.worded(|w| w.part(&d.row, part.tree, part.shoot)))
+                app.read(|d| app.worded(|w| w.part(&d.scene().row, part.tree, part.shoot)))
                     .unwrap_or_default()
             };
             view! {
@@ -132,7 +140,7 @@ pub fn RecordCard(app: App) -> impl IntoView {
                     <Measures app part/>
                     <Picks app part/>
                     {part.shoot.is_none().then(|| view! { <Note app part/> })}
-                    <RecordActions app part/>
+                    <RecordActions app/>
                 </Framed>
             }
         })
@@ -170,7 +178,7 @@ fn Measures(app: App, part: Part) -> impl IntoView {
                             |plan| measures_of(plan, part).into_iter().find(|m| m.key == key),
                         )
                     });
-                    view! { <Field app label=app.t(key) name=key unit value apply/> }
+                    view! { <ValueField app label=app.t(key) name=key unit value apply/> }
                 }
             />
         </div>
@@ -207,16 +215,13 @@ fn Picks(app: App, part: Part) -> impl IntoView {
                                 prop:value=now
                                 on:change=move |e| {
                                     let wanted = event_target_value(&e);
-                                    app.edit(|d| {
+                                    app.edit_from(|d| {
                                         let chosen = picks_of(d.plan(), part)
                                             .into_iter()
                                             .filter(|p| p.key == key)
                                             .flat_map(|p| p.choices)
                                             .find(|c| c.key == wanted);
-                                        match chosen {
-                                            Some(chosen) => d.correct(&chosen.correction),
-                                            None => Ok(()),
-                                        }
+                                        Ok(chosen.map(|c| Edit::record(c.correction)))
                                     });
                                 }
                             >
@@ -252,7 +257,7 @@ fn Note(app: App, part: Part) -> impl IntoView {
                 prop:value=note
                 on:change=move |e| {
                     let note = event_target_value(&e).trim().to_string();
-                    app.edit(|d| d.correct(&Correction::Note { tree: part.tree, note }));
+                    app.edit(Edit::record(Correction::Note { tree: part.tree, note }));
                 }
             />
         </label>
@@ -261,62 +266,33 @@ fn Note(app: App, part: Part) -> impl IntoView {
 
 /// What can be put into the record or taken out of it at the part.
 #[component]
-fn RecordActions(app: App, part: Part) -> impl IntoView {
-    let lost = Memo::new(move |_| {
-        app.read(|d| d.row.tree(part.tree).is_some_and(|t| t.is_lost()))
-            .unwrap_or(false)
+fn RecordActions(app: App) -> impl IntoView {
+    let names = Memo::new(move |_| {
+        let offered = |d: &Desk| -> Vec<(&'static str, Option<TreeId>)> {
+            let tree = d.chosen().map(|c| c.tree);
+            actions::shown_at(Shown::Card)
+                .filter(|a| a.fits(d.mode()) && (a.offered)(d))
+                .map(|a| (a.name, tree))
+                .collect()
+        };
+        app.read(offered).unwrap_or_default()
     });
-    let tree = part.tree;
-    let act = move |key: &'static str, correction: Correction| {
+    let button = move |(name, tree): (&'static str, Option<TreeId>)| {
+        let tree = tree.map_or(0, |t| i64::from(t.0));
         view! {
             <button
                 class="link"
-                data-act=key
+                data-act=name
                 on:click=move |_| {
-                    app.edit(|d| d.correct(&correction));
+                    commands::act(app, name);
                     keep_focus();
                 }
             >
-                {app.t(key)}
+                {app.text(name, &[("tree", Arg::Count(tree))])}
             </button>
         }
     };
-    view! {
-        <p class="actions">
-            {move || match part.shoot {
-                Some(shoot) => {
-                    view! {
-                        {act("record-drop-shoot", Correction::DropShoot { tree, shoot })}
-                        <button
-                            class="link"
-                            data-act="record-to-tree"
-                            on:click=move |_| {
-                                app.choose(Some(Part { tree, shoot: None }));
-                                keep_focus();
-                            }
-                        >
-                            {app.text("record-to-tree", &[("tree", Arg::Count(tree.0.into()))])}
-                        </button>
-                    }
-                        .into_any()
-                }
-                None => {
-                    view! {
-                        {move || {
-                            if lost.get() {
-                                app.peek(|d| d.plan().standing_like_others(tree))
-                                    .map(|c| act("record-standing", c))
-                            } else {
-                                Some(act("record-lost", Correction::Lost { tree }))
-                            }
-                        }}
-                        {act("record-drop-tree", Correction::DropTree { tree })}
-                    }
-                        .into_any()
-                }
-            }}
-        </p>
-    }
+    view! { <p class="actions">{move || names.get().into_iter().map(button).collect_view()}</p> }
 }
 
 /// What a press on the wall would add to the record.
@@ -341,9 +317,11 @@ pub fn OfferCard(app: App) -> impl IntoView {
                     style=style
                     data-act=key
                     on:click=move |_| {
-                        app.edit(|d| match on {
-                            Some((tree, shoot)) => d.record_upright(tree, shoot, x),
-                            None => d.record_tree(x),
+                        app.edit_from(|d| match on {
+                            Some((tree, shoot)) => {
+                                d.scene().record_upright(tree, shoot, x).map(Some)
+                            }
+                            None => Ok(Some(d.scene().record_tree(x))),
                         });
                         focus_soon(".part-card input");
                     }

@@ -2,7 +2,8 @@
 
 use crate::browser::app::App;
 use crate::desk::Desk;
-use cordonry::check::{Finding, Part, Remedy, Severity};
+use crate::document::Edit;
+use cordonry::check::{Finding, Part, Remedy, Severity, fill_is_due};
 use cordonry::said::Arg;
 use cordonry_draw::{FigureLine, row_figures, row_figures_title};
 use leptos::prelude::*;
@@ -148,14 +149,9 @@ fn FindingGroup(app: App, now: Memo<Option<Group>>) -> impl IntoView {
                     .collect::<Vec<_>>()
             })
             .unwrap_or_default();
-        let mut done = 0;
-        let outcome = app.try_edit(|d| {
-            done = d.mend_each("step-remedies", &remedies)?;
-            Ok(())
-        });
-        match outcome {
-            Ok(()) => app.say(
-                app.text("said-mended", &[("count", Arg::Count(done as i64))]),
+        match app.try_edit(Edit::mend_each(remedies)) {
+            Ok(done) => app.say(
+                app.text("said-mended", &[("count", Arg::Count(done.count as i64))]),
                 false,
             ),
             Err(why) => app.say(app.worded(|w| w.refusal(&why)), true),
@@ -286,7 +282,7 @@ fn RemedyButton(app: App, word: String, remedy: Remedy, x: f64, waits: bool) -> 
             data-remedy=""
             disabled=waits
             on:click=move |_| {
-                app.edit(|d| d.mend("step-remedy", &remedy));
+                app.edit(Edit::mend(remedy.clone()));
                 app.show(x);
             }
         >
@@ -301,13 +297,13 @@ pub fn FiguresPanel(app: App) -> impl IntoView {
     let lines = Memo::new(move |_| {
         app.style.track();
         app.read(|d| {
-            let due = fill_is_due(d);
-            app.worded(|w| row_figures(&d.figures, &d.plan().targets, due, w))
+            let due = fill_is_due(&d.scene().findings);
+            app.worded(|w| row_figures(&d.scene().figures, &d.plan().targets, due, w))
         })
         .unwrap_or_default()
     });
     let title = move || {
-        app.read(|d| d.row.leaf)
+        app.read(|d| d.scene().row.leaf)
             .map(|leaf| app.worded(|w| row_figures_title(leaf, w)))
     };
     view! {
@@ -318,11 +314,6 @@ pub fn FiguresPanel(app: App) -> impl IntoView {
             <p class="facts">{move || app.read(|d| d.plan().note.clone())}</p>
         </section>
     }
-}
-
-/// Whether the cordon should have been filled by now.
-pub fn fill_is_due(desk: &Desk) -> bool {
-    desk.findings.iter().any(|f| f.rule == "cordon-fill-due")
 }
 
 /// Figures in a table, each beside what is asked of it.

@@ -1,13 +1,15 @@
 //! The line over the wall: the row's name, the season line, and what can be done with the plan.
 
+use crate::actions::{self, Action, Command, Does, Shown};
 use crate::browser::app::{App, Kept};
+use crate::browser::commands;
 use crate::browser::controls::menu::Menu;
-use crate::browser::device::files;
 use crate::browser::device::helper::Helper;
-use crate::browser::panels::print;
+use crate::browser::device::in_place;
 use crate::browser::ways::open::Incoming;
 use crate::browser::ways::start::FilePicker;
-use cordonry::plan::{Moment, Plan, Window};
+use crate::document::Edit;
+use cordonry::plan::{Moment, Window};
 use cordonry::said::Arg;
 use cordonry::units::LengthStyle;
 use cordonry_draw::window_key;
@@ -17,65 +19,43 @@ use leptos::prelude::*;
 #[component]
 pub fn Header(app: App, incoming: Incoming, helper: Helper) -> impl IntoView {
     let steps = move || app.read(|d| d.steps()).unwrap_or_default();
-    let step_title = move |key: &str, label: Option<String>| {
-        label.map(|l| app.text(key, &[("step", Arg::Text(app.t(&l)))]))
-    };
-    let choice = move |act: &'static str, done: fn(App)| {
+    let button = move |action: &'static Action| {
+        let name = action.name;
+        let off = move || !app.read(action.offered).unwrap_or(false);
+        // What the step was that it would take back or do again.
+        let title = move || {
+            let (undo, redo) = steps();
+            let (key, label) = match action.does {
+                Does::Page(Command::Undo) => ("undo-step", undo?),
+                Does::Page(Command::Redo) => ("redo-step", redo?),
+                _ => return None,
+            };
+            Some(app.text(key, &[("step", Arg::Text(app.t(&label)))]))
+        };
         view! {
-            <button class="link" data-act=act on:click=move |_| done(app)>
-                {app.t(act)}
+            <button
+                class="link"
+                data-act=name
+                disabled=off
+                title=title
+                on:click=move |_| commands::act(app, name)
+            >
+                {app.t(name)}
             </button>
         }
     };
+    let shown = move |place| actions::shown_at(place).map(button).collect_view();
+    let in_files = |action: &&'static Action| action.name != "save-in-place" || in_place::can();
     view! {
         <header>
             <RowName app/>
             <nav class="doings" aria-label=app.t("doings")>
-                <button
-                    class="link"
-                    data-act="undo"
-                    disabled=move || steps().0.is_none()
-                    title=move || step_title("undo-step", steps().0)
-                    on:click=move |_| app.undo()
-                >
-                    {app.t("undo")}
-                </button>
-                <button
-                    class="link"
-                    data-act="redo"
-                    disabled=move || steps().1.is_none()
-                    title=move || step_title("redo-step", steps().1)
-                    on:click=move |_| app.redo()
-                >
-                    {app.t("redo")}
-                </button>
-                <button
-                    class="link"
-                    data-act="limits"
-                    on:click=move |_| crate::browser::panels::views::toggle("view-limits")
-                >
-                    {app.t("limits-and-site")}
-                </button>
+                {shown(Shown::Bar)}
                 <Menu name=app.t("files")>
                     <FilePicker incoming/>
-                    {choice("save-plan", files::save_plan)}
-                    {crate::browser::device::in_place::can()
-                        .then(|| choice("save-in-place", crate::browser::device::in_place::save_into))}
-                    {choice("save-table", |app| files::save_table(app, files::TableOf::Found))}
-                    {choice("save-table-shown", |app| files::save_table(app, files::TableOf::Shown))}
-                    {choice("save-drawing", files::save_drawing)}
-                    {choice("save-picture", files::save_picture)}
-                    <button class="link" data-act="close" on:click=move |_| app.close()>
-                        {app.t("other-row")}
-                    </button>
+                    {actions::shown_at(Shown::Files).filter(in_files).map(button).collect_view()}
                 </Menu>
-                <button
-                    class="link"
-                    data-act="print"
-                    on:click=move |_| print::print()
-                >
-                    {app.t("print")}
-                </button>
+                {actions::named("print").map(button)}
                 <button
                     class="link"
                     data-act="lengths"
@@ -129,11 +109,7 @@ fn RowName(app: App) -> impl IntoView {
                 placeholder=app.t("unnamed")
                 on:change=move |e| {
                     let name = event_target_value(&e).trim().to_string();
-                    app.edit(|d| {
-                        let plan = Plan { name, ..(**d.plan()).clone() };
-                        d.set("step-name", plan);
-                        Ok(())
-                    });
+                    app.edit(Edit::name(name));
                 }
             />
             <span class="row-note" title=note>{note}</span>
@@ -152,7 +128,7 @@ fn SeasonLine(app: App, helper: Helper) -> impl IntoView {
                 .map(|window| {
                     let key = window_key(window);
                     let here = move || {
-                        app.read(|d| d.moment().window == window && !d.correcting()).unwrap_or(false)
+                        app.read(|d| d.look().moment.window == window && !d.is_found()).unwrap_or(false)
                     };
                     let now = move || {
                         helper
@@ -172,9 +148,8 @@ fn SeasonLine(app: App, helper: Helper) -> impl IntoView {
                                 name="window"
                                 prop:checked=here
                                 on:change=move |_| {
-                                    app.edit(|d| {
+                                    app.turn(|d| {
                                         d.look_at(Moment { leaf: d.plan().found.leaf, window });
-                                        Ok(())
                                     });
                                 }
                             />

@@ -1,8 +1,9 @@
 //! Limits and site: settings of the plan, neither work nor measurements of trees.
 
 use crate::browser::app::App;
-use crate::browser::controls::field::{Apply, Field};
-use cordonry::plan::{Correction, Setting};
+use crate::browser::controls::field::{Apply, ValueField};
+use crate::document::Edit;
+use cordonry::plan::Setting;
 use cordonry::row::{Limit, LimitInfo, Status};
 use cordonry::said::Arg;
 use cordonry::typed::Unit;
@@ -55,11 +56,7 @@ pub fn LimitsAndSite(app: App) -> impl IntoView {
                         app.read(|d| d.plan().targets.overrides().next().is_none()).unwrap_or(true)
                     }
                     on:click=move |_| {
-                        app.edit(|d| {
-                            let plan = d.plan().with_default_limits();
-                            d.set("step-limits-reset", plan);
-                            Ok(())
-                        });
+                        app.edit(Edit::default_limits());
                     }
                 >
                     {app.t("limits-reset-all")}
@@ -78,15 +75,9 @@ pub fn LimitsAndSite(app: App) -> impl IntoView {
 #[component]
 fn OneSetting(app: App, setting: Setting) -> impl IntoView {
     let value = Memo::new(move |_| app.read(|d| setting.of(d.plan())).flatten());
-    let apply: Apply = Rc::new(move |v| {
-        app.try_edit(|d| {
-            let plan = d.plan().with_setting(setting, v)?;
-            d.set("step-setting", plan);
-            Ok(())
-        })
-    });
+    let apply: Apply = Rc::new(move |v| app.try_edit(Edit::setting(setting, v)).map(drop));
     let key = setting.key();
-    view! { <Field app label=app.t(key) name=key unit=setting.unit() value apply/> }
+    view! { <ValueField app label=app.t(key) name=key unit=setting.unit() value apply/> }
 }
 
 /// The posts' places, and the way to set them evenly.
@@ -111,22 +102,14 @@ fn Posts(app: App) -> impl IntoView {
             return;
         };
         let at_mm = posts.into_iter().map(Mm::round).collect();
-        let outcome = app.try_edit(|d| {
-            let plan = d.plan().corrected(&Correction::Posts { at_mm })?;
-            d.set("step-setting", plan);
-            Ok(())
-        });
+        let outcome = app.try_edit(Edit::posts(at_mm));
         wrong.set(outcome.err().map(|why| app.worded(|w| w.refusal(&why))));
     };
     let every: Apply = Rc::new(move |distance| {
         let Some(distance) = distance else {
             return Ok(());
         };
-        app.try_edit(|d| {
-            let plan = d.plan().with_posts_every(distance)?;
-            d.set("step-setting", plan);
-            Ok(())
-        })
+        app.try_edit(Edit::posts_every(distance)).map(drop)
     });
     view! {
         <label class="field wide" data-field="posts">
@@ -140,7 +123,7 @@ fn Posts(app: App) -> impl IntoView {
             ></textarea>
             {move || wrong.get().map(|w| view! { <span class="wrong" role="alert">{w}</span> })}
         </label>
-        <Field
+        <ValueField
             app
             label=app.t("setting-posts-every")
             name="posts-every"
@@ -157,13 +140,7 @@ fn OneLimit(app: App, limit: Limit) -> impl IntoView {
     let info = limit.info();
     let unit = info.unit.typed();
     let value = Memo::new(move |_| app.read(|d| d.plan().targets.get(limit)));
-    let set = move |v: Option<f64>| {
-        app.try_edit(|d| {
-            let plan = d.plan().with_limit(limit, v)?;
-            d.set("step-limit", plan);
-            Ok(())
-        })
-    };
+    let set = move |v: Option<f64>| app.try_edit(Edit::limit(limit, v)).map(drop);
     let apply: Apply = Rc::new(set);
     let changed = move || value.get().is_some_and(|v| v != info.default);
     let range = move || {
@@ -179,7 +156,7 @@ fn OneLimit(app: App, limit: Limit) -> impl IntoView {
     let said = source(app, info);
     view! {
         <li data-limit=info.key class:changed=changed>
-            <Field app label=name name=info.key unit value apply/>
+            <ValueField app label=name name=info.key unit value apply/>
             <span class="range">{range}</span>
             <span class="source">{said}</span>
             <span class="reset">

@@ -10,11 +10,11 @@ use leptos::prelude::*;
 #[component]
 pub fn PartList(app: App) -> impl IntoView {
     let trees = Memo::new(move |_| {
-        app.read(|d| d.row.trees.iter().map(|t| t.id).collect::<Vec<_>>())
+        app.read(|d| d.scene().row.trees.iter().map(|t| t.id).collect::<Vec<_>>())
             .unwrap_or_default()
     });
     let here = Memo::new(move |_| {
-        let chosen = app.read(|d| d.chosen.map(|c| c.tree)).flatten();
+        let chosen = app.read(|d| d.chosen().map(|c| c.tree)).flatten();
         chosen.or_else(|| trees.with(|t| t.first().copied()))
     });
     let shoots = Memo::new(move |_| {
@@ -23,19 +23,19 @@ pub fn PartList(app: App) -> impl IntoView {
             return Vec::new();
         };
         app.read(|d| {
-            let Some(tree) = d.row.tree(tree) else {
+            let Some(tree) = d.scene().row.tree(tree) else {
                 return Vec::new();
             };
             tree.shoots
                 .iter()
                 .map(|s| {
-                    let name = app.worded(|w| w.part(&d.row, tree.id, Some(s.id)));
+                    let name = app.worded(|w| w.part(&d.scene().row, tree.id, Some(s.id)));
                     let length = app.text("value", &[("value", Arg::Length(s.length()))]);
                     let part = Part {
                         tree: tree.id,
                         shoot: Some(s.id),
                     };
-                    (part, format!("{name}, {length}"), d.chosen == Some(part))
+                    (part, format!("{name}, {length}"), d.chosen() == Some(part))
                 })
                 .collect()
         })

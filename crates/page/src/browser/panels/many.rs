@@ -3,11 +3,11 @@
 use crate::browser::app::App;
 use crate::browser::controls::field::unreadable;
 use crate::desk::Desk;
-use cordonry::refusal::Refusal;
-use cordonry::row::{Kind, Tree, TreeId};
+use crate::document::Edit;
+use cordonry::row::TreeId;
 use cordonry::said::Arg;
 use cordonry::units::LengthStyle;
-use cordonry::work::{Sweep, Work, apply_to_tree};
+use cordonry::work::{Sweep, Work};
 use leptos::prelude::*;
 
 /// Which trees.
@@ -19,65 +19,20 @@ enum Whom {
     Nobody,
 }
 
-/// Why a number can be on no shoot, where the first upright shows that: more tipped than grew, a height below the
-/// wood that it stands on. Above what stands there is merely nothing to do.
-fn out_of_range(desk: &Desk, sweep: Sweep, typed: f64) -> Option<Refusal> {
-    let upright = |t: &Tree| {
-        let shoot = t.shoots.iter().find(|s| s.kind() == Kind::Upright)?;
-        Some((t.clone(), shoot.id))
-    };
-    let (tree, shoot) = desk.row.trees.iter().find_map(|t| upright(t))?;
-    let id = tree.id;
-    let (work, above_too) = match sweep {
-        Sweep::Tip(percent) => (
-            Work::Tip {
-                tree: id,
-                shoot,
-                percent,
-            },
-            true,
-        ),
-        Sweep::Height(height_mm) => (
-            Work::HoldHeight {
-                tree: id,
-                shoot,
-                height_mm,
-            },
-            false,
-        ),
-        _ => return None,
-    };
-    let mut why = apply_to_tree(&tree, desk.shown_moment(), &desk.terms, &work).err()?;
-    let low = why.args.iter().find_map(|(name, arg)| match arg {
-        Arg::Length(v) | Arg::Share(v) if *name == "low" => Some(*v),
-        _ => None,
-    })?;
-    if typed >= low && !above_too {
-        return None;
-    }
-    // As it was typed, not as the work could hold it.
-    for (name, arg) in &mut why.args {
-        if *name == "value" {
-            *arg = sweep.asked()?.unit.arg(typed);
-        }
-    }
-    Some(why)
-}
-
 /// Which trees, which work, how many shoots it would touch, and doing it.
 #[component]
 pub fn Many(app: App) -> impl IntoView {
     let whom = RwSignal::new("many-row");
     let ends = app
         .peek(|d| {
-            let ids = || d.row.trees.iter().map(|t| t.id.0);
+            let ids = || d.scene().row.trees.iter().map(|t| t.id.0);
             (ids().min().unwrap_or(1), ids().max().unwrap_or(1))
         })
         .unwrap_or((1, 1));
     let from = RwSignal::new(ends.0.to_string());
     let to = RwSignal::new(ends.1.to_string());
     let kinds = app
-        .peek(|d| Sweep::all(&d.row, &d.plan().targets))
+        .peek(|d| Sweep::all(&d.scene().row, &d.plan().targets))
         .map(|all| all.to_vec())
         .unwrap_or_default();
     let kind = RwSignal::new(kinds.first().copied().unwrap_or(Sweep::Laterals));
@@ -109,14 +64,14 @@ pub fn Many(app: App) -> impl IntoView {
     let works = Memo::new(move |_| -> Result<Vec<Work>, String> {
         let (whom, sweep) = (trees(), sweep()?);
         let found = app.read(|d| {
-            let chosen = d.chosen.map(|c| c.tree);
+            let chosen = d.chosen().map(|c| c.tree);
             let picked = |tree: TreeId| match whom {
                 Whom::Row => true,
                 Whom::Numbers(a, b) => (a..=b).contains(&tree.0),
                 Whom::Chosen => chosen == Some(tree),
                 Whom::Nobody => false,
             };
-            if d.dragging() || d.correcting() {
+            if d.is_holding() || d.is_found() {
                 Vec::new()
             } else {
                 d.swept(sweep, picked)
@@ -127,7 +82,13 @@ pub fn Many(app: App) -> impl IntoView {
             Some(asked) if found.is_empty() => asked.unit.read(&number.get(), app.style.get()),
             _ => None,
         }
-        .and_then(|typed| app.peek(|d| out_of_range(d, sweep, typed)).flatten());
+        .and_then(|typed| {
+            let scene = |d: &Desk| {
+                let seen = d.scene();
+                sweep.out_of_range(&seen.row, seen.moment, &seen.terms, typed)
+            };
+            app.peek(scene).flatten()
+        });
         match why {
             Some(why) => Err(app.worded(|w| w.refusal(&why))),
             None => Ok(found),
@@ -158,8 +119,8 @@ pub fn Many(app: App) -> impl IntoView {
         if shoots == 0 {
             return;
         }
-        match app.try_edit(|d| d.work("step-many", works)) {
-            Ok(()) => app.say(
+        match app.try_edit(Edit::work("step-many", works)) {
+            Ok(_) => app.say(
                 app.text("said-many", &[("shoots", Arg::Count(shoots))]),
                 false,
             ),

@@ -4,6 +4,7 @@ pub mod card;
 pub mod correct;
 pub mod findings;
 pub mod header;
+pub mod keys_list;
 pub mod light;
 pub mod limits;
 pub mod list;

@@ -16,7 +16,7 @@ pub fn Notices(app: App) -> impl IntoView {
     let (news, grave) = (of(false), of(true));
     view! {
         <div role="status">{move || news().map(|said| view! { <News app said/> })}</div>
-        <div role="alert">{move || grave().map(|said| view! { <Said app said/> })}</div>
+        <div role="alert">{move || grave().map(|said| view! { <NoticeLine app said/> })}</div>
     }
 }
 
@@ -45,13 +45,13 @@ fn News(app: App, said: Notice) -> impl IntoView {
             on:focusin=move |_| hold()
             on:focusout=move |_| go()
         >
-            <Said app said/>
+            <NoticeLine app said/>
         </div>
     }
 }
 
 #[component]
-fn Said(app: App, said: Notice) -> impl IntoView {
+fn NoticeLine(app: App, said: Notice) -> impl IntoView {
     view! {
         <div class="notice" class:grave=said.grave>
             <span>{said.text}</span>

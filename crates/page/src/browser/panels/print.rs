@@ -1,19 +1,15 @@
 //! Printing: the browser prints the sheets that are laid for it, and nothing else of the page.
 
-use super::{findings, light};
+use super::light;
 use crate::browser::app::App;
 use crate::browser::device::files::time_of;
 use crate::desk::Desk;
+use cordonry::check::fill_is_due;
 use cordonry::work::Work;
 use cordonry_draw::{FigureTable, Paper, Told, row_figures, row_figures_title, sheets};
 use leptos::prelude::*;
 use wasm_bindgen::prelude::*;
 use web_sys::{ShadowRootInit, ShadowRootMode};
-
-/// Asks the browser to print.
-pub fn print() {
-    let _ = window().print();
-}
 
 /// Lays the sheets whenever the browser is about to print, and clears them away after.
 pub fn watch_print(app: App) {
@@ -28,23 +24,28 @@ pub fn watch_print(app: App) {
 
 /// The row as it is shown, with all that is told of it.
 fn on_sheets(app: App, desk: &Desk) -> Vec<String> {
-    let works = desk.works();
+    let works = desk.scene().works();
     let ids = works.iter().filter_map(Work::tree).collect();
     let before = desk
         .plan()
-        .trees_before(desk.scheme(), desk.moment(), &ids)
+        .trees_before(desk.look().scheme, desk.look().moment, &ids)
         .unwrap_or_default();
     let targets = &desk.plan().targets;
     let of_light = light::figures_on_paper(app);
     app.worded(|words| {
         let of_row = FigureTable {
-            title: row_figures_title(desk.row.leaf, words),
-            lines: row_figures(&desk.figures, targets, findings::fill_is_due(desk), words),
+            title: row_figures_title(desk.scene().row.leaf, words),
+            lines: row_figures(
+                &desk.scene().figures,
+                targets,
+                fill_is_due(&desk.scene().findings),
+                words,
+            ),
             assumed: String::new(),
         };
         let told = Told {
             plan: desk.plan(),
-            row: &desk.row,
+            row: &desk.scene().row,
             time: time_of(desk),
             work: &works,
             before: &before,

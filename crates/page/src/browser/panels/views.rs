@@ -1,7 +1,7 @@
 //! What opens under the wall: wires, work on many at once, limits and site. Each is made when it is opened.
 
 use crate::browser::app::App;
-use crate::browser::panels::{limits, many, wires};
+use crate::browser::panels::{keys_list, limits, many, wires};
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 use web_sys::HtmlDetailsElement;
@@ -16,6 +16,9 @@ pub fn Views(app: App) -> impl IntoView {
             </OneView>
             <OneView app id="view-many" title="many-title">
                 {move || view! { <many::Many app/> }}
+            </OneView>
+            <OneView app id="view-keys" title="keys-title">
+                {move || view! { <keys_list::KeysList app/> }}
             </OneView>
             <OneView app id="view-limits" title="limits-and-site">
                 {move || view! { <limits::LimitsAndSite app/> }}
@@ -41,23 +44,5 @@ fn OneView(app: App, id: &'static str, title: &'static str, children: ChildrenFn
             <summary>{app.t(title)}</summary>
             {move || open.get().then(|| children())}
         </details>
-    }
-}
-
-/// Opens a view and goes to it; closes it where it is open.
-pub fn toggle(id: &'static str) {
-    let view = document()
-        .get_element_by_id(id)
-        .and_then(|e| e.dyn_into::<HtmlDetailsElement>().ok());
-    let Some(view) = view else { return };
-    let open = !view.open();
-    view.set_open(open);
-    if open {
-        if let Ok(Some(summary)) = view.query_selector("summary")
-            && let Ok(summary) = summary.dyn_into::<web_sys::HtmlElement>()
-        {
-            let _ = summary.focus();
-        }
-        view.scroll_into_view();
     }
 }

@@ -1,7 +1,8 @@
 //! The wires at the moment that is looked at, and work on them.
 
 use crate::browser::app::App;
-use crate::browser::controls::field::{Apply, Field};
+use crate::browser::controls::field::{Apply, ValueField};
+use crate::document::Edit;
 use cordonry::row::{Covering, Wire};
 use cordonry::said::Arg;
 use cordonry::typed::Unit;
@@ -15,7 +16,7 @@ use std::rc::Rc;
 pub fn Wires(app: App) -> impl IntoView {
     let heights = Memo::new(move |_| {
         app.read(|d| {
-            let wires = d.row.trellis.wires.iter();
+            let wires = d.scene().row.trellis.wires.iter();
             wires.map(|w| w.height).collect::<Vec<_>>()
         })
         .unwrap_or_default()
@@ -23,7 +24,7 @@ pub fn Wires(app: App) -> impl IntoView {
     let done = Memo::new(move |_| {
         app.style.track();
         app.read(|d| {
-            let works = d.wire_work();
+            let works = d.scene().works_on_wires();
             works
                 .iter()
                 .map(|w| (w.clone(), app.worded(|words| words.work(w))))
@@ -32,12 +33,9 @@ pub fn Wires(app: App) -> impl IntoView {
         .unwrap_or_default()
     });
     let add: Apply = Rc::new(move |height| match height {
-        Some(height) => app.try_edit(|d| {
-            d.wires(Work::AddWire {
-                height_mm: Mm::round(height),
-                covering: Covering::Plastic,
-            })
-        }),
+        Some(height) => app
+            .try_edit(Edit::wires(Work::stretching(Mm::round(height))))
+            .map(drop),
         None => Ok(()),
     });
     let from_the_top = move || {
@@ -60,7 +58,7 @@ pub fn Wires(app: App) -> impl IntoView {
                 children=move |(i, height)| view! { <OneWire app i height/> }
             />
         </ul>
-        <Field
+        <ValueField
             app
             label=app.t("wire-add")
             name="wire-add"
@@ -82,7 +80,7 @@ pub fn Wires(app: App) -> impl IntoView {
                                     <button
                                         class="link"
                                         data-act="wire-take-back"
-                                        on:click=move |_| app.edit(|d| d.take_back_work(&work))
+                                        on:click=move |_| app.edit(Edit::take_back(vec![work.clone()]))
                                     >
                                         {app.t("act-take-back")}
                                     </button>
@@ -101,7 +99,9 @@ pub fn Wires(app: App) -> impl IntoView {
 #[component]
 fn OneWire(app: App, i: usize, height: Mm) -> impl IntoView {
     let wire = Memo::new(move |_| {
-        let wire = app.read(|d| d.row.trellis.wires.get(i).copied()).flatten();
+        let wire = app
+            .read(|d| d.scene().row.trellis.wires.get(i).copied())
+            .flatten();
         wire.unwrap_or(Wire {
             height,
             covering: Covering::Bare,
@@ -109,12 +109,12 @@ fn OneWire(app: App, i: usize, height: Mm) -> impl IntoView {
     });
     let value = Memo::new(move |_| Some(wire.get().height.f()));
     let apply: Apply = Rc::new(move |to| match to {
-        Some(to) => app.try_edit(|d| {
-            d.wires(Work::MoveWire {
+        Some(to) => app
+            .try_edit(Edit::wires(Work::MoveWire {
                 height_mm: height,
                 to_mm: Mm::round(to),
-            })
-        }),
+            }))
+            .map(drop),
         None => Ok(()),
     });
     let other = move || match wire.get().covering {
@@ -127,19 +127,19 @@ fn OneWire(app: App, i: usize, height: Mm) -> impl IntoView {
     };
     let down = Work::RemoveWire { height_mm: height };
     let stays = app
-        .peek(|d| apply_to_trellis(&d.row.trellis, &down).is_err())
+        .peek(|d| apply_to_trellis(&d.scene().row.trellis, &down).is_err())
         .unwrap_or(true);
     let label = app.text("wire-number", &[("number", Arg::Count(i as i64 + 1))]);
     view! {
         <li data-wire=height.0>
-            <Field app label name="wire-height" unit=Unit::Length value apply/>
+            <ValueField app label name="wire-height" unit=Unit::Length value apply/>
             <span>{move || app.t(state())}</span>
             <button
                 class="link"
                 data-act=move || other().0
                 on:click=move |_| {
                     let covering = other().1;
-                    app.edit(|d| d.wires(Work::CoverWire { height_mm: height, covering }));
+                    app.edit(Edit::wires(Work::CoverWire { height_mm: height, covering }));
                 }
             >
                 {move || app.t(other().0)}
@@ -151,8 +151,7 @@ fn OneWire(app: App, i: usize, height: Mm) -> impl IntoView {
                             class="link"
                             data-act="wire-down"
                             on:click=move |_| {
-                                let down = down.clone();
-                                app.edit(|d| d.wires(down));
+                                app.edit(Edit::wires(down.clone()));
                             }
                         >
                             {app.t("wire-down")}

@@ -1,8 +1,11 @@
 //! The work of the moment that is looked at: the row before and after it, and each piece with a way back.
 
+use crate::actions::TAKE_BACK;
 use crate::browser::app::App;
 use crate::desk::Desk;
+use crate::document::Edit;
 use cordonry::check::Part;
+use cordonry::plan::Phase;
 use cordonry::said::Arg;
 use cordonry::work::Work;
 use cordonry_draw::{Sign, work_line};
@@ -15,25 +18,25 @@ const LISTED: usize = 60;
 #[component]
 pub fn BeforeAfter(app: App) -> impl IntoView {
     // While the record is corrected the row is shown neither way.
-    let before = move || {
-        app.read(|d| (!d.correcting()).then_some(d.is_before()))
+    let phase = move || {
+        app.read(|d| (!d.is_found()).then_some(d.look().phase))
             .flatten()
     };
-    let any = move || app.read(|d| !d.works().is_empty()).unwrap_or(false);
-    let choice = move |key: &'static str, value: bool| {
+    let any = move || {
+        app.read(|d| d.scene().planned().next().is_some())
+            .unwrap_or(false)
+    };
+    let choice = move |key: &'static str, value: Phase| {
         view! {
-            <label class:here=move || before() == Some(value)>
+            <label class:here=move || phase() == Some(value)>
                 <input
                     type="radio"
                     name="before"
                     data-act=key
-                    prop:checked=move || before() == Some(value)
-                    disabled=move || value && !any()
+                    prop:checked=move || phase() == Some(value)
+                    disabled=move || value == Phase::Before && !any()
                     on:change=move |_| {
-                        app.edit(|d| {
-                            d.show_before(value);
-                            Ok(())
-                        });
+                        app.turn(|d| d.show(value));
                     }
                 />
                 <span>{app.t(key)}</span>
@@ -43,8 +46,8 @@ pub fn BeforeAfter(app: App) -> impl IntoView {
     view! {
         <fieldset class="season before-after">
             <legend class="visually-hidden">{app.t("before-after")}</legend>
-            {choice("work-before", true)}
-            {choice("work-after", false)}
+            {choice("work-before", Phase::Before)}
+            {choice("work-after", Phase::After)}
         </fieldset>
     }
 }
@@ -54,32 +57,42 @@ type Line = (Work, Option<Part>, String);
 
 /// The first pieces of work, each with its shoot's name and place as the crew finds it: before the work.
 fn lines(app: App, desk: &Desk, most: usize) -> Vec<Line> {
-    let mut works = desk.works();
-    works.truncate(most);
-    let ids = works.iter().filter_map(Work::tree).collect();
+    let works: Vec<&Work> = desk.scene().planned().take(most).collect();
+    let ids = works.iter().filter_map(|w| w.tree()).collect();
     let before = desk
         .plan()
-        .trees_before(desk.scheme(), desk.moment(), &ids)
+        .trees_before(desk.look().scheme, desk.look().moment, &ids)
         .unwrap_or_default();
     let line = |work: &Work| {
         let subject = work.subject();
         let part = subject.tree.map(|tree| Part {
             tree,
-            shoot: Some(work.kept_bud(desk.moment().leaf).unwrap_or(subject.shoot)),
+            shoot: Some(
+                work.kept_bud(desk.look().moment.leaf)
+                    .unwrap_or(subject.shoot),
+            ),
         });
         let own = work.tree().and_then(|t| before.get(&t));
-        let words = app.worded(|w| work_line(work, own.map(|t| &**t), &desk.row, desk.geometry, w));
+        let words = app.worded(|w| {
+            work_line(
+                work,
+                own.map(|t| &**t),
+                &desk.scene().row,
+                desk.scene().terms.geometry,
+                w,
+            )
+        });
         (work.clone(), part, words)
     };
-    works.iter().map(line).collect()
+    works.into_iter().map(line).collect()
 }
 
 /// What the signs on the wall mean, while there are any.
 #[component]
 pub fn SignKey(app: App) -> impl IntoView {
     let signs = Memo::new(move |_| {
-        app.read(|d| match d.is_before() {
-            true => Sign::all_of(&d.works()),
+        app.read(|d| match d.scene().is_before() {
+            true => Sign::all_of(&d.scene().works()),
             false => Vec::new(),
         })
         .unwrap_or_default()
@@ -114,8 +127,8 @@ pub fn WorkList(app: App) -> impl IntoView {
         let most = if all.get() { usize::MAX } else { LISTED };
         app.read(|d| match old {
             // While a hand is on the wall the list waits.
-            Some(old) if d.dragging() => old.clone(),
-            _ => (d.works().len(), lines(app, d, most)),
+            Some(old) if d.is_holding() => old.clone(),
+            _ => (d.scene().planned().count(), lines(app, d, most)),
         })
         .unwrap_or_default()
     });
@@ -145,13 +158,12 @@ pub fn WorkList(app: App) -> impl IntoView {
                                     " "
                                     <button
                                         class="link"
-                                        aria-label=format!("{}: {words}", app.t("act-take-back"))
+                                        aria-label=format!("{}: {words}", app.t(TAKE_BACK))
                                         on:click=move |_| {
-                                            let work = work.clone();
-                                            app.edit(|d| d.take_back_work(&work));
+                                            app.edit(Edit::take_back(vec![work.clone()]));
                                         }
                                     >
-                                        {app.t("act-take-back")}
+                                        {app.t(TAKE_BACK)}
                                     </button>
                                 </li>
                             }

@@ -1,5 +1,7 @@
 //! The elements that show light: the map under the drawing, the beam, the sky band, the place that is told.
 
+use super::layers::{Layers, drawing, group};
+use crate::layers::Layer;
 use crate::light::{RowLight, colour};
 use crate::view::View;
 use cordonry::light::Direction;
@@ -10,8 +12,6 @@ use leptos::prelude::*;
 use std::fmt::Write;
 use wasm_bindgen::prelude::*;
 use web_sys::{CanvasRenderingContext2d, Element, HtmlCanvasElement, ImageData};
-
-const SVG: &str = "http://www.w3.org/2000/svg";
 
 /// The elements that show light.
 pub struct LightLayer {
@@ -44,35 +44,16 @@ pub fn dark_ground() -> bool {
 }
 
 impl LightLayer {
-    pub fn new(host: &Element, band_host: &Element) -> Option<Self> {
-        let document = host.owner_document()?;
-        let canvas: HtmlCanvasElement = document.create_element("canvas").ok()?.dyn_into().ok()?;
-        canvas.set_attribute("class", "light-map").ok()?;
-        canvas.set_attribute("aria-hidden", "true").ok()?;
+    pub fn new(layers: &Layers, band_host: &Element) -> Option<Self> {
+        let document = band_host.owner_document()?;
+        let canvas = layers.canvas(Layer::LightMap)?;
         let context = canvas.get_context("2d").ok()??.dyn_into().ok()?;
-        let make = |name: &str, class: &str| {
-            let element = document.create_element_ns(Some(SVG), name).ok()?;
-            element.set_attribute("class", class).ok()?;
-            Some(element)
-        };
-        let beam_svg = make("svg", "light-over")?;
-        beam_svg.set_attribute("aria-hidden", "true").ok()?;
-        let over = make("g", "beam")?;
-        beam_svg.append_child(&over).ok()?;
-        // The map is as long as the row; what lies beyond the wall's own place is cut off.
-        let clip = document.create_element("div").ok()?;
-        clip.set_attribute("class", "light-clip").ok()?;
-        clip.append_child(&canvas).ok()?;
-        host.prepend_with_node_2(&clip, &beam_svg).ok()?;
-        let mark_svg = make("svg", "light-over")?;
-        mark_svg.set_attribute("aria-hidden", "true").ok()?;
-        let marks = make("g", "probe-mark")?;
-        mark_svg.append_child(&marks).ok()?;
-        host.append_child(&mark_svg).ok()?;
-        let band_svg = make("svg", "sky-drawing")?;
-        band_svg.set_attribute("aria-hidden", "true").ok()?;
-        let band = make("g", "sky")?;
-        let band_mark = make("g", "probe-mark")?;
+        let over = layers.get(Layer::Beam)?;
+        let marks = layers.get(Layer::Probe)?;
+        let band_svg = drawing(&document)?;
+        band_svg.set_attribute("class", "sky-drawing").ok()?;
+        let band = group(&document, "sky")?;
+        let band_mark = group(&document, "probe-mark")?;
         band_svg.append_child(&band).ok()?;
         band_svg.append_child(&band_mark).ok()?;
         band_host.append_child(&band_svg).ok()?;

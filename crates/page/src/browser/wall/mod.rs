@@ -1,14 +1,18 @@
 //! The wall on the screen: a hand-kept SVG scene. Only trees in view are there, and an edit
 //! replaces only the groups that changed.
 
+pub mod layers;
 pub mod light;
 
-use crate::desk::{Changes, Desk};
-use crate::overlay;
+use crate::layers::Layer;
+use crate::look::{Redraw, Scene};
+use crate::overlay::{self, Marked};
 use crate::view::View;
+use cordonry::check::Part;
 use cordonry::row::TreeId;
 use cordonry_draw::{BAND_HEIGHT, Detail, tree_group};
 use cordonry_words::Words;
+use layers::{Layers, drawing};
 use std::collections::BTreeMap;
 use wasm_bindgen::JsCast;
 use web_sys::{Document, Element};
@@ -19,7 +23,7 @@ const SVG: &str = "http://www.w3.org/2000/svg";
 const REACH: f64 = 4_000.0;
 
 /// The scene's elements and what of it is drawn.
-pub struct Wall {
+pub struct WallScreen {
     scene: Element,
     frame: Element,
     trees: Element,
@@ -37,46 +41,22 @@ pub struct Wall {
     pub view: View,
 }
 
-impl Wall {
-    /// Builds the scene in `host`, and the band in `band_host`.
-    pub fn new(host: &Element, band_host: &Element) -> Option<Self> {
+impl WallScreen {
+    /// Draws on layers of `host`, and the band in `band_host`.
+    pub fn new(layers: &Layers, host: &Element, band_host: &Element) -> Option<Self> {
         let document = host.owner_document()?;
-        let make = |name: &str, class: &str| {
-            let element = document.create_element_ns(Some(SVG), name).ok()?;
-            element.set_attribute("class", class).ok()?;
-            Some(element)
-        };
-        let scene = make("svg", "scene wall")?;
-        scene.set_attribute("preserveAspectRatio", "none").ok()?;
-        scene.set_attribute("aria-hidden", "true").ok()?;
-        let frame = make("g", "frame")?;
-        let trees = make("g", "trees")?;
-        let signs = make("g", "signs")?;
-        let front = make("g", "front")?;
-        scene.append_child(&frame).ok()?;
-        scene.append_child(&trees).ok()?;
-        scene.append_child(&signs).ok()?;
-        scene.append_child(&front).ok()?;
-        let overlay_svg = make("svg", "overlay")?;
-        overlay_svg.set_attribute("aria-hidden", "true").ok()?;
-        let overlay = make("g", "marks")?;
-        let ghost = make("g", "ghost")?;
-        overlay_svg.append_child(&overlay).ok()?;
-        overlay_svg.append_child(&ghost).ok()?;
-        host.append_child(&scene).ok()?;
-        host.append_child(&overlay_svg).ok()?;
-        let band = make("svg", "band-drawing")?;
-        band.set_attribute("aria-hidden", "true").ok()?;
+        let band = drawing(&document)?;
+        band.set_attribute("class", "band-drawing").ok()?;
         band_host.append_child(&band).ok()?;
         Some(Self {
-            scene,
-            frame,
-            trees,
-            overlay,
-            ghost,
+            scene: layers.wall(),
+            frame: layers.get(Layer::Backdrop)?,
+            trees: layers.get(Layer::Trees)?,
+            signs: layers.get(Layer::Signs)?,
+            front: layers.get(Layer::Front)?,
+            overlay: layers.get(Layer::Marks)?,
+            ghost: layers.get(Layer::Ghost)?,
             band,
-            signs,
-            front,
             host: host.clone(),
             document,
             mounted: BTreeMap::new(),
@@ -103,43 +83,43 @@ impl Wall {
     }
 
     /// Brings the scene up to date.
-    pub fn render(&mut self, desk: &Desk, changes: &Changes, words: &Words) {
+    pub fn render(&mut self, scene: &Scene, marked: Marked, redraw: &Redraw, words: &Words) {
         let view = self.view;
         let detail = Detail::for_scale(view.scale);
-        if changes.all || self.detail != Some(detail) {
+        if redraw.all || self.detail != Some(detail) {
             for (_, element) in std::mem::take(&mut self.mounted) {
                 element.remove();
             }
             self.detail = Some(detail);
         }
-        for id in &changes.trees {
+        for id in &redraw.trees {
             if let Some(element) = self.mounted.remove(id) {
                 element.remove();
             }
         }
-        self.place_trees(desk, detail);
+        self.place_trees(scene, detail);
         let span = view.span();
-        if self.drawn != Some(view) || changes.all {
+        if self.drawn != Some(view) || redraw.all {
             self.frame
-                .set_inner_html(&cordonry_draw::backdrop(&desk.row, span));
+                .set_inner_html(&cordonry_draw::backdrop(&scene.row, span));
             self.front.set_inner_html(&format!(
                 "{}{}",
-                cordonry_draw::foreground(&desk.row, span, view.scale, words),
-                cordonry_draw::tree_numbers(&desk.row, span, view.scale, words),
+                cordonry_draw::foreground(&scene.row, span, view.scale, words),
+                cordonry_draw::tree_numbers(&scene.row, span, view.scale, words),
             ));
         }
         if self.drawn != Some(view) {
             self.set_window(view);
         }
-        self.choose(desk);
-        let signs = if desk.is_before() {
-            cordonry_draw::work_marks(&desk.row, &desk.works(), desk.shown_moment(), &desk.terms)
+        self.choose(marked.chosen);
+        let signs = if scene.is_before() {
+            cordonry_draw::work_marks(&scene.row, &scene.works(), scene.moment, &scene.terms)
         } else {
             String::new()
         };
         self.signs.set_inner_html(&signs);
         self.overlay
-            .set_inner_html(&overlay::markup(desk, view, words));
+            .set_inner_html(&overlay::markup(scene, marked, view, words));
         let _ = self.band.set_attribute(
             "viewBox",
             &format!(
@@ -149,10 +129,10 @@ impl Wall {
             ),
         );
         self.band.set_inner_html(&cordonry_draw::cordon_band(
-            &desk.cover,
-            &desk.places,
+            &scene.cover,
+            &scene.places,
             span,
-            &desk.plan().targets,
+            &scene.plan.targets,
             words,
             view.scale,
         ));
@@ -175,10 +155,10 @@ impl Wall {
         }
     }
 
-    fn place_trees(&mut self, desk: &Desk, detail: Detail) {
+    fn place_trees(&mut self, scene: &Scene, detail: Detail) {
         let span = self.view.span();
         let in_view = |x: f64| x >= span.from - REACH && x <= span.to + REACH;
-        let row = &desk.row;
+        let row = &scene.row;
         self.mounted.retain(|id, element| {
             let stays = row.tree(*id).is_some_and(|t| in_view(t.foot.f()));
             if !stays {
@@ -198,14 +178,14 @@ impl Wall {
                 continue;
             }
             if let Ok(group) = self.document.create_element_ns(Some(SVG), "g") {
-                group.set_inner_html(&tree_group(tree, desk.geometry, detail));
+                group.set_inner_html(&tree_group(tree, scene.terms.geometry, detail));
                 let _ = self.trees.append_child(&group);
                 self.mounted.insert(tree.id, group);
             }
         }
     }
 
-    fn choose(&self, desk: &Desk) {
+    fn choose(&self, chosen: Option<Part>) {
         if let Ok(old) = self.trees.query_selector_all(".chosen") {
             for i in 0..old.length() {
                 if let Some(e) = old.item(i).and_then(|n| n.dyn_into::<Element>().ok()) {
@@ -213,7 +193,7 @@ impl Wall {
                 }
             }
         }
-        let Some(part) = desk.chosen else { return };
+        let Some(part) = chosen else { return };
         let selector = match part.shoot {
             Some(shoot) => format!("[data-part=\"{}/{shoot}\"]", part.tree),
             None => format!("[data-tree=\"{}\"]", part.tree),

@@ -2,7 +2,7 @@
 
 use super::open::Incoming;
 use crate::browser::app::App;
-use crate::browser::controls::fields::{Sheet, radios};
+use crate::browser::controls::fields::{FormSheet, radios};
 use crate::browser::device::store;
 use crate::browser::dom;
 use crate::browser::ways::start::Start;
@@ -15,7 +15,7 @@ use leptos::prelude::*;
 
 /// Which way a row is being come by.
 #[derive(Clone, Copy, PartialEq)]
-pub enum Entry {
+pub enum Doorway {
     /// None yet: the start page.
     Start,
     /// A short form makes one.
@@ -33,12 +33,12 @@ pub enum Entry {
 pub fn Begin(incoming: Incoming) -> impl IntoView {
     let app = incoming.app;
     let entry = RwSignal::new(if store::walk_is_open() {
-        Entry::Walk
+        Doorway::Walk
     } else {
-        Entry::Start
+        Doorway::Start
     });
     // Each way begins at its top, however far down its door stood; not so the page itself when it is loaded again.
-    Effect::new(move |before: Option<Entry>| {
+    Effect::new(move |before: Option<Doorway>| {
         let now = entry.get();
         if before.is_some_and(|b| b != now) {
             dom::begin_at_if_lost("main h1");
@@ -46,11 +46,11 @@ pub fn Begin(incoming: Incoming) -> impl IntoView {
         now
     });
     move || match entry.get() {
-        Entry::Start => view! { <Start incoming entry/> }.into_any(),
-        Entry::Make => view! { <MakeForm app entry/> }.into_any(),
-        Entry::Empty => view! { <EmptyForm app entry/> }.into_any(),
-        Entry::Setup => view! { <WalkSetupForm app entry/> }.into_any(),
-        Entry::Walk => match store::kept_walk() {
+        Doorway::Start => view! { <Start incoming entry/> }.into_any(),
+        Doorway::Make => view! { <MakeForm app entry/> }.into_any(),
+        Doorway::Empty => view! { <EmptyForm app entry/> }.into_any(),
+        Doorway::Setup => view! { <WalkSetupForm app entry/> }.into_any(),
+        Doorway::Walk => match store::kept_walk() {
             Some(walk) => view! { <Walking app entry walk/> }.into_any(),
             None => view! { <Start incoming entry/> }.into_any(),
         },
@@ -59,7 +59,7 @@ pub fn Begin(incoming: Incoming) -> impl IntoView {
 
 /// The doors to these ways, on the start page.
 #[component]
-pub fn Doors(app: App, entry: RwSignal<Entry>) -> impl IntoView {
+pub fn Doors(app: App, entry: RwSignal<Doorway>) -> impl IntoView {
     let kept = RwSignal::new(store::kept_walk());
     let go_on = move |walk: &cordonry::walk::Walk| match walk.ask().tree() {
         Some(tree) => app.text("way-walk-on", &[("tree", Arg::Count(tree.into()))]),
@@ -72,7 +72,7 @@ pub fn Doors(app: App, entry: RwSignal<Entry>) -> impl IntoView {
             {move || match kept.with(|k| k.as_ref().map(go_on)) {
                 Some(label) => {
                     view! {
-                        <button class="main" data-way="walk-on" on:click=move |_| entry.set(Entry::Walk)>
+                        <button class="main" data-way="walk-on" on:click=move |_| entry.set(Doorway::Walk)>
                             {label}
                         </button>
                         <button
@@ -94,7 +94,7 @@ pub fn Doors(app: App, entry: RwSignal<Entry>) -> impl IntoView {
                 }
                 None => {
                     view! {
-                        <button class="main" data-way="walk" on:click=move |_| entry.set(Entry::Setup)>
+                        <button class="main" data-way="walk" on:click=move |_| entry.set(Doorway::Setup)>
                             {app.t("way-walk-do")}
                         </button>
                     }
@@ -105,14 +105,14 @@ pub fn Doors(app: App, entry: RwSignal<Entry>) -> impl IntoView {
         <section>
             <h2>{app.t("way-make")}</h2>
             <p>{app.t("way-make-help")}</p>
-            <button class="main" data-way="make" on:click=move |_| entry.set(Entry::Make)>
+            <button class="main" data-way="make" on:click=move |_| entry.set(Doorway::Make)>
                 {app.t("way-make-do")}
             </button>
         </section>
         <section>
             <h2>{app.t("way-empty")}</h2>
             <p>{app.t("way-empty-help")}</p>
-            <button class="main" data-way="empty" on:click=move |_| entry.set(Entry::Empty)>
+            <button class="main" data-way="empty" on:click=move |_| entry.set(Doorway::Empty)>
                 {app.t("way-empty-do")}
             </button>
         </section>
@@ -123,7 +123,7 @@ pub fn Doors(app: App, entry: RwSignal<Entry>) -> impl IntoView {
 #[component]
 pub fn FormPage(
     app: App,
-    entry: RwSignal<Entry>,
+    entry: RwSignal<Doorway>,
     /// Name of its texts: the title, `-help` and `-do`.
     name: &'static str,
     /// What pressing its button does.
@@ -145,7 +145,7 @@ pub fn FormPage(
                 // What a field says when it loses the focus must not move the button from under the finger.
                 <p class="choices" on:mousedown=move |e| e.prevent_default()>
                     <button type="submit" class="main">{app.t(&format!("{name}-go"))}</button>
-                    <button type="button" on:click=move |_| entry.set(Entry::Start)>
+                    <button type="button" on:click=move |_| entry.set(Doorway::Start)>
                         {app.t("entry-leave")}
                     </button>
                 </p>
@@ -156,8 +156,8 @@ pub fn FormPage(
 
 /// A short form makes a row.
 #[component]
-fn MakeForm(app: App, entry: RwSignal<Entry>) -> impl IntoView {
-    let sheet = Sheet::<RowSketch>::new(app);
+fn MakeForm(app: App, entry: RwSignal<Doorway>) -> impl IntoView {
+    let sheet = FormSheet::<RowSketch>::new(app);
     let done = Callback::new(move |()| {
         if let Some(sketch) = sheet.done() {
             match app.worded(|w| sketch.plan(w)) {
@@ -196,8 +196,8 @@ fn MakeForm(app: App, entry: RwSignal<Entry>) -> impl IntoView {
 
 /// An empty row.
 #[component]
-fn EmptyForm(app: App, entry: RwSignal<Entry>) -> impl IntoView {
-    let sheet = Sheet::<EmptyRow>::new(app);
+fn EmptyForm(app: App, entry: RwSignal<Doorway>) -> impl IntoView {
+    let sheet = FormSheet::<EmptyRow>::new(app);
     let done = Callback::new(move |()| {
         if let Some(row) = sheet.done() {
             match app.worded(|w| row.plan(w)) {
@@ -217,7 +217,10 @@ fn EmptyForm(app: App, entry: RwSignal<Entry>) -> impl IntoView {
 /// Over a wall without trees: what to press.
 #[component]
 pub fn NoTrees(app: App) -> impl IntoView {
-    let none = Memo::new(move |_| app.read(|d| d.row.trees.is_empty()).unwrap_or(false));
+    let none = Memo::new(move |_| {
+        app.read(|d| d.scene().row.trees.is_empty())
+            .unwrap_or(false)
+    });
     let text = RwSignal::new(String::new());
     let wrong = RwSignal::new(None::<String>);
     let plant = move || {
@@ -228,7 +231,7 @@ pub fn NoTrees(app: App) -> impl IntoView {
         match parse_length(&text.get_untracked(), bare) {
             Ok(x) => {
                 wrong.set(None);
-                app.edit(|d| d.record_tree(x));
+                app.edit_from(|d| Ok(Some(d.scene().record_tree(x))));
                 app.follow_chosen();
             }
             Err(why) => wrong.set(Some(why)),

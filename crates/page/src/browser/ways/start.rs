@@ -3,7 +3,7 @@
 use super::open::{self, Incoming};
 use crate::browser::app::{App, Record};
 use crate::browser::device::store;
-use crate::browser::ways::entry::{Doors, Entry};
+use crate::browser::ways::entry::{Doors, Doorway};
 use cordonry::said::Arg;
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
@@ -37,7 +37,7 @@ const EXAMPLES: &[Example] = &[
 
 /// What stands here until a row is opened.
 #[component]
-pub fn Start(incoming: Incoming, entry: RwSignal<Entry>) -> impl IntoView {
+pub fn Start(incoming: Incoming, entry: RwSignal<Doorway>) -> impl IntoView {
     let app = incoming.app;
     let pasted = RwSignal::new(String::new());
     let kept = RwSignal::new(Vec::<Record>::new());

@@ -1,10 +1,10 @@
 //! A walk along the row, one question at a time, for a hand that holds a telephone beside the tape.
 
 use crate::browser::app::App;
-use crate::browser::controls::fields::{Sheet, radios};
+use crate::browser::controls::fields::{FormSheet, radios};
 use crate::browser::device::store;
 use crate::browser::dom;
-use crate::browser::ways::entry::{Entry, FormPage};
+use crate::browser::ways::entry::{Doorway, FormPage};
 use cordonry::refusal::Refusal;
 use cordonry::row::Toward;
 use cordonry::said::Arg;
@@ -14,14 +14,14 @@ use std::collections::BTreeMap;
 
 /// What is laid down before the walk.
 #[component]
-pub fn WalkSetupForm(app: App, entry: RwSignal<Entry>) -> impl IntoView {
-    let sheet = Sheet::<WalkSetup>::new(app);
+pub fn WalkSetupForm(app: App, entry: RwSignal<Doorway>) -> impl IntoView {
+    let sheet = FormSheet::<WalkSetup>::new(app);
     let done = Callback::new(move |()| {
         let Some(setup) = sheet.done() else { return };
         match Walk::new(setup) {
             Ok(walk) => {
                 store::keep_walk(Some(&walk));
-                entry.set(Entry::Walk);
+                entry.set(Doorway::Walk);
             }
             Err(why) => app.say(app.worded(|w| w.refusal(&why)), true),
         }
@@ -52,7 +52,7 @@ pub fn WalkSetupForm(app: App, entry: RwSignal<Entry>) -> impl IntoView {
 
 /// The walk and what is being typed.
 #[derive(Clone, Copy)]
-struct Hand {
+struct Walker {
     app: App,
     walk: RwSignal<Option<Walk>>,
     text: RwSignal<String>,
@@ -66,7 +66,7 @@ struct Hand {
 /// As what a typed text is taken.
 type Take = fn(&mut Walk, &str) -> Result<(), Refusal>;
 
-impl Hand {
+impl Walker {
     fn ask(self) -> Ask {
         self.walk
             .with(|w| w.as_ref().map_or(Ask::Nothing, Walk::ask))
@@ -204,8 +204,8 @@ fn types(ask: Ask) -> bool {
 
 /// The walk.
 #[component]
-pub fn Walking(app: App, entry: RwSignal<Entry>, walk: Walk) -> impl IntoView {
-    let hand = Hand {
+pub fn Walking(app: App, entry: RwSignal<Doorway>, walk: Walk) -> impl IntoView {
+    let hand = Walker {
         app,
         walk: RwSignal::new(Some(walk)),
         text: RwSignal::new(String::new()),
@@ -217,7 +217,7 @@ pub fn Walking(app: App, entry: RwSignal<Entry>, walk: Walk) -> impl IntoView {
     request_animation_frame(move || hand.to_field());
     let leave = move || {
         store::set_walk_open(false);
-        entry.set(Entry::Start);
+        entry.set(Doorway::Start);
     };
     let ask = Memo::new(move |_| hand.ask().key());
     let so_far = move || {
@@ -286,7 +286,7 @@ pub fn Walking(app: App, entry: RwSignal<Entry>, walk: Walk) -> impl IntoView {
     }
 }
 
-fn progress(hand: Hand) -> String {
+fn progress(hand: Walker) -> String {
     hand.walk.with(|w| {
         w.as_ref()
             .map(|w| match w.progress() {
@@ -323,7 +323,7 @@ fn toward(way: Toward) -> (&'static str, Arg) {
     ("toward", Arg::Text(word.into()))
 }
 
-fn question(hand: Hand) -> String {
+fn question(hand: Walker) -> String {
     let ask = hand.ask();
     let mut args = vec![("tree", Arg::Count(ask.tree().unwrap_or(0).into()))];
     match ask {
@@ -339,7 +339,7 @@ fn question(hand: Hand) -> String {
 }
 
 /// The answers to what is asked about a likely slip: one press each.
-fn doubt_buttons(hand: Hand) -> impl IntoView {
+fn doubt_buttons(hand: Walker) -> impl IntoView {
     let app = hand.app;
     hand.doubt.get().map(|(doubt, as_what)| {
         let (label, typed) = match doubt.meant() {
@@ -369,7 +369,7 @@ fn doubt_buttons(hand: Hand) -> impl IntoView {
 }
 
 /// The buttons under the field. They stay while the same thing is asked, so that none moves away under the finger.
-fn buttons(hand: Hand, entry: RwSignal<Entry>, key: &'static str) -> impl IntoView {
+fn buttons(hand: Walker, entry: RwSignal<Doorway>, key: &'static str) -> impl IntoView {
     let app = hand.app;
     let empty = move || hand.text.with(|t| t.trim().is_empty());
     let usual = move || match hand.ask() {
@@ -514,7 +514,7 @@ fn buttons(hand: Hand, entry: RwSignal<Entry>, key: &'static str) -> impl IntoVi
 }
 
 /// Opens the plan of the walked row; the walk is over.
-fn open(hand: Hand, entry: RwSignal<Entry>) {
+fn open(hand: Walker, entry: RwSignal<Doorway>) {
     let app = hand.app;
     let plan = hand
         .walk
@@ -523,7 +523,7 @@ fn open(hand: Hand, entry: RwSignal<Entry>) {
         Some(Ok(plan)) => {
             store::keep_walk(None);
             store::set_walk_open(false);
-            entry.set(Entry::Start);
+            entry.set(Doorway::Start);
             app.open_plan(plan, None);
         }
         Some(Err(why)) => hand.wrong.set(Some(app.worded(|w| w.refusal(&why)))),

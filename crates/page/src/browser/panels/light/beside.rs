@@ -108,7 +108,7 @@ fn BesideTable(app: App, both: Beside, alike: Alike) -> impl IntoView {
     let spread = than == "lighter" && alike == Alike::RowSpacing;
     let zone = app
         .peek(|d| {
-            let wire = d.geometry.wire / 1000.0;
+            let wire = d.scene().terms.geometry.wire / 1000.0;
             (
                 wire,
                 wire + d.plan().targets.get(Limit::RenewalZone) / 1000.0,

@@ -1,0 +1,109 @@
+//! Doing what an action says: an edit of the document, or something of the page.
+
+use crate::actions::{Action, Command, Does, named};
+use crate::browser::app::App;
+use crate::browser::controls::{disclosure, menu};
+use crate::browser::device::files::{self, TableOf};
+use crate::browser::device::in_place;
+use crate::browser::dom;
+use crate::document::Mode;
+use cordonry::check::Part;
+
+/// How much larger or smaller one press makes the wall.
+const ZOOM: f64 = 1.25;
+
+/// Does the action of a name.
+pub fn act(app: App, name: &str) {
+    if let Some(action) = named(name) {
+        done(app, action, false);
+    }
+}
+
+/// Does an action, in small steps or not; whether there was anything to do.
+pub fn done(app: App, action: &Action, fine: bool) -> bool {
+    match action.does {
+        Does::Edit(edit) => {
+            app.edit_from(|desk| edit(desk, fine));
+            true
+        }
+        Does::Page(command) => run(app, command),
+        // Pressed in the card, which asks for its numbers.
+        Does::Choice => false,
+    }
+}
+
+fn run(app: App, command: Command) -> bool {
+    match command {
+        Command::Undo => app.undo(),
+        Command::Redo => app.redo(),
+        Command::Save => in_place::save(app),
+        Command::SavePlan => files::save_plan(app),
+        Command::SaveInPlace => in_place::save_into(app),
+        Command::SaveTable => files::save_table(app, TableOf::Found),
+        Command::SaveTableShown => files::save_table(app, TableOf::Shown),
+        Command::SaveDrawing => files::save_drawing(app),
+        Command::SavePicture => files::save_picture(app),
+        Command::Print => dom::print(),
+        Command::Close => app.close(),
+        Command::Limits => disclosure::toggle("view-limits"),
+        Command::LetGo => return let_go(app),
+        Command::Next => step(app, true),
+        Command::Previous => step(app, false),
+        Command::ToTree => {
+            let tree = app.peek(|d| d.chosen().map(|c| c.tree)).flatten();
+            app.choose(tree.map(|tree| Part { tree, shoot: None }));
+        }
+        Command::ToCard => to_card(app),
+        Command::Light => app.light.toggle(app),
+        Command::Larger => app.zoom(ZOOM),
+        Command::Smaller => app.zoom(1.0 / ZOOM),
+        Command::FitRow => app.fit(true),
+        Command::FitHeight => app.fit(false),
+    }
+    true
+}
+
+fn step(app: App, forward: bool) {
+    let next = app
+        .peek(|d| d.scene().neighbour(d.chosen(), forward))
+        .flatten();
+    if next.is_some() {
+        app.choose(next);
+        app.show_chosen();
+    }
+}
+
+/// To the card's first action; to its first field while the record is open.
+fn to_card(app: App) {
+    app.open_card();
+    dom::focus_soon(match app.peek(|d| d.mode()) {
+        Some(Mode::Found) => ".part-card input",
+        _ => ".part-card button",
+    });
+}
+
+/// Leaves what is open, one thing at a time: the menu, the card, what is in the hand or chosen, the record. Whether there
+/// was anything.
+fn let_go(app: App) -> bool {
+    if menu::close_to_name() {
+        return true;
+    }
+    let in_hand = app.peek(|d| d.is_holding()) == Some(true);
+    // The first closes the card, so that the wall is seen; what is chosen is let go by the next.
+    if !in_hand && app.close_card() {
+        return true;
+    }
+    let any = in_hand || app.peek(|d| d.chosen().is_some()) == Some(true);
+    if any {
+        app.turn(|d| {
+            d.drop_hold();
+            d.choose(None);
+        });
+        return true;
+    }
+    let recording = app.peek(|d| d.is_found()) == Some(true);
+    if recording {
+        app.open_mode(Mode::Work);
+    }
+    recording
+}

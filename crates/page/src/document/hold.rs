@@ -1,0 +1,57 @@
+//! A shoot's tip in the hand.
+
+use super::{Edit, Look, Mode};
+use cordonry::plan::Correction;
+use cordonry::pose::{Geometry, Posed, bend_toward};
+use cordonry::row::{ShootId, Tree, TreeId};
+use cordonry::work::{Work, can_bend};
+use kurbo::Point;
+use std::sync::Arc;
+
+/// A tip in the hand, and the tree as it was when it was taken.
+pub struct Hold {
+    pub(super) tree: TreeId,
+    pub(super) shoot: ShootId,
+    pub(super) look: Look,
+    mode: Mode,
+    from: Arc<Tree>,
+    index: usize,
+    geometry: Geometry,
+}
+
+impl Hold {
+    /// Takes a tip; `None` where it can't be bent.
+    pub(super) fn of(look: Look, mode: Mode, posed: &Posed, shoot: ShootId) -> Option<Self> {
+        let from = posed.tree();
+        let index = from.index(shoot)?;
+        can_bend(&from.shoots[index]).then(|| Self {
+            tree: from.id,
+            shoot,
+            look,
+            mode,
+            from: Arc::clone(from),
+            index,
+            geometry: posed.geometry(),
+        })
+    }
+
+    pub(super) fn step(&self) -> &'static str {
+        match self.mode {
+            Mode::Found => "step-correct",
+            Mode::Work => "step-bend",
+        }
+    }
+
+    /// What holding the tip at `to` asks for.
+    pub(super) fn edit(&self, to: Point, snap: bool) -> Option<Edit> {
+        let (tree, shoot) = (self.tree, self.shoot);
+        let pose = bend_toward(&self.from, self.index, self.geometry, to, snap);
+        match self.mode {
+            Mode::Found => Some(Edit::record(Correction::Pose { tree, shoot, pose })),
+            Mode::Work => Some(Edit::work(
+                self.step(),
+                vec![Work::posing(tree, shoot, pose)?],
+            )),
+        }
+    }
+}

@@ -1,0 +1,115 @@
+//! What goes between the page and its helper.
+
+use super::Update;
+use crate::document::Mode;
+use crate::form::MomentForm;
+use crate::light::{Exact, Lighting};
+use crate::look::Look;
+use cordonry::light::{Beside, DeepCanopy};
+use cordonry::row::Moment;
+use serde::{Deserialize, Serialize};
+use std::ops::Range;
+
+/// Something sent to the helper. Messages are heard in the order in which they are sent.
+#[derive(Clone, Debug, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Message {
+    /// What the plan has become.
+    Learn(Update),
+    /// A question.
+    Ask(Inquiry),
+}
+
+/// A question about a plan.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Inquiry {
+    /// The question's own number, by which its answer is known.
+    pub number: u32,
+    /// Generation of the plan that it is about.
+    pub generation: u32,
+    /// What is asked.
+    pub question: Question,
+}
+
+/// What can be asked.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Question {
+    /// How many findings there are after the work of each window of the found leaf.
+    Season {
+        /// Number of the scheme.
+        scheme: usize,
+    },
+    /// The figures on which native and wasm must agree.
+    Digest,
+    /// The light at a look, the map over some columns.
+    Light {
+        /// The look, and what of the plan is open.
+        look: (Look, Mode),
+        /// Which light.
+        lighting: Lighting,
+        /// Columns to map.
+        columns: Range<usize>,
+    },
+    /// The flat wall at a look beside a deep canopy of the same leaf area.
+    Beside {
+        /// The look, and what of the plan is open.
+        look: (Look, Mode),
+        /// Which light.
+        lighting: Lighting,
+        /// What it is compared with.
+        canopy: DeepCanopy,
+    },
+}
+
+impl Question {
+    /// Whether only the newer of two questions is worth an answer: both ask the same of the same look.
+    pub fn replaces(&self, other: &Self) -> bool {
+        match (self, other) {
+            (Self::Season { scheme: a }, Self::Season { scheme: b }) => a == b,
+            (Self::Digest, Self::Digest) => true,
+            (Self::Light { look: a, .. }, Self::Light { look: b, .. })
+            | (Self::Beside { look: a, .. }, Self::Beside { look: b, .. }) => a == b,
+            _ => false,
+        }
+    }
+}
+
+/// An answer.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Reply {
+    /// The number of the question.
+    pub number: u32,
+    /// What was asked for.
+    pub body: Body,
+}
+
+/// What was asked for.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Body {
+    /// Findings after each window.
+    Season(Vec<WindowCount>),
+    /// A text of figures.
+    Digest(String),
+    /// The exact light.
+    Light(Box<Exact>),
+    /// Flat and deep; none without leaves.
+    Beside(Option<Beside>),
+    /// This question can't be answered; it says nothing of any other.
+    Refused(String),
+    /// The helper does not have the plan that the question is about.
+    Lacks,
+}
+
+/// How many findings there are at one moment.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct WindowCount {
+    /// The moment.
+    #[serde(with = "MomentForm")]
+    pub moment: Moment,
+    /// All findings.
+    pub findings: u32,
+    /// The gravest of them.
+    pub now: u32,
+}

@@ -1,0 +1,15 @@
+//! The helper: a second instance of this module, which answers questions about a whole plan. A hand on the wall waits for
+//! none of its answers.
+//!
+//! It remembers the plan and what replay keeps of it. It is told what has changed, or the whole plan where it lacks what
+//! that was changed from; each question names the plan that it is about.
+
+mod awaited;
+mod memory;
+mod message;
+mod update;
+
+pub use awaited::{Awaited, OnWall};
+pub use memory::Memory;
+pub use message::{Body, Inquiry, Message, Question, Reply, WindowCount};
+pub use update::{Told, Update};

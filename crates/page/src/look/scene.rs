@@ -1,0 +1,264 @@
+//! What is seen at a look: worked out from the document, and only read.
+
+use super::Look;
+use crate::document::{Document, Edit, Mode};
+use cordonry::check::{Before, Context, Figures, Finding, Part, survey};
+use cordonry::cover::{Cover, Place};
+use cordonry::plan::{Moment, Phase, Plan, VoidWork};
+use cordonry::pose::{Course, Posed, PosedRow};
+use cordonry::refusal::Refusal;
+use cordonry::row::{ShootId, TreeId};
+use cordonry::terms::Terms;
+use cordonry::units::Mm;
+use cordonry::work::{Stage, Work};
+use std::sync::Arc;
+
+/// What is seen.
+#[derive(Clone, Debug)]
+pub struct Scene {
+    /// Of which plan.
+    pub plan: Arc<Plan>,
+    /// What of the plan is open.
+    pub mode: Mode,
+    /// What is looked at.
+    pub look: Look,
+    /// The row.
+    pub row: PosedRow,
+    /// When it is so.
+    pub moment: Moment,
+    /// Whether that moment's work has been done on it.
+    pub phase: Phase,
+    /// What pose and work read besides its trees.
+    pub terms: Terms,
+    /// How its wire is covered.
+    pub cover: Cover,
+    /// Its uprights from left to right.
+    pub places: Vec<Place>,
+    /// What the checks say; what they say of the light is apart from it.
+    pub findings: Vec<Finding>,
+    /// The figures.
+    pub figures: Figures,
+    /// Work on the way here that touched nothing.
+    pub void: Vec<VoidWork>,
+}
+
+impl Scene {
+    /// What is seen of a document. What an earlier scene worked out is taken where it can't have changed.
+    ///
+    /// # Errors
+    /// No such scheme.
+    pub fn of(document: &Document, look: Look, earlier: Option<&Scene>) -> Result<Self, Refusal> {
+        let plan = Arc::clone(document.plan());
+        let look = look.within(&plan);
+        let seen = document.replayed(look)?;
+        let known = earlier.filter(|e| e.same_limits_as(&plan)).map(|e| Before {
+            row: &e.row,
+            findings: &e.findings,
+        });
+        let found = survey(&Context::of(&plan, &seen), known);
+        Ok(Self {
+            mode: document.mode(),
+            look,
+            row: seen.row,
+            moment: seen.moment,
+            phase: seen.phase,
+            terms: seen.terms,
+            cover: found.cover,
+            places: found.places,
+            findings: found.findings,
+            figures: found.figures,
+            void: seen.void,
+            plan,
+        })
+    }
+
+    fn same_limits_as(&self, plan: &Plan) -> bool {
+        Arc::ptr_eq(&plan.targets, &self.plan.targets) && Arc::ptr_eq(&plan.site, &self.plan.site)
+    }
+
+    /// Whether the findings of both were made under the same limits and site.
+    pub(super) fn same_limits(&self, other: &Scene) -> bool {
+        self.same_limits_as(&other.plan)
+    }
+
+    /// Whether all but single trees stands as in another scene.
+    pub(super) fn stands_as(&self, other: &Scene) -> bool {
+        let (row, before) = (&self.row, &other.row);
+        let pairs = row.trees.iter().zip(&before.trees);
+        self.mode == other.mode
+            && row.trellis == before.trellis
+            && (row.from, row.to) == (before.from, before.to)
+            && self.terms.geometry == other.terms.geometry
+            && row.trees.len() == before.trees.len()
+            && pairs.into_iter().all(|(a, b)| a.id == b.id)
+    }
+
+    /// The trees that are others than in a scene that stands alike.
+    pub(super) fn changed_trees(&self, other: &Scene) -> Vec<TreeId> {
+        let pairs = self.row.trees.iter().zip(&other.row.trees);
+        pairs
+            .filter(|(a, b)| !Arc::ptr_eq(a, b))
+            .map(|(a, _)| a.id)
+            .collect()
+    }
+
+    /// What a check looks at.
+    pub fn context(&self) -> Context<'_> {
+        Context {
+            row: &self.row,
+            moment: self.moment,
+            phase: self.phase,
+            terms: &self.terms,
+            targets: &self.plan.targets,
+            void: &self.void,
+        }
+    }
+
+    /// Whether the row is shown before the work of the moment, with signs for it.
+    pub fn is_before(&self) -> bool {
+        self.mode == Mode::Work && self.look.phase == Phase::Before
+    }
+
+    /// The work of the moment that is looked at, in order of subject; none while the record is open.
+    pub fn planned(&self) -> impl Iterator<Item = &Work> {
+        let scheme = self.plan.schemes.get(self.look.scheme);
+        let scheme = scheme.filter(|_| self.mode == Mode::Work);
+        scheme.into_iter().flat_map(|s| s.work(self.look.moment))
+    }
+
+    /// The same, to keep.
+    pub fn works(&self) -> Vec<Work> {
+        self.planned().cloned().collect()
+    }
+
+    fn works_where(&self, wanted: impl Fn(&Work) -> bool) -> Vec<Work> {
+        self.planned().filter(|w| wanted(w)).cloned().collect()
+    }
+
+    /// The work that was done at this moment on a part: on one of its shoots, or on the tree as a whole.
+    pub fn works_on(&self, part: Part) -> Vec<Work> {
+        let leaf = self.look.moment.leaf;
+        self.works_where(|work| match part.shoot {
+            Some(shoot) => work.is_about(part.tree, shoot, leaf),
+            None => {
+                let subject = work.subject();
+                subject.tree == Some(part.tree) && subject.kind == Stage::Tree
+            }
+        })
+    }
+
+    /// The work on the wires at this moment.
+    pub fn works_on_wires(&self) -> Vec<Work> {
+        self.works_where(|w| w.subject().kind == Stage::Wire)
+    }
+
+    /// Whether a part is there.
+    pub fn has(&self, part: Part) -> bool {
+        match part.shoot {
+            Some(shoot) => self.row.shoot(part.tree, shoot).is_some(),
+            None => self.row.tree(part.tree).is_some(),
+        }
+    }
+
+    /// A tree with where its shoots run.
+    pub fn posed(&self, tree: TreeId) -> Option<&Posed> {
+        let mut all = self.row.posed().iter();
+        all.find(|p| p.tree().id == tree).map(|p| &**p)
+    }
+
+    /// Where a shoot runs.
+    pub fn course(&self, tree: TreeId, shoot: ShootId) -> Option<Course> {
+        let posed = self.posed(tree)?;
+        let index = posed.tree().index(shoot)?;
+        posed.courses().get(index).copied()
+    }
+
+    /// How far along a shoot the place `x` is.
+    pub fn along(&self, tree: TreeId, shoot: ShootId, x: f64) -> Option<f64> {
+        self.course(tree, shoot)?.at_x(x)
+    }
+
+    /// The middle, along the row, of the widest space between uprights on a laid shoot.
+    pub fn widest_space(&self, tree: TreeId, shoot: ShootId) -> Option<f64> {
+        let laid = self.cover.laid_shoot(tree, shoot)?;
+        let (from, to) = (laid.span.from, laid.span.to);
+        let inside = self
+            .places
+            .iter()
+            .map(|p| p.x)
+            .filter(|x| *x > from && *x < to);
+        let edges: Vec<f64> = [from].into_iter().chain(inside).chain([to]).collect();
+        edges
+            .windows(2)
+            .max_by(|a, b| (a[1] - a[0]).total_cmp(&(b[1] - b[0])))
+            .map(|w| (w[0] + w[1]) / 2.0)
+    }
+
+    /// The place over `x` on a laid shoot where a bud can be kept or an upright recorded: on the wood that covers the wire.
+    pub fn bud_place(&self, tree: TreeId, shoot: ShootId, x: f64) -> Option<kurbo::Point> {
+        let laid = self.cover.laid_shoot(tree, shoot)?;
+        if x < laid.span.from || x > laid.span.to {
+            return None;
+        }
+        let course = self.course(tree, shoot)?;
+        Some(course.point(course.at_x(x)?))
+    }
+
+    /// Keeping a bud on a laid shoot at the place `x` along the row.
+    ///
+    /// # Errors
+    /// A place off the wood.
+    pub fn keep_bud(&self, tree: TreeId, shoot: ShootId, x: f64) -> Result<Edit, Refusal> {
+        let Some(at) = self.along(tree, shoot, x) else {
+            return Err(Refusal::new("refusal-bud-off-wood", vec![]));
+        };
+        let work = Work::KeepBud {
+            tree,
+            shoot,
+            at_mm: Mm::round(at),
+        };
+        Ok(Edit::keep_bud(tree, self.look.moment.leaf, work))
+    }
+
+    /// Recording a tree at the place `x`, like its neighbours.
+    pub fn record_tree(&self, x: f64) -> Edit {
+        Edit::record_tree(&self.plan, x)
+    }
+
+    /// Recording an upright on a laid shoot at the place `x`, like the others.
+    ///
+    /// # Errors
+    /// A place off the wood.
+    pub fn record_upright(&self, tree: TreeId, on: ShootId, x: f64) -> Result<Edit, Refusal> {
+        let Some(at) = self.along(tree, on, x) else {
+            return Err(Refusal::new("refusal-upright-off-wood", vec![]));
+        };
+        Ok(Edit::record_upright(&self.plan, tree, on, at))
+    }
+
+    /// The next shoot along the row from a part, or the previous; from nothing the first or the last.
+    pub fn neighbour(&self, from: Option<Part>, forward: bool) -> Option<Part> {
+        let mut order: Vec<(f64, Part)> = Vec::new();
+        for posed in self.row.posed() {
+            let tree = posed.tree();
+            for (shoot, course) in posed.pairs() {
+                order.push((
+                    course.base.x,
+                    Part {
+                        tree: tree.id,
+                        shoot: Some(shoot.id),
+                    },
+                ));
+            }
+        }
+        order.sort_by(|a, b| a.0.total_cmp(&b.0).then(a.1.cmp(&b.1)));
+        let here = from.and_then(|c| order.iter().position(|(_, p)| *p == c));
+        let next = match (here, forward) {
+            (None, true) => 0,
+            (None, false) => order.len().checked_sub(1)?,
+            (Some(i), true) => i + 1,
+            (Some(i), false) => i.checked_sub(1)?,
+        };
+        order.get(next).map(|(_, p)| *p)
+    }
+}

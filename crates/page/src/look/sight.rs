@@ -1,0 +1,107 @@
+//! A look that is kept up to date with the document.
+
+use super::{LightFindings, Look, Scene};
+use crate::document::Document;
+use cordonry::check::Finding;
+use cordonry::refusal::Refusal;
+use cordonry::row::TreeId;
+
+/// What of a scene has to be drawn anew.
+#[derive(Debug, Default)]
+pub struct Redraw {
+    /// Trees whose drawing is out of date.
+    pub trees: Vec<TreeId>,
+    /// Whether the whole row is another one.
+    pub all: bool,
+}
+
+/// A look, its scene, and what has changed in it since it was drawn last.
+pub struct Sight {
+    look: Look,
+    scene: Scene,
+    redraw: Redraw,
+    light: LightFindings,
+}
+
+impl Sight {
+    /// Looks at a document.
+    ///
+    /// # Errors
+    /// A plan without any scheme.
+    pub fn new(document: &Document, look: Look) -> Result<Self, Refusal> {
+        let scene = Scene::of(document, look, None)?;
+        Ok(Self {
+            look: scene.look,
+            scene,
+            redraw: Redraw {
+                all: true,
+                ..Redraw::default()
+            },
+            light: LightFindings::default(),
+        })
+    }
+
+    /// What is looked at.
+    pub fn look(&self) -> Look {
+        self.look
+    }
+
+    /// What is seen.
+    pub fn scene(&self) -> &Scene {
+        &self.scene
+    }
+
+    /// Looks at something else.
+    pub fn turn(&mut self, document: &Document, look: Look) {
+        self.look = look;
+        self.follow(document);
+    }
+
+    /// Works out what is seen of the document as it is now.
+    pub fn follow(&mut self, document: &Document) {
+        self.look = self.look.within(document.plan());
+        let Ok(next) = Scene::of(document, self.look, Some(&self.scene)) else {
+            // The scheme is one of the plan's own.
+            return;
+        };
+        let old = std::mem::replace(&mut self.scene, next);
+        if self.scene.stands_as(&old) {
+            let changed = self.scene.changed_trees(&old);
+            if !changed.is_empty() || !self.scene.same_limits(&old) {
+                self.light.waits();
+            }
+            self.redraw.trees.extend(changed);
+        } else {
+            self.light.waits();
+            self.redraw.all = true;
+        }
+    }
+
+    /// What has to be drawn anew since the last call.
+    pub fn take_redraw(&mut self) -> Redraw {
+        std::mem::take(&mut self.redraw)
+    }
+
+    /// Has all of it drawn anew.
+    pub fn draw_all(&mut self) {
+        self.redraw.all = true;
+    }
+
+    /// What was found of its light.
+    pub fn light(&self) -> &LightFindings {
+        &self.light
+    }
+
+    /// Takes what the checks say of its light.
+    pub fn judge_light(&mut self, findings: Vec<Finding>) {
+        self.light.take(findings);
+    }
+
+    /// All that was found, of the light too: the gravest first.
+    pub fn all_findings(&self) -> Vec<&Finding> {
+        let light = self.light.all();
+        let mut all: Vec<&Finding> = self.scene.findings.iter().chain(light).collect();
+        all.sort_by_key(|f| std::cmp::Reverse(f.severity));
+        all
+    }
+}

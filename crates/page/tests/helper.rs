@@ -1,0 +1,411 @@
+//! The helper's memory: told what changed, it knows the same plan and answers as one that is told everything.
+
+mod common;
+
+use common::plan;
+use cordonry::file::write_plan;
+use cordonry::plan::{Correction, Moment, Phase, Plan, Scheme, Setting, Window};
+use cordonry::row::{Limit, ShootId, TreeId};
+use cordonry::units::Mm;
+use cordonry::work::{Work, choices};
+use cordonry_page::document::{Document, Edit, Mode};
+use cordonry_page::helper::{Awaited, Body, Inquiry, Memory, Message, Question, Told, Update};
+use cordonry_page::light::Lighting;
+use cordonry_page::look::{Look, Scene};
+use proptest::prelude::*;
+use std::sync::Arc;
+
+/// Something that is done to the plan; numbers pick what it is done to.
+#[derive(Clone, Debug)]
+enum Deed {
+    Work {
+        pick: usize,
+        choice: usize,
+        window: usize,
+        scheme: usize,
+        number: f64,
+    },
+    TakeBack(usize),
+    Record {
+        pick: usize,
+        measure: usize,
+        by: f64,
+    },
+    AddTree(f64),
+    DropTree(usize),
+    DropShoot(usize),
+    Note(usize),
+    Wire(i32),
+    Limit(f64),
+    Setting(f64),
+    Posts(f64),
+    Name,
+    Scheme,
+    Undo,
+    Redo,
+}
+
+fn deed() -> impl Strategy<Value = Deed> {
+    prop_oneof![
+        6 => (any::<usize>(), any::<usize>(), 0..4usize, 0..3usize, 0.01..2000.0f64).prop_map(
+            |(pick, choice, window, scheme, number)| Deed::Work { pick, choice, window, scheme, number }
+        ),
+        1 => any::<usize>().prop_map(Deed::TakeBack),
+        3 => (any::<usize>(), any::<usize>(), -50.0..50.0f64).prop_map(
+            |(pick, measure, by)| Deed::Record { pick, measure, by }
+        ),
+        1 => (-1000.0..12_000.0f64).prop_map(Deed::AddTree),
+        1 => any::<usize>().prop_map(Deed::DropTree),
+        1 => any::<usize>().prop_map(Deed::DropShoot),
+        1 => any::<usize>().prop_map(Deed::Note),
+        1 => (600..2400i32).prop_map(Deed::Wire),
+        1 => (0.1..0.9f64).prop_map(Deed::Limit),
+        1 => (-60.0..60.0f64).prop_map(Deed::Setting),
+        1 => (2000.0..9000.0f64).prop_map(Deed::Posts),
+        1 => Just(Deed::Name),
+        1 => Just(Deed::Scheme),
+        2 => Just(Deed::Undo),
+        1 => Just(Deed::Redo),
+    ]
+}
+
+/// A shoot of the row, picked by a number.
+fn shoot_of(scene: &Scene, pick: usize) -> Option<(TreeId, ShootId)> {
+    let all: Vec<_> = scene
+        .row
+        .trees
+        .iter()
+        .flat_map(|t| t.shoots.iter().map(|s| (t.id, s.id)))
+        .collect();
+    (!all.is_empty()).then(|| all[pick % all.len()])
+}
+
+/// The edit of a deed; none where there is nothing to do it to.
+fn edit_of(document: &Document, deed: &Deed) -> Option<(Look, Edit)> {
+    let plan = document.plan();
+    let start = Look::start(plan);
+    let tree = |pick: usize| {
+        let trees = &plan.found.trees;
+        (!trees.is_empty()).then(|| trees[pick % trees.len()].id)
+    };
+    let edit = match *deed {
+        Deed::Work {
+            pick,
+            choice,
+            window,
+            scheme,
+            number,
+        } => {
+            let look = Look {
+                scheme,
+                moment: Moment {
+                    window: Window::ALL[window],
+                    ..start.moment
+                },
+                phase: Phase::After,
+            }
+            .within(plan);
+            let scene = Scene::of(document, look, None).expect("there is the scheme");
+            let (tree, shoot) = shoot_of(&scene, pick)?;
+            let all = choices(
+                &scene.row,
+                scene.moment,
+                &scene.terms,
+                &plan.targets,
+                tree,
+                Some(shoot),
+            );
+            let chosen = all.get(choice % all.len().max(1))?;
+            return Some((
+                look,
+                Edit::work(chosen.step, vec![chosen.work(&[number, number])]),
+            ));
+        }
+        Deed::TakeBack(pick) => {
+            let scene = Scene::of(document, start, None).expect("there is a scheme");
+            let works = scene.works();
+            Edit::take_back(vec![works.get(pick % works.len().max(1))?.clone()])
+        }
+        Deed::Record { pick, measure, by } => {
+            let scene = Scene::of(document, start, None).expect("there is a scheme");
+            let (tree, shoot) = shoot_of(&scene, pick)?;
+            let measures = plan.found.tree(tree)?.measures(Some(shoot));
+            let measure = measures.get(measure % measures.len().max(1))?;
+            Edit::record(measure.to(measure.value + by))
+        }
+        Deed::AddTree(x) => Edit::record_tree(plan, x),
+        Deed::DropTree(pick) => Edit::record(Correction::DropTree { tree: tree(pick)? }),
+        Deed::DropShoot(pick) => {
+            let tree = plan.found.tree(tree(pick)?)?;
+            let shoot = tree.shoots.last()?.id;
+            Edit::record(Correction::DropShoot {
+                tree: tree.id,
+                shoot,
+            })
+        }
+        Deed::Note(pick) => Edit::record(Correction::Note {
+            tree: tree(pick)?,
+            note: format!("note {pick}"),
+        }),
+        Deed::Wire(height) => Edit::wires(Work::stretching(Mm(height))),
+        Deed::Limit(share) => Edit::limit(Limit::LightTarget, Some(share)),
+        Deed::Setting(degrees) => Edit::setting(Setting::Latitude, Some(degrees)),
+        Deed::Posts(apart) => Edit::posts_every(apart),
+        Deed::Name => Edit::name(format!("{} on", plan.name)),
+        Deed::Scheme | Deed::Undo | Deed::Redo => return None,
+    };
+    Some((start, edit))
+}
+
+/// The plan with one more scheme, whose work is the first one's.
+fn one_more_scheme(plan: &Plan) -> Plan {
+    let mut plan = plan.clone();
+    let first = Scheme {
+        name: format!("{}", plan.schemes.len()),
+        ..(*plan.schemes[0]).clone()
+    };
+    plan.schemes.push(Arc::new(first));
+    plan
+}
+
+/// What is asked: always the season, which reads the whole plan, and at times all else, which takes long.
+fn questions(document: &Document, all: bool) -> Vec<Question> {
+    let plan = document.plan();
+    let last = Look {
+        scheme: plan.schemes.len() - 1,
+        moment: Moment {
+            window: Window::AfterHarvest,
+            ..plan.start()
+        },
+        phase: Phase::After,
+    };
+    let before = Look {
+        phase: Phase::Before,
+        ..Look::start(plan)
+    };
+    let light = |look, mode| Question::Light {
+        look: (look, mode),
+        lighting: Lighting::default(),
+        columns: 0..20,
+    };
+    let mut out = vec![Question::Season {
+        scheme: last.scheme,
+    }];
+    if all {
+        out.extend([
+            light(last, Mode::Work),
+            light(before, Mode::Work),
+            light(before, Mode::Found),
+            Question::Digest,
+        ]);
+    }
+    out
+}
+
+fn ask(memory: &mut Memory, number: u32, generation: u32, question: Question) {
+    memory.hear(Message::Ask(Inquiry {
+        number,
+        generation,
+        question,
+    }));
+}
+
+/// What a memory answers to each question, in the order asked.
+fn answers(memory: &mut Memory, generation: u32, questions: &[Question]) -> Vec<Body> {
+    let answer = |memory: &mut Memory, number: usize| {
+        ask(memory, number as u32, generation, questions[number].clone());
+        let reply = memory.reply().expect("it answers");
+        assert_eq!(reply.number, number as u32);
+        reply.body
+    };
+    (0..questions.len()).map(|n| answer(memory, n)).collect()
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(24))]
+
+    #[test]
+    fn told_what_changed_it_knows_the_same_plan_and_answers_alike(
+        deeds in prop::collection::vec(deed(), 1..14),
+        tell in prop::collection::vec(any::<bool>(), 14),
+        all in prop::bool::weighted(0.15),
+    ) {
+        let mut document = Document::new(plan());
+        let (mut told, mut memory) = (Told::default(), Memory::default());
+        for (deed, tell) in deeds.iter().zip(tell) {
+            match deed {
+                Deed::Undo => drop(document.undo()),
+                Deed::Redo => drop(document.redo()),
+                Deed::Scheme => document = Document::new(one_more_scheme(document.plan())),
+                other => {
+                    if let Some((look, edit)) = edit_of(&document, other) {
+                        // One that is refused changes nothing.
+                        let _ = document.edit(look, &edit);
+                    }
+                }
+            }
+            if tell && let (_, Some(update)) = told.tell(document.plan()) {
+                memory.hear(Message::Learn(update));
+            }
+        }
+        let (generation, update) = told.tell(document.plan());
+        if let Some(update) = update {
+            memory.hear(Message::Learn(update));
+        }
+        let known = memory.plan().expect("it was told");
+        prop_assert_eq!(write_plan(known), write_plan(document.plan()));
+        prop_assert_eq!(known, &**document.plan());
+
+        let mut fresh = Memory::default();
+        fresh.hear(Message::Learn(Update::all(generation, document.plan())));
+        let questions = questions(&document, all);
+        prop_assert_eq!(
+            answers(&mut memory, generation, &questions),
+            answers(&mut fresh, generation, &questions)
+        );
+    }
+}
+
+#[test]
+fn what_is_sent_of_a_small_change_is_small() {
+    let made = cordonry_page::bench_row::plan(300, 10);
+    let mut document = Document::new(made);
+    let mut told = Told::default();
+    let (_, first) = told.tell(document.plan());
+    let all = first.expect("everything").bytes();
+    assert_eq!(told.tell(document.plan()).1, None);
+    let stub = Work::Stub {
+        tree: TreeId(150),
+        shoot: ShootId::found(3),
+        keep_mm: Mm(150),
+    };
+    document
+        .edit(
+            Look::start(document.plan()),
+            &Edit::work("step-stub", vec![stub]),
+        )
+        .expect("it can be stubbed");
+    let (_, update) = told.tell(document.plan());
+    let small = update.expect("what changed").bytes();
+    assert!(small * 50 < all, "{small} of {all} bytes");
+}
+
+#[test]
+fn a_helper_that_lacks_the_plan_says_so_and_is_told_everything() {
+    let document = Document::new(plan());
+    let (mut told, mut memory) = (Told::default(), Memory::default());
+    told.tell(document.plan());
+    // What was sent is lost; the next change is told from what it never heard.
+    let mut next = document;
+    next.edit(Look::start(next.plan()), &Edit::name("North".into()))
+        .expect("a name");
+    let (generation, update) = told.tell(next.plan());
+    memory.hear(Message::Learn(update.expect("it changed")));
+    ask(&mut memory, 1, generation, Question::Digest);
+    assert_eq!(memory.reply().map(|r| r.body), Some(Body::Lacks));
+    assert!(told.forget());
+    let (generation, update) = told.tell(next.plan());
+    memory.hear(Message::Learn(update.expect("everything")));
+    ask(&mut memory, 2, generation, Question::Digest);
+    let reply = memory.reply().expect("it answers");
+    assert!(matches!(reply.body, Body::Digest(_)), "{reply:?}");
+}
+
+#[test]
+fn a_question_takes_the_place_of_its_like_alone() {
+    let document = Document::new(plan());
+    let (mut told, mut memory) = (Told::default(), Memory::default());
+    let (generation, update) = told.tell(document.plan());
+    memory.hear(Message::Learn(update.expect("everything")));
+    let start = Look::start(document.plan());
+    let light = |window, out| Question::Light {
+        look: (
+            Look {
+                moment: Moment {
+                    window,
+                    ..start.moment
+                },
+                ..start
+            },
+            Mode::Work,
+        ),
+        lighting: Lighting {
+            out,
+            ..Lighting::default()
+        },
+        columns: 0..10,
+    };
+    let asked = [
+        light(Window::Dormant, 1.0),
+        Question::Season { scheme: 0 },
+        light(Window::AfterHarvest, 1.0),
+        // The newest about the same look.
+        light(Window::Dormant, 0.5),
+    ];
+    for (number, question) in asked.into_iter().enumerate() {
+        ask(&mut memory, number as u32, generation, question);
+    }
+    let mut replies = Vec::new();
+    while let Some(reply) = memory.reply() {
+        replies.push(reply);
+    }
+    let numbers: Vec<u32> = replies.iter().map(|r| r.number).collect();
+    assert_eq!(numbers, [3, 2, 1], "the newest first");
+    assert!(matches!(replies[0].body, Body::Light(_)));
+    assert!(matches!(replies[2].body, Body::Season(_)));
+
+    // An answer is taken once, and only the one that is waited for.
+    let mut awaited = Awaited::now(3, "light");
+    assert!(!awaited.take(0) && awaited.take(3) && !awaited.take(3));
+}
+
+#[test]
+fn what_was_asked_of_an_older_plan_is_not_answered() {
+    let mut document = Document::new(plan());
+    let (mut told, mut memory) = (Told::default(), Memory::default());
+    let (generation, update) = told.tell(document.plan());
+    memory.hear(Message::Learn(update.expect("everything")));
+    ask(&mut memory, 1, generation, Question::Digest);
+    document
+        .edit(Look::start(document.plan()), &Edit::name("North".into()))
+        .expect("a name");
+    let (_, update) = told.tell(document.plan());
+    memory.hear(Message::Learn(update.expect("it changed")));
+    assert_eq!(memory.reply(), None);
+}
+
+#[test]
+fn a_plan_that_cannot_be_read_is_refused_and_the_next_is_learnt() {
+    let mut memory = Memory::default();
+    memory.hear(Message::Learn(Update::of_text(1, "{".into())));
+    ask(&mut memory, 1, 1, Question::Digest);
+    let reply = memory.reply().expect("it answers");
+    assert!(matches!(reply.body, Body::Refused(_)), "{reply:?}");
+    memory.hear(Message::Learn(Update::all(2, &plan())));
+    ask(&mut memory, 2, 2, Question::Digest);
+    assert!(matches!(
+        memory.reply().map(|r| r.body),
+        Some(Body::Digest(_))
+    ));
+}
+
+#[test]
+fn the_season_s_counts_are_those_of_the_scenes() {
+    let document = Document::new(plan());
+    let (mut told, mut memory) = (Told::default(), Memory::default());
+    let (generation, update) = told.tell(document.plan());
+    memory.hear(Message::Learn(update.expect("everything")));
+    let body = answers(&mut memory, generation, &[Question::Season { scheme: 0 }]);
+    let [Body::Season(counts)] = &body[..] else {
+        panic!("{body:?}");
+    };
+    assert_eq!(counts.len(), 4);
+    for count in counts {
+        let look = Look {
+            moment: count.moment,
+            ..Look::start(document.plan())
+        };
+        let scene = Scene::of(&document, look, None).expect("there is the scheme");
+        assert_eq!(count.findings as usize, scene.findings.len());
+    }
+}
