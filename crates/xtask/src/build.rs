@@ -11,8 +11,6 @@ pub fn build(with_one_file: bool) -> Result<()> {
     let module = glue::compile()?;
     let mut site = Site::default();
     site.add_folder(&workspace::root().join("www"), "")?;
-    // The texts are in the module.
-    site.files.retain(|path, _| !path.starts_with("lang/"));
     let in_one = with_one_file
         .then(|| one_file::make(&site, &glue::write(&module, Form::Script)?))
         .transpose()?;

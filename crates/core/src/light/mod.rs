@@ -1,34 +1,15 @@
-//! Light: what a flat wall of leaves catches, what falls through, and how much reaches each part of the wall.
-//!
-//! The wall is a grid of leaf-area density of constant thickness, repeated at every row spacing ([`wall`]). Leaves are
-//! black: nothing is scattered and nothing comes back from the ground. Light from one direction is weakened along its
-//! ray by e^(−G · leaf area met) ([`trace`]); a fixed set of directions is worked out once and kept ([`state`]), and
-//! place, row bearing, period and sky only weight it ([`sky`], [`sun`]).
+//! The light of a row: its leaves laid on a wall, what that catches, where it falls through, and how much reaches each part.
+//! The light itself is the crate `cordonry-light`, whose parts are named here as this module's own.
 
-mod bench;
 pub mod beside;
-pub mod direction;
 pub mod foliage;
 pub mod gaps;
-mod kernel;
-mod plan;
-pub mod published;
 pub mod report;
 pub mod row_light;
-pub mod sky;
-pub mod state;
-pub mod sun;
-pub mod trace;
-pub mod wall;
 
-pub use bench::{bench_case, bench_edit};
 pub use beside::{Alike, Beside, DeepCanopy, beside_deep};
-pub use direction::{Direction, DirectionSet, Fineness};
+pub use cordonry_light::*;
 pub use foliage::{Change, Foliage, Surroundings};
 pub use gaps::{GapRule, LightGap, light_gaps};
-pub use plan::Sampling;
 pub use report::{LightMap, Shares, ZoneLight};
 pub use row_light::LightReport;
-pub use sky::{Period, PeriodLight, Site, Sky, period_light, sky_weights};
-pub use state::{LightState, Settings, Weights};
-pub use wall::{Ends, LeafBox, RowShape, Wall, WallError};

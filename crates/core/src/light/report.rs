@@ -3,8 +3,8 @@
 use core::ops::Range;
 use serde::{Deserialize, Serialize};
 
+use super::Sampling;
 use super::direction::DirectionSet;
-use super::plan::Sampling;
 use super::sky::{Period, PeriodLight, Site, sun_path};
 use super::state::{LightState, Weights};
 use super::sun::ClearDay;

@@ -31,16 +31,16 @@ impl Direction {
     }
 
     /// Path run along the row per metre of height.
-    pub(super) fn along(&self) -> f64 {
+    pub(crate) fn along(&self) -> f64 {
         self.x / self.z.max(LOWEST_SINE)
     }
     /// Path run across the row per metre of height, never exactly 0 (a ray within one millionth of the row's own
     /// plane stays in it to the top of any wall).
-    pub(super) fn across(&self) -> f64 {
+    pub(crate) fn across(&self) -> f64 {
         (self.y.abs() / self.z.max(LOWEST_SINE)).max(1e-9)
     }
     /// Path length per metre of height.
-    pub(super) fn slant(&self) -> f64 {
+    pub(crate) fn slant(&self) -> f64 {
         1.0 / self.z.max(LOWEST_SINE)
     }
 }

@@ -2,19 +2,19 @@
 //! registers. Every column is worked out by the same operations in the same order wherever it falls in a chunk, so
 //! that a part worked out anew equals the whole bit for bit.
 
-use super::plan::{PathTerm, RayPlan};
-use super::wall::{Ends, Wall};
+use crate::plan::{PathTerm, RayPlan};
+use crate::wall::{Ends, Wall};
 
 /// Columns worked on together.
-pub(super) const CHUNK: usize = 16;
+pub(crate) const CHUNK: usize = 16;
 /// A value for each column of a chunk.
-pub(super) type Lanes = [f32; CHUNK];
+pub(crate) type Lanes = [f32; CHUNK];
 
 /// e⁻ˣ for x ≥ 0, within 2·10⁻⁷ (relative to 1), without branches: 2^f on [−½, ½] by a polynomial (least squares of
 /// the relative error, 2⁰ = 1 kept exact), times a power
 /// of two put together from its bits. From x = 87 on, about 10⁻³⁸.
 #[inline(always)]
-pub(super) fn exp_minus(x: f32) -> f32 {
+pub(crate) fn exp_minus(x: f32) -> f32 {
     // Adding 1.5·2²³ leaves the nearest whole number in the low bits.
     const SHIFT: f32 = 12_582_912.0;
     let t = (x * -core::f32::consts::LOG2_E).max(-126.0);
@@ -31,7 +31,7 @@ pub(super) fn exp_minus(x: f32) -> f32 {
 
 /// Sums of 1, 2, 4 … neighbouring columns for each level, with margins that let any chunk be read in one piece.
 #[derive(Debug, Clone)]
-pub(super) struct Windows {
+pub(crate) struct Windows {
     columns: usize,
     levels: usize,
     /// Places before column 0: none in a repeated wall, enough for the widest window in an ended one.
@@ -150,7 +150,7 @@ impl Windows {
 
 /// Share of light that a ray lets through, for each column of the chunk.
 #[inline(always)]
-pub(super) fn through(terms: &[PathTerm], means: &[Lanes]) -> Lanes {
+pub(crate) fn through(terms: &[PathTerm], means: &[Lanes]) -> Lanes {
     let mut depth = [0.0; CHUNK];
     for term in terms {
         let mean = &means[term.part as usize];
@@ -166,7 +166,7 @@ pub(super) fn through(terms: &[PathTerm], means: &[Lanes]) -> Lanes {
 }
 
 /// Share of light that reaches the ground, mean over the alley's width, for each column of the chunk.
-pub(super) fn ground(plan: &RayPlan, means: &[Lanes]) -> Lanes {
+pub(crate) fn ground(plan: &RayPlan, means: &[Lanes]) -> Lanes {
     let mut sum = [plan.clear; CHUNK];
     for ray in &plan.ground {
         let t = through(plan.terms(*ray), means);

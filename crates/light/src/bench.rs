@@ -1,6 +1,6 @@
 //! The wall on which speed is measured.
 
-use super::wall::{Ends, G_SPHERICAL, RowShape, Wall};
+use crate::wall::{Ends, G_SPHERICAL, RowShape, Wall};
 
 /// A row of 40 m × 2.5 m in columns of 5 cm and levels of 10 cm, bare below 0.5 m, 25 levels from the ground; rows 3 m
 /// apart, wall 0.5 m thick. An upright every 0.2 m, each with its own density between 3 and 9 m² m⁻³ over the 15 cm

@@ -3,9 +3,9 @@
 use core::f64::consts::PI;
 use serde::{Deserialize, Serialize};
 
-use super::direction::{Direction, DirectionSet, gauss_legendre};
-use super::state::Weights;
-use super::sun::{ClearDay, declination, distance_factor, solar_time, sunset_hour_angle};
+use crate::direction::{Direction, DirectionSet, gauss_legendre};
+use crate::state::Weights;
+use crate::sun::{ClearDay, declination, distance_factor, solar_time, sunset_hour_angle};
 
 /// How bright the sky is from its rim to its middle.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

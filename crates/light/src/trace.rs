@@ -1,9 +1,9 @@
 //! Single directions and single points: what an hour's sun does, and the exact walk of one ray.
 
-use super::direction::Direction;
-use super::kernel::{CHUNK, Windows, ground};
-use super::plan::{RayPlan, Sampling, for_each_wall};
-use super::wall::{Ends, Wall};
+use crate::direction::Direction;
+use crate::kernel::{CHUNK, Windows, ground};
+use crate::plan::{RayPlan, Sampling, for_each_wall};
+use crate::wall::{Ends, Wall};
 
 /// Sampling of a single direction: 4 rays a column, quarters of levels, pieces of an eighth of the alley.
 pub const SINGLE: Sampling = Sampling {
@@ -53,7 +53,7 @@ pub fn caught(wall: &Wall, direction: Direction, sampling: Sampling) -> f64 {
     1.0 - mean(&ground_by_column(wall, direction, sampling))
 }
 
-pub(super) fn mean(values: &[f32]) -> f64 {
+pub(crate) fn mean(values: &[f32]) -> f64 {
     // Several sums side by side, in a fixed order, for the machine's vector registers.
     let mut sums = [0.0f64; 8];
     let mut chunks = values.chunks_exact(8);

@@ -1,12 +1,12 @@
 //! What a ray of one direction meets, worked out once per direction: it depends on the wall's shape alone, not on
 //! its leaves.
 
-use super::direction::{Direction, gauss_legendre};
-use super::wall::{Ends, Wall};
+use crate::direction::{Direction, gauss_legendre};
+use crate::wall::{Ends, Wall};
 
 /// One term of a level's mean density along the ray: a sum of `2^scale` neighbouring columns, `shift` columns on.
 #[derive(Debug, Clone, Copy)]
-pub(super) struct ShearTerm {
+pub(crate) struct ShearTerm {
     pub shift: i32,
     pub scale: u32,
     pub weight: f32,
@@ -14,14 +14,14 @@ pub(super) struct ShearTerm {
 
 /// Optical depth per density of one part of a level, along a ray's way.
 #[derive(Debug, Clone, Copy)]
-pub(super) struct PathTerm {
+pub(crate) struct PathTerm {
     pub part: u32,
     pub weight: f32,
 }
 
 /// A ray to the ground (or to a level of the map): its part of the whole, and its path terms.
 #[derive(Debug, Clone, Copy)]
-pub(super) struct Ray {
+pub(crate) struct Ray {
     pub share: f32,
     pub from: u32,
     pub to: u32,
@@ -30,7 +30,7 @@ pub(super) struct Ray {
 /// Where a map level's cells lie among the sheared columns: cell `i` is met by sheared columns `i + shift` and
 /// the next, the latter with share `next`.
 #[derive(Debug, Clone, Copy)]
-pub(super) struct MapLevel {
+pub(crate) struct MapLevel {
     pub ray: Ray,
     pub shift: i32,
     pub next: f32,
@@ -67,7 +67,7 @@ impl Sampling {
 
 /// The plan of one direction.
 #[derive(Debug, Clone)]
-pub(super) struct RayPlan {
+pub(crate) struct RayPlan {
     /// Edges of the parts of levels, m.
     pub edges: Vec<f64>,
     /// Parts of each level.
@@ -85,7 +85,7 @@ pub(super) struct RayPlan {
 }
 
 /// Greatest power of two of columns that a window sum spans.
-pub(super) const MAX_SCALE: u32 = 12;
+pub(crate) const MAX_SCALE: u32 = 12;
 
 impl RayPlan {
     /// `offset` (0–1) is where in its column a ray meets the ground. Only grounds, or also the map's levels.
@@ -260,7 +260,7 @@ impl RayPlan {
 
 /// Calls `visit(low, high)` for the heights between which a ray, arriving at `y` across the row and height `z`,
 /// runs inside each wall it meets, cut to the leaves' heights.
-pub(super) fn for_each_wall(
+pub(crate) fn for_each_wall(
     wall: &Wall,
     direction: Direction,
     y: f64,

@@ -217,7 +217,7 @@ impl Wall {
         &self.density
     }
     /// Sets the density of one cell, m² m⁻³; below zero or not a number counts as bare, above [`OPAQUE`] as solid.
-    pub(super) fn set(&mut self, level: usize, column: usize, density: f32) {
+    pub(crate) fn set(&mut self, level: usize, column: usize, density: f32) {
         let clean = if density > 0.0 {
             density.min(OPAQUE)
         } else {

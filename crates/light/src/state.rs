@@ -2,11 +2,11 @@
 
 use core::ops::Range;
 
-use super::direction::{Direction, DirectionSet, Fineness};
-use super::kernel::{CHUNK, Lanes, Windows, ground, through};
-use super::plan::{MapLevel, RayPlan, Sampling};
-use super::trace::{QUICK, SET, mean};
-use super::wall::{Ends, Wall};
+use crate::direction::{Direction, DirectionSet, Fineness};
+use crate::kernel::{CHUNK, Lanes, Windows, ground, through};
+use crate::plan::{MapLevel, RayPlan, Sampling};
+use crate::trace::{QUICK, SET, mean};
+use crate::wall::{Ends, Wall};
 
 /// What a [`LightState`] works out.
 #[derive(Debug, Clone, PartialEq)]
@@ -41,7 +41,7 @@ impl Settings {
 /// Weights laid on a direction set: how much of the light in question comes from each direction. They sum to 1
 /// (light on level ground); a night has none and sums to 0.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Weights(pub(super) Vec<f64>);
+pub struct Weights(pub(crate) Vec<f64>);
 
 impl Weights {
     /// All light from the one direction of [`DirectionSet::single`].

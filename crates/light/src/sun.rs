@@ -11,7 +11,7 @@ use solar_positioning::time::JulianDate;
 use solar_positioning::{Location, RefractionCorrection, SolarPositions, delta_t};
 use thiserror::Error;
 
-use super::direction::Direction;
+use crate::direction::Direction;
 
 /// An instant of coordinated universal time.
 #[derive(Debug, Clone, Copy, PartialEq)]
