@@ -1,5 +1,7 @@
 //! The colours of the light.
 
+use color::{Oklab, OpaqueColor, Srgb};
+
 /// The colour of a share of light, 0 to 1, as red, green and blue. On paper from a dusky blue to the paper's own warmth, on
 /// a dark ground from night blue to a warm light.
 ///
@@ -11,32 +13,42 @@ pub fn colour(light: f64, dark_ground: bool) -> [u8; 3] {
     } else {
         ([0.55, -0.02, -0.10], [0.97, 0.0, 0.04])
     };
-    let t = if light > 0.0 { light.min(1.0) } else { 0.0 };
-    let mix = |i: usize| from[i] + (to[i] - from[i]) * t;
-    let (lightness, a, b) = (mix(0), mix(1), mix(2));
-    let cube = |v: f64| v * v * v;
-    let l = cube(lightness + 0.396_337_777_4 * a + 0.215_803_757_3 * b);
-    let m = cube(lightness - 0.105_561_345_8 * a - 0.063_854_172_8 * b);
-    let s = cube(lightness - 0.089_484_177_5 * a - 1.291_485_548_0 * b);
-    [
-        4.076_741_662_1 * l - 3.307_711_591_3 * m + 0.230_969_929_2 * s,
-        -1.268_438_004_6 * l + 2.609_757_401_1 * m - 0.341_319_396_5 * s,
-        -0.004_196_086_3 * l - 0.703_418_614_7 * m + 1.707_614_701_0 * s,
-    ]
-    .map(|linear| {
-        let linear = linear.clamp(0.0, 1.0);
-        let v = if linear <= 0.003_130_8 {
-            12.92 * linear
-        } else {
-            1.055 * linear.powf(1.0 / 2.4) - 0.055
-        };
-        (v * 255.0).round() as u8
-    })
+    // A comparison with NaN is false.
+    let share = if light > 0.0 { light.min(1.0) } else { 0.0 };
+    let [from, to] = [from, to].map(OpaqueColor::<Oklab>::new);
+    let rgb = from
+        .lerp_rect(to, share as f32)
+        .convert::<Srgb>()
+        .to_rgba8();
+    [rgb.r, rgb.g, rgb.b]
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    /// Worked out from the definition of OKLab and sRGB in double precision.
+    const EXPECTED: [(f64, bool, [u8; 3]); 10] = [
+        (0.0, false, [76, 114, 173]),
+        (0.25, false, [119, 146, 186]),
+        (0.5, false, [163, 179, 197]),
+        (0.75, false, [209, 212, 207]),
+        (1.0, false, [255, 245, 215]),
+        (0.0, true, [12, 31, 69]),
+        (0.25, true, [46, 58, 78]),
+        (0.5, true, [82, 84, 84]),
+        (0.75, true, [120, 111, 87]),
+        (1.0, true, [160, 137, 85]),
+    ];
+
+    #[test]
+    fn colours_are_those_of_the_colour_space() {
+        for (light, dark_ground, expected) in EXPECTED {
+            let own = colour(light, dark_ground);
+            let off = own.iter().zip(expected).map(|(a, b)| a.abs_diff(b)).max();
+            assert!(off <= Some(1), "{light} {dark_ground}: {own:?}");
+        }
+    }
 
     #[test]
     fn colours_are_even_and_rise_in_brightness() {
