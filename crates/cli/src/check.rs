@@ -8,7 +8,6 @@ use anyhow::Result;
 use cordonry::check::{Context, Figures, Finding, Severity, check, check_light, figures};
 use cordonry::file::work_value;
 use cordonry::plan::{Plan, Replayed, replay};
-use cordonry::units::{LengthStyle, show_length};
 use cordonry_words::Words;
 use serde_json::{Value, json};
 use std::fmt::Write as _;
@@ -154,7 +153,7 @@ fn finding_json(finding: &Finding, words: &Words) -> Value {
 
 fn row_words(row: &Checked, words: &Words, out: &mut String) {
     let f = &row.figures;
-    let length = |mm| show_length(mm, LengthStyle::Metric);
+    let length = |mm| words.length(mm);
     // Writing to a string has nothing to fail at.
     let _ = writeln!(
         out,

@@ -21,7 +21,6 @@ pub mod row;
 pub mod said;
 pub mod seed;
 pub mod terms;
-pub mod typed;
 pub mod units;
 mod usual;
 pub mod walk;

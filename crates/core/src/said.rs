@@ -49,6 +49,37 @@ pub trait Wording {
     fn say(&self, said: &Said) -> String;
 }
 
+/// What a number measures.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Quantity {
+    /// A length or place in mm, typed in metres or feet and inches.
+    Length,
+    /// A thickness or short length in mm, typed in millimetres or inches.
+    Thickness,
+    /// Degrees.
+    Angle,
+    /// A share of 1, typed in per cent.
+    Share,
+    /// A whole number.
+    Count,
+    /// Any other number.
+    Number,
+}
+
+impl Quantity {
+    /// The value in a text for people.
+    pub fn arg(self, value: f64) -> Arg {
+        match self {
+            Self::Length => Arg::Length(value),
+            Self::Thickness => Arg::Thickness(value),
+            Self::Angle => Arg::Angle(value),
+            Self::Share => Arg::Share(value),
+            Self::Count => Arg::Number(value, 0),
+            Self::Number => Arg::Number(value, if libm::trunc(value) == value { 0 } else { 2 }),
+        }
+    }
+}
+
 /// A value in a text; its unit is put on when it is worded.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Arg {
@@ -64,6 +95,8 @@ pub enum Arg {
     Count(i64),
     /// Any other number, to so many decimals.
     Number(f64, usize),
+    /// A value as a field holds it: with its unit, and fine enough that reading it gives the value again.
+    Field(Quantity, f64),
     /// A text as it is.
     Text(String),
     /// Several values, one after the other.
@@ -78,6 +111,17 @@ impl Arg {
         Said::plain(key).into()
     }
 
+    /// What was typed and could not be read, cut short.
+    pub fn quoted(text: &str) -> Self {
+        match text.trim() {
+            "" => Self::key("no-number"),
+            other => {
+                let text = Self::Text(other.chars().take(40).collect());
+                Said::new("quoted", vec![("text", text)]).into()
+            }
+        }
+    }
+
     /// The value of a measure; `None` for counts and texts.
     pub fn number(&self) -> Option<f64> {
         match self {
@@ -85,7 +129,8 @@ impl Arg {
             | Self::Thickness(n)
             | Self::Angle(n)
             | Self::Share(n)
-            | Self::Number(n, _) => Some(*n),
+            | Self::Number(n, _)
+            | Self::Field(_, n) => Some(*n),
             Self::Count(_) | Self::Text(_) | Self::List(_) | Self::Said(_) => None,
         }
     }
@@ -102,7 +147,7 @@ impl fmt::Display for Arg {
         match self {
             Self::Length(n) | Self::Thickness(n) => write!(f, "{n} mm"),
             Self::Angle(n) => write!(f, "{n}°"),
-            Self::Share(n) | Self::Number(n, _) => write!(f, "{n}"),
+            Self::Share(n) | Self::Number(n, _) | Self::Field(_, n) => write!(f, "{n}"),
             Self::Count(n) => write!(f, "{n}"),
             Self::Text(text) => f.write_str(text),
             Self::List(args) => args.iter().try_for_each(|a| write!(f, "{a}; ")),

@@ -1,5 +1,6 @@
 //! Lengths in whole millimetres, angles in tenths of a degree, and how people write lengths.
 
+use crate::said::{Arg, Said};
 use serde::{Deserialize, Serialize};
 use std::fmt;
 use std::ops::{Add, Neg, Sub};
@@ -149,8 +150,8 @@ impl BareUnit {
 /// `5'6"`, `66 in`, `5 1/2 in`; a bare number is in `bare`. A comma between digits is a decimal comma.
 ///
 /// # Errors
-/// What about the text could not be read, in words. Lengths beyond ±10 km are refused.
-pub fn parse_length(text: &str, bare: BareUnit) -> Result<f64, String> {
+/// What about the text could not be read. Lengths beyond ±10 km are refused.
+pub fn parse_length(text: &str, bare: BareUnit) -> Result<f64, Said> {
     let text = plain_fractions(text.trim());
     let text = text.as_str();
     let (negative, body) = match text.strip_prefix(['-', '−']) {
@@ -158,7 +159,7 @@ pub fn parse_length(text: &str, bare: BareUnit) -> Result<f64, String> {
         None => (false, text),
     };
     if body.is_empty() {
-        return Err("no number".into());
+        return Err(Said::plain("number-none"));
     }
     let mut total = 0.0;
     let mut held: Option<f64> = None;
@@ -172,18 +173,14 @@ pub fn parse_length(text: &str, bare: BareUnit) -> Result<f64, String> {
                     // A whole number and a fraction: 5 1/2.
                     (Some(whole), true) => Some(whole + n),
                     (Some(_), false) => {
-                        return Err(format!(
-                            "two numbers without a unit between them in '{text}'"
-                        ));
+                        return Err(about("number-two", text));
                     }
                 };
             }
             Token::Word(word) => {
                 let unit = BareUnit::named(&word.to_lowercase())
-                    .ok_or_else(|| format!("'{word}' is no unit of length (mm, cm, m, in, ft)"))?;
-                let n = held
-                    .take()
-                    .ok_or_else(|| format!("no number before '{word}'"))?;
+                    .ok_or_else(|| about("number-unit", word))?;
+                let n = held.take().ok_or_else(|| about("number-before", word))?;
                 total += n * unit.millimetres();
                 unit_before = Some(unit);
             }
@@ -194,14 +191,19 @@ pub fn parse_length(text: &str, bare: BareUnit) -> Result<f64, String> {
         let unit = match unit_before {
             None => bare,
             Some(BareUnit::Foot) => BareUnit::Inch,
-            Some(_) => return Err(format!("a number without a unit at the end of '{text}'")),
+            Some(_) => return Err(about("number-bare", text)),
         };
         total += n * unit.millimetres();
     }
     if !total.is_finite() || total > 1e7 {
-        return Err(format!("'{text}' is longer than 10 km"));
+        return Err(about("number-long", text));
     }
     Ok(if negative { -total } else { total })
+}
+
+/// What is wrong about a text.
+fn about(key: &'static str, text: &str) -> Said {
+    Said::new(key, vec![("text", Arg::Text(text.into()))])
 }
 
 /// Fractions of one sign as they are printed, `½`, as they are typed.
@@ -241,8 +243,8 @@ fn tokens(text: &str) -> Vec<Token<'_>> {
 ///
 /// # Errors
 /// The text that is no number.
-pub fn parse_number(text: &str) -> Result<f64, String> {
-    let no = || format!("'{text}' is no number");
+pub fn parse_number(text: &str) -> Result<f64, Said> {
+    let no = || about("number-no", text);
     let text = text.trim();
     if let Some((top, bottom)) = text.split_once('/') {
         let top: f64 = top.parse().map_err(|_| no())?;
@@ -253,42 +255,10 @@ pub fn parse_number(text: &str) -> Result<f64, String> {
         return Ok(top / bottom);
     }
     if text.matches([',', '.']).count() > 1 {
-        return Err(format!(
-            "'{text}' is no number (write thousands without a mark)"
-        ));
+        return Err(about("number-marks", text));
     }
     let n: f64 = text.replace(',', ".").parse().map_err(|_| no())?;
     if n.is_finite() { Ok(n) } else { Err(no()) }
-}
-
-/// A length for people: metres to the centimetre (`0.42 m`) or feet and inches to half an inch (`1 ft 4½ in`).
-pub fn show_length(mm: f64, style: LengthStyle) -> String {
-    match style {
-        LengthStyle::Metric => format!("{} m", fixed(mm / 1000.0, 2)),
-        LengthStyle::FeetInches => {
-            let halves = libm::round(mm.abs() / 12.7) as i64;
-            let sign = if mm < 0.0 && halves > 0 { "−" } else { "" };
-            let (feet, rest) = (halves / 24, halves % 24);
-            let inches = match (rest / 2, rest % 2) {
-                (0, 1) => "½".to_string(),
-                (n, 1) => format!("{n}½"),
-                (n, _) => n.to_string(),
-            };
-            match (feet, rest) {
-                (0, _) => format!("{sign}{inches} in"),
-                (_, 0) => format!("{sign}{feet} ft"),
-                _ => format!("{sign}{feet} ft {inches} in"),
-            }
-        }
-    }
-}
-
-/// A thickness for people: whole millimetres, or inches to a tenth.
-pub fn show_thickness(mm: f64, style: LengthStyle) -> String {
-    match style {
-        LengthStyle::Metric => format!("{} mm", fixed(mm, 0)),
-        LengthStyle::FeetInches => format!("{} in", fixed(mm / 25.4, 1)),
-    }
 }
 
 /// `value` with `places` digits after the point; never "-0", and "–" for what is not finite.
@@ -342,17 +312,6 @@ mod tests {
         check("99999999 m", Metre, Err(()));
         check("NaN", Metre, Err(()));
         check("5 furlongs", Metre, Err(()));
-    }
-
-    #[test]
-    fn lengths_shown() {
-        let us = LengthStyle::FeetInches;
-        assert_eq!(show_length(424.0, LengthStyle::Metric), "0.42 m");
-        assert_eq!(show_length(-0.4, LengthStyle::Metric), "0.00 m");
-        assert_eq!(show_length(1676.4, us), "5 ft 6 in");
-        assert_eq!(show_length(419.1, us), "1 ft 4½ in");
-        assert_eq!(show_length(304.8, us), "1 ft");
-        assert_eq!(show_length(12.7, us), "½ in");
     }
 
     #[test]

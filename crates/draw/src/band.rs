@@ -9,7 +9,7 @@ use crate::pen::{Pen, num, scale};
 use cordonry::cover::{Cover, Place, Span, Stretch};
 use cordonry::row::{Limit, Targets};
 use cordonry::said::Arg;
-use cordonry::units::{LengthStyle, show_length};
+use cordonry::units::LengthStyle;
 use cordonry_words::Words;
 use kurbo::Point;
 use svg::node::Node;
@@ -213,7 +213,7 @@ impl Band<'_> {
                 let off = to - from < low || apart > high;
                 (off && middle >= self.span.from && middle <= self.span.to).then(|| Label {
                     at: self.x(middle),
-                    text: show_length(apart, self.words.style),
+                    text: self.words.length(apart),
                     wrong: true,
                 })
             })
@@ -289,9 +289,9 @@ impl Band<'_> {
             let label = match self.words.style {
                 LengthStyle::Metric => {
                     let places = usize::from(step < unit);
-                    format!("{} m", cordonry::units::fixed(mm / unit, places))
+                    self.words.metres(mm, places)
                 }
-                LengthStyle::FeetInches => show_length(mm, self.words.style),
+                LengthStyle::FeetInches => self.words.length(mm),
             };
             // Labels at the ends stay within the band.
             let (class, x) = if mm - self.span.from < 20.0 / self.scale {

@@ -6,7 +6,7 @@ use crate::pen::{Pen, num, translate};
 use cordonry::cover::Cover;
 use cordonry::row::Row;
 use cordonry::said::Arg;
-use cordonry::units::{LengthStyle, show_length};
+use cordonry::units::LengthStyle;
 use cordonry_words::Words;
 use kurbo::Point;
 use svg::node::Node;
@@ -113,7 +113,7 @@ pub(crate) fn scale_bar(parent: &mut Element, ratio: f64, right: f64, y: f64, wo
             "draw-scale",
             &[
                 ("ratio", Arg::Number(ratio, 0)),
-                ("length", Arg::Text(show_length(unit, words.style))),
+                ("length", Arg::Length(unit)),
             ],
         ),
     ));

@@ -159,7 +159,7 @@ pub(crate) fn foreground_element(row: &Row, view: Span, px_per_mm: f64, words: &
             continue;
         }
         last = z;
-        let label = cordonry::units::show_length(z, words.style);
+        let label = words.length(z);
         let wide = (label.chars().count() as f64 * LETTER + LINE / 2.0) / px_per_mm;
         out.append(text(
             "text",

@@ -5,6 +5,7 @@
 #![warn(missing_docs)]
 
 mod language;
+mod numbers;
 
 pub use language::Language;
 
@@ -12,23 +13,24 @@ use cordonry::check::{Finding, Remedy};
 use cordonry::refusal::Refusal;
 use cordonry::row::{Name, Row, ShootId, TreeId};
 use cordonry::said::{Arg, Args, Said, Wording};
-use cordonry::units::{LengthStyle, fixed, show_length, show_thickness};
+use cordonry::units::LengthStyle;
 use cordonry::work::Work;
 use fluent_bundle::{FluentArgs, FluentBundle, FluentResource, FluentValue};
+use numbers::{FINEST, Numbers};
 use std::borrow::Cow;
+use std::rc::Rc;
 use unic_langid::LanguageIdentifier;
 
-/// Most digits beyond the usual with which two values are told apart.
-const FINEST: usize = 3;
-
-/// The texts of one language, with lengths in one style.
+/// The texts of one language, with lengths in one style. A copy shares the texts.
+#[derive(Clone)]
 pub struct Words {
     language: Cow<'static, str>,
     /// The language's own texts first, then those of the language that has all.
-    bundles: Vec<FluentBundle<FluentResource>>,
+    bundles: Rc<Vec<FluentBundle<FluentResource>>>,
     /// How lengths are shown.
     pub style: LengthStyle,
     strict: bool,
+    numbers: Rc<Numbers>,
 }
 
 impl Default for Words {
@@ -57,12 +59,15 @@ impl Words {
         if language.code != Language::WHOLE {
             bundles.push(bundle(&Language::default()));
         }
-        Self {
+        let mut words = Self {
             language: language.code.clone(),
-            bundles,
+            bundles: Rc::new(bundles),
             style,
             strict: false,
-        }
+            numbers: Rc::default(),
+        };
+        words.numbers = Rc::new(Numbers::of(&words));
+        words
     }
 
     /// The texts in English and metric, for tests: a key without a text or a value that a text misses panics, where
@@ -76,6 +81,14 @@ impl Words {
         Self {
             strict: true,
             ..self
+        }
+    }
+
+    /// The same texts, with lengths in that style.
+    pub fn styled(&self, style: LengthStyle) -> Self {
+        Self {
+            style,
+            ..self.clone()
         }
     }
 
@@ -121,6 +134,12 @@ impl Words {
         self.text(said.key, &said.args)
     }
 
+    /// Values as a field holds a list of them.
+    pub fn entries(&self, args: &[Arg]) -> String {
+        let all: Vec<String> = args.iter().map(|a| self.arg(a)).collect();
+        all.join(&self.plain("between-entries"))
+    }
+
     /// The text `key` that speaks of nothing.
     pub fn plain(&self, key: &str) -> String {
         self.text(key, &[])
@@ -140,14 +159,15 @@ impl Words {
             | Arg::Thickness(_)
             | Arg::Angle(_)
             | Arg::Share(_)
-            | Arg::Number(..) => self.shown(arg, 0).unwrap_or_default(),
+            | Arg::Number(..)
+            | Arg::Field(..) => self.shown(arg, 0).unwrap_or_default(),
             Arg::Count(n) => n.to_string(),
             Arg::Text(text) => text.clone(),
             Arg::List(args) => {
                 // A number and its unit stay on one line.
                 let one = |arg: &Arg| self.arg(arg).replace(' ', "\u{a0}");
                 let all: Vec<String> = args.iter().map(one).collect();
-                all.join(" · ")
+                all.join(&self.plain("between-values"))
             }
             Arg::Said(said) => self.say(said),
         }
@@ -199,22 +219,6 @@ impl Words {
             args[i].1 = Arg::Text(shown(i, finer)?);
         }
         Some(args)
-    }
-
-    /// A value with its unit, to so many digits more than is usual.
-    fn shown(&self, arg: &Arg, finer: usize) -> Option<String> {
-        Some(match arg {
-            Arg::Length(mm) if finer == 0 => show_length(*mm, self.style),
-            Arg::Thickness(mm) if finer == 0 => show_thickness(*mm, self.style),
-            Arg::Length(mm) | Arg::Thickness(mm) => match self.style {
-                LengthStyle::Metric => format!("{} mm", fixed(*mm, finer - 1)),
-                LengthStyle::FeetInches => format!("{} in", fixed(mm / 25.4, 1 + finer)),
-            },
-            Arg::Angle(deg) => format!("{}°", fixed(*deg, finer)),
-            Arg::Share(share) => format!("{} %", fixed(share * 100.0, finer)),
-            Arg::Number(n, places) => fixed(*n, places + finer),
-            _ => return None,
-        })
     }
 
     /// What a remedy would do.

@@ -5,7 +5,7 @@ use super::{Field, Form};
 use crate::plan::Plan;
 use crate::refusal::Refusal;
 use crate::row::Row;
-use crate::said::{Said, Wording};
+use crate::said::{Arg, Said, Wording};
 use crate::units::{LengthStyle, Mm};
 
 /// What is asked for an empty row.
@@ -68,13 +68,14 @@ impl Form for EmptyRow {
         }
     }
 
-    fn shown(&self, field: Field, style: LengthStyle) -> String {
-        match field {
-            Field::Wires => write_wires(&self.wires, style),
-            Field::Leaf => field.write(f64::from(self.leaf), style),
-            Field::WallHeight => field.write(self.wall_height.f(), style),
-            _ => field.write(self.length.f(), style),
-        }
+    fn shown(&self, field: Field) -> Vec<Arg> {
+        let value = match field {
+            Field::Wires => return write_wires(&self.wires),
+            Field::Leaf => f64::from(self.leaf),
+            Field::WallHeight => self.wall_height.f(),
+            _ => self.length.f(),
+        };
+        vec![field.arg(value)]
     }
 
     fn set(&mut self, field: Field, text: &str, style: LengthStyle) -> Result<(), Refusal> {

@@ -3,7 +3,7 @@
 use crate::refusal::Refusal;
 use crate::row::{Covering, Row, Trellis, Wire};
 use crate::said::Arg;
-use crate::units::{BareUnit, LengthStyle, Mm, fixed, parse_length, parse_number, show_length};
+use crate::units::{BareUnit, LengthStyle, Mm, parse_length, parse_number};
 
 /// One field.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -105,7 +105,8 @@ impl Field {
         }
     }
 
-    fn arg(self, value: f64) -> Arg {
+    /// A value as it is written.
+    pub(crate) fn arg(self, value: f64) -> Arg {
         match self.unit() {
             Unit::Length | Unit::Heights => Arg::Length(value),
             Unit::Angle => Arg::Angle(value),
@@ -128,11 +129,7 @@ impl Field {
 
     fn unread(self, text: &str) -> Refusal {
         let (low, high) = self.range();
-        let text = match text.trim() {
-            "" => "–".into(),
-            other => format!("‘{}’", other.chars().take(40).collect::<String>()),
-        };
-        self.refusal(Arg::Text(text), low, high)
+        self.refusal(Arg::quoted(text), low, high)
     }
 
     /// The value, where it is in the field's range, or in a narrower one that begins at `least`.
@@ -145,7 +142,7 @@ impl Field {
         let shown = if value.is_finite() {
             self.arg(value)
         } else {
-            Arg::Text("–".into())
+            Arg::key("no-number")
         };
         Err(self.refusal(shown, low, high))
     }
@@ -161,16 +158,6 @@ impl Field {
                 .map(|n| n / 100.0),
         };
         self.accept(value.ok_or_else(|| self.unread(text))?, f64::MIN)
-    }
-
-    /// A value as it is written.
-    pub(crate) fn write(self, value: f64, style: LengthStyle) -> String {
-        match self.unit() {
-            Unit::Length | Unit::Heights => show_length(value, style),
-            Unit::Count => fixed(value, 0),
-            Unit::Angle => format!("{}°", fixed(value, 0)),
-            Unit::Share => format!("{} %", fixed(value * 100.0, 0)),
-        }
     }
 }
 
@@ -235,9 +222,8 @@ pub(crate) fn check_wires(heights: &[Mm]) -> Result<(), Refusal> {
 }
 
 /// Wire heights as they are written.
-pub(crate) fn write_wires(heights: &[Mm], style: LengthStyle) -> String {
-    let shown: Vec<String> = heights.iter().map(|h| show_length(h.f(), style)).collect();
-    shown.join("; ")
+pub(crate) fn write_wires(heights: &[Mm]) -> Vec<Arg> {
+    heights.iter().map(|h| Arg::Length(h.f())).collect()
 }
 
 /// The usual wires: the cordon wire, then one at the same distance each time.

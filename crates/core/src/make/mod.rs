@@ -10,6 +10,7 @@ pub use field::Field;
 pub use sketch::{Leaders, RowSketch};
 
 use crate::refusal::Refusal;
+use crate::said::Arg;
 use crate::units::LengthStyle;
 
 /// A short form: fields that are written and read as people write them.
@@ -20,8 +21,8 @@ pub trait Form: Clone + PartialEq {
     /// What it holds before anybody has written in it, in round figures of the style.
     fn usual(style: LengthStyle) -> Self;
 
-    /// A field's value as it is written.
-    fn shown(&self, field: Field, style: LengthStyle) -> String;
+    /// A field's value; several where it holds a list.
+    fn shown(&self, field: Field) -> Vec<Arg>;
 
     /// Takes a field as it was written.
     ///

@@ -174,10 +174,10 @@ impl Form for RowSketch {
         }
     }
 
-    fn shown(&self, field: Field, style: LengthStyle) -> String {
+    fn shown(&self, field: Field) -> Vec<Arg> {
         match field {
-            Field::Wires => write_wires(&self.wires, style),
-            _ => field.write(self.value(field), style),
+            Field::Wires => write_wires(&self.wires),
+            _ => vec![field.arg(self.value(field))],
         }
     }
 

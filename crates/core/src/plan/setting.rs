@@ -4,19 +4,19 @@ use super::{Correction, Plan};
 use crate::refusal::Refusal;
 use crate::row::{Limit, LimitUnit, Site, Trellis};
 use crate::said::Arg;
-use crate::typed::Unit;
+use crate::said::Quantity;
 use crate::units::Mm;
 use std::sync::Arc;
 
 impl LimitUnit {
     /// In what its values are typed.
-    pub fn typed(self) -> Unit {
+    pub fn typed(self) -> Quantity {
         match self {
-            Self::Mm => Unit::Thickness,
-            Self::Share => Unit::Share,
-            Self::Deg => Unit::Angle,
-            Self::Leaf | Self::Count => Unit::Count,
-            Self::Ratio => Unit::Number,
+            Self::Mm => Quantity::Thickness,
+            Self::Share => Quantity::Share,
+            Self::Deg => Quantity::Angle,
+            Self::Leaf | Self::Count => Quantity::Count,
+            Self::Ratio => Quantity::Number,
         }
     }
 }
@@ -58,10 +58,10 @@ impl Setting {
     }
 
     /// In what it is typed.
-    pub fn unit(self) -> Unit {
+    pub fn unit(self) -> Quantity {
         match self {
-            Self::Latitude | Self::Longitude | Self::RowBearing => Unit::Angle,
-            Self::RowSpacing | Self::WallHeight => Unit::Length,
+            Self::Latitude | Self::Longitude | Self::RowBearing => Quantity::Angle,
+            Self::RowSpacing | Self::WallHeight => Quantity::Length,
         }
     }
 
@@ -94,7 +94,7 @@ impl Setting {
     }
 }
 
-fn refuse(key: &'static str, unit: Unit, value: f64, (low, high): (f64, f64)) -> Refusal {
+fn refuse(key: &'static str, unit: Quantity, value: f64, (low, high): (f64, f64)) -> Refusal {
     Refusal::new(
         "refusal-correct-row",
         vec![
@@ -175,7 +175,7 @@ impl Plan {
         if !(distance >= range.0 && distance <= range.1) {
             return Err(refuse(
                 "setting-post-spacing",
-                Unit::Length,
+                Quantity::Length,
                 distance,
                 range,
             ));

@@ -101,20 +101,27 @@ impl Tree {
     }
 
     /// What breaks the rules that every tree keeps; `None` when all hold. Used by tests and readers.
-    pub fn broken_rule(&self) -> Option<String> {
+    pub fn broken_rule(&self) -> Option<Said> {
         let mut seen: BTreeMap<ShootId, f64> = BTreeMap::new();
         for (i, s) in self.shoots.iter().enumerate() {
-            let here = |what: &str| Some(format!("tree {}, shoot {}: {what}", self.id, s.id));
+            let here = |what| {
+                let args = vec![
+                    ("tree", Arg::Count(self.id.0.into())),
+                    ("shoot", Arg::Text(s.id.to_string())),
+                    ("what", Arg::key(what)),
+                ];
+                Some(Said::new("rule-of-shoot", args))
+            };
             if seen.contains_key(&s.id) {
-                return here("its id stands twice");
+                return here("rule-id-twice");
             }
             match s.parent {
-                None if i > 0 => return here("a second stem"),
-                Some(_) if i == 0 => return here("the stem grows from nothing"),
+                None if i > 0 => return here("rule-second-stem"),
+                Some(_) if i == 0 => return here("rule-stem-parent"),
                 Some(p) => match seen.get(&p) {
-                    None => return here("its parent does not stand before it"),
+                    None => return here("rule-parent-missing"),
                     Some(length) if s.at < 0.0 || s.at > length + 0.5 => {
-                        return here("its base lies off its parent");
+                        return here("rule-off-parent");
                     }
                     Some(_) => {}
                 },
@@ -130,7 +137,7 @@ impl Tree {
                 && s.bend_radius
                     .is_none_or(|r| (0.0..=Shoot::MAX_BEND_RADIUS).contains(&r));
             if !fine {
-                return here("a length, thickness or season is out of range");
+                return here("rule-out-of-range");
             }
             seen.insert(s.id, s.length());
         }

@@ -2,8 +2,8 @@
 
 use super::{Ask, Walk, Way};
 use crate::row::Toward;
+use crate::said::Quantity;
 use crate::said::{Arg, Args, Said};
-use crate::typed::Unit;
 use crate::units::{LengthStyle, parse_length};
 
 /// Usual thickness of a leader at its base, mm. From memory, as all of these: wide enough that few are asked in vain.
@@ -21,7 +21,7 @@ pub struct Doubt {
     what: &'static str,
     tree: u32,
     value: f64,
-    unit: Unit,
+    unit: Quantity,
     /// What is usual or expected, or what stands there already.
     usual: (f64, f64),
     meant: Option<Meant>,
@@ -38,7 +38,7 @@ struct Meant {
 
 impl Doubt {
     fn args(&self) -> Args {
-        let text = |mm| Arg::Text(self.unit.write(mm, self.style));
+        let text = |mm| Arg::Field(self.unit, mm);
         vec![
             ("what", Arg::Text(self.what.into())),
             ("tree", Arg::Count(self.tree.into())),
@@ -47,23 +47,27 @@ impl Doubt {
             ("high", text(self.usual.1)),
             (
                 "meant",
-                Arg::Text(
-                    self.meant
-                        .as_ref()
-                        .map_or_else(|| "none".into(), |m| self.both_ways(m.mm)),
-                ),
+                self.meant
+                    .as_ref()
+                    .map_or_else(|| Arg::Text("none".into()), |m| self.both_ways(m.mm)),
             ),
         ]
     }
 
     /// A thickness in millimetres and, as it was likely thought of, in centimetres.
-    fn both_ways(&self, mm: f64) -> String {
-        let plain = self.unit.write(mm, self.style);
-        if mm > self.value {
-            format!("{plain} ({} cm)", Unit::Number.write(mm / 10.0, self.style))
-        } else {
-            plain
+    fn both_ways(&self, mm: f64) -> Arg {
+        let plain = Arg::Field(self.unit, mm);
+        if mm <= self.value {
+            return plain;
         }
+        let centimetres = Arg::Field(Quantity::Number, mm / 10.0);
+        let both = vec![("value", plain), ("centimetres", centimetres)];
+        Said::new("walk-doubt-both", both).into()
+    }
+
+    /// How lengths are to be shown: as they were typed.
+    pub fn style(&self) -> LengthStyle {
+        self.style
     }
 
     /// What is asked.
@@ -98,7 +102,7 @@ impl Walk {
                 let apart = self.foot(text).ok()?.f() - last;
                 let usual = (APART.0 * expected, APART.1 * expected);
                 // Asked by what was expected: nobody thinks in the bounds of a doubt.
-                self.unusual("foot", Unit::Length, apart, usual)
+                self.unusual("foot", Quantity::Length, apart, usual)
                     .map(|doubt| Doubt {
                         usual: (expected, expected),
                         ..doubt
@@ -107,7 +111,7 @@ impl Walk {
             Ask::End { .. } => {
                 let foot = self.state.drafts.last()?.foot.f();
                 let reach = (self.place(text).ok()?.f() - foot).abs();
-                self.unusual("end", Unit::Length, reach, REACH)
+                self.unusual("end", Quantity::Length, reach, REACH)
             }
             Ask::Upright { .. } => self.backward(self.place(text).ok()?.f()),
             Ask::Way { .. } | Ask::Nothing => None,
@@ -117,7 +121,7 @@ impl Walk {
     fn unusual(
         &self,
         what: &'static str,
-        unit: Unit,
+        unit: Quantity,
         value: f64,
         usual: (f64, f64),
     ) -> Option<Doubt> {
@@ -137,7 +141,7 @@ impl Walk {
     fn thickness_doubt(&self, text: &str, usual: (f64, f64)) -> Option<Doubt> {
         let tape = self.setup.tape;
         let mm = parse_length(text, tape.thickness()).ok()?;
-        let mut doubt = self.unusual(self.ask().key(), Unit::Thickness, mm, usual)?;
+        let mut doubt = self.unusual(self.ask().key(), Quantity::Thickness, mm, usual)?;
         let factor = if mm < usual.0 { 10.0 } else { 0.1 };
         let meant = libm::round(mm * factor * 10.0) / 10.0;
         // Inches are no tenth of anything that is on a tape.
@@ -179,7 +183,7 @@ impl Walk {
             what: "back",
             tree: draft.number,
             value: x,
-            unit: Unit::Length,
+            unit: Quantity::Length,
             usual: (farthest, farthest),
             meant: None,
             style: self.setup.tape.style(),

@@ -294,11 +294,7 @@ impl Walk {
     }
 
     fn unread(&self, text: &str) -> Refusal {
-        let shown = match text.trim() {
-            "" => "–".into(),
-            other => format!("‘{}’", other.chars().take(40).collect::<String>()),
-        };
-        self.state.refusal(&self.setup, Arg::Text(shown))
+        self.state.refusal(&self.setup, Arg::quoted(text))
     }
 
     fn not_asked(&self) -> Refusal {

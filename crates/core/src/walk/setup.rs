@@ -4,6 +4,7 @@ use super::usual_tape;
 use crate::make::field::{LEAST_WALL, check_wires, read_wires, usual_wires, write_wires};
 use crate::make::{Field, Form};
 use crate::refusal::Refusal;
+use crate::said::Arg;
 use crate::units::{BareUnit, Deg, LengthStyle, Mm, fixed};
 use serde::{Deserialize, Serialize};
 
@@ -25,21 +26,21 @@ impl Tape {
     /// All of them.
     pub const ALL: [Self; 4] = [Self::Metres, Self::Centimetres, Self::Feet, Self::Inches];
 
-    /// Its sign.
+    /// The name of its sign's text.
     pub fn sign(self) -> &'static str {
         match self {
-            Self::Metres => "m",
-            Self::Centimetres => "cm",
-            Self::Feet => "ft",
-            Self::Inches => "in",
+            Self::Metres => "unit-m",
+            Self::Centimetres => "unit-cm",
+            Self::Feet => "unit-ft",
+            Self::Inches => "unit-in",
         }
     }
 
-    /// The sign of the unit of thickness.
+    /// The name of the text for the sign of the unit of thickness.
     pub fn thickness_sign(self) -> &'static str {
         match self {
-            Self::Metres | Self::Centimetres => "mm",
-            Self::Feet | Self::Inches => "in",
+            Self::Metres | Self::Centimetres => "unit-mm",
+            Self::Feet | Self::Inches => "unit-in",
         }
     }
 
@@ -182,16 +183,16 @@ impl Form for WalkSetup {
         field != Field::Trees || self.sample.is_some()
     }
 
-    fn shown(&self, field: Field, style: LengthStyle) -> String {
+    fn shown(&self, field: Field) -> Vec<Arg> {
         let value = match field {
-            Field::Wires => return write_wires(&self.wires, style),
+            Field::Wires => return write_wires(&self.wires),
             Field::Trees => f64::from(self.sample.unwrap_or(Self::USUAL_TREES)),
             Field::Spacing => self.spacing.f(),
             Field::Angle => self.angle.degrees(),
             Field::WallHeight => self.wall_height.f(),
             _ => f64::from(self.leaf),
         };
-        field.write(value, style)
+        vec![field.arg(value)]
     }
 
     fn set(&mut self, field: Field, text: &str, style: LengthStyle) -> Result<(), Refusal> {

@@ -4,9 +4,9 @@ use super::{Work, apply_to_tree};
 use crate::nodes::length_of_buds;
 use crate::pose::{Course, layout};
 use crate::row::{Kind, Limit, Moment, Pose, Row, Shoot, ShootId, Targets, Toward, Tree, TreeId};
+use crate::said::Quantity;
 use crate::said::Said;
 use crate::terms::Terms;
-use crate::typed::Unit;
 use crate::units::{Deg, Mm};
 
 /// How far above the cordon wire, in mm, the base of an upright may be that is laid along it.
@@ -18,7 +18,7 @@ const BUDS: f64 = 3.0;
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Asked {
     /// In what it is typed.
-    pub unit: Unit,
+    pub unit: Quantity,
     /// What is usual.
     pub usual: f64,
 }
@@ -84,7 +84,13 @@ impl Choice {
         }
     }
 
-    fn asking(key: &'static str, step: &'static str, work: Work, unit: Unit, usual: f64) -> Self {
+    fn asking(
+        key: &'static str,
+        step: &'static str,
+        work: Work,
+        unit: Quantity,
+        usual: f64,
+    ) -> Self {
         Self {
             asked: vec![Asked { unit, usual }],
             ..Self::ready(key, step, work)
@@ -130,11 +136,11 @@ fn tree_choices(row: &Row, on: &Tree) -> Vec<Choice> {
     let (length, diameter) = row.usual_stem();
     let asked = vec![
         Asked {
-            unit: Unit::Length,
+            unit: Quantity::Length,
             usual: length,
         },
         Asked {
-            unit: Unit::Thickness,
+            unit: Quantity::Thickness,
             usual: diameter,
         },
     ];
@@ -235,7 +241,7 @@ impl Part<'_> {
             keep_mm: Mm(0),
         };
         let usual = libm::round(self.shoot.length() * 0.8 / 10.0) * 10.0;
-        Choice::asking("act-cut", "step-cut", work, Unit::Length, usual)
+        Choice::asking("act-cut", "step-cut", work, Quantity::Length, usual)
     }
 
     fn cut_to_buds(&self) -> Option<Choice> {
@@ -246,7 +252,7 @@ impl Part<'_> {
             shoot: self.shoot.id,
             buds: 0,
         };
-        fits.then(|| Choice::asking("act-cut-to-buds", "step-cut", work, Unit::Count, BUDS))
+        fits.then(|| Choice::asking("act-cut-to-buds", "step-cut", work, Quantity::Count, BUDS))
     }
 
     fn tip(&self) -> Option<Choice> {
@@ -258,7 +264,7 @@ impl Part<'_> {
         };
         let usual = self.targets.get(Limit::TippingShare);
         (last.leaf + 1 >= self.row.leaf)
-            .then(|| Choice::asking("act-tip", "step-tip", work, Unit::Share, usual))
+            .then(|| Choice::asking("act-tip", "step-tip", work, Quantity::Share, usual))
     }
 
     fn hold_height(&self) -> Choice {
@@ -268,7 +274,13 @@ impl Part<'_> {
             height_mm: Mm(0),
         };
         let usual = self.row.trellis.wall_height.f();
-        Choice::asking("act-hold-height", "step-height", work, Unit::Length, usual)
+        Choice::asking(
+            "act-hold-height",
+            "step-height",
+            work,
+            Quantity::Length,
+            usual,
+        )
     }
 
     fn move_bud(&self) -> Choice {
@@ -278,7 +290,13 @@ impl Part<'_> {
             at_mm: Mm(0),
         };
         let usual = self.shoot.at;
-        Choice::asking("act-move-bud", "step-move-bud", work, Unit::Length, usual)
+        Choice::asking(
+            "act-move-bud",
+            "step-move-bud",
+            work,
+            Quantity::Length,
+            usual,
+        )
     }
 
     fn upright(&self) -> Vec<Choice> {

@@ -6,8 +6,8 @@ use crate::cover::is_side_shoot;
 use crate::pose::layout;
 use crate::refusal::Refusal;
 use crate::row::{Kind, Limit, Moment, Row, Shoot, ShootId, Targets, Toward, Tree, TreeId};
+use crate::said::Quantity;
 use crate::terms::Terms;
-use crate::typed::Unit;
 use crate::units::Mm;
 use std::sync::Arc;
 
@@ -62,11 +62,11 @@ impl Sweep {
     pub fn asked(self) -> Option<Asked> {
         match self {
             Self::Tip(percent) => Some(Asked {
-                unit: Unit::Share,
+                unit: Quantity::Share,
                 usual: f64::from(percent) / 100.0,
             }),
             Self::Height(height) => Some(Asked {
-                unit: Unit::Length,
+                unit: Quantity::Length,
                 usual: height.f(),
             }),
             _ => None,

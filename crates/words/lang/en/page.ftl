@@ -327,6 +327,7 @@ walk-doubt = { $what ->
     [none] {""}
    *[other] {" "}Did you mean { $meant }?
 }
+walk-doubt-both = { $value } ({ $centimetres } cm)
 walk-doubt-meant = Yes, { $meant }
 walk-doubt-stands = { $meant ->
     [none] Take { $value } as it stands
@@ -432,6 +433,7 @@ field-no-length = This is no length: “{ $text }”; 1.20 m, 120 cm or 3 ft 11 
 field-no-thickness = This is no thickness: “{ $text }”; 12 mm or 0.5 in is accepted
 field-no-count = This is no whole number: “{ $text }”
 field-no-number = This is no number: “{ $text }”
+field-decimal-mark = “{ $text }” is refused; decimals stand behind “{ $mark }”
 field-no-list = Places with a semicolon between them are accepted: 0 m; 7 m; 14 m
 ask-do = Do it
 

@@ -554,3 +554,49 @@ limit-light_target_share = Share of the season's light that a grown wall is to c
 limit-renewal_light_share = Least light in the renewal zone
 limit-renewal_zone_mm = Height of the renewal zone above the cordon
 limit-light_gap_max_mm = Light lost through one opening, as a length of wall
+
+# Why what was typed, or stands in a cell, is no length and no number.
+
+number-none = no number
+number-two = two numbers without a unit between them in '{ $text }'
+number-unit = '{ $text }' is no unit of length (mm, cm, m, in, ft)
+number-before = no number before '{ $text }'
+number-bare = a number without a unit at the end of '{ $text }'
+number-long = '{ $text }' is longer than 10 km
+number-no = '{ $text }' is no number
+number-marks = '{ $text }' is no number (write thousands without a mark)
+number-laterals = '{ $text }' is no count such as 5, or 5/1.20 m
+
+# What the cells of a table may hold: its own words, which are no language's.
+
+accepted-kinds = stem, leader, upright, shoot, bud, stub, lost
+accepted-parents = stem, leader, leader 2, upright 3 or a line's number in its tree
+accepted-ticks = yes, no
+accepted-poses = an angle in degrees, laid, upright, free, stub or 'planted 45 laid 3'
+accepted-season = a whole number: the leaf in which it grew
+accepted-whole = a whole number
+accepted-length = a length
+accepted-no-length = no length for what has not grown
+accepted-sides = left, right, top, side, under
+accepted-place = a place along the row
+accepted-pose-leader = laid, laid 3
+accepted-pose-upright = upright, a lean such as -5
+accepted-pose-stem = laid 3, upright -5, free, stub
+accepted-pose-stub = stub
+accepted-degrees = a number of degrees
+accepted-coverings = bare, plastic
+
+# Rules that a plan file breaks.
+
+rule-cordon-wire = a trellis has a cordon wire
+rule-stem-parent = the stem grows from nothing
+rule-no-parent = a shoot but the stem has a parent
+rule-parent-before = a parent stands before what grows from it
+rule-stray = a shoot of this pose has none
+rule-laid-way = a laid shoot goes left or right
+rule-of-shoot = tree { $tree }, shoot { $shoot }: { $what }
+rule-id-twice = its id stands twice
+rule-second-stem = a second stem
+rule-parent-missing = its parent does not stand before it
+rule-off-parent = its base lies off its parent
+rule-out-of-range = a length, thickness or season is out of range

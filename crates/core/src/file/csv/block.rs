@@ -22,14 +22,14 @@ use crate::file::short;
 use crate::plan::{Plan, Setting};
 use crate::refusal::Refusal;
 use crate::row::{Covering, Row, Site, Trellis, Wire};
-use crate::said::Arg;
+use crate::said::{Arg, Said};
 use crate::units::{BareUnit, Mm, parse_length};
 
 /// Most posts: as many as a plan file holds.
 const MAX_POSTS: usize = 5_000;
 /// How many posts are written in a line: with the name as many cells as a line of a shoot has.
 const POSTS_A_LINE: usize = 10;
-const COVERINGS: &str = "bare, plastic";
+const COVERINGS: &str = "accepted-coverings";
 
 /// What a line is about.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -262,7 +262,7 @@ impl Block {
                         vec![
                             ("column", Arg::Text(name.into())),
                             ("value", Arg::Text(short(other))),
-                            ("accepted", Arg::Text(COVERINGS.into())),
+                            ("accepted", Arg::key(COVERINGS)),
                         ],
                     ));
                 }
@@ -285,17 +285,17 @@ fn twice(what: String) -> Refusal {
 /// The number in a cell, in its range.
 fn value(fact: Fact, unit: Option<BareUnit>, cell: &str) -> Result<f64, Refusal> {
     let named = ("column", Arg::Text(fact.name().into()));
-    let unread = |reason: String| {
-        let args = vec![named.clone(), ("reason", Arg::Text(reason))];
+    let unread = |reason: Said| {
+        let args = vec![named.clone(), ("reason", reason.into())];
         Refusal::new("refusal-csv-cell", args)
     };
     if cell.is_empty() {
         let accepted = match fact {
-            Fact::Leaf => "a whole number",
-            Fact::Latitude | Fact::Longitude | Fact::Bearing => "a number of degrees",
-            _ => "a length",
+            Fact::Leaf => "accepted-whole",
+            Fact::Latitude | Fact::Longitude | Fact::Bearing => "accepted-degrees",
+            _ => "accepted-length",
         };
-        let args = vec![named, ("accepted", Arg::Text(accepted.into()))];
+        let args = vec![named, ("accepted", Arg::key(accepted))];
         return Err(Refusal::new("refusal-csv-empty", args));
     }
     let (low, high) = fact.range();
@@ -306,7 +306,7 @@ fn value(fact: Fact, unit: Option<BareUnit>, cell: &str) -> Result<f64, Refusal>
                 let args = vec![
                     named,
                     ("value", Arg::Text(short(cell))),
-                    ("accepted", Arg::Text("a whole number".into())),
+                    ("accepted", Arg::key("accepted-whole")),
                 ];
                 return Err(Refusal::new("refusal-csv-word", args));
             }

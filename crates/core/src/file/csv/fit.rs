@@ -20,7 +20,7 @@ pub(super) fn no_place() -> Refusal {
         "refusal-csv-empty",
         vec![
             ("column", Arg::Text("place".into())),
-            ("accepted", Arg::Text("a place along the row".into())),
+            ("accepted", Arg::key("accepted-place")),
         ],
     )
 }
@@ -46,10 +46,10 @@ pub(super) fn pose(
         Kind::Stem | Kind::Shoot => Held::Free,
     };
     let accepted = match kind {
-        Kind::Leader => "laid, laid 3",
-        Kind::Upright | Kind::Bud => "upright, a lean such as -5",
-        Kind::Stub => "stub",
-        Kind::Stem | Kind::Shoot => "laid 3, upright -5, free, stub",
+        Kind::Leader => "accepted-pose-leader",
+        Kind::Upright | Kind::Bud => "accepted-pose-upright",
+        Kind::Stub => "accepted-pose-stub",
+        Kind::Stem | Kind::Shoot => "accepted-pose-stem",
     };
     let held = cell.held.unwrap_or(usual);
     let fits = held == usual || matches!(kind, Kind::Stem | Kind::Shoot);
@@ -59,7 +59,7 @@ pub(super) fn pose(
             "refusal-csv-pose",
             vec![
                 ("kind", Arg::Text(kind_name(kind).into())),
-                ("accepted", Arg::Text(accepted.into())),
+                ("accepted", Arg::key(accepted)),
             ],
         ));
     }

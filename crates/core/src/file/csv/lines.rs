@@ -6,7 +6,7 @@ use super::table::{Column, Table};
 use crate::plan::Plan;
 use crate::refusal::Refusal;
 use crate::row::{Face, Kind, Laterals, Row, Shoot, Toward};
-use crate::said::Arg;
+use crate::said::{Arg, Said};
 
 /// One line.
 #[derive(Debug)]
@@ -65,12 +65,12 @@ fn says(table: &Table, record: &Record) -> Result<Says, Refusal> {
     let cell = |c| table.cell(record, c);
     let named = |c: Column| ("column", Arg::Text(c.name().into()));
     // A cell that holds none of the words or forms that it may hold.
-    let word = |c: Column, accepted: &str| {
+    let word = |c: Column, accepted: &'static str| {
         let args = |value: &str| {
             vec![
                 named(c),
                 ("value", Arg::Text(value.into())),
-                ("accepted", Arg::Text(accepted.into())),
+                ("accepted", Arg::key(accepted)),
             ]
         };
         match cell(c) {
@@ -78,10 +78,10 @@ fn says(table: &Table, record: &Record) -> Result<Says, Refusal> {
             value => Refusal::new("refusal-csv-word", args(value)),
         }
     };
-    let unread = |c: Column, reason: String| {
+    let unread = |c: Column, reason: Said| {
         Refusal::new(
             "refusal-csv-cell",
-            vec![named(c), ("reason", Arg::Text(reason))],
+            vec![named(c), ("reason", reason.into())],
         )
     };
     let range = |c: Column, arg: fn(f64) -> Arg, value: f64, low: f64, high: f64| {
@@ -101,7 +101,7 @@ fn says(table: &Table, record: &Record) -> Result<Says, Refusal> {
     let plain = |n: f64| Arg::Number(n, 0);
 
     if cell(Column::Tree).parse::<u32>().is_err() {
-        return Err(word(Column::Tree, "a whole number"));
+        return Err(word(Column::Tree, "accepted-whole"));
     }
     let kind = pieces::kind(cell(Column::Kind)).ok_or_else(|| word(Column::Kind, pieces::KINDS))?;
 
@@ -136,10 +136,10 @@ fn says(table: &Table, record: &Record) -> Result<Says, Refusal> {
     let grown = !matches!(kind, LineKind::Lost | LineKind::Part(Kind::Bud));
     let total: f64 = lengths.iter().sum();
     match (grown, lengths.is_empty()) {
-        (true, true) => return Err(word(Column::Length, "a length")),
+        (true, true) => return Err(word(Column::Length, "accepted-length")),
         (true, false) => long(total, 1.0)?,
         (false, _) if total > 0.0 => {
-            return Err(word(Column::Length, "no length for what has not grown"));
+            return Err(word(Column::Length, "accepted-no-length"));
         }
         _ => {}
     }
@@ -150,8 +150,8 @@ fn says(table: &Table, record: &Record) -> Result<Says, Refusal> {
         let max = Shoot::MAX_DIAMETER;
         range(Column::Diameter, Arg::Thickness, mm, 0.0, max)?;
     }
-    let (toward, face) = pieces::side(cell(Column::Side))
-        .ok_or_else(|| word(Column::Side, "left, right, top, side, under"))?;
+    let (toward, face) =
+        pieces::side(cell(Column::Side)).ok_or_else(|| word(Column::Side, "accepted-sides"))?;
     let pose = pieces::pose(cell(Column::Pose)).ok_or_else(|| word(Column::Pose, pieces::POSES))?;
 
     let season = match cell(Column::Season) {
@@ -159,7 +159,7 @@ fn says(table: &Table, record: &Record) -> Result<Says, Refusal> {
         text => {
             let n: i64 = text
                 .parse()
-                .map_err(|_| word(Column::Season, "a whole number: the leaf in which it grew"))?;
+                .map_err(|_| word(Column::Season, "accepted-season"))?;
             let last = f64::from(Plan::MAX_LEAF - 1);
             Some(range(Column::Season, plain, n as f64, 0.0, last)? as u8)
         }

@@ -2,7 +2,7 @@
 
 use crate::refusal::Refusal;
 use crate::row::{Face, Kind, Laterals, Shoot, Toward};
-use crate::said::Arg;
+use crate::said::{Arg, Said};
 use crate::units::{BareUnit, parse_length, parse_number};
 
 /// What a line is about.
@@ -12,7 +12,8 @@ pub(super) enum LineKind {
     Lost,
 }
 
-pub(super) const KINDS: &str = "stem, leader, upright, shoot, bud, stub, lost";
+/// The name of the text that lists the kinds; those below list other cells' words.
+pub(super) const KINDS: &str = "accepted-kinds";
 
 pub(super) fn kind(text: &str) -> Option<LineKind> {
     Some(LineKind::Part(match &*text.to_lowercase() {
@@ -45,7 +46,7 @@ pub(super) enum Place {
     Along(f64),
 }
 
-pub(super) fn place(text: &str, unit: BareUnit) -> Result<Option<Place>, String> {
+pub(super) fn place(text: &str, unit: BareUnit) -> Result<Option<Place>, Said> {
     if text.is_empty() {
         return Ok(None);
     }
@@ -67,7 +68,7 @@ pub(super) enum Parent {
     Part(Kind, usize),
 }
 
-pub(super) const PARENTS: &str = "stem, leader, leader 2, upright 3 or a line's number in its tree";
+pub(super) const PARENTS: &str = "accepted-parents";
 
 pub(super) fn parent(text: &str) -> Option<Parent> {
     let count = |word: &str| word.parse::<usize>().ok().filter(|n| *n > 0);
@@ -85,7 +86,7 @@ pub(super) fn parent(text: &str) -> Option<Parent> {
 }
 
 /// Lengths that successive seasons brought, in mm; whole millimetres.
-pub(super) fn lengths(text: &str, unit: BareUnit) -> Result<Vec<f64>, String> {
+pub(super) fn lengths(text: &str, unit: BareUnit) -> Result<Vec<f64>, Said> {
     if text.is_empty() {
         return Ok(Vec::new());
     }
@@ -94,7 +95,7 @@ pub(super) fn lengths(text: &str, unit: BareUnit) -> Result<Vec<f64>, String> {
 }
 
 /// A thickness in mm: `None` where nothing is said, 0 where it is said that none is taken.
-pub(super) fn diameter(text: &str, unit: BareUnit) -> Result<Option<f64>, String> {
+pub(super) fn diameter(text: &str, unit: BareUnit) -> Result<Option<f64>, Said> {
     match text {
         "" => Ok(None),
         text if text.eq_ignore_ascii_case(NONE) => Ok(Some(0.0)),
@@ -117,7 +118,7 @@ pub(super) fn ticked(text: &str) -> Option<bool> {
     }
 }
 
-pub(super) const TICKS: &str = "yes, no";
+pub(super) const TICKS: &str = "accepted-ticks";
 
 /// The way, and the face of the parent.
 pub(super) fn side(text: &str) -> Option<(Option<Toward>, Option<Face>)> {
@@ -156,20 +157,20 @@ pub(super) enum Held {
 }
 
 /// An angle, with a sign and `°` or `deg` if wanted.
-pub(super) fn degrees(text: &str) -> Result<f64, String> {
+pub(super) fn degrees(text: &str) -> Result<f64, Said> {
     let digits = text.trim_end_matches('°').trim_end_matches("deg").trim();
     let (sign, digits) = match digits.strip_prefix(['-', '−']) {
         Some(rest) => (-1.0, rest),
         None => (1.0, digits.strip_prefix('+').unwrap_or(digits)),
     };
     if !digits.starts_with(|c: char| c.is_ascii_digit() || matches!(c, '.' | ',')) {
-        return Err(format!("'{text}' is no number"));
+        let text = Arg::Text(text.into());
+        return Err(Said::new("number-no", vec![("text", text)]));
     }
     Ok(sign * parse_number(digits)?)
 }
 
-pub(super) const POSES: &str =
-    "an angle in degrees, laid, upright, free, stub or 'planted 45 laid 3'";
+pub(super) const POSES: &str = "accepted-poses";
 
 pub(super) fn pose(text: &str) -> Option<PoseCell> {
     let mut out = PoseCell::default();
@@ -208,7 +209,7 @@ pub(super) fn pose(text: &str) -> Option<PoseCell> {
 /// Most laterals on one shoot.
 const MAX_LATERALS: u16 = 10_000;
 
-pub(super) fn laterals(text: &str, unit: BareUnit) -> Result<Laterals, String> {
+pub(super) fn laterals(text: &str, unit: BareUnit) -> Result<Laterals, Said> {
     if text.is_empty() {
         return Ok(Laterals::default());
     }
@@ -221,7 +222,10 @@ pub(super) fn laterals(text: &str, unit: BareUnit) -> Result<Laterals, String> {
         Ok(n) if n <= MAX_LATERALS && (0.0..=f64::from(n) * Shoot::MAX_LENGTH).contains(&total) => {
             Ok(Laterals { count: n, total })
         }
-        _ => Err(format!("'{text}' is no count such as 5, or 5/1.20 m")),
+        _ => {
+            let text = Arg::Text(text.into());
+            Err(Said::new("number-laterals", vec![("text", text)]))
+        }
     }
 }
 

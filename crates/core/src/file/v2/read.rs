@@ -2,13 +2,13 @@
 
 use super::dto::*;
 use super::held;
+use crate::file::json;
 use crate::file::v1::dto::{self as v1, Pose, SchemeDto, Site, Trellis};
-use crate::file::{json, short};
 use crate::plan::{Mark, Plan, Scheme, Setting};
 use crate::refusal::Refusal;
 use crate::row;
 use crate::row::{GrowthUnit, Limit, Moment, Row, ShootId, TreeId, Window};
-use crate::said::Arg;
+use crate::said::{Arg, Said};
 use crate::units::Mm;
 use crate::work::Work;
 use std::collections::{BTreeMap, BTreeSet};
@@ -130,10 +130,14 @@ fn twice(path: String, value: impl fmt::Display) -> Refusal {
     )
 }
 
-fn rule(path: String, rule: &str) -> Refusal {
+fn rule(path: String, rule: &'static str) -> Refusal {
+    breaks(path, Said::plain(rule))
+}
+
+fn breaks(path: String, rule: Said) -> Refusal {
     Refusal::new(
         "refusal-file-rule",
-        vec![("path", Arg::Text(path)), ("rule", Arg::Text(short(rule)))],
+        vec![("path", Arg::Text(path)), ("rule", rule.into())],
     )
 }
 
@@ -184,10 +188,7 @@ fn found_of(found: Found) -> Result<Row, Refusal> {
 fn trellis_of(trellis: Trellis) -> Result<row::Trellis, Refusal> {
     let highest = i64::from(row::Trellis::MAX_HEIGHT.0);
     if trellis.wires.is_empty() {
-        return Err(rule(
-            "found.trellis.wires".into(),
-            "a trellis has a cordon wire",
-        ));
+        return Err(rule("found.trellis.wires".into(), "rule-cordon-wire"));
     }
     let mut wires: Vec<row::Wire> = Vec::new();
     for (n, w) in trellis.wires.0.iter().enumerate() {
@@ -241,7 +242,7 @@ fn tree_of(tree: Tree, path: &str) -> Result<row::Tree, Refusal> {
         note: words(tree.note, || format!("{path}.note"))?,
     };
     match out.broken_rule() {
-        Some(broken) => Err(rule(path.into(), &broken)),
+        Some(broken) => Err(breaks(path.into(), broken)),
         None => Ok(out),
     }
 }
@@ -263,11 +264,11 @@ fn shoot_of(
     let parent = s.parent.map(|p| id_of(p, || at("parent"))).transpose()?;
     let on = match (first, parent) {
         (true, None) => 0.0,
-        (true, Some(_)) => return Err(rule(at("parent"), "the stem grows from nothing")),
-        (false, None) => return Err(rule(path.into(), "a shoot but the stem has a parent")),
+        (true, Some(_)) => return Err(rule(at("parent"), "rule-stem-parent")),
+        (false, None) => return Err(rule(path.into(), "rule-no-parent")),
         (false, Some(p)) => *lengths
             .get(&p)
-            .ok_or_else(|| rule(at("parent"), "a parent stands before what grows from it"))?,
+            .ok_or_else(|| rule(at("parent"), "rule-parent-before"))?,
     };
     let longest = row::Shoot::MAX_LENGTH as i64;
     let mut units = Vec::with_capacity(s.units.0.len());
@@ -322,7 +323,7 @@ fn shoot_of(
 }
 
 fn no_such(path: String) -> Refusal {
-    rule(path, "a shoot of this pose has none")
+    rule(path, "rule-stray")
 }
 
 /// When growth of a leaf was cut: not before it grew.
@@ -352,7 +353,7 @@ fn pose_of(s: &Shoot, path: &str) -> Result<row::Pose, Refusal> {
             within(rise.degrees(), low, high, || at("rise_deg"))?;
             let toward = s
                 .toward
-                .ok_or_else(|| rule(at("toward"), "a laid shoot goes left or right"))?;
+                .ok_or_else(|| rule(at("toward"), "rule-laid-way"))?;
             row::Pose::Laid {
                 toward: toward.into(),
                 rise,

@@ -2,7 +2,7 @@
 
 use super::Correction;
 use crate::row::{Face, Laterals, Planted, Pose, Row, Shoot, ShootId, Toward, Tree, TreeId};
-use crate::typed::Unit;
+use crate::said::Quantity;
 use crate::units::{Deg, Mm};
 
 /// A number in the record.
@@ -11,7 +11,7 @@ pub struct Measure {
     /// Its text's name: `measure-…`.
     pub key: &'static str,
     /// In what it is typed.
-    pub unit: Unit,
+    pub unit: Quantity,
     /// As it is recorded.
     pub value: f64,
     /// What changes it; its value is to be put in by [`Measure::to`].
@@ -94,7 +94,7 @@ impl Row {
         [("measure-row-from", self.from), ("measure-row-to", self.to)]
             .map(|(key, at)| Measure {
                 key,
-                unit: Unit::Length,
+                unit: Quantity::Length,
                 value: at.f(),
                 correction: ends.clone(),
             })
@@ -131,7 +131,7 @@ impl Tree {
         };
         let foot = measure(
             "measure-foot",
-            Unit::Length,
+            Quantity::Length,
             self.foot.f(),
             Correction::Foot {
                 tree,
@@ -140,7 +140,7 @@ impl Tree {
         );
         let angle = measure(
             "measure-planting-angle",
-            Unit::Angle,
+            Quantity::Angle,
             self.planted.angle.degrees(),
             Correction::Planted {
                 tree,
@@ -196,7 +196,7 @@ fn shoot_measures(tree: TreeId, shoot: &Shoot) -> Vec<Measure> {
     let length = shoot.length();
     let mut out = vec![measure(
         "measure-length",
-        Unit::Length,
+        Quantity::Length,
         length,
         Correction::Length {
             tree,
@@ -208,7 +208,7 @@ fn shoot_measures(tree: TreeId, shoot: &Shoot) -> Vec<Measure> {
     if grown.is_some() {
         out.push(measure(
             "measure-diameter",
-            Unit::Thickness,
+            Quantity::Thickness,
             shoot.diameter,
             Correction::Diameter {
                 tree,
@@ -220,7 +220,7 @@ fn shoot_measures(tree: TreeId, shoot: &Shoot) -> Vec<Measure> {
     if shoot.parent.is_some() {
         out.push(measure(
             "measure-at",
-            Unit::Length,
+            Quantity::Length,
             shoot.at,
             Correction::At {
                 tree,
@@ -239,16 +239,26 @@ fn shoot_measures(tree: TreeId, shoot: &Shoot) -> Vec<Measure> {
     };
     match shoot.pose {
         Pose::Laid { rise, .. } => {
-            out.push(measure("measure-rise", Unit::Angle, rise.degrees(), held));
+            out.push(measure(
+                "measure-rise",
+                Quantity::Angle,
+                rise.degrees(),
+                held,
+            ));
         }
         Pose::Upright { lean } => {
-            out.push(measure("measure-lean", Unit::Angle, lean.degrees(), held));
+            out.push(measure(
+                "measure-lean",
+                Quantity::Angle,
+                lean.degrees(),
+                held,
+            ));
         }
         Pose::Stub | Pose::Free => {}
     }
     out.push(measure(
         "measure-season",
-        Unit::Count,
+        Quantity::Count,
         born.into(),
         Correction::Season {
             tree,
@@ -265,13 +275,13 @@ fn shoot_measures(tree: TreeId, shoot: &Shoot) -> Vec<Measure> {
     };
     out.push(measure(
         "measure-laterals",
-        Unit::Count,
+        Quantity::Count,
         count.into(),
         laterals.clone(),
     ));
     if count > 0 {
         let key = "measure-laterals-length";
-        out.push(measure(key, Unit::Length, total, laterals));
+        out.push(measure(key, Quantity::Length, total, laterals));
     }
     out
 }

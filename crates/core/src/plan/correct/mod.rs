@@ -13,7 +13,7 @@ use super::Plan;
 use crate::refusal::Refusal;
 use crate::row::{Face, Planted, Pose, Row, ShootId, Tree, TreeId, Trellis, Wire};
 use crate::said::Arg;
-use crate::typed::Unit;
+use crate::said::Quantity;
 use crate::units::Mm;
 use std::sync::Arc;
 
@@ -162,7 +162,7 @@ enum Where {
 fn within(
     place: Where,
     what: &'static str,
-    unit: Unit,
+    unit: Quantity,
     value: f64,
     (low, high): (f64, f64),
 ) -> Result<f64, Refusal> {
@@ -191,7 +191,7 @@ fn within(
 
 fn place_on_row(place: Where, what: &'static str, at: Mm) -> Result<Mm, Refusal> {
     let most = Row::MAX_X.f();
-    within(place, what, Unit::Length, at.f(), (-most, most)).map(|_| at)
+    within(place, what, Quantity::Length, at.f(), (-most, most)).map(|_| at)
 }
 
 /// Least height of a wall above its cordon, mm.
@@ -270,7 +270,13 @@ impl Plan {
             Correction::Ends { from_mm, to_mm } => {
                 let from = place_on_row(Where::Row, "measure-row-from", *from_mm)?;
                 let range = (from.f(), Row::MAX_X.f());
-                within(Where::Row, "measure-row-to", Unit::Length, to_mm.f(), range)?;
+                within(
+                    Where::Row,
+                    "measure-row-to",
+                    Quantity::Length,
+                    to_mm.f(),
+                    range,
+                )?;
                 (row.from, row.to) = (from, *to_mm);
             }
             Correction::Posts { at_mm } => {
@@ -279,7 +285,7 @@ impl Plan {
                 within(
                     Where::Row,
                     "measure-post-count",
-                    Unit::Count,
+                    Quantity::Count,
                     count,
                     (0.0, most),
                 )?;
@@ -295,7 +301,7 @@ impl Plan {
                 let low = row.trellis.cordon_height().f() + LEAST_ABOVE_CORDON;
                 let range = (low, Trellis::MAX_HEIGHT.f());
                 let what = "measure-wall-height";
-                within(Where::Row, what, Unit::Length, to_mm.f(), range)?;
+                within(Where::Row, what, Quantity::Length, to_mm.f(), range)?;
                 row.trellis.wall_height = *to_mm;
             }
             about_a_tree => {
@@ -366,14 +372,20 @@ fn place_of(row: &Row, tree: TreeId) -> Result<usize, Refusal> {
 fn checked_wires(wires: &[Wire]) -> Result<Vec<Wire>, Refusal> {
     let count = wires.len() as f64;
     let range = (1.0, Trellis::MAX_WIRES as f64);
-    within(Where::Row, "measure-wire-count", Unit::Count, count, range)?;
+    within(
+        Where::Row,
+        "measure-wire-count",
+        Quantity::Count,
+        count,
+        range,
+    )?;
     let mut out = wires.to_vec();
     out.sort_by_key(|w| w.height);
     let mut low = 50.0;
     for wire in &out {
         let range = (low, Trellis::MAX_HEIGHT.f());
         let what = "measure-wire";
-        within(Where::Row, what, Unit::Length, wire.height.f(), range)?;
+        within(Where::Row, what, Quantity::Length, wire.height.f(), range)?;
         low = wire.height.f() + 1.0;
     }
     Ok(out)

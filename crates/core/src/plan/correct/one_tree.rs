@@ -5,7 +5,7 @@ use crate::plan::Plan;
 use crate::refusal::Refusal;
 use crate::row::{Face, GrowthUnit, Laterals, Limit, Planted, Pose, Shoot, ShootId, Tree, TreeId};
 use crate::said::Arg;
-use crate::typed::Unit;
+use crate::said::Quantity;
 use crate::units::Mm;
 use crate::usual;
 
@@ -33,7 +33,7 @@ pub(super) fn corrected(
         Correction::Note { note, .. } => {
             let most = Plan::MAX_TEXT as f64;
             let long = note.chars().count() as f64;
-            within(here(), "measure-note", Unit::Count, long, (0.0, most))?;
+            within(here(), "measure-note", Quantity::Count, long, (0.0, most))?;
             out.note = note.clone();
         }
         Correction::Lost { .. } => {
@@ -64,7 +64,13 @@ pub(super) fn corrected(
 pub(super) fn planted(tree: TreeId, planted: Planted) -> Result<Planted, Refusal> {
     let degrees = planted.angle.degrees();
     let what = "measure-planting-angle";
-    within(Where::Tree(tree), what, Unit::Angle, degrees, (10.0, 90.0))?;
+    within(
+        Where::Tree(tree),
+        what,
+        Quantity::Angle,
+        degrees,
+        (10.0, 90.0),
+    )?;
     Ok(planted)
 }
 
@@ -78,7 +84,13 @@ pub(super) fn stand(
 ) -> Result<(), Refusal> {
     let here = || Where::Tree(tree.id);
     let range = (1.0, Shoot::MAX_LENGTH);
-    within(here(), "measure-length", Unit::Length, length.f(), range)?;
+    within(
+        here(),
+        "measure-length",
+        Quantity::Length,
+        length.f(),
+        range,
+    )?;
     let diameter = thickness(here(), diameter_dmm)?;
     if pose == Pose::Stub {
         return Err(Refusal::new(
@@ -99,7 +111,7 @@ pub(super) fn stand(
 fn thickness(place: Where, dmm: i32) -> Result<f64, Refusal> {
     let range = (THINNEST, Shoot::MAX_DIAMETER);
     let mm = f64::from(dmm) / 10.0;
-    within(place, "measure-diameter", Unit::Thickness, mm, range)
+    within(place, "measure-diameter", Quantity::Thickness, mm, range)
 }
 
 fn check_pose(place: impl Fn() -> Where, pose: Pose) -> Result<(), Refusal> {
@@ -112,7 +124,7 @@ fn check_pose(place: impl Fn() -> Where, pose: Pose) -> Result<(), Refusal> {
         Pose::Upright { lean } => ("measure-lean", lean.degrees(), (-90.0, 90.0)),
         Pose::Stub | Pose::Free => return Ok(()),
     };
-    within(place(), what, Unit::Angle, value, range).map(|_| ())
+    within(place(), what, Quantity::Angle, value, range).map(|_| ())
 }
 
 /// A shoot whose record is being corrected.
@@ -195,7 +207,7 @@ impl<'p> On<'p> {
                 self.refuse_stem()?;
                 let range = (0.0, self.length_of(self.shoot().parent));
                 let at = to_mm.f();
-                to.at = within(self.place(), "measure-at", Unit::Length, at, range)?;
+                to.at = within(self.place(), "measure-at", Quantity::Length, at, range)?;
             }
             Correction::Season { leaf, .. } => {
                 self.refuse_bud()?;
@@ -203,7 +215,7 @@ impl<'p> On<'p> {
                 let last = next.unwrap_or_else(|| self.last_season());
                 let range = (0.0, f64::from(last));
                 let leaf = f64::from(leaf);
-                let leaf = within(self.place(), "measure-season", Unit::Count, leaf, range)?;
+                let leaf = within(self.place(), "measure-season", Quantity::Count, leaf, range)?;
                 let first = &mut to.units[0];
                 first.leaf = leaf as u8;
                 // It can't have been cut before it grew.
@@ -284,7 +296,13 @@ impl<'p> On<'p> {
             ]);
             return Err(why);
         }
-        within(self.place(), "measure-length", Unit::Length, length, range)?;
+        within(
+            self.place(),
+            "measure-length",
+            Quantity::Length,
+            length,
+            range,
+        )?;
         if to.units.is_empty() {
             to.units.push(GrowthUnit::whole(self.last_season(), length));
             if to.diameter < THINNEST {
@@ -300,11 +318,17 @@ impl<'p> On<'p> {
         self.refuse_bud()?;
         let range = (0.0, MAX_LATERALS);
         let typed = f64::from(count);
-        let count = within(self.place(), "measure-laterals", Unit::Count, typed, range)? as u16;
+        let count = within(
+            self.place(),
+            "measure-laterals",
+            Quantity::Count,
+            typed,
+            range,
+        )? as u16;
         let most = if count == 0 { 0.0 } else { MAX_LATERALS_LENGTH };
         let what = "measure-laterals-length";
         let total = libm::round(total);
-        let total = within(self.place(), what, Unit::Length, total, (0.0, most))?;
+        let total = within(self.place(), what, Quantity::Length, total, (0.0, most))?;
         Ok(Laterals { count, total })
     }
 
@@ -328,14 +352,20 @@ impl<'p> On<'p> {
         }
         let parent = self.shoot().id;
         let on = (0.0, self.length_of(Some(parent)));
-        let at = within(self.place(), "measure-at", Unit::Length, at.f(), on)?;
+        let at = within(self.place(), "measure-at", Quantity::Length, at.f(), on)?;
         let range = (1.0, Shoot::MAX_LENGTH);
         let what = "measure-length";
-        let length = within(self.place(), what, Unit::Length, length.f(), range)?;
+        let length = within(self.place(), what, Quantity::Length, length.f(), range)?;
         check_pose(|| self.place(), pose)?;
         let seasons = (0.0, f64::from(self.last_season()));
         let leaf = f64::from(leaf);
-        let leaf = within(self.place(), "measure-season", Unit::Count, leaf, seasons)?;
+        let leaf = within(
+            self.place(),
+            "measure-season",
+            Quantity::Count,
+            leaf,
+            seasons,
+        )?;
         Ok(Shoot {
             face,
             pose,

@@ -2,25 +2,11 @@
 
 use crate::browser::app::App;
 use cordonry::refusal::Refusal;
-use cordonry::typed::Unit;
+use cordonry::said::Quantity;
 use leptos::prelude::*;
 
 /// What a field does with the value typed; `None` where the field was emptied.
 pub type Apply = std::rc::Rc<dyn Fn(Option<f64>) -> Result<(), Refusal>>;
-
-/// The sentence for a text that is no value of the unit.
-pub fn unreadable(app: App, unit: Unit, text: &str) -> String {
-    let key = match unit {
-        Unit::Length => "field-no-length",
-        Unit::Thickness => "field-no-thickness",
-        Unit::Count => "field-no-count",
-        Unit::Angle | Unit::Share | Unit::Number => "field-no-number",
-    };
-    app.text(
-        key,
-        &[("text", cordonry::said::Arg::Text(text.to_string()))],
-    )
-}
 
 /// A labelled value. Enter and leaving the field apply it, Escape puts back what was there.
 #[component]
@@ -31,7 +17,7 @@ pub fn ValueField(
     label: String,
     /// Its name for tests and styles.
     name: &'static str,
-    unit: Unit,
+    unit: Quantity,
     #[prop(into)] value: Signal<Option<f64>>,
     apply: Apply,
     /// Whether the label is for screen readers alone, since it stands beside the field already.
@@ -39,10 +25,10 @@ pub fn ValueField(
     bare: bool,
 ) -> impl IntoView {
     let written = move || {
-        let style = app.style.get();
+        app.style.track();
         value
             .get()
-            .map_or_else(String::new, |v| unit.write(v, style))
+            .map_or_else(String::new, |v| app.worded(|w| w.field(unit, v)))
     };
     let shown = Memo::new(move |_| written());
     let text = RwSignal::new(shown.get_untracked());
@@ -57,11 +43,11 @@ pub fn ValueField(
             wrong.set(None);
             return;
         }
-        let read = unit.read(&typed, app.style.get_untracked());
-        if read.is_none() && !typed.trim().is_empty() {
-            wrong.set(Some(unreadable(app, unit, &typed)));
-            return;
-        }
+        let read = match app.worded(|w| w.read(unit, &typed)) {
+            Ok(value) => Some(value),
+            Err(_) if typed.trim().is_empty() => None,
+            Err(why) => return wrong.set(Some(app.said(&why))),
+        };
         match apply(read) {
             Ok(()) => {
                 wrong.set(None);

@@ -26,12 +26,9 @@ impl<F: Form + Send + Sync + 'static> Copy for FormSheet<F> {}
 impl<F: Form + Send + Sync + 'static> FormSheet<F> {
     /// The form as it is before anybody has written in it.
     pub fn new(app: App) -> Self {
-        let style = app.style.get_untracked();
-        let form = F::usual(style);
-        let texts = F::FIELDS
-            .iter()
-            .map(|f| (f.key(), form.shown(*f, style)))
-            .collect();
+        let form = F::usual(app.style.get_untracked());
+        let shown = |f: &Field| (f.key(), app.worded(|w| w.entries(&form.shown(*f))));
+        let texts = F::FIELDS.iter().map(shown).collect();
         Self {
             app,
             form: RwSignal::new(form),
@@ -65,16 +62,22 @@ impl<F: Form + Send + Sync + 'static> FormSheet<F> {
         else {
             return true;
         };
+        let set = |typed: String| {
+            self.form
+                .try_update(|f| f.set(field, &typed, style))
+                .unwrap_or(Ok(()))
+                .map_err(|why| why.0)
+        };
         let taken = self
-            .form
-            .try_update(|f| f.set(field, &text.unwrap_or_default(), style))
-            .unwrap_or(Ok(()));
+            .app
+            .worded(|w| w.typed(&text.unwrap_or_default()))
+            .and_then(set);
         self.wrong.update(|w| match &taken {
             Ok(()) => {
                 w.remove(field.key());
             }
             Err(why) => {
-                w.insert(field.key(), self.app.worded(|words| words.refusal(why)));
+                w.insert(field.key(), self.app.said(why));
             }
         });
         taken.is_ok()
@@ -103,15 +106,20 @@ impl<F: Form + Send + Sync + 'static> FormSheet<F> {
         let old = self.app.style.get_untracked();
         let (before, after) = (F::usual(old), F::usual(style));
         let mut form = self.form.get_untracked();
+        let words = |style| self.app.worded(|w| w.styled(style));
+        let (then, now) = (words(old), words(style));
         self.texts.update(|texts| {
             for field in F::FIELDS {
                 let Some(text) = texts.get_mut(field.key()) else {
                     continue;
                 };
-                if *text == before.shown(*field, old) {
-                    *text = after.shown(*field, style);
-                } else if form.set(*field, text, old).is_ok() {
-                    *text = form.shown(*field, style);
+                if *text == then.entries(&before.shown(*field)) {
+                    *text = now.entries(&after.shown(*field));
+                } else if then
+                    .typed(text)
+                    .is_ok_and(|typed| form.set(*field, &typed, old).is_ok())
+                {
+                    *text = now.entries(&form.shown(*field));
                 }
             }
         });

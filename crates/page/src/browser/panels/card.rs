@@ -3,11 +3,10 @@
 use crate::actions::{TAKE_BACK, choices_on};
 use crate::browser::app::App;
 use crate::browser::commands;
-use crate::browser::controls::field::unreadable;
 use crate::document::Edit;
 use cordonry::check::Part;
 use cordonry::row::{Shoot, Tree};
-use cordonry::said::Arg;
+use cordonry::said::{Arg, Quantity};
 use cordonry::work::Choice;
 use leptos::prelude::*;
 
@@ -213,12 +212,11 @@ fn Choices(app: App, s: CardText) -> impl IntoView {
 /// The numbers that a choice asks for.
 #[component]
 fn AskNumbers(app: App, choice: Choice) -> impl IntoView {
-    let style = app.style.get_untracked();
     let wrong = RwSignal::new(None::<String>);
     let typed: Vec<RwSignal<String>> = choice
         .asked
         .iter()
-        .map(|a| RwSignal::new(a.unit.write(a.usual, style)))
+        .map(|a| RwSignal::new(app.worded(|w| w.field(a.unit, a.usual))))
         .collect();
     let single = choice.asked.len() == 1;
     let word = app.said(&choice.said);
@@ -230,7 +228,7 @@ fn AskNumbers(app: App, choice: Choice) -> impl IntoView {
             let text = *text;
             let label = match asked.unit {
                 _ if single => word.clone(),
-                cordonry::typed::Unit::Thickness => app.t("measure-diameter"),
+                Quantity::Thickness => app.t("measure-diameter"),
                 _ => app.t("measure-length"),
             };
             view! {
@@ -253,12 +251,9 @@ fn AskNumbers(app: App, choice: Choice) -> impl IntoView {
         let mut numbers = Vec::new();
         for (asked, text) in choice.asked.iter().zip(&typed) {
             let text = text.get_untracked();
-            match asked.unit.read(&text, style) {
-                Some(number) => numbers.push(number),
-                None => {
-                    wrong.set(Some(unreadable(app, asked.unit, &text)));
-                    return;
-                }
+            match app.worded(|w| w.read(asked.unit, &text)) {
+                Ok(number) => numbers.push(number),
+                Err(why) => return wrong.set(Some(app.said(&why))),
             }
         }
         let work = choice.work(&numbers);

@@ -13,7 +13,7 @@ use cordonry::plan::{Correction, Measure, Pick, Plan};
 use cordonry::refusal::Refusal;
 use cordonry::row::TreeId;
 use cordonry::said::Arg;
-use cordonry::typed::Unit;
+use cordonry::said::Quantity;
 use leptos::prelude::*;
 use std::rc::Rc;
 
@@ -62,7 +62,7 @@ pub fn RecordStrip(app: App) -> impl IntoView {
                         app
                         label=app.t("record-add-tree-at")
                         name="add-tree"
-                        unit=Unit::Length
+                        unit=Quantity::Length
                         value=Signal::stored(None)
                         apply=add
                     />
@@ -79,7 +79,7 @@ pub fn RecordStrip(app: App) -> impl IntoView {
 fn RowMeasures(app: App) -> impl IntoView {
     let measures = move || app.read(|d| d.plan().found.measures()).unwrap_or_default();
     let find = |list: Vec<Measure>, key: &str| list.into_iter().find(|m| m.key == key);
-    let keys: Vec<(&'static str, Unit)> = app
+    let keys: Vec<(&'static str, Quantity)> = app
         .peek(|d| d.plan().found.measures())
         .unwrap_or_default()
         .iter()

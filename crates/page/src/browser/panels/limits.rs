@@ -6,7 +6,7 @@ use crate::document::Edit;
 use cordonry::plan::Setting;
 use cordonry::row::{Limit, LimitInfo, Status};
 use cordonry::said::Arg;
-use cordonry::typed::Unit;
+use cordonry::said::Quantity;
 use cordonry::units::Mm;
 use leptos::prelude::*;
 use std::rc::Rc;
@@ -84,10 +84,10 @@ fn OneSetting(app: App, setting: Setting) -> impl IntoView {
 #[component]
 fn Posts(app: App) -> impl IntoView {
     let written = Memo::new(move |_| {
-        let style = app.style.get();
+        app.style.track();
         app.read(|d| {
             let posts = d.plan().found.trellis.posts.iter().map(|p| p.f());
-            Unit::Length.write_list(posts, style)
+            app.worded(|w| w.field_list(Quantity::Length, posts))
         })
         .unwrap_or_default()
     });
@@ -97,7 +97,7 @@ fn Posts(app: App) -> impl IntoView {
             wrong.set(None);
             return;
         }
-        let Some(posts) = Unit::Length.read_list(&text, app.style.get_untracked()) else {
+        let Ok(posts) = app.worded(|w| w.read_list(Quantity::Length, &text)) else {
             wrong.set(Some(app.t("field-no-list")));
             return;
         };
@@ -127,7 +127,7 @@ fn Posts(app: App) -> impl IntoView {
             app
             label=app.t("setting-posts-every")
             name="posts-every"
-            unit=Unit::Length
+            unit=Quantity::Length
             value=Signal::stored(None)
             apply=every
         />

@@ -1,12 +1,10 @@
 //! One kind of work on many trees at once.
 
 use crate::browser::app::App;
-use crate::browser::controls::field::unreadable;
 use crate::desk::Desk;
 use crate::document::Edit;
 use cordonry::row::TreeId;
 use cordonry::said::Arg;
-use cordonry::units::LengthStyle;
 use cordonry::work::{Sweep, Work};
 use leptos::prelude::*;
 
@@ -37,9 +35,9 @@ pub fn Many(app: App) -> impl IntoView {
         .unwrap_or_default();
     let kind = RwSignal::new(kinds.first().copied().unwrap_or(Sweep::Laterals));
     let number = RwSignal::new(String::new());
-    let usual = move |sweep: Sweep, style: LengthStyle| {
+    let usual = move |sweep: Sweep| {
         let asked = sweep.asked();
-        asked.map_or_else(String::new, |a| a.unit.write(a.usual, style))
+        asked.map_or_else(String::new, |a| app.worded(|w| w.field(a.unit, a.usual)))
     };
     let trees = move || match whom.get() {
         "many-row" => Whom::Row,
@@ -56,10 +54,10 @@ pub fn Many(app: App) -> impl IntoView {
             return Ok(kind);
         };
         let text = number.get();
-        match asked.unit.read(&text, app.style.get()) {
-            Some(number) => Ok(kind.with(number)),
-            None => Err(unreadable(app, asked.unit, &text)),
-        }
+        app.style.track();
+        app.worded(|w| w.read(asked.unit, &text))
+            .map(|number| kind.with(number))
+            .map_err(|why| app.said(&why))
     };
     let works = Memo::new(move |_| -> Result<Vec<Work>, String> {
         let (whom, sweep) = (trees(), sweep()?);
@@ -79,7 +77,9 @@ pub fn Many(app: App) -> impl IntoView {
         });
         let found = found.unwrap_or_default();
         let why = match sweep.asked() {
-            Some(asked) if found.is_empty() => asked.unit.read(&number.get(), app.style.get()),
+            Some(asked) if found.is_empty() => {
+                app.worded(|w| w.read(asked.unit, &number.get())).ok()
+            }
             _ => None,
         }
         .and_then(|typed| {
@@ -134,7 +134,7 @@ pub fn Many(app: App) -> impl IntoView {
     let pick_kind = move |key: String| {
         if let Some(next) = kinds.iter().find(|k| k.key() == key) {
             kind.set(*next);
-            number.set(usual(*next, app.style.get_untracked()));
+            number.set(usual(*next));
         }
     };
     view! {

@@ -5,7 +5,7 @@ use crate::browser::controls::field::{Apply, ValueField};
 use crate::document::Edit;
 use cordonry::row::{Covering, Wire};
 use cordonry::said::Arg;
-use cordonry::typed::Unit;
+use cordonry::said::Quantity;
 use cordonry::units::Mm;
 use cordonry::work::{Work, apply_to_trellis};
 use leptos::prelude::*;
@@ -62,7 +62,7 @@ pub fn Wires(app: App) -> impl IntoView {
             app
             label=app.t("wire-add")
             name="wire-add"
-            unit=Unit::Length
+            unit=Quantity::Length
             value=Signal::stored(None)
             apply=add
         />
@@ -132,7 +132,7 @@ fn OneWire(app: App, i: usize, height: Mm) -> impl IntoView {
     let label = app.text("wire-number", &[("number", Arg::Count(i as i64 + 1))]);
     view! {
         <li data-wire=height.0>
-            <ValueField app label name="wire-height" unit=Unit::Length value apply/>
+            <ValueField app label name="wire-height" unit=Quantity::Length value apply/>
             <span>{move || app.t(state())}</span>
             <button
                 class="link"

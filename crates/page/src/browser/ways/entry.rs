@@ -228,13 +228,17 @@ pub fn NoTrees(app: App) -> impl IntoView {
             LengthStyle::Metric => BareUnit::Metre,
             LengthStyle::FeetInches => BareUnit::Foot,
         };
-        match parse_length(&text.get_untracked(), bare) {
+        let read = |typed: String| parse_length(&typed, bare);
+        match app
+            .worded(|w| w.typed(&text.get_untracked()))
+            .and_then(read)
+        {
             Ok(x) => {
                 wrong.set(None);
                 app.edit_from(|d| Ok(Some(d.scene().record_tree(x))));
                 app.follow_chosen();
             }
-            Err(why) => wrong.set(Some(why)),
+            Err(why) => wrong.set(Some(app.said(&why))),
         }
     };
     move || {

@@ -7,7 +7,7 @@ use crate::browser::dom;
 use crate::browser::ways::entry::{Doorway, FormPage};
 use cordonry::refusal::Refusal;
 use cordonry::row::Toward;
-use cordonry::said::Arg;
+use cordonry::said::{Arg, Said};
 use cordonry::walk::{Answer, Ask, Doubt, Tape, Walk, WalkSetup, Way};
 use leptos::prelude::*;
 use std::collections::BTreeMap;
@@ -38,7 +38,7 @@ pub fn WalkSetupForm(app: App, entry: RwSignal<Doorway>) -> impl IntoView {
             {radios(
                 "tape",
                 app.t("walk-tape"),
-                Tape::ALL.map(|t| (t.sign().to_string(), t)).to_vec(),
+                Tape::ALL.map(|t| (app.t(t.sign()), t)).to_vec(),
                 move || sheet.read(|s| s.tape),
                 move |tape| {
                     sheet.set_style(tape.style());
@@ -74,7 +74,9 @@ impl Walker {
 
     /// Does something with the walk. What was typed stays where it is refused.
     fn act(self, f: impl FnOnce(&mut Walk, &str) -> Result<(), Refusal>) {
-        let text = self.text.get_untracked();
+        let Some(text) = self.typed() else {
+            return self.to_field();
+        };
         let taken = self
             .walk
             .try_update(|w| w.as_mut().map(|w| f(w, &text)))
@@ -91,16 +93,27 @@ impl Walker {
         self.to_field();
     }
 
+    /// What was typed, as the walk reads it; `None` where that is refused, which is then said.
+    fn typed(self) -> Option<String> {
+        let typed = self.app.worded(|w| w.typed(&self.text.get_untracked()));
+        typed
+            .map_err(|why| self.wrong.set(Some(self.app.said(&why))))
+            .ok()
+    }
+
     /// Takes what was typed, unless it looks like a slip: then that is asked first.
     fn take(self, as_what: Take) {
-        let text = self.text.get_untracked();
+        let Some(text) = self.typed() else {
+            return self.to_field();
+        };
         let doubt = self
             .walk
             .with_untracked(|w| w.as_ref().and_then(|w| w.doubt(&text)));
         let Some(doubt) = doubt else {
             return self.act(as_what);
         };
-        self.wrong.set(Some(self.app.said(&doubt.question())));
+        self.wrong
+            .set(Some(in_its_style(self.app, &doubt, doubt.question())));
         self.doubt.set(Some((doubt, as_what)));
         self.to_field();
     }
@@ -138,7 +151,7 @@ impl Walker {
             .try_update(|w| w.as_mut().and_then(Walk::back))
             .flatten();
         if let Some(typed) = typed {
-            self.text.set(typed);
+            self.text.set(self.app.worded(|w| w.to_type(&typed)));
             self.keep();
         }
         self.clear();
@@ -229,11 +242,11 @@ pub fn Walking(app: App, entry: RwSignal<Doorway>, walk: Walk) -> impl IntoView 
     };
     let unit = move || {
         hand.walk.with(|w| {
-            w.as_ref().map_or("", |w| {
+            w.as_ref().map_or_else(String::new, |w| {
                 if w.ask().is_thickness() {
-                    w.setup().tape.thickness_sign()
+                    app.t(w.setup().tape.thickness_sign())
                 } else {
-                    w.setup().tape.sign()
+                    app.t(w.setup().tape.sign())
                 }
             })
         })
@@ -338,12 +351,17 @@ fn question(hand: Walker) -> String {
     hand.app.text(&format!("walk-ask-{}", ask.key()), &args)
 }
 
+/// What is said of a doubt, with lengths as they are on the tape.
+fn in_its_style(app: App, doubt: &Doubt, said: Said) -> String {
+    app.worded(|w| w.styled(doubt.style()).say(&said))
+}
+
 /// The answers to what is asked about a likely slip: one press each.
 fn doubt_buttons(hand: Walker) -> impl IntoView {
     let app = hand.app;
     hand.doubt.get().map(|(doubt, as_what)| {
         let (label, typed) = match doubt.meant() {
-            Some((label, typed)) => (app.said(&label), Some(typed)),
+            Some((label, typed)) => (in_its_style(app, &doubt, label), Some(typed)),
             None => (app.t("walk-doubt-mend"), None),
         };
         view! {
@@ -355,14 +373,14 @@ fn doubt_buttons(hand: Walker) -> impl IntoView {
                         hand.clear();
                         return hand.to_field();
                     };
-                    hand.text.set(typed);
+                    hand.text.set(app.worded(|w| w.to_type(&typed)));
                     hand.act(as_what);
                 }
             >
                 {label}
             </button>
             <button type="button" data-act="walk-doubt-stands" on:click=move |_| hand.act(as_what)>
-                {app.said(&doubt.as_it_stands())}
+                {in_its_style(app, &doubt, doubt.as_it_stands())}
             </button>
         }
     })
