@@ -1,34 +1,12 @@
-//! The layers of the wall on the screen, in the one order in which they lie on each other.
+//! On what each layer of the wall is drawn on the screen. Which layers there are, and in what order they lie on each other,
+//! is told in one place for screen and paper: [`cordonry_draw::Layer`].
 
-/// A layer.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Layer {
-    /// The map of the light.
-    LightMap,
-    /// The beam of an hour's sun.
-    Beam,
-    /// The ground, wires and posts.
-    Backdrop,
-    /// The trees, a group each.
-    Trees,
-    /// The signs for work.
-    Signs,
-    /// What stands before the trees: measures and numbers.
-    Front,
-    /// Lengths, handles, the choice.
-    Marks,
-    /// The bud that a press would keep.
-    Ghost,
-    /// The place whose light is told.
-    Probe,
-}
+pub use cordonry_draw::Layer;
 
 /// What layers are drawn on; each is one element, with one measure.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Surface {
-    /// A picture, laid under all else.
-    Picture,
-    /// A drawing in screen pixels behind the wall.
+    /// Behind the wall, in screen pixels: a picture, and a drawing over it.
     Behind,
     /// The drawing of the wall, in millimetres.
     Wall,
@@ -38,44 +16,18 @@ pub enum Surface {
     Top,
 }
 
-impl Layer {
-    /// From the lowest to the highest.
-    pub const ALL: [Self; 9] = [
-        Self::LightMap,
-        Self::Beam,
-        Self::Backdrop,
-        Self::Trees,
-        Self::Signs,
-        Self::Front,
-        Self::Marks,
-        Self::Ghost,
-        Self::Probe,
-    ];
-
-    /// What it is drawn on.
-    pub fn surface(self) -> Surface {
-        match self {
-            Self::LightMap => Surface::Picture,
-            Self::Beam => Surface::Behind,
-            Self::Backdrop | Self::Trees | Self::Signs | Self::Front => Surface::Wall,
-            Self::Marks | Self::Ghost => Surface::Over,
-            Self::Probe => Surface::Top,
-        }
-    }
-
-    /// Its name among the styles.
-    pub fn class(self) -> &'static str {
-        match self {
-            Self::LightMap => "light-map",
-            Self::Beam => "beam",
-            Self::Backdrop => "frame",
-            Self::Trees => "trees",
-            Self::Signs => "signs",
-            Self::Front => "front",
-            Self::Marks => "marks",
-            Self::Ghost => "ghost",
-            Self::Probe => "probe-mark",
-        }
+/// What a layer is drawn on.
+pub fn surface(layer: Layer) -> Surface {
+    match layer {
+        Layer::Light => Surface::Behind,
+        Layer::Frame
+        | Layer::Trees
+        | Layer::Work
+        | Layer::Notes
+        | Layer::Ground
+        | Layer::Numbers => Surface::Wall,
+        Layer::Hand | Layer::Aim => Surface::Over,
+        Layer::Probe => Surface::Top,
     }
 }
 
@@ -83,12 +35,22 @@ impl Surface {
     /// Its name among the styles.
     pub fn class(self) -> &'static str {
         match self {
-            Self::Picture => "light-clip",
             Self::Behind | Self::Top => "light-over",
             Self::Wall => "scene wall",
             Self::Over => "overlay",
         }
     }
+}
+
+/// The names of a layer's element among the styles.
+pub fn class(layer: Layer) -> String {
+    let short = match layer {
+        Layer::Trees => "trees",
+        Layer::Work => "signs",
+        Layer::Probe => "probe-mark",
+        _ => return layer.name().to_string(),
+    };
+    format!("{} {short}", layer.name())
 }
 
 #[cfg(test)]
@@ -97,20 +59,12 @@ mod tests {
 
     #[test]
     fn each_surface_holds_neighbouring_layers() {
-        let surfaces = Layer::ALL.map(Layer::surface);
         let mut begun: Vec<Surface> = Vec::new();
-        for surface in surfaces {
-            if begun.last() != Some(&surface) {
-                assert!(
-                    !begun.contains(&surface),
-                    "{surface:?} is left and come back to"
-                );
-                begun.push(surface);
+        for on in Layer::ALL.map(surface) {
+            if begun.last() != Some(&on) {
+                assert!(!begun.contains(&on), "{on:?} is left and come back to");
+                begun.push(on);
             }
         }
-        assert!(
-            Layer::ALL.is_sorted(),
-            "the list is in the order of the names"
-        );
     }
 }

@@ -46,9 +46,9 @@ pub fn dark_ground() -> bool {
 impl LightLayer {
     pub fn new(layers: &Layers, band_host: &Element) -> Option<Self> {
         let document = band_host.owner_document()?;
-        let canvas = layers.canvas(Layer::LightMap)?;
+        let canvas = layers.map();
         let context = canvas.get_context("2d").ok()??.dyn_into().ok()?;
-        let over = layers.get(Layer::Beam)?;
+        let over = layers.get(Layer::Light)?;
         let marks = layers.get(Layer::Probe)?;
         let band_svg = drawing(&document)?;
         band_svg.set_attribute("class", "sky-drawing").ok()?;

@@ -28,7 +28,8 @@ pub struct WallScreen {
     frame: Element,
     trees: Element,
     signs: Element,
-    front: Element,
+    ground: Element,
+    numbers: Element,
     overlay: Element,
     ghost: Element,
     band: Element,
@@ -50,12 +51,13 @@ impl WallScreen {
         band_host.append_child(&band).ok()?;
         Some(Self {
             scene: layers.wall(),
-            frame: layers.get(Layer::Backdrop)?,
+            frame: layers.get(Layer::Frame)?,
             trees: layers.get(Layer::Trees)?,
-            signs: layers.get(Layer::Signs)?,
-            front: layers.get(Layer::Front)?,
-            overlay: layers.get(Layer::Marks)?,
-            ghost: layers.get(Layer::Ghost)?,
+            signs: layers.get(Layer::Work)?,
+            ground: layers.get(Layer::Ground)?,
+            numbers: layers.get(Layer::Numbers)?,
+            overlay: layers.get(Layer::Hand)?,
+            ghost: layers.get(Layer::Aim)?,
             band,
             host: host.clone(),
             document,
@@ -102,11 +104,10 @@ impl WallScreen {
         if self.drawn != Some(view) || redraw.all {
             self.frame
                 .set_inner_html(&cordonry_draw::backdrop(&scene.row, span));
-            self.front.set_inner_html(&format!(
-                "{}{}",
-                cordonry_draw::foreground(&scene.row, span, view.scale, words),
-                cordonry_draw::tree_numbers(&scene.row, span, view.scale, words),
-            ));
+            let ground = cordonry_draw::foreground(&scene.row, span, view.scale, words);
+            self.ground.set_inner_html(&ground);
+            let numbers = cordonry_draw::tree_numbers(&scene.row, span, view.scale, words);
+            self.numbers.set_inner_html(&numbers);
         }
         if self.drawn != Some(view) {
             self.set_window(view);
