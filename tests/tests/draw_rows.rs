@@ -4,7 +4,7 @@
 use cordonry::check::{Context, check as check_row, figures};
 use cordonry::cover::{Span, cover, upright_places};
 use cordonry::plan::{Mark, Plan};
-use cordonry::pose::Geometry;
+use cordonry::pose::{Geometry, PosedRow};
 use cordonry::row::{
     Face, GrowthUnit, Laterals, Moment, Phase, Planted, Pose, Row, Shoot, ShootId, Toward, Tree,
     TreeId, Trellis,
@@ -337,7 +337,11 @@ fn sheets_for_print() {
     }];
     let words = Words::default();
     let terms = plan.terms(&row.trellis);
-    let findings = check_row(&Context::found(&row, &terms, &plan.targets));
+    let findings = check_row(&Context::found(
+        &PosedRow::of(&row, &plan.targets),
+        &terms,
+        &plan.targets,
+    ));
     let before = row.trees.iter().map(|t| (t.id, t.clone())).collect();
     let told = Told {
         plan: &plan,

@@ -5,6 +5,7 @@ use cordonry::check::{Context, Finding, check};
 use cordonry::file::csv::{Measured, Options, Style, read, write};
 use cordonry::file::read_plan;
 use cordonry::plan::Plan;
+use cordonry::pose::PosedRow;
 use cordonry::row::{Covering, Row, ShootId, Site, Targets, Tree, Trellis, Wire};
 use cordonry::terms::Terms;
 use cordonry::units::{LengthStyle, Mm};
@@ -66,7 +67,11 @@ fn renumbered(row: &Row) -> Row {
 
 fn findings(row: &Row, site: &Site, targets: &Targets) -> Vec<Finding> {
     let terms = Terms::on(row, targets, site);
-    check(&Context::found(row, &terms, targets))
+    check(&Context::found(
+        &PosedRow::of(row, targets),
+        &terms,
+        targets,
+    ))
 }
 
 /// The found row of a plan, written and read and written again.

@@ -6,6 +6,7 @@ use cordonry::light::row_light::report;
 use cordonry::light::state::{LightState, Settings};
 use cordonry::light::{Alike, DeepCanopy, beside_deep};
 use cordonry::light::{Fineness, Period};
+use cordonry::pose::PosedRow;
 use cordonry::row::{
     GrowthUnit, Limit, Moment, Planted, Pose, Row, Shoot, ShootId, Site, Targets, Toward, Tree,
     TreeId, Trellis,
@@ -375,7 +376,8 @@ fn found_at(row: &Row, site: &Site, targets: &Targets) -> Vec<Finding> {
     let season = Period::growing_season(45.0);
     let light = report(&Foliage::new(row, site, targets, 1.0), targets, season);
     let terms = Terms::on(row, targets, site);
-    check_light(&Context::found(row, &terms, targets), &light)
+    let row = PosedRow::of(row, targets);
+    check_light(&Context::found(&row, &terms, targets), &light)
 }
 
 fn of<'f>(found: &'f [Finding], rule: &str) -> Vec<&'f Finding> {

@@ -5,7 +5,7 @@ use crate::args::Check;
 use crate::files::{self, Unreadable};
 use crate::light::of_row;
 use anyhow::Result;
-use cordonry::check::{Context, Figures, Finding, Severity, check, check_light, figures};
+use cordonry::check::{Context, Figures, Finding, Severity, check_light, survey};
 use cordonry::file::work_value;
 use cordonry::plan::{Plan, Replayed, replay};
 use cordonry_words::Words;
@@ -31,7 +31,8 @@ fn look_at(path: &Path, light: bool) -> Result<Checked> {
     let judged = judged(&plan)?;
     let row = &judged.row;
     let context = Context::of(&plan, &judged);
-    let mut findings = check(&context);
+    let seen = survey(&context, None);
+    let mut findings = seen.findings;
     if light {
         findings.extend(check_light(&context, &of_row(&plan, row, None)));
         findings.sort_by_key(|f| std::cmp::Reverse(f.severity));
@@ -39,7 +40,7 @@ fn look_at(path: &Path, light: bool) -> Result<Checked> {
     Ok(Checked {
         file: path.display().to_string(),
         leaf: row.leaf,
-        figures: figures(row, &plan.targets),
+        figures: seen.figures,
         findings,
         plan,
     })

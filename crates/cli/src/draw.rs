@@ -8,6 +8,7 @@ use crate::files;
 use anyhow::Result;
 use cordonry::check::{Context, check, figures};
 use cordonry::plan::Plan;
+use cordonry::pose::PosedRow;
 use cordonry::row::Phase;
 use cordonry::work::Work;
 use cordonry_draw::{FigureTable, Paper, Time, Told, row_figures, row_figures_title};
@@ -70,7 +71,7 @@ fn sheets(plan: &Plan, paper: PaperSize) -> Vec<String> {
     let terms = plan.terms(&row.trellis);
     let findings = check(&Context {
         moment,
-        ..Context::found(row, &terms, &plan.targets)
+        ..Context::found(&PosedRow::of(row, &plan.targets), &terms, &plan.targets)
     });
     let work: Vec<Work> = plan
         .schemes

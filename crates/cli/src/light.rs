@@ -8,13 +8,13 @@ use anyhow::{Result, bail};
 use cordonry::light::row_light::{LightReport, report};
 use cordonry::light::{Foliage, Period};
 use cordonry::plan::Plan;
-use cordonry::row::Row;
+use cordonry::pose::AnyRow;
 use serde_json::{Value, json};
 use std::fmt::Write as _;
 use std::path::Path;
 
 /// The light of a judged row in full leaf, over a period or else its growing season.
-pub fn of_row(plan: &Plan, row: &Row, period: Option<Period>) -> LightReport {
+pub fn of_row(plan: &Plan, row: &impl AnyRow, period: Option<Period>) -> LightReport {
     let foliage = Foliage::new(row, &plan.site, &plan.targets, 1.0);
     let latitude = foliage.around().site.latitude_deg;
     let period = period.unwrap_or(Period::growing_season(latitude));

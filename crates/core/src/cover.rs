@@ -1,7 +1,8 @@
 //! Cordon cover: which stretches of the wire bear wood, which are bare, which are covered twice.
 
-use crate::pose::{Course, Geometry, ON_THE_WIRE, layout};
+use crate::pose::{AnyRow, Course, Geometry, ON_THE_WIRE, Posed};
 use crate::row::{Face, Kind, Limit, Pose, Row, Shoot, ShootId, Targets, Tree, TreeId};
+use std::sync::Arc;
 
 /// A stretch along the row, mm; `from` ≤ `to`.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -165,12 +166,15 @@ pub fn laid_of(tree: &Tree, courses: &[Course], g: Geometry, targets: &Targets) 
 }
 
 /// The cover of the row's stretch of wire.
-pub fn cover(row: &Row, targets: &Targets) -> Cover {
-    let g = Geometry::of(row, targets);
-    let laid = row
-        .trees
+pub fn cover(row: &impl AnyRow, targets: &Targets) -> Cover {
+    let g = Geometry::of(row.row(), targets);
+    cover_of_posed(row.row(), &row.posed_in(g), g, targets)
+}
+
+fn cover_of_posed(row: &Row, trees: &[Arc<Posed>], g: Geometry, targets: &Targets) -> Cover {
+    let laid = trees
         .iter()
-        .flat_map(|t| laid_of(t, &layout(t, g), g, targets))
+        .flat_map(|t| laid_of(t.tree(), t.courses(), g, targets))
         .collect();
     cover_of(
         laid,
@@ -301,10 +305,10 @@ pub fn places_of<'a>(tree: &'a Tree, courses: &'a [Course]) -> impl Iterator<Ite
 }
 
 /// The places of the uprights along the row, from left to right.
-pub fn upright_places(row: &Row, g: Geometry) -> Vec<Place> {
+pub fn upright_places(row: &impl AnyRow, g: Geometry) -> Vec<Place> {
     let mut out: Vec<Place> = Vec::new();
-    for tree in &row.trees {
-        out.extend(places_of(tree, &layout(tree, g)));
+    for tree in row.posed_in(g).iter() {
+        out.extend(places_of(tree.tree(), tree.courses()));
     }
     out.sort_by(Place::along_the_row);
     out

@@ -5,8 +5,7 @@ use crate::cover::{Stretch, cover, upright_places};
 use crate::light::row_light::report;
 use crate::light::{Foliage, Period};
 use crate::plan::{Moment, Plan, Replayed, Window, replay};
-use crate::pose::{Course, Geometry, bend_toward, layout};
-use crate::row::{Row, Tree};
+use crate::pose::{Course, Geometry, Posed, PosedRow, bend_toward};
 use crate::units::fixed;
 use kurbo::{BezPath, PathEl, Point, Vec2};
 use std::fmt::Write;
@@ -50,8 +49,8 @@ fn moments(plan: &Plan, scheme: usize) -> Vec<Moment> {
 fn moment_of(out: &mut String, plan: &Plan, replayed: &Replayed) {
     let row = &replayed.row;
     let g = Geometry::of(row, &plan.targets);
-    for tree in &row.trees {
-        tree_of(out, tree, g);
+    for tree in row.posed() {
+        tree_of(out, tree);
     }
     cover_of(out, plan, row);
     for place in upright_places(row, g) {
@@ -154,13 +153,13 @@ fn finding_of(out: &mut String, f: &Finding) {
     }
 }
 
-fn tree_of(out: &mut String, tree: &Tree, g: Geometry) {
+fn tree_of(out: &mut String, posed: &Posed) {
+    let tree = posed.tree();
     line(
         out,
         format_args!("tree {} at {} {}", tree.id, tree.foot.0, tree.shoots.len()),
     );
-    let courses = layout(tree, g);
-    for (i, (shoot, course)) in tree.shoots.iter().zip(&courses).enumerate() {
+    for (i, (shoot, course)) in posed.pairs().enumerate() {
         line(
             out,
             format_args!(
@@ -177,7 +176,7 @@ fn tree_of(out: &mut String, tree: &Tree, g: Geometry) {
         }
         // A drag a little back and up from the tip.
         let target = course.tip() + Vec2::new(-70.0, 45.0);
-        let pose = bend_toward(tree, i, g, target, false);
+        let pose = bend_toward(posed, i, target, false);
         line(out, format_args!("drag {:?}", pose.heading()));
     }
 }
@@ -193,7 +192,7 @@ fn bend(course: &Course) -> String {
     out
 }
 
-fn cover_of(out: &mut String, plan: &Plan, row: &Row) {
+fn cover_of(out: &mut String, plan: &Plan, row: &PosedRow) {
     let cover = cover(row, &plan.targets);
     line(
         out,

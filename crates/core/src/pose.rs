@@ -6,7 +6,7 @@
 
 mod posed;
 
-pub use posed::{Posed, PosedRow};
+pub use posed::{AnyRow, Posed, PosedRow};
 
 use crate::row::{Face, Limit, Pose, Row, Shoot, Targets, Tree, Trellis};
 use kurbo::{Arc, BezPath, Point, Vec2};
@@ -274,8 +274,8 @@ pub const VERTICAL_SNAP: f64 = 3.0;
 
 /// The pose that brings the tip of the shoot at `index` nearest to `target`, on the curve that its length
 /// allows. With `snap`, a tip near the wire goes onto it and a shoot near the vertical goes upright.
-pub fn bend_toward(tree: &Tree, index: usize, g: Geometry, target: Point, snap: bool) -> Pose {
-    let courses = layout(&tree_upto(tree, index), g);
+pub fn bend_toward(on: &Posed, index: usize, target: Point, snap: bool) -> Pose {
+    let (tree, g, courses) = (on.tree(), on.geometry(), on.courses());
     let Some(shoot) = tree.shoots.get(index) else {
         return Pose::Free;
     };
@@ -333,14 +333,6 @@ pub fn bend_toward(tree: &Tree, index: usize, g: Geometry, target: Point, snap: 
             lean: Default::default(),
         },
         other => other,
-    }
-}
-
-fn tree_upto(tree: &Tree, index: usize) -> Tree {
-    Tree {
-        shoots: tree.shoots[..index.min(tree.shoots.len())].to_vec(),
-        note: String::new(),
-        ..*tree
     }
 }
 

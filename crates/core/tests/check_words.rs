@@ -5,7 +5,7 @@ mod rows;
 
 use cordonry::check::{Context, Finding, check, light_rules, rules};
 use cordonry::cover::{Span, cover, upright_places};
-use cordonry::pose::Geometry;
+use cordonry::pose::{Geometry, PosedRow};
 use cordonry::row::*;
 use cordonry::terms::Terms;
 use cordonry_words::Words;
@@ -60,8 +60,8 @@ fn every_default_lies_in_its_range() {
 
 fn all(row: &Row) -> Vec<Finding> {
     let targets = Targets::default();
-    let terms = Terms::of(row, &targets);
-    check(&Context::found(row, &terms, &targets))
+    let (row, terms) = (PosedRow::of(row, &targets), Terms::of(row, &targets));
+    check(&Context::found(&row, &terms, &targets))
 }
 
 #[test]

@@ -3,6 +3,7 @@
 use cordonry::check::{Context, Severity, check, figures};
 use cordonry::file::{read_plan, write_plan};
 use cordonry::make::{EmptyRow, Field, Form, Leaders, RowSketch};
+use cordonry::pose::PosedRow;
 use cordonry::row::{Kind, Row, Targets, Toward, Tree};
 use cordonry::terms::Terms;
 use cordonry::units::{Deg, LengthStyle, Mm};
@@ -14,8 +15,8 @@ fn usual() -> RowSketch {
 
 fn findings(row: &Row) -> Vec<cordonry::check::Finding> {
     let targets = Targets::default();
-    let terms = Terms::of(row, &targets);
-    check(&Context::found(row, &terms, &targets))
+    let (row, terms) = (PosedRow::of(row, &targets), Terms::of(row, &targets));
+    check(&Context::found(&row, &terms, &targets))
 }
 
 fn whole(tree: &Tree) {

@@ -4,7 +4,7 @@ mod common_arb;
 
 use common_arb::*;
 use cordonry::cover::{Cover, Laid, Span, cover, cover_of};
-use cordonry::pose::{Geometry, bend_toward, layout};
+use cordonry::pose::{Geometry, Posed, bend_toward, layout};
 use cordonry::row::{Limit, Pose, Row, Shoot, ShootId, Toward, Tree, TreeId};
 use cordonry::units::{Deg, Mm};
 use cordonry::work::{Work, apply};
@@ -297,7 +297,7 @@ proptest! {
             trial.shoots[index].pose = pose;
             (layout(&trial, g)[index].tip() - target).hypot()
         };
-        let pose = bend_toward(&tree, index, g, target, false);
+        let pose = bend_toward(&Posed::new(tree.clone(), g), index, target, false);
         let (least, best) = (-100..=1900)
             .map(|tenth| Pose::from_heading(f64::from(tenth) / 10.0))
             .map(|pose| (miss(pose), pose))
@@ -310,7 +310,7 @@ proptest! {
         // What a drag gives can be done, with or without the snap.
         for snap in [false, true] {
             let subject = (tree.id, tree.shoots[index].id);
-            let work = match bend_toward(&tree, index, g, target, snap) {
+            let work = match bend_toward(&Posed::new(tree.clone(), g), index, target, snap) {
                 Pose::Laid { toward, rise } => Work::Lay { tree: subject.0, shoot: subject.1, toward, rise_deg: rise },
                 Pose::Upright { lean } => Work::Stand { tree: subject.0, shoot: subject.1, lean_deg: lean },
                 other => panic!("a drag gave {other:?}"),
@@ -338,7 +338,12 @@ fn a_drag_of_nothing_is_no_pose() {
         bend_diameters: 15.0,
     };
     assert_eq!(
-        bend_toward(&tree, 3, g, Point::new(0.0, 0.0), true),
+        bend_toward(
+            &Posed::new(Arc::new(tree), g),
+            3,
+            Point::new(0.0, 0.0),
+            true
+        ),
         Pose::Free
     );
 }

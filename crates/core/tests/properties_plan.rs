@@ -4,8 +4,9 @@ mod common_arb;
 
 use common_arb::*;
 use cordonry::file::{read_plan, write_plan};
-use cordonry::plan::{History, Moment, Phase, Plan, Replayer, Schedule, VoidWork, Window};
-use cordonry::row::{Row, ShootId, TreeId};
+use cordonry::plan::{History, Moment, Phase, Plan, Replayer, Schedule, Setting, VoidWork, Window};
+use cordonry::row::{Limit, Row, ShootId, TreeId};
+use cordonry::terms::Assumptions;
 use cordonry::units::Mm;
 use cordonry::work::{Work, apply};
 use proptest::prelude::*;
@@ -214,6 +215,94 @@ proptest! {
             let fresh = at(plan, moment);
             prop_assert_eq!(&cached.at(plan, 0, moment, Phase::After).unwrap(), &fresh);
             prop_assert_eq!(&at(plan, moment), &fresh);
+        }
+    }
+
+    #[test]
+    fn no_changed_term_leaves_a_stale_tree(
+        plan in plan(),
+        drafts in drafts(8),
+        asks in prop::collection::vec((0..6u8, any::<Index>(), any::<Index>(), 0.0..1.0), 1..14),
+    ) {
+        // The same plan under other limits, assumptions, sites and wires, asked for in any order.
+        let mut plan = worked(&plan, &drafts);
+        let first = drafts[0].moment(&plan);
+        let cut = plan.found.trees.iter().find_map(|t| {
+            let shoot = t.shoots.iter().find(|s| s.length() > 300.0 && s.parent.is_some())?;
+            Some(Work::CutToBuds { tree: t.id, shoot: shoot.id, buds: 3 })
+        });
+        if let Some(cut) = cut {
+            plan = forced(&plan, first, cut);
+        }
+        let mut cached = Replayer::default();
+        for (what, which, at, share) in asks {
+            let all = moments(&plan);
+            let moment = all[which.index(all.len())];
+            match what {
+                0 => plan.assumptions = Arc::new(Assumptions {
+                    nodes_per_metre: 20.0 + 40.0 * share,
+                    ..(*plan.assumptions).clone()
+                }),
+                1 => {
+                    let info = Limit::BendDiameters.info();
+                    let bend = info.min + (info.max - info.min) * share;
+                    if let Ok(other) = plan.with_limit(Limit::BendDiameters, Some(bend)) {
+                        plan = other;
+                    }
+                }
+                2 => plan = plan.with_setting(Setting::Latitude, Some(90.0 * share)).unwrap(),
+                3 => {
+                    let moved = Work::MoveWire {
+                        height_mm: plan.found.trellis.cordon_height(),
+                        to_mm: Mm::round(300.0 + 150.0 * share),
+                    };
+                    plan = forced(&plan, moment, moved);
+                }
+                _ => {}
+            }
+            let moment = all[at.index(all.len())];
+            let phase = [Phase::Before, Phase::After][usize::from(share > 0.5)];
+            let known = cached.at(&plan, 0, moment, phase).unwrap();
+            prop_assert_eq!(&known, &Replayer::default().at(&plan, 0, moment, phase).unwrap());
+            for posed in known.row.posed() {
+                prop_assert_eq!(posed.courses(), &cordonry::pose::layout(posed.tree(), known.terms.geometry)[..]);
+            }
+            prop_assert_eq!(cached.found(&plan), Replayer::default().found(&plan));
+            prop_assert_eq!(cached.found(&plan).row.into_row(), (*plan.found).clone());
+        }
+    }
+
+    #[test]
+    fn one_pass_gives_every_state(plan in plan(), drafts in drafts(12), other in drafts(4)) {
+        let mut plan = worked(&plan, &drafts);
+        for draft in &other {
+            plan = forced(&plan, draft.moment(&plan), draft.on(&plan.found));
+        }
+        // A tree that comes later, and work on it before it came.
+        let tree = TreeId(900);
+        let planted = plan.found.trees.first().map(|t| t.planted);
+        if let Some(planted) = planted {
+            let when = other[0].moment(&plan);
+            let plant = Work::Plant { tree, foot_mm: Mm(77), planted, length_mm: Mm(1500), diameter_dmm: 150 };
+            plan = forced(&plan, when, plant);
+            plan = forced(&plan, drafts[0].moment(&plan), Work::RubOut { tree, shoot: ShootId::STEM });
+        }
+        let last = moments(&plan).last().copied().unwrap();
+        let mut known = Replayer::default();
+        let mut states = Vec::new();
+        for state in plan.timeline(0, last).unwrap() {
+            let (moment, phase) = (state.moment, state.phase);
+            prop_assert_eq!(&state, &known.at(&plan, 0, moment, phase).unwrap());
+            states.push((moment, phase));
+        }
+        let all = plan.start().until(last);
+        let both: Vec<_> = all.flat_map(|m| [(m, Phase::Before), (m, Phase::After)]).collect();
+        prop_assert_eq!(states, both);
+        // Before a moment's work the row is as it is without that work.
+        for moment in plan.start().until(last) {
+            let without = plan.without_work(0, moment, |_| true).unwrap();
+            let before = known.at(&plan, 0, moment, Phase::Before).unwrap();
+            prop_assert_eq!(before.row, at(&without, moment).row);
         }
     }
 

@@ -4,7 +4,7 @@ use cordonry::check::{Context, check};
 use cordonry::file::{read_plan, read_walk, write_plan, write_walk};
 use cordonry::make::{Field, Form};
 use cordonry::plan::Plan;
-use cordonry::pose::{Geometry, layout};
+use cordonry::pose::{Geometry, PosedRow, layout};
 use cordonry::row::{Kind, Targets, Toward};
 use cordonry::units::{LengthStyle, Mm};
 use cordonry::walk::{Answer, Ask, Tape, Walk, WalkSetup, Way};
@@ -432,7 +432,8 @@ fn a_bare_stretch_is_found_and_can_be_filled() {
     say(&mut w, &["same", "end"]);
     let plan = plan(&w);
     let terms = plan.terms(&plan.found.trellis);
-    let found = check(&Context::found(&plan.found, &terms, &plan.targets));
+    let row = PosedRow::of(&plan.found, &plan.targets);
+    let found = check(&Context::found(&row, &terms, &plan.targets));
     let gap = found.iter().find(|f| f.rule == "cordon-gap").unwrap();
     assert!((gap.width - 600.0).abs() < 2.0, "{gap:?}");
     assert!(!gap.remedies.is_empty());

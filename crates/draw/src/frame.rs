@@ -3,7 +3,7 @@
 use crate::element::{add, group, markup, path, text};
 use crate::pen::{Pen, num, scale};
 use cordonry::cover::Span;
-use cordonry::pose::{Geometry, layout};
+use cordonry::pose::{AnyRow, Geometry};
 use cordonry::row::Row;
 use cordonry::said::Arg;
 use cordonry_words::Words;
@@ -42,12 +42,10 @@ pub fn foreground(row: &Row, view: Span, px_per_mm: f64, words: &Words) -> Strin
 
 /// The height that the drawing has to show, mm: of the wall, the highest wire and the tallest shoot. The labels
 /// want some 16 pixels above it, and the trees' numbers 24 below the ground.
-pub fn top_of(row: &Row, g: Geometry) -> f64 {
-    let trees = row
-        .trees
-        .iter()
-        .flat_map(|t| layout(t, g))
-        .map(|c| c.tip().y);
+pub fn top_of(row: &impl AnyRow, g: Geometry) -> f64 {
+    let posed = row.posed_in(g);
+    let row = row.row();
+    let trees = posed.iter().flat_map(|t| t.courses()).map(|c| c.tip().y);
     let wires = row.trellis.wires.iter().map(|w| w.height.f() + POST_ABOVE);
     trees
         .chain(wires)

@@ -39,7 +39,8 @@ pub use paper::Paper;
 pub use sheets::{Told, sheets};
 pub use style::STYLE;
 pub use time::{Time, window_key};
-pub use tree::{Options, tree_group, tree_group_with};
+
+pub use tree::{Options, posed_group, tree_group, tree_group_with};
 pub use work::work_marks;
 pub use worklist::{cautions, work_line};
 

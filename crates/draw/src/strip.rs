@@ -11,8 +11,8 @@ use crate::tree::{self, Options};
 use crate::{Detail, work};
 use cordonry::cover::{Cover, Place, Span, upright_places};
 use cordonry::plan::Plan;
-use cordonry::pose::{Geometry, layout};
-use cordonry::row::{Moment, Row, Tree};
+use cordonry::pose::{Posed, PosedRow};
+use cordonry::row::{Moment, Row};
 use cordonry::work::Work;
 use cordonry_words::Words;
 use kurbo::Point;
@@ -61,7 +61,8 @@ pub(crate) struct Room {
 /// The wall as it is drawn in strips.
 pub(crate) struct Strips<'a> {
     drawing: Drawing<'a>,
-    g: Geometry,
+    /// The row's trees with where their shoots run.
+    posed: PosedRow,
     places: Vec<Place>,
     extents: Vec<Span>,
     spans: Vec<Span>,
@@ -75,14 +76,15 @@ pub(crate) struct Strips<'a> {
 impl<'a> Strips<'a> {
     pub(crate) fn new(drawing: Drawing<'a>, cover: Cover, room: Room) -> Self {
         let (row, targets) = (drawing.row, &drawing.plan.targets);
-        let g = Geometry::of(row, targets);
-        let extents: Vec<Span> = row.trees.iter().map(|t| extent(t, g)).collect();
-        let top = frame::top_of(row, g) + OVER;
+        let posed = PosedRow::of(row, targets);
+        let g = posed.geometry();
+        let extents: Vec<Span> = posed.posed().iter().map(|t| extent(t)).collect();
+        let top = frame::top_of(&posed, g) + OVER;
         let (ratio, spans) = cut(stretch(row, &extents), top, room);
         Self {
             drawing,
-            g,
-            places: upright_places(row, g),
+            places: upright_places(&posed, g),
+            posed,
             extents,
             spans,
             top,
@@ -159,7 +161,7 @@ impl<'a> Strips<'a> {
         let Drawing {
             plan, row, words, ..
         } = self.drawing;
-        let (px_per_mm, px, g) = (self.px_per_mm(), self.px(), self.g);
+        let (px_per_mm, px) = (self.px_per_mm(), self.px());
         let mut out = Layered::default();
         out.put(Layer::Frame, frame::backdrop_element(row, span));
         let near = |i: &usize| {
@@ -172,7 +174,7 @@ impl<'a> Strips<'a> {
             px: Some(px),
         };
         for i in &shown {
-            let tree = tree::element(&row.trees[*i], g, Detail::Full, options);
+            let tree = tree::element(&self.posed.posed()[*i], Detail::Full, options);
             out.put(Layer::Trees, tree);
         }
         let on_shown = |w: &&Work| shown.iter().any(|i| Some(row.trees[*i].id) == w.tree());
@@ -194,9 +196,10 @@ impl<'a> Strips<'a> {
 }
 
 /// The stretch that a tree's axes take up.
-fn extent(tree: &Tree, g: Geometry) -> Span {
-    let foot = Span::between(tree.foot.f(), tree.foot.f());
-    layout(tree, g).iter().fold(foot, |out, c| {
+fn extent(posed: &Posed) -> Span {
+    let foot = posed.tree().foot.f();
+    let foot = Span::between(foot, foot);
+    posed.courses().iter().fold(foot, |out, c| {
         let (base, tip) = (c.base.x, c.tip().x);
         Span {
             from: out.from.min(base).min(tip),

@@ -4,11 +4,12 @@ use crate::Detail;
 use crate::element::{add, el, group, path};
 use crate::pen::{Pen, num, translate};
 use crate::wood::{Wood, along, on_page};
-use cordonry::pose::{Course, Geometry, layout};
+use cordonry::pose::{Course, Geometry, Posed};
 use cordonry::row::{Kind, Shoot, Toward, Tree};
 use cordonry::seed::Seeded;
 use kurbo::{Point, Vec2};
 use std::f64::consts::{FRAC_PI_2, PI};
+use std::sync::Arc;
 use svg::node::Node;
 use svg::node::element::Element;
 
@@ -29,7 +30,13 @@ pub fn tree_group(tree: &Tree, g: Geometry, detail: Detail) -> String {
 
 /// As [`tree_group`], with options.
 pub fn tree_group_with(tree: &Tree, g: Geometry, detail: Detail, options: Options) -> String {
-    element(tree, g, detail, options).to_string()
+    let posed = Posed::new(Arc::new(tree.clone()), g);
+    element(&posed, detail, options).to_string()
+}
+
+/// As [`tree_group`], of a tree whose courses are known.
+pub fn posed_group(posed: &Posed, detail: Detail) -> String {
+    element(posed, detail, Options::default()).to_string()
 }
 
 /// What `data-part` says of a shoot.
@@ -48,7 +55,8 @@ fn kind_class(kind: Kind) -> &'static str {
     }
 }
 
-pub(crate) fn element(tree: &Tree, g: Geometry, detail: Detail, options: Options) -> Element {
+pub(crate) fn element(posed: &Posed, detail: Detail, options: Options) -> Element {
+    let tree = posed.tree();
     let class = if tree.is_lost() { "tree lost" } else { "tree" };
     let mut out = el(
         "g",
@@ -58,13 +66,13 @@ pub(crate) fn element(tree: &Tree, g: Geometry, detail: Detail, options: Options
         lost(&mut out, tree, options);
         return out;
     }
-    let courses = layout(tree, g);
+    let courses = posed.courses();
     if options.foliage {
-        foliage(&mut out, tree, &courses);
+        foliage(&mut out, tree, courses);
     }
     if detail == Detail::Sketch {
         let mut pen = Pen::default();
-        for (shoot, course) in tree.shoots.iter().zip(&courses) {
+        for (shoot, course) in tree.shoots.iter().zip(courses) {
             if course.length >= 1.0 {
                 Wood::of(shoot, *course).outline(&mut pen);
             }
@@ -72,7 +80,7 @@ pub(crate) fn element(tree: &Tree, g: Geometry, detail: Detail, options: Options
         add(&mut out, path("wood", &pen));
         return out;
     }
-    for (shoot, course) in tree.shoots.iter().zip(&courses) {
+    for (shoot, course) in tree.shoots.iter().zip(courses) {
         let root = if shoot.parent.is_none() { " root" } else { "" };
         let kind = kind_class(shoot.kind());
         let mut own = el(

@@ -2,6 +2,7 @@
 
 use super::Context;
 use super::seen::{Seen, over, under};
+use crate::pose::PosedRow;
 use crate::row::{Kind, Limit, Row, Targets};
 use crate::terms::Terms;
 
@@ -51,10 +52,10 @@ impl Figures {
     }
 }
 
-/// The figures of a row.
+/// The figures of a row that belongs to no plan.
 pub fn figures(row: &Row, targets: &Targets) -> Figures {
-    let terms = Terms::of(row, targets);
-    of(&Seen::new(&Context::found(row, &terms, targets)))
+    let (row, terms) = (PosedRow::of(row, targets), Terms::of(row, targets));
+    of(&Seen::new(&Context::found(&row, &terms, targets)))
 }
 
 /// The figures of a row that has been seen.

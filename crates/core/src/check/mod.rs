@@ -37,6 +37,7 @@ pub use light_renewal::is_dark as renewal_zone_is_dark;
 use crate::cover::{Cover, Place};
 use crate::light::LightReport;
 use crate::plan::{Plan, Replayed, VoidWork};
+use crate::pose::PosedRow;
 use crate::row::{Moment, Phase, Row, Targets};
 use crate::terms::Terms;
 use recall::Recalled;
@@ -46,7 +47,7 @@ use seen::Seen;
 #[derive(Clone, Copy, Debug)]
 pub struct Context<'a> {
     /// The row at the moment that is judged.
-    pub row: &'a Row,
+    pub row: &'a PosedRow,
     /// That moment.
     pub moment: Moment,
     /// Whether its work has been done.
@@ -73,7 +74,7 @@ impl<'a> Context<'a> {
     }
 
     /// A row that belongs to no plan, as it was found: dormant, without work on it.
-    pub fn found(row: &'a Row, terms: &'a Terms, targets: &'a Targets) -> Self {
+    pub fn found(row: &'a PosedRow, terms: &'a Terms, targets: &'a Targets) -> Self {
         Self {
             row,
             moment: Moment::dormant(row.leaf),

@@ -36,7 +36,7 @@ pub(super) fn distance(mm: f64) -> Arg {
 /// A tree with its shoots' courses, in the order of its shoots.
 pub(super) struct SeenTree<'a> {
     pub tree: &'a Tree,
-    pub courses: Vec<Course>,
+    pub courses: &'a [Course],
     /// Where its grown uprights on the cordon stand among its shoots.
     grown: Vec<usize>,
 }
@@ -114,7 +114,7 @@ impl SeenTree<'_> {
     }
 
     pub fn pairs(&self) -> impl Iterator<Item = (&Shoot, &Course)> {
-        self.tree.shoots.iter().zip(&self.courses)
+        self.tree.shoots.iter().zip(self.courses)
     }
 
     /// A part's name in words.
@@ -150,14 +150,15 @@ pub(super) struct Seen<'a> {
 
 impl<'a> Seen<'a> {
     pub fn new(c: &Context<'a>) -> Self {
-        let g = c.terms.geometry;
+        let g = c.row.geometry();
         let trees: Vec<SeenTree<'a>> = c
             .row
-            .trees
+            .posed()
             .iter()
-            .map(|tree| SeenTree {
+            .map(|posed| (posed.tree(), posed.courses()))
+            .map(|(tree, courses)| SeenTree {
                 tree,
-                courses: layout(tree, g),
+                courses,
                 grown: tree
                     .shoots
                     .iter()
@@ -169,7 +170,7 @@ impl<'a> Seen<'a> {
             .collect();
         let laid: Vec<Laid> = trees
             .iter()
-            .flat_map(|t| laid_of(t.tree, &t.courses, g, c.targets))
+            .flat_map(|t| laid_of(t.tree, t.courses, g, c.targets))
             .collect();
         let mut laid_from: BTreeMap<TreeId, std::ops::Range<usize>> = BTreeMap::new();
         for (i, l) in laid.iter().enumerate() {
@@ -177,7 +178,7 @@ impl<'a> Seen<'a> {
         }
         let mut places: Vec<Place> = trees
             .iter()
-            .flat_map(|t| places_of(t.tree, &t.courses))
+            .flat_map(|t| places_of(t.tree, t.courses))
             .collect();
         places.sort_by(Place::along_the_row);
         let mut by_left = laid.clone();

@@ -11,7 +11,7 @@ use std::sync::Arc;
 
 use super::sky::Site;
 use super::wall::{COLUMN_MAX_M, Ends, G_SPHERICAL, LEVEL_MAX_M, RowShape, Wall};
-use crate::pose::{Geometry, layout};
+use crate::pose::{AnyRow, Geometry, Posed};
 use crate::row::{self, Kind, Limit, Row, Shoot, Targets, Tree};
 use crate::units::Mm;
 
@@ -147,8 +147,19 @@ pub struct Foliage {
 
 impl Foliage {
     /// The leaves of a row, `out` of them (0 dormant, 1 full leaf) unfolded. A row with nothing to fill has a bare metre.
-    pub fn new(row: &Row, site: &row::Site, targets: &Targets, out: f64) -> Self {
-        let g = Geometry::of(row, targets);
+    pub fn new(row: &impl AnyRow, site: &row::Site, targets: &Targets, out: f64) -> Self {
+        let g = Geometry::of(row.row(), targets);
+        Self::of_posed(row.row(), &row.posed_in(g), g, site, targets, out)
+    }
+
+    fn of_posed(
+        row: &Row,
+        trees: &[Arc<Posed>],
+        g: Geometry,
+        site: &row::Site,
+        targets: &Targets,
+        out: f64,
+    ) -> Self {
         let half_width = targets.get(Limit::UprightSpacing) / 1000.0 * STRIP_SHARE / 2.0;
         let mut foliage = Self {
             area: LeafArea::default(),
@@ -156,28 +167,39 @@ impl Foliage {
             g,
             half_width,
             around: Surroundings::of(site, targets),
-            grid: grid(row, g),
+            grid: grid(row, trees, g),
             strips: Vec::new(),
             full: Vec::new(),
             out: share(out),
         };
         foliage.full = vec![0.0; foliage.grid.columns * foliage.grid.levels];
-        foliage.strips = row.trees.iter().map(|t| foliage.strip(t)).collect();
+        foliage.strips = trees.iter().map(|t| foliage.strip(t)).collect();
         foliage.sum(0..foliage.grid.columns);
         foliage
     }
 
     /// Follows the row. Trees are told apart by their place in memory: one that is shared still is not looked at.
-    pub fn follow(&mut self, row: &Row, site: &row::Site, targets: &Targets) -> Change {
+    pub fn follow(&mut self, row: &impl AnyRow, site: &row::Site, targets: &Targets) -> Change {
+        let g = Geometry::of(row.row(), targets);
+        self.follow_posed(row.row(), &row.posed_in(g), g, site, targets)
+    }
+
+    fn follow_posed(
+        &mut self,
+        row: &Row,
+        trees: &[Arc<Posed>],
+        g: Geometry,
+        site: &row::Site,
+        targets: &Targets,
+    ) -> Change {
         let same_trees = self.strips.len() == row.trees.len()
             && self
                 .strips
                 .iter()
                 .zip(&row.trees)
                 .all(|(s, t)| s.tree.id == t.id);
-        let g = Geometry::of(row, targets);
         let fits = {
-            let wanted = grid(row, g);
+            let wanted = grid(row, trees, g);
             // A wall that became lower keeps its grid.
             wanted.levels <= self.grid.levels
                 && Grid {
@@ -191,17 +213,17 @@ impl Foliage {
             || (row.leaf, g, half_width, around)
                 != (self.leaf, self.g, self.half_width, self.around)
         {
-            *self = Self::new(row, site, targets, f64::from(self.out));
+            *self = Self::of_posed(row, trees, g, site, targets, f64::from(self.out));
             return Change::All;
         }
         let n = self.grid.columns as i64;
         let mut touched = vec![false; self.grid.columns];
         let mut any = false;
-        for i in 0..self.strips.len() {
-            if Arc::ptr_eq(&self.strips[i].tree, &row.trees[i]) {
+        for (i, posed) in trees.iter().enumerate() {
+            if Arc::ptr_eq(&self.strips[i].tree, posed.tree()) {
                 continue;
             }
-            let new = self.strip(&row.trees[i]);
+            let new = self.strip(posed);
             for columns in [&self.strips[i].columns, &new.columns] {
                 for j in columns.clone() {
                     touched[j.rem_euclid(n) as usize] = true;
@@ -318,9 +340,9 @@ impl Foliage {
     }
 
     /// The leaves of one tree.
-    fn strip(&self, tree: &Arc<Tree>) -> Strip {
+    fn strip(&self, posed: &Posed) -> Strip {
         let mut pieces: Vec<Piece> = Vec::new();
-        for (shoot, course) in tree.shoots.iter().zip(layout(tree, self.g)) {
+        for (shoot, course) in posed.pairs() {
             let mut at = 0.0;
             let length = shoot.length().max(1.0);
             let lateral = shoot.laterals.total / length * self.area.lateral;
@@ -341,7 +363,7 @@ impl Foliage {
                 at += unit.kept;
             }
         }
-        self.lay(tree, &pieces)
+        self.lay(posed.tree(), &pieces)
     }
 
     /// Leaf on a metre of a shoot's wood that grew in `leaf`; none on the trunk.
@@ -415,12 +437,12 @@ fn share(out: f64) -> f32 {
     if out > 0.0 { out.min(1.0) as f32 } else { 0.0 }
 }
 
-fn grid(row: &Row, g: Geometry) -> Grid {
+fn grid(row: &Row, trees: &[Arc<Posed>], g: Geometry) -> Grid {
     let x0 = row.from.f() / 1000.0;
     let length = (row.to.f() / 1000.0 - x0).max(0.0);
     let length = if length > 0.0 { length } else { 1.0 };
     let columns = libm::ceil(length / COLUMN_MAX_M - 1e-9).clamp(1.0, COLUMNS_MAX);
-    let tips = row.trees.iter().map(|t| highest(t, g)).fold(0.0, f64::max);
+    let tips = trees.iter().map(|t| highest(t)).fold(0.0, f64::max);
     let z0 = (g.wire / 1000.0 - 2.0 * HALF_BOX).max(0.0);
     let top = (row.trellis.wall_height.f().max(tips) / 1000.0 + HALF_BOX).max(z0 + HEAD_STEP);
     let steps = libm::ceil((top - z0) / HEAD_STEP - 1e-9);
@@ -434,8 +456,9 @@ fn grid(row: &Row, g: Geometry) -> Grid {
 }
 
 /// The highest place of a tree's wood, mm.
-fn highest(tree: &Tree, g: Geometry) -> f64 {
-    layout(tree, g)
+fn highest(posed: &Posed) -> f64 {
+    posed
+        .courses()
         .iter()
         .map(|c| c.tip().y.max(c.base.y))
         .filter(|z| z.is_finite())

@@ -70,24 +70,15 @@ impl Frames {
         self.void.iter().filter(past).cloned()
     }
 
-    /// The first moment after whose work on the trellis the terms are not those of `other`; `None` where they never differ.
-    pub fn first_change(&self, other: &Self) -> Option<Moment> {
-        let mut moments: Vec<Moment> = self
-            .frames
-            .iter()
-            .chain(&other.frames)
-            .map(|(m, _)| *m)
-            .collect();
-        moments.sort_unstable();
-        let differ =
-            |m: &Moment| self.at(*m, Phase::After).terms != other.at(*m, Phase::After).terms;
-        let first = moments.first().copied();
+    /// The first state whose terms are not those of `other`, which begins at the same moment; `None` where they never differ.
+    pub fn first_change(&self, other: &Self) -> Option<(Moment, Phase)> {
+        let frames = self.frames.iter().chain(&other.frames);
+        let mut states: Vec<(Moment, Phase)> = frames.map(|(m, _)| (*m, Phase::After)).collect();
+        states.sort_unstable();
         // What the found row stands under counts before any work.
-        if let Some(start) = first
-            && self.at(start, Phase::Before).terms != other.at(start, Phase::Before).terms
-        {
-            return first;
-        }
-        moments.into_iter().find(differ)
+        let start = states.first().map(|(m, _)| (*m, Phase::Before));
+        let differ =
+            |(m, phase): &(Moment, Phase)| self.at(*m, *phase).terms != other.at(*m, *phase).terms;
+        start.into_iter().chain(states).find(differ)
     }
 }

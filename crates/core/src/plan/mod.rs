@@ -8,6 +8,7 @@ mod replay;
 mod run;
 mod schedule;
 mod setting;
+mod timeline;
 mod walk;
 
 pub use correct::{Correction, Measure, Pick, Picked};
@@ -15,6 +16,7 @@ pub use history::{Entry, History};
 pub use replay::{Replayed, Replayer, VoidWork, replay};
 pub use schedule::Schedule;
 pub use setting::Setting;
+pub use timeline::Timeline;
 
 pub use crate::row::{Moment, Phase, Window};
 

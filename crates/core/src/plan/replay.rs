@@ -129,7 +129,7 @@ impl Replayer {
     }
 }
 
-fn replayed(
+pub(super) fn replayed(
     plan: &Plan,
     frames: &Frames,
     moment: Moment,
@@ -156,7 +156,7 @@ fn replayed(
 
 /// Which trees there are at a moment: the found ones, and those that the scheme has planted by then where the found row has
 /// none. A planted one is empty until its planting is done.
-struct Cast {
+pub(super) struct Cast {
     found: BTreeSet<TreeId>,
     planted: Vec<Arc<Tree>>,
     moment: Moment,
@@ -164,7 +164,7 @@ struct Cast {
 }
 
 impl Cast {
-    fn new(plan: &Plan, scheme: &Scheme, moment: Moment, phase: Phase) -> Self {
+    pub fn new(plan: &Plan, scheme: &Scheme, moment: Moment, phase: Phase) -> Self {
         let found: BTreeSet<TreeId> = plan.found.trees.iter().map(|t| t.id).collect();
         let mut out = Self {
             found,
@@ -199,12 +199,12 @@ impl Cast {
         }
     }
 
-    fn trees<'t>(&'t self, plan: &'t Plan) -> impl Iterator<Item = &'t Arc<Tree>> {
+    pub fn trees<'t>(&'t self, plan: &'t Plan) -> impl Iterator<Item = &'t Arc<Tree>> {
         plan.found.trees.iter().chain(&self.planted)
     }
 
     /// Work on trees that are not there, or from before the row was found.
-    fn void(&self, plan: &Plan, scheme: &Scheme) -> Vec<VoidWork> {
+    pub fn void(&self, plan: &Plan, scheme: &Scheme) -> Vec<VoidWork> {
         let mut out = Vec::new();
         for (id, batches) in scheme.schedule.by_tree() {
             let known = id.is_none_or(|id| {
@@ -265,7 +265,7 @@ pub(super) fn tree_at(
     phase: Phase,
 ) -> Arc<Tree> {
     let work = scheme.schedule.on(Some(found.id));
-    let mut walk = Walk::new(Arc::clone(found), work.map_or(&[], |w| w), frames);
-    walk.through(plan.start(), moment, phase);
+    let mut walk = Walk::new(Arc::clone(found), work.map_or(&[], |w| w));
+    walk.through(frames, plan.start(), moment, phase);
     walk.tree
 }

@@ -1,8 +1,8 @@
 //! What replay keeps of one tree.
 //!
-//! A tree has some five states a leaf, and all of them together would be too much to keep: what stays is the tree as each
-//! leaf leaves it, and the last states that were looked at. All else is worked out again from the leaf before, which is at
-//! most one leaf's growth and work on one tree.
+//! A tree has some five states a leaf, and all of them together would be too much to keep: what stays is the tree as every
+//! second leaf leaves it, and the last states that were looked at. All else is worked out again from there, which is at most
+//! two leaves' growth and work on one tree.
 
 use super::frames::Frames;
 use super::replay::VoidWork;
@@ -15,6 +15,8 @@ use std::sync::Arc;
 
 /// How many states that were looked at last are kept: before and after the work, or two moments side by side.
 const LOOKS: usize = 2;
+/// After how many leaves a state is kept: at one, a long row's cache is twice as heavy and hardly sooner.
+const STRETCH: u8 = 2;
 
 /// A tree as it was replayed.
 #[derive(Clone, Debug)]
@@ -23,7 +25,7 @@ pub(super) struct Run {
     start: Moment,
     work: OnTree,
     frames: Arc<Frames>,
-    /// The tree after each leaf, from the start's leaf on.
+    /// The tree after each stretch of leaves, from the start's leaf on, as far as it is known.
     ends: Vec<End>,
     /// The states that were looked at, the last one last.
     looks: Vec<Look>,
@@ -32,6 +34,7 @@ pub(super) struct Run {
 #[derive(Clone, Debug)]
 struct End {
     tree: Arc<Tree>,
+    /// Void work of the stretch.
     void: Box<[VoidWork]>,
 }
 
@@ -40,7 +43,7 @@ struct Look {
     moment: Moment,
     phase: Phase,
     posed: Arc<Posed>,
-    /// Void work of the moment's leaf.
+    /// Void work of the moment's stretch up to it.
     void: Box<[VoidWork]>,
 }
 
@@ -72,7 +75,7 @@ impl Run {
         }
         let mut change = None;
         if !Arc::ptr_eq(&self.work, work) {
-            change = first_change(&self.work, work);
+            change = first_change(&self.work, work).map(|m| (m, Phase::After));
             self.work = Arc::clone(work);
         }
         if !Arc::ptr_eq(&self.frames, frames) {
@@ -80,11 +83,8 @@ impl Run {
             self.frames = Arc::clone(frames);
         }
         if let Some(change) = change {
-            let whole = change.leaf.saturating_sub(start.leaf);
-            self.ends.truncate(usize::from(whole));
-            // Before the work of that moment all is as it was.
-            self.looks
-                .retain(|l| (l.moment, l.phase) <= (change, Phase::Before));
+            self.ends.truncate(self.stretch(change.0));
+            self.looks.retain(|l| (l.moment, l.phase) < change);
         }
     }
 
@@ -94,9 +94,9 @@ impl Run {
             true => (self.start, Phase::Before),
             false => (moment, phase),
         };
-        let before = usize::from(moment.leaf - self.start.leaf);
+        let before = self.stretch(moment);
         while self.ends.len() < before {
-            self.end_leaf();
+            self.end_stretch();
         }
         let known = self
             .looks
@@ -116,16 +116,30 @@ impl Run {
         posed
     }
 
-    /// A state within the leaf that follows the last known end, or one that is known.
-    fn look(&mut self, moment: Moment, phase: Phase) -> Look {
-        let leaf = usize::from(moment.leaf - self.start.leaf);
-        let is_end = (moment.window, phase) == (Window::AfterHarvest, Phase::After);
-        if is_end && self.ends.len() == leaf {
-            self.end_leaf();
+    /// In which stretch a moment is.
+    fn stretch(&self, moment: Moment) -> usize {
+        usize::from(moment.leaf.saturating_sub(self.start.leaf) / STRETCH)
+    }
+
+    /// The last moment of a stretch.
+    fn end_of(&self, stretch: usize) -> Moment {
+        let leaves = STRETCH.saturating_mul(stretch as u8 + 1) - 1;
+        Moment {
+            leaf: self.start.leaf.saturating_add(leaves),
+            window: Window::AfterHarvest,
         }
-        let (tree, void) = match self.ends.get(leaf).filter(|_| is_end) {
+    }
+
+    /// A state of which the end of the stretch before is known.
+    fn look(&mut self, moment: Moment, phase: Phase) -> Look {
+        let stretch = self.stretch(moment);
+        let is_end = (moment, phase) == (self.end_of(stretch), Phase::After);
+        if is_end && self.ends.len() == stretch {
+            self.end_stretch();
+        }
+        let (tree, void) = match self.ends.get(stretch).filter(|_| is_end) {
             Some(end) => (Arc::clone(&end.tree), end.void.clone()),
-            None => self.walk(leaf, moment, phase),
+            None => self.walk(stretch, moment, phase),
         };
         let geometry = self.frames.at(moment, phase).terms.geometry;
         let mut known = self.looks.iter().map(|l| &l.posed);
@@ -141,30 +155,29 @@ impl Run {
         }
     }
 
-    /// Works out the end of the first leaf whose end is not known.
-    fn end_leaf(&mut self) {
-        let leaf = self.ends.len();
-        let last = Moment {
-            leaf: self.start.leaf + leaf as u8,
-            window: Window::AfterHarvest,
-        };
-        let (tree, void) = self.walk(leaf, last, Phase::After);
+    /// Works out the end of the first stretch whose end is not known.
+    fn end_stretch(&mut self) {
+        let stretch = self.ends.len();
+        let (tree, void) = self.walk(stretch, self.end_of(stretch), Phase::After);
         self.ends.push(End { tree, void });
     }
 
-    /// From the end of the leaf before to a state within a leaf, which is counted from the start's.
-    fn walk(&self, leaf: usize, to: Moment, phase: Phase) -> (Arc<Tree>, Box<[VoidWork]>) {
-        let (tree, from) = match leaf.checked_sub(1) {
+    /// From the end of the stretch before to a state within a stretch.
+    fn walk(&self, stretch: usize, to: Moment, phase: Phase) -> (Arc<Tree>, Box<[VoidWork]>) {
+        let (tree, from) = match stretch.checked_sub(1) {
             None => (&self.found, self.start),
-            Some(before) => (&self.ends[before].tree, Moment::dormant(to.leaf)),
+            Some(before) => (
+                &self.ends[before].tree,
+                Moment::dormant(self.start.leaf + STRETCH * stretch as u8),
+            ),
         };
-        let mut walk = Walk::new(Arc::clone(tree), &self.work, &self.frames);
-        walk.through(from, to, phase);
+        let mut walk = Walk::new(Arc::clone(tree), &self.work);
+        walk.through(&self.frames, from, to, phase);
         (walk.tree, walk.void.into())
     }
 }
 
-fn earlier(a: Option<Moment>, b: Option<Moment>) -> Option<Moment> {
+fn earlier<T: Ord>(a: Option<T>, b: Option<T>) -> Option<T> {
     match (a, b) {
         (Some(a), Some(b)) => Some(a.min(b)),
         (a, b) => a.or(b),

@@ -14,51 +14,49 @@ pub(super) struct Walk<'w> {
     pub tree: Arc<Tree>,
     pub void: Vec<VoidWork>,
     work: &'w [Batch],
-    frames: &'w Frames,
 }
 
 impl<'w> Walk<'w> {
-    pub fn new(tree: Arc<Tree>, work: &'w [Batch], frames: &'w Frames) -> Self {
+    pub fn new(tree: Arc<Tree>, work: &'w [Batch]) -> Self {
         Self {
             tree,
             void: Vec::new(),
             work,
-            frames,
         }
     }
 
     /// From before `from` to `last`, before or after its work. Work from before `from` has no part in it.
-    pub fn through(&mut self, from: Moment, last: Moment, phase: Phase) {
+    pub fn through(&mut self, frames: &Frames, from: Moment, last: Moment, phase: Phase) {
         for moment in from.until(last) {
-            self.grow(moment);
+            self.grow(frames, moment);
             if moment < last || phase == Phase::After {
-                self.work(moment);
+                self.work(frames, moment);
             }
         }
     }
 
     /// What grows between the last moment and this one: growth comes between the work of bud swell and early summer, and
     /// between that and after harvest.
-    pub fn grow(&mut self, moment: Moment) {
+    pub fn grow(&mut self, frames: &Frames, moment: Moment) {
         let half = match moment.window {
             Window::EarlySummer => Half::First,
             Window::AfterHarvest => Half::Second,
             Window::Dormant | Window::BudSwell => return,
         };
-        let terms = &self.frames.at(moment, Phase::Before).terms;
+        let terms = &frames.at(moment, Phase::Before).terms;
         if let Some(grown) = grow(&self.tree, moment.leaf, half, terms) {
             self.tree = Arc::new(grown);
         }
     }
 
     /// The work of a moment.
-    pub fn work(&mut self, moment: Moment) {
+    pub fn work(&mut self, frames: &Frames, moment: Moment) {
         let past = self.work.partition_point(|b| b.moment < moment);
         self.work = &self.work[past..];
         let Some(batch) = self.work.first().filter(|b| b.moment == moment) else {
             return;
         };
-        let terms = &self.frames.at(moment, Phase::After).terms;
+        let terms = &frames.at(moment, Phase::After).terms;
         for work in batch.work.iter() {
             match apply_to_tree(&self.tree, moment, terms, work) {
                 Ok(changed) => self.tree = Arc::new(changed),

@@ -2,6 +2,7 @@
 
 use super::{Course, Geometry, layout};
 use crate::row::{Row, Shoot, Targets, Tree};
+use std::borrow::Cow;
 use std::ops::Deref;
 use std::sync::{Arc, OnceLock};
 
@@ -68,8 +69,7 @@ pub struct PosedRow {
 impl PosedRow {
     /// A row in a geometry, its courses not worked out yet.
     pub fn new(row: Row, geometry: Geometry) -> Self {
-        let pose = |tree: &Arc<Tree>| Arc::new(Posed::new(Arc::clone(tree), geometry));
-        let posed = row.trees.iter().map(pose).collect();
+        let posed = row.posed_in(geometry).into_owned();
         Self {
             row,
             geometry,
@@ -125,6 +125,50 @@ impl PosedRow {
     /// Its trees with their courses, in the order of the row's trees.
     pub fn posed(&self) -> &[Arc<Posed>] {
         &self.posed
+    }
+}
+
+/// A row, posed already or not yet: whoever reads a whole row's courses takes either.
+pub trait AnyRow {
+    /// The row.
+    fn row(&self) -> &Row;
+
+    /// Its trees with their courses in a geometry, in the row's order. What is posed already in that geometry is borrowed.
+    fn posed_in(&self, geometry: Geometry) -> Cow<'_, [Arc<Posed>]>;
+}
+
+/// A row that belongs to no plan: it is laid out here.
+impl AnyRow for Row {
+    fn row(&self) -> &Row {
+        self
+    }
+
+    fn posed_in(&self, geometry: Geometry) -> Cow<'_, [Arc<Posed>]> {
+        let pose = |tree: &Arc<Tree>| Arc::new(Posed::new(Arc::clone(tree), geometry));
+        self.trees.iter().map(pose).collect()
+    }
+}
+
+impl AnyRow for PosedRow {
+    fn row(&self) -> &Row {
+        &self.row
+    }
+
+    fn posed_in(&self, geometry: Geometry) -> Cow<'_, [Arc<Posed>]> {
+        if self.geometry == geometry {
+            return Cow::Borrowed(&self.posed);
+        }
+        self.row.posed_in(geometry)
+    }
+}
+
+impl<T: AnyRow> AnyRow for Arc<T> {
+    fn row(&self) -> &Row {
+        (**self).row()
+    }
+
+    fn posed_in(&self, geometry: Geometry) -> Cow<'_, [Arc<Posed>]> {
+        (**self).posed_in(geometry)
     }
 }
 

@@ -4,6 +4,7 @@
 
 use cordonry::check::{Context, Finding, check};
 use cordonry::plan::VoidWork;
+use cordonry::pose::PosedRow;
 use cordonry::row::*;
 use cordonry::terms::Terms;
 use cordonry::units::{Deg, Mm};
@@ -148,6 +149,7 @@ pub fn found_in(
     rule: &str,
 ) -> Vec<Finding> {
     let terms = Terms::on(row, targets, site);
+    let row = &PosedRow::of(row, targets);
     let mut out = check(&Context {
         void,
         ..Context::found(row, &terms, targets)

@@ -6,6 +6,7 @@ use crate::measure::{Face, STRONG};
 use cordonry::check::{Context, check, figures};
 use cordonry::make::{Form, RowSketch};
 use cordonry::plan::Mark;
+use cordonry::pose::PosedRow;
 use cordonry::row::{Kind, Phase};
 use cordonry::terms::Terms;
 use cordonry::units::Mm;
@@ -44,7 +45,8 @@ fn drawn(plan: &Plan, work: &[Work], paper: Paper, style: LengthStyle) -> Vec<St
     let words = Words::new(&Language::default(), style);
     let row = &plan.found;
     let terms = Terms::of(row, &plan.targets);
-    let findings = check(&Context::found(row, &terms, &plan.targets));
+    let posed = PosedRow::of(row, &plan.targets);
+    let findings = check(&Context::found(&posed, &terms, &plan.targets));
     let before = row.trees.iter().map(|t| (t.id, t.clone())).collect();
     let counted = figures(row, &plan.targets);
     let told = Told {

@@ -2,8 +2,8 @@
 
 use super::{Edit, Look, Mode};
 use cordonry::plan::Correction;
-use cordonry::pose::{Geometry, Posed, bend_toward};
-use cordonry::row::{ShootId, Tree, TreeId};
+use cordonry::pose::{Posed, bend_toward};
+use cordonry::row::{ShootId, TreeId};
 use cordonry::work::{Work, can_bend};
 use kurbo::Point;
 use std::sync::Arc;
@@ -14,14 +14,13 @@ pub struct Hold {
     pub(super) shoot: ShootId,
     pub(super) look: Look,
     mode: Mode,
-    from: Arc<Tree>,
+    from: Arc<Posed>,
     index: usize,
-    geometry: Geometry,
 }
 
 impl Hold {
     /// Takes a tip; `None` where it can't be bent.
-    pub(super) fn of(look: Look, mode: Mode, posed: &Posed, shoot: ShootId) -> Option<Self> {
+    pub(super) fn of(look: Look, mode: Mode, posed: &Arc<Posed>, shoot: ShootId) -> Option<Self> {
         let from = posed.tree();
         let index = from.index(shoot)?;
         can_bend(&from.shoots[index]).then(|| Self {
@@ -29,9 +28,8 @@ impl Hold {
             shoot,
             look,
             mode,
-            from: Arc::clone(from),
+            from: Arc::clone(posed),
             index,
-            geometry: posed.geometry(),
         })
     }
 
@@ -45,7 +43,7 @@ impl Hold {
     /// What holding the tip at `to` asks for.
     pub(super) fn edit(&self, to: Point, snap: bool) -> Option<Edit> {
         let (tree, shoot) = (self.tree, self.shoot);
-        let pose = bend_toward(&self.from, self.index, self.geometry, to, snap);
+        let pose = bend_toward(&self.from, self.index, to, snap);
         match self.mode {
             Mode::Found => Some(Edit::record(Correction::Pose { tree, shoot, pose })),
             Mode::Work => Some(Edit::work(

@@ -101,7 +101,7 @@ impl Document {
     }
 
     /// Takes the tip of a tree's shoot in the hand, as it is seen at a look; whether it can be taken.
-    pub fn take(&mut self, look: Look, posed: &Posed, shoot: ShootId) -> bool {
+    pub fn take(&mut self, look: Look, posed: &Arc<Posed>, shoot: ShootId) -> bool {
         self.drop_hold();
         self.hold = Hold::of(look, self.mode, posed, shoot);
         if let Some(hold) = &self.hold {

@@ -4,7 +4,7 @@ use super::Lighting;
 use cordonry::light::foliage::Foliage;
 use cordonry::light::row_light::{self, LightReport};
 use cordonry::plan::Plan;
-use cordonry::row::Row;
+use cordonry::pose::AnyRow;
 use serde::{Deserialize, Serialize};
 use std::ops::Range;
 
@@ -18,7 +18,7 @@ pub struct Exact {
 }
 
 /// Works out the exact answer.
-pub fn exact(row: &Row, plan: &Plan, choice: Lighting, columns: Range<usize>) -> Exact {
+pub fn exact(row: &impl AnyRow, plan: &Plan, choice: Lighting, columns: Range<usize>) -> Exact {
     let mut foliage = Foliage::new(row, &plan.site, &plan.targets, 1.0);
     let latitude = foliage.around().site.latitude_deg;
     let season = Lighting::default().period(latitude);

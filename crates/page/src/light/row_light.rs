@@ -10,7 +10,8 @@ use cordonry::light::sun::ClearDay;
 use cordonry::light::trace::SET;
 use cordonry::light::{Direction, Fineness, LightMap, PeriodLight, Shares, Sky, period_light};
 use cordonry::plan::Plan;
-use cordonry::row::{Row, Targets};
+use cordonry::pose::AnyRow;
+use cordonry::row::Targets;
 use cordonry::units::Mm;
 use std::ops::Range;
 use std::sync::Arc;
@@ -78,7 +79,7 @@ const MAPPED: usize = 1_600;
 
 impl RowLight {
     /// The light of a row, mapped where `span` (mm along the row) is in view.
-    pub fn new(row: &Row, plan: &Plan, choice: Lighting, span: Span) -> Self {
+    pub fn new(row: &impl AnyRow, plan: &Plan, choice: Lighting, span: Span) -> Self {
         let foliage = Foliage::new(row, &plan.site, &plan.targets, choice.out);
         let (state, source, sun) = begin(&foliage, choice, 0..0);
         let mut light = Self {
@@ -87,7 +88,7 @@ impl RowLight {
             state,
             source,
             sun,
-            under: (Arc::clone(&plan.targets), row.trellis.wall_height),
+            under: (Arc::clone(&plan.targets), row.row().trellis.wall_height),
             shown: 0,
             map: LightMap {
                 columns: 0..0,
@@ -136,7 +137,7 @@ impl RowLight {
     }
 
     /// Follows the row; whether anything changed.
-    pub fn follow(&mut self, row: &Row, plan: &Plan, span: Span) -> bool {
+    pub fn follow(&mut self, row: &impl AnyRow, plan: &Plan, span: Span) -> bool {
         let change = self.foliage.follow(row, &plan.site, &plan.targets);
         let moved = match change {
             Change::All => {
@@ -154,7 +155,7 @@ impl RowLight {
                 moved || !ranges.is_empty()
             }
         };
-        let under = (Arc::clone(&plan.targets), row.trellis.wall_height);
+        let under = (Arc::clone(&plan.targets), row.row().trellis.wall_height);
         let judged_anew = under != self.under;
         if judged_anew {
             self.under = under;
@@ -167,7 +168,7 @@ impl RowLight {
     }
 
     /// Looks at something else.
-    pub fn choose(&mut self, row: &Row, plan: &Plan, choice: Lighting) {
+    pub fn choose(&mut self, row: &impl AnyRow, plan: &Plan, choice: Lighting) {
         let leaves = choice.out != self.choice.out;
         let hours = choice.hour.is_some() || self.choice.hour.is_some();
         self.choice = choice;
@@ -224,9 +225,9 @@ impl RowLight {
         self.state.view()
     }
 
-    fn derive(&mut self, row: &Row, plan: &Plan) {
+    fn derive(&mut self, row: &impl AnyRow, plan: &Plan) {
         let wall = self.state.wall();
-        let to_height = row.trellis.wall_height.f() / 1000.0 - 1e-9;
+        let to_height = row.row().trellis.wall_height.f() / 1000.0 - 1e-9;
         let leafy = (0..wall.levels()).rfind(|l| wall.level(*l).iter().any(|d| *d > 0.0));
         self.shown = wall
             .z()

@@ -161,9 +161,8 @@ impl Scene {
     }
 
     /// A tree with where its shoots run.
-    pub fn posed(&self, tree: TreeId) -> Option<&Posed> {
-        let mut all = self.row.posed().iter();
-        all.find(|p| p.tree().id == tree).map(|p| &**p)
+    pub fn posed(&self, tree: TreeId) -> Option<&Arc<Posed>> {
+        self.row.posed().iter().find(|p| p.tree().id == tree)
     }
 
     /// Where a shoot runs.

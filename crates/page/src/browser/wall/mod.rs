@@ -10,7 +10,7 @@ use crate::overlay::{self, Marked};
 use crate::view::View;
 use cordonry::check::Part;
 use cordonry::row::TreeId;
-use cordonry_draw::{BAND_HEIGHT, Detail, tree_group};
+use cordonry_draw::{BAND_HEIGHT, Detail, posed_group};
 use cordonry_words::Words;
 use layers::{Layers, drawing};
 use std::collections::BTreeMap;
@@ -171,15 +171,16 @@ impl WallScreen {
         let first = row
             .trees
             .partition_point(|t| t.foot.f() < span.from - REACH);
-        for tree in row.trees[first..]
+        for posed in row.posed()[first..]
             .iter()
-            .take_while(|t| t.foot.f() <= span.to + REACH)
+            .take_while(|p| p.tree().foot.f() <= span.to + REACH)
         {
+            let tree = posed.tree();
             if self.mounted.contains_key(&tree.id) {
                 continue;
             }
             if let Ok(group) = self.document.create_element_ns(Some(SVG), "g") {
-                group.set_inner_html(&tree_group(tree, scene.terms.geometry, detail));
+                group.set_inner_html(&posed_group(posed, detail));
                 let _ = self.trees.append_child(&group);
                 self.mounted.insert(tree.id, group);
             }
