@@ -3,13 +3,11 @@
 // CORDONRY_URL is where the built page is served, CORDONRY_ONE_FILE the page in one file, CHROMIUM the browser;
 // `cargo xtask test` sets all three.
 import assert from 'node:assert/strict';
-import { mkdtemp, rm } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { test } from 'node:test';
+import { after, test } from 'node:test';
 import { pathToFileURL } from 'node:url';
 import axe from 'axe-core';
 import { chromium } from 'playwright-core';
+import { language } from './words.mjs';
 
 export const base = process.env.CORDONRY_URL ?? 'http://127.0.0.1:8123/';
 export const oneFile = process.env.CORDONRY_ONE_FILE && pathToFileURL(process.env.CORDONRY_ONE_FILE).href;
@@ -26,44 +24,56 @@ const FLAGS = [
 // A test that hangs must not hold up the run.
 const TIMEOUT = 120_000;
 
+/** Starts a browser. */
+const launch = () =>
+  chromium.launch({
+    executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium',
+    headless: true,
+    chromiumSandbox: process.getuid?.() !== 0,
+    args: FLAGS,
+  });
+
+// The tests of one file share a browser; each has a profile of its own in it.
+let shared;
+
+/** The browser of this file's tests: said at its top, before any test. */
+export function sharedBrowser() {
+  if (shared === undefined) {
+    shared = null;
+    after(() => shared?.close());
+  }
+  return async () => {
+    if (!shared?.isConnected()) shared = await launch();
+    return shared;
+  };
+}
+
 /**
- * Starts a browser of its own and opens the page. Options:
+ * Opens the page in a profile of its own. Options:
  *   path      behind the base, as '?bench=300x10'; or a whole address, as `oneFile`
  *   viewport  {width, height}, 1280 × 800
- *   context   more of playwright's context options: locale, timezoneId, hasTouch, reducedMotion, colorScheme …
- *   profile   a folder that outlives the browser, to open the same profile again
+ *   context   more of playwright's context options: timezoneId, hasTouch, reducedMotion, colorScheme …
  *   prepare   async (page, context) before the page is opened; whatever it does is watched as well
+ *   browser   one that runs already, and stays; without it one is started, and closed with the page
  * Gives {browser, context, page, faults, allow, close}; `faults` are the words of whatever went wrong on any page.
  */
-export async function open({ path = '', viewport = { width: 1280, height: 800 }, context: more, profile, prepare } = {}) {
+export async function open({ path = '', viewport = { width: 1280, height: 800 }, context: more, prepare, browser: running } = {}) {
   const address = new URL(path, base).href;
-  const folder = profile ?? (await mkdtemp(join(tmpdir(), 'cordonry-browser-')));
-  const remove = async () => {
-    // The browser's last helpers may still be writing.
-    if (!profile) await rm(folder, { recursive: true, force: true, maxRetries: 5, retryDelay: 100 });
-  };
+  const browser = running ?? (await launch());
   let context;
+  const close = async () => {
+    await context?.close();
+    if (!running) await browser.close();
+  };
   try {
-    context = await chromium.launchPersistentContext(folder, {
-      executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium',
-      headless: true,
-      chromiumSandbox: process.getuid?.() !== 0,
-      args: FLAGS,
-      viewport,
-      ...more,
-    });
+    context = await browser.newContext({ viewport, locale: language, ...more });
     const { faults, allow } = watch(context, address);
-    const page = context.pages()[0] ?? (await context.newPage());
+    const page = await context.newPage();
     await prepare?.(page, context);
     await page.goto(address);
-    const close = async () => {
-      await context.close();
-      await remove();
-    };
-    return { browser: context.browser(), context, page, faults, allow, close };
+    return { browser, context, page, faults, allow, close };
   } catch (error) {
-    await context?.close();
-    await remove();
+    await close();
     throw error;
   }
 }
@@ -93,7 +103,6 @@ function watch(context, address) {
     if (why !== 'net::ERR_ABORTED') fault(`request failed: ${request.url()}: ${why}`);
   });
   const sockets = (page) => page.on('websocket', (socket) => fault(`socket to elsewhere: ${socket.url()}`));
-  context.pages().forEach(sockets);
   context.on('page', (page) => {
     sockets(page);
     page.on('crash', () => fault('the page crashed'));
@@ -107,12 +116,13 @@ function watch(context, address) {
 }
 
 /**
- * One test on one page in a fresh browser: `run` gets what `open` gives, and `base`. It fails if `run` throws or
+ * One test on one page in a fresh profile: `run` gets what `open` gives, and `base`. It fails if `run` throws or
  * the page was at fault.
  */
 export function pageTest(name, options, run) {
+  const browser = sharedBrowser();
   test(name, { timeout: TIMEOUT }, async (t) => {
-    const opened = await open(options);
+    const opened = await open({ ...options, browser: await browser() });
     try {
       await run({ ...opened, base, t });
       // What the last act set off is to be seen as well.

@@ -1,17 +1,20 @@
 // That the rig sees what it must: a page at fault fails its test.
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
-import { accessibility, base, open } from './rig.mjs';
+import { accessibility, base, open, sharedBrowser } from './rig.mjs';
+
+const browser = sharedBrowser();
 
 // A page of the tests' own, in the place of the program's.
-async function faults(body, headers = {}) {
+async function faults(body, { headers = {}, look = async () => [] } = {}) {
   const opened = await open({
+    browser: await browser(),
     prepare: (page) =>
       page.route(base, (route) => route.fulfill({ contentType: 'text/html', headers, body: `<!doctype html>${body}` })),
   });
   try {
     await opened.page.waitForTimeout(200);
-    return { faults: [...opened.faults], found: await accessibility(opened.page), opened };
+    return { faults: [...opened.faults], found: await look(opened.page), opened };
   } finally {
     await opened.close();
   }
@@ -43,12 +46,12 @@ test('a request to another origin is seen', async () => {
 });
 
 test('a breach of the policy is seen', async () => {
-  const { faults: seen } = await faults(`${icon}<script>1</script>`, { 'Content-Security-Policy': "script-src 'self'" });
+  const { faults: seen } = await faults(`${icon}<script>1</script>`, { headers: { 'Content-Security-Policy': "script-src 'self'" } });
   assert.match(seen.join(), /Content Security Policy/);
 });
 
 test('a fault of accessibility is found', async () => {
-  const { found } = await faults(`${icon}<button></button>`);
+  const { found } = await faults(`${icon}<button></button>`, { look: accessibility });
   assert.match(found.join('\n'), /button-name/);
 });
 

@@ -1,0 +1,24 @@
+// What every test of the desk does with it: open a row, read a figure, find a finding.
+import { frames } from './rig.mjs';
+import { say } from './words.mjs';
+
+export const phone = { viewport: { width: 390, height: 844 }, context: { hasTouch: true, isMobile: true } };
+
+/** Opens an example plan and waits for its wall. */
+export async function example(page, name = 'third-leaf.json') {
+  await page.locator(`[data-example="examples/${name}"]`).click();
+  await page.waitForSelector('.stage [data-tree]');
+  await frames(page, 3);
+}
+
+/** A figure of the row, as it is shown. */
+export const figure = async (page, key) => (await page.locator(`[data-figure="${key}"]`).textContent()).trim();
+
+/** The findings of a rule that are listed. */
+export const findings = (page, rule) => page.locator(`.finding[data-finding^="${rule}:"]`);
+
+/** The findings of a rule that are told together. */
+export const group = (page, rule) => page.locator('.finding-group').filter({ has: findings(page, rule) });
+
+/** Waits until the row is kept on this device. */
+export const saved = (page) => page.locator('.kept-state', { hasText: say('kept-saved') }).waitFor();
