@@ -1,6 +1,6 @@
 // What every test of the desk does with it: open a row, read a figure, find a finding.
 import { frames } from './rig.mjs';
-import { say } from './words.mjs';
+import { like, say } from './words.mjs';
 
 export const phone = { viewport: { width: 390, height: 844 }, context: { hasTouch: true, isMobile: true } };
 
@@ -22,3 +22,7 @@ export const group = (page, rule) => page.locator('.finding-group').filter({ has
 
 /** Waits until the row is kept on this device. */
 export const saved = (page) => page.locator('.kept-state', { hasText: say('kept-saved') }).waitFor();
+
+/** The button of a part in the list of trees and shoots, by the part's name. */
+export const part = (page, key, args) =>
+  page.locator('.part-list').getByRole('button', { name: new RegExp(`^${like(key, args).source}, `) });

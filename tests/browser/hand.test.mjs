@@ -1,14 +1,8 @@
 // Fingers, wheel and what is in sight: the page can be scrolled everywhere, and what is chosen is on the screen.
 import assert from 'node:assert/strict';
+import { example, phone } from './desk.mjs';
 import { frames, pageTest } from './rig.mjs';
-
-const phone = { viewport: { width: 390, height: 844 }, context: { hasTouch: true, isMobile: true } };
-
-async function example(page, name = 'third-leaf.json') {
-  await page.locator(`[data-example="examples/${name}"]`).click();
-  await page.waitForSelector('.stage [data-tree]');
-  await frames(page, 3);
-}
+import { like, say } from './words.mjs';
 
 const scrolled = (page) => page.evaluate(() => window.scrollY);
 /** Left and top edge of what the wall shows, mm, and its scale. */
@@ -144,7 +138,7 @@ for (const viewport of [{ width: 1280, height: 800 }, { width: 390, height: 844 
     await field.fill('500 m');
     await field.press('Enter');
     await frames(page, 3);
-    assert.match(await wrong.innerText(), /500.00 m is refused/);
+    assert.match(await wrong.innerText(), like('refusal-tree-place', { value: '500.00 m' }));
     assert.equal(await field.inputValue(), '500 m', 'what was typed stays');
     // Panned far away, the card still stands on the wall.
     await page.locator('.stage').focus();
@@ -156,7 +150,7 @@ for (const viewport of [{ width: 1280, height: 800 }, { width: 390, height: 844 
 
 pageTest('showing a finding leaves a view that has the whole row in sight', {}, async ({ page }) => {
   await example(page, 'overdue-renewal.json');
-  await page.getByRole('button', { name: 'Whole row' }).click();
+  await page.getByRole('button', { name: say('fit-row') }).click();
   await frames(page, 2);
   const whole = await shown(page);
   const findings = page.locator('.finding .said button');

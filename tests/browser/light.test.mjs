@@ -1,20 +1,16 @@
 // The light of a row: the map under the drawing, the band over it and the figures, while a hand moves and at rest.
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
+import { example, figure, findings } from './desk.mjs';
 import { accessibility, frames, oneFile, pageTest } from './rig.mjs';
+import { like, say, whole } from './words.mjs';
 
-const figure = async (page, key) => (await page.locator(`[data-figure="${key}"]`).textContent()).trim();
 const exact = (page) => page.locator('[data-figure=figure-light-caught]', { hasText: /^[0-9]/ }).waitFor();
 const readout = async (page) => (await page.locator('[data-readout]').textContent()).trim();
 const band = (page) => page.locator('.sky-line').getAttribute('d');
 
 /** The map's picture, as text. */
 const picture = (page) => page.evaluate(() => document.querySelector('canvas.light-map').toDataURL());
-
-async function example(page, name) {
-  await page.locator(`[data-example="examples/${name}"]`).click();
-  await page.waitForSelector('.stage [data-tree]');
-}
 
 async function lit(page, name) {
   await example(page, name);
@@ -30,8 +26,8 @@ pageTest('light comes and goes at a press, and asks for nothing while it is off'
   await page.locator('[data-act=light]').click();
   await exact(page);
   assert.ok(await page.locator('canvas.light-map').isVisible());
-  await page.locator('.finding', { hasText: 'Renewal zone too dark' }).first().waitFor();
-  await page.locator('.finding', { hasText: 'Light gap 1' }).waitFor();
+  await findings(page, 'renewal-zone-dark').first().waitFor();
+  await findings(page, 'light-gap').filter({ hasText: like('finding-light-gap', { rank: 1 }) }).waitFor();
   // The key does the same as the button.
   await page.locator('.stage').focus();
   await page.keyboard.press('l');
@@ -54,7 +50,7 @@ pageTest('a tip is dragged: map, band, figures and the value at the pointer foll
   assert.notEqual(await readout(page), before);
   assert.notEqual(held.picture, first.picture);
   assert.notEqual(held.band, first.band);
-  assert.match(held.caught, /^≈/);
+  assert.match(held.caught, whole('about-value', { value: /\d+ %/ }));
   await page.mouse.up();
   await exact(page);
   // Undone, all is as it was.
@@ -72,7 +68,7 @@ pageTest('a place is told at the pointer, and by the arrow keys', {}, async ({ p
   await page.mouse.move(stage.x + stage.width * 0.5, stage.y + stage.height * 0.6);
   await frames(page, 2);
   const pointed = await readout(page);
-  assert.match(pointed, /^\d+ % of the light at [\d.]+ m, [\d.]+ m high; \d+ % falls through$/);
+  assert.match(pointed, whole('probe-both', { light: /\d+ %/, x: /[\d.]+ m/, z: /[\d.]+ m/, falls: /\d+ %/ }));
   await page.locator('[data-readout]').focus();
   await page.keyboard.press('ArrowUp');
   await frames(page, 2);
@@ -100,7 +96,7 @@ pageTest('period, hour and leaves change what is looked at', {}, async ({ page }
   await slider.fill('0');
   await frames(page, 2);
   assert.equal(await page.locator('.ray').count(), 0);
-  assert.match(await page.locator('.sun-words').textContent(), /down/);
+  assert.match(await page.locator('.sun-words').textContent(), like('light-night'));
   await page.locator('[data-act=light-one-hour]').uncheck();
   await page.locator('[data-act=light-leaves]').fill('0');
   await exact(page);
@@ -115,14 +111,14 @@ pageTest('a deep canopy is darker at its base than the flat wall, and opens less
   const both = async (key) => [await number(`${key}-flat`), await number(`${key}-deep`)];
   const [flat, deep] = await both('beside-base');
   assert.ok(deep < flat, `${deep} % against ${flat} %`);
-  assert.match(await figure(page, 'beside-says'), /darker/);
+  assert.match(await figure(page, 'beside-says'), like('beside-says', { than: 'darker' }));
   const [flatCut, deepCut] = await both('beside-cut');
   assert.ok(deepCut < flatCut, `${deepCut} % against ${flatCut} %`);
   assert.equal(...(await both('beside-alley')));
   const drawn = await page.locator('.beside-drawing').last().innerHTML();
   // Deeper still, at the same row spacing: the alley narrows, and the drawing follows.
   await page.locator('[data-act=beside-depth]').fill('2');
-  await page.getByRole('radio', { name: 'the distance between rows' }).check();
+  await page.getByRole('radio', { name: say('beside-alike-rows') }).check();
   await page.waitForFunction(() => document.querySelector('[data-figure=beside-thick-deep]')?.textContent.startsWith('2'));
   await page.waitForFunction(
     () => document.querySelector('[data-figure=beside-rows-deep]').textContent
@@ -140,11 +136,11 @@ pageTest('where the deep canopy is the lighter one, the page says what it takes 
   await page.locator('[data-figure=beside-says]').waitFor();
   const why = page.locator('[data-figure=beside-why]');
   assert.equal(await why.count(), 0, 'the alley is kept');
-  await page.getByRole('radio', { name: 'the distance between rows' }).check();
+  await page.getByRole('radio', { name: say('beside-alike-rows') }).check();
   await why.waitFor();
-  assert.match(await figure(page, 'beside-says'), /lighter/);
-  assert.ok((await why.textContent()).includes(`shrinks to ${await figure(page, 'beside-alley-deep')}`));
-  assert.deepEqual(await page.locator('.beside-drawings figcaption').allTextContents(), ['Flat wall', 'Deep canopy']);
+  assert.match(await figure(page, 'beside-says'), like('beside-says', { than: 'lighter' }));
+  assert.match(await why.textContent(), like('beside-why', { alley: await figure(page, 'beside-alley-deep') }));
+  assert.deepEqual(await page.locator('.beside-drawings figcaption').allTextContents(), [say('beside-flat'), say('beside-deep')]);
 });
 
 const noHelper = { prepare: (page) => page.addInitScript(() => delete globalThis.Worker) };
@@ -157,8 +153,8 @@ for (const [name, options] of [
     await lit(page, 'overdue-renewal.json');
     await page.locator('[data-act=beside] summary').click();
     await page.locator('[data-figure=beside-says]').waitFor();
-    assert.match(await figure(page, 'figure-light-parts'), /\d+ %.*\d+ %/);
-    assert.match(await figure(page, 'beside-says'), /darker/);
+    assert.match(await figure(page, 'figure-light-parts'), like('light-parts', { beam: /\d+ %/, sky: /\d+ %/ }));
+    assert.match(await figure(page, 'beside-says'), like('beside-says', { than: 'darker' }));
   });
 }
 

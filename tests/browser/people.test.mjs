@@ -1,18 +1,19 @@
 // Three people, each with a real row: a grower with a phone, an instructor with a class, a consultant on a call.
 import assert from 'node:assert/strict';
 import { readFile } from 'node:fs/promises';
+import { example, figure, findings, group, part, phone } from './desk.mjs';
 import { accessibility, frames, pageTest } from './rig.mjs';
+import { like, say } from './words.mjs';
 
-const phone = { viewport: { width: 390, height: 844 }, context: { hasTouch: true, isMobile: true } };
-const bare = (page) => page.locator('.finding', { hasText: 'Cordon bare for' });
-const figure = async (page, key) => (await page.locator(`[data-figure="${key}"]`).textContent()).trim();
+const bare = (page) => findings(page, 'cordon-gap');
+const between = (left, right) => like('finding-cordon-gap', { where: 'between', left, right });
 const percent = async (page) => Number((await figure(page, 'figure-fill')).match(/(\d+) %/)[1]);
 
 pageTest('a grower walks ten trees with a phone, finds a gap and fills it', phone, async ({ page }) => {
-  await page.getByRole('button', { name: 'Walk a row' }).tap();
+  await page.getByRole('button', { name: say('way-walk-do') }).tap();
   await page.getByLabel('m', { exact: true }).check();
   assert.deepEqual(await accessibility(page), []);
-  await page.getByRole('button', { name: 'Begin at tree 1' }).tap();
+  await page.getByRole('button', { name: say('way-walk-go', { tree: 1 }) }).tap();
   const field = page.locator('#walk-field');
   const act = (name) => page.locator(`[data-act="${name}"]`).tap();
   const answer = async (text) => {
@@ -51,7 +52,7 @@ pageTest('a grower walks ten trees with a phone, finds a gap and fills it', phon
   await page.waitForSelector('.stage [data-tree="10"], .stage [data-tree="1"]');
   assert.match(await figure(page, 'figure-uprights'), /\d+/);
   assert.equal(await bare(page).count(), 1, (await page.locator('.finding').allTextContents()).join('\n'));
-  assert.match(await bare(page).textContent(), /between trees 6 and 7/);
+  assert.match(await bare(page).textContent(), between(6, 7));
   const before = await percent(page);
   await bare(page).locator('[data-remedy]').first().tap();
   await frames(page, 2);
@@ -63,17 +64,14 @@ pageTest('a grower walks ten trees with a phone, finds a gap and fills it', phon
 });
 
 pageTest('an instructor shows a row before and after two kinds of work', {}, async ({ page }) => {
-  await page.locator('[data-example="examples/overdue-renewal.json"]').click();
-  await page.waitForSelector('.stage [data-tree]');
+  await example(page, 'overdue-renewal.json');
   const stubs = page.locator('.stage .shoot.stub');
   const before = await stubs.count();
-  const group = page.locator('.finding-group', { hasText: 'due to be stubbed' });
-  await group.locator('[data-act="mend-all"]').click();
+  await group(page, 'renewal-due').locator('[data-act="mend-all"]').click();
   await frames(page, 2);
   const stubbed = await stubs.count();
   assert.ok(stubbed > before, 'uprights are stubbed');
-  const laterals = page.locator('.finding-group', { hasText: 'they come off' });
-  await laterals.locator('[data-act="mend-all"]').click();
+  await group(page, 'laterals-due').locator('[data-act="mend-all"]').click();
   await frames(page, 2);
   // Before: the row as it stands, with a sign at every cut; each kind of work has its own.
   await page.locator('[data-act="work-before"]').check({ force: true });
@@ -83,7 +81,7 @@ pageTest('an instructor shows a row before and after two kinds of work', {}, asy
   assert.ok((await page.locator('.signs .work-laterals').count()) > 0, 'signs for laterals');
   // A key says what they mean, and those alone that are there.
   const key = page.locator('.sign-key .key');
-  assert.deepEqual(await key.allInnerTexts(), ['stub', 'take laterals off']);
+  assert.deepEqual(await key.allInnerTexts(), [say('draw-sign-stub'), say('draw-sign-laterals')]);
   assert.deepEqual(await accessibility(page), []);
   await page.locator('[data-act="work-after"]').check({ force: true });
   await frames(page, 2);
@@ -114,14 +112,14 @@ pageTest('a consultant brings a table in, corrects a measurement, lays a shoot a
   assert.match(await page.locator('.bad-lines').textContent(), /bad/);
   await page.locator('[data-act=import-use]').click();
   await page.waitForSelector('.stage [data-tree="3"]');
-  const gap = bare(page).filter({ hasText: 'between trees 2 and 3' });
+  const gap = bare(page).filter({ hasText: between(2, 3) });
   const told = await gap.textContent();
   // The client reads the tape again: the leader of tree 2 is longer.
   await page.locator('[data-act="correct"]').check();
   const list = page.locator('.part-list');
   await list.locator('summary').click();
   await list.getByRole('combobox').selectOption('2');
-  await list.getByRole('button', { name: /^leader, tree 2/ }).click();
+  await part(page, 'name-leader', { of: 1, tree: 2 }).click();
   const length = page.locator('.part-card [data-field="measure-length"] input');
   await length.fill('1.62 m');
   await length.press('Enter');
@@ -130,7 +128,7 @@ pageTest('a consultant brings a table in, corrects a measurement, lays a shoot a
   await page.locator('[data-act="correct"]').uncheck();
   // The young end shoot is laid on along the wire.
   const short = await percent(page);
-  await list.getByRole('button', { name: /^upright 2 of 2, tree 2/ }).click();
+  await part(page, 'name-upright', { number: 2, of: 2, tree: 2 }).click();
   await page.locator('[data-act="act-lay-right"]').click();
   await frames(page, 2);
   assert.ok((await percent(page)) > short);
@@ -142,16 +140,16 @@ pageTest('a consultant brings a table in, corrects a measurement, lays a shoot a
   };
   const csv = await fetch('save-table');
   // The table is the row as it was found, whatever is shown, and says so.
-  assert.equal(csv.name, 'client-as-found.csv');
-  assert.match(await page.locator('.notice').textContent(), /as it was found before leaf 3/);
+  assert.equal(csv.name, `client-${say('table-found-name')}.csv`);
+  assert.match(await page.locator('.notice').textContent(), like('table-found-saved', { leaf: 3 }));
   assert.match(csv.text, /^coming leaf,3\n/);
   assert.doesNotMatch(csv.text, /,laid/, 'the shoot that is laid as work stands in the table as found');
   const [, shoots] = csv.text.trim().split(/^tree,place.*\n/m);
   assert.equal(shoots.split('\n').length, 9);
   // And as it is shown, under another name.
   const shown = await fetch('save-table-shown');
-  assert.equal(shown.name, 'client-leaf-3-after-the-work.csv');
-  assert.match(await page.locator('.notice').textContent(), /as it is shown, after the work/);
+  assert.equal(shown.name, `client-${say('table-shown-name', { leaf: 3, work: 'after' })}.csv`);
+  assert.match(await page.locator('.notice').textContent(), like('table-shown-saved', { leaf: 3, work: 'after' }));
   assert.notEqual(shown.text, csv.text);
   const svg = await fetch('save-drawing');
   assert.match(svg.text, /^<svg|^<\?xml/);

@@ -1,19 +1,15 @@
 // The main job from file to finding: a measured row comes in, a leader is bent, its gap closes.
 import assert from 'node:assert/strict';
 import { readFile, readdir } from 'node:fs/promises';
-import { accessibility, frames, open, pageTest } from './rig.mjs';
+import { example, figure, findings, saved } from './desk.mjs';
+import { accessibility, frames, pageTest } from './rig.mjs';
+import { like, say, whole } from './words.mjs';
 
 const here = (path) => new URL(path, import.meta.url);
 
 /** Brings a file in through the page's own file field. */
 async function bring(page, path) {
   await page.locator('input[type=file]').setInputFiles(here(path).pathname);
-}
-
-/** Opens an example plan and waits for its wall. */
-async function example(page, name) {
-  await page.locator(`[data-example="examples/${name}"]`).click();
-  await page.waitForSelector('.stage [data-tree]');
 }
 
 /** Where the middle of a part is on the screen. */
@@ -23,15 +19,15 @@ async function middle(locator) {
   return { x: box.x + box.width / 2, y: box.y + box.height / 2 };
 }
 
-const figure = async (page, key) => (await page.locator(`[data-figure="${key}"]`).textContent()).trim();
-const bare = (page) => page.locator('.finding', { hasText: 'Cordon bare for' });
-const saved = (page) => page.locator('.kept-state', { hasText: 'Saved here' }).waitFor();
+// The title of an upright's card.
+const upright = whole('name-upright');
+const bare = (page) => findings(page, 'cordon-gap');
 
 pageTest('a measured table comes in with its bad lines named, and comes back after a reload', {}, async ({ page }) => {
   await bring(page, '../../examples/measured-40.csv');
   const sheet = page.locator('.sheet');
   await sheet.waitFor();
-  assert.match(await sheet.textContent(), /40 trees/);
+  assert.match(await sheet.textContent(), like('import-taken', { trees: 40 }));
   const lines = await sheet.locator('.bad-lines th').allTextContents();
   assert.ok(lines.length >= 3, `bad lines: ${lines}`);
   await page.locator('[data-act=import-use]').click();
@@ -55,7 +51,8 @@ pageTest('a plan with a byte order mark and a western or wide table are read', {
     await bring('table.csv', buffer);
     const said = page.locator('.sheet .said');
     await said.waitFor();
-    assert.match(await said.textContent(), new RegExp(`read as ${encoding}.*‘Block 7’`));
+    assert.match(await said.textContent(), like('file-said-encoding', { encoding }));
+    assert.match(await said.textContent(), like('file-said-above', { count: 1, text: 'Block 7' }));
     await page.locator('.sheet .choices button:not(.main)').click();
   }
   const plan = await readFile(here('../../examples/third-leaf.json'));
@@ -66,6 +63,7 @@ pageTest('a plan with a byte order mark and a western or wide table are read', {
 pageTest('a tip is dragged until its gap closes; the finding goes with the button still down; undo brings both back', {}, async ({ page }) => {
   await example(page, 'third-leaf.json');
   assert.equal(await bare(page).count(), 1);
+  assert.match(await bare(page).textContent(), like('finding-cordon-gap'));
   const filled = await figure(page, 'figure-fill');
   // The end shoot of tree 5 stands at its leader's end.
   await bare(page).locator('.said button').click();
@@ -134,7 +132,7 @@ pageTest('a change is kept though the page is loaded anew in the same breath', {
     await page.locator('.stage').focus();
     const title = page.locator('.part-card h2');
     await page.keyboard.press('ArrowRight');
-    for (let i = 0; i < 60 && !/^upright/i.test(await title.textContent()); i += 1) await page.keyboard.press('ArrowRight');
+    for (let i = 0; i < 60 && !upright.test(await title.textContent()); i += 1) await page.keyboard.press('ArrowRight');
     await page.keyboard.press('s');
     assert.equal(await stubs.count(), before + 1);
     // Within the page, so that no time is lost on the way to it.
@@ -167,8 +165,8 @@ pageTest('the wall is worked by keyboard alone', {}, async ({ page }) => {
   await page.keyboard.press('ArrowRight');
   await page.keyboard.press('ArrowRight');
   assert.notEqual(await title.textContent(), first);
-  for (let i = 0; i < 30 && !/^upright/i.test(await title.textContent()); i += 1) await page.keyboard.press('ArrowRight');
-  assert.match(await title.textContent(), /^upright/i);
+  for (let i = 0; i < 30 && !upright.test(await title.textContent()); i += 1) await page.keyboard.press('ArrowRight');
+  assert.match(await title.textContent(), upright);
   const stubs = await page.locator('.stage .shoot.stub').count();
   await page.keyboard.press('s');
   assert.equal(await page.locator('.stage .shoot.stub').count(), stubs + 1);
@@ -195,20 +193,21 @@ pageTest('the wall is worked by keyboard alone', {}, async ({ page }) => {
 
 pageTest('damaged and foreign files are refused by name, and the row on the desk stays', {}, async ({ page }) => {
   const bytes = await readFile(here('../../examples/third-leaf.json'), 'utf8');
+  const noTable = (kind) => like('refusal-file-kind', { kind, wanted: 'table' });
   const cases = [
-    [bytes.slice(0, bytes.length / 2), 'cut.json'],
-    [bytes.replace(/"version": \d+/, '"version": 999'), 'newer.json'],
-    ['{"format":"something-else"}', 'other.json'],
-    ['tree,length\n', 'short.csv'],
-    ['PK\u0003\u0004', 'sheet.xlsx', 'no table: it is a workbook'],
-    ['<!doctype html>', 'saved.html', 'no table: it is a web page'],
-    ['[]', 'list.json', 'a list in JSON'],
+    [bytes.slice(0, bytes.length / 2), 'cut.json', like('refusal-file-cut')],
+    [bytes.replace(/"version": \d+/, '"version": 999'), 'newer.json', like('refusal-file-too-new', { value: '999' })],
+    ['{"format":"something-else"}', 'other.json', like('refusal-file-format', { value: 'something-else' })],
+    ['tree,length\n', 'short.csv', like('refusal-csv-columns')],
+    ['PK\u0003\u0004', 'sheet.xlsx', noTable('workbook')],
+    ['<!doctype html>', 'saved.html', noTable('page')],
+    ['[]', 'list.json', noTable('list')],
   ];
-  for (const [text, name, why = '.{10,}'] of cases) {
+  for (const [text, name, why] of cases) {
     await page.locator('input[type=file]').setInputFiles({ name, mimeType: 'text/plain', buffer: Buffer.from(text) });
     const notice = page.locator('.notice.grave');
     await notice.waitFor();
-    assert.match(await notice.textContent(), new RegExp(`${name} was not opened: .*${why}`));
+    assert.match(await notice.textContent(), like('file-refused', { file: name, why }));
     await notice.locator('button').click();
   }
   // A table of which nothing is understood is shown, but is no row to use.
@@ -229,7 +228,7 @@ pageTest('of several files dropped the first is opened, and the others are named
   }, files);
   await drop([['one.json', plan], ['two.json', plan], ['three.csv', 'x']]);
   await page.waitForSelector('.stage [data-tree]');
-  assert.match(await page.locator('.notice').textContent(), /one\.json was opened.* The other 2 files were not looked at/);
+  assert.match(await page.locator('.notice').textContent(), like('files-first', { file: 'one.json', others: 2 }));
   await page.locator('.notice button').click();
   await drop([['row.csv', 'tree,place,kind,length\n1,0,leader,1.9\n']]);
   await page.locator('.sheet').waitFor();
@@ -267,7 +266,7 @@ pageTest('a second tab of the same row says that it does not save', {}, async ({
   await saved(page);
   const second = await context.newPage();
   await second.goto(page.url());
-  await second.locator('.notice.grave', { hasText: 'open in another tab' }).waitFor();
+  await second.locator('.notice.grave', { hasText: say('save-elsewhere') }).waitFor();
   await second.close();
 });
 

@@ -1,23 +1,18 @@
 // Menus, sheets and ways in: what opens goes again, and the focus is never lost.
 import assert from 'node:assert/strict';
+import { example, phone, saved } from './desk.mjs';
 import { accessibility, frames, pageTest } from './rig.mjs';
+import { like, say, whole } from './words.mjs';
 
-const phone = { viewport: { width: 390, height: 844 }, context: { hasTouch: true, isMobile: true } };
 const TABLE = 'tree;place (m);kind;length (m);side;pose\n1;0,00;leader;2,20;right;45\n1;0,70;upright;1,50;;\n1;bad;upright;1,50;;';
-
-async function example(page, name = 'third-leaf.json') {
-  await page.locator(`[data-example="examples/${name}"]`).click();
-  await page.waitForSelector('.stage [data-tree]');
-  await frames(page, 3);
-}
 
 /** What has the focus: its class, or else its tag. */
 const focused = (page) => page.evaluate(() => document.activeElement.className || document.activeElement.tagName);
 
 /** Pastes a table with a slip in it and waits for its sheet. */
 async function paste(page) {
-  const read = page.getByRole('button', { name: 'Read the table' });
-  await page.getByLabel('Paste a table').fill(TABLE);
+  const read = page.getByRole('button', { name: say('way-paste-do') });
+  await page.getByLabel(say('way-paste')).fill(TABLE);
   await read.click();
   await page.locator('dialog.sheet[open]').waitFor();
   return read;
@@ -87,8 +82,8 @@ pageTest('a row opens at the top of the page with the focus on its wall', { view
   await page.locator('.start').waitFor();
   await frames(page, 3);
   assert.notEqual(await focused(page), 'BODY');
-  await page.getByRole('button', { name: 'Make a row' }).click();
-  const make = page.getByRole('button', { name: 'Make the row' });
+  await page.getByRole('button', { name: say('way-make-do') }).click();
+  const make = page.getByRole('button', { name: say('way-make-go') });
   await make.scrollIntoViewIfNeeded();
   assert.ok((await top()) > 0, 'the form is longer than the screen');
   await make.click();
@@ -98,24 +93,52 @@ pageTest('a row opens at the top of the page with the focus on its wall', { view
   assert.equal(await focused(page), 'stage');
 });
 
-pageTest('news goes by itself, but not from under the pointer; a refusal stays and is not replaced', {}, async ({ page }) => {
+// What the page would do after a second or more it does when `later` is called, so that nobody waits for it.
+const prepare = (page) =>
+  page.addInitScript(() => {
+    const { setTimeout, clearTimeout } = window;
+    const waiting = new Map();
+    let last = 1_000_000;
+    window.setTimeout = (work, after, ...given) => {
+      if (!(after >= 1000)) return setTimeout(work, after, ...given);
+      last += 1;
+      waiting.set(last, () => work(...given));
+      return last;
+    };
+    window.clearTimeout = (of) => waiting.delete(of) || clearTimeout(of);
+    window.later = () => {
+      const due = [...waiting.values()];
+      waiting.clear();
+      due.forEach((work) => work());
+      return due.length;
+    };
+  });
+const later = async (page) => {
+  await frames(page, 2);
+  const count = await page.evaluate(() => window.later());
+  await frames(page, 2);
+  return count;
+};
+
+pageTest('news goes by itself, but not from under the pointer; a refusal stays and is not replaced', { prepare }, async ({ page }) => {
   await example(page, 'overdue-renewal.json');
   const news = page.locator('[role=status] .notice');
   await page.keyboard.press('Control+z');
   await news.waitFor();
-  assert.match(await news.textContent(), /Nothing to undo/);
+  assert.match(await news.textContent(), like('said-nothing-to-undo'));
   await news.hover();
-  await page.waitForTimeout(6000);
+  await later(page);
   assert.equal(await news.count(), 1, 'under the pointer it stays');
   await page.mouse.move(640, 20);
-  await news.waitFor({ state: 'detached', timeout: 7000 });
+  assert.equal(await later(page), 1);
+  await news.waitFor({ state: 'detached' });
   // While the record is corrected remedies wait, out of sight; a press that comes all the same is refused, and that is said.
   await page.locator('[data-act="correct"]').check();
   await page.locator('[data-act="mend-all"]').first().dispatchEvent('click');
   const grave = page.locator('[role=alert] .notice.grave');
   await grave.waitFor();
   assert.equal(await news.count(), 0);
-  await page.waitForTimeout(6000);
+  await later(page);
   assert.equal(await grave.count(), 1);
 });
 
@@ -125,11 +148,12 @@ pageTest('rows on this device come first, and many at once says what it does not
   await page.locator('[data-field="many-what"]').selectOption('sweep-tip');
   const number = page.locator('[data-field="many-number"]');
   const said = page.locator('[data-field="many-count"]');
+  const refused = (value) => whole('refusal-tip', { value, low: '1 %', high: '90 %' });
   for (const [typed, expected] of [
-    ['abc', /“abc”/],
-    ['200 %', /200 % is refused; 1 % to 90 %/],
-    ['0', /0 % is refused; 1 % to 90 %/],
-    ['-5', /[-−]5 % is refused; 1 % to 90 %/],
+    ['abc', like('field-no-number', { text: 'abc' })],
+    ['200 %', refused('200 %')],
+    ['0', refused('0 %')],
+    ['-5', refused('−5 %')],
   ]) {
     await number.fill(typed);
     await frames(page, 2);
@@ -138,13 +162,14 @@ pageTest('rows on this device come first, and many at once says what it does not
   }
   await number.fill('25 %');
   await frames(page, 2);
-  assert.match(await said.innerText(), /shoots on/);
-  await page.locator('.kept-state', { hasText: 'Saved here' }).waitFor();
+  const shoots = Number((await said.innerText()).match(/\d+/)[0]);
+  assert.match(await said.innerText(), whole('many-count', { shoots }));
+  await saved(page);
   await page.locator('.more summary').click();
   await page.locator('[data-act=other-row]').click();
   await page.locator('.start .kept').waitFor();
   assert.equal(await page.evaluate(() => Boolean(document.querySelector('.kept').compareDocumentPosition(document.querySelector('.ways')) & Node.DOCUMENT_POSITION_FOLLOWING)), true);
-  assert.match(await page.locator('.kept').textContent(), /Remove from this device/);
+  assert.match(await page.locator('.kept').textContent(), like('kept-forget-short'));
 });
 
 pageTest('what is pressed on a phone is large enough for a finger', phone, async ({ page }) => {

@@ -40,10 +40,11 @@ export class Words {
 
   /**
    * What matches the text in which values that are not given may be anything. A value that is a RegExp stands for
-   * what it matches, another `like` for instance. Any space matches any.
+   * what it matches, another `like` for instance. Any space matches any, and at its head a letter its capital.
    */
   like(key, args = {}) {
-    const pattern = new RegExp(this.source(this.pattern(key), args, key));
+    const source = this.source(this.pattern(key), args, key);
+    const pattern = new RegExp(source.replace(/^((?:\(\?:)*)(\p{Ll})/u, (_, before, letter) => `${before}[${letter}${letter.toUpperCase()}]`));
     if (pattern.test('')) throw new Error(`${key} is like anything`);
     return pattern;
   }

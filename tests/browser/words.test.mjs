@@ -51,6 +51,8 @@ test('a pattern holds what it is given, and lets the rest be anything', () => {
     ['side', { side: 'left' }, 'to the left, rising', true],
     ['side', { side: 'left' }, 'to the right, rising', false],
     ['side', {}, 'to the right, rising', true],
+    ['side', {}, 'To the right, rising', true],
+    ['side', {}, 'to the Right, rising', false],
     ['within', { why: /a|b/ }, 'Two words. (Not one?) – b', true],
     ['within', { why: /a|b/ }, 'Two words. (Not one?) – c', false],
     ['within', { why: words.like('side', { side: 'left' }) }, 'Two words. (Not one?) – to the left, rising', true],
