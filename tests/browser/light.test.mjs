@@ -18,24 +18,6 @@ async function lit(page, name) {
   await exact(page);
 }
 
-pageTest('light comes and goes at a press, and asks for nothing while it is off', {}, async ({ page }) => {
-  await example(page, 'overdue-renewal.json');
-  assert.equal(await page.locator('.sky-line').count(), 0);
-  assert.equal(await page.locator('[data-figure=figure-light-caught]').count(), 0);
-  const before = await page.locator('.finding').count();
-  await page.locator('[data-act=light]').click();
-  await exact(page);
-  assert.ok(await page.locator('canvas.light-map').isVisible());
-  await findings(page, 'renewal-zone-dark').first().waitFor();
-  await findings(page, 'light-gap').filter({ hasText: like('finding-light-gap', { rank: 1 }) }).waitFor();
-  // The key does the same as the button.
-  await page.locator('.stage').focus();
-  await page.keyboard.press('l');
-  await frames(page, 2);
-  assert.ok(!(await page.locator('canvas.light-map').isVisible()));
-  assert.equal(await page.locator('.finding').count(), before);
-});
-
 pageTest('a tip is dragged: map, band, figures and the value at the pointer follow, and are exact on release', {}, async ({ page }) => {
   await lit(page, 'third-leaf.json');
   const first = { picture: await picture(page), band: await band(page), caught: await figure(page, 'figure-light-caught') };

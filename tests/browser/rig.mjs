@@ -67,52 +67,62 @@ export async function open({ path = '', viewport = { width: 1280, height: 800 },
   };
   try {
     context = await browser.newContext({ viewport, locale: language, ...more });
-    const { faults, allow } = watch(context, address);
+    const faults = new Faults(address);
+    watch(context, faults);
     const page = await context.newPage();
     await prepare?.(page, context);
     await page.goto(address);
-    return { browser, context, page, faults, allow, close };
+    return { browser, context, page, faults: faults.seen, allow: (pattern) => faults.allow(pattern), close };
   } catch (error) {
     await close();
     throw error;
   }
 }
 
-// Collects every error on the console, uncaught exception and request that leaves the page's own origin.
-function watch(context, address) {
-  const faults = [];
-  const allowed = [];
-  const fault = (words) => {
-    if (!allowed.some((pattern) => pattern.test(words))) faults.push(words);
-  };
-  context.on('console', (message) => {
-    if (message.type() === 'error') fault(`error on the console: ${message.text()}`);
-  });
-  context.on('weberror', (error) => fault(`uncaught: ${error.error().stack || error.error()}`));
-  const own = (url) => {
+/** The words of whatever went wrong on the page of an address. */
+export class Faults {
+  seen = [];
+  allowed = [];
+
+  constructor(address) {
+    this.address = new URL(address);
+  }
+
+  add(words) {
+    if (!this.allowed.some((pattern) => pattern.test(words))) this.seen.push(words);
+  }
+
+  /** A request is a fault if it leaves the page's own origin. */
+  request(url) {
     const { protocol, origin, href } = new URL(url);
-    if (['data:', 'blob:', 'about:'].includes(protocol)) return true;
-    return protocol === 'file:' ? href.split(/[?#]/)[0] === address.split(/[?#]/)[0] : origin === new URL(address).origin;
-  };
-  context.on('request', (request) => {
-    if (!own(request.url())) fault(`request to elsewhere: ${request.url()}`);
+    if (['data:', 'blob:', 'about:'].includes(protocol)) return;
+    const own = protocol === 'file:' ? href.split(/[?#]/)[0] === this.address.href.split(/[?#]/)[0] : origin === this.address.origin;
+    if (!own) this.add(`request to elsewhere: ${url}`);
+  }
+
+  /** Lets faults whose words match pass: for a test that provokes them. */
+  allow(pattern) {
+    this.allowed.push(pattern);
+    for (let at = this.seen.length - 1; at >= 0; at -= 1) if (pattern.test(this.seen[at])) this.seen.splice(at, 1);
+  }
+}
+
+// Collects every error on the console, uncaught exception and request that leaves the page's own origin.
+function watch(context, faults) {
+  context.on('console', (message) => {
+    if (message.type() === 'error') faults.add(`error on the console: ${message.text()}`);
   });
+  context.on('weberror', (error) => faults.add(`uncaught: ${error.error().stack || error.error()}`));
+  context.on('request', (request) => faults.request(request.url()));
   context.on('requestfailed', (request) => {
     // Leaving a page cuts off its requests.
     const why = request.failure()?.errorText;
-    if (why !== 'net::ERR_ABORTED') fault(`request failed: ${request.url()}: ${why}`);
+    if (why !== 'net::ERR_ABORTED') faults.add(`request failed: ${request.url()}: ${why}`);
   });
-  const sockets = (page) => page.on('websocket', (socket) => fault(`socket to elsewhere: ${socket.url()}`));
   context.on('page', (page) => {
-    sockets(page);
-    page.on('crash', () => fault('the page crashed'));
+    page.on('websocket', (socket) => faults.add(`socket to elsewhere: ${socket.url()}`));
+    page.on('crash', () => faults.add('the page crashed'));
   });
-  /** Lets faults whose words match pass: for a test that provokes them. */
-  const allow = (pattern) => {
-    allowed.push(pattern);
-    for (let at = faults.length - 1; at >= 0; at -= 1) if (pattern.test(faults[at])) faults.splice(at, 1);
-  };
-  return { faults, allow };
 }
 
 /**
@@ -121,8 +131,13 @@ function watch(context, address) {
  */
 export function pageTest(name, options, run) {
   const browser = sharedBrowser();
+  tried(name, async () => open({ ...options, browser: await browser() }), run);
+}
+
+/** One test on what `open` opens: a page, the faults seen on it and how it is closed. */
+export function tried(name, open, run) {
   test(name, { timeout: TIMEOUT }, async (t) => {
-    const opened = await open({ ...options, browser: await browser() });
+    const opened = await open();
     try {
       await run({ ...opened, base, t });
       // What the last act set off is to be seen as well.

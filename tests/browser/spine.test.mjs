@@ -1,4 +1,4 @@
-// The main job from file to finding: a measured row comes in, a leader is bent, its gap closes.
+// What carries everything else: files, keys, tabs, reloads, no network, and the core's own figures in the browser.
 import assert from 'node:assert/strict';
 import { readFile, readdir } from 'node:fs/promises';
 import { example, figure, findings, saved } from './desk.mjs';
@@ -7,39 +7,9 @@ import { like, say, whole } from './words.mjs';
 
 const here = (path) => new URL(path, import.meta.url);
 
-/** Brings a file in through the page's own file field. */
-async function bring(page, path) {
-  await page.locator('input[type=file]').setInputFiles(here(path).pathname);
-}
-
-/** Where the middle of a part is on the screen. */
-async function middle(locator) {
-  const box = await locator.boundingBox();
-  assert.ok(box, 'it has a place on the screen');
-  return { x: box.x + box.width / 2, y: box.y + box.height / 2 };
-}
-
 // The title of an upright's card.
 const upright = whole('name-upright');
 const bare = (page) => findings(page, 'cordon-gap');
-
-pageTest('a measured table comes in with its bad lines named, and comes back after a reload', {}, async ({ page }) => {
-  await bring(page, '../../examples/measured-40.csv');
-  const sheet = page.locator('.sheet');
-  await sheet.waitFor();
-  assert.match(await sheet.textContent(), like('import-taken', { trees: 40 }));
-  const lines = await sheet.locator('.bad-lines th').allTextContents();
-  assert.ok(lines.length >= 3, `bad lines: ${lines}`);
-  await page.locator('[data-act=import-use]').click();
-  await page.waitForSelector('.stage [data-tree="1"]');
-  const fill = await figure(page, 'figure-fill');
-  assert.match(fill, /\d+ %/);
-  await saved(page);
-  await page.reload();
-  await page.waitForSelector('.stage [data-tree="1"]');
-  assert.equal(await figure(page, 'figure-fill'), fill);
-  assert.equal(await page.locator('.row-name').inputValue(), 'measured-40');
-});
 
 pageTest('a plan with a byte order mark and a western or wide table are read', {}, async ({ page }) => {
   const bring = (name, buffer) => page.locator('input[type=file]').first().setInputFiles({ name, mimeType: 'text/plain', buffer });
@@ -58,69 +28,6 @@ pageTest('a plan with a byte order mark and a western or wide table are read', {
   const plan = await readFile(here('../../examples/third-leaf.json'));
   await bring('marked.json', Buffer.concat([Buffer.from([0xef, 0xbb, 0xbf]), plan]));
   await page.waitForSelector('.stage [data-tree]');
-});
-
-pageTest('a tip is dragged until its gap closes; the finding goes with the button still down; undo brings both back', {}, async ({ page }) => {
-  await example(page, 'third-leaf.json');
-  assert.equal(await bare(page).count(), 1);
-  assert.match(await bare(page).textContent(), like('finding-cordon-gap'));
-  const filled = await figure(page, 'figure-fill');
-  // The end shoot of tree 5 stands at its leader's end.
-  await bare(page).locator('.said button').click();
-  await frames(page, 2);
-  const shoot = page.locator('[data-part="5/1"]');
-  const shootAt = await middle(shoot.locator('.wood'));
-  await page.mouse.click(shootAt.x, shootAt.y);
-  const handle = page.locator('[data-handle=tip][data-of="5/1"]');
-  const tip = await middle(handle.locator('.knob'));
-  await page.mouse.move(tip.x, tip.y);
-  await page.mouse.down();
-  // Down along an arc to the right, as a hand would.
-  const foot = await middle(page.locator('[data-handle][data-of="5/0"] .knob'));
-  const length = Math.hypot(tip.x - foot.x, tip.y - foot.y);
-  for (let degrees = 80; degrees >= 0; degrees -= 8) {
-    const a = (degrees * Math.PI) / 180;
-    await page.mouse.move(foot.x + length * Math.cos(a), foot.y - length * Math.sin(a));
-    await frames(page);
-  }
-  await frames(page, 2);
-  assert.deepEqual(await bare(page).allTextContents(), [], 'the finding goes while the button is down');
-  assert.notEqual(await figure(page, 'figure-fill'), filled);
-  await page.mouse.up();
-  await frames(page, 2);
-  assert.equal(await bare(page).count(), 0);
-  await page.locator('[data-act=undo]').click();
-  assert.equal(await bare(page).count(), 1);
-  assert.equal(await figure(page, 'figure-fill'), filled);
-  await page.locator('[data-act=redo]').click();
-  assert.equal(await bare(page).count(), 0);
-});
-
-pageTest('a press on the cordon keeps a bud, which stays after a reload and can be taken back', {}, async ({ page }) => {
-  await example(page, 'third-leaf.json');
-  const buds = page.locator('.stage .shoot.bud');
-  const before = await buds.count();
-  const wood = await page.locator('[data-part="2/0"] .wood').boundingBox();
-  // On the laid part, between two uprights.
-  const places = await page.locator('[data-tree="2"] .shoot.upright .wood').evaluateAll((all) => all.map((e) => { const b = e.getBoundingClientRect(); return [b.bottom, b.left + b.width / 2, b.left, b.right]; }));
-  const feet = places.map((p) => p[1]).sort((a, b) => a - b);
-  const gaps = feet.slice(1).map((x, i) => [x - feet[i], (x + feet[i]) / 2]).sort((a, b) => b[0] - a[0]);
-  const x = gaps[0][1];
-  // Down through the wood until the page says what a press would do.
-  let y = wood.y;
-  for (; y < wood.y + 40; y += 2) {
-    await page.mouse.move(x, y);
-    await frames(page);
-    if ((await page.locator('.ghost-bud').count()) > 0) break;
-  }
-  assert.equal(await page.locator('.ghost-bud').count(), 1, 'a bud is offered on the wood');
-  await page.mouse.click(x, y);
-  await frames(page, 2);
-  assert.equal(await buds.count(), before + 1);
-  await saved(page);
-  await page.reload();
-  await page.waitForSelector('.stage [data-tree="2"]');
-  assert.equal(await buds.count(), before + 1);
 });
 
 pageTest('a change is kept though the page is loaded anew in the same breath', {}, async ({ page }) => {
@@ -189,33 +96,6 @@ pageTest('the wall is worked by keyboard alone', {}, async ({ page }) => {
   assert.equal(await page.locator('.trees .chosen').count(), 0);
   await page.keyboard.press('s');
   assert.equal(await page.locator('.stage .shoot.stub').count(), stubs);
-});
-
-pageTest('damaged and foreign files are refused by name, and the row on the desk stays', {}, async ({ page }) => {
-  const bytes = await readFile(here('../../examples/third-leaf.json'), 'utf8');
-  const noTable = (kind) => like('refusal-file-kind', { kind, wanted: 'table' });
-  const cases = [
-    [bytes.slice(0, bytes.length / 2), 'cut.json', like('refusal-file-cut')],
-    [bytes.replace(/"version": \d+/, '"version": 999'), 'newer.json', like('refusal-file-too-new', { value: '999' })],
-    ['{"format":"something-else"}', 'other.json', like('refusal-file-format', { value: 'something-else' })],
-    ['tree,length\n', 'short.csv', like('refusal-csv-columns')],
-    ['PK\u0003\u0004', 'sheet.xlsx', noTable('workbook')],
-    ['<!doctype html>', 'saved.html', noTable('page')],
-    ['[]', 'list.json', noTable('list')],
-  ];
-  for (const [text, name, why] of cases) {
-    await page.locator('input[type=file]').setInputFiles({ name, mimeType: 'text/plain', buffer: Buffer.from(text) });
-    const notice = page.locator('.notice.grave');
-    await notice.waitFor();
-    assert.match(await notice.textContent(), like('file-refused', { file: name, why }));
-    await notice.locator('button').click();
-  }
-  // A table of which nothing is understood is shown, but is no row to use.
-  await page.locator('input[type=file]').setInputFiles({ name: 'head.csv', mimeType: 'text/csv', buffer: Buffer.from('tree,place,kind,length\n') });
-  assert.ok(await page.locator('[data-act=import-use]').isDisabled());
-  await page.locator('.sheet .choices button:enabled').click();
-  await page.locator('.sheet').waitFor({ state: 'detached' });
-  await example(page, 'third-leaf.json');
 });
 
 pageTest('of several files dropped the first is opened, and the others are named', {}, async ({ page }) => {

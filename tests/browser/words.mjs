@@ -8,7 +8,7 @@ import { FluentBundle, FluentNumber, FluentResource } from '@fluent/bundle';
 
 export const language = process.env.CORDONRY_LANGUAGE ?? 'en';
 
-const HOMES = ['../../crates/words/lang', '../../www/lang'].map((path) => fileURLToPath(new URL(path, import.meta.url)));
+const HOME = fileURLToPath(new URL('../../crates/words/lang', import.meta.url));
 
 /** The texts of one language: `say` and `like` by key. */
 export class Words {
@@ -23,10 +23,10 @@ export class Words {
   }
 
   static read(language) {
-    const folder = HOMES.map((home) => join(home, language)).find(existsSync);
-    if (!folder) throw new Error(`there are no texts in the language ${language}`);
-    const files = readdirSync(folder, { recursive: true }).filter((name) => name.endsWith('.ftl'));
-    return new Words(language, files.sort().map((name) => readFileSync(join(folder, name), 'utf8')));
+    const folder = join(HOME, language);
+    if (!existsSync(folder)) throw new Error(`there are no texts in the language ${language}`);
+    const files = readdirSync(folder).filter((name) => name.endsWith('.ftl')).sort();
+    return new Words(language, files.map((name) => readFileSync(join(folder, name), 'utf8')));
   }
 
   /** The whole text. A value that it needs and that is not given is an error. */
