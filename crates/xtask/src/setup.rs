@@ -37,22 +37,34 @@ fn has_wasm_target() -> Result<bool> {
     Ok(fs::read_dir(folder).is_ok_and(|mut entries| entries.any(has_core)))
 }
 
-/// The browser: the one that CHROMIUM names, or the system's.
+/// The browser that all browser tests run in: the one that CHROMIUM names, or the system's.
 pub fn chromium() -> Result<PathBuf> {
-    if let Some(path) = std::env::var_os("CHROMIUM") {
+    browser("CHROMIUM", &["chromium"])
+}
+
+/// The browser that the main job is tried in as well: the one that FIREFOX names, or the system's.
+pub fn firefox() -> Result<PathBuf> {
+    browser("FIREFOX", &["firefox-esr", "firefox"])
+}
+
+/// The browser that a variable names, or the first of the programs; the first of them is also its package's name.
+fn browser(variable: &str, programs: &[&str]) -> Result<PathBuf> {
+    if let Some(path) = std::env::var_os(variable) {
         let path = PathBuf::from(path);
         if path.is_file() {
             return Ok(path);
         }
-        bail!("CHROMIUM names {}, which is no file", path.display());
+        bail!("{variable} names {}, which is no file", path.display());
     }
-    if let Some(path) = on_path("chromium") {
+    if let Some(path) = programs.iter().find_map(|name| on_path(name)) {
         return Ok(path);
     }
-    install(&["chromium"]).context(
-        "the browser tests need Chromium: `apt-get install chromium` as root, or CHROMIUM=/path/to/chromium",
-    )?;
-    on_path("chromium").context("Chromium was installed, but there is no `chromium` to start")
+    let package = programs[0];
+    install(&[package]).with_context(|| {
+        format!("the browser tests need it: `apt-get install {package}` as root, or {variable}=/path/to/it")
+    })?;
+    on_path(package)
+        .with_context(|| format!("{package} was installed, but there is no `{package}` to start"))
 }
 
 /// Node and npm.

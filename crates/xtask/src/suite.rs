@@ -85,12 +85,12 @@ pub fn test(only_browser: bool) -> Result<ExitCode> {
         setup::wasm_target()?;
         Ok(Counts::default())
     });
-    let why = "the page is tried in Chromium, driven from Node";
+    let why = "the page is tried in Chromium and Firefox, driven from Node";
     let has_browser = suite.step("set-up: browser", why, || {
-        let browser = setup::chromium();
+        let browsers = setup::chromium().and(setup::firefox());
         setup::node()?;
         setup::node_packages(&workspace::browser_tests())?;
-        browser.map(|_| Counts::default())
+        browsers.map(|_| Counts::default())
     });
     if !only_browser {
         suite.checks();
@@ -179,7 +179,8 @@ fn browser_tests() -> Result<Counts> {
         .current_dir(&folder)
         .env("CORDONRY_ONE_FILE", dist.join(one_file::NAME))
         .env("CORDONRY_URL", server::background(dist)?)
-        .env("CHROMIUM", setup::chromium()?),
+        .env("CHROMIUM", setup::chromium()?)
+        .env("FIREFOX", setup::firefox()?),
     )?;
     let report = fs::read_to_string(&report).context("the browser tests left no report")?;
     Ok(counts::of_tap(&report).ended(status.success()))
