@@ -1,6 +1,7 @@
 // What comes out of the printer: the sheets, and nothing else of the page.
 import assert from 'node:assert/strict';
 import { pageTest } from './rig.mjs';
+import { like } from './words.mjs';
 
 /** Begins to print, and gives what each sheet holds, by the browser's own measure. */
 async function beginPrint(page) {
@@ -81,6 +82,6 @@ pageTest('every piece of work is a box on paper, the sixty-first too', {}, async
   const figure = await page.locator('[data-figure=figure-uprights]').textContent();
   const words = sheets.map((s) => s.words).join(' ');
   assert.ok(words.includes(figure.trim()), figure);
-  assert.ok(words.includes(`of ${sheets.length}`));
+  for (let at = 1; at <= sheets.length; at += 1) assert.match(words, like('draw-page', { page: at, pages: sheets.length }));
   await endPrint(page);
 });
