@@ -56,6 +56,16 @@ const BENCHES: &[Bench] = &[
         packages: Some("bench/lighthouse"),
     },
     Bench {
+        name: "replay",
+        about: "300 trees through ten leaves under two schemes, ten works a leaf and tree: the time of replay and of an edit, \
+                beside the same asked of a replayer that knows nothing; what a step of undo and the cache weigh",
+        command: &[
+            "cargo",
+            "run -q --release -p cordonry-tests --bin bench-replay",
+        ],
+        page: false,
+    },
+    Bench {
         name: "many",
         about: "all uprights of a row held at a height, as one step",
         command: &[

@@ -15,7 +15,7 @@ use std::sync::Arc;
 
 /// How many states that were looked at last are kept: before and after the work, or two moments side by side.
 const LOOKS: usize = 2;
-/// After how many leaves a state is kept: at one, a long row's cache is twice as heavy and hardly sooner.
+/// After how many leaves a state is kept: at one, a long row's cache would be twice as heavy.
 const STRETCH: u8 = 2;
 
 /// A tree as it was replayed.
