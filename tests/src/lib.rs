@@ -2,6 +2,7 @@
 
 pub mod case;
 pub mod examples;
+pub mod order;
 
 use cordonry::light::LightState;
 
