@@ -43,6 +43,17 @@ fn core_keeps_its_order() {
 }
 
 #[test]
+fn the_page_keeps_its_order() {
+    holds("page", "crates/page/src");
+}
+
+#[test]
+fn light_and_drawing_keep_their_order() {
+    holds("light", "crates/light/src");
+    holds("draw", "crates/draw/src");
+}
+
+#[test]
 fn crates_keep_their_order() {
     let order = drawn(&line_of(&developers(), "crates").unwrap());
     for (place, name) in order.iter().enumerate() {

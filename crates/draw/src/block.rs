@@ -14,6 +14,10 @@ use svg::node::element::{Element, Style};
 
 /// From a line of text to the next, pixels.
 pub(crate) const LINE: f64 = 17.0;
+/// Under the head, pixels.
+pub(crate) const HEAD_GAP: f64 = 26.0;
+/// Most lines of the plan's note.
+pub(crate) const NOTE_LINES: usize = 4;
 
 /// A part of a sheet that is kept together, from its own upper edge on.
 pub(crate) struct Block {

@@ -1,6 +1,8 @@
 //! The row as one file: a drawing to a round scale, in strips under each other.
 
-use crate::block::{self, Block, LINE, about, at, paper, scale_bar, summary, title};
+use crate::block::{
+    self, Block, HEAD_GAP, LINE, NOTE_LINES, about, at, paper, scale_bar, summary, title,
+};
 use crate::element::group;
 use crate::key;
 use crate::measure::{TEXT, first_lines};
@@ -18,12 +20,8 @@ use svg::node::Node;
 
 /// Width of the drawing: that of A4 on its side.
 const WIDTH: Paper = Paper::A4;
-/// Most lines of the plan's note.
-pub(crate) const NOTE_LINES: usize = 4;
 /// Most lines of a note that is pinned on the wall.
 const PIN_LINES: usize = 6;
-/// Under the head, pixels.
-pub(crate) const HEAD_GAP: f64 = 26.0;
 
 /// What a drawing shows beside the row itself.
 #[derive(Clone, Copy)]

@@ -1,7 +1,6 @@
 //! The signs for work, each with its shape, and the key that tells what they mean.
 
-use crate::block::{self, Block};
-use crate::document::HEAD_GAP;
+use crate::block::{self, Block, HEAD_GAP};
 use crate::element::{add, el, group, markup, path};
 use crate::paper::MARGIN;
 use crate::pen::{Pen, num, translate};

@@ -1,6 +1,6 @@
 //! What stands around the trees as a scheme goes on: the trellis after each moment's work on it, and the terms under it.
 
-use super::replay::VoidWork;
+use super::void::VoidWork;
 use super::{Moment, Phase, Plan, Schedule};
 use crate::row::Trellis;
 use crate::terms::Terms;

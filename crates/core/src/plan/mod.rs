@@ -9,14 +9,16 @@ mod run;
 mod schedule;
 mod setting;
 mod timeline;
+mod void;
 mod walk;
 
 pub use correct::{Correction, Measure, Pick, Picked};
 pub use history::{Entry, History};
-pub use replay::{Replayed, Replayer, VoidWork, replay};
+pub use replay::{Replayed, Replayer, replay};
 pub use schedule::Schedule;
 pub use setting::Setting;
 pub use timeline::Timeline;
+pub use void::VoidWork;
 
 pub use crate::row::{Moment, Phase, Window};
 

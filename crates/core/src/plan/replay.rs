@@ -6,6 +6,7 @@
 use super::frames::Frames;
 use super::run::Run;
 use super::schedule::OnTree;
+use super::void::VoidWork;
 use super::walk::Walk;
 use super::{Moment, Phase, Plan, Scheme};
 use crate::pose::{Posed, PosedRow};
@@ -16,17 +17,6 @@ use crate::terms::Terms;
 use crate::work::Work;
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
-
-/// Work that could not be done, since its subject is not there at its time. It stays in the plan.
-#[derive(Clone, Debug, PartialEq)]
-pub struct VoidWork {
-    /// When it was to be done.
-    pub moment: Moment,
-    /// The work.
-    pub work: Work,
-    /// Why it was not.
-    pub why: Refusal,
-}
 
 /// A row at a moment, and the work that found no subject on the way there.
 #[derive(Clone, Debug, PartialEq)]

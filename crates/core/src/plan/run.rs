@@ -5,8 +5,8 @@
 //! two leaves' growth and work on one tree.
 
 use super::frames::Frames;
-use super::replay::VoidWork;
 use super::schedule::{Batch, OnTree};
+use super::void::VoidWork;
 use super::walk::Walk;
 use super::{Moment, Phase, Window};
 use crate::pose::Posed;

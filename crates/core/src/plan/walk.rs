@@ -1,8 +1,8 @@
 //! One tree on its way through the seasons: it grows, and it is worked on.
 
 use super::frames::Frames;
-use super::replay::VoidWork;
 use super::schedule::Batch;
+use super::void::VoidWork;
 use super::{Moment, Phase, Window};
 use crate::grow::{Half, grow};
 use crate::row::Tree;

@@ -5,8 +5,9 @@ mod lists;
 #[cfg(test)]
 mod tests;
 
-use crate::block::{Block, LINE, about, at, paper, scale_bar, summary, title};
-use crate::document::{HEAD_GAP, NOTE_LINES};
+use crate::block::{
+    Block, HEAD_GAP, LINE, NOTE_LINES, about, at, paper, scale_bar, summary, title,
+};
 use crate::element::{add, group, path};
 use crate::figures::FigureTable;
 use crate::key;

@@ -9,7 +9,7 @@ use super::panels::{card, correct, findings, header, keys_list, light, list, vie
 use super::wall::WallScreen;
 use super::wall::layers::Layers;
 use super::ways::entry;
-use super::ways::open::Incoming;
+use super::ways::incoming::Incoming;
 use crate::actions::{self, Action, Command, Does, Shown};
 use leptos::prelude::*;
 use wasm_bindgen::prelude::*;

@@ -22,7 +22,7 @@ use panels::{notice, print};
 use std::cell::RefCell;
 use std::rc::Rc;
 use wasm_bindgen::prelude::*;
-use ways::{entry, import, open};
+use ways::{entry, import, incoming, open};
 
 /// Starts the page; `start_helper` gives a worker with a second instance of this module.
 #[wasm_bindgen(js_name = startPage)]
@@ -43,7 +43,7 @@ pub fn start_page(start_helper: js_sys::Function) {
 #[component]
 fn Page(start_helper: js_sys::Function) -> impl IntoView {
     let app = App::new(Rc::new(store::Device));
-    let incoming = open::Incoming::new(app);
+    let incoming = incoming::Incoming::new(app);
     let helper = helper::Helper::start(app, &start_helper);
     window_event_listener(ev::keydown, move |e| {
         if app.open.get_untracked() && !dom::in_field(&e) && keys::everywhere(app, &e) {

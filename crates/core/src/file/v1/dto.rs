@@ -1,5 +1,6 @@
 //! The words of version 1: how each thing stands in the file.
 
+use super::parts::{Covering, Face, Planted, Toward};
 use super::work::Work;
 use crate::file::json::UpTo;
 use crate::plan::Plan;
@@ -137,40 +138,6 @@ pub struct Tree {
     /// None: the tree is lost.
     #[serde(default, skip_serializing_if = "UpTo::is_empty")]
     pub shoots: UpTo<Shoot, { row::Tree::MAX_SHOOTS }>,
-}
-
-same! { row;
-    Toward: Left, Right;
-    #[derive(Default)]
-    Face: #[default] Top, Side, Under;
-    #[derive(Default)]
-    Covering: #[default] Bare, Plastic;
-}
-
-/// How stock was set; in work as well as in a tree.
-#[derive(Clone, Copy, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct Planted {
-    pub angle_deg: Deg,
-    pub toward: Toward,
-}
-
-impl From<row::Planted> for Planted {
-    fn from(model: row::Planted) -> Self {
-        Self {
-            angle_deg: model.angle,
-            toward: model.toward.into(),
-        }
-    }
-}
-
-impl From<Planted> for row::Planted {
-    fn from(file: Planted) -> Self {
-        Self {
-            angle: file.angle_deg,
-            toward: file.toward.into(),
-        }
-    }
 }
 
 #[derive(Clone, Copy, PartialEq, Serialize, Deserialize)]

@@ -1,6 +1,6 @@
 //! Each work as version 1 has it.
 
-use super::dto::{Covering, Planted, Toward};
+use super::parts::{Covering, Planted, Toward};
 use crate::row::{ShootId, TreeId};
 use crate::units::{Deg, Mm};
 use crate::work;

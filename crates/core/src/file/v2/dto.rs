@@ -2,9 +2,9 @@
 
 use crate::file::json::UpTo;
 use crate::file::v1::dto::{
-    Face, Laterals, MAX_MARKS, MAX_UNITS, MarkDto, Planted, Pose, SchemeDto, Site, Targets, Toward,
-    Trellis, is_default,
+    Laterals, MAX_MARKS, MAX_UNITS, MarkDto, Pose, SchemeDto, Site, Targets, Trellis, is_default,
 };
+use crate::file::v1::parts::{Face, Planted, Toward};
 use crate::plan::Plan;
 use crate::row;
 use crate::row::Row;

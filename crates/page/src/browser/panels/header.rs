@@ -6,7 +6,7 @@ use crate::browser::commands;
 use crate::browser::controls::menu::Menu;
 use crate::browser::device::helper::Helper;
 use crate::browser::device::in_place;
-use crate::browser::ways::open::Incoming;
+use crate::browser::ways::incoming::Incoming;
 use crate::browser::ways::start::FilePicker;
 use crate::document::Edit;
 use cordonry::plan::{Moment, Window};

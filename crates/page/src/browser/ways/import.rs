@@ -1,22 +1,11 @@
 //! A measured row, looked at before it is used: what was understood, and which lines are bad and why.
 
-use super::open::Incoming;
+use super::incoming::{Incoming, Preview};
 use crate::browser::app::App;
 use crate::browser::controls::dialog::Dialog;
 use cordonry::file::csv;
-use cordonry::plan::Plan;
 use cordonry::said::Arg;
 use leptos::prelude::*;
-
-/// A measured row that waits for a yes.
-#[derive(Clone)]
-pub struct Preview {
-    name: String,
-    plan: Plan,
-    taken: usize,
-    bad: Vec<(usize, String, String)>,
-    said: Vec<String>,
-}
 
 /// Reads a table and shows what it holds.
 pub fn look_at(incoming: Incoming, name: &str, bytes: Vec<u8>) {

@@ -1,7 +1,9 @@
 //! Ways to a row: the start page, a table, a walk, a made one.
 
+mod doors;
 pub mod entry;
 pub mod import;
+pub mod incoming;
 pub mod open;
 pub mod start;
 pub mod walk;

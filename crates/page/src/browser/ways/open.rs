@@ -1,30 +1,11 @@
 //! Files that come in: a plan is opened, a table is looked at first.
 
-use super::import::{self, Preview};
-use crate::browser::app::App;
+use super::import;
+use super::incoming::Incoming;
 use cordonry::said::Arg;
 use leptos::prelude::*;
 use wasm_bindgen_futures::{JsFuture, spawn_local};
 use web_sys::{File, FileList};
-
-/// What comes in, and the measured row that is being looked at before it is used.
-#[derive(Clone, Copy)]
-pub struct Incoming {
-    /// The page.
-    pub app: App,
-    /// The measured row.
-    pub preview: RwSignal<Option<Preview>>,
-}
-
-impl Incoming {
-    /// Nothing yet.
-    pub fn new(app: App) -> Self {
-        Self {
-            app,
-            preview: RwSignal::new(None),
-        }
-    }
-}
 
 /// Opens the first of the files that the user gave, and names it where there are others: one row is opened at a time.
 pub fn take_files(incoming: Incoming, files: &FileList) {

@@ -1,9 +1,10 @@
 //! The start page: the ways to a row, and the rows that this device keeps.
 
-use super::open::{self, Incoming};
+use super::incoming::Incoming;
+use super::open;
 use crate::browser::app::{App, Record};
 use crate::browser::device::store;
-use crate::browser::ways::entry::{Doors, Doorway};
+use crate::browser::ways::doors::{Doors, Doorway};
 use cordonry::said::Arg;
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;

@@ -4,7 +4,7 @@ use crate::browser::app::App;
 use crate::browser::controls::fields::{FormSheet, radios};
 use crate::browser::device::store;
 use crate::browser::dom;
-use crate::browser::ways::entry::{Doorway, FormPage};
+use crate::browser::ways::doors::{Doorway, FormPage};
 use cordonry::refusal::Refusal;
 use cordonry::row::Toward;
 use cordonry::said::{Arg, Said};
