@@ -1,7 +1,7 @@
 //! Cordon cover: which stretches of the wire bear wood, which are bare, which are covered twice.
 
 use crate::pose::{AnyRow, Course, Geometry, ON_THE_WIRE, Posed};
-use crate::row::{Face, Kind, Limit, Pose, Row, Shoot, ShootId, Targets, Tree, TreeId};
+use crate::row::{Limit, Pose, Row, ShootId, Targets, Tree, TreeId};
 use std::sync::Arc;
 
 /// A stretch along the row, mm; `from` ≤ `to`.
@@ -284,23 +284,25 @@ pub struct Place {
     pub tree: TreeId,
     /// The upright, bud or stub.
     pub shoot: ShootId,
-    /// Where its base stands along the row, mm.
+    /// Where it stands on the cordon: its own base, or that of the stub or upright in whose place it came, mm along the row.
     pub x: f64,
-    /// Height of its base, mm.
+    /// Height of that base, mm.
     pub z: f64,
 }
 
-/// The places of one tree's uprights, in the order of its shoots.
+/// The places of one tree's uprights, in the order of its shoots. What came where another stood has its place on the cordon.
 pub fn places_of<'a>(tree: &'a Tree, courses: &'a [Course]) -> impl Iterator<Item = Place> + 'a {
     tree.shoots
         .iter()
-        .zip(courses)
-        .filter(|(s, _)| s.holds_upright_place() && on_cordon(tree, s.parent))
-        .map(|(s, c)| Place {
-            tree: tree.id,
-            shoot: s.id,
-            x: c.base.x,
-            z: c.base.y,
+        .filter(|s| tree.role(s).holds_place())
+        .filter_map(|s| {
+            let course = courses.get(tree.index(tree.rooted(s)?.id)?)?;
+            Some(Place {
+                tree: tree.id,
+                shoot: s.id,
+                x: course.base.x,
+                z: course.base.y,
+            })
         })
 }
 
@@ -322,14 +324,6 @@ impl Place {
             .then(self.tree.cmp(&other.tree))
             .then(self.shoot.cmp(&other.shoot))
     }
-}
-
-/// Whether a shoot is one that was left on the side or underside of the cordon. What was laid fills the cordon, and a stub
-/// was cut to bring an upright.
-pub(crate) fn is_side_shoot(tree: &Tree, shoot: &Shoot) -> bool {
-    shoot.face != Face::Top
-        && on_cordon(tree, shoot.parent)
-        && !matches!(shoot.kind(), Kind::Leader | Kind::Stub)
 }
 
 /// Whether what grows from `parent` grows from laid wood.

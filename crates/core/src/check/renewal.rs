@@ -40,10 +40,10 @@ pub(super) fn find_due(c: &Seen<'_>) -> Vec<Finding> {
     c.trees
         .iter()
         .filter_map(|seen| {
-            let stubbed = fresh_stubs(seen);
+            let stubbed = fresh_stubs(c, seen);
             let all = in_order(c, seen);
             let uprights = all.len();
-            let n = uprights + stubbed;
+            let n = uprights + stubs(seen).count();
             let due = a_year(c, n);
             let out: Vec<Candidate> = all
                 .into_iter()
@@ -106,8 +106,8 @@ fn a_year(c: &Seen<'_>, n: usize) -> usize {
 /// The oldest of `old` cut to stubs, so many as one winter's renewal has left; the others wait, since a tree cut
 /// back whole bears nothing for two seasons.
 fn stub_this_winter(c: &Seen<'_>, seen: &SeenTree<'_>, old: &[ShootId]) -> Option<Remedy> {
-    let stubbed = fresh_stubs(seen);
-    let n = seen.uprights().count() + stubbed;
+    let stubbed = fresh_stubs(c, seen);
+    let n = seen.uprights().count() + stubs(seen).count();
     let now = a_year(c, n).saturating_sub(stubbed).min(old.len());
     let mut remedy = stub(c, seen, &old[..now])?;
     if now < old.len() {
@@ -159,14 +159,17 @@ fn reason(c: &Seen<'_>, first: &Candidate) -> &'static str {
     }
 }
 
-/// Stubs from which nothing has come back yet; they are taken for this winter's, since a row does not tell when a cut was
-/// made.
-fn fresh_stubs(seen: &SeenTree<'_>) -> usize {
-    seen.tree
-        .shoots
-        .iter()
-        .filter(|s| s.kind() == Kind::Stub)
-        .filter(|stub| seen.tree.shoots.iter().all(|s| s.parent != Some(stub.id)))
+/// Stubs from which nothing has come back yet.
+fn stubs<'t>(seen: &'t SeenTree<'_>) -> impl Iterator<Item = &'t Shoot> {
+    let stubs = seen.tree.shoots.iter().filter(|s| s.kind() == Kind::Stub);
+    stubs.filter(|stub| seen.tree.shoots.iter().all(|s| s.parent != Some(stub.id)))
+}
+
+/// How many of them were made in the leaf that is judged. Where the record is silent, they are taken for such.
+fn fresh_stubs(c: &Seen<'_>, seen: &SeenTree<'_>) -> usize {
+    let now = c.moment.leaf;
+    stubs(seen)
+        .filter(|s| s.last_cut().is_none_or(|cut| cut.leaf == now))
         .count()
 }
 
@@ -179,8 +182,8 @@ pub(super) fn stub_within(c: &Seen<'_>, span: Span) -> Option<Remedy> {
     let keep = Mm::round(c.limit(Limit::StubLength));
     let next = |seen: &SeenTree<'_>| {
         let all = in_order(c, seen);
-        let stubbed = fresh_stubs(seen);
-        let due = a_year(c, all.len() + stubbed) > stubbed;
+        let stubbed = fresh_stubs(c, seen);
+        let due = a_year(c, all.len() + stubs(seen).count()) > stubbed;
         all.into_iter()
             .find(|u| due && u.x >= span.from && u.x <= span.to && u.length > keep.f())
             .map(|u| u.id)

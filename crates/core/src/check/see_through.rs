@@ -5,7 +5,7 @@
 
 use super::seen::{Seen, over};
 use super::{Finding, Severity};
-use crate::cover::{Span, on_cordon};
+use crate::cover::Span;
 use crate::row::{Limit, Pose};
 use crate::said::Arg;
 
@@ -103,7 +103,7 @@ fn openings(c: &Seen<'_>, top: f64, most: f64, share: f64) -> Vec<Opening> {
         .flat_map(|t| {
             t.pairs()
                 .filter(|(s, _)| !s.units.is_empty() && !s.pose.is_laid() && s.pose != Pose::Stub)
-                .filter(|(s, _)| on_cordon(t.tree, s.parent))
+                .filter(|(s, _)| t.tree.rooted(s).is_some())
                 .map(|(_, course)| {
                     let tip = course.tip();
                     (course.base.x, course.base.y, tip.x, tip.y)

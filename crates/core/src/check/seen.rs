@@ -2,10 +2,12 @@
 
 use super::recall::Recalled;
 use super::{Context, Finding, Part, Severity};
-use crate::cover::{Cover, Laid, Place, Span, cover_of, laid_of, on_cordon, places_of};
+use crate::cover::{Cover, Laid, Place, Span, cover_of, laid_of, places_of};
 use crate::plan::VoidWork;
 use crate::pose::{Course, Geometry, layout};
-use crate::row::{Kind, Limit, Moment, Pose, Row, Shoot, ShootId, Targets, Toward, Tree, TreeId};
+use crate::row::{
+    Kind, Limit, Moment, Pose, Role, Row, Shoot, ShootId, Targets, Toward, Tree, TreeId,
+};
 use crate::said::Arg;
 use crate::terms::Terms;
 use crate::work::{Work, apply_to_tree};
@@ -163,7 +165,7 @@ impl<'a> Seen<'a> {
                     .shoots
                     .iter()
                     .enumerate()
-                    .filter(|(_, s)| s.kind() == Kind::Upright && on_cordon(tree, s.parent))
+                    .filter(|(_, s)| tree.role(s) == Role::Upright)
                     .map(|(i, _)| i)
                     .collect(),
             })

@@ -2,7 +2,6 @@
 
 use super::seen::{Seen, over};
 use super::{Finding, Remedy, Severity};
-use crate::cover::is_side_shoot;
 use crate::row::Limit;
 use crate::said::Arg;
 use crate::work::Work;
@@ -19,7 +18,7 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
                 .tree
                 .shoots
                 .iter()
-                .filter(|s| is_side_shoot(seen.tree, s))
+                .filter(|s| seen.tree.is_side_shoot(s))
                 .collect();
             let count = left.len() as f64;
             over(count, most).then(|| Finding {

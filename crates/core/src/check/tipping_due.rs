@@ -2,7 +2,7 @@
 
 use super::seen::{Seen, under};
 use super::{Finding, Remedy, Severity};
-use crate::row::Limit;
+use crate::row::{GrowthUnit, Limit, Moment, Window};
 use crate::said::Arg;
 use crate::work::Work;
 
@@ -10,6 +10,19 @@ pub(super) const RULE: &str = "tipping-due";
 
 /// An upright shorter than this, mm, is not worth a cut.
 const LEAST_LENGTH: f64 = 100.0;
+
+/// Whether a season's growth was cut since it ended. What was cut in its early summer grew on after that; where the record
+/// does not tell when, a cut is taken for a tipping.
+fn is_tipped(unit: &GrowthUnit) -> bool {
+    let ended = Moment {
+        leaf: unit.leaf,
+        window: Window::AfterHarvest,
+    };
+    match unit.cut {
+        Some(cut) => cut >= ended,
+        None => under(unit.kept, unit.grown),
+    }
+}
 
 pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
     if f64::from(c.row.leaf) < c.limit(Limit::TippingLeaf) {
@@ -27,7 +40,7 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
                 .filter(|s| {
                     s.units
                         .last()
-                        .is_some_and(|u| u.leaf + 1 == c.row.leaf && !under(u.kept, u.grown))
+                        .is_some_and(|u| u.leaf + 1 == c.row.leaf && !is_tipped(u))
                 })
                 .collect();
             (!whole.is_empty()).then(|| Finding {

@@ -2,6 +2,7 @@
 
 mod ids;
 mod moment;
+mod role;
 mod shoot;
 mod site;
 mod stretch;
@@ -11,6 +12,7 @@ mod trellis;
 
 pub use ids::{ShootId, TreeId};
 pub use moment::{Moment, Phase, Window};
+pub use role::Role;
 pub use shoot::{Face, GrowthUnit, Kind, Laterals, Origin, Pose, Shoot, Toward};
 pub use site::Site;
 pub use targets::{Limit, LimitInfo, LimitUnit, Status, Targets};

@@ -191,9 +191,11 @@ impl Tree {
     pub fn name(&self, id: ShootId) -> Option<Name> {
         let shoot = self.shoot(id)?;
         let kind = shoot.kind();
+        // What came where another stood is counted there.
         let rank = |s: &Shoot| {
-            let parent = s.parent.and_then(|p| self.index(p)).unwrap_or(0);
-            (parent, s.at, s.id)
+            let root = self.rooted(s).unwrap_or(s);
+            let parent = root.parent.and_then(|p| self.index(p)).unwrap_or(0);
+            (parent, root.at, s.at, s.id)
         };
         let mine = rank(shoot);
         let alike = self.shoots.iter().filter(|s| s.kind() == kind);

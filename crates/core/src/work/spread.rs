@@ -2,7 +2,6 @@
 
 use super::apply::LEAST_KEPT;
 use super::{Asked, Work, apply_to_tree};
-use crate::cover::is_side_shoot;
 use crate::pose::layout;
 use crate::refusal::Refusal;
 use crate::row::{Kind, Limit, Moment, Row, Shoot, ShootId, Targets, Toward, Tree, TreeId};
@@ -183,9 +182,9 @@ impl Sweep {
             Self::RubOut => {
                 (kind == Kind::Leader && !shoot.rubbed).then_some(Work::RubOut { tree, shoot: id })
             }
-            Self::SideShoots => {
-                is_side_shoot(on, shoot).then_some(Work::Remove { tree, shoot: id })
-            }
+            Self::SideShoots => on
+                .is_side_shoot(shoot)
+                .then_some(Work::Remove { tree, shoot: id }),
             Self::Straighten => match shoot.pose {
                 crate::row::Pose::Upright { lean }
                     if kind == Kind::Upright && lean != Default::default() =>
