@@ -5,7 +5,7 @@ mod rows;
 
 use cordonry::check::{Context, Finding, check, figures};
 use cordonry::cover::upright_places;
-use cordonry::pose::Geometry;
+use cordonry::pose::{Geometry, PosedRow};
 use cordonry::row::*;
 use cordonry::terms::Terms;
 use cordonry::units::Deg;
@@ -134,6 +134,7 @@ fn a_renewed_wall_has_as_many_uprights_as_before() {
 fn found_at(row: &Row, moment: Moment, rule: &str) -> Vec<Finding> {
     let targets = Targets::default();
     let terms = Terms::of(row, &targets);
+    let row = &PosedRow::of(row, &targets);
     let mut out = check(&Context {
         moment,
         ..Context::found(row, &terms, &targets)
