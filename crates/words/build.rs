@@ -18,11 +18,14 @@ fn main() -> io::Result<()> {
     let lang = home.join("lang");
     println!("cargo::rerun-if-changed=lang");
     let mut list = String::from("&[\n");
+    // The page has no command line.
+    let page = env::var("CARGO_CFG_TARGET_ARCH").is_ok_and(|a| a == "wasm32");
+    let unused = |file: &Path| page && file.ends_with("commands.ftl");
     for folder in entries(&lang)?.iter().filter(|p| p.is_dir()) {
         let code = folder.file_name().unwrap_or_default().to_string_lossy();
         let _ = writeln!(list, "({code:?}, &[");
         for file in entries(folder)? {
-            if file.extension().is_some_and(|e| e == "ftl") {
+            if file.extension().is_some_and(|e| e == "ftl") && !unused(&file) {
                 let _ = writeln!(list, "include_str!({:?}),", file.display().to_string());
             }
         }

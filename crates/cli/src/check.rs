@@ -8,6 +8,8 @@ use anyhow::Result;
 use cordonry::check::{Context, Figures, Finding, Severity, check_light, survey};
 use cordonry::file::work_value;
 use cordonry::plan::{Plan, Replayed, replay};
+use cordonry::row::{LimitInfo, Status as LimitStatus};
+use cordonry::said::Arg;
 use cordonry_words::Words;
 use serde_json::{Value, json};
 use std::fmt::Write as _;
@@ -146,10 +148,29 @@ fn finding_json(finding: &Finding, words: &Words) -> Value {
         "unit": info.unit,
         "limit": info.key,
         "status": info.status,
-        "source": info.source,
+        "source": source(info, words),
         "words": words.finding(finding),
         "remedies": remedies,
     })
+}
+
+/// Whose rule a limit is.
+fn source(info: &LimitInfo, words: &Words) -> String {
+    let status = match info.status {
+        LimitStatus::Published => None,
+        LimitStatus::Derived => Some("command-derived"),
+        LimitStatus::CommonPractice => Some("command-practice"),
+        LimitStatus::FromMemory => Some("command-memory"),
+    };
+    match (status, info.source) {
+        (Some(status), Some(source)) => words.text(
+            "limit-source",
+            &[("status", Arg::key(status)), ("source", Arg::key(source))],
+        ),
+        (said, source) => said
+            .or(source)
+            .map_or(String::new(), |key| words.plain(key)),
+    }
 }
 
 fn row_words(row: &Checked, words: &Words, out: &mut String) {

@@ -67,7 +67,13 @@ fn quoted(source: &str) -> impl Iterator<Item = (&str, bool)> {
 fn put_together() -> BTreeSet<String> {
     let mut out = BTreeSet::new();
     out.extend(rules().chain(light_rules()).map(|r| format!("finding-{r}")));
-    out.extend(Limit::ALL.iter().map(|l| l.info().text.to_string()));
+    let limits = Limit::ALL.iter().map(|l| l.info());
+    out.extend(limits.flat_map(|i| {
+        [Some(i.text), i.source]
+            .into_iter()
+            .flatten()
+            .map(String::from)
+    }));
     out.extend(["bare", "twice"].map(|s| format!("stretch-{s}")));
     let asked = [
         "foot",

@@ -53,26 +53,22 @@ pub struct LimitInfo {
     pub max: f64,
     /// How well founded the default is.
     pub status: Status,
-    /// Where it comes from.
-    pub source: &'static str,
+    /// Name of the text that says where the default comes from: `limit-source-` and the key. `None` where its status
+    /// says all.
+    pub source: Option<&'static str>,
 }
 
-impl LimitInfo {
-    /// Where the default comes from, but for what its status says already; empty where that is all.
-    pub fn reason(&self) -> &'static str {
-        let said = match self.status {
-            Status::Published => "",
-            Status::Derived => "derived",
-            Status::CommonPractice => "common practice, no source",
-            Status::FromMemory => "from memory",
-        };
-        let rest = self.source.strip_prefix(said).unwrap_or(self.source);
-        rest.trim_start_matches([':', ';', ' '])
-    }
+macro_rules! source {
+    (said, $key:literal) => {
+        Some(concat!("limit-source-", $key))
+    };
+    (alone, $key:literal) => {
+        None
+    };
 }
 
 macro_rules! limits {
-    ($($name:ident, $key:literal, $unit:ident, $default:literal, $min:literal..$max:literal, $status:ident, $source:literal, $doc:literal;)*) => {
+    ($($name:ident, $key:literal, $unit:ident, $default:literal, $min:literal..$max:literal, $status:ident, $source:ident, $doc:literal;)*) => {
         /// The limits by name.
         #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
         pub enum Limit { $(#[doc = $doc] $name,)* }
@@ -87,7 +83,7 @@ macro_rules! limits {
                     $(Limit::$name => &LimitInfo {
                         key: $key, text: concat!("limit-", $key), unit: LimitUnit::$unit, default: $default as f64,
                         min: $min as f64, max: $max as f64,
-                        status: Status::$status, source: $source,
+                        status: Status::$status, source: source!($source, $key),
                     },)*
                 }
             }
@@ -96,137 +92,93 @@ macro_rules! limits {
 }
 
 limits! {
-    GapMax, "gap_max_mm", Mm, 150, 0..1000, CommonPractice,
-        "common practice, no source: a bare stretch narrower than one upright space costs no place",
+    GapMax, "gap_max_mm", Mm, 150, 0..1000, CommonPractice, said,
         "Longest bare stretch of cordon wire that is let pass.";
-    OverlapMax, "overlap_max_mm", Mm, 100, 0..1000, CommonPractice,
-        "common practice, no source: two cordons side by side crowd each other",
+    OverlapMax, "overlap_max_mm", Mm, 100, 0..1000, CommonPractice, said,
         "Longest stretch covered twice that is let pass.";
-    FillDueLeaf, "fill_due_leaf", Leaf, 2, 1..6, CommonPractice,
-        "common practice, no source: the cordon is filled to the next tree by the end of the second leaf",
+    FillDueLeaf, "fill_due_leaf", Leaf, 2, 1..6, CommonPractice, said,
         "The leaf by whose end the cordon is to be filled.";
-    FillDueShare, "fill_due_share", Share, 0.95, 0.5..1, CommonPractice,
-        "common practice, no source",
+    FillDueShare, "fill_due_share", Share, 0.95, 0.5..1, CommonPractice, alone,
         "The share of the cordon that counts as filled.";
-    UprightSpacing, "upright_spacing_mm", Mm, 200, 100..500, Published,
-        "HortScience 2016 abstract and growers' guides: 0.20 m",
+    UprightSpacing, "upright_spacing_mm", Mm, 200, 100..500, Published, said,
         "Distance between uprights to aim at.";
-    UprightSpacingMin, "upright_spacing_min_mm", Mm, 150, 50..500, Published,
-        "HortScience 2016 abstract and growers' guides: 0.15 to 0.30 m",
+    UprightSpacingMin, "upright_spacing_min_mm", Mm, 150, 50..500, Published, said,
         "Least distance between uprights.";
-    UprightSpacingMax, "upright_spacing_max_mm", Mm, 300, 100..1000, Published,
-        "HortScience 2016 abstract and growers' guides: 0.15 to 0.30 m",
+    UprightSpacingMax, "upright_spacing_max_mm", Mm, 300, 100..1000, Published, said,
         "Largest distance between uprights.";
-    BearingHeight, "bearing_height_mm", Mm, 500, 0..2000, Derived,
-        "derived: 0.50 m is bare to the usual wire; 0 bears from the foot",
+    BearingHeight, "bearing_height_mm", Mm, 500, 0..2000, Derived, said,
         "Height on the slanting stem from which its wood bears; never above the cordon wire.";
-    CordonBand, "cordon_band_mm", Mm, 150, 10..1000, CommonPractice,
-        "common practice, no source: a leader tied rising 2 to 5 degrees ends some 0.1 m above its wire",
+    CordonBand, "cordon_band_mm", Mm, 150, 10..1000, CommonPractice, said,
         "How far above its wire laid wood still counts as cordon.";
-    BendDiameters, "bend_diameters", Ratio, 15, 1..40, FromMemory,
-        "from memory: 15 stem diameters (10 to 25)",
+    BendDiameters, "bend_diameters", Ratio, 15, 1..40, FromMemory, said,
         "Radius of a bend, in stem diameters.";
-    StubLength, "stub_length_mm", Mm, 150, 20..500, Published,
-        "tart cherry trial: at least 0.10 m for a shoot to return; 0.15 m advised against canker near the trunk",
+    StubLength, "stub_length_mm", Mm, 150, 20..500, Published, said,
         "Length of a renewal stub.";
-    EndGrowth, "end_growth_mm", Mm, 600, 0..2000, FromMemory,
-        "from memory: what a leader's end grows in one season",
+    EndGrowth, "end_growth_mm", Mm, 600, 0..2000, FromMemory, said,
         "Growth that is expected of a leader's end in one season, until the cordon is due filled.";
-    SeeThroughRatio, "see_through_ratio", Ratio, 1.5, 1..5, CommonPractice,
-        "common practice, no source: half as wide again as the space aimed at",
+    SeeThroughRatio, "see_through_ratio", Ratio, 1.5, 1..5, CommonPractice, said,
         "Width of an opening in the wall that is let pass, in upright spacings.";
-    SeeThroughShare, "see_through_share", Share, 0.5, 0.1..1, CommonPractice,
-        "common practice, no source: half the wall's height",
+    SeeThroughShare, "see_through_share", Share, 0.5, 0.1..1, CommonPractice, said,
         "Share of the wall's height over which an opening is let pass, however wide.";
-    OutsideMax, "outside_max_mm", Mm, 100, 0..1000, FromMemory,
-        "from memory: half an upright space",
+    OutsideMax, "outside_max_mm", Mm, 100, 0..1000, FromMemory, said,
         "How far an upright's tip may stand beyond its own tree's cordon.";
-    CrossingsMax, "crossings_max", Count, 0, 0..100, CommonPractice,
-        "common practice, no source: crossed uprights rub and shade each other",
+    CrossingsMax, "crossings_max", Count, 0, 0..100, CommonPractice, said,
         "How many neighbours an upright may lean across.";
-    UnevenMax, "uneven_max", Share, 0.3, 0.05..2, FromMemory,
-        "from memory: spread (standard deviation over mean) at which the weak ones fall behind",
+    UnevenMax, "uneven_max", Share, 0.3, 0.05..2, FromMemory, said,
         "Spread of the lengths or diameters of a tree's uprights of one age.";
-    NearTrunk, "near_trunk_mm", Mm, 400, 0..2000, FromMemory,
-        "from memory: the first two upright spaces of the cordon",
+    NearTrunk, "near_trunk_mm", Mm, 400, 0..2000, FromMemory, said,
         "How much of the cordon counts as near the trunk.";
-    VigourRatio, "vigour_ratio", Ratio, 1.4, 1..4, FromMemory,
-        "from memory; growers' guides: over-vigorous uprights near the trunk go first",
+    VigourRatio, "vigour_ratio", Ratio, 1.4, 1..4, FromMemory, said,
         "Diameter of an upright near the trunk over the median of its tree that is let pass.";
-    LateralsLeaf, "laterals_leaf", Leaf, 3, 1..20, CommonPractice,
-        "common practice, no source: from the third leaf only uprights remain",
+    LateralsLeaf, "laterals_leaf", Leaf, 3, 1..20, CommonPractice, said,
         "The leaf from which all laterals come off the uprights.";
-    LateralsMax, "laterals_max", Count, 0, 0..200, CommonPractice,
-        "common practice, no source: all of them come off",
+    LateralsMax, "laterals_max", Count, 0, 0..200, CommonPractice, said,
         "How many laterals on a tree's uprights are let pass from that leaf on.";
-    SideShootsMax, "side_shoots_max", Count, 0, 0..200, CommonPractice,
-        "common practice, no source: side and underside buds are rubbed out, shoots come off",
+    SideShootsMax, "side_shoots_max", Count, 0, 0..200, CommonPractice, said,
         "How many side and underside buds and shoots on a tree's cordon are let pass.";
-    RubOutLeaf, "rub_out_leaf", Leaf, 1, 1..20, CommonPractice,
-        "common practice, no source: at bud swell in the first leaf",
+    RubOutLeaf, "rub_out_leaf", Leaf, 1, 1..20, CommonPractice, said,
         "The leaf up to which side and underside buds of the cordon are rubbed out at bud swell.";
-    TippingLeaf, "tipping_leaf", Leaf, 2, 1..20, CommonPractice,
-        "common practice, no source",
+    TippingLeaf, "tipping_leaf", Leaf, 2, 1..20, CommonPractice, alone,
         "The leaf from which last year's growth is tipped.";
-    TippingShare, "tipping_share", Share, 0.2, 0.05..0.5, CommonPractice,
-        "common practice, no source: 15 to 30 % of last year's growth on precocious stock, about 20 %",
+    TippingShare, "tipping_share", Share, 0.2, 0.05..0.5, CommonPractice, said,
         "Share of last year's growth that tipping takes.";
-    RenewalLeaf, "renewal_leaf", Leaf, 3, 2..20, CommonPractice,
-        "common practice, no source: renewal begins in the first fruiting season",
+    RenewalLeaf, "renewal_leaf", Leaf, 3, 2..20, CommonPractice, said,
         "The leaf in which renewal begins.";
-    RenewalThick, "renewal_thick_mm", Mm, 15, 5..100, FromMemory,
-        "from memory: thicker than a strong upright of one season (13.5 mm at 1.2 m)",
+    RenewalThick, "renewal_thick_mm", Mm, 15, 5..100, FromMemory, said,
         "Diameter from which an upright is renewed a leaf before renewal begins.";
-    RenewalShare, "renewal_share", Share, 0.2, 0.05..1, CommonPractice,
-        "common practice, no source: a fifth of the uprights each year, rounded up",
+    RenewalShare, "renewal_share", Share, 0.2, 0.05..1, CommonPractice, said,
         "Share of a tree's uprights that are stubbed each year.";
-    WoodAgeMax, "wood_age_max", Count, 5, 2..20, CommonPractice,
-        "common practice, no source: all fruiting wood turns over within 5 years",
+    WoodAgeMax, "wood_age_max", Count, 5, 2..20, CommonPractice, said,
         "Largest age of an upright in completed growing seasons, counted in the dormant season.";
-    BendTightest, "bend_tightest_diameters", Ratio, 10, 1..40, FromMemory,
-        "from memory: 10 to 25 stem diameters",
+    BendTightest, "bend_tightest_diameters", Ratio, 10, 1..40, FromMemory, said,
         "Tightest bend that is let pass, in stem diameters.";
-    WireSpacing, "wire_spacing_mm", Mm, 500, 200..1000, Published,
-        "growers' guides: the cordon wire, then one every 0.45 to 0.60 m",
+    WireSpacing, "wire_spacing_mm", Mm, 500, 200..1000, Published, said,
         "Distance between wires to aim at.";
-    WireSpacingMax, "wire_spacing_max_mm", Mm, 600, 200..2000, Published,
-        "growers' guides: the cordon wire, then one every 0.45 to 0.60 m",
+    WireSpacingMax, "wire_spacing_max_mm", Mm, 600, 200..2000, Published, said,
         "Largest distance between neighbouring wires.";
-    FreeEndMax, "free_end_max_mm", Mm, 400, 100..2000, FromMemory,
-        "from memory: an end within 0.1 m of the next wire's height is ready to be tied to it",
+    FreeEndMax, "free_end_max_mm", Mm, 400, 100..2000, FromMemory, said,
         "How far an upright may stand above the top wire before the next one is due.";
-    AboveWallMax, "above_wall_max_mm", Mm, 100, 0..2000, FromMemory,
-        "from memory",
+    AboveWallMax, "above_wall_max_mm", Mm, 100, 0..2000, FromMemory, alone,
         "How far an upright may stand above the wall's height.";
-    RowSpacing, "row_spacing_mm", Mm, 3000, 1000..10000, Published,
-        "Acta Horticulturae 1346 (2022) 279-286, abstract; growers' guides 2.7 to 3.0 m",
+    RowSpacing, "row_spacing_mm", Mm, 3000, 1000..10000, Published, said,
         "Distance between row centres that is taken where the site gives none.";
-    HeightRatio, "height_ratio", Ratio, 1.0, 0.3..3, CommonPractice,
-        "common practice, no source: no taller than the rows are apart",
+    HeightRatio, "height_ratio", Ratio, 1.0, 0.3..3, CommonPractice, said,
         "Wall height over row spacing that is advised.";
-    HeightRatioMax, "height_ratio_max", Ratio, 1.1, 0.3..3, Published,
-        "orchard-light lecture digest: about 1.1 at 70 to 75 % interception",
+    HeightRatioMax, "height_ratio_max", Ratio, 1.1, 0.3..3, Published, said,
         "Wall height over row spacing that is let pass.";
-    WallThickness, "wall_thickness_mm", Mm, 500, 200..2000, FromMemory,
-        "from memory: a hand's reach of leaves on either side of the wires",
+    WallThickness, "wall_thickness_mm", Mm, 500, 200..2000, FromMemory, said,
         "Thickness of the leafy wall across the row.";
-    LightTarget, "light_target_share", Share, 0.65, 0.1..1, Published,
-        "orchard-light literature: 65 to 75 % of the season's light caught by a grown apple wall",
+    LightTarget, "light_target_share", Share, 0.65, 0.1..1, Published, said,
         "Share of the season's light that a grown wall is to catch.";
-    RenewalLight, "renewal_light_share", Share, 0.2, 0.02..1, FromMemory,
-        "from memory: 20 to 30 % of the light above the row; no published curve was found",
+    RenewalLight, "renewal_light_share", Share, 0.2, 0.02..1, FromMemory, said,
         "Least light, as a share of that above the row, in which stubs break well.";
-    RenewalZone, "renewal_zone_mm", Mm, 300, 50..1000, FromMemory,
-        "from memory: stubs stand and break within 0.3 m above the cordon",
+    RenewalZone, "renewal_zone_mm", Mm, 300, 50..1000, FromMemory, said,
         "Height above the cordon that counts as the renewal zone.";
-    LightGapMax, "light_gap_max_mm", Mm, 100, 0..5000, FromMemory,
-        "from memory: half an upright space",
+    LightGapMax, "light_gap_max_mm", Mm, 100, 0..5000, FromMemory, said,
         "Light lost through one opening that is let pass, as the length of this wall that would catch as much.";
-    BareWiresMax, "bare_wires_max", Count, 0, 0..20, CommonPractice,
-        "common practice, no source: bare steel brings about three times the canker of plastic-covered wire",
+    BareWiresMax, "bare_wires_max", Count, 0, 0..20, CommonPractice, said,
         "How many bare steel wires with wood tied to them are let pass.";
-    VoidWorkMax, "void_work_max", Count, 0, 0..1000, Derived,
-        "derived: work whose subject is not there touches nothing",
+    VoidWorkMax, "void_work_max", Count, 0, 0..1000, Derived, said,
         "How many pieces of work that touch nothing are let pass.";
 }
 

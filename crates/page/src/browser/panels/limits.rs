@@ -24,14 +24,11 @@ fn status_key(status: Status) -> &'static str {
 /// Whose rule a limit is.
 pub fn source(app: App, info: &LimitInfo) -> String {
     let status = app.t(status_key(info.status));
-    match info.reason() {
-        "" => status,
-        reason => app.text(
+    match info.source {
+        None => status,
+        Some(source) => app.text(
             "limit-source",
-            &[
-                ("status", Arg::Text(status)),
-                ("source", Arg::Text(reason.into())),
-            ],
+            &[("status", Arg::Text(status)), ("source", Arg::key(source))],
         ),
     }
 }
