@@ -1,6 +1,8 @@
 //! What can be asked on the command line.
 
 use clap::{Args as ClapArgs, Parser, Subcommand, ValueEnum};
+use cordonry::said::Arg;
+use cordonry_words::{Language, Words};
 use std::path::PathBuf;
 
 /// Plans, checks and draws fruit trees trained as planar cordons.
@@ -10,8 +12,19 @@ use std::path::PathBuf;
 #[derive(Parser)]
 #[command(name = "cordonry", version, max_term_width = 100)]
 pub struct Args {
+    /// The language of all that is said and written, by its code.
+    #[arg(long, global = true, value_name = "CODE", default_value = Language::WHOLE, value_parser = language)]
+    pub language: Language,
     #[command(subcommand)]
     pub command: Command,
+}
+
+fn language(code: &str) -> Result<Language, String> {
+    Language::of(code).ok_or_else(|| {
+        let codes: Vec<String> = Language::all().iter().map(|l| l.code.to_string()).collect();
+        let codes = Arg::Text(codes.join(", "));
+        Words::default().text("command-no-language", &[("codes", codes)])
+    })
 }
 
 #[derive(Subcommand)]

@@ -16,8 +16,8 @@ use std::fmt::Write as _;
 use std::path::Path;
 
 /// The row that is judged: before the found leaf grows, the first scheme's dormant work of that leaf done.
-pub fn judged(plan: &Plan) -> Result<Replayed> {
-    replay(plan, 0, plan.start()).map_err(|why| files::refused(&why))
+pub fn judged(plan: &Plan, words: &Words) -> Result<Replayed> {
+    replay(plan, 0, plan.start()).map_err(|why| files::refused(&why, words))
 }
 
 struct Checked {
@@ -28,9 +28,9 @@ struct Checked {
     findings: Vec<Finding>,
 }
 
-fn look_at(path: &Path, light: bool) -> Result<Checked> {
-    let plan = files::plan(path)?;
-    let judged = judged(&plan)?;
+fn look_at(path: &Path, light: bool, words: &Words) -> Result<Checked> {
+    let plan = files::plan(path, words)?;
+    let judged = judged(&plan, words)?;
     let row = &judged.row;
     let context = Context::of(&plan, &judged);
     let seen = survey(&context, None);
@@ -48,24 +48,23 @@ fn look_at(path: &Path, light: bool) -> Result<Checked> {
     })
 }
 
-pub fn run(ask: &Check) -> Status {
-    let words = Words::default();
+pub fn run(ask: &Check, words: &Words) -> Status {
     let mut checked = Vec::new();
     let mut unreadable = Vec::new();
-    for path in files::plans(&ask.paths) {
-        let looked = path.and_then(|p| look_at(&p, ask.light).map_err(|e| (p, e)));
+    for path in files::plans(&ask.paths, words) {
+        let looked = path.and_then(|p| look_at(&p, ask.light, words).map_err(|e| (p, e)));
         match looked {
             Ok(row) => checked.push(row),
             Err((path, error)) => unreadable.push(Unreadable::said(&path, &error)),
         }
     }
     let rows: Vec<Value> = match ask.output.json || ask.output.json_lines {
-        true => checked.iter().map(|c| row_json(c, &words)).collect(),
+        true => checked.iter().map(|c| row_json(c, words)).collect(),
         false => Vec::new(),
     };
-    let printed = files::print(&ask.output, &rows, &unreadable, |out| {
+    let printed = files::print(&ask.output, words, &rows, &unreadable, |out| {
         for row in &checked {
-            row_words(row, &words, out);
+            row_words(row, words, out);
         }
     });
     let grave = |c: &Checked| c.findings.iter().any(|f| f.severity == Severity::Now);
@@ -175,33 +174,36 @@ fn source(info: &LimitInfo, words: &Words) -> String {
 
 fn row_words(row: &Checked, words: &Words, out: &mut String) {
     let f = &row.figures;
-    let length = |mm| words.length(mm);
-    // Writing to a string has nothing to fail at.
-    let _ = writeln!(
-        out,
-        "{}: {}, leaf {}: {} trees, {} uprights, cordon filled to {:.1} %, {} bare",
-        row.file,
-        row.plan.name,
-        row.leaf,
-        f.trees,
-        f.uprights,
-        f.cordon_fill_share * 100.0,
-        length(f.gap_total),
+    let said = words.text(
+        "command-row",
+        &[
+            ("file", Arg::Text(row.file.clone())),
+            ("name", Arg::Text(row.plan.name.clone())),
+            ("leaf", Arg::Count(row.leaf.into())),
+            ("trees", Arg::Count(f.trees as i64)),
+            ("uprights", Arg::Count(f.uprights as i64)),
+            ("filled", Arg::Number(f.cordon_fill_share * 100.0, 1)),
+            ("bare", Arg::Length(f.gap_total)),
+        ],
     );
+    // Writing to a string has nothing to fail at.
+    let _ = writeln!(out, "{said}");
     for finding in &row.findings {
-        let severity = match finding.severity {
-            Severity::Now => "now",
-            Severity::Soon => "soon",
-            Severity::Note => "note",
-        };
+        let severity = words.plain(match finding.severity {
+            Severity::Now => "command-now",
+            Severity::Soon => "command-soon",
+            Severity::Note => "command-note",
+        });
         let _ = writeln!(
             out,
             "  {severity:<4} {:>9}  {}",
-            length(finding.x),
+            words.length(finding.x),
             words.finding(finding)
         );
         for remedy in finding.remedies.iter().take(1) {
-            let _ = writeln!(out, "                   mend: {}", words.remedy(remedy));
+            let mend = Arg::Text(words.remedy(remedy));
+            let mend = words.text("command-mend", &[("remedy", mend)]);
+            let _ = writeln!(out, "                   {mend}");
         }
     }
 }

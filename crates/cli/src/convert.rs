@@ -7,31 +7,34 @@ use anyhow::{Result, anyhow, bail};
 use cordonry::file::csv::{self, Measured, Options, Style};
 use cordonry::file::write_plan;
 use cordonry::row::{Trellis, Wire};
+use cordonry::said::Arg;
 use cordonry::units::{BareUnit, Deg, LengthStyle, Mm, parse_length};
 use cordonry_words::Words;
 use serde_json::{Value, json};
 use std::path::Path;
 
-pub fn import(ask: &Import) -> Status {
+pub fn import(ask: &Import, words: &Words) -> Status {
     let done = || -> Result<(Value, String)> {
-        named(&ask.output_file, "a plan", "json")?;
-        let options = options(ask)?;
-        let measured =
-            csv::read(&files::bytes(&ask.path)?, &options).map_err(|why| files::refused(&why))?;
-        let said = said(ask, &measured);
+        named(&ask.output_file, "command-a-plan", "json", words)?;
+        let options = options(ask, words)?;
+        let measured = csv::read(&files::bytes(&ask.path, words)?, &options)
+            .map_err(|why| files::refused(&why, words))?;
+        let said = said(ask, &measured, words);
         let (taken, left) = (measured.taken, measured.bad.len());
+        let counts = [
+            ("taken", Arg::Count(taken as i64)),
+            ("left", Arg::Count(left as i64)),
+            ("all", Arg::Count((taken + left) as i64)),
+        ];
         match left_out(taken, left) {
-            LeftOut::All => bail!("no line could be taken"),
-            LeftOut::TooMany if !ask.anyway => bail!(
-                "{left} of {} lines could not be taken, too many for slips: nothing is written; \
-                 --anyway writes a plan of the {taken} others",
-                taken + left
-            ),
+            LeftOut::All => bail!(words.plain("command-none-taken")),
+            LeftOut::TooMany if !ask.anyway => {
+                bail!(words.text("command-too-many-left-out", &counts))
+            }
             _ => {}
         }
         let trees = measured.row.trees.len();
         let lost = measured.row.trees.iter().filter(|t| t.is_lost()).count();
-        let words = Words::default();
         let bad: Vec<Value> = measured
             .bad
             .iter()
@@ -41,8 +44,12 @@ pub fn import(ask: &Import) -> Status {
         let leaf = measured.row.leaf;
         let mut plan = measured.plan(name.to_string_lossy());
         let file = ask.path.file_name().unwrap_or_default().to_string_lossy();
-        plan.note = format!("Measured row from {file}: {taken} lines taken, {left} left out.");
-        put(&ask.output_file, &ask.path, &write_plan(&plan))?;
+        let with = |more: &[(&'static str, Arg)]| [&counts[..], more].concat();
+        plan.note = words.text(
+            "command-plan-note",
+            &with(&[("file", Arg::Text(file.into_owned()))]),
+        );
+        put(&ask.output_file, &ask.path, &write_plan(&plan), words)?;
         let row = json!({
             "file": ask.path.display().to_string(),
             "output": ask.output_file.display().to_string(),
@@ -53,13 +60,17 @@ pub fn import(ask: &Import) -> Status {
             "bad_lines": bad,
             "assumed": said,
         });
-        let words = format!(
-            "{}: {taken} lines taken, {left} left out; {trees} trees, {lost} of them lost\n",
-            ask.output_file.display()
+        let told = words.text(
+            "command-imported",
+            &with(&[
+                ("file", files::shown(&ask.output_file)),
+                ("trees", Arg::Count(trees as i64)),
+                ("lost", Arg::Count(lost as i64)),
+            ]),
         );
-        Ok((row, words))
+        Ok((row, told + "\n"))
     };
-    files::outcome(&ask.output, &ask.path, done())
+    files::outcome(&ask.output, words, &ask.path, done())
 }
 
 /// How many lines of a table were left out.
@@ -86,8 +97,7 @@ fn left_out(taken: usize, left: usize) -> LeftOut {
 }
 
 /// Names what was assumed and the bad lines on standard error, how many they are last; gives what was assumed.
-fn said(ask: &Import, measured: &Measured) -> Vec<String> {
-    let words = Words::default();
+fn said(ask: &Import, measured: &Measured, words: &Words) -> Vec<String> {
     let file = ask.path.display();
     let said = measured.said.iter().map(|s| words.say(s));
     let said: Vec<String> = said.collect();
@@ -105,19 +115,28 @@ fn said(ask: &Import, measured: &Measured) -> Vec<String> {
     let left = measured.bad.len();
     if left > 0 {
         let all = measured.taken + left;
-        eprintln!("{file}: {left} of {all} lines left out, each named above");
+        let told = words.text(
+            "command-left-out",
+            &[
+                ("left", Arg::Count(left as i64)),
+                ("all", Arg::Count(all as i64)),
+            ],
+        );
+        eprintln!("{file}: {told}");
     }
     said
 }
 
-fn options(ask: &Import) -> Result<Options> {
+fn options(ask: &Import, words: &Words) -> Result<Options> {
     if !(10.0..=90.0).contains(&ask.planted) {
-        bail!(
-            "a planting angle of {} degrees is refused; 10 to 90 is accepted",
-            ask.planted
-        );
+        let angle = Arg::Text(words.to_type(&ask.planted.to_string()));
+        bail!(words.text("command-planted-refused", &[("angle", angle)]));
     }
-    let trellis = ask.wire.as_deref().map(trellis).transpose()?;
+    let trellis = ask
+        .wire
+        .as_deref()
+        .map(|wire| trellis(wire, words))
+        .transpose()?;
     Ok(Options {
         leaf: ask.leaf,
         planted: Deg::new(ask.planted),
@@ -126,11 +145,18 @@ fn options(ask: &Import) -> Result<Options> {
 }
 
 /// Wires of which the lowest is at the height that was asked for.
-fn trellis(wire: &str) -> Result<Trellis> {
-    let height = parse_length(wire, BareUnit::Metre).map_err(|e| anyhow!("wire: {e}"))?;
+fn trellis(wire: &str, words: &Words) -> Result<Trellis> {
+    let height = parse_length(wire, BareUnit::Metre)
+        .map_err(|e| anyhow!(words.text("command-wire", &[("reason", e.into())])))?;
     let highest = Trellis::MAX_HEIGHT;
     if !(1.0..=highest.f()).contains(&height) {
-        bail!("a cordon wire at {height} mm is refused; 1 to {highest} is accepted");
+        bail!(words.text(
+            "command-wire-refused",
+            &[
+                ("height", Arg::Text(words.to_type(&height.to_string()))),
+                ("highest", Arg::Count(highest.0.into())),
+            ],
+        ));
     }
     let mut trellis = Trellis::default();
     let height = Mm::round(height);
@@ -150,10 +176,10 @@ fn trellis(wire: &str) -> Result<Trellis> {
     Ok(trellis)
 }
 
-pub fn export(ask: &Export) -> Status {
+pub fn export(ask: &Export, words: &Words) -> Status {
     let done = || -> Result<(Value, String)> {
-        named(&ask.output_file, "a table", "csv")?;
-        let plan = files::plan(&ask.path)?;
+        named(&ask.output_file, "command-a-table", "csv", words)?;
+        let plan = files::plan(&ask.path, words)?;
         let style = Style {
             lengths: if ask.us {
                 LengthStyle::FeetInches
@@ -163,7 +189,7 @@ pub fn export(ask: &Export) -> Status {
             decimal_comma: ask.decimal_comma,
         };
         let text = csv::write(&plan.found, &plan.site, style);
-        put(&ask.output_file, &ask.path, &text)?;
+        put(&ask.output_file, &ask.path, &text, words)?;
         Ok((
             json!({
                 "file": ask.path.display().to_string(),
@@ -172,27 +198,34 @@ pub fn export(ask: &Export) -> Status {
                 "trees": plan.found.trees.len(),
                 "lines": plan.found.trees.iter().map(|t| t.shoots.len().max(1)).sum::<usize>(),
             }),
-            format!("{} written\n", ask.output_file.display()),
+            words.text(
+                "command-written",
+                &[("file", files::shown(&ask.output_file))],
+            ) + "\n",
         ))
     };
-    files::outcome(&ask.output, &ask.path, done())
+    files::outcome(&ask.output, words, &ask.path, done())
 }
 
-/// A file's name says what is in it, so that no program takes it for another thing.
-pub fn named(path: &Path, what: &str, ending: &str) -> Result<()> {
+/// A file's name says what is in it (`what`: the text that names it), so that no program takes it for another thing.
+pub fn named(path: &Path, what: &'static str, ending: &str, words: &Words) -> Result<()> {
     let fits = |e: &std::ffi::OsStr| e.eq_ignore_ascii_case(ending);
     if path.extension().is_some_and(fits) {
         return Ok(());
     }
-    bail!(
-        "{what} named {} is refused; a name that ends in .{ending} is accepted",
-        path.display()
-    )
+    bail!(words.text(
+        "command-name-refused",
+        &[
+            ("what", Arg::key(what)),
+            ("file", files::shown(path)),
+            ("ending", Arg::Text(format!(".{ending}"))),
+        ],
+    ))
 }
 
 /// Writes the file that was asked for; an error names that one.
-pub fn put(path: &Path, from: &Path, text: &str) -> Result<()> {
-    files::write(path, from, text).map_err(|e| e.context(path.display().to_string()))
+pub fn put(path: &Path, from: &Path, text: &str, words: &Words) -> Result<()> {
+    files::write(path, from, text, words).map_err(|e| e.context(path.display().to_string()))
 }
 
 #[cfg(test)]

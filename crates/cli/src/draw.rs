@@ -11,27 +11,38 @@ use cordonry::plan::Plan;
 use cordonry::pose::PosedRow;
 use cordonry::row::Phase;
 use cordonry::work::Work;
-use cordonry_draw::{FigureTable, Paper, Time, Told, row_figures, row_figures_title};
+use cordonry_draw::{
+    DocumentOptions, FigureTable, Paper, Time, Told, row_figures, row_figures_title,
+};
 use cordonry_words::Words;
 use serde_json::{Value, json};
 use std::path::{Path, PathBuf};
 
-pub fn draw(ask: &Draw) -> Status {
+pub fn draw(ask: &Draw, words: &Words) -> Status {
     let done = || -> Result<(Value, String)> {
-        named(&ask.output_file, "a drawing", "svg")?;
-        let plan = files::plan(&ask.path)?;
+        named(&ask.output_file, "command-a-drawing", "svg", words)?;
+        let plan = files::plan(&ask.path, words)?;
         let ((leaf, trees), written) = match ask.sheets {
             None => {
-                let row = judged(&plan)?.row;
-                let text = cordonry_draw::document(&plan, &row);
-                put(&ask.output_file, &ask.path, &text)?;
+                let row = judged(&plan, words)?.row;
+                let text = cordonry_draw::document_with(
+                    &plan,
+                    &row,
+                    &DocumentOptions {
+                        words,
+                        foliage: false,
+                        work: &[],
+                        time: None,
+                    },
+                );
+                put(&ask.output_file, &ask.path, &text, words)?;
                 ((row.leaf, row.trees.len()), vec![ask.output_file.clone()])
             }
             Some(paper) => {
                 let mut written = Vec::new();
-                for (i, page) in sheets(&plan, paper).iter().enumerate() {
+                for (i, page) in sheets(&plan, paper, words).iter().enumerate() {
                     let name = numbered(&ask.output_file, i + 1);
-                    put(&name, &ask.path, &cordonry_draw::file(page))?;
+                    put(&name, &ask.path, &cordonry_draw::file(page), words)?;
                     written.push(name);
                 }
                 ((plan.found.leaf, plan.found.trees.len()), written)
@@ -47,13 +58,13 @@ pub fn draw(ask: &Draw) -> Status {
             let names: Vec<String> = written.iter().map(|p| p.display().to_string()).collect();
             told["sheets"] = names.into();
         }
-        let words = written
+        let drawn = written
             .iter()
-            .map(|name| format!("{} drawn\n", name.display()))
+            .map(|name| words.text("command-drawn", &[("file", files::shown(name))]) + "\n")
             .collect();
-        Ok((told, words))
+        Ok((told, drawn))
     };
-    files::outcome(&ask.output, &ask.path, done())
+    files::outcome(&ask.output, words, &ask.path, done())
 }
 
 /// `row.svg` with a page's number: `row-2.svg`.
@@ -64,8 +75,7 @@ fn numbered(path: &Path, page: usize) -> PathBuf {
 }
 
 /// The found row before the first work of the first scheme, which is the row that the crew finds.
-fn sheets(plan: &Plan, paper: PaperSize) -> Vec<String> {
-    let words = Words::default();
+fn sheets(plan: &Plan, paper: PaperSize, words: &Words) -> Vec<String> {
     let row = &*plan.found;
     let moment = plan.start();
     let terms = plan.terms(&row.trellis);
@@ -94,11 +104,11 @@ fn sheets(plan: &Plan, paper: PaperSize) -> Vec<String> {
         before: &before,
         findings: &findings.iter().collect::<Vec<_>>(),
         figures: &[FigureTable {
-            title: row_figures_title(row.leaf, &words),
-            lines: row_figures(&counted, &plan.targets, due, &words),
+            title: row_figures_title(row.leaf, words),
+            lines: row_figures(&counted, &plan.targets, due, words),
             assumed: String::new(),
         }],
-        words: &words,
+        words,
     };
     let paper = match paper {
         PaperSize::A4 => Paper::A4,

@@ -7,6 +7,7 @@ use anyhow::{Context as _, Result, anyhow, bail};
 use cordonry::file::{MAX_BYTES, read_plan};
 use cordonry::plan::Plan;
 use cordonry::refusal::Refusal;
+use cordonry::said::Arg;
 use cordonry_words::Words;
 use serde::Serialize;
 use serde_json::Value;
@@ -34,36 +35,41 @@ impl Unreadable {
 }
 
 /// The bytes of a file; one that is larger than any reader takes is not read whole.
-pub fn bytes(path: &Path) -> Result<Vec<u8>> {
-    let file = fs::File::open(path).context("can't be opened")?;
+pub fn bytes(path: &Path, words: &Words) -> Result<Vec<u8>> {
+    let file = fs::File::open(path).context(words.plain("command-cannot-open"))?;
     let mut out = Vec::new();
     file.take(MAX_BYTES as u64 + 1)
         .read_to_end(&mut out)
-        .context("can't be read")?;
+        .context(words.plain("command-cannot-read"))?;
     Ok(out)
 }
 
 /// Why something was refused, in words.
-pub fn refused(why: &Refusal) -> anyhow::Error {
-    anyhow!("{}", Words::default().refusal(why))
+pub fn refused(why: &Refusal, words: &Words) -> anyhow::Error {
+    anyhow!("{}", words.refusal(why))
+}
+
+/// A path as a value of a text.
+pub fn shown(path: &Path) -> Arg {
+    Arg::Text(path.display().to_string())
 }
 
 /// The plan in a file.
-pub fn plan(path: &Path) -> Result<Plan> {
-    read_plan(&bytes(path)?).map_err(|why| refused(&why))
+pub fn plan(path: &Path, words: &Words) -> Result<Plan> {
+    read_plan(&bytes(path, words)?).map_err(|why| refused(&why, words))
 }
 
 /// Writes a file that was made from another, which it may not replace.
-pub fn write(path: &Path, from: &Path, text: &str) -> Result<()> {
+pub fn write(path: &Path, from: &Path, text: &str, words: &Words) -> Result<()> {
     let real = |p: &Path| fs::canonicalize(p).ok();
     if real(path).is_some() && real(path) == real(from) {
-        bail!("it would replace the file that it is made from");
+        bail!(words.plain("command-would-replace"));
     }
-    replace(path, text).context("can't be written")
+    replace(path, text).context(words.plain("command-cannot-write"))
 }
 
 /// The plan files that the paths stand for: a file itself, a folder its *.json, folders within it included, by name.
-pub fn plans(paths: &[PathBuf]) -> Vec<Result<PathBuf, (PathBuf, anyhow::Error)>> {
+pub fn plans(paths: &[PathBuf], words: &Words) -> Vec<Result<PathBuf, (PathBuf, anyhow::Error)>> {
     let mut out = Vec::new();
     for path in paths {
         if !path.is_dir() {
@@ -71,9 +77,12 @@ pub fn plans(paths: &[PathBuf]) -> Vec<Result<PathBuf, (PathBuf, anyhow::Error)>
             continue;
         }
         let mut found = Vec::new();
-        let looked = look_into(path, &mut found);
+        let looked = look_into(path, &mut found, words);
         if looked.is_ok() && found.is_empty() {
-            out.push(Err((path.clone(), anyhow!("no *.json in this folder"))));
+            out.push(Err((
+                path.clone(),
+                anyhow!(words.plain("command-no-plans")),
+            )));
         }
         out.extend(found.into_iter().map(Ok));
         if let Err(error) = looked {
@@ -83,16 +92,16 @@ pub fn plans(paths: &[PathBuf]) -> Vec<Result<PathBuf, (PathBuf, anyhow::Error)>
     out
 }
 
-fn look_into(folder: &Path, out: &mut Vec<PathBuf>) -> Result<()> {
+fn look_into(folder: &Path, out: &mut Vec<PathBuf>, words: &Words) -> Result<()> {
     let mut entries = fs::read_dir(folder)
         .and_then(Iterator::collect::<std::io::Result<Vec<_>>>)
-        .with_context(|| format!("folder {} can't be read", folder.display()))?;
+        .with_context(|| words.text("command-folder-cannot-read", &[("folder", shown(folder))]))?;
     entries.sort_by_key(fs::DirEntry::file_name);
     for entry in entries {
         let path = entry.path();
         // A link to a folder is not followed: it may lead back here.
         if entry.file_type().is_ok_and(|t| t.is_dir()) {
-            look_into(&path, out)?;
+            look_into(&path, out, words)?;
         } else if path.extension().is_some_and(|e| e == "json") && !path.is_dir() {
             out.push(path);
         }
@@ -104,6 +113,7 @@ fn look_into(folder: &Path, out: &mut Vec<PathBuf>) -> Result<()> {
 /// printed ends the run as failed.
 pub fn print(
     output: &Output,
+    words: &Words,
     rows: &[Value],
     unreadable: &[Unreadable],
     people: impl Fn(&mut String),
@@ -125,18 +135,33 @@ pub fn print(
         // Whoever reads has seen enough and closed the pipe.
         Err(error) if error.kind() == ErrorKind::BrokenPipe => Status::Fine,
         Err(error) => {
-            eprintln!("standard output: can't be written: {error}");
+            let reason = Arg::Text(error.to_string());
+            eprintln!(
+                "{}",
+                words.text("command-standard-output", &[("reason", reason)])
+            );
             Status::Failed
         }
     }
 }
 
 /// The outcome of a command on one file.
-pub fn outcome(output: &Output, path: &Path, done: Result<(Value, String)>) -> Status {
+pub fn outcome(
+    output: &Output,
+    words: &Words,
+    path: &Path,
+    done: Result<(Value, String)>,
+) -> Status {
     match done {
-        Ok((row, words)) => print(output, &[row], &[], |out| out.push_str(&words)),
+        Ok((row, told)) => print(output, words, &[row], &[], |out| out.push_str(&told)),
         Err(error) => {
-            print(output, &[], &[Unreadable::said(path, &error)], |_| {});
+            print(
+                output,
+                words,
+                &[],
+                &[Unreadable::said(path, &error)],
+                |_| {},
+            );
             Status::Failed
         }
     }

@@ -4,11 +4,13 @@ use crate::Status;
 use crate::args::Light;
 use crate::check::{judged, rounded};
 use crate::files::{self, Unreadable};
-use anyhow::{Result, bail};
+use anyhow::Result;
 use cordonry::light::row_light::{LightReport, report};
 use cordonry::light::{Foliage, Period};
 use cordonry::plan::Plan;
 use cordonry::pose::AnyRow;
+use cordonry::said::{Arg, Said};
+use cordonry_words::Words;
 use serde_json::{Value, json};
 use std::fmt::Write as _;
 use std::path::Path;
@@ -23,17 +25,19 @@ pub fn of_row(plan: &Plan, row: &impl AnyRow, period: Option<Period>) -> LightRe
 
 /// A period from one day to another, each as 2026-07-01 or 07-01. Without years it may run over the turn of the year;
 /// where both days have one, the last is not before the first.
-fn period(from: &str, to: &str) -> Result<Period> {
+fn period(from: &str, to: &str) -> Result<Period, Said> {
     let (first, last) = (day(from)?, day(to)?);
+    let refused = |key| {
+        let (from, to) = (Arg::Text(from.into()), Arg::Text(to.into()));
+        Err(Said::new(key, vec![("from", from), ("to", to)]))
+    };
     if let (Some(a), Some(b)) = (first.year, last.year) {
         if (a, first.of_year) > (b, last.of_year) {
-            bail!(
-                "a period from {from} to {to} is refused, for it ends before it begins; a last day from {from} on is accepted"
-            );
+            return refused("command-period-backward");
         }
         // One turn of the year at most: a day of the year is all that the light asks of a date.
         if b > a + 1 || (b == a + 1 && last.of_year >= first.of_year) {
-            bail!("a period from {from} to {to} is refused; up to a year is accepted");
+            return refused("command-period-long");
         }
     }
     Ok(Period {
@@ -49,15 +53,20 @@ struct Day {
 }
 
 /// 29 February, which only some years have, counts as 1 March.
-fn day(text: &str) -> Result<Day> {
+fn day(text: &str) -> Result<Day, Said> {
+    let refused = |key, more: &[(&'static str, Arg)]| {
+        let mut args = vec![("day", Arg::Text(text.into()))];
+        args.extend_from_slice(more);
+        Err(Said::new(key, args))
+    };
     let parts: Vec<Option<u32>> = text.split('-').map(|p| p.parse().ok()).collect();
     let (year, month, day) = match parts[..] {
         [Some(year), Some(month), Some(day)] => (Some(year), month, day),
         [Some(month), Some(day)] => (None, month, day),
-        _ => bail!("a day '{text}' is refused; one such as 2026-07-01 or 07-01 is accepted"),
+        _ => return refused("command-day-refused", &[]),
     };
     if !(1..=12).contains(&month) {
-        bail!("a day '{text}' is refused, for there is no month {month}; 01 to 12 is accepted");
+        return refused("command-no-month", &[("month", Arg::Count(month.into()))]);
     }
     let of_month = Period::month(month);
     let leap = |year: u32| {
@@ -65,13 +74,13 @@ fn day(text: &str) -> Result<Day> {
     };
     let days = of_month.days() + u32::from(month == 2 && year.is_none_or(leap));
     if !(1..=days).contains(&day) {
-        bail!(
-            "a day '{text}' is refused, for there is no such day; {} is accepted",
-            match year {
-                Some(year) => format!("{year}-{month:02}-01 to {year}-{month:02}-{days}"),
-                None => format!("{month:02}-01 to {month:02}-{days}"),
-            }
-        );
+        let of = |day: u32| {
+            Arg::Text(match year {
+                Some(year) => format!("{year}-{month:02}-{day:02}"),
+                None => format!("{month:02}-{day:02}"),
+            })
+        };
+        return refused("command-no-day", &[("first", of(1)), ("last", of(days))]);
     }
     Ok(Day {
         year,
@@ -95,20 +104,20 @@ struct Lit {
     light: LightReport,
 }
 
-pub fn run(ask: &Light) -> Status {
+pub fn run(ask: &Light, words: &Words) -> Status {
     let asked = match (&ask.from, &ask.to) {
         (Some(from), Some(to)) => match period(from, to) {
             Ok(period) => Some(period),
             Err(why) => {
-                eprintln!("cordonry: {why:#}");
+                eprintln!("cordonry: {}", words.say(&why));
                 return Status::Failed;
             }
         },
         _ => None,
     };
     let look = |path: &Path| -> Result<Lit> {
-        let plan = files::plan(path)?;
-        let row = judged(&plan)?.row;
+        let plan = files::plan(path, words)?;
+        let row = judged(&plan, words)?.row;
         Ok(Lit {
             file: path.display().to_string(),
             leaf: row.leaf,
@@ -117,16 +126,16 @@ pub fn run(ask: &Light) -> Status {
         })
     };
     let (mut lit, mut unreadable) = (Vec::new(), Vec::new());
-    for path in files::plans(&ask.paths) {
+    for path in files::plans(&ask.paths, words) {
         match path.and_then(|p| look(&p).map_err(|e| (p, e))) {
             Ok(row) => lit.push(row),
             Err((path, error)) => unreadable.push(Unreadable::said(&path, &error)),
         }
     }
     let rows: Vec<Value> = lit.iter().map(row_json).collect();
-    let printed = files::print(&ask.output, &rows, &unreadable, |out| {
+    let printed = files::print(&ask.output, words, &rows, &unreadable, |out| {
         for row in &lit {
-            row_words(row, out);
+            row_words(row, words, out);
         }
     });
     match unreadable.is_empty() {
@@ -183,56 +192,83 @@ fn row_json(row: &Lit) -> Value {
     })
 }
 
-fn row_words(row: &Lit, out: &mut String) {
+fn row_words(row: &Lit, words: &Words, out: &mut String) {
     let light = &row.light;
     let around = &light.around;
-    let percent = |v: f64| format!("{:.0} %", v * 100.0);
-    let taken = |given: bool| if given { "" } else { " (taken)" };
     // Writing to a string has nothing to fail at.
-    let _ = writeln!(
-        out,
-        "{}: {}, leaf {}, {} to {}: {} of the light caught (beam {}, sky {}), leaf area index {:.2}",
-        row.file,
-        row.name,
-        row.leaf,
-        day_words(light.period.first),
-        day_words(light.period.last),
-        percent(light.caught.total),
-        percent(light.caught.beam),
-        percent(light.caught.sky),
-        light.leaf_area_index,
+    let said = words.text(
+        "command-light",
+        &[
+            ("file", Arg::Text(row.file.clone())),
+            ("name", Arg::Text(row.name.clone())),
+            ("leaf", Arg::Count(row.leaf.into())),
+            ("from", Arg::Text(day_words(light.period.first))),
+            ("to", Arg::Text(day_words(light.period.last))),
+            ("caught", Arg::Share(light.caught.total)),
+            ("beam", Arg::Share(light.caught.beam)),
+            ("sky", Arg::Share(light.caught.sky)),
+            ("index", Arg::Number(light.leaf_area_index, 2)),
+        ],
     );
+    let _ = writeln!(out, "{said}");
     if let Some(zone) = light.zone {
-        let _ = writeln!(
-            out,
-            "  renewal zone {} in the mean, {} at the least; {} of the wall under 30 %, {} under 50 %",
-            percent(zone.mean),
-            percent(zone.lowest),
-            percent(light.under_flowering),
-            percent(light.under_quality),
+        let said = words.text(
+            "command-light-zone",
+            &[
+                ("mean", Arg::Share(zone.mean)),
+                ("least", Arg::Share(zone.lowest)),
+                ("under30", Arg::Share(light.under_flowering)),
+                ("under50", Arg::Share(light.under_quality)),
+            ],
         );
+        let _ = writeln!(out, "  {said}");
     }
     for gap in &light.gaps {
-        let _ = writeln!(
-            out,
-            "  gap from {:.2} to {:.2} m, {:.2} to {:.2} m high, loses {:.3} % of the light",
-            gap.x0,
-            gap.x1,
-            gap.z0,
-            gap.z1,
-            gap.loss * 100.0
+        let said = words.text(
+            "command-light-gap",
+            &[
+                ("x0", Arg::Number(gap.x0, 2)),
+                ("x1", Arg::Number(gap.x1, 2)),
+                ("z0", Arg::Number(gap.z0, 2)),
+                ("z1", Arg::Number(gap.z1, 2)),
+                ("loss", Arg::Number(gap.loss * 100.0, 3)),
+            ],
         );
+        let _ = writeln!(out, "  {said}");
     }
-    let _ = writeln!(
-        out,
-        "  at latitude {}{}, row bearing {}°{}, rows {} m apart{}",
-        around.site.latitude_deg,
-        taken(around.place_given),
-        around.site.row_azimuth_deg,
-        taken(around.bearing_given),
-        around.shape.row_spacing,
-        taken(around.spacing_given),
+    let part = |key, value: f64, given: bool| -> Arg {
+        let value = Arg::Text(words.to_type(&value.to_string()));
+        let part: Arg = Said::new(key, vec![("value", value)]).into();
+        match given {
+            true => part,
+            false => Said::new("command-light-taken", vec![("what", part)]).into(),
+        }
+    };
+    let (site, shape) = (&around.site, &around.shape);
+    let latitude = part(
+        "command-light-latitude",
+        site.latitude_deg,
+        around.place_given,
     );
+    let bearing = part(
+        "command-light-bearing",
+        site.row_azimuth_deg,
+        around.bearing_given,
+    );
+    let spacing = part(
+        "command-light-spacing",
+        shape.row_spacing,
+        around.spacing_given,
+    );
+    let said = words.text(
+        "command-light-around",
+        &[
+            ("latitude", latitude),
+            ("bearing", bearing),
+            ("spacing", spacing),
+        ],
+    );
+    let _ = writeln!(out, "  {said}");
 }
 
 #[cfg(test)]
@@ -248,7 +284,7 @@ mod tests {
         assert_eq!(of_year("2024-02-29"), Some(60));
         assert_eq!(of_year("02-29"), Some(60));
         for wrong in ["", "07", "x-1", "2026-07-01-1"] {
-            let why = day(wrong).err().map(|e| e.to_string());
+            let why = day(wrong).err().map(|e| Words::strict().say(&e));
             assert!(why.is_some_and(|w| w.contains("such as 2026")), "{wrong}");
         }
         for (wrong, says) in [
@@ -259,7 +295,10 @@ mod tests {
             ("2025-02-29", "no such day"),
             ("1900-02-29", "no such day"),
         ] {
-            let why = day(wrong).err().map(|e| e.to_string()).unwrap_or_default();
+            let why = day(wrong)
+                .err()
+                .map(|e| Words::strict().say(&e))
+                .unwrap_or_default();
             assert!(why.contains(says), "{wrong}: {why}");
         }
         for n in 1..=365 {
@@ -282,7 +321,7 @@ mod tests {
             ("2026-07-01", "2027-07-01", "up to a year"),
             ("2026-07-01", "2029-01-01", "up to a year"),
         ] {
-            let why = days(from, to).err().map(|e| e.to_string());
+            let why = days(from, to).err().map(|e| Words::strict().say(&e));
             assert!(why.is_some_and(|w| w.contains(says)), "{from} {to}");
         }
     }

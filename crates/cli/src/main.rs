@@ -9,6 +9,8 @@ mod light;
 mod replace;
 
 use clap::Parser;
+use cordonry::units::LengthStyle;
+use cordonry_words::Words;
 use std::process::ExitCode;
 
 /// How a run ended.
@@ -23,12 +25,14 @@ enum Status {
 }
 
 fn main() -> ExitCode {
-    let status = match args::Args::parse().command {
-        args::Command::Check(ask) => check::run(&ask),
-        args::Command::Light(ask) => light::run(&ask),
-        args::Command::Draw(ask) => draw::draw(&ask),
-        args::Command::Import(ask) => convert::import(&ask),
-        args::Command::Export(ask) => convert::export(&ask),
+    let asked = args::Args::parse();
+    let words = &Words::new(&asked.language, LengthStyle::default());
+    let status = match asked.command {
+        args::Command::Check(ask) => check::run(&ask, words),
+        args::Command::Light(ask) => light::run(&ask, words),
+        args::Command::Draw(ask) => draw::draw(&ask, words),
+        args::Command::Import(ask) => convert::import(&ask, words),
+        args::Command::Export(ask) => convert::export(&ask, words),
     };
     ExitCode::from(status as u8)
 }

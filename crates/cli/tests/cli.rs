@@ -307,6 +307,37 @@ fn the_examples_are_checked_and_the_measured_row_is_imported() {
 }
 
 #[test]
+fn all_is_said_in_the_language_that_is_asked_for() {
+    let at = folder("language");
+    fs::write(at.join("a.json"), plan(400)).unwrap();
+    let path = at.to_str().unwrap();
+    let plain = run(&["check", path]);
+    let asked = run(&["check", path, "--language", "en"]);
+    assert_eq!((&asked.out, asked.status), (&plain.out, plain.status));
+    let line = plain.out.lines().next().unwrap();
+    assert!(
+        line.ends_with(
+            "a.json: one, leaf 1: 1 trees, 0 uprights, cordon filled to 83.4 %, 0.40 m bare"
+        ),
+        "{line}"
+    );
+    let unknown = run(&["check", path, "--language", "xx"]);
+    assert_eq!((unknown.status, unknown.out.as_str()), (2, ""));
+    assert!(
+        unknown.err.contains("those there are: en"),
+        "{}",
+        unknown.err
+    );
+    let wire = run(&["import", "a.csv", "-o", "a.json", "--wire", "high"]);
+    assert_eq!(wire.status, 2);
+    assert!(
+        wire.err.contains("wire: ") && wire.err.contains("high"),
+        "{}",
+        wire.err
+    );
+}
+
+#[test]
 fn light_tells_what_rows_catch() {
     let at = folder("light");
     fs::write(at.join("a.json"), plan(0)).unwrap();

@@ -25,7 +25,8 @@ const CALLS: [&str; 10] = [
 ];
 
 /// What begins a key wherever it stands.
-const BEGINNINGS: [&str; 6] = [
+const BEGINNINGS: [&str; 7] = [
+    "command-",
     "refusal-",
     "remedy-",
     "accepted-",

@@ -3,3 +3,47 @@
 command-derived = derived
 command-practice = common practice, no source
 command-memory = from memory
+
+command-no-language = there is no such language; those there are: { $codes }
+command-cannot-open = can't be opened
+command-cannot-read = can't be read
+command-cannot-write = can't be written
+command-would-replace = it would replace the file that it is made from
+command-no-plans = no *.json in this folder
+command-folder-cannot-read = folder { $folder } can't be read
+command-standard-output = standard output: can't be written: { $reason }
+command-name-refused = { $what } named { $file } is refused; a name that ends in { $ending } is accepted
+command-a-plan = a plan
+command-a-table = a table
+command-a-drawing = a drawing
+command-drawn = { $file } drawn
+command-written = { $file } written
+
+command-row = { $file }: { $name }, leaf { $leaf }: { $trees } trees, { $uprights } uprights, cordon filled to { $filled } %, { $bare } bare
+command-now = now
+command-soon = soon
+command-note = note
+command-mend = mend: { $remedy }
+
+command-none-taken = no line could be taken
+command-too-many-left-out = { $left } of { $all } lines could not be taken, too many for slips: nothing is written; --anyway writes a plan of the { $taken } others
+command-left-out = { $left } of { $all } lines left out, each named above
+command-imported = { $file }: { $taken } lines taken, { $left } left out; { $trees } trees, { $lost } of them lost
+command-plan-note = Measured row from { $file }: { $taken } lines taken, { $left } left out.
+command-planted-refused = a planting angle of { $angle } degrees is refused; 10 to 90 is accepted
+command-wire = wire: { $reason }
+command-wire-refused = a cordon wire at { $height } mm is refused; 1 to { $highest } mm is accepted
+
+command-period-backward = a period from { $from } to { $to } is refused, for it ends before it begins; a last day from { $from } on is accepted
+command-period-long = a period from { $from } to { $to } is refused; up to a year is accepted
+command-day-refused = a day '{ $day }' is refused; one such as 2026-07-01 or 07-01 is accepted
+command-no-month = a day '{ $day }' is refused, for there is no month { $month }; 01 to 12 is accepted
+command-no-day = a day '{ $day }' is refused, for there is no such day; { $first } to { $last } is accepted
+command-light = { $file }: { $name }, leaf { $leaf }, { $from } to { $to }: { $caught } of the light caught (beam { $beam }, sky { $sky }), leaf area index { $index }
+command-light-zone = renewal zone { $mean } in the mean, { $least } at the least; { $under30 } of the wall under 30 %, { $under50 } under 50 %
+command-light-gap = gap from { $x0 } to { $x1 } m, { $z0 } to { $z1 } m high, loses { $loss } % of the light
+command-light-around = at { $latitude }, { $bearing }, { $spacing }
+command-light-latitude = latitude { $value }
+command-light-bearing = row bearing { $value }°
+command-light-spacing = rows { $value } m apart
+command-light-taken = { $what } (taken)
