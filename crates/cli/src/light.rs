@@ -223,14 +223,15 @@ fn row_words(row: &Lit, words: &Words, out: &mut String) {
         );
         let _ = writeln!(out, "  {said}");
     }
+    let place = |metres: f64| Arg::Text(words.to_type(&format!("{metres:.2}")));
     for gap in &light.gaps {
         let said = words.text(
             "command-light-gap",
             &[
-                ("x0", Arg::Number(gap.x0, 2)),
-                ("x1", Arg::Number(gap.x1, 2)),
-                ("z0", Arg::Number(gap.z0, 2)),
-                ("z1", Arg::Number(gap.z1, 2)),
+                ("x0", place(gap.x0)),
+                ("x1", place(gap.x1)),
+                ("z0", place(gap.z0)),
+                ("z1", place(gap.z1)),
                 ("loss", Arg::Number(gap.loss * 100.0, 3)),
             ],
         );
