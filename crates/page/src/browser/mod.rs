@@ -43,6 +43,7 @@ pub fn start_page(start_helper: js_sys::Function) {
 #[component]
 fn Page(start_helper: js_sys::Function) -> impl IntoView {
     let app = App::new(Rc::new(store::Device));
+    controls::languages::say_language(app);
     let incoming = incoming::Incoming::new(app);
     let helper = helper::Helper::start(app, &start_helper);
     window_event_listener(ev::keydown, move |e| {

@@ -42,6 +42,7 @@ table-found-saved = Saved: the row as it was found before leaf { $leaf }. The wo
 save-drawing = Save the drawing (SVG)
 other-row = Another row …
 print = Print
+language-choice = Language
 lengths-metres = metres
 lengths-feet = ft-in
 lengths-to-feet = metres: lengths are in metres; show feet and inches

@@ -38,6 +38,10 @@ pub trait Keeper {
     fn length_style(&self) -> LengthStyle;
     /// Remembers how lengths are shown.
     fn set_length_style(&self, style: LengthStyle);
+    /// The code of the language that was chosen last.
+    fn language(&self) -> Option<String>;
+    /// Remembers which language is chosen.
+    fn set_language(&self, code: &str);
     /// A record is on the desk from now on.
     fn opened(&self, app: App, id: String);
     /// No record is on the desk any longer.

@@ -79,11 +79,14 @@ impl App {
     /// The page's state before anything is opened.
     pub fn new(keeper: Rc<dyn Keeper>) -> Self {
         let style = keeper.length_style();
+        // One that was chosen once may be gone from this build.
+        let language = keeper.language().and_then(|code| Language::of(&code));
+        let language = language.unwrap_or_default();
         Self {
             keeper: StoredValue::new_local(keeper),
             desk: StoredValue::new_local(None),
             wall: StoredValue::new_local(None),
-            words: StoredValue::new_local(Words::new(&Language::default(), style)),
+            words: StoredValue::new_local(Words::new(&language, style)),
             record: StoredValue::new_local(None),
             pending: StoredValue::new_local(None),
             tick: RwSignal::new(0),
@@ -130,6 +133,11 @@ impl App {
             }
         });
         self.redraw();
+    }
+
+    /// Remembers the language of the texts; a page that is loaded again is in it.
+    pub fn keep_language(self, code: &str) {
+        self.keeper.with_value(|k| k.set_language(code));
     }
 
     /// Reads the desk, and is told of its changes.

@@ -4,4 +4,5 @@ pub mod dialog;
 pub mod disclosure;
 pub mod field;
 pub mod fields;
+pub mod languages;
 pub mod menu;

@@ -18,6 +18,7 @@ const DATABASE: &str = "cordonry";
 const PLANS: &str = "plans";
 const OPEN: &str = "cordonry.open";
 const LENGTHS: &str = "cordonry.lengths";
+const LANGUAGE: &str = "cordonry.language";
 const WALK: &str = "cordonry.walk";
 const WALKING: &str = "cordonry.walking";
 
@@ -37,6 +38,16 @@ impl Keeper for Device {
 
     fn set_length_style(&self, style: LengthStyle) {
         set_length_style(style);
+    }
+
+    fn language(&self) -> Option<String> {
+        local()?.get_item(LANGUAGE).ok().flatten()
+    }
+
+    fn set_language(&self, code: &str) {
+        if let Some(local) = local() {
+            let _ = local.set_item(LANGUAGE, code);
+        }
     }
 
     fn opened(&self, app: App, id: String) {

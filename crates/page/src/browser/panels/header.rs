@@ -3,6 +3,7 @@
 use crate::actions::{self, Action, Command, Does, Shown};
 use crate::browser::app::{App, Kept};
 use crate::browser::commands;
+use crate::browser::controls::languages::Languages;
 use crate::browser::controls::menu::Menu;
 use crate::browser::device::helper::Helper;
 use crate::browser::device::in_place;
@@ -75,6 +76,7 @@ pub fn Header(app: App, incoming: Incoming, helper: Helper) -> impl IntoView {
                         LengthStyle::FeetInches => "lengths-feet",
                     })}
                 </button>
+                <Languages app/>
                 <span class="kept-state" role="status">
                     {move || app.t(match app.kept.get() {
                         Kept::Saved => "kept-saved",

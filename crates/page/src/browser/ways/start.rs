@@ -3,6 +3,7 @@
 use super::incoming::Incoming;
 use super::open;
 use crate::browser::app::{App, Record};
+use crate::browser::controls::languages::Languages;
 use crate::browser::device::store;
 use crate::browser::ways::doors::{Doors, Doorway};
 use cordonry::said::Arg;
@@ -47,6 +48,7 @@ pub fn Start(incoming: Incoming, entry: RwSignal<Doorway>) -> impl IntoView {
         <main class="start">
             <h1 tabindex="-1">{app.t("start-title")}</h1>
             <p class="lead">{app.t("start-lead")}</p>
+            <Languages app/>
             <KeptRows app kept/>
             <div class="ways">
                 <Doors app entry/>
