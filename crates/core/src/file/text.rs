@@ -1,4 +1,7 @@
 //! From bytes to text: as spreadsheets save it, and by name what is no text at all.
+//!
+//! The few encodings are read here: a library of all of them brings tables of 128 kB compressed into the page's module,
+//! whichever of them are asked for.
 
 use super::{MAX_BYTES, foreign};
 use crate::refusal::Refusal;
