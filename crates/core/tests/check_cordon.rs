@@ -1,15 +1,12 @@
 //! The rules of the cordon, each a millimetre either side of its limit.
 
-#[path = "common/rows.rs"]
-mod rows;
-
 use cordonry::check::{Severity, figures};
 use cordonry::cover::cover;
 use cordonry::row::*;
 use cordonry::units::Deg;
 use cordonry::work::Work;
+use cordonry_fixture::wall::*;
 use cordonry_words::Words;
-use rows::*;
 
 /// Two trees with feet at 0 and 1500 on a row of 0 to 3000: the second fills 1500 to 3000 (stock of 2000), the
 /// first what its length gives.

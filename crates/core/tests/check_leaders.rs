@@ -1,12 +1,9 @@
 //! The rules of stock, leans and bends, each a step either side of its limit.
 
-#[path = "common/rows.rs"]
-mod rows;
-
 use cordonry::check::Severity;
 use cordonry::row::*;
+use cordonry_fixture::wall::*;
 use cordonry_words::Words;
-use rows::*;
 
 /// Trees at 0 and at `spacing`, planted at `angle` to the right; the second has stock enough.
 fn planted(angle: f64, spacing: i32, length: f64) -> Row {

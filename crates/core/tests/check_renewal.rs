@@ -1,12 +1,9 @@
 //! Renewal and the age of wood, each a step either side of its limit.
 
-#[path = "common/rows.rs"]
-mod rows;
-
 use cordonry::check::Finding;
 use cordonry::row::*;
+use cordonry_fixture::wall::*;
 use cordonry_words::Words;
-use rows::*;
 
 /// One tree in `leaf` with an upright for each of these diameters and birth leaves.
 fn tree(leaf: u8, uprights: &[(f64, u8)]) -> Row {

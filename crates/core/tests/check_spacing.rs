@@ -1,16 +1,13 @@
 //! The rules of the distances between uprights, each a millimetre either side of its limit.
 
-#[path = "common/rows.rs"]
-mod rows;
-
 use cordonry::plan::{Moment, VoidWork, Window};
 use cordonry::refusal::Refusal;
 use cordonry::row::*;
 use cordonry::said::Arg;
 use cordonry::units::{LengthStyle, Mm};
 use cordonry::work::Work;
+use cordonry_fixture::wall::*;
 use cordonry_words::Words;
-use rows::*;
 
 /// One tree that fills 0..3000, with uprights at these places.
 fn places(places: &[f64]) -> Row {

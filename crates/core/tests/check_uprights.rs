@@ -1,13 +1,10 @@
 //! The rules of the uprights of one tree, each a step either side of its limit.
 
-#[path = "common/rows.rs"]
-mod rows;
-
 use cordonry::row::*;
 use cordonry::units::{Deg, Mm};
 use cordonry::work::Work;
+use cordonry_fixture::wall::*;
 use cordonry_words::Words;
-use rows::*;
 
 /// One tree whose cordon is `length` mm long, from 0 on, with `count` uprights at even spaces.
 fn even(length: i32, count: usize) -> Row {

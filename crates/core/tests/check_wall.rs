@@ -1,13 +1,10 @@
 //! The rules of the wall and its wires, each a step either side of its limit.
 
-#[path = "common/rows.rs"]
-mod rows;
-
 use cordonry::check::{Finding, Severity};
 use cordonry::row::*;
 use cordonry::units::Mm;
+use cordonry_fixture::wall::*;
 use cordonry_words::Words;
-use rows::*;
 
 /// A cordon from 0 to 3000 with uprights of 2000 mm every 200 mm up to `left` and from `right` on.
 fn wall(left: f64, right: f64) -> Grow {

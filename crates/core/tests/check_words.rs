@@ -1,16 +1,13 @@
 //! Every finding can be said, and every remedy does what it says: on rows as they come.
 
-#[path = "common/rows.rs"]
-mod rows;
-
 use cordonry::check::{Context, Finding, check, light_rules, rules};
 use cordonry::cover::{Span, cover, upright_places};
 use cordonry::pose::{Geometry, PosedRow};
 use cordonry::row::*;
 use cordonry::terms::Terms;
+use cordonry_fixture::wall::*;
 use cordonry_words::Words;
 use proptest::prelude::*;
-use rows::*;
 
 #[test]
 fn every_rule_and_limit_has_a_text() {

@@ -1,14 +1,11 @@
 //! Corrections of the record: what each changes, and why it may be refused.
 
-#[path = "common/rows.rs"]
-mod rows;
-
 use cordonry::plan::{Correction, Plan, Setting, replay};
 use cordonry::row::*;
 use cordonry::units::{Deg, Mm};
 use cordonry::work::Work;
+use cordonry_fixture::wall::*;
 use cordonry_words::Words;
-use rows::*;
 
 const FIRST: TreeId = TreeId(1);
 

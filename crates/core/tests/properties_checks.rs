@@ -1,10 +1,8 @@
 //! Properties of findings on random rows.
 
-mod common_arb;
-
-use common_arb::*;
 use cordonry::check::{Before, Context, Finding, check, rules, survey};
 use cordonry::plan::{Phase, Plan, Replayed, Replayer};
+use cordonry_fixture::random::*;
 use cordonry_words::Words;
 use proptest::prelude::*;
 

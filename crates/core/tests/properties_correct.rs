@@ -1,13 +1,11 @@
 //! Properties of corrections: whatever is corrected, the record stays whole and is saved as it is.
 
-mod common_arb;
-
-use common_arb::*;
 use cordonry::file::{read_plan, write_plan};
 use cordonry::plan::{Correction, Measure, Plan};
 use cordonry::row::{ShootId, TreeId};
 use cordonry::units::Mm;
 use cordonry::work::{Sweep, apply, choices, spread};
+use cordonry_fixture::random::*;
 use cordonry_words::Words;
 use proptest::prelude::*;
 use proptest::sample::Index;

@@ -1,13 +1,11 @@
 //! Properties of courses, bending and cover.
 
-mod common_arb;
-
-use common_arb::*;
 use cordonry::cover::{Cover, Laid, Span, cover, cover_of};
 use cordonry::pose::{Geometry, Posed, bend_toward, layout};
 use cordonry::row::{Limit, Pose, Row, Shoot, ShootId, Toward, Tree, TreeId};
 use cordonry::units::{Deg, Mm};
 use cordonry::work::{Work, apply};
+use cordonry_fixture::random::*;
 use kurbo::{ParamCurve, ParamCurveArclen, Point};
 use proptest::prelude::*;
 use proptest::sample::Index;

@@ -1,14 +1,12 @@
 //! Properties of plans: undo, replay, void work, identity.
 
-mod common_arb;
-
-use common_arb::*;
 use cordonry::file::{read_plan, write_plan};
 use cordonry::plan::{History, Moment, Phase, Plan, Replayer, Schedule, Setting, VoidWork, Window};
 use cordonry::row::{Limit, Row, ShootId, TreeId};
 use cordonry::terms::Assumptions;
 use cordonry::units::Mm;
 use cordonry::work::{Work, apply};
+use cordonry_fixture::random::*;
 use proptest::prelude::*;
 use proptest::sample::Index;
 use std::collections::BTreeSet;

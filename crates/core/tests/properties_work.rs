@@ -1,13 +1,11 @@
 //! Properties of single pieces of work on a row.
 
-mod common_arb;
-
-use common_arb::*;
 use cordonry::plan::{Moment, Window};
 use cordonry::pose::{Geometry, layout};
 use cordonry::row::{Shoot, ShootId, Toward, TreeId};
 use cordonry::units::{Deg, Mm};
 use cordonry::work::{Work, apply};
+use cordonry_fixture::random::*;
 use cordonry_words::Words;
 use proptest::prelude::*;
 use proptest::sample::Index;
