@@ -6,10 +6,12 @@ use cordonry::file::csv::{Measured, Options, Style, read, write};
 use cordonry::file::read_plan;
 use cordonry::plan::Plan;
 use cordonry::pose::PosedRow;
-use cordonry::row::{Covering, Row, ShootId, Site, Targets, Tree, Trellis, Wire};
+use cordonry::row::{Covering, Kind, Row, ShootId, Site, Targets, Tree, Trellis, Wire};
 use cordonry::terms::Terms;
 use cordonry::units::{LengthStyle, Mm};
+use cordonry_fixture::{random, wild};
 use cordonry_words::Words;
+use proptest::prelude::*;
 use std::collections::BTreeMap;
 use std::path::Path;
 use std::sync::Arc;
@@ -112,6 +114,54 @@ fn every_example_comes_back_from_a_table_as_it_was() {
         seen += 1;
     }
     assert!(seen >= 10);
+}
+
+/// As a plan file may hold them: no season before its own, one growth a season.
+fn measurable(row: &Row) -> bool {
+    row.trees.iter().flat_map(|t| &t.shoots).all(|s| {
+        s.units.iter().all(|u| u.leaf < row.leaf)
+            && s.units.windows(2).all(|u| u[0].leaf < u[1].leaf)
+    })
+}
+
+proptest! {
+    #![proptest_config(random::cases(150))]
+
+    /// Whatever the row: what is written is read without a remark, and is written the same.
+    #[test]
+    fn a_written_row_is_written_the_same_again(row in prop_oneof![random::row(), wild::row()], style in 0usize..4) {
+        let style = styles()[style];
+        let row = grown(&row);
+        let text = write(&row, &Site::default(), style);
+        let again = taken(&text);
+        prop_assert_eq!(&again.bad, &vec![], "{}", text);
+        prop_assert_eq!(&again.said, &vec![], "{}", text);
+        prop_assert_eq!(&again.row.trellis, &row.trellis);
+        prop_assert_eq!((again.row.from, again.row.to), (row.from, row.to));
+        prop_assert_eq!(write(&again.row, &again.site, style), text);
+    }
+
+    #[test]
+    fn a_measured_row_comes_back_as_it_was(mut row in random::row(), targets in random::targets()) {
+        row.leaf = 5;
+        prop_assume!(measurable(&row));
+        let mut plan = Plan::new("random", row);
+        plan.targets = Arc::new(targets);
+        check_same("random", &plan);
+    }
+}
+
+/// The row without shoots of which nothing has grown, but buds: a table has no line for them.
+fn grown(row: &Row) -> Row {
+    let tree = |tree: &Arc<Tree>| {
+        let mut tree = (**tree).clone();
+        tree.remove_with_descendants(|s| s.units.is_empty() && s.kind() != Kind::Bud);
+        Arc::new(tree)
+    };
+    Row {
+        trees: row.trees.iter().map(tree).collect(),
+        ..row.clone()
+    }
 }
 
 const HEAD: &str = "tree,place,kind,length,diameter,season,rubbed,cut\n";

@@ -3,9 +3,10 @@
 use cordonry::cover::{Cover, Laid, Span, cover, cover_of};
 use cordonry::pose::{Geometry, Posed, bend_toward, layout};
 use cordonry::row::{Limit, Pose, Row, Shoot, ShootId, Toward, Tree, TreeId};
-use cordonry::units::{Deg, Mm};
+use cordonry::units::Deg;
 use cordonry::work::{Work, apply};
 use cordonry_fixture::random::*;
+use cordonry_fixture::wood;
 use kurbo::{ParamCurve, ParamCurveArclen, Point};
 use proptest::prelude::*;
 use proptest::sample::Index;
@@ -321,16 +322,7 @@ proptest! {
 
 #[test]
 fn a_drag_of_nothing_is_no_pose() {
-    let tree = Tree {
-        id: TreeId(1),
-        foot: Mm(0),
-        planted: cordonry::row::Planted {
-            angle: Deg::new(45.0),
-            toward: Toward::Left,
-        },
-        shoots: Vec::new(),
-        note: String::new(),
-    };
+    let tree = wood::tree(1, 0, 45.0, Toward::Left, Vec::new());
     let g = Geometry {
         wire: 500.0,
         bend_diameters: 15.0,
@@ -349,36 +341,12 @@ fn a_drag_of_nothing_is_no_pose() {
 /// What a shoot laid to the right covers that grows from the tip of a bare stand, `height` mm above the ground; the
 /// wire is at 500 mm, its wood bears from there, and the band ends at 650 mm.
 fn covers(height: f64, rise: f64, length: f64) -> Option<Span> {
-    let shoot = |id: u32, pose: Pose, length: f64| Shoot {
-        pose,
-        units: vec![cordonry::row::GrowthUnit::whole(1, length)],
-        ..Shoot::bud(
-            ShootId::found(id),
-            (id > 0).then_some(ShootId::STEM),
-            if id > 0 { height } else { 0.0 },
-        )
-    };
-    let laid = Pose::Laid {
-        toward: Toward::Right,
-        rise: Deg::new(rise),
-    };
-    let tree = Tree {
-        id: TreeId(1),
-        foot: Mm(0),
-        planted: cordonry::row::Planted {
-            angle: Deg::new(90.0),
-            toward: Toward::Right,
-        },
-        shoots: vec![shoot(0, Pose::Free, height), shoot(1, laid, length)],
-        note: String::new(),
-    };
-    let row = Row {
-        leaf: 1,
-        from: Mm(-1000),
-        to: Mm(5000),
-        trellis: Default::default(),
-        trees: vec![Arc::new(tree)],
-    };
+    let row = cordonry_fixture::table(&format!(
+        "row from,-1 m
+         row to,5 m
+         1,0,stem,,{height},none,right,planted 90 free,1
+         1,along {height},leader,stem,{length},none,right,laid {rise},1",
+    ));
     cover(&row, &Default::default())
         .laid
         .first()

@@ -1,16 +1,13 @@
 //! What a row remembers of its past: when growth was cut, where a shoot came from, how wide it was bent.
 
-#[path = "common/rows.rs"]
-mod rows;
-
 use cordonry::plan::{Correction, Plan};
 use cordonry::pose::{Geometry, layout};
 use cordonry::row::*;
 use cordonry::terms::{Assumptions, Terms};
 use cordonry::units::{Deg, Mm};
 use cordonry::work::{Work, apply};
+use cordonry_fixture::wall::*;
 use kurbo::Point;
-use rows::*;
 
 const FIRST: TreeId = TreeId(1);
 

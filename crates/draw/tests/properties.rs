@@ -3,10 +3,7 @@
 use cordonry::cover::{Span, cover, upright_places};
 use cordonry::plan::{Mark, Plan};
 use cordonry::pose::Geometry;
-use cordonry::row::{
-    Face, GrowthUnit, Laterals, Moment, Planted, Pose, Row, Shoot, ShootId, Targets, Toward, Tree,
-    TreeId, Trellis,
-};
+use cordonry::row::{Moment, Row, Targets, Toward, Trellis};
 use cordonry::terms::Terms;
 use cordonry::units::{Deg, LengthStyle, Mm};
 use cordonry::work::Work;
@@ -14,118 +11,9 @@ use cordonry_draw::{
     Detail, DocumentOptions, Options, cordon_band, document_with, frame, tree_group_with,
     tree_numbers, work_marks,
 };
+use cordonry_fixture::wild::row;
 use cordonry_words::{Language, Words};
 use proptest::prelude::*;
-use std::sync::Arc;
-
-fn toward() -> impl Strategy<Value = Toward> {
-    prop_oneof![Just(Toward::Left), Just(Toward::Right)]
-}
-
-fn pose() -> impl Strategy<Value = Pose> {
-    prop_oneof![
-        (toward(), -100..300i32).prop_map(|(toward, rise)| Pose::Laid {
-            toward,
-            rise: Deg::new(f64::from(rise) / 10.0)
-        }),
-        (-900..900i32).prop_map(|lean| Pose::Upright {
-            lean: Deg::new(f64::from(lean) / 10.0)
-        }),
-        Just(Pose::Stub),
-        Just(Pose::Free),
-    ]
-}
-
-/// A shoot by its parent's place and its base's share along it, yet to be put on a tree.
-type Loose = (f64, f64, Pose, Vec<(f64, f64)>, f64, u16);
-
-fn loose() -> impl Strategy<Value = Loose> {
-    (
-        0.0..1.0f64,
-        0.0..1.0f64,
-        pose(),
-        prop::collection::vec((0.1..4000.0f64, 0.001..1.0f64), 0..4),
-        0.0..500.0f64,
-        0..200u16,
-    )
-}
-
-fn tree() -> impl Strategy<Value = (i32, u8, Toward, Vec<Loose>)> {
-    (
-        -5_000_000..5_000_000i32,
-        10..=90u8,
-        toward(),
-        prop::collection::vec(loose(), 0..12),
-    )
-}
-
-fn plant(id: u32, (foot, angle, toward, loose): (i32, u8, Toward, Vec<Loose>)) -> Arc<Tree> {
-    let mut shoots: Vec<Shoot> = Vec::new();
-    for (i, (parent, at, pose, units, diameter, twigs)) in loose.into_iter().enumerate() {
-        let parent = (i > 0).then(|| ((parent * i as f64) as usize).min(i - 1));
-        shoots.push(Shoot {
-            id: ShootId::found(i as u32),
-            parent: parent.map(|p| ShootId::found(p as u32)),
-            at: parent.map_or(0.0, |p| at * shoots[p].length()),
-            face: [Face::Top, Face::Side, Face::Under][i % 3],
-            pose,
-            units: units
-                .into_iter()
-                .enumerate()
-                .map(|(n, (grown, share))| GrowthUnit::new(n as u8 + 1, grown, grown * share))
-                .collect(),
-            diameter,
-            laterals: Laterals {
-                count: twigs,
-                total: f64::from(twigs) * 90.0,
-            },
-            rubbed: false,
-            origin: None,
-            bend_radius: None,
-        });
-    }
-    Arc::new(Tree {
-        id: TreeId(id),
-        foot: Mm(foot),
-        planted: Planted {
-            angle: Deg::new(angle.into()),
-            toward,
-        },
-        shoots,
-        note: String::new(),
-    })
-}
-
-fn row() -> impl Strategy<Value = Row> {
-    let posts = prop::collection::vec(-5_000_000..5_000_000i32, 0..3);
-    (
-        prop::collection::vec(tree(), 0..5),
-        -20_000..20_000i32,
-        0..60_000i32,
-        posts,
-        0.0..1.0f64,
-    )
-        .prop_map(|(trees, from, length, posts, near)| {
-            // Trees from anywhere, drawn together so that sheets stay short.
-            let near = |x: i32| (f64::from(x) / 5_000_000.0 * (5_000.0 + 40_000.0 * near)) as i32;
-            let mut row = Row {
-                leaf: 3,
-                from: Mm(from),
-                to: Mm(from + length),
-                trellis: Trellis {
-                    posts: posts.into_iter().map(|x| Mm(near(x))).collect(),
-                    ..Trellis::default()
-                },
-                trees: trees
-                    .into_iter()
-                    .enumerate()
-                    .map(|(i, (foot, a, t, l))| plant(i as u32 + 1, (near(foot), a, t, l)))
-                    .collect(),
-            };
-            row.sort();
-            row
-        })
-}
 
 fn works(row: &Row) -> Vec<Work> {
     let toward = Toward::Left;
