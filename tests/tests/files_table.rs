@@ -76,6 +76,12 @@ fn findings(row: &Row, site: &Site, targets: &Targets) -> Vec<Finding> {
     ))
 }
 
+/// What was assumed of a table. Whether its numbers are in another unit is only asked: wood may be as thin as that.
+fn assumed(measured: &Measured) -> Vec<&str> {
+    let keys = measured.said.iter().map(|s| s.key);
+    keys.filter(|k| *k != "file-said-unit-doubt").collect()
+}
+
 /// The found row of a plan, written and read and written again.
 fn check_same(name: &str, plan: &Plan) {
     let found = renumbered(&plan.found);
@@ -88,7 +94,7 @@ fn check_same(name: &str, plan: &Plan) {
         let second = write(&again.row, &again.site, style);
         assert!(second == text, "{name}, {style:?}:\n{text}\n{second}");
         // Everything that could be assumed is said.
-        assert_eq!(again.said, vec![], "{name}");
+        assert_eq!(assumed(&again), Vec::<&str>::new(), "{name}");
         assert_eq!(
             findings(&again.row, &again.site, &plan.targets),
             findings(&found, &plan.site, &plan.targets),
@@ -135,7 +141,7 @@ proptest! {
         let text = write(&row, &Site::default(), style);
         let again = taken(&text);
         prop_assert_eq!(&again.bad, &vec![], "{}", text);
-        prop_assert_eq!(&again.said, &vec![], "{}", text);
+        prop_assert_eq!(assumed(&again), Vec::<&str>::new(), "{}", text);
         prop_assert_eq!(&again.row.trellis, &row.trellis);
         prop_assert_eq!((again.row.from, again.row.to), (row.from, row.to));
         prop_assert_eq!(write(&again.row, &again.site, style), text);

@@ -1,15 +1,12 @@
 //! What shoots are on the wall as it grows and is renewed, and what the checks make of what happened when.
 
-#[path = "common/rows.rs"]
-mod rows;
-
 use cordonry::check::{Context, Finding, check, figures};
 use cordonry::cover::upright_places;
 use cordonry::pose::{Geometry, PosedRow};
 use cordonry::row::*;
 use cordonry::terms::Terms;
 use cordonry::units::Deg;
-use rows::*;
+use cordonry_fixture::wall::*;
 
 fn at(leaf: u8, window: Window) -> Moment {
     Moment { leaf, window }

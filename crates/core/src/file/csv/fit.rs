@@ -107,7 +107,9 @@ pub(super) fn at(
         None if kind == Kind::Leader => return Ok((libm::floor(length), false)),
         None => return Err(no_place()),
         Some(Place::Along(d)) if (0.0..=length + SLACK).contains(&d) => {
-            return Ok((libm::round(d).min(libm::floor(length)), d > length));
+            // A place in inches is no whole number of mm.
+            let d = libm::round(d);
+            return Ok((d.min(libm::floor(length)), d > length));
         }
         Some(Place::Along(d)) => return off(d, 0.0, length),
         Some(Place::Row(x)) => x,

@@ -54,7 +54,7 @@ pub(super) fn as_written(tree: &Tree) -> Tree {
         match shoot.parent {
             Some(parent) => {
                 let longest = lengths.get(&parent).copied().unwrap_or(0.0);
-                out.at = libm::round(shoot.at).min(longest);
+                out.at = libm::round(shoot.at).min(longest) + 0.0;
             }
             None => (out.at, out.face) = (0.0, Face::Top),
         }

@@ -425,7 +425,8 @@ impl<'a> TreeBuild<'a> {
             )?;
             self.note_length = length;
         }
-        let mut shoot = self.shoot(says, Some(parent_id), at.min(longest), pose)?;
+        // A zero has no sign: shoots at one place keep the order of their lines.
+        let mut shoot = self.shoot(says, Some(parent_id), at.min(longest) + 0.0, pose)?;
         shoot.id = ShootId::found(self.courses.len() as u32);
         self.counts.ends += usize::from(at_end);
         if !note.is_empty() {
