@@ -2,7 +2,7 @@
 
 use cordonry::plan::{Moment, Window};
 use cordonry::pose::{Geometry, layout};
-use cordonry::row::{Shoot, ShootId, Toward, TreeId};
+use cordonry::row::{ShootId, Toward, TreeId};
 use cordonry::units::{Deg, Mm};
 use cordonry::work::{Work, apply};
 use cordonry_fixture::random::*;
