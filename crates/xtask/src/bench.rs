@@ -64,6 +64,7 @@ const BENCHES: &[Bench] = &[
             "run -q --release -p cordonry-tests --bin bench-replay",
         ],
         page: false,
+        packages: None,
     },
     Bench {
         name: "many",
