@@ -21,7 +21,7 @@
 //! Columns come in any order under these names or their like, with a unit if wanted (`length (cm)`, `place_mm`). A cell
 //! may have its own unit; where neither has one, it is guessed from the column and said.
 //!
-//! Lines above the names say what the row is as a whole: see [`block`].
+//! Lines above the names say what the row is as a whole: see `block.rs`.
 
 mod block;
 mod fit;
