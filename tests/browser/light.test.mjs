@@ -61,9 +61,17 @@ pageTest('a place is told at the pointer, and by the arrow keys', {}, async ({ p
   assert.notEqual(await readout(page), up);
 });
 
-pageTest('period, hour and leaves change what is looked at', {}, async ({ page }) => {
+pageTest('period, sky, hour and leaves change what is looked at', {}, async ({ page }) => {
   await lit(page, 'overdue-renewal.json');
   const season = await figure(page, 'figure-light-caught');
+  assert.match(await figure(page, 'figure-light-filled'), /^\d+ %$/);
+  const parts = await figure(page, 'figure-light-parts');
+  await page.locator('[data-act=light-weather]').selectOption('usual');
+  await exact(page);
+  // Beam and sky are caught as before, and mixed otherwise.
+  assert.notEqual(await figure(page, 'figure-light-caught'), season);
+  assert.equal(await figure(page, 'figure-light-parts'), parts);
+  await page.locator('[data-act=light-weather]').selectOption('clear');
   await page.locator('[data-act=light-when]').selectOption('12');
   await exact(page);
   assert.notEqual(await figure(page, 'figure-light-caught'), season);

@@ -1,12 +1,15 @@
 //! Traced light against closed forms and published figures, the source beside each number.
 
+use cordonry::light::anchors::ANCHORS;
 use cordonry::light::direction::{Direction, DirectionSet, Fineness, gauss_legendre};
 use cordonry::light::published::{
     jackson_1980, jackson_1980_leaf_lit, thin_wall_face, thin_walls_uniform_sky,
 };
-use cordonry::light::report::{LightMap, shares, zone_through_thickness};
-use cordonry::light::sky::{Period, Site, Sky, period_light, sky_weights};
-use cordonry::light::state::{LightState, Settings};
+use cordonry::light::report::{LightMap, light_at, shares, zone_through_thickness};
+use cordonry::light::sky::{
+    Period, Site, Sky, USUAL_SKY_SHARE, Weather, period_light, sky_weights,
+};
+use cordonry::light::state::{LightState, Settings, Weights};
 use cordonry::light::sun::{ClearDay, declination, solar_time, sunset_hour_angle};
 use cordonry::light::trace::{SINGLE, caught, through_to_point};
 use cordonry::light::wall::{Ends, G_SPHERICAL, LeafBox, RowShape, Wall};
@@ -218,21 +221,45 @@ fn a_low_wall_cannot_catch_sixty_percent() {
 }
 
 #[test]
-fn a_tall_narrow_wall_catches_what_was_measured() {
-    // The same published shares, 60 and 69 %: a wall of 3.0–3.3 m at 2.8 m spacing with leaf area index 2.0–2.5 lies
-    // between .50 and .72 (clear early-July days, beam and uniform sky, weighed by light on level ground).
+fn published_walls_stand_beside_the_model() {
+    // 60 and 69 % caught, as above, and 28 % of full light at 0.4 m height in a yielding wall (abstract, International
+    // Horticultural Congress 2022). Derived: such walls catch between .50 and .72.
+    let (mut caught, mut base) = (Vec::new(), Vec::new());
+    let site = Site {
+        latitude_deg: 46.0,
+        row_azimuth_deg: 0.0,
+    };
+    let july = Period {
+        first: 182,
+        last: 196,
+    };
     for height in [3.0, 3.3] {
         for lai in [2.0, 2.5] {
             let density = lai * 2.8 / (0.5 * (height - 0.5));
             let wall = wall(0.5, height, density, 0.5, 2.8);
             near(wall.leaf_area_index(), lai, 1e-5, "leaf area index");
-            let share = july(wall, 0.0);
-            assert!(
-                (0.50..=0.72).contains(&share),
-                "{height} m, index {lai}: {share}"
-            );
+            let state = at_rest(wall, None);
+            let (set, day) = (state.directions(), ClearDay::default());
+            let light = period_light(set, site, july, day, Sky::StandardOvercast);
+            caught.push(shares(&state, &light).total);
+            let across = (0..8).map(|i| (f64::from(i) + 0.5) / 8.0 * 0.25);
+            let at = |y| light_at(state.wall(), set, &light.total, 0.5, y, 0.4);
+            base.push(across.map(at).sum::<f64>() / 8.0);
         }
     }
+    let ends = |values: &[f64]| {
+        let least = values.iter().copied().fold(1.0, f64::min);
+        (least, values.iter().copied().fold(0.0, f64::max))
+    };
+    let [first, second, low] = ANCHORS;
+    println!("caught {:?}, base {:?}", ends(&caught), ends(&base));
+    for (anchor, now) in [(first, &caught), (second, &caught), (low, &base)] {
+        let (least, most) = ends(now);
+        near(anchor.model.0, least, 0.005, anchor.key);
+        near(anchor.model.1, most, 0.005, anchor.key);
+        println!("{}: {:+.3}", anchor.key, anchor.off());
+    }
+    assert!(first.model.0 >= 0.50 && first.model.1 <= 0.72);
 }
 
 #[test]
@@ -412,4 +439,102 @@ fn finer_sets_agree_with_coarser() {
     near(share(Fineness::Dragging), fine, 4e-3, "dragging");
     near(share(Fineness::Coarse), fine, 8e-3, "coarse");
     assert_eq!(DirectionSet::new(Fineness::Dragging).len(), 120);
+}
+
+#[test]
+fn the_band_is_the_mean_through_the_thickness_of_single_rays() {
+    // The state's own few places through the wall against rays walked one by one at eight, over leaves in strips.
+    let strips = [0.0, 0.2, 0.4, 0.6].map(|x0| LeafBox {
+        x0,
+        x1: x0 + 0.15,
+        z0: 0.5,
+        z1: 2.5,
+        density: 6.0,
+    });
+    let shape = RowShape {
+        thickness: 0.5,
+        row_spacing: 3.0,
+        g: G_SPHERICAL,
+    };
+    let wall = Wall::from_boxes(0.0, 0.8, &strips, shape, Ends::Repeated).expect("a wall");
+    let columns = 0..wall.columns();
+    let site = Site {
+        latitude_deg: 45.0,
+        row_azimuth_deg: 0.0,
+    };
+    let season = Period::growing_season(45.0);
+    // A band that ends within a level too.
+    for (zone, settings, within) in [
+        (
+            (0.5, 0.8),
+            Settings::settled(&wall, Some(columns.clone())),
+            4e-3,
+        ),
+        (
+            (0.5, 0.75),
+            Settings::settled(&wall, Some(columns.clone())),
+            4e-3,
+        ),
+        (
+            (0.5, 0.8),
+            Settings::dragging(Some(columns.clone())),
+            1.5e-2,
+        ),
+    ] {
+        let mut state = LightState::new(wall.clone(), &settings.with_band(zone));
+        let light = period_light(
+            state.directions(),
+            site,
+            season,
+            ClearDay::default(),
+            Sky::StandardOvercast,
+        );
+        for light in [&light.total, &light.clone().under(Weather::Usual).total] {
+            let band = state.band_light(light);
+            let mean = band.iter().map(|l| f64::from(*l)).sum::<f64>() / band.len() as f64;
+            let every = columns.clone();
+            let rays = zone_through_thickness(&wall, state.directions(), light, zone, every);
+            let rays = rays.expect("the zone");
+            println!("{zone:?}: {mean} {rays}");
+            near(mean, rays, within, "through the thickness");
+        }
+        // What is worked out of a part of the columns is what the whole gives.
+        let whole = state.band_light(&light.total);
+        state.set_view(3..7);
+        assert_eq!(state.band_light(&light.total), whole[3..7]);
+    }
+    assert!(
+        at_rest(wall, Some(columns))
+            .band_light(&Weights::one())
+            .is_empty()
+    );
+}
+
+#[test]
+fn the_usual_sky_is_what_two_published_formulas_give() {
+    // Monthly means over middle latitudes, at half of the light outside the air: 1 − 1.13 K (Page 1961) and
+    // 1.311 − 3.022 K + 3.427 K² − 1.821 K³ for sunset past 81.4° (Erbs, Klein and Duffie 1982, Solar Energy 28:293).
+    let k = 0.5f64;
+    let erbs = 1.311 - 3.022 * k + 3.427 * k * k - 1.821 * k.powi(3);
+    near(USUAL_SKY_SHARE, erbs, 0.01, "share of the sky");
+    let set = DirectionSet::new(Fineness::Settled);
+    let site = Site {
+        latitude_deg: 45.0,
+        row_azimuth_deg: 0.0,
+    };
+    let day = ClearDay::default();
+    let light = |period| period_light(&set, site, period, day, Sky::StandardOvercast);
+    let clear = light(Period::growing_season(45.0));
+    let usual = clear.clone().under(Weather::Usual);
+    near(
+        usual.total.values().iter().sum(),
+        1.0,
+        1e-9,
+        "all of the light",
+    );
+    for (i, total) in usual.total.values().iter().enumerate() {
+        let (beam, sky) = (clear.beam.values()[i], clear.sky.values()[i]);
+        near(*total, 0.565 * beam + 0.435 * sky, 1e-12, "a direction");
+    }
+    assert_eq!(clear.clone().under(Weather::Clear), clear);
 }

@@ -3,7 +3,7 @@
 use cordonry::light::direction::{Direction, Fineness};
 use cordonry::light::gaps::{GapRule, light_gaps};
 use cordonry::light::report::LightMap;
-use cordonry::light::sky::{Period, Site, Sky, period_light, sky_weights};
+use cordonry::light::sky::{Period, Site, Sky, Weather, period_light, sky_weights};
 use cordonry::light::state::{LightState, Settings};
 use cordonry::light::sun::ClearDay;
 use cordonry::light::trace::{QUICK, SINGLE, caught, ground_by_column, through_to_point};
@@ -237,9 +237,7 @@ fn a_bare_wall_lets_everything_through() {
             &wall,
             SITE,
             SEASON,
-            ClearDay::default(),
-            Sky::Uniform,
-            Fineness::Coarse,
+            Weather::Clear,
             &GapRule::between(0.0, 3.0)
         )
         .is_empty()
@@ -328,9 +326,7 @@ fn gaps_are_found_and_ranked_by_what_they_lose() {
         &wall,
         SITE,
         SEASON,
-        ClearDay::default(),
-        Sky::Uniform,
-        Fineness::Dragging,
+        Weather::Clear,
         &GapRule::between(0.5, 2.5),
     );
     let places: Vec<(f64, f64, f64)> = gaps.iter().map(|g| (g.x0, g.x1, g.z0)).collect();
@@ -350,7 +346,7 @@ fn gaps_are_found_and_ranked_by_what_they_lose() {
                 SITE,
                 SEASON,
                 ClearDay::default(),
-                Sky::Uniform,
+                Sky::StandardOvercast,
             )
             .total,
         )

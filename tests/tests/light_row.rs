@@ -1,11 +1,11 @@
 //! The light of rows of trees: leaves from their wood, what is reported of them, and what an edit changes.
 
-use cordonry::check::{Context, Finding, check_light};
+use cordonry::check::{Context, Finding, Severity, check, check_light, tell_costs};
 use cordonry::light::foliage::{Change, Foliage};
 use cordonry::light::row_light::report;
 use cordonry::light::state::{LightState, Settings};
 use cordonry::light::{Alike, DeepCanopy, beside_deep};
-use cordonry::light::{Fineness, Period};
+use cordonry::light::{Fineness, Period, Weather};
 use cordonry::pose::PosedRow;
 use cordonry::row::{
     GrowthUnit, Limit, Moment, Planted, Pose, Row, Shoot, ShootId, Site, Targets, Toward, Tree,
@@ -240,7 +240,12 @@ fn rows_without_trees_or_stretch_are_open() {
         assert!(light.fall_through.iter().all(|t| *t > 0.999));
         assert!(light.zone.is_some_and(|z| z.lowest > 0.999));
         assert_eq!(
-            beside_deep(&foliage(&bare), &Targets::default(), season, DEEP),
+            beside_deep(
+                &foliage(&bare),
+                &Targets::default(),
+                (season, Weather::Clear),
+                DEEP
+            ),
             None
         );
     }
@@ -295,7 +300,9 @@ fn a_deep_canopy_is_darker_at_its_base_than_the_rows_own_uprights() {
         for period in [Period::month(7), Period::growing_season(45.0)] {
             for thickness in [1.5, 1.75, 2.0] {
                 let deep = DeepCanopy { thickness, ..DEEP };
-                let both = beside_deep(&leaves, &Targets::default(), period, deep).expect("leaves");
+                let both =
+                    beside_deep(&leaves, &Targets::default(), (period, Weather::Clear), deep)
+                        .expect("leaves");
                 println!(
                     "{apart} {top} {thickness}: index {:.2}, base {:.3} {:.3}, cut {:.3} {:.3}",
                     both.flat.leaf_area_index,
@@ -318,7 +325,8 @@ fn flat_and_deep_have_the_same_leaf_area_and_what_is_kept_alike() {
     let leaves = foliage(&row(6, 200.0, 2500.0, 6));
     let targets = Targets::default();
     let season = Period::growing_season(45.0);
-    let beside = |canopy| beside_deep(&leaves, &targets, season, canopy).expect("leaves");
+    let beside =
+        |canopy| beside_deep(&leaves, &targets, (season, Weather::Clear), canopy).expect("leaves");
     for thickness in [0.5, 1.5, 2.0, 2.9] {
         let same_alley = beside(DeepCanopy { thickness, ..DEEP });
         let same_rows = beside(DeepCanopy {
@@ -377,7 +385,12 @@ fn found_at(row: &Row, site: &Site, targets: &Targets) -> Vec<Finding> {
     let light = report(&Foliage::new(row, site, targets, 1.0), targets, season);
     let terms = Terms::on(row, targets, site);
     let row = PosedRow::of(row, targets);
-    check_light(&Context::found(&row, &terms, targets), &light)
+    let context = Context::found(&row, &terms, targets);
+    let mut found = check(&context);
+    let of_light = check_light(&context, &light, &found);
+    tell_costs(&of_light.costs, &mut found);
+    found.extend(of_light.findings);
+    found
 }
 
 fn of<'f>(found: &'f [Finding], rule: &str) -> Vec<&'f Finding> {
@@ -402,10 +415,24 @@ fn mended(row: &Row, finding: &Finding) -> Row {
     row
 }
 
+/// Limits under which an opening of four lost uprights is no finding about the wood.
+fn openings_alone() -> Targets {
+    let mut targets = Targets::default();
+    targets
+        .set(Limit::UprightSpacingMax, Some(1000.0))
+        .expect("in range");
+    targets
+}
+
+/// Two uprights lost from one tree, four from another.
+fn twice_holed() -> Row {
+    without(&without(&row(6, 200.0, 2500.0, 4), 1, 3..5), 4, 2..6)
+}
+
 #[test]
 fn light_gaps_are_ranked_by_their_loss_and_mended_by_buds() {
-    let holed = without(&without(&row(6, 200.0, 2500.0, 4), 1, 3..5), 4, 2..6);
-    let found = found(&holed);
+    let holed = twice_holed();
+    let found = found_at(&holed, &Site::default(), &openings_alone());
     let gaps = of(&found, "light-gap");
     let [worst, other] = &gaps[..] else {
         panic!("{gaps:?}")
@@ -417,6 +444,38 @@ fn light_gaps_are_ranked_by_their_loss_and_mended_by_buds() {
     let after = mended(&holed, worst);
     let grown = |row: &Row| row.trees[4].shoots.len();
     assert!(grown(&after) >= grown(&holed) + 3, "buds are kept in it");
+}
+
+#[test]
+fn an_opening_where_wood_is_missing_is_told_once_with_what_it_costs() {
+    let words = cordonry_words::Words::strict();
+    let told = "what falls through there in a season would be caught by";
+    // Lost uprights.
+    let holed = twice_holed();
+    let together = found(&holed);
+    assert!(of(&together, "light-gap").is_empty());
+    let mut far = of(&together, "uprights-too-far");
+    far.retain(|f| f.tells_light_cost());
+    let alone = found_at(&holed, &Site::default(), &openings_alone());
+    let gaps = of(&alone, "light-gap");
+    assert_eq!((far.len(), gaps.len()), (2, 2));
+    for gap in gaps {
+        let cost = format!("{told} {:.2} m of this wall", gap.measured / 1000.0);
+        let tells = far.iter().filter(|f| words.finding(f).contains(&cost));
+        assert_eq!(tells.count(), 1, "{cost}");
+    }
+    // A lost tree.
+    let mut lost = row(6, 200.0, 2500.0, 4);
+    Arc::make_mut(&mut lost.trees[2]).shoots.clear();
+    let mut found = found(&lost);
+    assert!(of(&found, "light-gap").is_empty());
+    let [bare] = of(&found, "cordon-gap")[..] else {
+        panic!("{found:?}")
+    };
+    assert!(words.finding(bare).contains(told));
+    // With the light put out it is told no longer.
+    tell_costs(&[], &mut found);
+    assert!(!found.iter().any(Finding::tells_light_cost));
 }
 
 #[test]
@@ -450,13 +509,48 @@ fn a_crowd_darkens_the_renewal_zone_and_thinning_clears_it() {
 }
 
 #[test]
-fn a_low_wall_between_wide_rows_is_under_the_target() {
+fn a_low_wall_between_wide_rows_is_worth_a_note_at_most() {
     let found = found(&row(5, 250.0, 2500.0, 6));
     let [under] = of(&found, "light-under-target")[..] else {
         panic!("{found:?}")
     };
     assert!(under.measured < under.allowed);
+    assert_eq!(under.severity, Severity::Note);
+    assert!(of(&found, "light-under-filled").is_empty());
+    assert!(of(&found, "renewal-zone-dark").is_empty());
     println!("{}", cordonry_words::Words::strict().finding(under));
+}
+
+#[test]
+fn a_thousandth_decides_over_the_share_of_a_filled_wall() {
+    // Every second upright is missing.
+    let open = row(5, 400.0, 2500.0, 6);
+    let at = |least: f64| {
+        let mut targets = Targets::default();
+        let set = targets.set(Limit::LightFill, Some(least));
+        set.expect("in range");
+        let found = found_at(&open, &Site::default(), &targets);
+        of(&found, "light-under-filled").len()
+    };
+    let found = found(&open);
+    let [under] = of(&found, "light-under-filled")[..] else {
+        panic!("{found:?}")
+    };
+    println!("{}", cordonry_words::Words::strict().finding(under));
+    assert_eq!((under.allowed, under.severity), (0.8, Severity::Soon));
+    // One finding, not two.
+    assert!(of(&found, "light-under-target").is_empty());
+    let step = (under.measured * 1000.0).floor() / 1000.0;
+    assert_eq!((at(step), at(step + 0.001)), (0, 1));
+    // As high as before and filled as usual it is let pass, wherever it stands.
+    for spacing in [2000, 3000, 4500] {
+        let site = Site {
+            row_spacing: Some(Mm(spacing)),
+            ..Site::default()
+        };
+        let full = found_at(&row(5, 200.0, 2500.0, 6), &site, &Targets::default());
+        assert!(of(&full, "light-under-filled").is_empty(), "{spacing}");
+    }
 }
 
 /// The widest row spacing, mm, of which `holds`, which is true at 2 m and not at 5 m.
@@ -503,7 +597,7 @@ fn a_millimetre_of_row_spacing_decides_over_the_target() {
 #[test]
 fn a_millimetre_of_row_spacing_decides_over_the_renewal_zone() {
     // 20 % is asked of it (from memory). Rows nearer to each other shade it more.
-    let row = row(4, 250.0, 2500.0, 6);
+    let row = row(4, 200.0, 3000.0, 6);
     let targets = Targets::default();
     let dark = |site: &Site| of(&found_at(&row, site, &targets), "renewal-zone-dark").len();
     let spacing = widest(|site| dark(site) > 0);
@@ -526,9 +620,9 @@ fn a_millimetre_of_row_spacing_decides_over_the_renewal_zone() {
 #[test]
 fn a_dark_renewal_zone_is_opened_by_stubs() {
     // No crowd to thin: what lets light in is the next upright to be renewed.
-    let full = row(4, 250.0, 2500.0, 6);
+    let full = row(4, 250.0, 3300.0, 6);
     let site = Site {
-        row_spacing: Some(Mm(2300)),
+        row_spacing: Some(Mm(2000)),
         ..Site::default()
     };
     let targets = Targets::default();
@@ -554,13 +648,13 @@ fn a_dark_renewal_zone_is_opened_by_stubs() {
 fn a_millimetre_of_wall_decides_over_a_light_gap() {
     let holed = without(&row(5, 200.0, 2500.0, 4), 2, 3..5);
     let at = |most: f64| {
-        let mut targets = Targets::default();
+        let mut targets = openings_alone();
         targets
             .set(Limit::LightGapMax, Some(most))
             .expect("in range");
         of(&found_at(&holed, &Site::default(), &targets), "light-gap").len()
     };
-    let findings = found(&holed);
+    let findings = found_at(&holed, &Site::default(), &openings_alone());
     let [gap] = of(&findings, "light-gap")[..] else {
         panic!("{findings:?}")
     };

@@ -1,6 +1,7 @@
 //! What can be asked on the command line.
 
 use clap::{Args as ClapArgs, Parser, Subcommand, ValueEnum};
+use cordonry::light::Weather;
 use cordonry::said::Arg;
 use cordonry_words::{Language, Words};
 use std::path::PathBuf;
@@ -59,11 +60,14 @@ pub struct Check {
     /// Judge the light too: what gaps lose, what the wall catches, what reaches the renewal zone.
     #[arg(long)]
     pub light: bool,
+    /// The season's weather for it.
+    #[arg(long, value_name = "SKY", default_value = "clear", requires = "light")]
+    pub sky: Sky,
     #[command(flatten)]
     pub output: Output,
 }
 
-/// Tell what rows catch of a clear period's light in full leaf, and what falls through.
+/// Tell what rows catch of a period's light in full leaf, and what falls through.
 ///
 /// The row is taken as `check` judges it. Without days the period is the growing season, mid-April to mid-October, half a
 /// year later in the south; without a place, 45° N and a row from north to south. JSON names what was taken as "assumed".
@@ -78,6 +82,9 @@ pub struct Light {
     /// Last day. Without years one before the first is in the year after; with both years it is refused.
     #[arg(long, value_name = "DATE", requires = "from")]
     pub to: Option<String>,
+    /// The period's weather.
+    #[arg(long, value_name = "SKY", default_value = "clear")]
+    pub sky: Sky,
     #[command(flatten)]
     pub output: Output,
 }
@@ -99,6 +106,24 @@ pub struct Draw {
     pub sheets: Option<PaperSize>,
     #[command(flatten)]
     pub output: Output,
+}
+
+/// A season's weather.
+#[derive(Clone, Copy, ValueEnum)]
+pub enum Sky {
+    /// Every day is clear.
+    Clear,
+    /// With the usual clouds: 43 to 44 % of the light comes from the sky.
+    Usual,
+}
+
+impl From<Sky> for Weather {
+    fn from(sky: Sky) -> Self {
+        match sky {
+            Sky::Clear => Self::Clear,
+            Sky::Usual => Self::Usual,
+        }
+    }
 }
 
 /// A paper to print on.

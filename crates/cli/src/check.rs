@@ -5,8 +5,9 @@ use crate::args::Check;
 use crate::files::{self, Unreadable};
 use crate::light::of_row;
 use anyhow::Result;
-use cordonry::check::{Context, Figures, Finding, Severity, check_light, survey};
+use cordonry::check::{Context, Figures, Finding, Severity, check_light, survey, tell_costs};
 use cordonry::file::work_value;
+use cordonry::light::Weather;
 use cordonry::plan::{Plan, Replayed, replay};
 use cordonry::row::{LimitInfo, Status as LimitStatus};
 use cordonry::said::Arg;
@@ -28,15 +29,17 @@ struct Checked {
     findings: Vec<Finding>,
 }
 
-fn look_at(path: &Path, light: bool, words: &Words) -> Result<Checked> {
+fn look_at(path: &Path, light: Option<Weather>, words: &Words) -> Result<Checked> {
     let plan = files::plan(path, words)?;
     let judged = judged(&plan, words)?;
     let row = &judged.row;
     let context = Context::of(&plan, &judged);
     let seen = survey(&context, None);
     let mut findings = seen.findings;
-    if light {
-        findings.extend(check_light(&context, &of_row(&plan, row, None)));
+    if let Some(weather) = light {
+        let found = check_light(&context, &of_row(&plan, row, None, weather), &findings);
+        tell_costs(&found.costs, &mut findings);
+        findings.extend(found.findings);
         findings.sort_by_key(|f| std::cmp::Reverse(f.severity));
     }
     Ok(Checked {
@@ -49,10 +52,11 @@ fn look_at(path: &Path, light: bool, words: &Words) -> Result<Checked> {
 }
 
 pub fn run(ask: &Check, words: &Words) -> Status {
+    let light = ask.light.then(|| ask.sky.into());
     let mut checked = Vec::new();
     let mut unreadable = Vec::new();
     for path in files::plans(&ask.paths, words) {
-        let looked = path.and_then(|p| look_at(&p, ask.light, words).map_err(|e| (p, e)));
+        let looked = path.and_then(|p| look_at(&p, light, words).map_err(|e| (p, e)));
         match looked {
             Ok(row) => checked.push(row),
             Err((path, error)) => unreadable.push(Unreadable::said(&path, &error)),

@@ -5,8 +5,9 @@ use crate::args::Light;
 use crate::check::{judged, rounded};
 use crate::files::{self, Unreadable};
 use anyhow::Result;
-use cordonry::light::row_light::{LightReport, report};
-use cordonry::light::{Foliage, Period};
+use cordonry::light::row_light::{LightReport, report_under};
+use cordonry::light::sky::USUAL_SKY_SHARE;
+use cordonry::light::{Foliage, Period, Weather};
 use cordonry::plan::Plan;
 use cordonry::pose::AnyRow;
 use cordonry::said::{Arg, Said};
@@ -16,11 +17,16 @@ use std::fmt::Write as _;
 use std::path::Path;
 
 /// The light of a judged row in full leaf, over a period or else its growing season.
-pub fn of_row(plan: &Plan, row: &impl AnyRow, period: Option<Period>) -> LightReport {
+pub fn of_row(
+    plan: &Plan,
+    row: &impl AnyRow,
+    period: Option<Period>,
+    weather: Weather,
+) -> LightReport {
     let foliage = Foliage::new(row, &plan.site, &plan.targets, 1.0);
     let latitude = foliage.around().site.latitude_deg;
     let period = period.unwrap_or(Period::growing_season(latitude));
-    report(&foliage, &plan.targets, period)
+    report_under(&foliage, &plan.targets, period, weather)
 }
 
 /// A period from one day to another, each as 2026-07-01 or 07-01. Without years it may run over the turn of the year;
@@ -121,7 +127,7 @@ pub fn run(ask: &Light, words: &Words) -> Status {
         Ok(Lit {
             file: path.display().to_string(),
             leaf: row.leaf,
-            light: of_row(&plan, &row, asked),
+            light: of_row(&plan, &row, asked, ask.sky.into()),
             name: plan.name,
         })
     };
@@ -171,7 +177,9 @@ fn row_json(row: &Lit) -> Value {
         "leaf": row.leaf,
         "from": day_words(light.period.first),
         "to": day_words(light.period.last),
+        "sky": light.weather.key(),
         "interception_share": share(light.caught.total),
+        "interception_if_filled_share": share(light.filled),
         "beam_interception_share": share(light.caught.beam),
         "diffuse_interception_share": share(light.caught.sky),
         "renewal_zone_mean_share": share(mean),
@@ -205,6 +213,7 @@ fn row_words(row: &Lit, words: &Words, out: &mut String) {
             ("from", Arg::Text(day_words(light.period.first))),
             ("to", Arg::Text(day_words(light.period.last))),
             ("caught", Arg::Share(light.caught.total)),
+            ("filled", Arg::Share(light.filled)),
             ("beam", Arg::Share(light.caught.beam)),
             ("sky", Arg::Share(light.caught.sky)),
             ("index", Arg::Number(light.leaf_area_index, 2)),
@@ -267,6 +276,8 @@ fn row_words(row: &Lit, words: &Words, out: &mut String) {
             ("latitude", latitude),
             ("bearing", bearing),
             ("spacing", spacing),
+            ("weather", Arg::Text(light.weather.key().into())),
+            ("share", Arg::Share(USUAL_SKY_SHARE)),
         ],
     );
     let _ = writeln!(out, "  {said}");

@@ -400,7 +400,7 @@ fn light_is_judged_only_when_asked_for() {
         let findings = got["rows"][0]["findings"].as_array().unwrap().clone();
         findings
             .iter()
-            .filter(|f| f["rule"] == "light-under-target")
+            .filter(|f| f["rule"] == "light-under-filled")
             .count()
     };
     assert_eq!(of_light(&run(&["check", path, "--json"])), 0);

@@ -117,7 +117,8 @@ fn light_of(out: &mut String, plan: &Plan, replayed: &Replayed) {
         let (falls, lit) = (share(sum(falls)), share(sum(&lit)));
         line(out, format_args!("falls {falls} lit {lit}"));
     }
-    for f in check_light(&context(plan, replayed), &light) {
+    let wood = check(&context(plan, replayed));
+    for f in check_light(&context(plan, replayed), &light, &wood).findings {
         finding_of(out, &f);
     }
 }

@@ -2,7 +2,7 @@
 //! registers. Every column is worked out by the same operations in the same order wherever it falls in a chunk, so
 //! that a part worked out anew equals the whole bit for bit.
 
-use crate::plan::{PathTerm, RayPlan};
+use crate::plan::{PathTerm, Ray, RayPlan};
 use crate::wall::{Ends, Wall};
 
 /// Columns worked on together.
@@ -150,7 +150,7 @@ impl Windows {
 
 /// Share of light that a ray lets through, for each column of the chunk.
 #[inline(always)]
-pub(crate) fn through(terms: &[PathTerm], means: &[Lanes]) -> Lanes {
+fn through(terms: &[PathTerm], means: &[Lanes]) -> Lanes {
     let mut depth = [0.0; CHUNK];
     for term in terms {
         let mean = &means[term.part as usize];
@@ -167,8 +167,14 @@ pub(crate) fn through(terms: &[PathTerm], means: &[Lanes]) -> Lanes {
 
 /// Share of light that reaches the ground, mean over the alley's width, for each column of the chunk.
 pub(crate) fn ground(plan: &RayPlan, means: &[Lanes]) -> Lanes {
-    let mut sum = [plan.clear; CHUNK];
-    for ray in &plan.ground {
+    over_rays(plan, &plan.ground, means, plan.clear)
+}
+
+/// Sum over rays of what they let through, each by its share, on top of `clear`.
+#[inline(always)]
+pub(crate) fn over_rays(plan: &RayPlan, rays: &[Ray], means: &[Lanes], clear: f32) -> Lanes {
+    let mut sum = [clear; CHUNK];
+    for ray in rays {
         let t = through(plan.terms(*ray), means);
         for i in 0..CHUNK {
             sum[i] += ray.share * t[i];

@@ -1,6 +1,8 @@
 //! What a ray of one direction meets, worked out once per direction: it depends on the wall's shape alone, not on
 //! its leaves.
 
+use core::ops::Range;
+
 use crate::direction::{Direction, gauss_legendre};
 use crate::wall::{Ends, Wall};
 
@@ -27,11 +29,20 @@ pub(crate) struct Ray {
     pub to: u32,
 }
 
-/// Where a map level's cells lie among the sheared columns: cell `i` is met by sheared columns `i + shift` and
-/// the next, the latter with share `next`.
+/// A height at which light is mapped: on the wall's middle plane, or as the mean at `across` places through its thickness.
 #[derive(Debug, Clone, Copy)]
-pub(crate) struct MapLevel {
-    pub ray: Ray,
+pub(crate) struct MapRow {
+    pub level: usize,
+    pub z: f64,
+    /// 1 is the middle plane.
+    pub across: usize,
+}
+
+/// How a row of the map is worked out: its rays, and where its cells lie among the sheared columns. Cell `i` is met by
+/// sheared columns `i + shift` and the next, the latter with share `next`.
+#[derive(Debug, Clone)]
+pub(crate) struct MapPlan {
+    pub rays: Range<usize>,
     pub shift: i32,
     pub next: f32,
 }
@@ -78,7 +89,8 @@ pub(crate) struct RayPlan {
     /// Share of the alley's width from which no wall is met.
     pub clear: f32,
     pub ground: Vec<Ray>,
-    pub map: Vec<MapLevel>,
+    pub map: Vec<MapPlan>,
+    map_rays: Vec<Ray>,
     pub terms: Vec<PathTerm>,
     /// Columns that a ray passes between the ground and the top (positive: toward +x).
     pub reach: f64,
@@ -88,13 +100,13 @@ pub(crate) struct RayPlan {
 pub(crate) const MAX_SCALE: u32 = 12;
 
 impl RayPlan {
-    /// `offset` (0–1) is where in its column a ray meets the ground. Only grounds, or also the map's levels.
+    /// `offset` (0–1) is where in its column a ray meets the ground; `map` are the rows of the map.
     pub fn new(
         wall: &Wall,
         direction: Direction,
         sampling: Sampling,
         offset: f64,
-        map: bool,
+        map: &[MapRow],
     ) -> Self {
         let parts = sampling.level_parts.max(1);
         let mut edges = vec![wall.z()[0]];
@@ -115,6 +127,7 @@ impl RayPlan {
             clear: 0.0,
             ground: Vec::new(),
             map: Vec::new(),
+            map_rays: Vec::new(),
             terms: Vec::new(),
             reach: direction.along() * wall.z()[wall.levels()] / wall.dx(),
         };
@@ -130,21 +143,30 @@ impl RayPlan {
             }
         }
         plan.ground_rays(wall, direction, sampling.piece);
-        if map {
-            for level in 0..wall.levels() {
-                let z = wall.level_centre(level);
-                let ray = plan.ray(wall, direction, 0.0, z, 1.0);
-                // Cell centre i + ½ is reached from the ground at i + ½ − m z; sheared column j starts at j + offset.
-                let from = 0.5 - per_height * z - offset;
-                let shift = libm::floor(from);
-                plan.map.push(MapLevel {
-                    ray,
-                    shift: shift as i32,
-                    next: (from - shift) as f32,
-                });
+        for row in map {
+            let first = plan.map_rays.len();
+            // One node is the middle, with all the weight.
+            let (nodes, weights) = gauss_legendre(row.across.max(1));
+            for (node, weight) in nodes.iter().zip(&weights) {
+                let y = 0.5 * wall.shape().thickness * node;
+                let ray = plan.ray(wall, direction, y, row.z, 0.5 * weight);
+                plan.map_rays.push(ray);
             }
+            // Cell centre i + ½ is reached from the ground at i + ½ − m z; sheared column j starts at j + offset.
+            let from = 0.5 - per_height * row.z - offset;
+            let shift = libm::floor(from);
+            plan.map.push(MapPlan {
+                rays: first..plan.map_rays.len(),
+                shift: shift as i32,
+                next: (from - shift) as f32,
+            });
         }
         plan
+    }
+
+    /// The rays of a row of the map.
+    pub fn map_rays(&self, row: &MapPlan) -> &[Ray] {
+        &self.map_rays[row.rays.clone()]
     }
 
     /// Mean over the stretch from `a` to `b` (in columns from the sheared column's own start), as window sums.

@@ -122,6 +122,33 @@ pub fn sun_path(site: Site, period: Period, clear: ClearDay) -> Vec<SunStep> {
     steps
 }
 
+/// How a period's light parts between the sun's beam and the sky.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Weather {
+    /// Every day is clear.
+    #[default]
+    Clear,
+    /// Clear and overcast days as they come: [`USUAL_SKY_SHARE`] of the light is the sky's.
+    Usual,
+}
+
+impl Weather {
+    /// Its name where it is chosen.
+    pub fn key(self) -> &'static str {
+        match self {
+            Self::Clear => "clear",
+            Self::Usual => "usual",
+        }
+    }
+}
+
+/// Share of a season's light on level ground that comes from the sky, at middle latitudes with their usual clouds:
+/// 1 − 1.13 K (Page 1961, Proceedings of the UN Conference on New Sources of Energy, Rome, 4:378) at K = 0.5 of the light
+/// outside the air, which is what the published defaults 0.25 + 0.50 n/N (FAO Irrigation and Drainage Paper 56, 1998) give
+/// for sunshine in half of the hours of day. That half is our assumption.
+pub const USUAL_SKY_SHARE: f64 = 1.0 - 1.13 * 0.5;
+
 /// Weights of a period's clear-day sun, and how much of it is beam and sky.
 #[derive(Debug, Clone, PartialEq)]
 pub struct PeriodLight {
@@ -198,6 +225,19 @@ pub fn period_light(
         sky,
         beam_hours_a_day: beam / days,
         sky_hours_a_day: diffuse / days,
+    }
+}
+
+impl PeriodLight {
+    /// The same under other weather: beam and sky keep their directions, their shares of the whole change. A period without
+    /// any beam stays as it is.
+    pub fn under(mut self, weather: Weather) -> Self {
+        if weather == Weather::Usual && self.beam_hours_a_day > 0.0 {
+            let both = self.beam.0.iter().zip(&self.sky.0);
+            let share = USUAL_SKY_SHARE;
+            self.total = Weights(both.map(|(b, s)| (1.0 - share) * b + share * s).collect());
+        }
+        self
     }
 }
 

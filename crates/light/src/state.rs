@@ -3,9 +3,10 @@
 use core::ops::Range;
 
 use crate::direction::{Direction, DirectionSet, Fineness};
-use crate::kernel::{CHUNK, Lanes, Windows, ground, through};
-use crate::plan::{MapLevel, RayPlan, Sampling};
-use crate::trace::{QUICK, SET, mean};
+use crate::kernel::{CHUNK, Lanes, Windows, ground, over_rays};
+use crate::plan::{MapPlan, MapRow, RayPlan, Sampling};
+use crate::reach::{BLOCK, Reached, reach};
+use crate::trace::{QUICK, SET};
 use crate::wall::{Ends, Wall};
 
 /// What a [`LightState`] works out.
@@ -17,6 +18,10 @@ pub struct Settings {
     pub sampling: Sampling,
     /// Columns whose cells get a light map; none leaves the map out.
     pub view: Option<Range<usize>>,
+    /// A band of heights, m, whose light over the whole thickness is worked out in the same columns.
+    pub band: Option<(f64, f64)>,
+    /// Places through the thickness at which the band's light is worked out, 1–64 (Gauss–Legendre).
+    pub across: usize,
 }
 
 impl Settings {
@@ -26,6 +31,8 @@ impl Settings {
             fineness: Fineness::Settled,
             sampling: SET.fit(wall),
             view,
+            band: None,
+            across: 4,
         }
     }
     /// While a hand drags: fewer directions, each sampled less finely.
@@ -34,6 +41,16 @@ impl Settings {
             fineness: Fineness::Dragging,
             sampling: QUICK,
             view,
+            band: None,
+            across: 2,
+        }
+    }
+
+    /// The same, and the light over the whole thickness between two heights, m, with it.
+    pub fn with_band(self, band: (f64, f64)) -> Self {
+        Self {
+            band: Some(band),
+            ..self
         }
     }
 }
@@ -67,9 +84,17 @@ pub struct LightState {
     plans: Vec<RayPlan>,
     windows: Windows,
     view: Range<usize>,
+    /// Rows of the map: one a level on the middle plane, then those of the band.
+    rows: Vec<MapRow>,
+    /// Share of the band's height that each of its rows stands for.
+    band: Vec<f32>,
     /// Direction by direction: share that reaches the ground under each column.
     ground: Vec<f32>,
-    /// Direction by direction, level by level: share seen at each cell in view.
+    /// Direction by direction: the sum over each block of columns of what reaches the ground.
+    blocks: Vec<f64>,
+    /// Chunks of columns worked out so far, over all directions.
+    worked: u64,
+    /// Direction by direction, row by row: share seen at each cell in view.
     cells: Vec<f32>,
     scratch: Scratch,
 }
@@ -94,12 +119,15 @@ impl LightState {
     fn over(set: DirectionSet, wall: Wall, settings: &Settings) -> Self {
         let view = settings.view.clone().unwrap_or(0..0);
         let view = view.start.min(wall.columns())..view.end.min(wall.columns());
+        let (rows, band) = map_rows(&wall, settings);
         let plans: Vec<RayPlan> = (0..set.len())
-            .map(|d| RayPlan::new(&wall, set.get(d), settings.sampling, 0.5, true))
+            .map(|d| RayPlan::new(&wall, set.get(d), settings.sampling, 0.5, &rows))
             .collect();
         let windows = Windows::new(&wall, plans.iter());
         let mut state = Self {
             ground: vec![0.0; set.len() * wall.columns()],
+            blocks: vec![0.0; set.len() * wall.columns().div_ceil(BLOCK)],
+            worked: 0,
             cells: Vec::new(),
             scratch: Scratch {
                 means: vec![[0.0; CHUNK]; wall.levels() * settings.sampling.level_parts.max(1)],
@@ -109,10 +137,11 @@ impl LightState {
             set,
             plans,
             windows,
-            view: 0..0,
+            view,
+            rows,
+            band,
         };
-        state.view = view;
-        state.cells = vec![0.0; state.set.len() * state.wall.levels() * state.view.len()];
+        state.cells = vec![0.0; state.set.len() * state.rows.len() * state.view.len()];
         state.work_out(None, true);
         state
     }
@@ -133,7 +162,7 @@ impl LightState {
     /// Moves the map to other columns; the ground stays as it is.
     pub fn set_view(&mut self, view: Range<usize>) {
         self.view = view.start.min(self.wall.columns())..view.end.min(self.wall.columns());
-        self.cells = vec![0.0; self.set.len() * self.wall.levels() * self.view.len()];
+        self.cells = vec![0.0; self.set.len() * self.rows.len() * self.view.len()];
         self.work_out(None, false);
     }
 
@@ -144,6 +173,12 @@ impl LightState {
         if columns.is_empty() {
             return;
         }
+        self.lay(&columns, density);
+        self.work_out(Some(columns), true);
+    }
+
+    /// Takes leaves without working out what they do.
+    fn lay(&mut self, columns: &Range<usize>, density: &[f32]) {
         for (i, d) in density
             .iter()
             .enumerate()
@@ -153,7 +188,6 @@ impl LightState {
                 .set(i / columns.len(), columns.start + i % columns.len(), *d);
         }
         self.windows.refresh(&self.wall, columns.clone());
-        self.work_out(Some(columns), true);
     }
 
     /// How much more of the light so weighted is caught after an edit than before it; may be below 0. Only the columns that
@@ -178,6 +212,45 @@ impl LightState {
         gain / self.wall.columns() as f64
     }
 
+    /// The same of an edit that is only tried: the state is then as it was. Of a state without a map.
+    pub fn trial_gain(&mut self, columns: Range<usize>, density: &[f32], weights: &Weights) -> f64 {
+        debug_assert!(self.view.is_empty(), "a map is not put back");
+        let found: Vec<f32> = (0..self.wall.levels())
+            .flat_map(|level| self.wall.level(level)[columns.clone()].to_vec())
+            .collect();
+        let reached = self.reach(&columns);
+        let of_reached = |state: &Self| -> Vec<f32> {
+            (0..state.set.len())
+                .flat_map(|d| {
+                    reached
+                        .iter()
+                        .map(move |part| &state.ground(d)[part.clone()])
+                })
+                .flatten()
+                .copied()
+                .collect()
+        };
+        let before = of_reached(self);
+        let gain = self.edit_gain(columns.clone(), density, weights);
+        self.lay(&columns, &found);
+        let n = self.wall.columns();
+        let mut rest = &before[..];
+        for d in 0..self.set.len() {
+            for part in &reached {
+                let (own, others) = rest.split_at(part.len());
+                self.ground[d * n + part.start..d * n + part.end].copy_from_slice(own);
+                rest = others;
+            }
+        }
+        for (d, plan) in self.plans.iter().enumerate() {
+            let count = n.div_ceil(BLOCK);
+            let sums = &mut self.blocks[d * count..(d + 1) * count];
+            let reached = Reached::new(&self.wall, plan, Some(columns.clone()));
+            reached.add_up(&self.ground[d * n..(d + 1) * n], sums);
+        }
+        gain
+    }
+
     /// The same wall with other leaves at once, shape and grid unchanged.
     pub fn refill(&mut self, density: &[f32]) {
         self.edit(0..self.wall.columns(), density);
@@ -191,8 +264,25 @@ impl LightState {
 
     /// Share seen at each cell in view, in one direction of the set: level by level from the lowest.
     pub fn cells(&self, direction: usize) -> &[f32] {
-        let n = self.wall.levels() * self.view.len();
-        &self.cells[direction * n..(direction + 1) * n]
+        self.map_of(direction).0
+    }
+
+    /// The cells of one direction, those of the levels and those of the band.
+    fn map_of(&self, direction: usize) -> (&[f32], &[f32]) {
+        let n = self.rows.len() * self.view.len();
+        self.cells[direction * n..(direction + 1) * n]
+            .split_at(self.wall.levels() * self.view.len())
+    }
+
+    /// How much has been worked out so far: chunks of 16 columns, over all directions. What an edit adds to it is what that
+    /// edit costs.
+    pub fn worked(&self) -> u64 {
+        self.worked
+    }
+
+    /// Columns whose ground an edit of some columns reaches from any direction, from left to right.
+    pub fn reach(&self, columns: &Range<usize>) -> Vec<Range<usize>> {
+        reach(&self.wall, &self.plans, columns)
     }
 
     /// Share caught of the light so weighted, 0–1.
@@ -204,8 +294,10 @@ impl LightState {
     /// Shares caught of several lights, in one walk over the directions.
     pub fn caught_each<const N: usize>(&self, weights: [&Weights; N]) -> [f64; N] {
         let mut caught = [0.0; N];
-        for d in 0..self.set.len() {
-            let kept = 1.0 - mean(self.ground(d));
+        let n = self.wall.columns();
+        for (d, blocks) in self.blocks.chunks_exact(n.div_ceil(BLOCK)).enumerate() {
+            let through: f64 = blocks.iter().sum();
+            let kept = 1.0 - (through / n as f64).clamp(0.0, 1.0);
             for (sum, w) in caught.iter_mut().zip(&weights) {
                 *sum += w.0[d] * kept;
             }
@@ -215,9 +307,14 @@ impl LightState {
 
     /// Share of the light so weighted that reaches the ground under each column, 0–1.
     pub fn fall_through(&self, weights: &Weights) -> Vec<f32> {
-        let mut sum = vec![0.0; self.wall.columns()];
+        self.fall_through_under(weights, 0..self.wall.columns())
+    }
+
+    /// The same under some columns.
+    pub fn fall_through_under(&self, weights: &Weights, columns: Range<usize>) -> Vec<f32> {
+        let mut sum = vec![0.0; columns.len()];
         for (d, w) in weights.0.iter().enumerate() {
-            add(&mut sum, *w as f32, self.ground(d));
+            add(&mut sum, *w as f32, &self.ground(d)[columns.clone()]);
         }
         clamp_all(sum)
     }
@@ -232,15 +329,38 @@ impl LightState {
         clamp_all(sum)
     }
 
+    /// Light in the band over the wall's whole thickness, in each column in view, as a share of the light above it on level
+    /// ground, 0–1. Empty without a band, or where it misses the leaves' heights.
+    pub fn band_light(&self, weights: &Weights) -> Vec<f32> {
+        if self.band.is_empty() {
+            return Vec::new();
+        }
+        let width = self.view.len();
+        let mut sum = vec![0.0; width];
+        for (d, w) in weights.0.iter().enumerate() {
+            let (_, cells) = self.map_of(d);
+            for (row, share) in self.band.iter().enumerate() {
+                add(
+                    &mut sum,
+                    *w as f32 * share,
+                    &cells[row * width..(row + 1) * width],
+                );
+            }
+        }
+        clamp_all(sum)
+    }
+
     /// Works out the sheared columns that `edited` reaches (all without it).
     fn work_out(&mut self, edited: Option<Range<usize>>, with_ground: bool) {
-        let (n, levels, view) = (self.wall.columns(), self.wall.levels(), self.view.clone());
+        let (n, rows, view) = (self.wall.columns(), self.rows.len(), self.view.clone());
         for (d, plan) in self.plans.iter().enumerate() {
             let reached = Reached::new(&self.wall, plan, edited.clone());
             let ground_row = &mut self.ground[d * n..(d + 1) * n];
-            let cells = &mut self.cells[d * levels * view.len()..(d + 1) * levels * view.len()];
-            let spans: Vec<Range<i32>> = (0..levels)
-                .map(|l| reached.cells(&self.wall, self.set.get(d), l, &view))
+            let cells = &mut self.cells[d * rows * view.len()..(d + 1) * rows * view.len()];
+            let spans: Vec<Range<i32>> = self
+                .rows
+                .iter()
+                .map(|row| reached.cells(&self.wall, self.set.get(d), row.level, &view))
                 .collect();
             let context = Work {
                 wall: &self.wall,
@@ -248,14 +368,48 @@ impl LightState {
                 windows: &self.windows,
                 scratch: &mut self.scratch,
             };
-            context.run(
+            self.worked += context.run(
                 with_ground.then_some((&reached, ground_row)),
                 &spans,
                 cells,
                 &view,
             );
+            if with_ground {
+                let count = n.div_ceil(BLOCK);
+                let sums = &mut self.blocks[d * count..(d + 1) * count];
+                reached.add_up(&self.ground[d * n..(d + 1) * n], sums);
+            }
         }
     }
+}
+
+/// The rows of the map, and the share of the band's height that each of those in it stands for.
+fn map_rows(wall: &Wall, settings: &Settings) -> (Vec<MapRow>, Vec<f32>) {
+    let middle = |level: usize| MapRow {
+        level,
+        z: wall.level_centre(level),
+        across: 1,
+    };
+    let mut rows: Vec<MapRow> = (0..wall.levels()).map(middle).collect();
+    let mut band: Vec<f32> = Vec::new();
+    if let Some((low, high)) = settings.band {
+        for (level, edges) in wall.z().windows(2).enumerate() {
+            let (from, to) = (low.max(edges[0]), high.min(edges[1]));
+            if to - from > 1e-9 {
+                rows.push(MapRow {
+                    level,
+                    z: 0.5 * (from + to),
+                    across: settings.across,
+                });
+                band.push((to - from) as f32);
+            }
+        }
+    }
+    let height: f32 = band.iter().sum();
+    for part in &mut band {
+        *part /= height;
+    }
+    (rows, band)
 }
 
 fn add(sum: &mut [f32], weight: f32, values: &[f32]) {
@@ -269,85 +423,6 @@ fn clamp_all(mut values: Vec<f32>) -> Vec<f32> {
         *v = v.clamp(0.0, 1.0);
     }
     values
-}
-
-/// Which sheared columns an edit reaches in one direction.
-struct Reached {
-    edited: Option<Range<usize>>,
-    /// Sheared columns, possibly beyond the period.
-    columns: Range<i32>,
-}
-
-impl Reached {
-    fn new(wall: &Wall, plan: &RayPlan, edited: Option<Range<usize>>) -> Self {
-        let n = wall.columns() as i32;
-        let columns = match &edited {
-            None => 0..n,
-            Some(e) => {
-                let before = libm::ceil(plan.reach.max(0.0)).min(1e8) as i32 + 1;
-                let after = libm::ceil((-plan.reach).max(0.0)).min(1e8) as i32 + 1;
-                e.start as i32 - before..e.end as i32 + after
-            }
-        };
-        Self { edited, columns }
-    }
-
-    /// Whether all sheared columns are reached.
-    fn all(&self, n: i32) -> bool {
-        self.edited.is_none() || self.columns.len() as i32 >= n
-    }
-
-    /// Sum over the ground's columns that are reached, each once.
-    fn sum(&self, ground: &[f32]) -> f64 {
-        let n = ground.len() as i32;
-        if self.all(n) {
-            return ground.iter().map(|v| f64::from(*v)).sum();
-        }
-        self.columns
-            .clone()
-            .map(|c| f64::from(ground[c.rem_euclid(n) as usize]))
-            .sum()
-    }
-
-    /// Cells of a level that are reached, cut to the view.
-    fn cells(
-        &self,
-        wall: &Wall,
-        direction: Direction,
-        level: usize,
-        view: &Range<usize>,
-    ) -> Range<i32> {
-        let (v0, v1) = (view.start as i32, view.end as i32);
-        let Some(edited) = &self.edited else {
-            return v0..v1;
-        };
-        let m = direction.along() / wall.dx();
-        let height = wall.z()[wall.levels()] - wall.z()[level];
-        let own = wall.z()[level + 1] - wall.z()[level];
-        // Rays rise from the cell toward +x for m > 0, so that leaves reach the cells on their −x side.
-        let (back, on) = if m >= 0.0 {
-            (m * height, m * own)
-        } else {
-            (-m * own, -m * height)
-        };
-        let from = edited.start as i32 - (libm::ceil(back).min(1e8) as i32 + 2);
-        let to = edited.end as i32 + libm::ceil(on).min(1e8) as i32 + 2;
-        if wall.ends() == Ends::Ended {
-            return from.max(v0)..to.min(v1).max(from.max(v0));
-        }
-        let n = wall.columns() as i32;
-        if to - from >= n || (from < 0 && to > 0) || to > n {
-            // Around the joint: the whole view, which holds the reached part.
-            let wrapped = |c: i32| to - from >= n || (c - from).rem_euclid(n) < to - from;
-            let first = (v0..v1).find(|c| wrapped(*c));
-            let last = (v0..v1).rev().find(|c| wrapped(*c));
-            return match (first, last) {
-                (Some(a), Some(b)) => a..b + 1,
-                _ => v0..v0,
-            };
-        }
-        from.max(v0)..to.min(v1).max(from.max(v0))
-    }
 }
 
 struct Work<'a> {
@@ -364,7 +439,7 @@ impl Work<'_> {
         spans: &[Range<i32>],
         cells: &mut [f32],
         view: &Range<usize>,
-    ) {
+    ) -> u64 {
         let n = self.wall.columns() as i32;
         let repeated = self.wall.ends() == Ends::Repeated;
         // Sheared columns wanted by each map level: those of its cells and one more.
@@ -402,7 +477,7 @@ impl Work<'_> {
             ground_row = row;
         }
         if low >= high {
-            return;
+            return 0;
         }
         // A repeated wall has no more sheared columns than its period: beyond that, go round once.
         let round = repeated && high - low >= n;
@@ -448,8 +523,8 @@ impl Work<'_> {
             }
             for (level, range) in wanted.iter().enumerate() {
                 if touches(range, start) {
-                    let ray = self.plan.map[level].ray;
-                    let t = through(self.plan.terms(ray), &self.scratch.means);
+                    let rays = self.plan.map_rays(&self.plan.map[level]);
+                    let t = over_rays(self.plan, rays, &self.scratch.means, 0.0);
                     rows[level * width + at..level * width + at + CHUNK].copy_from_slice(&t);
                 }
             }
@@ -475,11 +550,12 @@ impl Work<'_> {
                 round.then_some(n),
             );
         }
+        (high - low) as u64 / CHUNK as u64 + 1
     }
 }
 
 /// Fills the cells from `first` on with the sheared columns to the left and right of them, in shares.
-fn spread(out: &mut [f32], row: &[f32], map: &MapLevel, first: i32, low: i32, round: Option<i32>) {
+fn spread(out: &mut [f32], row: &[f32], map: &MapPlan, first: i32, low: i32, round: Option<i32>) {
     let start = first + map.shift - low;
     let blend = |out: &mut [f32], row: &[f32]| {
         let len = out.len();

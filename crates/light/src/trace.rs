@@ -34,7 +34,7 @@ pub fn ground_by_column(wall: &Wall, direction: Direction, sampling: Sampling) -
     let mut means = vec![[0.0; CHUNK]; wall.levels() * sampling.level_parts.max(1)];
     for r in 0..rays {
         let offset = (r as f64 + 0.5) / rays as f64;
-        let plan = RayPlan::new(wall, direction, sampling, offset, false);
+        let plan = RayPlan::new(wall, direction, sampling, offset, &[]);
         let windows = Windows::new(wall, core::iter::once(&plan));
         for (c, out) in total.chunks_mut(CHUNK).enumerate() {
             windows.shear(&plan, (c * CHUNK) as i32, &mut means);
@@ -53,7 +53,7 @@ pub fn caught(wall: &Wall, direction: Direction, sampling: Sampling) -> f64 {
     1.0 - mean(&ground_by_column(wall, direction, sampling))
 }
 
-pub(crate) fn mean(values: &[f32]) -> f64 {
+fn mean(values: &[f32]) -> f64 {
     // Several sums side by side, in a fixed order, for the machine's vector registers.
     let mut sums = [0.0f64; 8];
     let mut chunks = values.chunks_exact(8);

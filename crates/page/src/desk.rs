@@ -2,7 +2,7 @@
 
 use crate::document::{Document, Done, Edit, Mode};
 use crate::look::{Look, Redraw, Scene, Sight};
-use cordonry::check::{Finding, Part};
+use cordonry::check::{Finding, LightFound, Part};
 use cordonry::plan::{Moment, Phase, Plan};
 use cordonry::refusal::Refusal;
 use cordonry::row::{ShootId, TreeId};
@@ -85,8 +85,8 @@ impl Desk {
     }
 
     /// Takes what the checks say of the light on the row as it is.
-    pub fn judge_light(&mut self, findings: Vec<Finding>) {
-        self.sight.judge_light(findings);
+    pub fn judge_light(&mut self, found: LightFound) {
+        self.sight.judge_light(found);
     }
 
     /// Whether a finding was made of a row that has changed since, and waits for a new answer.

@@ -230,8 +230,8 @@ fn what_was_found_of_the_light_waits_once_the_row_has_changed() {
         let plan = desk.plan();
         let leaves = Foliage::new(&desk.scene().row, &plan.site, &plan.targets, 1.0);
         let light = report(&leaves, &plan.targets, season);
-        let found = check_light(&desk.scene().context(), &light);
-        assert!(!found.is_empty());
+        let found = check_light(&desk.scene().context(), &light, &desk.scene().findings);
+        assert!(!found.findings.is_empty());
         desk.judge_light(found);
     };
     let waiting = |desk: &Desk| {

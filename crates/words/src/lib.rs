@@ -194,9 +194,13 @@ impl Words {
     /// A finding's sentence. What was measured and what is allowed are told finely enough to differ.
     pub fn finding(&self, finding: &Finding) -> String {
         let key = format!("finding-{}", finding.rule);
-        match self.told_apart(finding) {
+        let said = match self.told_apart(finding) {
             Some(args) => self.text(&key, &args),
             None => self.text(&key, &finding.args),
+        };
+        match finding.tells_light_cost() {
+            true => said + &self.text("finding-light-cost", &finding.args),
+            false => said,
         }
     }
 

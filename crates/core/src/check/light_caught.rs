@@ -1,67 +1,72 @@
-//! A wall that catches less of the season's light than it should.
+//! A wall that catches less of the season's light than it could, or than is usual.
 
-use super::light_gap;
+use super::see_through;
 use super::seen::{Seen, under};
-use super::{Finding, Severity};
+use super::{Finding, Remedy, Severity};
 use crate::light::LightReport;
 use crate::row::Limit;
 use crate::said::Arg;
 
-pub(super) const RULE: &str = "light-under-target";
+/// Less than its own wall could catch, were it filled.
+pub(super) const OPEN: &str = "light-under-filled";
+/// Less than grown walls are usually asked to catch: worth knowing at most, since a low wall between wide rows never can.
+pub(super) const LITTLE: &str = "light-under-target";
 
-/// A wall that reaches this share of its height is taken as grown; one that does not catches little yet by its age.
+/// A wall half of whose uprights reach this share of its height is taken as grown; one that does not catches little yet by its age.
 const GROWN: f64 = 0.8;
 
-pub(super) fn find(c: &Seen<'_>, light: &LightReport) -> Vec<Finding> {
-    let asked = c.limit(Limit::LightTarget);
+/// What is told of a row's catch: one of the two at most. `remedies` fill the opening that loses most.
+pub(super) fn find(c: &Seen<'_>, light: &LightReport, remedies: Vec<Remedy>) -> Option<Finding> {
     let caught = light.caught.total;
-    if !under(caught, asked) {
-        return Vec::new();
+    let of_filled = caught / light.filled.max(1e-6);
+    let reached = see_through::height(c).unwrap_or(c.g.wire);
+    let grown = reached - c.g.wire >= GROWN * (c.row.trellis.wall_height.f() - c.g.wire);
+    let least = c.limit(Limit::LightFill);
+    let usual = c.limit(Limit::LightTarget);
+    let open = light.filled > 0.0 && under(of_filled, least);
+    if !(open || under(caught, usual)) {
+        return None;
     }
-    let (wire, top) = (c.g.wire / 1000.0, c.row.trellis.wall_height.f() / 1000.0);
-    let grown = light.top - wire >= GROWN * (top - wire);
     let whole = c.whole();
-    vec![Finding {
-        rule: RULE,
-        severity: if grown {
-            Severity::Soon
-        } else {
-            Severity::Note
+    let yes = |so: bool| Arg::Text(if so { "yes" } else { "no" }.into());
+    let mut args = vec![
+        ("caught", Arg::Share(caught)),
+        ("filled", Arg::Share(light.filled)),
+        ("index", Arg::Number(light.leaf_area_index, 1)),
+        ("given", yes(light.around.spacing_given)),
+        (
+            "spacing",
+            Arg::Length(light.around.shape.row_spacing * 1000.0),
+        ),
+    ];
+    if open {
+        args.extend([
+            ("share", Arg::Share(of_filled)),
+            ("asked", Arg::Share(least)),
+            ("grown", yes(grown)),
+            ("top", Arg::Length(reached)),
+        ]);
+    } else {
+        args.push(("asked", Arg::Share(usual)));
+    }
+    let (rule, measured, allowed, limit) = match open {
+        true => (OPEN, of_filled, least, Limit::LightFill),
+        false => (LITTLE, caught, usual, Limit::LightTarget),
+    };
+    Some(Finding {
+        rule,
+        severity: match open && grown {
+            true => Severity::Soon,
+            false => Severity::Note,
         },
         x: whole.from,
         z: c.g.wire,
         width: whole.length(),
         subjects: Vec::new(),
-        measured: caught,
-        allowed: asked,
-        limit: Limit::LightTarget,
-        args: vec![
-            ("caught", Arg::Share(caught)),
-            ("asked", Arg::Share(asked)),
-            ("index", Arg::Number(light.leaf_area_index, 1)),
-            (
-                "given",
-                Arg::Text(
-                    if light.around.spacing_given {
-                        "yes"
-                    } else {
-                        "no"
-                    }
-                    .into(),
-                ),
-            ),
-            (
-                "spacing",
-                Arg::Length(light.around.shape.row_spacing * 1000.0),
-            ),
-            ("grown", Arg::Text(if grown { "yes" } else { "no" }.into())),
-            ("top", Arg::Length(light.top * 1000.0)),
-        ],
-        // What fills the opening that loses most.
-        remedies: light_gap::find(c, light)
-            .into_iter()
-            .map(|f| f.remedies)
-            .find(|r| !r.is_empty())
-            .unwrap_or_default(),
-    }]
+        measured,
+        allowed,
+        limit,
+        args,
+        remedies: if open { remedies } else { Vec::new() },
+    })
 }

@@ -1,5 +1,6 @@
 //! Openings in the wall, ranked by the season's light that falls through them.
 
+use super::light_cost::LightCost;
 use super::seen::{Seen, distance, over};
 use super::uprights_too_far;
 use super::{Finding, Remedy, Severity, fill};
@@ -13,46 +14,55 @@ pub(super) const RULE: &str = "light-gap";
 /// An opening that loses as much as so many that are just let pass is to be mended soon.
 const SOON: f64 = 3.0;
 
-pub(super) fn find(c: &Seen<'_>, light: &LightReport) -> Vec<Finding> {
+/// Openings that no finding about the wood covers, as findings; what the others cost is told by those that cover them.
+pub(super) fn find(
+    c: &Seen<'_>,
+    light: &LightReport,
+    wood: &[Finding],
+) -> (Vec<Finding>, Vec<LightCost>) {
     let most = c.limit(Limit::LightGapMax);
-    light
-        .gaps
-        .iter()
-        .map(|gap| (gap, worth(gap, light)))
-        .filter(|(_, worth)| over(*worth, most))
-        .enumerate()
-        .map(|(rank, (gap, worth))| {
-            let span = Span {
-                from: gap.x0 * 1000.0,
-                to: gap.x1 * 1000.0,
-            };
-            Finding {
-                rule: RULE,
-                severity: match over(worth, SOON * most) {
-                    true => Severity::Soon,
-                    false => Severity::Note,
-                },
-                x: span.from,
-                z: gap.z0 * 1000.0,
-                width: span.length(),
-                subjects: Vec::new(),
-                measured: worth,
-                allowed: most,
-                limit: Limit::LightGapMax,
-                args: vec![
-                    ("rank", Arg::Count(rank as i64 + 1)),
-                    ("from", Arg::Length(span.from)),
-                    ("width", distance(span.length())),
-                    ("low", Arg::Length(gap.z0 * 1000.0)),
-                    ("high", Arg::Length(gap.z1 * 1000.0)),
-                    ("worth", distance(worth)),
-                    ("most", distance(most)),
-                    ("loss", Arg::Number(gap.loss * 100.0, 2)),
-                ],
-                remedies: remedies(c, span),
-            }
-        })
-        .collect()
+    let (mut findings, mut costs) = (Vec::new(), Vec::new());
+    for gap in &light.gaps {
+        let worth = worth(gap, light);
+        if let Some(cost) = LightCost::of(gap, worth, wood) {
+            costs.push(cost);
+        } else if over(worth, most) {
+            findings.push(finding(c, gap, worth, most, findings.len() + 1));
+        }
+    }
+    (findings, costs)
+}
+
+fn finding(c: &Seen<'_>, gap: &LightGap, worth: f64, most: f64, rank: usize) -> Finding {
+    let span = Span {
+        from: gap.x0 * 1000.0,
+        to: gap.x1 * 1000.0,
+    };
+    Finding {
+        rule: RULE,
+        severity: match over(worth, SOON * most) {
+            true => Severity::Soon,
+            false => Severity::Note,
+        },
+        x: span.from,
+        z: gap.z0 * 1000.0,
+        width: span.length(),
+        subjects: Vec::new(),
+        measured: worth,
+        allowed: most,
+        limit: Limit::LightGapMax,
+        args: vec![
+            ("rank", Arg::Count(rank as i64)),
+            ("from", Arg::Length(span.from)),
+            ("width", distance(span.length())),
+            ("low", Arg::Length(gap.z0 * 1000.0)),
+            ("high", Arg::Length(gap.z1 * 1000.0)),
+            ("worth", distance(worth)),
+            ("most", distance(most)),
+            ("loss", Arg::Number(gap.loss * 100.0, 2)),
+        ],
+        remedies: remedies(c, span),
+    }
 }
 
 /// Length of this wall, mm, that catches as much light as the opening loses; the row's own length where it catches none.

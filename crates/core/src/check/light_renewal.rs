@@ -29,7 +29,7 @@ pub fn is_dark(light: f64, targets: &Targets) -> bool {
 
 pub(super) fn find(c: &Seen<'_>, light: &LightReport) -> Vec<Finding> {
     let least = c.limit(Limit::RenewalLight);
-    let means = running(&by_column(light), libm::round(OVER / light.dx) as usize);
+    let means = running(&light.zone_columns, libm::round(OVER / light.dx) as usize);
     let (low, high) = light.zone_at;
     stretches(&means, least, light.dx)
         .into_iter()
@@ -68,33 +68,12 @@ pub(super) fn find(c: &Seen<'_>, light: &LightReport) -> Vec<Finding> {
         .collect()
 }
 
-/// Mean light in the zone of each column.
-fn by_column(light: &LightReport) -> Vec<f64> {
-    let n = light.map.columns.len();
-    let mut sum = vec![0.0; n];
-    let mut of = 0.0;
-    for (level, edges) in light.map.z.windows(2).enumerate() {
-        let part = light.zone_at.1.min(edges[1]) - light.zone_at.0.max(edges[0]);
-        if part > 1e-9 {
-            of += part;
-            for (s, l) in sum.iter_mut().zip(&light.map.light[level * n..]) {
-                *s += part * f64::from(*l);
-            }
-        }
-    }
-    // Where the zone misses the leaves' heights nothing shades it.
-    for s in &mut sum {
-        *s = if of > 0.0 { *s / of } else { 1.0 };
-    }
-    sum
-}
-
 /// Means over some `width` columns about each, fewer at the ends.
-fn running(values: &[f64], width: usize) -> Vec<f64> {
+fn running(values: &[f32], width: usize) -> Vec<f64> {
     let half = width / 2;
     let mut sums = vec![0.0];
     for v in values {
-        sums.push(sums[sums.len() - 1] + v);
+        sums.push(sums[sums.len() - 1] + f64::from(*v));
     }
     (0..values.len())
         .map(|i| {

@@ -10,6 +10,7 @@ mod finding;
 mod laterals_due;
 mod leans_opposed;
 mod light_caught;
+mod light_cost;
 mod light_gap;
 mod light_renewal;
 mod recall;
@@ -32,6 +33,7 @@ mod work_void;
 
 pub use figures::{Figures, figures};
 pub use finding::{Finding, Part, Remedy, Severity};
+pub use light_cost::{LightCost, tell_costs};
 pub use light_renewal::is_dark as renewal_zone_is_dark;
 
 use crate::cover::{Cover, Place};
@@ -123,30 +125,38 @@ pub fn rules() -> impl Iterator<Item = &'static str> {
     ALL.iter().map(|(id, _)| *id)
 }
 
-type LightRule = (&'static str, fn(&Seen<'_>, &LightReport) -> Vec<Finding>);
-
-const LIGHT: &[LightRule] = &[
-    (light_gap::RULE, light_gap::find),
-    (light_caught::RULE, light_caught::find),
-    (light_renewal::RULE, light_renewal::find),
-];
-
 /// The id of every rule that needs the row's light.
 pub fn light_rules() -> impl Iterator<Item = &'static str> {
-    LIGHT.iter().map(|(id, _)| *id)
+    [
+        light_gap::RULE,
+        light_caught::OPEN,
+        light_caught::LITTLE,
+        light_renewal::RULE,
+    ]
+    .into_iter()
 }
 
-/// What the rules about light find: the gravest first; light gaps by their loss, all else from left to right. The report is
-/// of the same row in full leaf over its season.
-pub fn check_light(context: &Context<'_>, light: &LightReport) -> Vec<Finding> {
+/// What the rules about light find, and what findings of other rules cost in light.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct LightFound {
+    /// The gravest first; light gaps by their loss, all else from left to right.
+    pub findings: Vec<Finding>,
+    /// For [`tell_costs`].
+    pub costs: Vec<LightCost>,
+}
+
+/// What the rules about light find of a row of which the other rules found `wood`. The report is of the same row in full
+/// leaf over its season.
+pub fn check_light(context: &Context<'_>, light: &LightReport, wood: &[Finding]) -> LightFound {
     let seen = Seen::new(context);
+    let (mut findings, costs) = light_gap::find(&seen, light, wood);
+    let fill = findings.iter().find(|f| !f.remedies.is_empty());
+    let fill = fill.map(|f| f.remedies.clone()).unwrap_or_default();
+    findings.extend(light_caught::find(&seen, light, fill));
+    findings.extend(light_renewal::find(&seen, light));
     // Each rule's own order holds among findings of one severity.
-    let mut findings: Vec<Finding> = LIGHT
-        .iter()
-        .flat_map(|(_, find)| find(&seen, light))
-        .collect();
     findings.sort_by_key(|f| std::cmp::Reverse(f.severity));
-    findings
+    LightFound { findings, costs }
 }
 
 /// What every rule finds: the gravest first, then from left to right, then by rule.

@@ -79,7 +79,7 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
 }
 
 /// The height that half the uprights reach, at most the wall's; `None` without one above the wire.
-fn height(c: &Seen<'_>) -> Option<f64> {
+pub(super) fn height(c: &Seen<'_>) -> Option<f64> {
     let mut tips: Vec<f64> = c
         .trees
         .iter()

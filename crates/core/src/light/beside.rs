@@ -4,7 +4,7 @@ use super::direction::{DirectionSet, Fineness};
 use super::foliage::Foliage;
 use super::report::{ACROSS, LightMap, light_across, zone_through_thickness};
 use super::row_light::zone_heights;
-use super::sky::{Period, PeriodLight, Sky, period_light};
+use super::sky::{Period, PeriodLight, Sky, Weather, period_light};
 use super::state::{LightState, Settings};
 use super::sun::ClearDay;
 use super::wall::{RowShape, Wall};
@@ -89,7 +89,7 @@ const SECTION_BAND: f64 = 0.25;
 pub fn beside_deep(
     foliage: &Foliage,
     targets: &Targets,
-    period: Period,
+    (period, weather): (Period, Weather),
     canopy: DeepCanopy,
 ) -> Option<Beside> {
     let whole = foliage.wall();
@@ -151,7 +151,8 @@ pub fn beside_deep(
         period,
         ClearDay::default(),
         Sky::StandardOvercast,
-    );
+    )
+    .under(weather);
     let z = bands(&flat);
     let one = |before: &Wall, after: &Wall, columns: core::ops::Range<usize>| {
         light_in(

@@ -10,6 +10,7 @@ use std::ops::Range;
 use std::sync::Arc;
 
 use super::sky::Site;
+use super::tally::Tally;
 use super::wall::{COLUMN_MAX_M, Ends, G_SPHERICAL, LEVEL_MAX_M, RowShape, Wall};
 use crate::pose::{AnyRow, Geometry, Posed};
 use crate::row::{self, Kind, Limit, Row, Shoot, Targets, Tree};
@@ -115,6 +116,8 @@ const COLUMNS_MAX: f64 = 40_000.0;
 #[derive(Debug, Clone)]
 struct Strip {
     tree: Arc<Tree>,
+    /// The highest place of the tree's wood, mm.
+    top: f64,
     columns: Range<i64>,
     /// Density level by level over the columns.
     cells: Vec<f32>,
@@ -139,8 +142,12 @@ pub struct Foliage {
     around: Surroundings,
     grid: Grid,
     strips: Vec<Strip>,
+    /// The trellis's wall height, m.
+    wall_height: f64,
     /// Density in full leaf, level by level.
     full: Vec<f32>,
+    /// Leaves column by column, by which the whole row's figures follow a change at once.
+    tallied: Tally,
     /// Share of the leaves that are out.
     out: f32,
 }
@@ -167,12 +174,15 @@ impl Foliage {
             g,
             half_width,
             around: Surroundings::of(site, targets),
-            grid: grid(row, trees, g),
+            grid: grid(row, trees.iter().map(|t| highest(t)), g),
             strips: Vec::new(),
+            wall_height: row.trellis.wall_height.f() / 1000.0,
             full: Vec::new(),
+            tallied: Tally::default(),
             out: share(out),
         };
         foliage.full = vec![0.0; foliage.grid.columns * foliage.grid.levels];
+        foliage.tallied = Tally::new(foliage.grid.columns, foliage.grid.levels);
         foliage.strips = trees.iter().map(|t| foliage.strip(t)).collect();
         foliage.sum(0..foliage.grid.columns);
         foliage
@@ -199,7 +209,13 @@ impl Foliage {
                 .zip(&row.trees)
                 .all(|(s, t)| s.tree.id == t.id);
         let fits = {
-            let wanted = grid(row, trees, g);
+            let tops = self.strips.iter().zip(trees).map(|(strip, posed)| {
+                match Arc::ptr_eq(&strip.tree, posed.tree()) {
+                    true => strip.top,
+                    false => highest(posed),
+                }
+            });
+            let wanted = grid(row, tops, g);
             // A wall that became lower keeps its grid.
             wanted.levels <= self.grid.levels
                 && Grid {
@@ -216,31 +232,17 @@ impl Foliage {
             *self = Self::of_posed(row, trees, g, site, targets, f64::from(self.out));
             return Change::All;
         }
-        let n = self.grid.columns as i64;
-        let mut touched = vec![false; self.grid.columns];
-        let mut any = false;
+        self.wall_height = row.trellis.wall_height.f() / 1000.0;
+        let mut changed: Vec<Range<i64>> = Vec::new();
         for (i, posed) in trees.iter().enumerate() {
             if Arc::ptr_eq(&self.strips[i].tree, posed.tree()) {
                 continue;
             }
             let new = self.strip(posed);
-            for columns in [&self.strips[i].columns, &new.columns] {
-                for j in columns.clone() {
-                    touched[j.rem_euclid(n) as usize] = true;
-                    any = true;
-                }
-            }
+            changed.extend([self.strips[i].columns.clone(), new.columns.clone()]);
             self.strips[i] = new;
         }
-        let mut ranges: Vec<Range<usize>> = Vec::new();
-        if any {
-            for (c, _) in touched.iter().enumerate().filter(|(_, t)| **t) {
-                match ranges.last_mut() {
-                    Some(last) if last.end == c => last.end = c + 1,
-                    _ => ranges.push(c..c + 1),
-                }
-            }
-        }
+        let ranges = on_the_grid(&changed, self.grid.columns);
         for range in &ranges {
             self.sum(range.clone());
         }
@@ -265,6 +267,11 @@ impl Foliage {
     /// Height of the cordon wire, m.
     pub fn wire(&self) -> f64 {
         self.g.wire / 1000.0
+    }
+
+    /// The height to which the wall is to grow, m.
+    pub fn wall_height(&self) -> f64 {
+        self.wall_height
     }
 
     /// Number of columns.
@@ -303,16 +310,20 @@ impl Foliage {
 
     /// The height, m, that the leaves of half the leafy columns reach; none without a leaf.
     pub fn typical_top(&self) -> Option<f64> {
-        let n = self.grid.columns;
-        let mut tops: Vec<usize> = (0..n)
-            .filter_map(|c| (0..self.grid.levels).rfind(|l| self.full[l * n + c] > 0.0))
-            .collect();
-        if tops.is_empty() {
-            return None;
-        }
-        let middle = tops.len() / 2;
-        let (_, level, _) = tops.select_nth_unstable(middle);
-        Some(self.grid.z0 + LEVEL_MAX_M * (*level + 1) as f64)
+        let levels = self.tallied.typical_levels()?;
+        Some(self.grid.z0 + LEVEL_MAX_M * levels as f64)
+    }
+
+    /// Number of levels up to the highest leaf.
+    pub fn leafy_levels(&self) -> usize {
+        self.tallied.most_levels()
+    }
+
+    /// Leaf area per ground area.
+    pub fn leaf_area_index(&self) -> f64 {
+        let shape = &self.around.shape;
+        let density = self.tallied.density() / self.grid.columns as f64;
+        density * f64::from(self.out) * LEVEL_MAX_M * shape.thickness / shape.row_spacing
     }
 
     /// Width of an upright's strip of leaves, m.
@@ -327,6 +338,9 @@ impl Foliage {
             self.full[l * n + columns.start..l * n + columns.end].fill(0.0);
         }
         for strip in &self.strips {
+            if !reaches(&strip.columns, &columns, n) {
+                continue;
+            }
             let width = strip.columns.end - strip.columns.start;
             for (i, j) in strip.columns.clone().enumerate() {
                 let c = j.rem_euclid(n as i64) as usize;
@@ -337,6 +351,7 @@ impl Foliage {
                 }
             }
         }
+        self.tallied.count(&self.full, columns);
     }
 
     /// The leaves of one tree.
@@ -363,7 +378,7 @@ impl Foliage {
                 at += unit.kept;
             }
         }
-        self.lay(posed.tree(), &pieces)
+        self.lay(posed.tree(), highest(posed), &pieces)
     }
 
     /// Leaf on a metre of a shoot's wood that grew in `leaf`; none on the trunk.
@@ -377,7 +392,7 @@ impl Foliage {
         }
     }
 
-    fn lay(&self, tree: &Arc<Tree>, pieces: &[Piece]) -> Strip {
+    fn lay(&self, tree: &Arc<Tree>, top: f64, pieces: &[Piece]) -> Strip {
         let grid = &self.grid;
         let column = |x: f64| (x - grid.x0) / grid.dx;
         let half = self.half_width / grid.dx;
@@ -393,6 +408,7 @@ impl Foliage {
         if first > last {
             return Strip {
                 tree: Arc::clone(tree),
+                top,
                 columns: 0..0,
                 cells: Vec::new(),
             };
@@ -420,6 +436,7 @@ impl Foliage {
         }
         Strip {
             tree: Arc::clone(tree),
+            top,
             columns,
             cells: cells.into_iter().map(|d| d as f32).collect(),
         }
@@ -437,12 +454,13 @@ fn share(out: f64) -> f32 {
     if out > 0.0 { out.min(1.0) as f32 } else { 0.0 }
 }
 
-fn grid(row: &Row, trees: &[Arc<Posed>], g: Geometry) -> Grid {
+/// The grid of a row whose trees' wood reaches these heights, mm.
+fn grid(row: &Row, tops: impl Iterator<Item = f64>, g: Geometry) -> Grid {
     let x0 = row.from.f() / 1000.0;
     let length = (row.to.f() / 1000.0 - x0).max(0.0);
     let length = if length > 0.0 { length } else { 1.0 };
     let columns = libm::ceil(length / COLUMN_MAX_M - 1e-9).clamp(1.0, COLUMNS_MAX);
-    let tips = trees.iter().map(|t| highest(t)).fold(0.0, f64::max);
+    let tips = tops.fold(0.0, f64::max);
     let z0 = (g.wire / 1000.0 - 2.0 * HALF_BOX).max(0.0);
     let top = (row.trellis.wall_height.f().max(tips) / 1000.0 + HALF_BOX).max(z0 + HEAD_STEP);
     let steps = libm::ceil((top - z0) / HEAD_STEP - 1e-9);
@@ -453,6 +471,38 @@ fn grid(row: &Row, trees: &[Arc<Posed>], g: Geometry) -> Grid {
         z0,
         levels: libm::round(steps * HEAD_STEP / LEVEL_MAX_M) as usize,
     }
+}
+
+/// Columns of trees, which may lie beyond the grid, as ranges on it: from left to right, none overlapping.
+fn on_the_grid(columns: &[Range<i64>], n: usize) -> Vec<Range<usize>> {
+    let mut parts: Vec<Range<usize>> = Vec::new();
+    for range in columns.iter().filter(|r| !r.is_empty()) {
+        if (range.end - range.start) as usize >= n {
+            return std::iter::once(0..n).collect();
+        }
+        let from = range.start.rem_euclid(n as i64) as usize;
+        let to = from + (range.end - range.start) as usize;
+        parts.push(from..to.min(n));
+        parts.push(0..to.saturating_sub(n));
+    }
+    parts.retain(|part| !part.is_empty());
+    parts.sort_by_key(|part| (part.start, part.end));
+    let mut out: Vec<Range<usize>> = Vec::new();
+    for part in parts {
+        match out.last_mut() {
+            Some(last) if part.start <= last.end => last.end = last.end.max(part.end),
+            _ => out.push(part),
+        }
+    }
+    out
+}
+
+/// Whether a tree's columns, which may lie beyond the grid, come into some of it.
+fn reaches(strip: &Range<i64>, columns: &Range<usize>, n: usize) -> bool {
+    let from = strip.start.rem_euclid(n as i64) as usize;
+    let to = from + (strip.end - strip.start) as usize;
+    // What stands out beyond the end begins the grid again.
+    from < to && (from < columns.end && to > columns.start || to > n + columns.start)
 }
 
 /// The highest place of a tree's wood, mm.

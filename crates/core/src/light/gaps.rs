@@ -3,10 +3,11 @@
 use core::ops::Range;
 use serde::{Deserialize, Serialize};
 
-use super::direction::Fineness;
-use super::sky::{Period, Site, Sky, period_light};
+use super::Sampling;
+use super::sky::{Period, Site, Sky, Weather, period_light};
 use super::state::{LightState, Settings};
 use super::sun::ClearDay;
+use super::trace::SET;
 use super::wall::Wall;
 
 /// What counts as a gap. The defaults are our own choice, not published: wider than the common spacing of uprights,
@@ -64,15 +65,13 @@ struct Run {
 }
 
 /// The see-through stretches of a wall, greatest loss first (then from the row's start). The loss is worked out with
-/// the clear light of `period` over the directions of `fineness`: the same wall filled, less the wall as it is. A wall
-/// without any leaf has no gaps. A stretch across the joint of a repeated wall counts as two.
+/// the light of `period`: the same wall filled, less the wall as it is. A
+/// wall without any leaf has no gaps. A stretch across the joint of a repeated wall counts as two.
 pub fn light_gaps(
     wall: &Wall,
     site: Site,
     period: Period,
-    clear: ClearDay,
-    sky: Sky,
-    fineness: Fineness,
+    weather: Weather,
     rule: &GapRule,
 ) -> Vec<LightGap> {
     let (runs, gaps) = find(wall, rule);
@@ -80,12 +79,24 @@ pub fn light_gaps(
         return Vec::new();
     }
     let fill = filling(wall, &runs);
+    // A difference of two walls: few directions do, but each has to tell the opening's edges.
+    let sampling = Sampling {
+        level_parts: 4,
+        ..SET.fit(wall)
+    };
     let settings = Settings {
-        fineness,
+        sampling,
         ..Settings::dragging(None)
     };
     let mut state = LightState::new(wall.clone(), &settings);
-    let light = period_light(state.directions(), site, period, clear, sky);
+    let light = period_light(
+        state.directions(),
+        site,
+        period,
+        ClearDay::default(),
+        Sky::StandardOvercast,
+    )
+    .under(weather);
     let mut out = Vec::new();
     let mut by_gap: Vec<Vec<&Run>> = vec![Vec::new(); gaps];
     for run in &runs {
@@ -104,19 +115,35 @@ pub fn light_gaps(
         if area < rule.least_area {
             continue;
         }
-        let width = end - start;
-        let found: Vec<f32> = (0..wall.levels())
-            .flat_map(|l| wall.level(l)[start..end].to_vec())
+        // With the columns at its edges, which may be open in part.
+        let wider = start.saturating_sub(1)..(end + 1).min(wall.columns());
+        let width = wider.len();
+        let mut filled: Vec<f32> = (0..wall.levels())
+            .flat_map(|l| wall.level(l)[wider.clone()].to_vec())
             .collect();
-        let mut filled = found.clone();
         for run in &own {
+            let found = wall.level(run.level);
+            let level = &mut filled[run.level * width..(run.level + 1) * width];
             for c in run.columns.clone() {
-                let cell = &mut filled[run.level * width + c - start];
+                let cell = &mut level[c - wider.start];
                 *cell = cell.max(fill[run.level]);
             }
+            // A column at an edge is open by what it lacks beside the next one out.
+            let (first, last) = (run.columns.start, run.columns.end);
+            let edges = [
+                (first.checked_sub(1), first.checked_sub(2)),
+                (Some(last), Some(last + 1)),
+            ];
+            for (edge, beyond) in edges {
+                let at = |c: Option<usize>| c.and_then(|c| found.get(c)).copied();
+                if let (Some(edge), Some(own), Some(next)) = (edge, at(edge), at(beyond))
+                    && own < next
+                {
+                    level[edge - wider.start] += (1.0 - own / next) * fill[run.level];
+                }
+            }
         }
-        let loss = state.edit_gain(start..end, &filled, &light.total).max(0.0);
-        state.edit(start..end, &found);
+        let loss = state.trial_gain(wider, &filled, &light.total).max(0.0);
         out.push(LightGap {
             x0: wall.x0() + start as f64 * wall.dx(),
             x1: wall.x0() + end as f64 * wall.dx(),

@@ -67,10 +67,30 @@ pub struct LightMap {
 pub struct ZoneLight {
     /// Mean over the band, 0–1.
     pub mean: f64,
-    /// Lowest cell of the band, 0–1.
+    /// The band's light where it is lowest: of one cell of a map, or of one column over the whole thickness; 0–1.
     pub lowest: f64,
-    /// Column of the lowest cell.
+    /// Column where that is.
     pub lowest_column: usize,
+}
+
+impl ZoneLight {
+    /// Of the band's light column by column, the first of them being column `first`; none without any.
+    pub fn over_columns(light: &[f32], first: usize) -> Option<Self> {
+        let mut lowest = (f64::INFINITY, 0);
+        let mut sum = 0.0;
+        for (i, light) in light.iter().enumerate() {
+            let light = f64::from(*light);
+            sum += light;
+            if light < lowest.0 {
+                lowest = (light, first + i);
+            }
+        }
+        (!light.is_empty()).then(|| Self {
+            mean: sum / light.len() as f64,
+            lowest: lowest.0,
+            lowest_column: lowest.1,
+        })
+    }
 }
 
 impl LightMap {
@@ -105,22 +125,6 @@ impl LightMap {
                 .flat_map(|l| &self.light[l * width + at..l * width + at + (to - from)])
                 .copied()
                 .collect(),
-        }
-    }
-
-    /// The levels of the map that reach into a band of heights, m.
-    pub fn band(&self, low: f64, high: f64) -> Self {
-        let first = self.z[1..].partition_point(|top| *top <= low + 1e-9);
-        let last = self
-            .z
-            .partition_point(|bottom| *bottom < high - 1e-9)
-            .max(first);
-        let last = last.min(self.z.len() - 1);
-        let width = self.columns.len();
-        Self {
-            columns: self.columns.clone(),
-            z: self.z[first..=last].to_vec(),
-            light: self.light[first * width..last * width].to_vec(),
         }
     }
 

@@ -168,8 +168,12 @@ limits! {
         "Wall height over row spacing that is let pass.";
     WallThickness, "wall_thickness_mm", Mm, 500, 200..2000, FromMemory, said,
         "Thickness of the leafy wall across the row.";
+    LeafOnFace, "leaf_on_face", Ratio, 2.4, 0.5..10, FromMemory, said,
+        "Leaf area on a square metre of a filled wall's face, m² per m².";
+    LightFill, "light_fill_share", Share, 0.8, 0.1..1, FromMemory, said,
+        "Share of what its own wall would catch when filled that a grown row is to catch.";
     LightTarget, "light_target_share", Share, 0.65, 0.1..1, Published, said,
-        "Share of the season's light that a grown wall is to catch.";
+        "Share of the season's light that grown apple walls are usually asked to catch.";
     RenewalLight, "renewal_light_share", Share, 0.2, 0.02..1, FromMemory, said,
         "Least light, as a share of that above the row, in which stubs break well.";
     RenewalZone, "renewal_zone_mm", Mm, 300, 50..1000, FromMemory, said,

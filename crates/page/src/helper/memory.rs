@@ -88,7 +88,8 @@ fn answer(plan: &Plan, replayer: &mut Replayer, question: &Question) -> Result<B
             let at = look.replayed(plan, *mode, replayer)?;
             let foliage = Foliage::new(&at.row, &plan.site, &plan.targets, lighting.out);
             let period = lighting.period(foliage.around().site.latitude_deg);
-            Body::Beside(beside_deep(&foliage, &plan.targets, period, *canopy))
+            let light = (period, lighting.weather);
+            Body::Beside(beside_deep(&foliage, &plan.targets, light, *canopy))
         }
         Question::Digest => Body::Digest(cordonry::digest::digest(plan)),
         Question::Season { scheme } => {

@@ -11,7 +11,7 @@ use std::ops::Range;
 /// An exact answer: the season in full leaf, by which the row is judged, and what is looked at.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Exact {
-    /// The growing season in full leaf; its map holds the renewal zone alone.
+    /// The growing season in full leaf; its map is left out.
     pub season: LightReport,
     /// What was asked for; its map holds the columns that were asked for.
     pub chosen: LightReport,
@@ -22,15 +22,19 @@ pub fn exact(row: &impl AnyRow, plan: &Plan, choice: Lighting, columns: Range<us
     let mut foliage = Foliage::new(row, &plan.site, &plan.targets, 1.0);
     let latitude = foliage.around().site.latitude_deg;
     let season = Lighting::default().period(latitude);
-    let mut judged = row_light::report(&foliage, &plan.targets, season);
+    let report = |foliage: &Foliage, period| {
+        row_light::report_under(foliage, &plan.targets, period, choice.weather)
+    };
+    let mut judged = report(&foliage, season);
     let period = choice.period(latitude);
     let mut chosen = if (period, choice.out) == (season, 1.0) {
         judged.clone()
     } else {
         foliage.unfold(choice.out);
-        row_light::report(&foliage, &plan.targets, period)
+        report(&foliage, period)
     };
-    judged.map = judged.map.band(judged.zone_at.0, judged.zone_at.1);
+    // What it is judged by stands beside its map.
+    judged.map = judged.map.part(0..0);
     chosen.map = chosen.map.part(columns);
     Exact {
         season: judged,

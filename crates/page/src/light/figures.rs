@@ -7,7 +7,9 @@ pub struct LightFigures {
     pub caught: f64,
     /// Share caught of the beam and of the sky's light; none for an hour's beam.
     pub parts: Option<(f64, f64)>,
-    /// Mean and lowest light in the renewal zone.
+    /// What this wall would catch, filled; none of an hour's beam.
+    pub filled: Option<f64>,
+    /// Mean and lowest light in the renewal zone, over the wall's whole thickness.
     pub zone: Option<(f64, f64)>,
     /// Share of the wall under 30 % of the light, and under 50 %.
     pub under: (f64, f64),
@@ -38,6 +40,7 @@ impl LightFigures {
                 (Some(a), Some(b), Some(c)) => Some(pair(a, b, c, 1.0)),
                 _ => now.parts,
             },
+            filled: self.filled,
             zone: match (self.zone, then.zone, now.zone) {
                 (Some(a), Some(b), Some(c)) => Some((by(a.0, b.0, c.0, seen), a.1.min(c.1))),
                 _ => now.zone,

@@ -1,6 +1,6 @@
 //! Which light is looked at: the days, the hour, the leaves.
 
-use cordonry::light::Period;
+use cordonry::light::{Period, Weather};
 use serde::{Deserialize, Serialize};
 
 /// The days that are looked at.
@@ -25,6 +25,8 @@ pub struct Lighting {
     pub hour: Option<f64>,
     /// Share of the leaves that are out, 0 to 1.
     pub out: f64,
+    /// The weather of the days. The row is judged under it too.
+    pub weather: Weather,
 }
 
 impl Default for Lighting {
@@ -33,6 +35,7 @@ impl Default for Lighting {
             when: When::Season,
             hour: None,
             out: 1.0,
+            weather: Weather::Clear,
         }
     }
 }

@@ -2,8 +2,9 @@
 
 use super::{LightFigures, Lighting};
 use cordonry::cover::Span;
+use cordonry::light::filled::caught_when_filled;
 use cordonry::light::foliage::{Change, Foliage};
-use cordonry::light::report::{FLOWERING_LIGHT, QUALITY_LIGHT, shares};
+use cordonry::light::report::{FLOWERING_LIGHT, QUALITY_LIGHT, ZoneLight, shares};
 use cordonry::light::row_light::{LightReport, gap_rule, sun_of, zone_heights};
 use cordonry::light::state::{LightState, Settings, Weights};
 use cordonry::light::sun::ClearDay;
@@ -41,10 +42,14 @@ pub struct RowLight {
     pub map: LightMap,
     /// Light that reaches the ground under each column.
     pub fall_through: Vec<f32>,
+    /// What this wall would catch, filled; none of an hour's beam.
+    filled: Option<f64>,
     /// The figures.
     pub figures: LightFigures,
     /// All of it as these settings give it.
     coarse: LightShown,
+    /// Columns whose ground was lit again last.
+    relit: Vec<Range<usize>>,
     /// The last exact answer, and what these settings gave of the same row.
     rest: Option<Rest>,
 }
@@ -81,7 +86,7 @@ impl RowLight {
     /// The light of a row, mapped where `span` (mm along the row) is in view.
     pub fn new(row: &impl AnyRow, plan: &Plan, choice: Lighting, span: Span) -> Self {
         let foliage = Foliage::new(row, &plan.site, &plan.targets, choice.out);
-        let (state, source, sun) = begin(&foliage, choice, 0..0);
+        let (state, source, sun) = begin(&foliage, plan, choice, 0..0);
         let mut light = Self {
             choice,
             foliage,
@@ -96,12 +101,15 @@ impl RowLight {
                 light: Vec::new(),
             },
             fall_through: Vec::new(),
+            filled: None,
             figures: LightFigures::default(),
             coarse: LightShown::default(),
+            relit: Vec::new(),
             rest: None,
         };
         light.look_at(span);
-        light.derive(row, plan);
+        light.fill(plan);
+        light.derive(row, plan, None);
         light
     }
 
@@ -139,12 +147,14 @@ impl RowLight {
     /// Follows the row; whether anything changed.
     pub fn follow(&mut self, row: &impl AnyRow, plan: &Plan, span: Span) -> bool {
         let change = self.foliage.follow(row, &plan.site, &plan.targets);
-        let moved = match change {
+        // Columns whose light is another one; none for all of them.
+        let relit = match change {
             Change::All => {
-                (self.state, self.source, self.sun) = begin(&self.foliage, self.choice, 0..0);
+                (self.state, self.source, self.sun) = begin(&self.foliage, plan, self.choice, 0..0);
                 self.rest = None;
                 self.look_at(span);
-                true
+                self.fill(plan);
+                None
             }
             Change::Columns(ranges) => {
                 let moved = self.look_at(span);
@@ -152,19 +162,31 @@ impl RowLight {
                     self.state
                         .edit(range.clone(), &self.foliage.density(range.clone()));
                 }
-                moved || !ranges.is_empty()
+                let reached = ranges.iter().flat_map(|range| self.state.reach(range));
+                (!moved).then(|| reached.collect::<Vec<_>>())
             }
         };
         let under = (Arc::clone(&plan.targets), row.row().trellis.wall_height);
-        let judged_anew = under != self.under;
-        if judged_anew {
+        if under != self.under {
             self.under = under;
             self.rest = None;
+            // The zone's height may be another.
+            let view = self.state.view();
+            (self.state, self.source, self.sun) = begin(&self.foliage, plan, self.choice, view);
+            self.fill(plan);
+            self.derive(row, plan, None);
+            return true;
         }
-        if moved || judged_anew {
-            self.derive(row, plan);
+        let changed = relit.as_ref().is_none_or(|columns| !columns.is_empty());
+        if changed {
+            self.derive(row, plan, relit);
         }
-        moved || judged_anew
+        changed
+    }
+
+    /// How much of the light has been worked out since all of it was: [`LightState::worked`].
+    pub fn worked(&self) -> u64 {
+        self.state.worked()
     }
 
     /// Looks at something else.
@@ -176,7 +198,7 @@ impl RowLight {
         self.foliage.unfold(choice.out);
         if hours {
             let view = self.state.view();
-            (self.state, self.source, self.sun) = begin(&self.foliage, choice, view);
+            (self.state, self.source, self.sun) = begin(&self.foliage, plan, choice, view);
         } else {
             if leaves {
                 let all = 0..self.foliage.columns();
@@ -184,7 +206,23 @@ impl RowLight {
             }
             self.source = Source::Period(lay(&self.state, &self.foliage, choice));
         }
-        self.derive(row, plan);
+        self.fill(plan);
+        self.derive(row, plan, None);
+    }
+
+    /// Works out what the wall would catch, filled.
+    fn fill(&mut self, plan: &Plan) {
+        let choice = self.choice;
+        self.filled = choice.hour.is_none().then(|| {
+            let period = choice.period(self.latitude_deg());
+            caught_when_filled(
+                &self.foliage,
+                &plan.targets,
+                period,
+                choice.weather,
+                Fineness::Coarse,
+            )
+        });
     }
 
     /// How many levels are shown, from the lowest.
@@ -225,14 +263,15 @@ impl RowLight {
         self.state.view()
     }
 
-    fn derive(&mut self, row: &impl AnyRow, plan: &Plan) {
-        let wall = self.state.wall();
+    /// Works out what is shown; of what falls through, in these columns alone.
+    fn derive(&mut self, row: &impl AnyRow, plan: &Plan, relit: Option<Vec<Range<usize>>>) {
         let to_height = row.row().trellis.wall_height.f() / 1000.0 - 1e-9;
-        let leafy = (0..wall.levels()).rfind(|l| wall.level(*l).iter().any(|d| *d > 0.0));
-        self.shown = wall
-            .z()
-            .partition_point(|z| *z < to_height)
-            .max(leafy.map_or(0, |l| l + 1));
+        let leafy = match self.foliage.out() > 0.0 {
+            true => self.foliage.leafy_levels(),
+            false => 0,
+        };
+        let edges = self.state.wall().z();
+        self.shown = edges.partition_point(|z| *z < to_height).max(leafy);
         let night = Weights::none(self.state.directions().len());
         let total = match &self.source {
             Source::Period(light) => &light.total,
@@ -240,12 +279,26 @@ impl RowLight {
             Source::Night => &night,
         };
         self.map = LightMap::new(&self.state, total);
-        self.fall_through = self.state.fall_through(total);
+        let n = self.foliage.columns();
+        self.coarse.fall_through.resize(n, 0.0);
+        self.fall_through.resize(n, 0.0);
+        self.relit = relit.unwrap_or_else(|| std::iter::once(0..n).collect());
+        for columns in &self.relit {
+            let now = self.state.fall_through_under(total, columns.clone());
+            self.coarse.fall_through[columns.clone()].copy_from_slice(&now);
+            let shown = match &self.rest {
+                Some(Rest { exact, then }) => {
+                    let (exact, then) = (&exact.fall_through, &then.fall_through);
+                    moved(&exact[columns.clone()], &then[columns.clone()], &now)
+                }
+                None => now,
+            };
+            self.fall_through[columns.clone()].copy_from_slice(&shown);
+        }
         let parts = match &self.source {
             Source::Period(light) => Some(shares(&self.state, light)),
             _ => None,
         };
-        let (low, high) = zone_heights(&self.foliage, &plan.targets);
         let rule = gap_rule(&self.foliage, &plan.targets);
         let under = |limit| self.map.share_under(limit, rule.from, rule.to);
         let figures = LightFigures {
@@ -255,23 +308,20 @@ impl RowLight {
                 _ => self.state.caught(total),
             },
             parts: parts.map(|s: Shares| (s.beam, s.sky)),
-            zone: self.map.zone(low, high).map(|z| (z.mean, z.lowest)),
+            filled: self.filled,
+            zone: ZoneLight::over_columns(&self.state.band_light(total), 0)
+                .map(|z| (z.mean, z.lowest)),
             under: (under(FLOWERING_LIGHT), under(QUALITY_LIGHT)),
-            leaf_area_index: self.state.wall().leaf_area_index(),
+            leaf_area_index: self.foliage.leaf_area_index(),
             whole: self.map.columns.len() == self.foliage.columns(),
             exact: false,
         };
-        self.coarse = LightShown {
-            map: self.map.light.clone(),
-            fall_through: self.fall_through.clone(),
-            figures,
-        };
+        self.coarse.map.clone_from(&self.map.light);
+        self.coarse.figures = figures;
         let now = &self.coarse;
         self.figures = match &self.rest {
             Some(Rest { exact, then }) => {
                 self.map.light = moved(&exact.map, &then.map, &now.map);
-                self.fall_through =
-                    moved(&exact.fall_through, &then.fall_through, &now.fall_through);
                 // Zone and wall change only where they are mapped.
                 let seen = self.map.columns.len() as f64 / self.foliage.columns() as f64;
                 exact.figures.moved(&then.figures, &now.figures, seen)
@@ -296,6 +346,7 @@ impl RowLight {
         self.figures = LightFigures {
             caught: answer.caught.total,
             parts: Some((answer.caught.beam, answer.caught.sky)),
+            filled: Some(answer.filled),
             zone: answer.zone.map(|z| (z.mean, z.lowest)),
             under: (answer.under_flowering, answer.under_quality),
             leaf_area_index: answer.leaf_area_index,
@@ -345,17 +396,19 @@ fn lay(state: &LightState, foliage: &Foliage, choice: Lighting) -> PeriodLight {
         ClearDay::default(),
         Sky::StandardOvercast,
     )
+    .under(choice.weather)
 }
 
 fn begin(
     foliage: &Foliage,
+    plan: &Plan,
     choice: Lighting,
     view: Range<usize>,
 ) -> (LightState, Source, Option<Direction>) {
     let wall = foliage.wall();
     let settings = Settings {
         fineness: Fineness::Coarse,
-        ..Settings::dragging(Some(view))
+        ..Settings::dragging(Some(view)).with_band(zone_heights(foliage, &plan.targets))
     };
     let Some(hour) = choice.hour else {
         let state = LightState::new(wall, &settings);
@@ -422,6 +475,43 @@ mod tests {
         assert_ne!(light.map, anew.map);
     }
 
+    /// A row of so many trees, and the same with another end of the cordon of the tree in its middle.
+    fn moved_in_the_middle(trees: u32) -> (Plan, cordonry::row::Row) {
+        let plan = bench_row::plan(trees, 10);
+        let mut row = (*plan.found).clone();
+        let tree = std::sync::Arc::make_mut(&mut row.trees[trees as usize / 2]);
+        tree.shoots[0].units[0].kept -= 300.0;
+        (plan, row)
+    }
+
+    #[test]
+    fn a_move_lights_as_little_of_a_long_row_as_of_a_short_one() {
+        let relit = |trees: u32| {
+            let (plan, row) = moved_in_the_middle(trees);
+            let middle = f64::from(trees) * 1000.0;
+            let seen = Span {
+                from: middle - 4000.0,
+                to: middle + 4000.0,
+            };
+            let mut light = RowLight::new(&plan.found, &plan, Lighting::default(), seen);
+            let all = light.worked();
+            assert!(light.follow(&row, &plan, seen));
+            let columns: usize = light.relit.iter().map(ExactSizeIterator::len).sum();
+            (light.worked() - all, columns, all)
+        };
+        // Chunks of columns over all directions, and columns whose ground is lit again.
+        let (worked, columns, all) = relit(40);
+        println!("{worked} of {all} chunks, {columns} columns");
+        assert!(worked > 0 && 2 * worked < all);
+        // The lowest light runs along some eighty metres: no row is longer than that for it.
+        for trees in [300, 1000] {
+            let (also, too, all) = relit(trees);
+            println!("{also} of {all} chunks, {too} columns");
+            assert_eq!(also, worked, "{trees} trees");
+            assert!(too < columns + 20, "{trees} trees: {too}");
+        }
+    }
+
     #[test]
     fn another_zone_or_wall_height_is_judged_anew() {
         use cordonry::plan::Setting;
@@ -477,7 +567,7 @@ mod tests {
             let choice = Lighting {
                 when: When::Day(172),
                 hour: Some(hour),
-                out: 1.0,
+                ..Lighting::default()
             };
             light.choose(&plan.found, &plan, choice);
             assert_eq!(light.sun().is_some(), up);

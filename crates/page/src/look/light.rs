@@ -1,11 +1,12 @@
 //! What the checks say of the light of a row, and whether that still holds.
 
-use cordonry::check::Finding;
+use cordonry::check::{Finding, LightCost, LightFound, tell_costs};
 
 /// Findings of the light. Each answer holds until the row changes; its findings stay listed until the next.
 #[derive(Debug, Default)]
 pub struct LightFindings {
     findings: Vec<Finding>,
+    costs: Vec<LightCost>,
     hold: bool,
 }
 
@@ -16,9 +17,15 @@ impl LightFindings {
     }
 
     /// Takes what was found of the row as it is.
-    pub fn take(&mut self, findings: Vec<Finding>) {
-        self.findings = findings;
+    pub fn take(&mut self, found: LightFound) {
+        self.findings = found.findings;
+        self.costs = found.costs;
         self.hold = true;
+    }
+
+    /// Has the findings about the wood tell what they cost in light, as of the last answer.
+    pub(super) fn tell_costs(&self, findings: &mut [Finding]) {
+        tell_costs(&self.costs, findings);
     }
 
     /// The row has changed: what was found waits for a new answer.

@@ -2,7 +2,7 @@
 
 use super::{LightFindings, Look, Scene};
 use crate::document::Document;
-use cordonry::check::Finding;
+use cordonry::check::{Finding, LightFound};
 use cordonry::refusal::Refusal;
 use cordonry::row::TreeId;
 
@@ -60,10 +60,11 @@ impl Sight {
     /// Works out what is seen of the document as it is now.
     pub fn follow(&mut self, document: &Document) {
         self.look = self.look.within(document.plan());
-        let Ok(next) = Scene::of(document, self.look, Some(&self.scene)) else {
+        let Ok(mut next) = Scene::of(document, self.look, Some(&self.scene)) else {
             // The scheme is one of the plan's own.
             return;
         };
+        self.light.tell_costs(&mut next.findings);
         let old = std::mem::replace(&mut self.scene, next);
         if self.scene.stands_as(&old) {
             let changed = self.scene.changed_trees(&old);
@@ -93,8 +94,9 @@ impl Sight {
     }
 
     /// Takes what the checks say of its light.
-    pub fn judge_light(&mut self, findings: Vec<Finding>) {
-        self.light.take(findings);
+    pub fn judge_light(&mut self, found: LightFound) {
+        self.light.take(found);
+        self.light.tell_costs(&mut self.scene.findings);
     }
 
     /// All that was found, of the light too: the gravest first.

@@ -39,10 +39,13 @@ command-period-long = a period from { $from } to { $to } is refused; up to a yea
 command-day-refused = a day '{ $day }' is refused; one such as 2026-07-01 or 07-01 is accepted
 command-no-month = a day '{ $day }' is refused, for there is no month { $month }; 01 to 12 is accepted
 command-no-day = a day '{ $day }' is refused, for there is no such day; { $first } to { $last } is accepted
-command-light = { $file }: { $name }, leaf { $leaf }, { $from } to { $to }: { $caught } of the light caught (beam { $beam }, sky { $sky }), leaf area index { $index }
+command-light = { $file }: { $name }, leaf { $leaf }, { $from } to { $to }: { $caught } of the light caught (beam { $beam }, sky { $sky }), { $filled } if filled as usual, leaf area index { $index }
 command-light-zone = renewal zone { $mean } in the mean, { $least } at the least; { $under30 } of the wall under 30 %, { $under50 } under 50 %
 command-light-gap = gap from { $x0 } to { $x1 } m, { $z0 } to { $z1 } m high, loses { $loss } % of the light
-command-light-around = at { $latitude }, { $bearing }, { $spacing }
+command-light-around = at { $latitude }, { $bearing }, { $spacing }, { $weather ->
+    [usual] usual sky: { $share } of the light comes from it (Page 1961, half of the hours sunny)
+   *[clear] clear sky
+}
 command-light-latitude = latitude { $value }
 command-light-bearing = row bearing { $value }°
 command-light-spacing = rows { $value } m apart

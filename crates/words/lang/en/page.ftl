@@ -346,6 +346,9 @@ light-season = the growing season
 light-day = one day
 light-day-of = day
 light-date = { $day } { $month }
+light-weather-label = under
+light-weather-clear = a clear sky
+light-weather-usual = its usual clouds
 light-one-hour = one hour
 light-hour-label = Hour of solar time
 light-hour = { $time } by the sun
@@ -377,7 +380,9 @@ probe-off = No light is worked out at { $x }
 light-figures-title = Light
 about-value = ≈ { $value }
 figure-light-caught = Light caught
-asked-light = { $target } or more is asked of a grown wall
+asked-light = { $target } or more is usual for grown apple walls
+figure-light-filled = beside this wall filled as usual
+asked-light-filled = which would catch { $filled }; { $least } or more is asked of a grown wall
 figure-light-parts = of beam and sky
 light-parts = { $beam }, { $sky }
 figure-zone-mean = In the renewal zone
@@ -401,7 +406,20 @@ light-assumed = At { $latitude }° { $side ->
 }, rows { $spacing } apart{ $rows ->
     [no] {" "}(taken)
    *[yes] {""}
-}, wall { $thickness } thick. Clear sky, black leaves; leaf area by the age of the wood, from memory.
+}, wall { $thickness } thick. { $weather ->
+    [usual] { $sky } of the light from the sky (Page 1961, half of the hours sunny)
+   *[clear] Clear sky
+}, black leaves; leaf area by the age of the wood, from memory.
+anchors-title = Published figures beside this model
+anchor-caught-60 = Caught by a planar cherry wall, N–S, early July (ASABE paper, 2012)
+anchor-caught-69 = Caught in another trial (Agronomy 2022, 12:643)
+anchor-base-28 = Light at 0.4 m in a yielding wall (IHC 2022)
+anchor-model = { $low } to { $high }
+anchor-published = { $published } published, { $way ->
+    [more] { $off } of the light more in the model
+   *[less] { $off } of the light less in the model
+}
+anchors-why = The model’s walls are 3.0 to 3.3 m high in rows 2.8 m apart, at a leaf area index of 2.0 to 2.5, which is our assumption: the trials’ own is not known here. Wood and fruit catch light too, which the model leaves out; leaves are not black, and pass some of it down to the base.
 beside-title = A flat wall beside a deep canopy
 beside-about = This row’s own uprights, beside a bush row with as much leaf per ground area at every height, but spread evenly along the row and through its depth. Stubbing one upright opens its own place down to the stub; the same leaf area off a bush is one branch among others in a metre of the row, and little opens.
 beside-depth = Depth of the canopy

@@ -540,17 +540,24 @@ refusal-while-correcting = The record is being corrected, which is no work; end 
 # Light
 
 finding-light-gap = Light gap { $rank } from { $from } along the row, { $width } wide, { $low } to { $high } high: what falls through in a season would be caught by { $worth } of this wall; up to { $most } is let pass
-finding-light-under-target = The wall catches { $caught } of the season's light, at a leaf area index of { $index }{ $given ->
+finding-light-cost = ; what falls through there in a season would be caught by { $costs } of this wall
+finding-light-under-filled = The wall catches { $share } of what it would if filled as usual: { $caught } of the season's light instead of { $filled }, at a leaf area index of { $index }{ $given ->
     [no] , rows taken as { $spacing } apart
    *[yes] {""}
 }; { $asked } or more is asked of a grown wall{ $grown ->
-    [no] . Half of it reaches { $top } yet
+    [no] . Half of its uprights reach { $top } yet
    *[yes] {""}
 }
+finding-light-under-target = The wall catches { $caught } of the season's light, at a leaf area index of { $index }{ $given ->
+    [no] , rows taken as { $spacing } apart
+   *[yes] {""}
+}; { $asked } or more is usual for grown apple walls, this one would catch { $filled } if filled as usual
 finding-renewal-zone-dark = Renewal zone too dark from { $from } to { $to } along the row: { $light } of the light reaches the first { $zone } above the cordon; stubs ask for { $least }
 
 limit-wall_thickness_mm = Thickness of the leafy wall
-limit-light_target_share = Share of the season's light that a grown wall is to catch
+limit-leaf_on_face = Leaf area on a square metre of a filled wall's face, m²
+limit-light_fill_share = Share of what it would catch if filled that a grown wall is to catch
+limit-light_target_share = Share of the season's light that is usual for grown apple walls
 limit-renewal_light_share = Least light in the renewal zone
 limit-renewal_zone_mm = Height of the renewal zone above the cordon
 limit-light_gap_max_mm = Light lost through one opening, as a length of wall

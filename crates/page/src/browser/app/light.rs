@@ -6,7 +6,7 @@ use crate::browser::wall::light::LightLayer;
 use crate::helper::{Awaited, OnWall, Question};
 use crate::light::{Exact, Lighting, RowLight};
 use crate::view::View;
-use cordonry::check::check_light;
+use cordonry::check::{LightFound, check_light};
 use cordonry::light::{Alike, Beside, DeepCanopy};
 use leptos::prelude::*;
 use std::ops::Range;
@@ -75,7 +75,7 @@ impl Lit {
         if !self.on.get_untracked() {
             self.row.set_value(None);
             self.asked.set_value(None);
-            app.judge(Vec::new());
+            app.judge(LightFound::default());
         }
         app.redraw();
     }
@@ -287,7 +287,10 @@ impl Lit {
                 scene.stale = true;
             }
         });
-        let found = app.peek(|d| check_light(&d.scene().context(), &exact.season));
+        let found = app.peek(|d| {
+            let scene = d.scene();
+            check_light(&scene.context(), &exact.season, &scene.findings)
+        });
         app.judge(found.unwrap_or_default());
         app.redraw();
     }

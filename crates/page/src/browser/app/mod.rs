@@ -13,7 +13,7 @@ use crate::desk::Desk;
 use crate::document::{Done, Edit, Mode};
 use crate::overlay::Marked;
 use card::card_place;
-use cordonry::check::{Finding, Part};
+use cordonry::check::{LightFound, Part};
 use cordonry::plan::Plan;
 use cordonry::refusal::Refusal;
 use cordonry::row::{ShootId, TreeId};
@@ -323,10 +323,10 @@ impl App {
     }
 
     /// Takes what the checks say of the light.
-    pub fn judge(self, findings: Vec<Finding>) {
+    pub fn judge(self, found: LightFound) {
         self.desk.update_value(|d| {
             if let Some(d) = d {
-                d.judge_light(findings);
+                d.judge_light(found);
             }
         });
     }

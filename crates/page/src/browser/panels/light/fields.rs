@@ -3,6 +3,7 @@
 use crate::browser::app::App;
 use crate::browser::wall::light::dark_ground;
 use crate::light::{Lighting, RowLight, When, colour};
+use cordonry::light::Weather;
 use cordonry::said::Arg;
 use leptos::prelude::*;
 
@@ -45,6 +46,7 @@ pub fn LightLine(app: App) -> impl IntoView {
             </button>
             <Show when=move || lit.on.get()>
                 <WhenFields app/>
+                <WeatherField app/>
                 <HourField app/>
                 <LeafField app/>
             </Show>
@@ -169,6 +171,31 @@ fn day_words(app: App, day: u32) -> String {
             ("month", Arg::Text(app.t(MONTHS[month as usize - 1]))),
         ],
     )
+}
+
+#[component]
+fn WeatherField(app: App) -> impl IntoView {
+    let lit = app.light;
+    view! {
+        <label>
+            <span>{app.t("light-weather-label")}</span>
+            <select
+                data-act="light-weather"
+                prop:value=move || lit.choice.get().weather.key()
+                on:change=move |e| {
+                    let weather = match event_target_value(&e) == Weather::Usual.key() {
+                        true => Weather::Usual,
+                        false => Weather::Clear,
+                    };
+                    let choice = lit.choice.get_untracked();
+                    lit.choose(app, Lighting { weather, ..choice });
+                }
+            >
+                <option value=Weather::Clear.key()>{app.t("light-weather-clear")}</option>
+                <option value=Weather::Usual.key()>{app.t("light-weather-usual")}</option>
+            </select>
+        </label>
+    }
 }
 
 #[component]

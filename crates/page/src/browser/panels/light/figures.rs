@@ -4,6 +4,8 @@ use super::beside::BesideDeep;
 use crate::browser::app::App;
 use crate::browser::panels::findings::FigureRows;
 use cordonry::check::renewal_zone_is_dark;
+use cordonry::light::anchors::{ANCHORS, Anchor};
+use cordonry::light::sky::USUAL_SKY_SHARE;
 use cordonry::row::Limit;
 use cordonry::said::Arg;
 use cordonry_draw::{FigureLine, FigureTable};
@@ -35,6 +37,7 @@ fn lines(app: App) -> Vec<FigureLine> {
             let f = r.figures;
             let limit = |l| app.peek(|d| d.plan().targets.get(l)).unwrap_or_default();
             let (target, renewal) = (limit(Limit::LightTarget), limit(Limit::RenewalLight));
+            let least = limit(Limit::LightFill);
             let share = |v: f64| {
                 let value = app.text("value", &[("value", Arg::Share(v))]);
                 match f.exact {
@@ -54,6 +57,17 @@ fn lines(app: App) -> Vec<FigureLine> {
                 app.text("asked-light", &[("target", Arg::Share(target))]),
                 false,
             )];
+            if let Some(filled) = f.filled.filter(|filled| *filled > 0.0) {
+                out.push(line(
+                    "figure-light-filled",
+                    share(f.caught / filled),
+                    app.text(
+                        "asked-light-filled",
+                        &[("filled", Arg::Share(filled)), ("least", Arg::Share(least))],
+                    ),
+                    f.caught < least * filled,
+                ));
+            }
             if let Some((beam, sky)) = f.parts {
                 out.push(line(
                     "figure-light-parts",
@@ -130,6 +144,8 @@ fn taken(app: App) -> Option<String> {
                 ("spacing", Arg::Length(a.shape.row_spacing * 1000.0)),
                 ("rows", yes(a.spacing_given)),
                 ("thickness", Arg::Length(a.shape.thickness * 1000.0)),
+                ("weather", Arg::Text(r.choice().weather.key().into())),
+                ("sky", Arg::Share(USUAL_SKY_SHARE)),
             ],
         )
     })
@@ -143,6 +159,38 @@ fn LightFigureTable(app: App) -> impl IntoView {
             <h2 id="light-figures-title">{app.t("light-figures-title")}</h2>
             <FigureRows app lines/>
             <p class="assumed">{move || taken(app)}</p>
+            <details>
+                <summary>{app.t("anchors-title")}</summary>
+                <FigureRows app lines=Memo::new(move |_| anchors(app))/>
+                <p class="assumed">{app.t("anchors-why")}</p>
+            </details>
         </section>
     }
+}
+
+/// Published figures beside the model's.
+fn anchors(app: App) -> Vec<FigureLine> {
+    let line = |a: &Anchor| FigureLine {
+        key: a.key,
+        value: app.text(
+            "anchor-model",
+            &[
+                ("low", Arg::Share(a.model.0)),
+                ("high", Arg::Share(a.model.1)),
+            ],
+        ),
+        asked: app.text(
+            "anchor-published",
+            &[
+                ("published", Arg::Share(a.published)),
+                (
+                    "way",
+                    Arg::Text(if a.off() > 0.0 { "more" } else { "less" }.into()),
+                ),
+                ("off", Arg::Share(a.off().abs())),
+            ],
+        ),
+        off: false,
+    };
+    ANCHORS.iter().map(line).collect()
 }

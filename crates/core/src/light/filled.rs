@@ -1,0 +1,47 @@
+//! What a row's own wall could catch: filled with leaves from the cordon to its height.
+
+use super::direction::Fineness;
+use super::foliage::Foliage;
+use super::sky::{Period, Sky, Weather, period_light};
+use super::state::{LightState, Settings};
+use super::sun::ClearDay;
+use super::wall::{COLUMN_MAX_M, Ends, LeafBox, Wall};
+use crate::row::{Limit, Targets};
+
+/// Share of the light, 0–1, that the row's wall would catch, were it filled evenly from the cordon to its height with the
+/// usual leaf area ([`Limit::LeafOnFace`]) at its own thickness, spacing, place and bearing, as far unfolded as its own leaves
+/// are. 0 where the wall ends below the cordon.
+pub fn caught_when_filled(
+    foliage: &Foliage,
+    targets: &Targets,
+    period: Period,
+    weather: Weather,
+    fineness: Fineness,
+) -> f64 {
+    let around = foliage.around();
+    let leaves = LeafBox {
+        x0: 0.0,
+        x1: COLUMN_MAX_M,
+        z0: foliage.wire(),
+        z1: foliage.wall_height(),
+        density: targets.get(Limit::LeafOnFace) / around.shape.thickness * foliage.out(),
+    };
+    // Even along the row: one column tells it all.
+    let wall = Wall::from_boxes(0.0, COLUMN_MAX_M, &[leaves], around.shape, Ends::Repeated);
+    let Ok(wall) = wall else {
+        return 0.0;
+    };
+    let settings = Settings {
+        fineness,
+        ..Settings::settled(&wall, None)
+    };
+    let state = LightState::new(wall, &settings);
+    let light = period_light(
+        state.directions(),
+        around.site,
+        period,
+        ClearDay::default(),
+        Sky::StandardOvercast,
+    );
+    state.caught(&light.under(weather).total)
+}
