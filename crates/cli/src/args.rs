@@ -135,7 +135,8 @@ pub enum PaperSize {
 
 /// Make a plan of a measured row: a table with one line a shoot.
 ///
-/// Columns, in any order: tree, place, kind, parent, length, diameter, side, pose, season, laterals, rubbed, cut, note.
+/// Columns, in any order: tree, place, kind, parent, length, diameter, side, pose, season, laterals, rubbed, cut, when cut, origin,
+/// bend radius, note.
 /// Lines above them may say the coming leaf, wires, posts and site. What was assumed is said on standard error, and so are lines that can't be taken, with number and reason; the rest is taken,
 /// with exit status 0. Where more than half of the lines can't be taken, or more than a quarter and more than ten of them,
 /// nothing is written and the status is 2.

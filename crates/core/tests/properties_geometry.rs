@@ -287,15 +287,16 @@ proptest! {
         let Some((tree, index)) = picked(&plan, tree, shoot) else { return Ok(()); };
         let g = Geometry::of(&plan.found, &plan.targets);
         let angle = f64::to_radians(aim);
-        // Aimed at a place that the tip can reach, or off it by so much.
-        let mut there = Tree::clone(&tree);
-        there.shoots[index].pose = Pose::from_heading(heading);
-        let target = layout(&there, g)[index].tip() + kurbo::Vec2::new(angle.cos(), angle.sin()) * off;
-        let miss = |pose: Pose| {
+        // Aimed at a place that the tip can reach, or off it by so much. What is bent anew has the radius of its thickness.
+        let bent = |pose: Pose| {
             let mut trial = Tree::clone(&tree);
             trial.shoots[index].pose = pose;
-            (layout(&trial, g)[index].tip() - target).hypot()
+            trial.shoots[index].bend_radius = None;
+            trial
         };
+        let there = bent(Pose::from_heading(heading));
+        let target = layout(&there, g)[index].tip() + kurbo::Vec2::new(angle.cos(), angle.sin()) * off;
+        let miss = |pose: Pose| (layout(&bent(pose), g)[index].tip() - target).hypot();
         let pose = bend_toward(&Posed::new(tree.clone(), g), index, target, false);
         let (least, best) = (-100..=1900)
             .map(|tenth| Pose::from_heading(f64::from(tenth) / 10.0))

@@ -5,7 +5,7 @@ use super::record::Record;
 use super::table::{Column, Table};
 use crate::plan::Plan;
 use crate::refusal::Refusal;
-use crate::row::{Face, Kind, Laterals, Row, Shoot, Toward};
+use crate::row::{Face, Kind, Laterals, Moment, Origin, Row, Shoot, Toward};
 use crate::said::{Arg, Said};
 
 /// One line.
@@ -39,6 +39,10 @@ pub(super) struct Says {
     pub rubbed: bool,
     /// What was cut off each of the lengths; of those behind the last, nothing.
     pub cuts: Vec<f64>,
+    /// When each of the lengths was last cut; of those behind the last, nothing is told.
+    pub when: Vec<Option<Moment>>,
+    pub origin: Option<Origin>,
+    pub bend_radius: Option<f64>,
     pub note: String,
 }
 
@@ -179,6 +183,22 @@ fn says(table: &Table, record: &Record) -> Result<Says, Refusal> {
         };
         range(Column::Cut, Arg::Length, *cut, 0.0, most)?;
     }
+    let when =
+        pieces::when(cell(Column::WhenCut)).ok_or_else(|| word(Column::WhenCut, pieces::WHEN))?;
+    let untold = |(n, at): (usize, &Option<Moment>)| {
+        at.is_some() && lengths.get(n).copied().unwrap_or(0.0) <= 0.0
+    };
+    if when.iter().enumerate().any(untold) {
+        return Err(word(Column::WhenCut, "accepted-cut-length"));
+    }
+    let origin = pieces::origin(cell(Column::Origin))
+        .ok_or_else(|| word(Column::Origin, pieces::ORIGINS))?;
+    let bend_radius = pieces::radius(cell(Column::BendRadius), unit(Column::BendRadius))
+        .map_err(|e| unread(Column::BendRadius, e))?;
+    if let Some(mm) = bend_radius {
+        let max = Shoot::MAX_BEND_RADIUS;
+        range(Column::BendRadius, Arg::Thickness, mm, 0.0, max)?;
+    }
     let note = cell(Column::Note);
     let signs = note.chars().count();
     range(
@@ -205,6 +225,9 @@ fn says(table: &Table, record: &Record) -> Result<Says, Refusal> {
         laterals,
         rubbed,
         cuts,
+        when,
+        origin,
+        bend_radius,
         note: note.to_string(),
     })
 }

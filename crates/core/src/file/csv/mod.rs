@@ -14,6 +14,9 @@
 //! | laterals | how many side branches, or `5/1.20 m` with their lengths together; the count alone leaves their length at 0 |
 //! | rubbed | `yes` where its side and underside buds have been rubbed out |
 //! | cut | what was cut off each of the lengths: `0 + 0.15` |
+//! | when cut | when each of the lengths was last cut, by leaf and window, `none` where nothing tells: `none + 4 dormant`. The windows are `dormant`, `bud swell`, `early summer` and `after harvest` |
+//! | origin | where the shoot came from: `kept bud`, `return` (of a stub), `end growth` (of laid wood), `cut-back bud` or `wild bud` |
+//! | bend radius | of laid wood and of an upright stem, the radius that it was bent with; empty: that of its thickness |
 //! | note | anything |
 //!
 //! A tree's first shoot is its `stem`, or in a tree without a `stem` line its `leader`: the stem itself, laid along

@@ -44,7 +44,8 @@ pub(super) fn as_written(tree: &Tree) -> Tree {
     for shoot in &tree.shoots {
         let mut out = Shoot {
             units: whole(&shoot.units),
-            diameter: libm::round(shoot.diameter * 10.0) / 10.0,
+            diameter: tenth(shoot.diameter),
+            bend_radius: shoot.bend_radius.filter(|_| shoot.bends()).map(tenth),
             ..shoot.clone()
         };
         out.laterals.total = match out.laterals.count {
@@ -68,6 +69,11 @@ pub(super) fn as_written(tree: &Tree) -> Tree {
     }
 }
 
+/// The nearest tenth of a millimetre.
+fn tenth(mm: f64) -> f64 {
+    libm::round(mm * 10.0) / 10.0
+}
+
 /// Growth in whole millimetres, one part a season. What has grown does not vanish in rounding.
 fn whole(units: &[GrowthUnit]) -> Vec<GrowthUnit> {
     let mut out: Vec<GrowthUnit> = Vec::with_capacity(units.len());
@@ -76,6 +82,7 @@ fn whole(units: &[GrowthUnit]) -> Vec<GrowthUnit> {
             Some(last) if last.leaf == unit.leaf => {
                 last.grown += unit.grown;
                 last.kept += unit.kept;
+                last.cut = last.cut.max(unit.cut);
             }
             _ => out.push(*unit),
         }

@@ -1,7 +1,7 @@
 //! What the cells of a line may say: small languages of their own, read here and written in [`super::write()`].
 
 use crate::refusal::Refusal;
-use crate::row::{Face, Kind, Laterals, Shoot, Toward};
+use crate::row::{Face, Kind, Laterals, Moment, Origin, Shoot, Toward, Window};
 use crate::said::{Arg, Said};
 use crate::units::{BareUnit, parse_length, parse_number};
 
@@ -106,8 +106,86 @@ pub(super) fn diameter(text: &str, unit: BareUnit) -> Result<Option<f64>, Said> 
     }
 }
 
-/// What a thickness says that is neither measured nor to be estimated.
+/// What a thickness says that is neither measured nor to be estimated, and a cut of which nothing tells.
 pub(super) const NONE: &str = "none";
+
+/// A radius of a bend in mm, as fine as a thickness; `None` where nothing is said.
+pub(super) fn radius(text: &str, unit: BareUnit) -> Result<Option<f64>, Said> {
+    if text.is_empty() {
+        return Ok(None);
+    }
+    let mm = parse_length(text, unit)?;
+    Ok(Some(libm::round(mm * 10.0) / 10.0))
+}
+
+fn window_name(window: Window) -> &'static str {
+    match window {
+        Window::Dormant => "dormant",
+        Window::BudSwell => "bud swell",
+        Window::EarlySummer => "early summer",
+        Window::AfterHarvest => "after harvest",
+    }
+}
+
+pub(super) const WHEN: &str = "accepted-when-cut";
+
+/// When the growth of successive seasons was last cut; `None` where one was not, or nothing tells.
+pub(super) fn when(text: &str) -> Option<Vec<Option<Moment>>> {
+    if text.is_empty() {
+        return Some(Vec::new());
+    }
+    let one = |part: &str| {
+        let part = part.trim().to_lowercase();
+        if part == NONE {
+            return Some(None);
+        }
+        let (leaf, window) = part.split_once(char::is_whitespace)?;
+        let words: Vec<&str> = window.split_whitespace().collect();
+        let window = words.join(" ");
+        let window = Window::ALL
+            .into_iter()
+            .find(|w| window_name(*w) == window)?;
+        let leaf = leaf.parse().ok()?;
+        Some(Some(Moment { leaf, window }))
+    };
+    text.split('+').map(one).collect()
+}
+
+/// As [`when`] reads it; nothing is said of the seasons behind the last that tells.
+pub(super) fn when_text(when: &[Option<Moment>]) -> String {
+    let count = when.iter().rposition(Option::is_some).map_or(0, |n| n + 1);
+    let one = |when: &Option<Moment>| match when {
+        Some(at) => format!("{} {}", at.leaf, window_name(at.window)),
+        None => NONE.into(),
+    };
+    let all: Vec<String> = when[..count].iter().map(one).collect();
+    all.join(" + ")
+}
+
+const ORIGINS_BY_NAME: [(Origin, &str); 5] = [
+    (Origin::KeptBud, "kept bud"),
+    (Origin::Return, "return"),
+    (Origin::EndGrowth, "end growth"),
+    (Origin::CutBackBud, "cut-back bud"),
+    (Origin::WildBud, "wild bud"),
+];
+
+pub(super) const ORIGINS: &str = "accepted-origins";
+
+pub(super) fn origin_name(origin: Origin) -> &'static str {
+    let found = ORIGINS_BY_NAME.iter().find(|(o, _)| *o == origin);
+    found.map_or("", |(_, name)| name)
+}
+
+/// Where a shoot came from; `None` in the inner place where nothing is said.
+pub(super) fn origin(text: &str) -> Option<Option<Origin>> {
+    if text.is_empty() {
+        return Some(None);
+    }
+    let name = text.to_lowercase();
+    let found = ORIGINS_BY_NAME.iter().find(|(_, n)| *n == name);
+    found.map(|(origin, _)| Some(*origin))
+}
 
 /// Whether something was done, as it is ticked in a table.
 pub(super) fn ticked(text: &str) -> Option<bool> {

@@ -24,11 +24,14 @@ pub(super) enum Column {
     Laterals,
     Rubbed,
     Cut,
+    WhenCut,
+    Origin,
+    BendRadius,
     Note,
 }
 
 impl Column {
-    pub(super) const ALL: [Self; 13] = [
+    pub(super) const ALL: [Self; 16] = [
         Self::Tree,
         Self::Place,
         Self::Kind,
@@ -41,6 +44,9 @@ impl Column {
         Self::Laterals,
         Self::Rubbed,
         Self::Cut,
+        Self::WhenCut,
+        Self::Origin,
+        Self::BendRadius,
         Self::Note,
     ];
 
@@ -75,6 +81,9 @@ impl Column {
             Self::Laterals => &["laterals", "side branches", "side shoots"],
             Self::Rubbed => &["rubbed", "rubbed out", "buds rubbed out"],
             Self::Cut => &["cut", "cut off", "taken off"],
+            Self::WhenCut => &["when cut", "last cut"],
+            Self::Origin => &["origin", "came from"],
+            Self::BendRadius => &["bend radius", "radius"],
             Self::Note => &["note", "notes", "remark", "remarks", "comment", "comments"],
         }
     }
@@ -220,9 +229,14 @@ impl Table {
             self.doubt_unit(column, unit);
             self.units[column as usize] = unit;
         }
-        // What was cut off is measured as what is left, unless its column says otherwise.
-        let cut = written.iter().find(|(c, _)| *c == Column::Cut);
-        self.units[Column::Cut as usize] = cut.map_or(self.unit(Column::Length), |(_, u)| *u);
+        // What was cut off is measured as what is left and a bend as a thickness, unless their columns say otherwise.
+        for (column, like) in [
+            (Column::Cut, Column::Length),
+            (Column::BendRadius, Column::Diameter),
+        ] {
+            let own = written.iter().find(|(c, _)| *c == column);
+            self.units[column as usize] = own.map_or(self.unit(like), |(_, u)| *u);
+        }
     }
 
     /// Asks whether a column's numbers are in another unit than they are taken in: one question for what would else

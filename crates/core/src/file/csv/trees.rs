@@ -5,6 +5,7 @@ use super::fit::{SLACK, at, foot, pose};
 use super::lines::{Line, Says};
 use super::order::ordered;
 use super::pieces::{Held, LineKind, Parent, Place, in_range};
+use super::table::Column;
 use crate::plan::Plan;
 use crate::pose::{Course, Geometry, course_of};
 use crate::refusal::Refusal;
@@ -525,16 +526,23 @@ impl<'a> TreeBuild<'a> {
                 (leaf - 1) as f64,
             )?;
         }
-        let units: Vec<GrowthUnit> = (first..)
-            .zip(&says.lengths)
-            .enumerate()
-            .filter(|(_, (_, length))| **length > 0.0)
-            .map(|(n, (leaf, length))| {
+        let mut units: Vec<GrowthUnit> = Vec::with_capacity(seasons);
+        for (n, (leaf, length)) in (first..).zip(&says.lengths).enumerate() {
+            if *length > 0.0 {
                 let leaf = u8::try_from(leaf).unwrap_or(Plan::MAX_LEAF);
-                let cut = says.cuts.get(n).copied().unwrap_or(0.0);
-                GrowthUnit::new(leaf, *length + cut, *length)
-            })
-            .collect();
+                let off = says.cuts.get(n).copied().unwrap_or(0.0);
+                let cut = says.when.get(n).copied().flatten();
+                if let Some(cut) = cut {
+                    let (low, high) = (f64::from(leaf), f64::from(Plan::MAX_LEAF));
+                    let plain = |n| Arg::Number(n, 0);
+                    in_range(Column::WhenCut.name(), plain, cut.leaf.into(), low, high)?;
+                }
+                units.push(GrowthUnit {
+                    cut,
+                    ..GrowthUnit::new(leaf, *length + off, *length)
+                });
+            }
+        }
         let length: f64 = units.iter().map(|u| u.kept).sum();
         let grown = !units.is_empty();
         let diameter = match says.diameter {
@@ -546,15 +554,21 @@ impl<'a> TreeBuild<'a> {
             None => 0.0,
         };
         self.counts.seasons += usize::from(says.season.is_none() && parent.is_some() && grown);
-        Ok(Shoot {
+        let shoot = Shoot {
             face: says.face.filter(|_| parent.is_some()).unwrap_or(Face::Top),
             pose,
             units,
             diameter,
             laterals: says.laterals,
             rubbed: says.rubbed,
+            origin: says.origin,
+            bend_radius: says.bend_radius,
             ..Shoot::bud(ShootId::STEM, parent, at)
-        })
+        };
+        match shoot.bend_radius.is_some() && !shoot.bends() {
+            true => Err(Refusal::new("refusal-csv-bend", vec![])),
+            false => Ok(shoot),
+        }
     }
 
     /// The tree with its shoots in one order, however its lines stood.

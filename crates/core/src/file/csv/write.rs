@@ -6,7 +6,9 @@ use super::table::Column;
 use super::{block, fit};
 use crate::plan::Plan;
 use crate::pose::{Course, Geometry, layout};
-use crate::row::{Face, GrowthUnit, Pose, Row, Shoot, ShootId, Site, Targets, Toward, Tree};
+use crate::row::{
+    Face, GrowthUnit, Moment, Pose, Row, Shoot, ShootId, Site, Targets, Toward, Tree,
+};
 use crate::units::{BareUnit, Deg, LengthStyle};
 use std::collections::BTreeMap;
 
@@ -37,7 +39,7 @@ pub fn write(row: &Row, site: &Site, style: Style) -> String {
     let metric = style.lengths == LengthStyle::Metric;
     let _ = writer.write_record(columns.iter().map(|c| match c {
         Column::Place | Column::Length | Column::Cut if metric => format!("{} (m)", c.name()),
-        Column::Diameter if metric => "diameter (mm)".to_string(),
+        Column::Diameter | Column::BendRadius if metric => format!("{} (mm)", c.name()),
         c => c.name().to_string(),
     }));
     let g = Geometry::of(row, &Targets::default());
@@ -65,6 +67,9 @@ fn columns(trees: &[Tree]) -> Vec<Column> {
     out.retain(|c| match c {
         Column::Rubbed => shoots().any(|s| s.rubbed),
         Column::Cut => shoots().flat_map(|s| &s.units).any(|u| u.kept < u.grown),
+        Column::WhenCut => shoots().flat_map(|s| &s.units).any(|u| u.cut.is_some()),
+        Column::Origin => shoots().any(|s| s.origin.is_some()),
+        Column::BendRadius => shoots().any(|s| s.bend_radius.is_some()),
         _ => true,
     });
     out
@@ -157,9 +162,10 @@ impl<'a> Lines<'a> {
         }
         set(&mut line, Column::Kind, kind_name(kind));
         if let (Some(first), Some(last)) = (shoot.units.first(), shoot.units.last()) {
+            let leaves = first.leaf..=last.leaf;
+            let unit = |leaf| shoot.units.iter().find(|u| u.leaf == leaf);
             let seasons = |of: fn(&GrowthUnit) -> f64| -> Vec<f64> {
-                let season = |leaf| shoot.units.iter().find(|u| u.leaf == leaf).map_or(0.0, of);
-                (first.leaf..=last.leaf).map(season).collect()
+                leaves.clone().map(|l| unit(l).map_or(0.0, of)).collect()
             };
             let joined = |lengths: &[f64]| -> String {
                 let lengths: Vec<String> =
@@ -170,6 +176,9 @@ impl<'a> Lines<'a> {
             let cuts = seasons(|u| u.grown - u.kept);
             let count = cuts.iter().rposition(|c| *c > 0.0).map_or(0, |n| n + 1);
             set(&mut line, Column::Cut, joined(&cuts[..count]));
+            let when = leaves.clone().map(|l| unit(l).and_then(|u| u.cut));
+            let when: Vec<Option<Moment>> = when.collect();
+            set(&mut line, Column::WhenCut, pieces::when_text(&when));
             set(&mut line, Column::Season, first.leaf.to_string());
         }
         if shoot.diameter > 0.0 {
@@ -180,6 +189,13 @@ impl<'a> Lines<'a> {
             );
         } else if !shoot.units.is_empty() {
             set(&mut line, Column::Diameter, pieces::NONE);
+        }
+        if let Some(origin) = shoot.origin {
+            set(&mut line, Column::Origin, pieces::origin_name(origin));
+        }
+        if let Some(radius) = shoot.bend_radius {
+            let text = self.style.thickness(radius);
+            set(&mut line, Column::BendRadius, text);
         }
         if shoot.rubbed {
             set(&mut line, Column::Rubbed, "yes");
