@@ -6,8 +6,8 @@ use cordonry::cover::{Span, cover, upright_places};
 use cordonry::plan::{Mark, Plan};
 use cordonry::pose::{Geometry, PosedRow};
 use cordonry::row::{
-    Face, GrowthUnit, Laterals, Moment, Phase, Planted, Pose, Row, Shoot, ShootId, Toward, Tree,
-    TreeId, Trellis,
+    Face, GrowthUnit, Laterals, Moment, Phase, Pose, Row, Shoot, ShootId, Toward, Tree, TreeId,
+    Trellis,
 };
 use cordonry::terms::Terms;
 use cordonry::units::{Deg, LengthStyle, Mm};
@@ -17,23 +17,11 @@ use cordonry_draw::{
     document_with, frame, row_figures, row_figures_title, sheets, tree_group, tree_group_with,
     tree_numbers, work_marks,
 };
+use cordonry_fixture::wood::{self, laid, standing as upright};
 use cordonry_words::{Language, Words};
 use std::fs;
 use std::path::Path;
 use std::sync::Arc;
-
-fn laid(toward: Toward, rise: f64) -> Pose {
-    Pose::Laid {
-        toward,
-        rise: Deg::new(rise),
-    }
-}
-
-fn upright(lean: f64) -> Pose {
-    Pose::Upright {
-        lean: Deg::new(lean),
-    }
-}
 
 fn shoot(
     id: u32,
@@ -55,16 +43,7 @@ fn shoot(
 }
 
 fn tree(id: u32, foot: i32, angle: f64, toward: Toward, shoots: Vec<Shoot>) -> Arc<Tree> {
-    let tree = Tree {
-        id: TreeId(id),
-        foot: Mm(foot),
-        planted: Planted {
-            angle: Deg::new(angle),
-            toward,
-        },
-        shoots,
-        note: String::new(),
-    };
+    let tree = wood::tree(id, foot, angle, toward, shoots);
     assert_eq!(tree.broken_rule(), None);
     Arc::new(tree)
 }

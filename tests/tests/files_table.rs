@@ -76,14 +76,21 @@ fn findings(row: &Row, site: &Site, targets: &Targets) -> Vec<Finding> {
     ))
 }
 
-/// What was assumed of a table. Whether its numbers are in another unit is only asked: wood may be as thin as that.
+/// What was assumed of a table.
 fn assumed(measured: &Measured) -> Vec<&str> {
-    let keys = measured.said.iter().map(|s| s.key);
-    keys.filter(|k| *k != "file-said-unit-doubt").collect()
+    measured.said.iter().map(|s| s.key).collect()
+}
+
+/// What was assumed of a table of a random row. Whether its numbers are in another unit is only asked: random wood may
+/// be as thin as that.
+fn assumed_of_random(measured: &Measured) -> Vec<&str> {
+    let mut keys = assumed(measured);
+    keys.retain(|k| *k != "file-said-unit-doubt");
+    keys
 }
 
 /// The found row of a plan, written and read and written again.
-fn check_same(name: &str, plan: &Plan) {
+fn check_same(name: &str, plan: &Plan, assumed: fn(&Measured) -> Vec<&str>) {
     let found = renumbered(&plan.found);
     for style in styles() {
         let text = write(&plan.found, &plan.site, style);
@@ -116,7 +123,7 @@ fn every_example_comes_back_from_a_table_as_it_was() {
             Some("csv") => read(&bytes, &Options::default()).unwrap().plan("measured"),
             _ => continue,
         };
-        check_same(&name, &plan);
+        check_same(&name, &plan, assumed);
         seen += 1;
     }
     assert!(seen >= 10);
@@ -141,7 +148,7 @@ proptest! {
         let text = write(&row, &Site::default(), style);
         let again = taken(&text);
         prop_assert_eq!(&again.bad, &vec![], "{}", text);
-        prop_assert_eq!(assumed(&again), Vec::<&str>::new(), "{}", text);
+        prop_assert_eq!(assumed_of_random(&again), Vec::<&str>::new(), "{}", text);
         prop_assert_eq!(&again.row.trellis, &row.trellis);
         prop_assert_eq!((again.row.from, again.row.to), (row.from, row.to));
         prop_assert_eq!(write(&again.row, &again.site, style), text);
@@ -153,7 +160,7 @@ proptest! {
         prop_assume!(measurable(&row));
         let mut plan = Plan::new("random", row);
         plan.targets = Arc::new(targets);
-        check_same("random", &plan);
+        check_same("random", &plan, assumed_of_random);
     }
 }
 

@@ -7,42 +7,31 @@ use cordonry::light::state::{LightState, Settings};
 use cordonry::light::{Alike, DeepCanopy, beside_deep};
 use cordonry::light::{Fineness, Period, Weather};
 use cordonry::pose::PosedRow;
-use cordonry::row::{
-    GrowthUnit, Limit, Moment, Planted, Pose, Row, Shoot, ShootId, Site, Targets, Toward, Tree,
-    TreeId, Trellis,
-};
+use cordonry::row::{Limit, Moment, Pose, Row, Shoot, ShootId, Site, Targets, Toward, Trellis};
 use cordonry::terms::Terms;
 use cordonry::units::{Deg, Mm};
+use cordonry_fixture::wood;
 use std::sync::Arc;
 
 fn shoot(id: u32, at: f64, pose: Pose, units: &[(u8, f64)]) -> Shoot {
     Shoot {
-        pose,
-        units: units
-            .iter()
-            .map(|&(leaf, kept)| GrowthUnit::whole(leaf, kept))
-            .collect(),
+        at,
         diameter: 12.0,
         rubbed: true,
-        ..Shoot::bud(ShootId::found(id), (id > 0).then_some(ShootId::STEM), at)
+        ..wood::shoot(id, pose, wood::grown_by_leaf(units))
     }
 }
 
 /// Trees 1.5 m apart, an upright every `apart` mm to the height `top` mm, all wood of the season before `leaf` and the
 /// one before that in halves; the row is in its `leaf`.
 fn row(trees: u32, apart: f64, top: f64, leaf: u8) -> Row {
-    let laid = Pose::Laid {
-        toward: Toward::Right,
-        rise: Deg::default(),
-    };
-    let up = Pose::Upright {
-        lean: Deg::default(),
-    };
+    let laid = wood::laid(Toward::Right, 0.0);
+    let up = wood::standing(0.0);
     let spacing = 1500.0;
     // Unheaded stock at 45° to a wire at 0.5 m: the wood on the wire begins some 0.71 m along it.
     let on_wire = 700.0;
     let count = (spacing / apart) as u32;
-    let tree = |t: u32| {
+    let shoots = |_| {
         let mut shoots = vec![shoot(0, 0.0, laid, &[(1, on_wire + spacing)])];
         shoots[0].diameter = 0.0;
         for u in 0..count {
@@ -50,16 +39,7 @@ fn row(trees: u32, apart: f64, top: f64, leaf: u8) -> Row {
             let half = (top - 500.0) / 2.0;
             shoots.push(shoot(u + 1, at, up, &[(leaf - 2, half), (leaf - 1, half)]));
         }
-        Arc::new(Tree {
-            id: TreeId(t + 1),
-            foot: Mm(1500 * t as i32),
-            planted: Planted {
-                angle: Deg::new(45.0),
-                toward: Toward::Right,
-            },
-            shoots,
-            note: String::new(),
-        })
+        shoots
     };
     Row {
         leaf,
@@ -69,7 +49,7 @@ fn row(trees: u32, apart: f64, top: f64, leaf: u8) -> Row {
             wall_height: Mm(top as i32),
             ..Trellis::default()
         },
-        trees: (0..trees).map(tree).collect(),
+        trees: wood::slanting(trees, 1500, shoots),
     }
 }
 

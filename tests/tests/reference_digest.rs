@@ -7,28 +7,15 @@ use cordonry::digest::digest;
 use cordonry::file::{read_plan, write_plan};
 use cordonry::plan::{Moment, Plan, Schedule, Scheme, Window};
 use cordonry::row::{
-    Face, GrowthUnit, Limit, Planted, Pose, Row, Shoot, ShootId, Targets, Toward, Tree, TreeId,
-    Trellis,
+    Face, GrowthUnit, Limit, Pose, Row, Shoot, ShootId, Targets, Toward, Tree, TreeId, Trellis,
 };
 use cordonry::units::{Deg, Mm};
 use cordonry::work::Work;
+use cordonry_fixture::wood::{self, laid, standing as upright};
 use std::path::PathBuf;
 use std::sync::Arc;
 
 const LEVEL: f64 = 0.0;
-
-fn laid(toward: Toward, rise: f64) -> Pose {
-    Pose::Laid {
-        toward,
-        rise: Deg::new(rise),
-    }
-}
-
-fn upright(lean: f64) -> Pose {
-    Pose::Upright {
-        lean: Deg::new(lean),
-    }
-}
 
 /// A shoot of one season's growth, `length` mm long and `diameter` mm thick; without length a bud.
 fn shoot(
@@ -55,16 +42,7 @@ fn shoot(
 }
 
 fn tree(id: u32, foot: i32, angle: f64, toward: Toward, shoots: Vec<Shoot>) -> Arc<Tree> {
-    Arc::new(Tree {
-        id: TreeId(id),
-        foot: Mm(foot),
-        planted: Planted {
-            angle: Deg::new(angle),
-            toward,
-        },
-        shoots,
-        note: String::new(),
-    })
+    Arc::new(wood::tree(id, foot, angle, toward, shoots))
 }
 
 fn row(leaf: u8, from: i32, to: i32, trees: Vec<Arc<Tree>>) -> Row {

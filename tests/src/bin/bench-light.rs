@@ -2,20 +2,10 @@
 //! upright. Prints one table, or with `--json` one object a line; every figure is the best of several runs on one core.
 
 use std::hint::black_box;
-use std::time::Instant;
 
 use cordonry::light::state::{LightState, Settings};
 use cordonry::light::{bench_case, bench_edit};
-
-fn best(runs: usize, mut work: impl FnMut()) -> f64 {
-    (0..runs)
-        .map(|_| {
-            let start = Instant::now();
-            work();
-            start.elapsed().as_secs_f64() * 1e3
-        })
-        .fold(f64::INFINITY, f64::min)
-}
+use cordonry_tests::timing::best;
 
 fn main() {
     let wall = bench_case();

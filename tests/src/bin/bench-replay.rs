@@ -3,16 +3,15 @@
 //! weight is the bound it is to keep.
 
 use cordonry::plan::{Moment, Phase, Plan, Replayer, Schedule, Scheme, Window, replay};
-use cordonry::row::{
-    Face, GrowthUnit, Laterals, Planted, Pose, Row, Shoot, ShootId, Toward, Tree, TreeId, Trellis,
-};
+use cordonry::row::{Face, Laterals, Pose, Row, Shoot, ShootId, Toward, TreeId, Trellis};
 use cordonry::seed::Seeded;
 use cordonry::units::{Deg, Mm};
 use cordonry::work::Work;
+use cordonry_fixture::wood;
+use cordonry_tests::timing::{best, say};
 use peak_alloc::PeakAlloc;
 use std::hint::black_box;
 use std::sync::Arc;
-use std::time::Instant;
 
 #[global_allocator]
 static HELD: PeakAlloc = PeakAlloc;
@@ -26,27 +25,25 @@ const SCHEMES: usize = 2;
 fn shoot(id: u32, at: f64, pose: Pose, units: u8, length: f64, diameter: f64) -> Shoot {
     let grown = length / f64::from(units);
     Shoot {
-        pose,
-        units: (0..units).map(|n| GrowthUnit::whole(n, grown)).collect(),
         diameter,
         laterals: Laterals {
             count: 4,
             total: 1000.0,
         },
-        ..Shoot::bud(ShootId::found(id), (id > 0).then_some(ShootId::STEM), at)
+        at,
+        ..wood::shoot(
+            id,
+            pose,
+            (0..units).map(|n| wood::cut(n, grown, grown)).collect(),
+        )
     }
 }
 
 /// Trees as they are when they fill their place: a laid stem, uprights of four years, and as many loose shoots.
 fn row() -> Row {
-    let laid = Pose::Laid {
-        toward: Toward::Right,
-        rise: Deg::new(2.0),
-    };
-    let up = Pose::Upright {
-        lean: Deg::default(),
-    };
-    let tree = |t: u32| {
+    let shoots = |_| {
+        let laid = wood::laid(Toward::Right, 2.0);
+        let up = wood::standing(0.0);
         let mut shoots = vec![shoot(0, 0.0, laid, 5, 3200.0, 40.0)];
         for u in 0..UPRIGHTS {
             let at = 760.0 + 190.0 * f64::from(u);
@@ -55,23 +52,14 @@ fn row() -> Row {
             loose.face = Face::Side;
             shoots.push(loose);
         }
-        Arc::new(Tree {
-            id: TreeId(t + 1),
-            foot: Mm(2400 * t as i32),
-            planted: Planted {
-                angle: Deg::new(45.0),
-                toward: Toward::Right,
-            },
-            shoots,
-            note: String::new(),
-        })
+        shoots
     };
     Row {
         leaf: FIRST,
         from: Mm(500),
         to: Mm(2400 * TREES as i32 + 2000),
         trellis: Trellis::default(),
-        trees: (0..TREES).map(tree).collect(),
+        trees: wood::slanting(TREES, 2400, shoots),
     }
 }
 
@@ -142,24 +130,6 @@ fn plan() -> Plan {
     let mut plan = Plan::new("Made for measuring", row());
     plan.schemes = (1..=SCHEMES).map(|n| Arc::new(scheme(n as u64))).collect();
     plan
-}
-
-/// The best of several runs, ms.
-fn best(runs: usize, mut work: impl FnMut()) -> f64 {
-    (0..runs)
-        .map(|_| {
-            let start = Instant::now();
-            work();
-            start.elapsed().as_secs_f64() * 1e3
-        })
-        .fold(f64::INFINITY, f64::min)
-}
-
-fn say(measure: &str, unit: &str, ours: f64, anchor: f64) {
-    println!(
-        "{}",
-        serde_json::json!({"measure": measure, "unit": unit, "ours": ours, "anchor": anchor})
-    );
 }
 
 fn bend(n: usize) -> Work {

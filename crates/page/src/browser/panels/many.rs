@@ -17,6 +17,22 @@ enum Whom {
     Nobody,
 }
 
+/// A field for a tree's number; `key` is its text's name.
+fn tree_number(app: App, key: &'static str, number: RwSignal<String>) -> impl IntoView {
+    view! {
+        <label>
+            {app.t(key)} " "
+            <input
+                type="text"
+                inputmode="numeric"
+                data-field=key
+                prop:value=number
+                on:input=move |e| number.set(event_target_value(&e))
+            />
+        </label>
+    }
+}
+
 /// Which trees, which work, how many shoots it would touch, and doing it.
 #[component]
 pub fn Many(app: App) -> impl IntoView {
@@ -165,28 +181,7 @@ pub fn Many(app: App) -> impl IntoView {
             {move || {
                 (whom.get() == "many-numbers")
                     .then(|| {
-                        view! {
-                            <label>
-                                {app.t("many-from")} " "
-                                <input
-                                    type="text"
-                                    inputmode="numeric"
-                                    data-field="many-from"
-                                    prop:value=from
-                                    on:input=move |e| from.set(event_target_value(&e))
-                                />
-                            </label>
-                            <label>
-                                {app.t("many-to")} " "
-                                <input
-                                    type="text"
-                                    inputmode="numeric"
-                                    data-field="many-to"
-                                    prop:value=to
-                                    on:input=move |e| to.set(event_target_value(&e))
-                                />
-                            </label>
-                        }
+                        [tree_number(app, "many-from", from), tree_number(app, "many-to", to)]
                     })
             }}
             <label>
