@@ -333,6 +333,8 @@ fn only_lines_that_are_taken_have_a_say_in_the_leaf() {
         leaf("1,1,upright,,0.8,9,,,2,,\n1,9.5,upright,,0.8,9,,,7,,\n"),
         (3, 1)
     );
+    // Nothing of a lost tree grows.
+    assert_eq!(leaf("3,3,lost,,,,,,38,,frost\n"), (1, 0));
     // What is asked for stays.
     let options = Options {
         leaf: Some(4),

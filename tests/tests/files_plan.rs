@@ -270,14 +270,96 @@ fn a_value_out_of_range_is_refused_with_its_path() {
     );
     let cut = "found.trees[0].shoots[2].units[0].cut.leaf";
     let made = |leaf: i32| format!("\"cut\": {{\"leaf\": {leaf}, \"window\": \"dormant\"");
-    check(&made(3), &made(0), &[cut, "0 is refused", "1 to 40"]);
-    check(&made(3), &made(41), &[cut, "41"]);
+    check(&made(3), &made(0), &[cut, "0 is refused", "1 to 3"]);
+    check(&made(3), &made(4), &[cut, "4 is refused", "1 to 3"]);
     let radius = "found.trees[0].shoots[0].bend_radius_dmm";
     let bent = |dmm: i32| format!("\"bend_radius_dmm\": {dmm}");
     check(&bent(4005), &bent(-1), &[radius, "0 to 200000"]);
     check(&bent(4005), &bent(200_001), &[radius, "200001"]);
+    // Nothing has grown of the leaf before which the row was found.
+    let grown = changed("\"leaf\": 3,", "\"leaf\": 1,");
+    check_refused(
+        &grown,
+        "refusal-file-value",
+        &["units[1].leaf: 1 is refused; 0 to 0"],
+    );
     let limit = changed("\"gap_max_mm\": 120", "\"gap_max_mm\": -1");
     check_refused(&limit, "refusal-limit", &["gap_max_mm"]);
+}
+
+#[test]
+fn work_out_of_range_is_refused_with_its_path() {
+    let kept = include_str!("../data/versions/v2-everything.json");
+    let with = |work: &str| {
+        let work = format!("\"seasons\": [{{\"leaf\": 39, \"bud_swell\": [{work}]}}, ");
+        let text = kept.replacen("\"seasons\": [", &work, 1);
+        assert_ne!(text, kept);
+        text
+    };
+    let plant = |foot: i64, angle: i32, length: i32, dmm: i32| {
+        with(&format!(
+            "{{\"do\": \"plant\", \"tree\": 99, \"foot_mm\": {foot}, \"planted\": {{\"angle_deg\": {angle}, \"toward\": \"right\"}}, \"length_mm\": {length}, \"diameter_dmm\": {dmm}}}"
+        ))
+    };
+    let far = plant(2_147_000_000, 45, 1500, 150);
+    let at = "schemes[0].seasons[0].bud_swell[0]";
+    let refused = |text: &str, field: &str, says: &str| {
+        let path = format!("{at}.{field}");
+        check_refused(text, "refusal-file-value", &[&path, says]);
+    };
+    refused(
+        &far,
+        "foot_mm",
+        "2147000000 is refused; −5000000 to 5000000",
+    );
+    let of = |work: &str| with(&format!("{{{work}}}"));
+    refused(&plant(0, 5, 1500, 150), "planted.angle_deg", "10 to 90");
+    refused(&plant(0, 45, 99, 150), "length_mm", "100 to 5000");
+    refused(&plant(0, 45, 1500, 29), "diameter_dmm", "30 to 600");
+    for (work, field, says) in [
+        (
+            "\"do\": \"stand\", \"tree\": 1, \"shoot\": 1, \"lean_deg\": 61",
+            "lean_deg",
+            "−60 to 60",
+        ),
+        (
+            "\"do\": \"cut_back\", \"tree\": 1, \"shoot\": 1, \"keep_mm\": 9",
+            "keep_mm",
+            "10 to 20000",
+        ),
+        (
+            "\"do\": \"stub\", \"tree\": 1, \"shoot\": 1, \"keep_mm\": 501",
+            "keep_mm",
+            "20 to 500",
+        ),
+        (
+            "\"do\": \"tip\", \"tree\": 1, \"shoot\": 1, \"percent\": 91",
+            "percent",
+            "1 to 90",
+        ),
+        (
+            "\"do\": \"keep_bud\", \"tree\": 1, \"shoot\": 0, \"at_mm\": -1",
+            "at_mm",
+            "0 to 20000",
+        ),
+        (
+            "\"do\": \"hold_height\", \"tree\": 1, \"shoot\": 1, \"height_mm\": 20001",
+            "height_mm",
+            "0 to 20000",
+        ),
+        (
+            "\"do\": \"move_wire\", \"height_mm\": 500, \"to_mm\": 6001",
+            "to_mm",
+            "50 to 6000",
+        ),
+        (
+            "\"do\": \"add_wire\", \"height_mm\": 49, \"covering\": \"bare\"",
+            "height_mm",
+            "50 to 6000",
+        ),
+    ] {
+        refused(&of(work), field, says);
+    }
 }
 
 #[test]

@@ -6,7 +6,9 @@ use cordonry::file::csv::{Measured, Options, Style, read, write};
 use cordonry::file::read_plan;
 use cordonry::plan::Plan;
 use cordonry::pose::PosedRow;
-use cordonry::row::{Covering, Kind, Row, ShootId, Site, Targets, Tree, Trellis, Wire};
+use cordonry::row::{
+    Covering, Kind, Moment, Origin, Row, ShootId, Site, Targets, Tree, Trellis, Window, Wire,
+};
 use cordonry::terms::Terms;
 use cordonry::units::{LengthStyle, Mm};
 use cordonry_fixture::{random, wild};
@@ -274,7 +276,7 @@ fn a_wrong_value_is_a_remark_with_its_line_and_loses_nothing_else() {
         ("coming leaf,41", "1 to 40"),
         ("coming leaf,three", "coming leaf: 'three' is refused"),
         ("coming leaf", "coming leaf is empty"),
-        ("wire,9 m", "wire: 9.00 m is refused; 0.00 m to 6.00 m"),
+        ("wire,9 m", "wire: 9.00 m is refused; 0.05 m to 6.00 m"),
         (
             "wire,0.5 m,rust",
             "wire: 'rust' is refused; accepted: bare, plastic",
@@ -359,6 +361,69 @@ fn a_wrong_value_is_a_remark_with_its_line_and_loses_nothing_else() {
         assert_eq!((bad.len(), &got.row), (1, &plain.row), "{lines}");
         assert!(bad[0].0 == 4 && bad[0].1.contains(says), "{bad:?}");
     }
+}
+
+#[test]
+fn cuts_origins_and_bends_are_taken_as_they_are_told() {
+    let head = "coming leaf,5\ntree,place (m),kind,length (m),diameter (mm),season,cut,when cut,origin,bend radius,note\n";
+    let table = "1,0,leader,1.9 + 0.3,30,0,,2 dormant,,450.5,\n\
+        1,1.0,upright,0.8 + 0.55 + 0.2,14.5,1,0 + 0.15,none + 3 Bud  Swell + 5 dormant,kept bud,,\n";
+    let got = taken(&format!("{head}{table}"));
+    assert_eq!(got.bad, vec![]);
+    let [leader, upright] = &got.row.trees[0].shoots[..] else {
+        panic!("{:?}", got.row.trees)
+    };
+    let at = |leaf, window| Some(Moment { leaf, window });
+    assert_eq!(leader.bend_radius, Some(450.5));
+    assert_eq!(leader.units[0].cut, at(2, Window::Dormant));
+    assert_eq!((leader.origin, leader.units[1].cut), (None, None));
+    let cuts: Vec<_> = upright.units.iter().map(|u| u.cut).collect();
+    let expected = [None, at(3, Window::BudSwell), at(5, Window::Dormant)];
+    assert_eq!(cuts, expected);
+    assert_eq!(upright.origin, Some(Origin::KeptBud));
+    for (line, says) in [
+        (
+            "1,1.2,upright,0.8,9,1,,yesterday,,,",
+            "when cut: 'yesterday' is refused; accepted: none, or a leaf and a window",
+        ),
+        ("1,1.2,upright,0.8,9,1,,3 autumn,,,", "when cut: '3 autumn'"),
+        (
+            "1,1.2,upright,0.8,9,2,,1 dormant,,,",
+            "when cut: 1 is refused; 2 to 5",
+        ),
+        (
+            "1,1.2,upright,0.8,9,2,,6 dormant,,,",
+            "when cut: 6 is refused; 2 to 5",
+        ),
+        (
+            "1,1.2,upright,0.8,9,1,,none + 3 dormant,,,",
+            "accepted: none for a season without a length",
+        ),
+        (
+            "1,1.2,bud,,,,,3 dormant,,,",
+            "accepted: none for a season without a length",
+        ),
+        (
+            "1,1.2,upright,0.8,9,1,,,a wild one,,",
+            "origin: 'a wild one' is refused; accepted: kept bud, return",
+        ),
+        (
+            "1,1.2,upright,0.8,9,1,,,,300,",
+            "bend radius: this is neither laid nor an upright stem",
+        ),
+        (
+            "2,1.2,leader,0.8,9,1,,,,20001,",
+            "bend radius: 20001 mm is refused; 0 mm to 20000 mm",
+        ),
+    ] {
+        let got = taken(&format!("{head}{table}{line}\n"));
+        let why = Words::strict().refusal(&got.bad[0].why);
+        assert_eq!(got.bad.len(), 1, "{line}");
+        assert!(why.contains(says), "{line}: '{why}' does not say '{says}'");
+    }
+    // Where nobody says the leaf, a cut is not made after it.
+    let unsaid = "tree,place (m),kind,length (m),season,when cut\n1,0,leader,1.9,0,4 dormant\n";
+    assert_eq!(taken(unsaid).row.leaf, 4);
 }
 
 #[test]

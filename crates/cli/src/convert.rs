@@ -6,6 +6,7 @@ use crate::files;
 use anyhow::{Result, anyhow, bail};
 use cordonry::file::csv::{self, Measured, Options, Style};
 use cordonry::file::write_plan;
+use cordonry::range;
 use cordonry::row::{Trellis, Wire};
 use cordonry::said::Arg;
 use cordonry::units::{BareUnit, Deg, LengthStyle, Mm, parse_length};
@@ -128,7 +129,7 @@ fn said(ask: &Import, measured: &Measured, words: &Words) -> Vec<String> {
 }
 
 fn options(ask: &Import, words: &Words) -> Result<Options> {
-    if !(10.0..=90.0).contains(&ask.planted) {
+    if !range::has(range::PLANTING_ANGLE, ask.planted) {
         let angle = Arg::Text(words.to_type(&ask.planted.to_string()));
         bail!(words.text("command-planted-refused", &[("angle", angle)]));
     }
@@ -148,13 +149,13 @@ fn options(ask: &Import, words: &Words) -> Result<Options> {
 fn trellis(wire: &str, words: &Words) -> Result<Trellis> {
     let height = parse_length(wire, BareUnit::Metre)
         .map_err(|e| anyhow!(words.text("command-wire", &[("reason", e.into())])))?;
-    let highest = Trellis::MAX_HEIGHT;
-    if !(1.0..=highest.f()).contains(&height) {
+    if !range::has(range::WIRE_HEIGHT, height) {
         bail!(words.text(
             "command-wire-refused",
             &[
                 ("height", Arg::Text(words.to_type(&height.to_string()))),
-                ("highest", Arg::Count(highest.0.into())),
+                ("low", Arg::Number(range::WIRE_HEIGHT.0, 0)),
+                ("high", Arg::Number(range::WIRE_HEIGHT.1, 0)),
             ],
         ));
     }

@@ -16,6 +16,7 @@ pub mod make;
 pub mod nodes;
 pub mod plan;
 pub mod pose;
+pub mod range;
 pub mod refusal;
 pub mod row;
 pub mod said;

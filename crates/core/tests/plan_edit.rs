@@ -3,8 +3,10 @@
 use cordonry::file::read_plan;
 use cordonry::plan::{Plan, Setting, replay};
 use cordonry::row::{Limit, ShootId, TreeId};
+use cordonry::said::Arg;
 use cordonry::units::Mm;
 use cordonry::work::Work;
+use cordonry_fixture::random::forced;
 use cordonry_words::Words;
 
 fn plan() -> Plan {
@@ -72,6 +74,38 @@ fn a_cut_takes_the_place_of_what_it_leaves_nothing_of() {
         keep_mm: Mm(800),
     };
     assert!(!shortened.leaves_nothing_for(&laterals));
+}
+
+#[test]
+fn a_tree_is_planted_on_the_row() {
+    let plan = plan();
+    let (tree, at) = (TreeId(900), plan.start());
+    let plant = |foot: i32| Work::Plant {
+        tree,
+        foot_mm: Mm(foot),
+        planted: plan.found.trees[0].planted,
+        length_mm: Mm(1500),
+        diameter_dmm: 150,
+    };
+    let end = plan.found.to.0;
+    assert!(plan.with_work(0, at, plant(end + 6_000)).is_ok());
+    for far in [end + 6_001, plan.found.from.0 - 6_001, i32::MAX, i32::MIN] {
+        let why = plan.with_work(0, at, plant(far)).expect_err("off the row");
+        let (low, high) = plan.found.tree_places();
+        let expected = vec![
+            ("tree", Arg::Count(900)),
+            ("value", Arg::Length(f64::from(far))),
+            ("low", Arg::Length(low)),
+            ("high", Arg::Length(high)),
+        ];
+        assert_eq!((why.key, &why.args), ("refusal-plant-place", &expected));
+        // Where it stands in a plan all the same it plants nothing, and says why.
+        let forced = forced(&plan, at, plant(far));
+        let row = replay(&forced, 0, at).expect("it replays");
+        assert_eq!(row.row.trees.len(), plan.found.trees.len());
+        assert_eq!(row.void.len(), 1);
+        assert_eq!(row.void[0].why, why);
+    }
 }
 
 #[test]

@@ -14,7 +14,7 @@ use crate::refusal::Refusal;
 use crate::row::{Row, Tree, TreeId};
 use crate::said::Arg;
 use crate::terms::Terms;
-use crate::work::Work;
+use crate::work::{Work, refuse_place};
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
@@ -169,10 +169,13 @@ impl Cast {
             let by_now = batches
                 .iter()
                 .filter(|b| b.moment >= plan.start() && out.is_past(b.moment));
+            let room = out.found.len() + out.planted.len() < Row::MAX_TREES;
             let plants = |work: &Work| match *work {
                 Work::Plant {
                     foot_mm, planted, ..
-                } => Some(Arc::new(Tree::lost(id, foot_mm, planted))),
+                } if room && refuse_place(&plan.found, id, foot_mm).is_ok() => {
+                    Some(Arc::new(Tree::lost(id, foot_mm, planted)))
+                }
                 _ => None,
             };
             let place = by_now.flat_map(|b| b.work.iter()).find_map(plants);
@@ -209,14 +212,25 @@ impl Cast {
                 .iter()
                 .filter(|b| self.is_past(b.moment) && (!known || b.moment < plan.start()));
             for batch in void {
-                out.extend(batch.work.iter().map(|work| VoidWork {
-                    moment: batch.moment,
-                    work: work.clone(),
-                    why: Refusal::new(key, args().into_iter().collect()),
+                out.extend(batch.work.iter().map(|work| {
+                    VoidWork {
+                        moment: batch.moment,
+                        work: work.clone(),
+                        why: no_place(plan, work)
+                            .unwrap_or_else(|| Refusal::new(key, args().into_iter().collect())),
+                    }
                 }));
             }
         }
         out
+    }
+}
+
+/// Why a tree that the record does not have can't be planted, where its place is why.
+fn no_place(plan: &Plan, work: &Work) -> Option<Refusal> {
+    match *work {
+        Work::Plant { tree, foot_mm, .. } => refuse_place(&plan.found, tree, foot_mm).err(),
+        _ => None,
     }
 }
 

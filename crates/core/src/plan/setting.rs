@@ -1,8 +1,9 @@
 //! Settings of a plan: its limits, its site and its trellis. They are neither work nor measurements of trees.
 
 use super::{Correction, Plan};
+use crate::range;
 use crate::refusal::Refusal;
-use crate::row::{Limit, LimitUnit, Site, Trellis};
+use crate::row::{Limit, LimitUnit, Site};
 use crate::said::Arg;
 use crate::said::Quantity;
 use crate::units::Mm;
@@ -68,11 +69,11 @@ impl Setting {
     /// Least and largest accepted value.
     pub fn range(self) -> (f64, f64) {
         match self {
-            Self::Latitude => (-90.0, 90.0),
-            Self::Longitude => (-180.0, 180.0),
-            Self::RowBearing => (0.0, 360.0),
-            Self::RowSpacing => (500.0, 100_000.0),
-            Self::WallHeight => (100.0, Trellis::MAX_HEIGHT.f()),
+            Self::Latitude => range::LATITUDE,
+            Self::Longitude => range::LONGITUDE,
+            Self::RowBearing => range::BEARING,
+            Self::RowSpacing => range::ROW_SPACING,
+            Self::WallHeight => range::WALL_HEIGHT,
         }
     }
 

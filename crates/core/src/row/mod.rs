@@ -19,6 +19,7 @@ pub use targets::{Limit, LimitInfo, LimitUnit, Status, Targets};
 pub use tree::{Name, Planted, Tree};
 pub use trellis::{Covering, Trellis, Wire};
 
+use crate::range;
 use crate::units::Mm;
 use std::sync::Arc;
 
@@ -41,7 +42,7 @@ impl Row {
     /// Most trees in one row.
     pub const MAX_TREES: usize = 5_000;
     /// Farthest place along a row, either way.
-    pub const MAX_X: Mm = Mm(5_000_000);
+    pub const MAX_X: Mm = Mm(range::PLACE.1 as i32);
 
     /// The tree of that id.
     pub fn tree(&self, id: TreeId) -> Option<&Arc<Tree>> {

@@ -2,6 +2,7 @@
 
 use super::ids::ShootId;
 use super::moment::Moment;
+use crate::range;
 use crate::units::Deg;
 
 /// A way along the row, as seen by who faces the wall with x growing to the right.
@@ -66,9 +67,9 @@ pub enum Pose {
 
 impl Pose {
     /// Steepest rise, in degrees, at which a shoot still counts as laid.
-    pub const MAX_RISE: f64 = 30.0;
+    pub const MAX_RISE: f64 = range::RISE.1;
     /// Least rise, in degrees (a tip that droops below the wire).
-    pub const MIN_RISE: f64 = -10.0;
+    pub const MIN_RISE: f64 = range::RISE.0;
 
     /// The pose of a shoot whose end points along `degrees` from the level, counted from the right
     /// over the top to the left (0 to 180).
@@ -217,11 +218,11 @@ impl GrowthUnit {
 
 impl Shoot {
     /// Longest shoot, mm.
-    pub const MAX_LENGTH: f64 = 20_000.0;
+    pub const MAX_LENGTH: f64 = range::LENGTH.1;
     /// Thickest shoot, mm.
-    pub const MAX_DIAMETER: f64 = 500.0;
-    /// Widest bend, mm: the thickest wood at the largest limit.
-    pub const MAX_BEND_RADIUS: f64 = 20_000.0;
+    pub const MAX_DIAMETER: f64 = range::DIAMETER.1;
+    /// Widest bend, mm.
+    pub const MAX_BEND_RADIUS: f64 = range::BEND_RADIUS.1;
 
     /// A bud on top of its parent, `at` mm along it: what every shoot is at first.
     pub fn bud(id: ShootId, parent: Option<ShootId>, at: f64) -> Self {

@@ -1,6 +1,7 @@
 //! The stretch of cordon wire that a row is to fill, where nobody has said it.
 
 use super::{Pose, Row, Toward, Tree};
+use crate::range::{self, Range};
 use crate::units::Mm;
 
 /// The usual distance between single-leader trees, for a row that has but one.
@@ -36,6 +37,17 @@ impl Row {
         let max = Row::MAX_X.f();
         let place = |x: f64| Mm::round(x.clamp(-max, max));
         ends.map_or((Mm(0), Mm(0)), |(from, to)| (place(from), place(to)))
+    }
+}
+
+impl Row {
+    /// Where along the row one more tree may stand, mm: not far beyond the stretch that is to be filled.
+    pub fn tree_places(&self) -> Range {
+        let (low, high) = range::PLACE;
+        (
+            (self.from.f() - range::BEYOND).max(low),
+            (self.to.f() + range::BEYOND).min(high),
+        )
     }
 }
 

@@ -2,6 +2,7 @@
 
 use super::ids::{ShootId, TreeId};
 use super::shoot::{Kind, Shoot, Toward};
+use crate::range;
 use crate::said::{Arg, Said};
 use crate::units::{Deg, Mm};
 use std::collections::BTreeMap;
@@ -128,14 +129,14 @@ impl Tree {
                 None => {}
             }
             let fine = s.at.is_finite()
-                && (0.0..=Shoot::MAX_DIAMETER).contains(&s.diameter)
+                && range::has(range::DIAMETER, s.diameter)
                 && s.units
                     .iter()
                     .all(|u| u.kept > 0.0 && u.kept <= u.grown && u.grown.is_finite())
                 && s.units.windows(2).all(|w| w[0].leaf <= w[1].leaf)
                 && s.length() <= Shoot::MAX_LENGTH
                 && s.bend_radius
-                    .is_none_or(|r| (0.0..=Shoot::MAX_BEND_RADIUS).contains(&r));
+                    .is_none_or(|r| range::has(range::BEND_RADIUS, r));
             if !fine {
                 return here("rule-out-of-range");
             }

@@ -1,5 +1,6 @@
 //! Wires and posts.
 
+use crate::range;
 use crate::units::Mm;
 
 /// What lies between a wire and the wood.
@@ -34,9 +35,11 @@ pub struct Trellis {
 
 impl Trellis {
     /// Highest wire or wall.
-    pub const MAX_HEIGHT: Mm = Mm(6_000);
+    pub const MAX_HEIGHT: Mm = Mm(range::WIRE_HEIGHT.1 as i32);
     /// Most wires.
-    pub const MAX_WIRES: usize = 20;
+    pub const MAX_WIRES: usize = range::WIRES.1 as usize;
+    /// Most posts.
+    pub const MAX_POSTS: usize = range::POSTS.1 as usize;
 
     /// Height of the cordon wire.
     pub fn cordon_height(&self) -> Mm {

@@ -3,12 +3,15 @@
 mod apply;
 mod choices;
 mod hand;
+mod numbers;
 mod spread;
 mod words;
 
+pub(crate) use apply::refuse_place;
 pub use apply::{apply, apply_to_tree, apply_to_trellis};
 pub use choices::{Asked, Choice, choices};
 pub use hand::{asks_to_bend, can_bend, nudged, raised, stubbed};
+pub use numbers::Number;
 pub use spread::{Sweep, spread};
 
 use crate::row::{Covering, Planted, ShootId, Toward, TreeId};

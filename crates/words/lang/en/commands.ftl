@@ -32,7 +32,7 @@ command-imported = { $file }: { $taken } lines taken, { $left } left out; { $tre
 command-plan-note = Measured row from { $file }: { $taken } lines taken, { $left } left out.
 command-planted-refused = a planting angle of { $angle } degrees is refused; 10 to 90 is accepted
 command-wire = wire: { $reason }
-command-wire-refused = a cordon wire at { $height } mm is refused; 1 to { $highest } mm is accepted
+command-wire-refused = a cordon wire at { $height } mm is refused; { $low } to { $high } mm is accepted
 
 command-period-backward = a period from { $from } to { $to } is refused, for it ends before it begins; a last day from { $from } on is accepted
 command-period-long = a period from { $from } to { $to } is refused; up to a year is accepted

@@ -370,6 +370,7 @@ work-cover-wire = wire at { $height } { $covering ->
 refusal-trees = One more tree is refused; up to { $high } are accepted
 refusal-tree-lost = Tree { $tree } is not there; a tree that stands is accepted
 refusal-tree-stands = Tree { $tree } stands; a free place is accepted
+refusal-plant-place = Tree { $tree }: planting at { $value } is refused; { $low } to { $high } along the row is accepted
 refusal-stock-length = Tree { $tree }: stock of { $value } is refused; { $low } to { $high } is accepted
 refusal-stock-diameter = Tree { $tree }: stock { $value } thick is refused; { $low } to { $high } is accepted
 refusal-planting-angle = Tree { $tree }: a planting angle of { $value } is refused; { $low } to { $high } is accepted

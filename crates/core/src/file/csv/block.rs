@@ -20,13 +20,12 @@ use super::record::{Record, split_unit};
 use super::{BadLine, MAX_BAD, Style};
 use crate::file::short;
 use crate::plan::{Plan, Setting};
+use crate::range::{self, Range};
 use crate::refusal::Refusal;
 use crate::row::{Covering, Row, Site, Trellis, Wire};
 use crate::said::{Arg, Said};
 use crate::units::{BareUnit, Mm, parse_length};
 
-/// Most posts: as many as a plan file holds.
-const MAX_POSTS: usize = 5_000;
 /// How many posts are written in a line: with the name as many cells as a line of a shoot has.
 const POSTS_A_LINE: usize = 10;
 const COVERINGS: &str = "accepted-coverings";
@@ -96,11 +95,11 @@ impl Fact {
         }
     }
 
-    fn range(self) -> (f64, f64) {
+    fn range(self) -> Range {
         let setting = match self {
             Self::Leaf => return (1.0, Plan::MAX_LEAF.into()),
-            Self::From | Self::To | Self::Posts => return (-Row::MAX_X.f(), Row::MAX_X.f()),
-            Self::Wire => return (1.0, Trellis::MAX_HEIGHT.f()),
+            Self::From | Self::To | Self::Posts => return range::PLACE,
+            Self::Wire => return range::WIRE_HEIGHT,
             Self::WallHeight => Setting::WallHeight,
             Self::Latitude => Setting::Latitude,
             Self::Longitude => Setting::Longitude,
@@ -209,8 +208,7 @@ impl Block {
                     fact.name(),
                     |n| Arg::Number(n, 0),
                     count as f64,
-                    1.0,
-                    MAX_POSTS as f64,
+                    range::POSTS,
                 )?;
                 self.posts.extend(posts);
             }
@@ -222,8 +220,7 @@ impl Block {
                     fact.name(),
                     fact.arg(),
                     from,
-                    low,
-                    self.to.map_or(high, Mm::f),
+                    (low, self.to.map_or(high, Mm::f)),
                 )?;
                 self.from = Some(Mm::round(from));
             }
@@ -234,8 +231,7 @@ impl Block {
                     fact.name(),
                     fact.arg(),
                     to,
-                    self.from.map_or(low, Mm::f),
-                    high,
+                    (self.from.map_or(low, Mm::f), high),
                 )?;
                 self.to = Some(Mm::round(to));
             }
@@ -271,8 +267,8 @@ impl Block {
         if self.wires.iter().any(|w| w.height == wire.height) {
             return Err(twice(format!("{name} {}", wire.height)));
         }
-        let (count, most) = (self.wires.len() + 1, Trellis::MAX_WIRES);
-        in_range(name, |n| Arg::Number(n, 0), count as f64, 1.0, most as f64)?;
+        let count = self.wires.len() + 1;
+        in_range(name, |n| Arg::Number(n, 0), count as f64, range::WIRES)?;
         self.wires.push(wire);
         Ok(())
     }
@@ -298,7 +294,6 @@ fn value(fact: Fact, unit: Option<BareUnit>, cell: &str) -> Result<f64, Refusal>
         let args = vec![named, ("accepted", Arg::key(accepted))];
         return Err(Refusal::new("refusal-csv-empty", args));
     }
-    let (low, high) = fact.range();
     let value = match fact {
         Fact::Leaf => match cell.parse::<i64>() {
             Ok(leaf) => leaf as f64,
@@ -317,7 +312,7 @@ fn value(fact: Fact, unit: Option<BareUnit>, cell: &str) -> Result<f64, Refusal>
         }
         _ => libm::round(parse_length(cell, unit.unwrap_or(BareUnit::Metre)).map_err(unread)?),
     };
-    in_range(fact.name(), fact.arg(), value, low, high)?;
+    in_range(fact.name(), fact.arg(), value, fact.range())?;
     Ok(value)
 }
 

@@ -3,6 +3,7 @@
 use super::lines::Says;
 use super::pieces::{Held, Place, PoseCell, in_range, kind_name};
 use crate::pose::Course;
+use crate::range;
 use crate::refusal::Refusal;
 use crate::row::{Kind, Pose, Toward};
 use crate::said::Arg;
@@ -66,14 +67,14 @@ pub(super) fn pose(
     let angle = cell.angle.unwrap_or(0.0);
     Ok(match held {
         Held::Laid => {
-            in_range("pose", Arg::Angle, angle, Pose::MIN_RISE, Pose::MAX_RISE)?;
+            in_range("pose", Arg::Angle, angle, range::RISE)?;
             Pose::Laid {
                 toward: cell.toward.or(side).unwrap_or(way),
                 rise: Deg::new(angle),
             }
         }
         Held::Upright => {
-            in_range("pose", Arg::Angle, angle, -90.0, 90.0)?;
+            in_range("pose", Arg::Angle, angle, range::LEAN)?;
             let left = side == Some(Toward::Left) && angle > 0.0;
             Pose::Upright {
                 lean: Deg::new(if left { -angle } else { angle }),

@@ -1,11 +1,12 @@
 //! Lines read one by one: each says what it says, or why it can't be taken.
 
-use super::pieces::{self, LineKind, Parent, Place, PoseCell};
+use super::pieces::{self, LineKind, Parent, Place, PoseCell, in_range};
 use super::record::Record;
 use super::table::{Column, Table};
 use crate::plan::Plan;
+use crate::range::{self, Range};
 use crate::refusal::Refusal;
-use crate::row::{Face, Kind, Laterals, Moment, Origin, Row, Shoot, Toward};
+use crate::row::{Face, Kind, Laterals, Moment, Origin, Toward};
 use crate::said::{Arg, Said};
 
 /// One line.
@@ -88,19 +89,8 @@ fn says(table: &Table, record: &Record) -> Result<Says, Refusal> {
             vec![named(c), ("reason", reason.into())],
         )
     };
-    let range = |c: Column, arg: fn(f64) -> Arg, value: f64, low: f64, high: f64| {
-        if value >= low && value <= high {
-            return Ok(value);
-        }
-        Err(Refusal::new(
-            "refusal-csv-value",
-            vec![
-                named(c),
-                ("value", arg(value)),
-                ("low", arg(low)),
-                ("high", arg(high)),
-            ],
-        ))
+    let range = |c: Column, arg: fn(f64) -> Arg, value: f64, range: Range| {
+        in_range(c.name(), arg, value, range).map(|()| value)
     };
     let plain = |n: f64| Arg::Number(n, 0);
 
@@ -113,8 +103,7 @@ fn says(table: &Table, record: &Record) -> Result<Says, Refusal> {
     let place = pieces::place(cell(Column::Place), unit(Column::Place))
         .map_err(|e| unread(Column::Place, e))?;
     if let Some(Place::Row(x) | Place::Along(x)) = place {
-        let max = Row::MAX_X.f();
-        range(Column::Place, Arg::Length, x, -max, max)?;
+        range(Column::Place, Arg::Length, x, range::PLACE)?;
     }
     let parent = pieces::parent(cell(Column::Parent))
         .ok_or_else(|| word(Column::Parent, pieces::PARENTS))?;
@@ -122,15 +111,13 @@ fn says(table: &Table, record: &Record) -> Result<Says, Refusal> {
     let lengths = pieces::lengths(cell(Column::Length), unit(Column::Length))
         .map_err(|e| unread(Column::Length, e))?;
     let long = |mm: f64, least: f64| {
-        if mm >= least && mm <= Shoot::MAX_LENGTH {
+        let longest = range::LENGTH.1;
+        if range::has((least, longest), mm) {
             return Ok(());
         }
         Err(Refusal::new(
             "refusal-csv-length",
-            vec![
-                ("value", Arg::Length(mm)),
-                ("high", Arg::Length(Shoot::MAX_LENGTH)),
-            ],
+            vec![("value", Arg::Length(mm)), ("high", Arg::Length(longest))],
         ))
     };
     for length in &lengths {
@@ -151,8 +138,7 @@ fn says(table: &Table, record: &Record) -> Result<Says, Refusal> {
     let diameter = pieces::diameter(cell(Column::Diameter), unit(Column::Diameter))
         .map_err(|e| unread(Column::Diameter, e))?;
     if let Some(mm) = diameter {
-        let max = Shoot::MAX_DIAMETER;
-        range(Column::Diameter, Arg::Thickness, mm, 0.0, max)?;
+        range(Column::Diameter, Arg::Thickness, mm, range::DIAMETER)?;
     }
     let (toward, face) =
         pieces::side(cell(Column::Side)).ok_or_else(|| word(Column::Side, "accepted-sides"))?;
@@ -165,23 +151,26 @@ fn says(table: &Table, record: &Record) -> Result<Says, Refusal> {
                 .parse()
                 .map_err(|_| word(Column::Season, "accepted-season"))?;
             let last = f64::from(Plan::MAX_LEAF - 1);
-            Some(range(Column::Season, plain, n as f64, 0.0, last)? as u8)
+            Some(range(Column::Season, plain, n as f64, (0.0, last))? as u8)
         }
     };
     let laterals = pieces::laterals(cell(Column::Laterals), unit(Column::Length))
         .map_err(|e| unread(Column::Laterals, e))?;
+    let count = f64::from(laterals.count);
+    range(Column::Laterals, plain, count, range::LATERALS)?;
+    let together = (Arg::Length as fn(f64) -> Arg, range::LATERALS_LENGTH);
+    range(Column::Laterals, together.0, laterals.total, together.1)?;
     let rubbed =
         pieces::ticked(cell(Column::Rubbed)).ok_or_else(|| word(Column::Rubbed, pieces::TICKS))?;
     let cuts = pieces::lengths(cell(Column::Cut), unit(Column::Cut))
         .map_err(|e| unread(Column::Cut, e))?;
     for (n, cut) in cuts.iter().enumerate() {
         let kept = lengths.get(n).copied().unwrap_or(0.0);
-        let most = if kept > 0.0 {
-            Shoot::MAX_LENGTH - kept
-        } else {
-            0.0
+        let most = match kept > 0.0 {
+            true => range::LENGTH.1 - kept,
+            false => 0.0,
         };
-        range(Column::Cut, Arg::Length, *cut, 0.0, most)?;
+        range(Column::Cut, Arg::Length, *cut, (0.0, most))?;
     }
     let when =
         pieces::when(cell(Column::WhenCut)).ok_or_else(|| word(Column::WhenCut, pieces::WHEN))?;
@@ -196,8 +185,7 @@ fn says(table: &Table, record: &Record) -> Result<Says, Refusal> {
     let bend_radius = pieces::radius(cell(Column::BendRadius), unit(Column::BendRadius))
         .map_err(|e| unread(Column::BendRadius, e))?;
     if let Some(mm) = bend_radius {
-        let max = Shoot::MAX_BEND_RADIUS;
-        range(Column::BendRadius, Arg::Thickness, mm, 0.0, max)?;
+        range(Column::BendRadius, Arg::Thickness, mm, range::BEND_RADIUS)?;
     }
     let note = cell(Column::Note);
     let signs = note.chars().count();
@@ -205,8 +193,7 @@ fn says(table: &Table, record: &Record) -> Result<Says, Refusal> {
         Column::Note,
         plain,
         signs as f64,
-        0.0,
-        Plan::MAX_TEXT as f64,
+        (0.0, Plan::MAX_TEXT as f64),
     )?;
 
     Ok(Says {

@@ -1,7 +1,8 @@
 //! What the cells of a line may say: small languages of their own, read here and written in [`super::write()`].
 
+use crate::range::{self, Range};
 use crate::refusal::Refusal;
-use crate::row::{Face, Kind, Laterals, Moment, Origin, Shoot, Toward, Window};
+use crate::row::{Face, Kind, Laterals, Moment, Origin, Toward, Window};
 use crate::said::{Arg, Said};
 use crate::units::{BareUnit, parse_length, parse_number};
 
@@ -284,9 +285,6 @@ pub(super) fn pose(text: &str) -> Option<PoseCell> {
     (!planted).then_some(out)
 }
 
-/// Most laterals on one shoot.
-const MAX_LATERALS: u16 = 10_000;
-
 pub(super) fn laterals(text: &str, unit: BareUnit) -> Result<Laterals, Said> {
     if text.is_empty() {
         return Ok(Laterals::default());
@@ -297,9 +295,7 @@ pub(super) fn laterals(text: &str, unit: BareUnit) -> Result<Laterals, Said> {
     };
     let count = count.trim();
     match count.parse::<u16>() {
-        Ok(n) if n <= MAX_LATERALS && (0.0..=f64::from(n) * Shoot::MAX_LENGTH).contains(&total) => {
-            Ok(Laterals { count: n, total })
-        }
+        Ok(count) if total == 0.0 || count > 0 => Ok(Laterals { count, total }),
         _ => {
             let text = Arg::Text(text.into());
             Err(Said::new("number-laterals", vec![("text", text)]))
@@ -312,10 +308,9 @@ pub(super) fn in_range(
     column: &str,
     arg: fn(f64) -> Arg,
     value: f64,
-    low: f64,
-    high: f64,
+    range: Range,
 ) -> Result<(), Refusal> {
-    if value >= low && value <= high {
+    if range::has(range, value) {
         return Ok(());
     }
     Err(Refusal::new(
@@ -323,8 +318,8 @@ pub(super) fn in_range(
         vec![
             ("column", Arg::Text(column.into())),
             ("value", arg(value)),
-            ("low", arg(low)),
-            ("high", arg(high)),
+            ("low", arg(range.0)),
+            ("high", arg(range.1)),
         ],
     ))
 }

@@ -8,6 +8,7 @@ use super::pieces::{Held, LineKind, Parent, Place, in_range};
 use super::table::Column;
 use crate::plan::Plan;
 use crate::pose::{Course, Geometry, course_of};
+use crate::range;
 use crate::refusal::Refusal;
 use crate::row::{
     Face, GrowthUnit, Kind, Limit, Planted, Pose, Shoot, ShootId, Targets, Toward, Tree, TreeId,
@@ -127,14 +128,16 @@ fn build_before(lines: &[Line], options: &Given, leaf: u8) -> (Built, Counts) {
     (built, counts)
 }
 
-/// One more than the last season of any line but those that are left out.
+/// One more than the last season of any line but those that are left out; not before the last cut.
 fn found_leaf(lines: &[Line], left_out: &BTreeSet<usize>) -> u8 {
     let mut last = 0;
     let mut written = false;
     let mut shoots = false;
     let taken = lines.iter().enumerate();
     let taken = taken.filter(|(n, _)| !left_out.contains(n));
-    for says in taken.filter_map(|(_, l)| l.says.as_ref().ok()) {
+    let says = taken.filter_map(|(_, l)| l.says.as_ref().ok());
+    // Nothing of a lost tree has grown.
+    for says in says.filter(|s| s.kind != LineKind::Lost) {
         let more = says.lengths.len().saturating_sub(1);
         written |= says.season.is_some();
         shoots |= matches!(
@@ -142,6 +145,8 @@ fn found_leaf(lines: &[Line], left_out: &BTreeSet<usize>) -> u8 {
             LineKind::Part(Kind::Upright | Kind::Shoot | Kind::Stub)
         );
         last = last.max(usize::from(says.season.unwrap_or(0)) + more);
+        let cut = says.when.iter().flatten().map(|cut| cut.leaf).max();
+        last = last.max(usize::from(cut.unwrap_or(0)).saturating_sub(1));
     }
     if shoots && !written {
         // What grew on the planted stock grew in the first season at the earliest.
@@ -259,7 +264,7 @@ impl<'a> TreeBuild<'a> {
         };
         let written = says.pose.planted.or(says.pose.angle.filter(|_| bare));
         let angle = written.unwrap_or(usual);
-        in_range("pose", Arg::Angle, angle, 10.0, 90.0)?;
+        in_range("pose", Arg::Angle, angle, range::PLANTING_ANGLE)?;
         Ok(Planted {
             angle: Deg::new(angle),
             toward: says.toward.unwrap_or(Toward::Right),
@@ -421,8 +426,7 @@ impl<'a> TreeBuild<'a> {
                 "note",
                 |n| Arg::Number(n, 0),
                 length as f64,
-                0.0,
-                Plan::MAX_TEXT as f64,
+                (0.0, Plan::MAX_TEXT as f64),
             )?;
             self.note_length = length;
         }
@@ -522,8 +526,7 @@ impl<'a> TreeBuild<'a> {
                 "season",
                 |n| Arg::Number(n, 0),
                 last as f64,
-                0.0,
-                (leaf - 1) as f64,
+                (0.0, (leaf - 1) as f64),
             )?;
         }
         let mut units: Vec<GrowthUnit> = Vec::with_capacity(seasons);
@@ -533,9 +536,9 @@ impl<'a> TreeBuild<'a> {
                 let off = says.cuts.get(n).copied().unwrap_or(0.0);
                 let cut = says.when.get(n).copied().flatten();
                 if let Some(cut) = cut {
-                    let (low, high) = (f64::from(leaf), f64::from(Plan::MAX_LEAF));
+                    let since = (f64::from(leaf), f64::from(self.context.leaf));
                     let plain = |n| Arg::Number(n, 0);
-                    in_range(Column::WhenCut.name(), plain, cut.leaf.into(), low, high)?;
+                    in_range(Column::WhenCut.name(), plain, cut.leaf.into(), since)?;
                 }
                 units.push(GrowthUnit {
                     cut,

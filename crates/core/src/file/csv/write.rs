@@ -52,12 +52,14 @@ pub fn write(row: &Row, site: &Site, style: Style) -> String {
     String::from_utf8(bytes).unwrap_or_default()
 }
 
-/// The leaf before whose growth such a row is found: what has grown in the row's own leaf is grown.
+/// The leaf before whose growth such a row is found: what has grown or was cut in the row's own leaf is told.
 fn leaf(row: &Row, trees: &[Tree]) -> u8 {
     let units = trees.iter().flat_map(|t| &t.shoots).flat_map(|s| &s.units);
-    let last = units.map(|u| u.leaf).max();
-    let next = last.map_or(1, |l| l.saturating_add(1));
-    row.leaf.max(next).min(Plan::MAX_LEAF)
+    let told = units.map(|u| {
+        let cut = u.cut.map_or(0, |cut| cut.leaf);
+        u.leaf.saturating_add(1).max(cut)
+    });
+    told.fold(row.leaf, u8::max).min(Plan::MAX_LEAF)
 }
 
 /// The columns that the trees need: what hardly a row has is left out where none does.

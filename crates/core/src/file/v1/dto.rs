@@ -12,7 +12,6 @@ use serde::ser::SerializeMap;
 use serde::{Deserialize, Serialize, Serializer};
 use std::fmt;
 
-const MAX_POSTS: usize = 5_000;
 pub const MAX_MARKS: usize = 5_000;
 pub const MAX_UNITS: usize = 100;
 
@@ -115,7 +114,7 @@ pub struct Found {
 pub struct Trellis {
     pub wires: UpTo<Wire, { row::Trellis::MAX_WIRES }>,
     #[serde(default, skip_serializing_if = "UpTo::is_empty")]
-    pub posts_mm: UpTo<i64, MAX_POSTS>,
+    pub posts_mm: UpTo<i64, { row::Trellis::MAX_POSTS }>,
     pub wall_height_mm: i64,
 }
 

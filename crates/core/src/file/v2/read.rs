@@ -4,7 +4,8 @@ use super::dto::*;
 use super::held;
 use crate::file::json;
 use crate::file::v1::dto::{self as v1, Pose, SchemeDto, Site, Trellis};
-use crate::plan::{Mark, Plan, Scheme, Setting};
+use crate::plan::{Mark, Plan, Scheme};
+use crate::range::{self, Range};
 use crate::refusal::Refusal;
 use crate::row;
 use crate::row::{GrowthUnit, Limit, Moment, Row, ShootId, TreeId, Window};
@@ -14,11 +15,6 @@ use crate::work::Work;
 use std::collections::{BTreeMap, BTreeSet};
 use std::fmt;
 use std::sync::Arc;
-
-/// Most laterals on one shoot.
-const MAX_LATERALS: i64 = u16::MAX as i64;
-/// Longest laterals of one shoot together, mm.
-const MAX_LATERALS_LENGTH: i64 = i32::MAX as i64;
 
 /// The plan in a text that says it is of version 1.
 pub(in crate::file) fn read_v1(text: &str) -> Result<Plan, Refusal> {
@@ -45,10 +41,9 @@ fn plan_of(file: File) -> Result<Plan, Refusal> {
     let mut marks = Vec::with_capacity(file.marks.0.len());
     for (n, m) in file.marks.0.into_iter().enumerate() {
         let at = |name: &str| format!("marks[{n}].{name}");
-        let max = i64::from(Row::MAX_X.0);
         marks.push(Mark {
-            x: whole(m.x_mm, -max, max, || at("x_mm"))?,
-            z: whole(m.z_mm, -max, max, || at("z_mm"))?,
+            x: whole(m.x_mm, range::PLACE, || at("x_mm"))?,
+            z: whole(m.z_mm, range::PLACE, || at("z_mm"))?,
             text: words(m.text, || at("text"))?,
         });
     }
@@ -77,31 +72,24 @@ fn out_of_range(path: String, value: f64, low: f64, high: f64) -> Refusal {
     )
 }
 
-fn within(value: f64, low: f64, high: f64, path: impl FnOnce() -> String) -> Result<f64, Refusal> {
-    if value >= low && value <= high {
-        Ok(value)
-    } else {
-        Err(out_of_range(path(), value, low, high))
+fn within(value: f64, range: Range, path: impl FnOnce() -> String) -> Result<f64, Refusal> {
+    match range::has(range, value) {
+        true => Ok(value),
+        false => Err(out_of_range(path(), value, range.0, range.1)),
     }
 }
 
-fn number(value: i64, low: i64, high: i64, path: impl FnOnce() -> String) -> Result<i64, Refusal> {
-    within(value as f64, low as f64, high as f64, path).map(|_| value)
+fn number(value: i64, range: Range, path: impl FnOnce() -> String) -> Result<i64, Refusal> {
+    within(value as f64, range, path).map(|_| value)
 }
 
-fn whole(value: i64, low: i64, high: i64, path: impl FnOnce() -> String) -> Result<Mm, Refusal> {
-    let value = number(value, low, high, path)?;
+fn whole(value: i64, range: Range, path: impl FnOnce() -> String) -> Result<Mm, Refusal> {
+    let value = number(value, range, path)?;
     Ok(Mm(i32::try_from(value).unwrap_or(0)))
 }
 
-/// What is accepted of a setting in mm: in a file as on the page.
-fn whole_range(setting: Setting) -> (i64, i64) {
-    let (low, high) = setting.range();
-    (low as i64, high as i64)
-}
-
-fn leaf(value: i64, low: i64, path: impl FnOnce() -> String) -> Result<u8, Refusal> {
-    let value = number(value, low, Plan::MAX_LEAF.into(), path)?;
+fn leaf(value: i64, low: u8, high: u8, path: impl FnOnce() -> String) -> Result<u8, Refusal> {
+    let value = number(value, (low.into(), high.into()), path)?;
     Ok(u8::try_from(value).unwrap_or(0))
 }
 
@@ -142,29 +130,27 @@ fn breaks(path: String, rule: Said) -> Refusal {
 }
 
 fn site_of(site: &Site) -> Result<row::Site, Refusal> {
-    let angle = |value: Option<f64>, low: f64, high: f64, name: &str| {
+    let angle = |value: Option<f64>, range: Range, name: &str| {
         value
-            .map(|v| within(v, low, high, || format!("site.{name}")).map(held))
+            .map(|v| within(v, range, || format!("site.{name}")).map(held))
             .transpose()
     };
     Ok(row::Site {
-        latitude_deg: angle(site.latitude_deg, -90.0, 90.0, "latitude_deg")?,
-        longitude_deg: angle(site.longitude_deg, -180.0, 180.0, "longitude_deg")?,
-        row_bearing_deg: angle(site.row_bearing_deg, 0.0, 360.0, "row_bearing_deg")?,
+        latitude_deg: angle(site.latitude_deg, range::LATITUDE, "latitude_deg")?,
+        longitude_deg: angle(site.longitude_deg, range::LONGITUDE, "longitude_deg")?,
+        row_bearing_deg: angle(site.row_bearing_deg, range::BEARING, "row_bearing_deg")?,
         row_spacing: site
             .row_spacing_mm
-            .map(|s| {
-                let (low, high) = whole_range(Setting::RowSpacing);
-                whole(s, low, high, || "site.row_spacing_mm".into())
-            })
+            .map(|s| whole(s, range::ROW_SPACING, || "site.row_spacing_mm".into()))
             .transpose()?,
     })
 }
 
 fn found_of(found: Found) -> Result<Row, Refusal> {
-    let max = i64::from(Row::MAX_X.0);
-    let from = whole(found.from_mm, -max, max, || "found.from_mm".into())?;
-    let to = whole(found.to_mm, from.0.into(), max, || "found.to_mm".into())?;
+    let from = whole(found.from_mm, range::PLACE, || "found.from_mm".into())?;
+    let after = (from.f(), range::PLACE.1);
+    let to = whole(found.to_mm, after, || "found.to_mm".into())?;
+    let own_leaf = leaf(found.leaf, 1, Plan::MAX_LEAF, || "found.leaf".into())?;
     let mut ids = BTreeSet::new();
     let mut trees = Vec::with_capacity(found.trees.0.len());
     for (n, t) in found.trees.0.into_iter().enumerate() {
@@ -172,10 +158,10 @@ fn found_of(found: Found) -> Result<Row, Refusal> {
         if !ids.insert(t.id) {
             return Err(twice(format!("{path}.id"), t.id));
         }
-        trees.push(Arc::new(tree_of(t, &path)?));
+        trees.push(Arc::new(tree_of(t, own_leaf, &path)?));
     }
     let mut row = Row {
-        leaf: leaf(found.leaf, 1, || "found.leaf".into())?,
+        leaf: own_leaf,
         from,
         to,
         trellis: trellis_of(found.trellis)?,
@@ -186,49 +172,47 @@ fn found_of(found: Found) -> Result<Row, Refusal> {
 }
 
 fn trellis_of(trellis: Trellis) -> Result<row::Trellis, Refusal> {
-    let highest = i64::from(row::Trellis::MAX_HEIGHT.0);
+    let (lowest, highest) = range::WIRE_HEIGHT;
     if trellis.wires.is_empty() {
         return Err(rule("found.trellis.wires".into(), "rule-cordon-wire"));
     }
     let mut wires: Vec<row::Wire> = Vec::new();
     for (n, w) in trellis.wires.0.iter().enumerate() {
-        let low = wires.last().map_or(1, |w| i64::from(w.height.0) + 1);
+        let low = wires.last().map_or(lowest, |w| w.height.f() + 1.0);
         wires.push(row::Wire {
-            height: whole(w.height_mm, low, highest, || {
+            height: whole(w.height_mm, (low, highest), || {
                 format!("found.trellis.wires[{n}].height_mm")
             })?,
             covering: w.covering.into(),
         });
     }
-    let max = i64::from(Row::MAX_X.0);
     let mut posts: Vec<Mm> = Vec::with_capacity(trellis.posts_mm.0.len());
     for (n, p) in trellis.posts_mm.0.into_iter().enumerate() {
-        let low = posts.last().map_or(-max, |p| p.0.into());
-        posts.push(whole(p, low, max, || {
+        let low = posts.last().map_or(range::PLACE.0, |p| p.f());
+        posts.push(whole(p, (low, range::PLACE.1), || {
             format!("found.trellis.posts_mm[{n}]")
         })?);
     }
-    let (low, high) = whole_range(Setting::WallHeight);
     Ok(row::Trellis {
         wires,
         posts,
-        wall_height: whole(trellis.wall_height_mm, low, high, || {
+        wall_height: whole(trellis.wall_height_mm, range::WALL_HEIGHT, || {
             "found.trellis.wall_height_mm".into()
         })?,
     })
 }
 
-fn tree_of(tree: Tree, path: &str) -> Result<row::Tree, Refusal> {
-    let max = i64::from(Row::MAX_X.0);
+/// A tree of a row that was found before the growth of `found`.
+fn tree_of(tree: Tree, found: u8, path: &str) -> Result<row::Tree, Refusal> {
     let angle = tree.planted.angle_deg;
-    within(angle.degrees(), 10.0, 90.0, || {
+    within(angle.degrees(), range::PLANTING_ANGLE, || {
         format!("{path}.planted.angle_deg")
     })?;
     let mut lengths: BTreeMap<ShootId, f64> = BTreeMap::new();
     let mut shoots = Vec::with_capacity(tree.shoots.0.len());
     for (n, s) in tree.shoots.0.into_iter().enumerate() {
         let path = format!("{path}.shoots[{n}]");
-        let shoot = shoot_of(s, n == 0, &lengths, &path)?;
+        let shoot = shoot_of(s, found, n == 0, &lengths, &path)?;
         if lengths.insert(shoot.id, shoot.length()).is_some() {
             return Err(twice(format!("{path}.id"), shoot.id));
         }
@@ -236,7 +220,7 @@ fn tree_of(tree: Tree, path: &str) -> Result<row::Tree, Refusal> {
     }
     let out = row::Tree {
         id: TreeId(tree.id),
-        foot: whole(tree.foot_mm, -max, max, || format!("{path}.foot_mm"))?,
+        foot: whole(tree.foot_mm, range::PLACE, || format!("{path}.foot_mm"))?,
         planted: tree.planted.into(),
         shoots,
         note: words(tree.note, || format!("{path}.note"))?,
@@ -255,6 +239,7 @@ fn id_of(number: u64, path: impl FnOnce() -> String) -> Result<ShootId, Refusal>
 /// A shoot of a tree whose shoots before it are as long as `lengths` says.
 fn shoot_of(
     s: Shoot,
+    found: u8,
     first: bool,
     lengths: &BTreeMap<ShootId, f64>,
     path: &str,
@@ -270,44 +255,44 @@ fn shoot_of(
             .get(&p)
             .ok_or_else(|| rule(at("parent"), "rule-parent-before"))?,
     };
-    let longest = row::Shoot::MAX_LENGTH as i64;
+    let (shortest, longest) = range::LENGTH;
     let mut units = Vec::with_capacity(s.units.0.len());
     let mut length = 0;
     let mut last = 0;
     for (n, u) in s.units.0.iter().enumerate() {
         let at = |name: &str| format!("{path}.units[{n}].{name}");
-        let grown = number(u.grown_mm, 1, longest, || at("grown_mm"))?;
-        let kept = number(u.kept_mm.unwrap_or(grown), 1, grown, || at("kept_mm"))?;
-        let leaf = leaf(u.leaf, last, || at("leaf"))?;
-        last = leaf.into();
+        let grown = number(u.grown_mm, range::LENGTH, || at("grown_mm"))?;
+        let uncut = (shortest, grown as f64);
+        let kept = number(u.kept_mm.unwrap_or(grown), uncut, || at("kept_mm"))?;
+        // The row was found before its own leaf grew.
+        let leaf = leaf(u.leaf, last, found.saturating_sub(1), || at("leaf"))?;
+        last = leaf;
         length += kept;
         units.push(GrowthUnit {
-            cut: u.cut.map(|cut| moment_of(cut, leaf, &at)).transpose()?,
+            cut: u
+                .cut
+                .map(|cut| moment_of(cut, leaf, found, &at))
+                .transpose()?,
             ..GrowthUnit::new(leaf, grown as f64, kept as f64)
         });
     }
-    number(length, 0, longest, || at("units"))?;
+    number(length, (0.0, longest), || at("units"))?;
     let bend_radius = s
         .bend_radius_dmm
-        .map(|dmm| {
-            let widest = row::Shoot::MAX_BEND_RADIUS as i64 * 10;
-            number(dmm, 0, widest, || at("bend_radius_dmm")).map(|dmm| dmm as f64 / 10.0)
-        })
+        .map(|dmm| tenths(dmm, range::BEND_RADIUS, || at("bend_radius_dmm")))
         .transpose()?;
-    let thickest = row::Shoot::MAX_DIAMETER as i64 * 10;
-    let dmm = number(s.diameter_dmm, 0, thickest, || at("diameter_dmm"))?;
-    let count = number(s.laterals.count, 0, MAX_LATERALS, || at("laterals.count"))?;
-    let total = number(s.laterals.total_mm, 0, MAX_LATERALS_LENGTH, || {
+    let count = number(s.laterals.count, range::LATERALS, || at("laterals.count"))?;
+    let total = number(s.laterals.total_mm, range::LATERALS_LENGTH, || {
         at("laterals.total_mm")
     })?;
     let out = row::Shoot {
         id,
         parent,
-        at: number(s.at_mm, 0, on as i64, || at("at_mm"))? as f64,
+        at: number(s.at_mm, (0.0, on), || at("at_mm"))? as f64,
         face: s.face.into(),
         pose: pose_of(&s, path)?,
         units,
-        diameter: dmm as f64 / 10.0,
+        diameter: tenths(s.diameter_dmm, range::DIAMETER, || at("diameter_dmm"))?,
         laterals: row::Laterals {
             count: u16::try_from(count).unwrap_or(0),
             total: total as f64,
@@ -326,10 +311,21 @@ fn no_such(path: String) -> Refusal {
     rule(path, "rule-stray")
 }
 
-/// When growth of a leaf was cut: not before it grew.
-fn moment_of(cut: Cut, grown: u8, at: &impl Fn(&str) -> String) -> Result<row::Moment, Refusal> {
+/// A measure in mm that a file holds in tenths.
+fn tenths(dmm: i64, mm: Range, path: impl FnOnce() -> String) -> Result<f64, Refusal> {
+    let range = (mm.0 * 10.0, mm.1 * 10.0);
+    number(dmm, range, path).map(|dmm| dmm as f64 / 10.0)
+}
+
+/// When growth of a leaf was cut: not before it grew, and not after the row was found.
+fn moment_of(
+    cut: Cut,
+    grown: u8,
+    found: u8,
+    at: &impl Fn(&str) -> String,
+) -> Result<row::Moment, Refusal> {
     Ok(row::Moment {
-        leaf: leaf(cut.leaf, grown.into(), || at("cut.leaf"))?,
+        leaf: leaf(cut.leaf, grown, found, || at("cut.leaf"))?,
         window: cut.window.into(),
     })
 }
@@ -349,8 +345,7 @@ fn pose_of(s: &Shoot, path: &str) -> Result<row::Pose, Refusal> {
     Ok(match s.pose {
         Pose::Laid => {
             let rise = s.rise_deg.unwrap_or_default();
-            let (low, high) = (row::Pose::MIN_RISE, row::Pose::MAX_RISE);
-            within(rise.degrees(), low, high, || at("rise_deg"))?;
+            within(rise.degrees(), range::RISE, || at("rise_deg"))?;
             let toward = s
                 .toward
                 .ok_or_else(|| rule(at("toward"), "rule-laid-way"))?;
@@ -361,7 +356,7 @@ fn pose_of(s: &Shoot, path: &str) -> Result<row::Pose, Refusal> {
         }
         Pose::Upright => {
             let lean = s.lean_deg.unwrap_or_default();
-            within(lean.degrees(), -90.0, 90.0, || at("lean_deg"))?;
+            within(lean.degrees(), range::LEAN, || at("lean_deg"))?;
             row::Pose::Upright { lean }
         }
         Pose::Stub => row::Pose::Stub,
@@ -374,20 +369,22 @@ fn scheme_of(scheme: SchemeDto, path: &str) -> Result<Scheme, Refusal> {
     let mut leaves = BTreeSet::new();
     for (n, s) in scheme.seasons.0.into_iter().enumerate() {
         let path = format!("{path}.seasons[{n}]");
-        let leaf = leaf(s.leaf, 1, || format!("{path}.leaf"))?;
+        let leaf = leaf(s.leaf, 1, Plan::MAX_LEAF, || format!("{path}.leaf"))?;
         if !leaves.insert(leaf) {
             return Err(twice(format!("{path}.leaf"), leaf));
         }
-        for (window, list) in [
-            (Window::Dormant, s.dormant),
-            (Window::BudSwell, s.bud_swell),
-            (Window::EarlySummer, s.early_summer),
-            (Window::AfterHarvest, s.after_harvest),
+        for (name, window, list) in [
+            ("dormant", Window::Dormant, s.dormant),
+            ("bud_swell", Window::BudSwell, s.bud_swell),
+            ("early_summer", Window::EarlySummer, s.early_summer),
+            ("after_harvest", Window::AfterHarvest, s.after_harvest),
         ] {
             for (n, w) in list.into_iter().map(Work::from).enumerate() {
-                id_of(w.subject().shoot.number(), || {
-                    format!("{path}.{window:?}[{n}].shoot")
-                })?;
+                let at = |field: &str| format!("{path}.{name}[{n}].{field}");
+                id_of(w.subject().shoot.number(), || at("shoot"))?;
+                for number in w.numbers() {
+                    within(number.value, number.range, || at(number.name))?;
+                }
                 work.push((Moment { leaf, window }, w));
             }
         }

@@ -10,15 +10,13 @@ mod one_tree;
 pub use measure::{Measure, Pick, Picked};
 
 use super::Plan;
+use crate::range;
 use crate::refusal::Refusal;
-use crate::row::{Face, Planted, Pose, Row, ShootId, Tree, TreeId, Trellis, Wire};
+use crate::row::{Face, Planted, Pose, Row, ShootId, Tree, TreeId, Wire};
 use crate::said::Arg;
 use crate::said::Quantity;
 use crate::units::Mm;
 use std::sync::Arc;
-
-/// Most posts in one row.
-const MAX_POSTS: usize = 5_000;
 
 /// One correction of the row as found. Places and lengths are whole millimetres, diameters tenths of one.
 #[derive(Clone, Debug, PartialEq)]
@@ -190,22 +188,17 @@ fn within(
 }
 
 fn place_on_row(place: Where, what: &'static str, at: Mm) -> Result<Mm, Refusal> {
-    let most = Row::MAX_X.f();
-    within(place, what, Quantity::Length, at.f(), (-most, most)).map(|_| at)
+    within(place, what, Quantity::Length, at.f(), range::PLACE).map(|_| at)
 }
 
 /// Least height of a wall above its cordon, mm.
 const LEAST_ABOVE_CORDON: f64 = 100.0;
-/// How far beyond the stretch that is to be filled a tree may be added, mm.
-const BEYOND: f64 = 6000.0;
 /// Nearest that a tree may be added to another, mm: a pair in one hole.
 const TREES_APART: f64 = 50.0;
 
 /// A place for one more tree: not far off the row, and not where one is.
 fn free_place(row: &Row, foot: Mm) -> Result<Mm, Refusal> {
-    let most = Row::MAX_X.f();
-    let low = (row.from.f() - BEYOND).max(-most);
-    let high = (row.to.f() + BEYOND).min(most);
+    let (low, high) = row.tree_places();
     let value = ("value", Arg::Length(foot.f()));
     if foot.f() < low || foot.f() > high {
         let range = [("low", Arg::Length(low)), ("high", Arg::Length(high))];
@@ -269,7 +262,7 @@ impl Plan {
             }
             Correction::Ends { from_mm, to_mm } => {
                 let from = place_on_row(Where::Row, "measure-row-from", *from_mm)?;
-                let range = (from.f(), Row::MAX_X.f());
+                let range = (from.f(), range::PLACE.1);
                 within(
                     Where::Row,
                     "measure-row-to",
@@ -281,13 +274,12 @@ impl Plan {
             }
             Correction::Posts { at_mm } => {
                 let count = at_mm.len() as f64;
-                let most = MAX_POSTS as f64;
                 within(
                     Where::Row,
                     "measure-post-count",
                     Quantity::Count,
                     count,
-                    (0.0, most),
+                    range::POSTS,
                 )?;
                 for at in at_mm {
                     place_on_row(Where::Row, "measure-post", *at)?;
@@ -299,7 +291,7 @@ impl Plan {
             Correction::Wires { wires } => row.trellis.wires = checked_wires(wires)?,
             Correction::WallHeight { to_mm } => {
                 let low = row.trellis.cordon_height().f() + LEAST_ABOVE_CORDON;
-                let range = (low, Trellis::MAX_HEIGHT.f());
+                let range = (low, range::WALL_HEIGHT.1);
                 let what = "measure-wall-height";
                 within(Where::Row, what, Quantity::Length, to_mm.f(), range)?;
                 row.trellis.wall_height = *to_mm;
@@ -371,19 +363,18 @@ fn place_of(row: &Row, tree: TreeId) -> Result<usize, Refusal> {
 /// Wires in order of height; at least one, each at a height of its own.
 fn checked_wires(wires: &[Wire]) -> Result<Vec<Wire>, Refusal> {
     let count = wires.len() as f64;
-    let range = (1.0, Trellis::MAX_WIRES as f64);
     within(
         Where::Row,
         "measure-wire-count",
         Quantity::Count,
         count,
-        range,
+        range::WIRES,
     )?;
     let mut out = wires.to_vec();
     out.sort_by_key(|w| w.height);
-    let mut low = 50.0;
+    let (mut low, high) = range::WIRE_HEIGHT;
     for wire in &out {
-        let range = (low, Trellis::MAX_HEIGHT.f());
+        let range = (low, high);
         let what = "measure-wire";
         within(Where::Row, what, Quantity::Length, wire.height.f(), range)?;
         low = wire.height.f() + 1.0;

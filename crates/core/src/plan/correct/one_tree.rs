@@ -2,6 +2,7 @@
 
 use super::{Correction, Where, place_on_row, within};
 use crate::plan::Plan;
+use crate::range;
 use crate::refusal::Refusal;
 use crate::row::{Face, GrowthUnit, Laterals, Limit, Planted, Pose, Shoot, ShootId, Tree, TreeId};
 use crate::said::Arg;
@@ -9,10 +10,6 @@ use crate::said::Quantity;
 use crate::units::Mm;
 use crate::usual;
 
-/// Most side branches that are counted on one shoot.
-const MAX_LATERALS: f64 = 10_000.0;
-/// Their longest length together, mm.
-const MAX_LATERALS_LENGTH: f64 = 1_000_000.0;
 /// Thinnest wood that is recorded, mm.
 const THINNEST: f64 = 0.1;
 
@@ -69,7 +66,7 @@ pub(super) fn planted(tree: TreeId, planted: Planted) -> Result<Planted, Refusal
         what,
         Quantity::Angle,
         degrees,
-        (10.0, 90.0),
+        range::PLANTING_ANGLE,
     )?;
     Ok(planted)
 }
@@ -83,13 +80,12 @@ pub(super) fn stand(
     diameter_dmm: i32,
 ) -> Result<(), Refusal> {
     let here = || Where::Tree(tree.id);
-    let range = (1.0, Shoot::MAX_LENGTH);
     within(
         here(),
         "measure-length",
         Quantity::Length,
         length.f(),
-        range,
+        range::LENGTH,
     )?;
     let diameter = thickness(here(), diameter_dmm)?;
     if pose == Pose::Stub {
@@ -109,19 +105,15 @@ pub(super) fn stand(
 }
 
 fn thickness(place: Where, dmm: i32) -> Result<f64, Refusal> {
-    let range = (THINNEST, Shoot::MAX_DIAMETER);
+    let range = (THINNEST, range::DIAMETER.1);
     let mm = f64::from(dmm) / 10.0;
     within(place, "measure-diameter", Quantity::Thickness, mm, range)
 }
 
 fn check_pose(place: impl Fn() -> Where, pose: Pose) -> Result<(), Refusal> {
     let (what, value, range) = match pose {
-        Pose::Laid { rise, .. } => (
-            "measure-rise",
-            rise.degrees(),
-            (Pose::MIN_RISE, Pose::MAX_RISE),
-        ),
-        Pose::Upright { lean } => ("measure-lean", lean.degrees(), (-90.0, 90.0)),
+        Pose::Laid { rise, .. } => ("measure-rise", rise.degrees(), range::RISE),
+        Pose::Upright { lean } => ("measure-lean", lean.degrees(), range::LEAN),
         Pose::Stub | Pose::Free => return Ok(()),
     };
     within(place(), what, Quantity::Angle, value, range).map(|_| ())
@@ -316,16 +308,18 @@ impl<'p> On<'p> {
 
     fn laterals(&self, count: i32, total: f64) -> Result<Laterals, Refusal> {
         self.refuse_bud()?;
-        let range = (0.0, MAX_LATERALS);
         let typed = f64::from(count);
         let count = within(
             self.place(),
             "measure-laterals",
             Quantity::Count,
             typed,
-            range,
+            range::LATERALS,
         )? as u16;
-        let most = if count == 0 { 0.0 } else { MAX_LATERALS_LENGTH };
+        let most = match count {
+            0 => 0.0,
+            _ => range::LATERALS_LENGTH.1,
+        };
         let what = "measure-laterals-length";
         let total = libm::round(total);
         let total = within(self.place(), what, Quantity::Length, total, (0.0, most))?;
@@ -353,8 +347,7 @@ impl<'p> On<'p> {
         let parent = self.shoot().id;
         let on = (0.0, self.length_of(Some(parent)));
         let at = within(self.place(), "measure-at", Quantity::Length, at.f(), on)?;
-        let range = (1.0, Shoot::MAX_LENGTH);
-        let what = "measure-length";
+        let (what, range) = ("measure-length", range::LENGTH);
         let length = within(self.place(), what, Quantity::Length, length.f(), range)?;
         check_pose(|| self.place(), pose)?;
         let seasons = (0.0, f64::from(self.last_season()));

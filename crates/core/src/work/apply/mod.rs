@@ -8,11 +8,33 @@ pub use tree::apply_to_tree;
 pub use trellis::apply_to_trellis;
 
 use super::Work;
+use crate::range;
 use crate::refusal::Refusal;
-use crate::row::{Moment, Row, Tree};
+use crate::row::{Moment, Row, Tree, TreeId};
 use crate::said::Arg;
 use crate::terms::Terms;
+use crate::units::Mm;
 use std::sync::Arc;
+
+/// Refuses a place for one more tree that lies off the row.
+///
+/// # Errors
+/// The tree, the place and where on the row one would be accepted.
+pub fn refuse_place(row: &Row, tree: TreeId, foot: Mm) -> Result<(), Refusal> {
+    let places = row.tree_places();
+    if range::has(places, foot.f()) {
+        return Ok(());
+    }
+    Err(Refusal::new(
+        "refusal-plant-place",
+        vec![
+            ("tree", Arg::Count(tree.0.into())),
+            ("value", Arg::Length(foot.f())),
+            ("low", Arg::Length(places.0)),
+            ("high", Arg::Length(places.1)),
+        ],
+    ))
+}
 
 /// The row after the work at a moment, under the terms of the row as it is; every other tree is shared with `row`.
 ///
@@ -36,6 +58,7 @@ pub fn apply(row: &Row, moment: Moment, terms: &Terms, work: &Work) -> Result<Ro
                 vec![("high", Arg::Count(Row::MAX_TREES as i64))],
             ));
         }
+        refuse_place(row, id, foot_mm)?;
         let bare = Tree::lost(id, foot_mm, planted);
         out.trees
             .push(Arc::new(apply_to_tree(&bare, moment, terms, work)?));

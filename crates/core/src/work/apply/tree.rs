@@ -2,6 +2,7 @@
 
 use crate::nodes::length_of_buds;
 use crate::pose::layout;
+use crate::range;
 use crate::refusal::Refusal;
 use crate::row::{
     Face, GrowthUnit, Kind, Laterals, Moment, Origin, Planted, Pose, Shoot, ShootId, Tree, TreeId,
@@ -14,16 +15,7 @@ use crate::work::{Stage, Work};
 /// How near to another upright place, in mm, a bud may be kept.
 const BUD_CLEARANCE: f64 = 20.0;
 /// Shortest length that a cut may leave, mm.
-pub(in crate::work) const LEAST_KEPT: f64 = 10.0;
-/// Shortest and longest stub, mm.
-const STUB: (f64, f64) = (20.0, 500.0);
-/// Largest lean of a shoot that is stood up, degrees.
-const MAX_LEAN: f64 = 60.0;
-
-/// Shortest and longest stock that is planted, mm.
-const STOCK: (f64, f64) = (100.0, 5000.0);
-/// Thinnest and thickest stock, mm.
-const STOCK_DIAMETER: (f64, f64) = (3.0, 60.0);
+pub(in crate::work) const LEAST_KEPT: f64 = range::KEPT.0;
 
 /// The tree after a piece of work that is about it, at a moment.
 ///
@@ -55,12 +47,7 @@ pub fn apply_to_tree(
         Work::Lay {
             toward, rise_deg, ..
         } => {
-            on.within(
-                "refusal-rise",
-                Arg::Angle,
-                rise_deg.degrees(),
-                (Pose::MIN_RISE, Pose::MAX_RISE),
-            )?;
+            on.within("refusal-rise", Arg::Angle, rise_deg.degrees(), range::RISE)?;
             let rise = rise_deg;
             on.bend(Pose::Laid { toward, rise }, terms)?;
         }
@@ -69,7 +56,7 @@ pub fn apply_to_tree(
                 "refusal-lean",
                 Arg::Angle,
                 lean_deg.degrees(),
-                (-MAX_LEAN, MAX_LEAN),
+                range::STAND_LEAN,
             )?;
             on.bend(Pose::Upright { lean: lean_deg }, terms)?;
         }
@@ -77,8 +64,8 @@ pub fn apply_to_tree(
         Work::CutToBuds { buds, .. } => on.cut_to_buds(buds, &terms.assumptions)?,
         Work::Stub { keep_mm, .. } => {
             on.refuse_stem()?;
-            on.within("refusal-stub-length", Arg::Length, keep_mm.f(), STUB)?;
-            on.cut(keep_mm.f(), STUB.0)?;
+            on.within("refusal-stub-length", Arg::Length, keep_mm.f(), range::STUB)?;
+            on.cut(keep_mm.f(), range::STUB.0)?;
             on.shoot_mut().pose = Pose::Stub;
             on.shoot_mut().bend_radius = None;
         }
@@ -152,20 +139,26 @@ fn stock(
 ) -> Result<Tree, Refusal> {
     let id = tree.id;
     let diameter = f64::from(diameter_dmm) / 10.0;
-    within(id, "refusal-stock-length", Arg::Length, length.f(), STOCK)?;
+    within(
+        id,
+        "refusal-stock-length",
+        Arg::Length,
+        length.f(),
+        range::STOCK_LENGTH,
+    )?;
     within(
         id,
         "refusal-stock-diameter",
         Arg::Thickness,
         diameter,
-        STOCK_DIAMETER,
+        range::STOCK_DIAMETER,
     )?;
     within(
         id,
         "refusal-planting-angle",
         Arg::Angle,
         planted.angle.degrees(),
-        (10.0, 90.0),
+        range::PLANTING_ANGLE,
     )?;
     Ok(Tree {
         planted,
@@ -285,7 +278,7 @@ impl On {
             "refusal-buds",
             |n| Arg::Number(n, 0),
             buds.into(),
-            (1.0, 20.0),
+            range::BUDS,
         )?;
         let first = self.shoot().units.first().map_or(0.0, |u| u.grown);
         self.cut(length_of_buds(assumptions, first, buds), LEAST_KEPT)
@@ -297,7 +290,7 @@ impl On {
             "refusal-tip",
             |n| Arg::Share(n / 100.0),
             percent.into(),
-            (1.0, 90.0),
+            range::TIPPED,
         )?;
         let last = self
             .shoot()
@@ -323,6 +316,7 @@ impl On {
         };
         let (base, tip) = (course.base.y, course.tip().y);
         let upright = matches!(self.shoot().kind(), Kind::Upright | Kind::Shoot);
+        let tip = tip.min(range::HELD_HEIGHT.1);
         if !upright || height.f() >= tip || height.f() < base + LEAST_KEPT {
             return Err(self.refuse(
                 "refusal-height",

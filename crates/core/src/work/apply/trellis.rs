@@ -1,13 +1,16 @@
 //! Work on the wires.
 
+use crate::range;
 use crate::refusal::Refusal;
 use crate::row::{Trellis, Wire};
 use crate::said::Arg;
 use crate::units::Mm;
 use crate::work::Work;
 
-/// Least distance between wires, and of a wire from the ground.
+/// Least distance between wires.
 const LEAST: Mm = Mm(50);
+/// Lowest wire.
+const LOWEST: Mm = Mm(range::WIRE_HEIGHT.0 as i32);
 
 /// The trellis after work on it; other work leaves it as it is.
 ///
@@ -96,8 +99,8 @@ fn out_of_range(height: Mm, low: Mm) -> Refusal {
 }
 
 fn free(trellis: &Trellis, height: Mm) -> Result<(), Refusal> {
-    if height < LEAST || height > Trellis::MAX_HEIGHT {
-        return Err(out_of_range(height, LEAST));
+    if !range::has(range::WIRE_HEIGHT, height.f()) {
+        return Err(out_of_range(height, LOWEST));
     }
     match trellis
         .wires
