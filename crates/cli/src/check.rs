@@ -2,8 +2,9 @@
 
 use crate::Status;
 use crate::args::Check;
-use crate::files::{self, Unreadable};
+use crate::files;
 use crate::light::of_row;
+use crate::out::{clean, print};
 use anyhow::Result;
 use cordonry::check::{Context, Figures, Finding, Severity, check_light, survey, tell_costs};
 use cordonry::file::work_value;
@@ -12,7 +13,9 @@ use cordonry::plan::{Plan, Replayed, replay};
 use cordonry::row::{LimitInfo, Status as LimitStatus};
 use cordonry::said::Arg;
 use cordonry_words::Words;
+use serde::ser::{Serialize, SerializeMap as _, Serializer};
 use serde_json::{Value, json};
+use std::cell::{Cell, RefCell};
 use std::fmt::Write as _;
 use std::path::Path;
 
@@ -21,7 +24,8 @@ pub fn judged(plan: &Plan, words: &Words) -> Result<Replayed> {
     replay(plan, 0, plan.start()).map_err(|why| files::refused(&why, words))
 }
 
-struct Checked {
+struct Checked<'w> {
+    words: &'w Words,
     file: String,
     plan: Plan,
     leaf: u8,
@@ -29,7 +33,7 @@ struct Checked {
     findings: Vec<Finding>,
 }
 
-fn look_at(path: &Path, light: Option<Weather>, words: &Words) -> Result<Checked> {
+fn look_at<'w>(path: &Path, light: Option<Weather>, words: &'w Words) -> Result<Checked<'w>> {
     let plan = files::plan(path, words)?;
     let judged = judged(&plan, words)?;
     let row = &judged.row;
@@ -43,6 +47,7 @@ fn look_at(path: &Path, light: Option<Weather>, words: &Words) -> Result<Checked
         findings.sort_by_key(|f| std::cmp::Reverse(f.severity));
     }
     Ok(Checked {
+        words,
         file: path.display().to_string(),
         leaf: row.leaf,
         figures: seen.figures,
@@ -53,28 +58,21 @@ fn look_at(path: &Path, light: Option<Weather>, words: &Words) -> Result<Checked
 
 pub fn run(ask: &Check, words: &Words) -> Status {
     let light = ask.light.then(|| ask.sky.into());
-    let mut checked = Vec::new();
-    let mut unreadable = Vec::new();
-    for path in files::plans(&ask.paths, words) {
-        let looked = path.and_then(|p| look_at(&p, light, words).map_err(|e| (p, e)));
-        match looked {
-            Ok(row) => checked.push(row),
-            Err((path, error)) => unreadable.push(Unreadable::said(&path, &error)),
-        }
-    }
-    let rows: Vec<Value> = match ask.output.json || ask.output.json_lines {
-        true => checked.iter().map(|c| row_json(c, words)).collect(),
-        false => Vec::new(),
-    };
-    let printed = files::print(&ask.output, words, &rows, &unreadable, |out| {
-        for row in &checked {
-            row_words(row, words, out);
-        }
+    let unreadable = RefCell::default();
+    let grave = Cell::new(false);
+    let look = |path: &Path| look_at(path, light, words);
+    let rows = files::rows(&ask.paths, &unreadable, words, look).inspect(|row| {
+        let now = row.findings.iter().any(|f| f.severity == Severity::Now);
+        grave.set(grave.get() || now);
     });
-    let grave = |c: &Checked| c.findings.iter().any(|f| f.severity == Severity::Now);
-    let judged = if !unreadable.is_empty() {
+    let printed = print(&ask.output, words, rows, &unreadable, |row| {
+        let mut out = String::new();
+        row_words(row, words, &mut out);
+        out
+    });
+    let judged = if !unreadable.borrow().is_empty() {
         Status::Failed
-    } else if checked.iter().any(grave) {
+    } else if grave.get() {
         Status::Grave
     } else {
         Status::Fine
@@ -93,18 +91,32 @@ pub fn rounded(value: f64, per_one: f64) -> f64 {
     (value * per_one).round() / per_one + 0.0
 }
 
-fn row_json(row: &Checked, words: &Words) -> Value {
-    let f = &row.figures;
-    let findings: Vec<Value> = row
-        .findings
-        .iter()
-        .map(|f| finding_json(f, words))
-        .collect();
+impl Serialize for Checked<'_> {
+    fn serialize<S: Serializer>(&self, s: S) -> Result<S::Ok, S::Error> {
+        let mut map = s.serialize_map(None)?;
+        map.serialize_entry("figures", &figures_json(&self.figures))?;
+        map.serialize_entry("file", &self.file)?;
+        map.serialize_entry("findings", &Listed(self))?;
+        map.serialize_entry("leaf", &self.leaf)?;
+        map.serialize_entry("name", &self.plan.name)?;
+        map.end()
+    }
+}
+
+/// A row's findings, each made JSON of when it is written: all of a long row's together are heavy.
+struct Listed<'r>(&'r Checked<'r>);
+
+impl Serialize for Listed<'_> {
+    fn serialize<S: Serializer>(&self, s: S) -> Result<S::Ok, S::Error> {
+        let Checked {
+            findings, words, ..
+        } = self.0;
+        s.collect_seq(findings.iter().map(|f| finding_json(f, words)))
+    }
+}
+
+fn figures_json(f: &Figures) -> Value {
     json!({
-        "file": row.file,
-        "name": row.plan.name,
-        "leaf": row.leaf,
-        "figures": {
             "cordon_fill_share": rounded(f.cordon_fill_share, 1e6),
             "cordon_owed_m": metres(f.cordon_owed),
             "gap_total_m": metres(f.gap_total),
@@ -120,8 +132,6 @@ fn row_json(row: &Checked, words: &Words) -> Value {
             "upright_length_mean_m": metres(f.upright_length_mean),
             "uprights_per_tree": rounded(f.uprights_per_tree, 1e6),
             "wood_age_max": f.wood_age_max,
-        },
-        "findings": findings,
     })
 }
 
@@ -176,13 +186,13 @@ fn source(info: &LimitInfo, words: &Words) -> String {
     }
 }
 
-fn row_words(row: &Checked, words: &Words, out: &mut String) {
+fn row_words(row: &Checked<'_>, words: &Words, out: &mut String) {
     let f = &row.figures;
     let said = words.text(
         "command-row",
         &[
-            ("file", Arg::Text(row.file.clone())),
-            ("name", Arg::Text(row.plan.name.clone())),
+            ("file", Arg::Text(clean(&row.file))),
+            ("name", Arg::Text(clean(&row.plan.name))),
             ("leaf", Arg::Count(row.leaf.into())),
             ("trees", Arg::Count(f.trees as i64)),
             ("uprights", Arg::Count(f.uprights as i64)),

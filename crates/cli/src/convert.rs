@@ -3,6 +3,7 @@
 use crate::Status;
 use crate::args::{Export, Import};
 use crate::files;
+use crate::out::tell;
 use anyhow::{Result, anyhow, bail};
 use cordonry::file::csv::{self, Measured, Options, Style};
 use cordonry::file::write_plan;
@@ -103,15 +104,11 @@ fn said(ask: &Import, measured: &Measured, words: &Words) -> Vec<String> {
     let said = measured.said.iter().map(|s| words.say(s));
     let said: Vec<String> = said.collect();
     for line in &said {
-        eprintln!("{file}: {line}");
+        tell(&format!("{file}: {line}"));
     }
     for bad in &measured.bad {
-        eprintln!(
-            "{file}:{}: {}  [{}]",
-            bad.line,
-            words.refusal(&bad.why),
-            bad.text
-        );
+        let why = words.refusal(&bad.why);
+        tell(&format!("{file}:{}: {why}  [{}]", bad.line, bad.text));
     }
     let left = measured.bad.len();
     if left > 0 {
@@ -123,7 +120,7 @@ fn said(ask: &Import, measured: &Measured, words: &Words) -> Vec<String> {
                 ("all", Arg::Count(all as i64)),
             ],
         );
-        eprintln!("{file}: {told}");
+        tell(&format!("{file}: {told}"));
     }
     said
 }

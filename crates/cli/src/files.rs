@@ -2,6 +2,7 @@
 
 use crate::Status;
 use crate::args::Output;
+use crate::out::{print, tell};
 use crate::replace::replace;
 use anyhow::{Context as _, Result, anyhow, bail};
 use cordonry::file::{MAX_BYTES, read_plan};
@@ -11,8 +12,9 @@ use cordonry::said::Arg;
 use cordonry_words::Words;
 use serde::Serialize;
 use serde_json::Value;
+use std::cell::RefCell;
 use std::fs;
-use std::io::{ErrorKind, Read as _, Write as _};
+use std::io::Read as _;
 use std::path::{Path, PathBuf};
 
 /// A file that could not be read or worked on.
@@ -29,7 +31,7 @@ impl Unreadable {
             file: path.display().to_string(),
             reason: format!("{error:#}"),
         };
-        eprintln!("{}: {}", out.file, out.reason);
+        tell(&format!("{}: {}", out.file, out.reason));
         out
     }
 }
@@ -109,40 +111,22 @@ fn look_into(folder: &Path, out: &mut Vec<PathBuf>, words: &Words) -> Result<()>
     Ok(())
 }
 
-/// Prints rows as the asker wants them; `people` words one for people, and prints nothing when it is empty. What can't be
-/// printed ends the run as failed.
-pub fn print(
-    output: &Output,
+/// What `look` makes of each plan file that the paths stand for, one after the other; what can't be read or worked on is
+/// told, and put among the `unreadable`.
+pub fn rows<'a, R, F: Fn(&Path) -> Result<R>>(
+    paths: &[PathBuf],
+    unreadable: &'a RefCell<Vec<Unreadable>>,
     words: &Words,
-    rows: &[Value],
-    unreadable: &[Unreadable],
-    people: impl Fn(&mut String),
-) -> Status {
-    let mut text = String::new();
-    if output.json {
-        let document = serde_json::json!({"rows": rows, "unreadable": unreadable});
-        text = format!("{document:#}\n");
-    } else if output.json_lines {
-        for row in rows {
-            text.push_str(&format!("{row}\n"));
-        }
-    } else {
-        people(&mut text);
-    }
-    let mut out = std::io::stdout().lock();
-    match out.write_all(text.as_bytes()).and_then(|()| out.flush()) {
-        Ok(()) => Status::Fine,
-        // Whoever reads has seen enough and closed the pipe.
-        Err(error) if error.kind() == ErrorKind::BrokenPipe => Status::Fine,
-        Err(error) => {
-            let reason = Arg::Text(error.to_string());
-            eprintln!(
-                "{}",
-                words.text("command-standard-output", &[("reason", reason)])
-            );
-            Status::Failed
-        }
-    }
+    look: F,
+) -> impl Iterator<Item = R> + use<'a, R, F> {
+    plans(paths, words).into_iter().filter_map(move |path| {
+        let looked = path.and_then(|p| look(&p).map_err(|e| (p, e)));
+        let told = |(path, error): (PathBuf, _)| {
+            let said = Unreadable::said(&path, &error);
+            unreadable.borrow_mut().push(said);
+        };
+        looked.map_err(told).ok()
+    })
 }
 
 /// The outcome of a command on one file.
@@ -153,15 +137,14 @@ pub fn outcome(
     done: Result<(Value, String)>,
 ) -> Status {
     match done {
-        Ok((row, told)) => print(output, words, &[row], &[], |out| out.push_str(&told)),
+        Ok((row, told)) => {
+            let none = RefCell::new(Vec::new());
+            print(output, words, [row].into_iter(), &none, |_| told.clone())
+        }
         Err(error) => {
-            print(
-                output,
-                words,
-                &[],
-                &[Unreadable::said(path, &error)],
-                |_| {},
-            );
+            let unreadable = RefCell::new(vec![Unreadable::said(path, &error)]);
+            let rows = std::iter::empty::<Value>();
+            print(output, words, rows, &unreadable, |_| String::new());
             Status::Failed
         }
     }

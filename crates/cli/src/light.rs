@@ -3,7 +3,8 @@
 use crate::Status;
 use crate::args::Light;
 use crate::check::{judged, rounded};
-use crate::files::{self, Unreadable};
+use crate::files;
+use crate::out::{clean, print, tell};
 use anyhow::Result;
 use cordonry::light::row_light::{LightReport, report_under};
 use cordonry::light::sky::USUAL_SKY_SHARE;
@@ -12,7 +13,9 @@ use cordonry::plan::Plan;
 use cordonry::pose::AnyRow;
 use cordonry::said::{Arg, Said};
 use cordonry_words::Words;
+use serde::{Serialize, Serializer};
 use serde_json::{Value, json};
+use std::cell::RefCell;
 use std::fmt::Write as _;
 use std::path::Path;
 
@@ -115,7 +118,7 @@ pub fn run(ask: &Light, words: &Words) -> Status {
         (Some(from), Some(to)) => match period(from, to) {
             Ok(period) => Some(period),
             Err(why) => {
-                eprintln!("cordonry: {}", words.say(&why));
+                tell(&format!("cordonry: {}", words.say(&why)));
                 return Status::Failed;
             }
         },
@@ -131,22 +134,22 @@ pub fn run(ask: &Light, words: &Words) -> Status {
             name: plan.name,
         })
     };
-    let (mut lit, mut unreadable) = (Vec::new(), Vec::new());
-    for path in files::plans(&ask.paths, words) {
-        match path.and_then(|p| look(&p).map_err(|e| (p, e))) {
-            Ok(row) => lit.push(row),
-            Err((path, error)) => unreadable.push(Unreadable::said(&path, &error)),
-        }
-    }
-    let rows: Vec<Value> = lit.iter().map(row_json).collect();
-    let printed = files::print(&ask.output, words, &rows, &unreadable, |out| {
-        for row in &lit {
-            row_words(row, words, out);
-        }
+    let unreadable = RefCell::default();
+    let rows = files::rows(&ask.paths, &unreadable, words, look);
+    let printed = print(&ask.output, words, rows, &unreadable, |row| {
+        let mut out = String::new();
+        row_words(row, words, &mut out);
+        out
     });
-    match unreadable.is_empty() {
+    match unreadable.borrow().is_empty() {
         true => printed,
         false => Status::Failed,
+    }
+}
+
+impl Serialize for Lit {
+    fn serialize<S: Serializer>(&self, s: S) -> Result<S::Ok, S::Error> {
+        row_json(self).serialize(s)
     }
 }
 
@@ -207,8 +210,8 @@ fn row_words(row: &Lit, words: &Words, out: &mut String) {
     let said = words.text(
         "command-light",
         &[
-            ("file", Arg::Text(row.file.clone())),
-            ("name", Arg::Text(row.name.clone())),
+            ("file", Arg::Text(clean(&row.file))),
+            ("name", Arg::Text(clean(&row.name))),
             ("leaf", Arg::Count(row.leaf.into())),
             ("from", Arg::Text(day_words(light.period.first))),
             ("to", Arg::Text(day_words(light.period.last))),

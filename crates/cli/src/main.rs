@@ -6,6 +6,7 @@ mod convert;
 mod draw;
 mod files;
 mod light;
+mod out;
 mod replace;
 
 use clap::Parser;

@@ -1,0 +1,135 @@
+//! What is printed: row by row, for programs or for people, and nothing in it that a terminal would obey.
+
+use crate::Status;
+use crate::args::Output;
+use crate::files::Unreadable;
+use cordonry::said::Arg;
+use cordonry_words::Words;
+use serde::ser::SerializeMap as _;
+use serde::{Serialize, Serializer};
+use std::cell::RefCell;
+use std::io::{self, BufWriter, ErrorKind, Write};
+
+/// A line that shows what a terminal would obey as a sign of its own: names and notes may hold anything.
+pub fn clean(line: &str) -> String {
+    let shown = |c: char| if c.is_control() { '\u{fffd}' } else { c };
+    line.chars().map(shown).collect()
+}
+
+/// A line on standard error. Where that takes nothing, there is nobody to tell.
+pub fn tell(line: &str) {
+    let _ = writeln!(io::stderr().lock(), "{}", clean(line));
+}
+
+/// Prints rows as the asker wants them, each as soon as it is there; `people` words one for people. What can't be printed
+/// ends the run as failed.
+pub fn print<R: Serialize>(
+    output: &Output,
+    words: &Words,
+    mut rows: impl Iterator<Item = R>,
+    unreadable: &RefCell<Vec<Unreadable>>,
+    people: impl Fn(&R) -> String,
+) -> Status {
+    let mut out = Escaped(BufWriter::new(io::stdout().lock()));
+    let printed = if output.json {
+        let document = Document {
+            rows: RefCell::new(rows),
+            unreadable,
+        };
+        serde_json::to_writer_pretty(&mut out, &document)
+            .map_err(io::Error::from)
+            .and_then(|()| writeln!(out))
+    } else if output.json_lines {
+        rows.try_for_each(|row| {
+            serde_json::to_writer(&mut out, &row)?;
+            writeln!(out)
+        })
+    } else {
+        rows.try_for_each(|row| {
+            let told = people(&row);
+            let mut lines = told.lines();
+            lines.try_for_each(|line| writeln!(out, "{}", clean(line)))
+        })
+    };
+    match printed.and_then(|()| out.flush()) {
+        Ok(()) => Status::Fine,
+        // Whoever reads has seen enough and closed the pipe.
+        Err(error) if error.kind() == ErrorKind::BrokenPipe => Status::Fine,
+        Err(error) => {
+            let reason = Arg::Text(error.to_string());
+            tell(&words.text("command-standard-output", &[("reason", reason)]));
+            Status::Failed
+        }
+    }
+}
+
+/// One JSON document whose rows are worked out while it is written, so that no more than one is held.
+struct Document<'u, I> {
+    rows: RefCell<I>,
+    /// Known once all rows are.
+    unreadable: &'u RefCell<Vec<Unreadable>>,
+}
+
+impl<R: Serialize, I: Iterator<Item = R>> Serialize for Document<'_, I> {
+    fn serialize<S: Serializer>(&self, s: S) -> Result<S::Ok, S::Error> {
+        let mut map = s.serialize_map(Some(2))?;
+        map.serialize_entry("rows", &Rows(&self.rows))?;
+        map.serialize_entry("unreadable", &*self.unreadable.borrow())?;
+        map.end()
+    }
+}
+
+struct Rows<'r, I>(&'r RefCell<I>);
+
+impl<R: Serialize, I: Iterator<Item = R>> Serialize for Rows<'_, I> {
+    fn serialize<S: Serializer>(&self, s: S) -> Result<S::Ok, S::Error> {
+        s.collect_seq(self.0.borrow_mut().by_ref())
+    }
+}
+
+/// Writes JSON with the control signs escaped that JSON lets stand: those beyond ASCII's first, which some terminals obey too.
+struct Escaped<W>(W);
+
+impl<W: Write> Write for Escaped<W> {
+    fn write(&mut self, bytes: &[u8]) -> io::Result<usize> {
+        let mut plain = 0;
+        let mut at = 0;
+        while at < bytes.len() {
+            let (code, length) = match bytes[at..] {
+                [0x7f, ..] => (0x7f, 1),
+                [0xc2, code @ 0x80..=0x9f, ..] => (code, 2),
+                _ => {
+                    at += 1;
+                    continue;
+                }
+            };
+            self.0.write_all(&bytes[plain..at])?;
+            write!(self.0, "\\u00{code:02x}")?;
+            at += length;
+            plain = at;
+        }
+        self.0.write_all(&bytes[plain..])?;
+        Ok(bytes.len())
+    }
+
+    fn flush(&mut self) -> io::Result<()> {
+        self.0.flush()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn control_signs_are_escaped_and_nothing_else() {
+        let text = "plain\u{1b}[31m \u{7f}\u{80}\u{9b}2J\u{a0}\u{c2}größer 樹\n";
+        let mut out = Escaped(Vec::new());
+        serde_json::to_writer(&mut out, text).unwrap();
+        let written = String::from_utf8(out.0).unwrap();
+        assert!(!written.chars().any(char::is_control), "{written:?}");
+        assert_eq!(serde_json::from_str::<String>(&written).unwrap(), text);
+        assert!(written.contains("größer 樹"), "{written}");
+        assert_eq!(clean("a\u{9b}b\tc\u{1b}"), "a\u{fffd}b\u{fffd}c\u{fffd}");
+    }
+}
