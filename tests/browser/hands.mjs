@@ -108,6 +108,16 @@ export class ChromiumHands extends Hands {
     return this.page.waitForFunction(test, given);
   }
 
+  /** Chooses of a list by value. */
+  choose(selector, value) {
+    return this.page.locator(selector).selectOption(value);
+  }
+
+  /** What the printer gets, as a PDF: the page says how large the paper is. */
+  print() {
+    return this.page.pdf({ preferCSSPageSize: true });
+  }
+
   give(selector, path) {
     return this.page.locator(selector).first().setInputFiles(path);
   }
@@ -142,6 +152,14 @@ export class FirefoxHands extends Hands {
 
   until(test, given) {
     return this.page.waitForFunction(test, {}, given);
+  }
+
+  choose(selector, value) {
+    return this.page.select(selector, value);
+  }
+
+  print() {
+    return this.page.pdf({ preferCSSPageSize: true });
   }
 
   async give(selector, path) {

@@ -176,19 +176,31 @@ both('the whole row is laid on sheets for printing', async (hands) => {
   assert.ok(await hands.isShown('.stage'));
 });
 
-pageTest('what is printed is a page for each sheet, A4 on its side', {}, async ({ page }) => {
-  const hands = new ChromiumHands(page);
+both('what is printed is a page for each sheet, as large as the paper that is chosen, on its side', async (hands) => {
+  const { page } = hands;
   await hands.example('third-leaf.json');
-  await page.evaluate(() => window.dispatchEvent(new Event('beforeprint')));
-  const sheets = await page.$eval('#print-sheets', (e) => e.shadowRoot.querySelectorAll('svg[role=img]').length);
-  await page.evaluate(() => window.dispatchEvent(new Event('afterprint')));
-  assert.ok(sheets > 0);
-  const printed = pages(await page.pdf({ format: 'A4', preferCSSPageSize: true }));
-  assert.equal(printed.length, sheets, JSON.stringify(printed));
-  for (const [, , width, height] of printed) {
-    // A4 on its side, in points.
-    assert.ok(Math.abs(width - 841.9) < 1 && Math.abs(height - 595.3) < 1, JSON.stringify(printed));
+  for (const [paper, wide, high] of [
+    ['a4', 841.9, 595.3],
+    ['letter', 792, 612],
+  ]) {
+    await hands.press('.more summary');
+    await hands.choose('[data-field=paper]', paper);
+    await page.evaluate(() => window.dispatchEvent(new Event('beforeprint')));
+    const sheets = await page.$eval('#print-sheets', (e) => e.shadowRoot.querySelectorAll('svg[role=img]').length);
+    await page.evaluate(() => window.dispatchEvent(new Event('afterprint')));
+    assert.ok(sheets > 1);
+    const printed = pages(await hands.print());
+    assert.equal(printed.length, sheets, `${paper}: ${JSON.stringify(printed)}`);
+    for (const [, , width, height] of printed) {
+      // In points.
+      assert.ok(Math.abs(width - wide) < 1 && Math.abs(height - high) < 1, `${paper}: ${JSON.stringify(printed)}`);
+    }
   }
+  // The choice is kept with this device's settings.
+  await saved(hands);
+  await hands.reload();
+  await hands.wait('.stage [data-tree]');
+  assert.equal(await page.$eval('[data-field=paper]', (e) => e.value), 'letter');
   assert.equal(await hands.count('#print-sheets'), 0);
   assert.ok(await hands.isShown('.stage'));
 });

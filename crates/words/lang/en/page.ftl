@@ -50,6 +50,11 @@ lengths-to-metres = ft-in: lengths are in feet and inches; show metres
 kept-saved = Saved here
 kept-waiting = Saving …
 kept-elsewhere = Not saved: open in another tab
+paper-choice = Print on
+paper = { $size ->
+    [letter] Letter
+   *[other] A4
+}
 kept-impossible = Not saved
 row-name = Name of the row
 

@@ -2,6 +2,7 @@
 
 use super::App;
 use cordonry::units::LengthStyle;
+use cordonry_draw::Paper;
 use leptos::prelude::*;
 use serde::{Deserialize, Serialize};
 use std::time::Duration;
@@ -48,6 +49,10 @@ pub trait Keeper {
     fn closed(&self);
     /// Saves a record, and tells the page how it went.
     fn save(&self, app: App, record: Record);
+    /// The paper to print on.
+    fn paper(&self) -> Paper;
+    /// Remembers the paper to print on.
+    fn set_paper(&self, paper: Paper);
 }
 
 /// An id for a new record.

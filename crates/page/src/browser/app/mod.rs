@@ -21,6 +21,7 @@ use cordonry::said::{Arg, Said};
 use cordonry::units::LengthStyle;
 use cordonry_words::{Language, Words};
 use leptos::prelude::*;
+use cordonry_draw::Paper;
 use light::Lit;
 use std::rc::Rc;
 
@@ -61,6 +62,8 @@ pub struct App {
     pub style: RwSignal<LengthStyle>,
     /// Whether there is a plan on the desk.
     pub open: RwSignal<bool>,
+    /// The paper to print on.
+    pub paper: RwSignal<Paper>,
     /// What is said.
     pub notice: RwSignal<Option<Notice>>,
     /// Whether the plan is saved.
@@ -83,6 +86,7 @@ impl App {
         let language = keeper.language().and_then(|code| Language::of(&code));
         let language = language.unwrap_or_default();
         Self {
+        let paper = keeper.paper();
             keeper: StoredValue::new_local(keeper),
             desk: StoredValue::new_local(None),
             wall: StoredValue::new_local(None),
@@ -96,6 +100,7 @@ impl App {
             notice: RwSignal::new(None),
             kept: RwSignal::new(Kept::Saved),
             card: RwSignal::new(None),
+            paper: RwSignal::new(paper),
             card_closed: RwSignal::new(None),
             offer: RwSignal::new(None),
             light: Lit::new(),
@@ -145,6 +150,12 @@ impl App {
         self.tick.track();
         self.peek(f)
     }
+    /// Prints on that paper from now on.
+    pub fn set_paper(self, paper: Paper) {
+        self.paper.set(paper);
+        self.keeper.with_value(|k| k.set_paper(paper));
+    }
+
 
     /// Reads the desk as it is.
     pub fn peek<T>(self, f: impl FnOnce(&Desk) -> T) -> Option<T> {

@@ -2,6 +2,7 @@
 
 use crate::browser::app::{App, Keeper, Kept, Record};
 use cordonry::units::LengthStyle;
+use cordonry_draw::Paper;
 use idb::{
     Database, DatabaseEvent, Factory, KeyPath, ObjectStoreParams, TransactionFuture,
     TransactionMode,
@@ -19,6 +20,7 @@ const PLANS: &str = "plans";
 const OPEN: &str = "cordonry.open";
 const LENGTHS: &str = "cordonry.lengths";
 const LANGUAGE: &str = "cordonry.language";
+const PAPER: &str = "cordonry.paper";
 const WALK: &str = "cordonry.walk";
 const WALKING: &str = "cordonry.walking";
 
@@ -47,6 +49,18 @@ impl Keeper for Device {
     fn set_language(&self, code: &str) {
         if let Some(local) = local() {
             let _ = local.set_item(LANGUAGE, code);
+        }
+    }
+
+    fn paper(&self) -> Paper {
+        let kept = local().and_then(|l| l.get_item(PAPER).ok().flatten());
+        kept.and_then(|name| Paper::named(&name))
+            .unwrap_or_else(usual_paper)
+    }
+
+    fn set_paper(&self, paper: Paper) {
+        if let Some(local) = local() {
+            let _ = local.set_item(PAPER, paper.name());
         }
     }
 
@@ -227,6 +241,16 @@ fn set_length_style(style: LengthStyle) {
         };
         let _ = local.set_item(LENGTHS, word);
     }
+}
+
+/// The usual paper of the country that the browser's language names, as `en-US` does.
+fn usual_paper() -> Paper {
+    let language = window().navigator().language().unwrap_or_default();
+    language
+        .split('-')
+        .skip(1)
+        .find(|part| part.len() == 2)
+        .map_or(Paper::A4, Paper::usual_in)
 }
 
 /// The half-finished walk that is kept here.

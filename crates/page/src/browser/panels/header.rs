@@ -7,6 +7,7 @@ use crate::browser::controls::languages::Languages;
 use crate::browser::controls::menu::Menu;
 use crate::browser::device::helper::Helper;
 use crate::browser::device::in_place;
+use crate::browser::panels::print::PaperChoice;
 use crate::browser::ways::incoming::Incoming;
 use crate::browser::ways::start::FilePicker;
 use crate::document::Edit;
@@ -55,6 +56,7 @@ pub fn Header(app: App, incoming: Incoming, helper: Helper) -> impl IntoView {
                 <Menu name=app.t("files")>
                     <FilePicker incoming/>
                     {actions::shown_at(Shown::Files).filter(in_files).map(button).collect_view()}
+                    <PaperChoice app/>
                 </Menu>
                 {actions::named("print").map(button)}
                 <button

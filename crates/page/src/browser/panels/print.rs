@@ -5,6 +5,7 @@ use crate::browser::app::App;
 use crate::browser::device::files::time_of;
 use crate::desk::Desk;
 use cordonry::check::fill_is_due;
+use cordonry::said::Arg;
 use cordonry::work::Work;
 use cordonry_draw::{FigureTable, Paper, Told, row_figures, row_figures_title, sheets};
 use leptos::prelude::*;
@@ -14,16 +15,17 @@ use web_sys::{ShadowRootInit, ShadowRootMode};
 /// Lays the sheets whenever the browser is about to print, and clears them away after.
 pub fn watch_print(app: App) {
     window_event_listener(leptos::ev::beforeprint, move |_| {
-        if let Some(pages) = untrack(|| app.peek(|d| on_sheets(app, d))) {
+        let paper = app.paper.get_untracked();
+        if let Some(pages) = untrack(|| app.peek(|d| on_sheets(app, d, paper))) {
             // Without the sheets the part of the wall that is in sight is printed.
-            let _ = lay(&pages);
+            let _ = lay(&pages, paper);
         }
     });
     window_event_listener(leptos::ev::afterprint, |_| clear());
 }
 
 /// The row as it is shown, with all that is told of it.
-fn on_sheets(app: App, desk: &Desk) -> Vec<String> {
+fn on_sheets(app: App, desk: &Desk, paper: Paper) -> Vec<String> {
     let works = desk.scene().works();
     let ids = works.iter().filter_map(Work::tree).collect();
     let before = desk
@@ -53,13 +55,36 @@ fn on_sheets(app: App, desk: &Desk) -> Vec<String> {
             figures: &[of_row].into_iter().chain(of_light).collect::<Vec<_>>(),
             words,
         };
-        sheets(&told, Paper::A4)
+        sheets(&told, paper)
     })
 }
 
+/// The choice of the paper to print on.
+#[component]
+pub fn PaperChoice(app: App) -> impl IntoView {
+    let option = move |paper: Paper| {
+        let selected = app.paper.get_untracked() == paper;
+        let named = app.text("paper", &[("size", Arg::Text(paper.name().into()))]);
+        view! { <option value=paper.name() selected=selected>{named}</option> }
+    };
+    view! {
+        <label>
+            {app.t("paper-choice")} " "
+            <select
+                data-field="paper"
+                on:change=move |e| {
+                    if let Some(paper) = Paper::named(&event_target_value(&e)) {
+                        app.set_paper(paper);
+                    }
+                }
+            >
+                {Paper::ALL.map(option).collect_view()}
+            </select>
+        </label>
+    }
+}
+
 const SHEETS: &str = "print-sheets";
-/// The pages' style. A hair lower than the paper: a page that is rounded up would bring an empty one.
-const PAGES: &str = "div{break-after:page;height:209.5mm;overflow:hidden}svg{display:block}";
 
 fn clear() {
     if let Some(old) = document().get_element_by_id(SHEETS) {
@@ -67,16 +92,34 @@ fn clear() {
     }
 }
 
-/// Puts the pages where only print shows them, in a shadow tree: their styles are a file's own.
-fn lay(pages: &[String]) -> Result<(), JsValue> {
+/// The pages' style, and that of the paper they lie on. A page is a hair lower than the paper: one that is rounded up
+/// would bring an empty one.
+fn styles(paper: Paper) -> (String, String) {
+    let (width, height) = paper.size();
+    let pages = format!(
+        "div{{height:{:.1}mm;overflow:hidden}}div+div{{break-before:page}}svg{{display:block}}",
+        height - 0.5
+    );
+    // The sheets bring their own margin, so that their scale is true.
+    let all = format!("@page{{size:{width}mm {height}mm;margin:0}}");
+    (pages, all)
+}
+
+/// Puts the pages where only print shows them, in a shadow tree: their styles are a file's own. The paper's size is the
+/// whole print's, not that of pages with a name: these are not found in a shadow tree everywhere.
+fn lay(pages: &[String], paper: Paper) -> Result<(), JsValue> {
     clear();
     let Some(body) = document().body() else {
         return Ok(());
     };
     let host = document().create_element("div")?;
     host.set_id(SHEETS);
+    let (style, size) = styles(paper);
+    let of_paper = document().create_element("style")?;
+    of_paper.set_text_content(Some(&size));
+    host.append_child(&of_paper)?;
     let shadow = host.attach_shadow(&ShadowRootInit::new(ShadowRootMode::Open))?;
-    let mut inside = format!("<style>{PAGES}</style>");
+    let mut inside = format!("<style>{style}</style>");
     for page in pages {
         inside.push_str("<div>");
         inside.push_str(page);
