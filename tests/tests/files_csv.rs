@@ -77,7 +77,8 @@ fn a_line_is_a_shoot() {
         (5, 1200.0)
     );
     assert_eq!(one.shoots[4].face, Face::Under);
-    assert_eq!(one.note, "upright 1.000: strong");
+    // What is noted of a shoot stays with it.
+    assert_eq!((one.note.as_str(), upright.note.as_str()), ("", "strong"));
     assert!(tree(&got, 3).is_lost());
     assert_eq!(tree(&got, 3).note, "frost");
     // From where the first stem meets the wire over one spacing beyond the last's.

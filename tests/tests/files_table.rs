@@ -184,6 +184,36 @@ const TREES: &str =
     "1,0,leader,1.900 m,30,0,,\n1,1.0,upright,0.80 m + 0.55 m,14.5,1,yes,0 + 0.15 m\n";
 
 #[test]
+fn a_note_stays_with_the_line_that_it_stood_in() {
+    let text = "tree,place,kind,length,diameter,pose,note\n\
+        1,0.00,leader,2.2,30,45,late\n\
+        1,0.80,upright,1.2,14,,canker at the base\n\
+        1,1.00,upright,1.2,14,,\n\
+        2,1.50,lost,,,,dead\n";
+    let taken = taken(text);
+    let notes = |row: &Row| -> Vec<(String, Vec<String>)> {
+        let of_shoots = |t: &Tree| t.shoots.iter().map(|s| s.note.clone()).collect();
+        let trees = row.trees.iter();
+        trees.map(|t| (t.note.clone(), of_shoots(t))).collect()
+    };
+    let expected = [
+        ("late", vec!["", "canker at the base", ""]),
+        ("dead", vec![]),
+    ];
+    let expected = expected.map(|(tree, shoots)| {
+        let shoots = shoots.into_iter().map(String::from).collect::<Vec<_>>();
+        (tree.to_string(), shoots)
+    });
+    assert_eq!(notes(&taken.row), expected);
+    let written = write(&taken.row, &taken.site, styles()[0]);
+    let again = read(written.as_bytes(), &Options::default()).expect("what was written");
+    assert_eq!(notes(&again.row), expected);
+    let plan = taken.plan("noted");
+    let file = cordonry::file::write_plan(&plan);
+    assert_eq!(read_plan(file.as_bytes()), Ok(plan));
+}
+
+#[test]
 fn a_block_says_what_the_row_is() {
     let block = "Block 7, by hand\n\
         Coming leaf:,5,,\n\

@@ -92,6 +92,7 @@ impl Draft {
                 2 => Correction::WallHeight { to_mm: mm },
                 _ => Correction::Note {
                     tree: tree.id,
+                    shoot: Some(id),
                     note: "n".repeat(number.clamp(0.0, 5000.0) as usize),
                 },
             },

@@ -1,7 +1,7 @@
 //! One tree: its wood, buds, cuts and, if asked for, its leaves.
 
 use crate::Detail;
-use crate::element::{add, el, group, path};
+use crate::element::{add, el, group, path, text};
 use crate::pen::{Pen, num, translate};
 use crate::wood::{Wood, along, on_page};
 use cordonry::pose::{Course, Geometry, Posed};
@@ -90,6 +90,7 @@ pub(crate) fn element(posed: &Posed, detail: Detail, options: Options) -> Elemen
                 ("data-part", &part(tree, shoot)),
             ],
         );
+        note_text(&mut own, &shoot.note);
         if course.length < 1.0 {
             let parent = shoot.parent.and_then(|p| tree.index(p));
             let thick = parent.map_or(0.0, |p| {
@@ -99,9 +100,42 @@ pub(crate) fn element(posed: &Posed, detail: Detail, options: Options) -> Elemen
         } else {
             wood(&mut own, shoot, course, detail);
         }
+        if !shoot.note.is_empty() {
+            own.append(note_sign(course, options));
+        }
         out.append(own);
     }
     out
+}
+
+/// What was noted, for a pointer that rests on it and for whoever can't see it.
+fn note_text(own: &mut Element, note: &str) {
+    if !note.is_empty() {
+        own.append(text("title", &[], note));
+    }
+}
+
+/// How far from its base along a shoot the sign of a note stands, as a share of its length: clear of the wire and of what
+/// is drawn at the tip.
+const NOTE_AT: f64 = 0.45;
+
+/// A slip of paper with a corner turned down, at the shoot's side.
+fn note_sign(course: &Course, options: Options) -> Element {
+    let at = on_page(course.point(course.length * NOTE_AT));
+    let (mut place, class) = sized(at, 0.0, "note-sign", options, 3.0);
+    let mut pen = Pen::default();
+    let p = Point::new;
+    pen.move_to(p(4.0, -7.0))
+        .line_to(p(10.0, -7.0))
+        .line_to(p(14.0, -3.0))
+        .line_to(p(14.0, 7.0))
+        .line_to(p(4.0, 7.0))
+        .close();
+    pen.move_to(p(10.0, -7.0))
+        .line_to(p(10.0, -3.0))
+        .line_to(p(14.0, -3.0));
+    add(&mut place, path(&class, &pen));
+    place
 }
 
 fn wood(own: &mut Element, shoot: &Shoot, course: &Course, detail: Detail) {

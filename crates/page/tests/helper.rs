@@ -145,6 +145,7 @@ fn edit_of(document: &Document, deed: &Deed) -> Option<(Look, Edit)> {
         }
         Deed::Note(pick) => Edit::record(Correction::Note {
             tree: tree(pick)?,
+            shoot: None,
             note: format!("note {pick}"),
         }),
         Deed::Wire(height) => Edit::wires(Work::stretching(Mm(height))),

@@ -197,6 +197,8 @@ pub struct Shoot {
     /// thickness nor a thickness that is corrected moves its tip. `None` where the record is silent: that of its
     /// thickness; it is set before that [changes](Self::set_thickness).
     pub bend_radius: Option<f64>,
+    /// What was noted of it, at most [`Plan::MAX_TEXT`](crate::plan::Plan::MAX_TEXT) characters. A stem's is its tree's note.
+    pub note: String,
 }
 
 impl GrowthUnit {
@@ -240,6 +242,7 @@ impl Shoot {
             rubbed: false,
             origin: None,
             bend_radius: None,
+            note: String::new(),
         }
     }
 

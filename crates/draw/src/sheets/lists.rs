@@ -81,7 +81,8 @@ pub fn lines(content: &str, width: f64) -> Vec<Item> {
     text_items(content, ("sheet-body", TEXT), (0.0, width), None)
 }
 
-/// The plan's note, where its head could not hold all of it, and the notes that are pinned on the wall.
+/// The plan's note, where its head could not hold all of it, the notes that are pinned on the wall, and what was noted
+/// of trees and their shoots, from one end of the row to the other.
 pub fn notes(told: &Told<'_>, whole_note: bool, width: f64) -> Vec<Item> {
     let mut out = Vec::new();
     if whole_note {
@@ -100,6 +101,16 @@ pub fn notes(told: &Told<'_>, whole_note: bool, width: f64) -> Vec<Item> {
             (INDENT * 1.5, width),
             Some(number),
         ));
+    }
+    for tree in &told.row.trees {
+        let of_tree = [(None, &tree.note)].into_iter();
+        let of_shoots = tree.shoots.iter().map(|s| (Some(s.id), &s.note));
+        for (shoot, note) in of_tree.chain(of_shoots) {
+            if !note.trim().is_empty() {
+                let part = told.words.part(told.row, tree.id, shoot);
+                out.extend(lines(&format!("{part}: {note}"), width));
+            }
+        }
     }
     out
 }

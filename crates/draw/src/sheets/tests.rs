@@ -319,3 +319,19 @@ fn only_work_still_to_be_done_has_signs_but_all_of_it_is_listed() {
     // As found: no time, no list of work.
     assert_eq!(count(&of(None), "tick-box\""), 0);
 }
+
+#[test]
+fn what_is_noted_of_trees_and_shoots_is_drawn_where_they_are_and_listed() {
+    let (mut plan, work) = row(4, 3);
+    let mut found = (*plan.found).clone();
+    let tree = Arc::make_mut(&mut found.trees[1]);
+    tree.note = "late to leaf".into();
+    let upright = tree.shoots.iter_mut().find(|s| s.kind() == Kind::Upright);
+    upright.expect("it has some").note = "canker <here>".into();
+    plan.found = Arc::new(found);
+    let pages = drawn(&plan, &work, Paper::A4, LengthStyle::Metric);
+    check_within(&pages, Paper::A4);
+    assert_eq!(count(&pages, "tree 2: late to leaf"), 1);
+    assert_eq!(count(&pages, ", tree 2: canker &lt;here&gt;"), 1);
+    assert_eq!(count(&pages, "class=\"note-sign\""), 1);
+}

@@ -27,8 +27,6 @@ pub(super) struct Line {
 pub(super) struct Says {
     pub kind: LineKind,
     pub place: Option<Place>,
-    /// The kind and place as written, for a note.
-    pub title: String,
     pub parent: Parent,
     pub lengths: Vec<f64>,
     pub diameter: Option<f64>,
@@ -199,9 +197,6 @@ fn says(table: &Table, record: &Record) -> Result<Says, Refusal> {
     Ok(Says {
         kind,
         place,
-        title: format!("{} {}", cell(Column::Kind), cell(Column::Place))
-            .trim()
-            .to_string(),
         parent,
         lengths,
         diameter,

@@ -46,6 +46,7 @@ pub(super) fn as_written(tree: &Tree) -> Tree {
             units: whole(&shoot.units),
             diameter: tenth(shoot.diameter),
             bend_radius: shoot.bend_radius.filter(|_| shoot.bends()).map(tenth),
+            note: one_cell(&shoot.note),
             ..shoot.clone()
         };
         out.laterals.total = match out.laterals.count {

@@ -170,8 +170,6 @@ struct TreeBuild<'a> {
     /// Line to shoot.
     placed: BTreeMap<usize, usize>,
     laid: Vec<usize>,
-    notes: Vec<(usize, String)>,
-    note_length: usize,
 }
 
 impl<'a> TreeBuild<'a> {
@@ -187,8 +185,6 @@ impl<'a> TreeBuild<'a> {
             from_line: Vec::new(),
             placed: BTreeMap::new(),
             laid: Vec::new(),
-            notes: Vec::new(),
-            note_length: 0,
         }
     }
 
@@ -301,7 +297,6 @@ impl<'a> TreeBuild<'a> {
         };
         let shoot = self.shoot(says, None, 0.0, pose)?;
         self.counts.laid += usize::from(assumed);
-        self.note_length = tree.note.chars().count();
         self.put(tree, shoot, None, line);
         Ok(())
     }
@@ -418,25 +413,10 @@ impl<'a> TreeBuild<'a> {
         }
         let parent_id = tree.shoots[parent].id;
         let longest = libm::floor(tree.shoots[parent].length());
-        let mut note = String::new();
-        if !says.note.is_empty() {
-            note = format!("{}: {}", says.title, says.note);
-            let length = self.note_length + 2 + note.chars().count();
-            in_range(
-                "note",
-                |n| Arg::Number(n, 0),
-                length as f64,
-                (0.0, Plan::MAX_TEXT as f64),
-            )?;
-            self.note_length = length;
-        }
         // A zero has no sign: shoots at one place keep the order of their lines.
         let mut shoot = self.shoot(says, Some(parent_id), at.min(longest) + 0.0, pose)?;
         shoot.id = ShootId::found(self.courses.len() as u32);
         self.counts.ends += usize::from(at_end);
-        if !note.is_empty() {
-            self.notes.push((line, note));
-        }
         if let Some(tree) = self.tree.take() {
             self.put(tree, shoot, Some(parent), line);
         }
@@ -566,6 +546,8 @@ impl<'a> TreeBuild<'a> {
             rubbed: says.rubbed,
             origin: says.origin,
             bend_radius: says.bend_radius,
+            // What a tree's first line notes is of the tree.
+            note: parent.map_or_else(String::new, |_| says.note.clone()),
             ..Shoot::bud(ShootId::STEM, parent, at)
         };
         match shoot.bend_radius.is_some() && !shoot.bends() {
@@ -578,13 +560,6 @@ impl<'a> TreeBuild<'a> {
     fn finish(&mut self) -> Option<Tree> {
         let mut tree = self.tree.take()?;
         tree.shoots = ordered(&tree.shoots, |n| self.from_line[n]);
-        self.notes.sort();
-        for (_, note) in &self.notes {
-            if !tree.note.is_empty() {
-                tree.note.push_str("; ");
-            }
-            tree.note.push_str(note);
-        }
         Some(tree)
     }
 }

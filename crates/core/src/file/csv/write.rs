@@ -160,6 +160,7 @@ impl<'a> Lines<'a> {
                     Face::Under => "under",
                 };
                 set(&mut line, Column::Side, format!("{toward} {face}").trim());
+                set(&mut line, Column::Note, shoot.note.clone());
             }
         }
         set(&mut line, Column::Kind, kind_name(kind));

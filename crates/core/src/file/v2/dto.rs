@@ -89,6 +89,8 @@ pub struct Shoot {
     pub laterals: Laterals,
     #[serde(default, skip_serializing_if = "is_default")]
     pub rubbed: bool,
+    #[serde(default, skip_serializing_if = "is_default")]
+    pub note: String,
 }
 
 #[derive(Serialize, Deserialize)]

@@ -61,6 +61,7 @@ impl From<v1::Shoot> for Shoot {
             units: all(old.units),
             laterals: old.laterals,
             rubbed: old.rubbed,
+            note: String::new(),
         }
     }
 }

@@ -291,6 +291,7 @@ fn shoot_of(
         at: number(s.at_mm, (0.0, on), || at("at_mm"))? as f64,
         face: s.face.into(),
         pose: pose_of(&s, path)?,
+        note: words(s.note, || at("note"))?,
         units,
         diameter: tenths(s.diameter_dmm, range::DIAMETER, || at("diameter_dmm"))?,
         laterals: row::Laterals {

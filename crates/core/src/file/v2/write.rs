@@ -165,5 +165,6 @@ fn shoot(s: &row::Shoot, parent: Option<i64>) -> Shoot {
             total_mm: mm(s.laterals.total),
         },
         rubbed: s.rubbed,
+        note: s.note.clone(),
     }
 }

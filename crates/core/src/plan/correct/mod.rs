@@ -90,8 +90,12 @@ pub enum Correction {
     Foot { tree: TreeId, to_mm: Mm },
     /// How a tree was planted: 10 to 90° from the ground.
     Planted { tree: TreeId, planted: Planted },
-    /// What is noted of a tree.
-    Note { tree: TreeId, note: String },
+    /// What is noted of a tree, or of one of its shoots; what is noted of the stem is of the tree.
+    Note {
+        tree: TreeId,
+        shoot: Option<ShootId>,
+        note: String,
+    },
     /// The tree is dead or missing.
     Lost { tree: TreeId },
     /// The tree that is recorded as lost stands: a stem of this length and thickness, as it grew.

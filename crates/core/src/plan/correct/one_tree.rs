@@ -27,10 +27,12 @@ pub(super) fn corrected(
             out.foot = place_on_row(here(), "measure-foot", *to_mm)?;
         }
         Correction::Planted { planted: to, .. } => out.planted = planted(tree.id, *to)?,
-        Correction::Note { note, .. } => {
-            let most = Plan::MAX_TEXT as f64;
-            let long = note.chars().count() as f64;
-            within(here(), "measure-note", Quantity::Count, long, (0.0, most))?;
+        Correction::Note {
+            shoot: None | Some(ShootId::STEM),
+            note,
+            ..
+        } => {
+            noted(here(), note)?;
             out.note = note.clone();
         }
         Correction::Lost { .. } => {
@@ -104,6 +106,13 @@ pub(super) fn stand(
     Ok(())
 }
 
+/// A note that is not too long.
+fn noted(place: Where, note: &str) -> Result<(), Refusal> {
+    let range = (0.0, Plan::MAX_TEXT as f64);
+    let long = note.chars().count() as f64;
+    within(place, "measure-note", Quantity::Count, long, range).map(|_| ())
+}
+
 fn thickness(place: Where, dmm: i32) -> Result<f64, Refusal> {
     let range = (THINNEST, range::DIAMETER.1);
     let mm = f64::from(dmm) / 10.0;
@@ -137,7 +146,10 @@ impl<'p> On<'p> {
             | Correction::Face { shoot, .. }
             | Correction::Pose { shoot, .. }
             | Correction::Rubbed { shoot, .. }
-            | Correction::DropShoot { shoot, .. } => shoot,
+            | Correction::DropShoot { shoot, .. }
+            | Correction::Note {
+                shoot: Some(shoot), ..
+            } => shoot,
             Correction::AddShoot { parent, .. } => parent,
             _ => ShootId::STEM,
         };
@@ -230,6 +242,10 @@ impl<'p> On<'p> {
                 to.bend_radius = to.bend_radius.filter(|_| to.bends());
             }
             Correction::Rubbed { rubbed, .. } => to.rubbed = rubbed,
+            Correction::Note { ref note, .. } => {
+                noted(self.place(), note)?;
+                to.note = note.clone();
+            }
             Correction::DropShoot { shoot, .. } => {
                 self.refuse_stem()?;
                 out.remove_with_descendants(|s| s.id == shoot);

@@ -61,16 +61,20 @@ fn tree_facts(app: App, tree: &Tree) -> String {
             ],
         )
     };
-    if tree.note.is_empty() {
-        facts
-    } else {
-        format!("{facts} – {}", tree.note)
+    noted(facts, &tree.note)
+}
+
+/// What is told of a part, with what was noted of it.
+fn noted(told: String, note: &str) -> String {
+    match note {
+        "" => told,
+        _ => format!("{told} – {note}"),
     }
 }
 
 fn shoot_facts(app: App, shoot: &Shoot, leaf: u8) -> String {
     let Some(born) = shoot.born() else {
-        return app.t("bud-facts");
+        return noted(app.t("bud-facts"), &shoot.note);
     };
     let age = leaf.saturating_sub(born);
     app.text(
@@ -80,7 +84,8 @@ fn shoot_facts(app: App, shoot: &Shoot, leaf: u8) -> String {
             ("thickness", Arg::Thickness(shoot.diameter)),
             ("age", Arg::Count(age.into())),
         ],
-    )
+    );
+    noted(facts, &shoot.note)
 }
 
 /// The frame of a card beside the chosen part. Escape closes it, and leaves the part chosen.

@@ -11,7 +11,7 @@ use crate::document::{Edit, Mode};
 use cordonry::check::Part;
 use cordonry::plan::{Correction, Measure, Pick, Plan};
 use cordonry::refusal::Refusal;
-use cordonry::row::TreeId;
+use cordonry::row::{ShootId, TreeId};
 use cordonry::said::Arg;
 use cordonry::said::Quantity;
 use leptos::prelude::*;
@@ -139,7 +139,7 @@ pub fn RecordCard(app: App) -> impl IntoView {
                     <p class="facts">{app.t("record-as-found")}</p>
                     <Measures app part/>
                     <Picks app part/>
-                    {part.shoot.is_none().then(|| view! { <Note app part/> })}
+                    <Note app part/>
                     <RecordActions app/>
                 </Framed>
             }
@@ -239,13 +239,20 @@ fn Picks(app: App, part: Part) -> impl IntoView {
     }
 }
 
-/// What was noted of the tree.
+/// What was noted of the part.
 #[component]
 fn Note(app: App, part: Part) -> impl IntoView {
     let note = Memo::new(move |_| {
-        app.read(|d| d.plan().found.tree(part.tree).map(|t| t.note.clone()))
-            .flatten()
-            .unwrap_or_default()
+        app.read(|d| {
+            let tree = d.plan().found.tree(part.tree)?;
+            let shoot = part.shoot.filter(|s| *s != ShootId::STEM);
+            Some(match shoot {
+                Some(shoot) => tree.shoot(shoot)?.note.clone(),
+                None => tree.note.clone(),
+            })
+        })
+        .flatten()
+        .unwrap_or_default()
     });
     view! {
         <label class="field wide" data-field="measure-note">
@@ -257,7 +264,8 @@ fn Note(app: App, part: Part) -> impl IntoView {
                 prop:value=note
                 on:change=move |e| {
                     let note = event_target_value(&e).trim().to_string();
-                    app.edit(Edit::record(Correction::Note { tree: part.tree, note }));
+                    let Part { tree, shoot } = part;
+                    app.edit(Edit::record(Correction::Note { tree, shoot, note }));
                 }
             />
         </label>

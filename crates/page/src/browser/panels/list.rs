@@ -35,7 +35,11 @@ pub fn PartList(app: App) -> impl IntoView {
                         tree: tree.id,
                         shoot: Some(s.id),
                     };
-                    (part, format!("{name}, {length}"), d.chosen() == Some(part))
+                    let mut told = format!("{name}, {length}");
+                    if !s.note.is_empty() {
+                        told = format!("{told} – {}", s.note);
+                    }
+                    (part, told, d.chosen() == Some(part))
                 })
                 .collect()
         })
