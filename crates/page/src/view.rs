@@ -47,6 +47,11 @@ impl View {
         }
     }
 
+    /// Whether it has no place on the screen yet: one that is hidden measures nothing.
+    pub fn is_hidden(self) -> bool {
+        self.width <= 1.0 || self.height <= 1.0
+    }
+
     /// On the screen, in px from the top left corner.
     pub fn to_px(self, p: Point) -> Point {
         Point::new((p.x - self.x) * self.scale, (self.top - p.y) * self.scale)

@@ -6,8 +6,10 @@ use crate::browser::controls::{disclosure, menu};
 use crate::browser::device::files::{self, TableOf};
 use crate::browser::device::in_place;
 use crate::browser::dom;
+use crate::desk::Desk;
 use crate::document::Mode;
 use cordonry::check::Part;
+use leptos::prelude::*;
 
 /// How much larger or smaller one press makes the wall.
 const ZOOM: f64 = 1.25;
@@ -82,26 +84,31 @@ fn to_card(app: App) {
     });
 }
 
-/// Leaves what is open, one thing at a time: the menu, the card, what is in the hand or chosen, the record. Whether there
-/// was anything.
+/// Leaves what is open, one thing at a time and the innermost first: the menu, what is in the hand, what is offered, the
+/// card, what is chosen, the record. Whether there was anything.
 fn let_go(app: App) -> bool {
     if menu::close_to_name() {
         return true;
     }
-    let in_hand = app.peek(|d| d.is_holding()) == Some(true);
-    // The first closes the card, so that the wall is seen; what is chosen is let go by the next.
-    if !in_hand && app.close_card() {
+    let is = |what: fn(&Desk) -> bool| app.peek(what) == Some(true);
+    if is(Desk::is_holding) {
+        app.turn(Desk::drop_hold);
         return true;
     }
-    let any = in_hand || app.peek(|d| d.chosen().is_some()) == Some(true);
-    if any {
-        app.turn(|d| {
-            d.drop_hold();
-            d.choose(None);
-        });
+    if app.offer.with_untracked(Option::is_some) {
+        app.offer.set(None);
+        dom::keep_focus();
         return true;
     }
-    let recording = app.peek(|d| d.is_found()) == Some(true);
+    // The card goes before the choice, so that the wall is seen.
+    if app.close_card() {
+        return true;
+    }
+    if is(|d| d.chosen().is_some()) {
+        app.turn(|d| d.choose(None));
+        return true;
+    }
+    let recording = is(Desk::is_found);
     if recording {
         app.open_mode(Mode::Work);
     }

@@ -2,7 +2,7 @@
 
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
-use web_sys::HtmlElement;
+use web_sys::{Element, HtmlElement};
 
 /// Asks the browser to print.
 pub fn print() {
@@ -63,10 +63,35 @@ fn to_top() {
     window().scroll_to_with_x_and_y(0.0, 0.0);
 }
 
-fn focus_is_lost() -> bool {
+/// Whether nothing of the page has the focus.
+pub fn focus_is_lost() -> bool {
     document()
         .active_element()
         .is_none_or(|e| e.tag_name().eq_ignore_ascii_case("body"))
+}
+
+/// The element that fits and has the focus in it.
+pub fn find_focused(selector: &str) -> Option<Element> {
+    document().active_element()?.closest(selector).ok()?
+}
+
+/// Moves the focus and scrolls nothing.
+pub fn focus_in_place(element: &Element) {
+    if let Some(element) = element.dyn_ref::<HtmlElement>() {
+        let options = web_sys::FocusOptions::new();
+        options.set_prevent_scroll(true);
+        let _ = element.focus_with_options(&options);
+    }
+}
+
+/// Every element that fits, in the page's order.
+pub fn all(selector: &str) -> Vec<Element> {
+    let Ok(list) = document().query_selector_all(selector) else {
+        return Vec::new();
+    };
+    (0..list.length())
+        .filter_map(|i| list.item(i)?.dyn_into().ok())
+        .collect()
 }
 
 /// Whether an event comes from a field in which people type.
@@ -80,6 +105,21 @@ pub fn in_field(event: &web_sys::Event) -> bool {
                 "input" | "textarea" | "select"
             )
         })
+}
+
+/// The upper edge, px, of the first element that fits, if it keeps its place on the screen however the page is scrolled.
+pub fn fixed_top(selector: &str) -> Option<f64> {
+    let element = document().query_selector(selector).ok()??;
+    let style = window().get_computed_style(&element).ok()??;
+    let fixed = style.get_property_value("position").ok()? == "fixed";
+    fixed.then(|| element.get_bounding_client_rect().top())
+}
+
+/// Scrolls the page on by so many px; never back.
+pub fn scroll_by(down: f64) {
+    if down > 0.0 {
+        window().scroll_by_with_x_and_y(0.0, down);
+    }
 }
 
 /// Scrolls just so far that the top of the first element that fits is in sight.

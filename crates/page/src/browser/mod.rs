@@ -13,16 +13,16 @@ mod ways;
 
 use crate::bench_row;
 use crate::helper::{Memory, Message};
-use app::App;
+use app::{App, Doorway};
 use device::{helper, store};
-use hand::keys;
+use hand::{keys, once};
 use leptos::ev;
 use leptos::prelude::*;
 use panels::{notice, print};
 use std::cell::RefCell;
 use std::rc::Rc;
 use wasm_bindgen::prelude::*;
-use ways::{entry, import, incoming, open};
+use ways::{back, entry, import, incoming, open};
 
 /// Starts the page; `start_helper` gives a worker with a second instance of this module.
 #[wasm_bindgen(js_name = startPage)]
@@ -53,6 +53,7 @@ fn Page(start_helper: js_sys::Function) -> impl IntoView {
     });
     // Nothing waits for its quarter of a second when the page goes.
     print::watch_print(app);
+    once::watch();
     window_event_listener(ev::pagehide, move |_| app.flush());
     window_event_listener(ev::visibilitychange, move |_| app.flush());
     window_event_listener(ev::dragover, |e| e.prevent_default());
@@ -62,11 +63,15 @@ fn Page(start_helper: js_sys::Function) -> impl IntoView {
             open::take_files(incoming, &given);
         }
     });
+    back::watch(app);
     watch_ground(app);
     begin(app);
+    // A row that is opened over another takes its place on the desk that stands: a desk laid twice would paint its wall
+    // on that of the first.
+    let at_desk = Memo::new(move |_| app.open.get());
     view! {
         {move || {
-            if app.open.get() {
+            if at_desk.get() {
                 view! { <desk::DeskPage app incoming helper/> }.into_any()
             } else {
                 view! { <entry::Begin incoming/> }.into_any()
@@ -95,15 +100,23 @@ fn begin(app: App) {
     let search = window().location().search().unwrap_or_default();
     if let Some((trees, uprights)) = bench_row::asked(&search) {
         app.lay_plan(bench_row::plan(trees, uprights), Some("bench".into()));
+        app.stands();
         return;
     }
-    let Some(id) = store::last_open() else { return };
+    if store::walk_is_open() {
+        app.door.set(Doorway::Walk);
+    }
+    let Some(id) = store::last_open() else {
+        app.stands();
+        return;
+    };
     wasm_bindgen_futures::spawn_local(async move {
         if let Some(record) = store::record(&id).await
             && let Ok(plan) = cordonry::file::read_plan(record.plan.as_bytes())
         {
             app.lay_plan(plan, Some(record.id));
         }
+        app.stands();
     });
 }
 

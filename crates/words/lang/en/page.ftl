@@ -24,7 +24,15 @@ example-measured = A measured table of 40 trees, with slips in it
 kept-title = Rows on this device
 kept-forget = Remove “{ $row }” from this device? This can't be undone.
 kept-forget-short = Remove from this device
+kept-forget-which = Remove from this device: { $row }
+kept-alike = { $row } ({ $number })
+kept-trees = { $count ->
+    [one] { $count } tree
+   *[other] { $count } trees
+}
+kept-leaf = leaf { $leaf }
 unnamed = Unnamed row
+card-close = Close the card
 
 doings = What can be done with the plan
 undo = Undo
@@ -42,6 +50,11 @@ table-found-saved = Saved: the row as it was found before leaf { $leaf }. The wo
 save-drawing = Save the drawing (SVG)
 other-row = Another row …
 print = Print
+paper-choice = Print on
+paper = { $size ->
+    [letter] Letter
+   *[other] A4
+}
 language-choice = Language
 lengths-metres = metres
 lengths-feet = ft-in
@@ -50,11 +63,6 @@ lengths-to-metres = ft-in: lengths are in feet and inches; show metres
 kept-saved = Saved here
 kept-waiting = Saving …
 kept-elsewhere = Not saved: open in another tab
-paper-choice = Print on
-paper = { $size ->
-    [letter] Letter
-   *[other] A4
-}
 kept-impossible = Not saved
 row-name = Name of the row
 

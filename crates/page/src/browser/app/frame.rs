@@ -66,9 +66,11 @@ impl App {
             if wall.measure() {
                 // The same stretch of the row stays in sight, at a scale that fits the new height.
                 let fit = wall.view.fit_height(&desk.scene().row);
-                let was_fit = before.height > 1.0
-                    && (before.fit_height(&desk.scene().row).scale - before.scale).abs() < 1e-9;
-                if was_fit {
+                let was_fit =
+                    (before.fit_height(&desk.scene().row).scale - before.scale).abs() < 1e-9;
+                if before.is_hidden() {
+                    wall.view = fit;
+                } else if was_fit && !wall.view.is_hidden() {
                     wall.view = crate::view::View { x: before.x, ..fit }.held_to(&desk.scene().row);
                 }
             }

@@ -29,6 +29,12 @@ pub struct Record {
     pub name: String,
     /// When it was saved, ms since 1970.
     pub saved_ms: f64,
+    /// How many trees the row has; zero in a record of before this was kept.
+    #[serde(default)]
+    pub trees: u32,
+    /// The row's coming leaf, as that.
+    #[serde(default)]
+    pub leaf: u8,
     /// The plan file's text.
     pub plan: String,
 }
@@ -43,16 +49,16 @@ pub trait Keeper {
     fn language(&self) -> Option<String>;
     /// Remembers which language is chosen.
     fn set_language(&self, code: &str);
+    /// The paper to print on.
+    fn paper(&self) -> Paper;
+    /// Remembers the paper to print on.
+    fn set_paper(&self, paper: Paper);
     /// A record is on the desk from now on.
     fn opened(&self, app: App, id: String);
     /// No record is on the desk any longer.
     fn closed(&self);
     /// Saves a record, and tells the page how it went.
     fn save(&self, app: App, record: Record);
-    /// The paper to print on.
-    fn paper(&self) -> Paper;
-    /// Remembers the paper to print on.
-    fn set_paper(&self, paper: Paper);
 }
 
 /// An id for a new record.
@@ -99,6 +105,8 @@ impl App {
                 id,
                 name: d.plan().name.clone(),
                 saved_ms: js_sys::Date::now(),
+                trees: d.plan().found.trees.len() as u32,
+                leaf: d.plan().found.leaf,
                 plan: cordonry::file::write_plan(d.plan()),
             })
         });

@@ -105,8 +105,13 @@ impl Lit {
 
     /// Forgets the row, with the page that showed it.
     pub fn drop_row(self) {
-        self.row.set_value(None);
         self.scene.set_value(None);
+        self.forget_row();
+    }
+
+    /// Forgets the row: another comes on the desk.
+    pub fn forget_row(self) {
+        self.row.set_value(None);
         self.asked.set_value(None);
         self.probe.set(None);
         self.beside.set(None);

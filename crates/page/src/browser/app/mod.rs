@@ -4,8 +4,10 @@ mod card;
 mod frame;
 mod keep;
 pub mod light;
+mod place;
 
 pub use keep::{Keeper, Kept, Record};
+pub use place::{Doorway, Place};
 
 use crate::browser::dom;
 use crate::browser::wall::WallScreen;
@@ -19,9 +21,9 @@ use cordonry::refusal::Refusal;
 use cordonry::row::{ShootId, TreeId};
 use cordonry::said::{Arg, Said};
 use cordonry::units::LengthStyle;
+use cordonry_draw::Paper;
 use cordonry_words::{Language, Words};
 use leptos::prelude::*;
-use cordonry_draw::Paper;
 use light::Lit;
 use std::rc::Rc;
 
@@ -60,10 +62,12 @@ pub struct App {
     pub view_tick: RwSignal<u64>,
     /// How lengths are shown.
     pub style: RwSignal<LengthStyle>,
-    /// Whether there is a plan on the desk.
-    pub open: RwSignal<bool>,
     /// The paper to print on.
     pub paper: RwSignal<Paper>,
+    /// Whether there is a plan on the desk.
+    pub open: RwSignal<bool>,
+    /// The way to a row that is taken while there is none.
+    pub door: RwSignal<Doorway>,
     /// What is said.
     pub notice: RwSignal<Option<Notice>>,
     /// Whether the plan is saved.
@@ -82,11 +86,11 @@ impl App {
     /// The page's state before anything is opened.
     pub fn new(keeper: Rc<dyn Keeper>) -> Self {
         let style = keeper.length_style();
+        let paper = keeper.paper();
         // One that was chosen once may be gone from this build.
         let language = keeper.language().and_then(|code| Language::of(&code));
         let language = language.unwrap_or_default();
         Self {
-        let paper = keeper.paper();
             keeper: StoredValue::new_local(keeper),
             desk: StoredValue::new_local(None),
             wall: StoredValue::new_local(None),
@@ -96,11 +100,12 @@ impl App {
             tick: RwSignal::new(0),
             view_tick: RwSignal::new(0),
             style: RwSignal::new(style),
+            paper: RwSignal::new(paper),
             open: RwSignal::new(false),
+            door: RwSignal::new(Doorway::Start),
             notice: RwSignal::new(None),
             kept: RwSignal::new(Kept::Saved),
             card: RwSignal::new(None),
-            paper: RwSignal::new(paper),
             card_closed: RwSignal::new(None),
             offer: RwSignal::new(None),
             light: Lit::new(),
@@ -145,17 +150,17 @@ impl App {
         self.keeper.with_value(|k| k.set_language(code));
     }
 
-    /// Reads the desk, and is told of its changes.
-    pub fn read<T>(self, f: impl FnOnce(&Desk) -> T) -> Option<T> {
-        self.tick.track();
-        self.peek(f)
-    }
     /// Prints on that paper from now on.
     pub fn set_paper(self, paper: Paper) {
         self.paper.set(paper);
         self.keeper.with_value(|k| k.set_paper(paper));
     }
 
+    /// Reads the desk, and is told of its changes.
+    pub fn read<T>(self, f: impl FnOnce(&Desk) -> T) -> Option<T> {
+        self.tick.track();
+        self.peek(f)
+    }
 
     /// Reads the desk as it is.
     pub fn peek<T>(self, f: impl FnOnce(&Desk) -> T) -> Option<T> {
@@ -374,6 +379,7 @@ impl App {
     /// Opens a plan that was asked for: its wall has the focus, and the page stands at its top.
     pub fn open_plan(self, plan: Plan, record: Option<String>) {
         self.lay_plan(plan, record);
+        self.went();
         dom::begin_at(".stage");
     }
 
@@ -397,6 +403,8 @@ impl App {
             }
         });
         self.with_wall(|wall, desk| wall.view = wall.view.fit_height(&desk.scene().row));
+        self.light.forget_row();
+        self.card_closed.set(None);
         self.open.set(true);
         self.notice.set(None);
         self.kept.set(Kept::Saved);
@@ -409,13 +417,20 @@ impl App {
 
     /// Leaves the desk for the start page; the plan stays on the device.
     pub fn close(self) {
+        self.close_to(Doorway::Start);
+    }
+
+    /// Leaves the desk for a way to another row; the plan stays on the device.
+    pub fn close_to(self, door: Doorway) {
         self.flush();
         self.keeper.with_value(|k| k.closed());
+        self.door.set(door);
         self.open.set(false);
         self.record.set_value(None);
         self.desk.set_value(None);
         self.drop_wall();
         self.tick.update(|t| *t += 1);
+        self.went();
         dom::begin_at("main h1");
     }
 }

@@ -5,4 +5,5 @@ pub mod disclosure;
 pub mod field;
 pub mod fields;
 pub mod languages;
+pub mod lines;
 pub mod menu;

@@ -77,7 +77,7 @@ fn shoot_facts(app: App, shoot: &Shoot, leaf: u8) -> String {
         return noted(app.t("bud-facts"), &shoot.note);
     };
     let age = leaf.saturating_sub(born);
-    app.text(
+    let facts = app.text(
         "shoot-facts",
         &[
             ("length", Arg::Length(shoot.length())),
@@ -88,9 +88,11 @@ fn shoot_facts(app: App, shoot: &Shoot, leaf: u8) -> String {
     noted(facts, &shoot.note)
 }
 
-/// The frame of a card beside the chosen part. Escape closes it, and leaves the part chosen.
+/// The frame of a card beside the chosen part. Escape closes it, and leaves the part chosen. Where it stands at the
+/// screen's foot, the page moves up just so far that the part stays in sight.
 #[component]
 pub fn Framed(app: App, #[prop(into)] title: Signal<String>, children: Children) -> impl IntoView {
+    request_animation_frame(move || app.clear_of_card());
     let place = move || {
         let (x, y) = app.card.get().unwrap_or((8.0, 8.0));
         format!(
@@ -112,6 +114,18 @@ pub fn Framed(app: App, #[prop(into)] title: Signal<String>, children: Children)
         >
             <h2>{title}</h2>
             {children()}
+            // Last in the order of the keys: what is done comes first.
+            <button
+                class="close"
+                data-act="card-close"
+                aria-label=app.t("card-close")
+                title=app.t("card-close")
+                on:click=move |_| {
+                    app.close_card();
+                }
+            >
+                "×"
+            </button>
         </section>
     }
 }
@@ -209,14 +223,14 @@ fn Choices(app: App, s: CardText) -> impl IntoView {
         {move || {
             open.get()
                 .and_then(|i| all.get(i).cloned())
-                .map(|choice| view! { <AskNumbers app choice/> })
+                .map(|choice| view! { <AskNumbers app choice close=move || open.set(None)/> })
         }}
     }
 }
 
-/// The numbers that a choice asks for.
+/// The numbers that a choice asks for. Escape closes them and goes back to the choice.
 #[component]
-fn AskNumbers(app: App, choice: Choice) -> impl IntoView {
+fn AskNumbers(app: App, choice: Choice, close: impl Fn() + 'static) -> impl IntoView {
     let wrong = RwSignal::new(None::<String>);
     let typed: Vec<RwSignal<String>> = choice
         .asked
@@ -271,6 +285,13 @@ fn AskNumbers(app: App, choice: Choice) -> impl IntoView {
         <form
             class="ask"
             data-ask=key
+            on:keydown=move |e| {
+                if e.key() == "Escape" {
+                    e.stop_propagation();
+                    crate::browser::dom::focus(&format!(".part-card [data-act={key}]"));
+                    close();
+                }
+            }
             on:submit=move |e| {
                 e.prevent_default();
                 act();

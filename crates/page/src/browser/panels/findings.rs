@@ -1,6 +1,7 @@
 //! Beside the wall: the findings with their remedies, and the figures.
 
 use crate::browser::app::App;
+use crate::browser::controls::lines::Lines;
 use crate::desk::Desk;
 use crate::document::Edit;
 use cordonry::check::{Finding, Part, Remedy, Severity, fill_is_due};
@@ -91,8 +92,18 @@ pub fn Findings(app: App) -> impl IntoView {
         .unwrap_or_default()
     });
     let count = move || state.with(|(n, _)| *n);
+    let lines = Lines::new(".finding, .finding-group", ".findings .finding .plain");
+    Effect::new(move |_| {
+        state.track();
+        lines.changed();
+    });
     view! {
-        <section class="findings" aria-labelledby="findings-title">
+        <section
+            class="findings"
+            aria-labelledby="findings-title"
+            on:focusin=move |e| lines.entered(&e)
+            on:focusout=move |e| lines.left(&e)
+        >
             <h2 id="findings-title" aria-live="polite">
                 {move || app.text("findings-title", &[("count", Arg::Count(count() as i64))])}
             </h2>

@@ -2,6 +2,7 @@
 
 use crate::actions::TAKE_BACK;
 use crate::browser::app::App;
+use crate::browser::controls::lines::Lines;
 use crate::desk::Desk;
 use crate::document::Edit;
 use cordonry::check::Part;
@@ -133,8 +134,17 @@ pub fn WorkList(app: App) -> impl IntoView {
         .unwrap_or_default()
     });
     let count = move || list.with(|(n, _)| *n);
+    let kept = Lines::new(".work-list li", ".work-list li .plain");
+    Effect::new(move |_| {
+        list.track();
+        kept.changed();
+    });
     view! {
-        <details class="work-list">
+        <details
+            class="work-list"
+            on:focusin=move |e| kept.entered(&e)
+            on:focusout=move |e| kept.left(&e)
+        >
             <summary>
                 {move || app.text("work-title", &[("count", Arg::Count(count() as i64))])}
             </summary>

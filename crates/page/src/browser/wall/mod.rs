@@ -78,6 +78,12 @@ impl WallScreen {
         changed
     }
 
+    /// Its upper and lower edge on the screen, px.
+    pub fn edges(&self) -> (f64, f64) {
+        let rect = self.host.get_bounding_client_rect();
+        (rect.top(), rect.bottom())
+    }
+
     /// Where a pointer event lies, in px from the wall's top left corner.
     pub fn local(&self, client_x: f64, client_y: f64) -> kurbo::Point {
         let rect = self.host.get_bounding_client_rect();

@@ -1,24 +1,9 @@
 //! The doors to the ways that begin with nothing, and the page that a form of theirs stands on.
 
-use crate::browser::app::App;
+use crate::browser::app::{App, Doorway};
 use crate::browser::device::store;
 use cordonry::said::Arg;
 use leptos::prelude::*;
-
-/// Which way a row is being come by.
-#[derive(Clone, Copy, PartialEq)]
-pub enum Doorway {
-    /// None yet: the start page.
-    Start,
-    /// A short form makes one.
-    Make,
-    /// An empty one.
-    Empty,
-    /// What is laid down before a walk.
-    Setup,
-    /// A walk.
-    Walk,
-}
 
 /// The doors to these ways, on the start page.
 #[component]

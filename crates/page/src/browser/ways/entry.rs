@@ -1,8 +1,8 @@
 //! Ways to a row that begin with nothing: a made one, an empty one, a walk along it.
 
-use super::doors::{Doorway, FormPage};
+use super::doors::FormPage;
 use super::incoming::Incoming;
-use crate::browser::app::App;
+use crate::browser::app::{App, Doorway};
 use crate::browser::controls::fields::{FormSheet, radios};
 use crate::browser::device::store;
 use crate::browser::dom;
@@ -17,15 +17,12 @@ use leptos::prelude::*;
 #[component]
 pub fn Begin(incoming: Incoming) -> impl IntoView {
     let app = incoming.app;
-    let entry = RwSignal::new(if store::walk_is_open() {
-        Doorway::Walk
-    } else {
-        Doorway::Start
-    });
+    let entry = app.door;
     // Each way begins at its top, however far down its door stood; not so the page itself when it is loaded again.
     Effect::new(move |before: Option<Doorway>| {
         let now = entry.get();
         if before.is_some_and(|b| b != now) {
+            app.went();
             dom::begin_at_if_lost("main h1");
         }
         now

@@ -1,5 +1,6 @@
 //! Ways to a row: the start page, a table, a walk, a made one.
 
+pub mod back;
 mod doors;
 pub mod entry;
 pub mod import;

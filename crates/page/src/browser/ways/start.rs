@@ -2,10 +2,10 @@
 
 use super::incoming::Incoming;
 use super::open;
-use crate::browser::app::{App, Record};
+use crate::browser::app::{App, Doorway, Record};
 use crate::browser::controls::languages::Languages;
 use crate::browser::device::store;
-use crate::browser::ways::doors::{Doors, Doorway};
+use crate::browser::ways::doors::Doors;
 use cordonry::said::Arg;
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
@@ -151,55 +151,94 @@ fn KeptRows(app: App, kept: RwSignal<Vec<Record>>) -> impl IntoView {
     move || {
         let list = kept.get();
         (!list.is_empty()).then(|| {
+            let names = names(app, &list);
+            let lines = list
+                .into_iter()
+                .zip(names)
+                .map(|(record, name)| view! { <KeptRow app kept record name open/> })
+                .collect_view();
             view! {
                 <section class="kept">
                     <h2>{app.t("kept-title")}</h2>
-                    <ul>
-                        {list
-                            .into_iter()
-                            .map(|record| {
-                                let name = if record.name.is_empty() {
-                                    app.t("unnamed")
-                                } else {
-                                    record.name.clone()
-                                };
-                                let when = js_sys::Date::new(&record.saved_ms.into())
-                                    .to_locale_string("default", &wasm_bindgen::JsValue::UNDEFINED);
-                                let id = record.id.clone();
-                                let forget = app
-                                    .text("kept-forget", &[("row", Arg::Text(name.clone()))]);
-                                view! {
-                                    <li>
-                                        <button class="link" on:click=move |_| open(record.clone())>
-                                            {name}
-                                        </button>
-                                        <span class="when">{String::from(when)}</span>
-                                        <button
-                                            class="link quiet"
-                                            aria-label=forget.clone()
-                                            on:click=move |_| {
-                                                let id = id.clone();
-                                                let sure = window()
-                                                    .confirm_with_message(&forget)
-                                                    .unwrap_or(false);
-                                                if sure {
-                                                    spawn_local(async move {
-                                                        if store::remove(&id).await.is_ok() {
-                                                            kept.set(store::records().await);
-                                                        }
-                                                    });
-                                                }
-                                            }
-                                        >
-                                            {app.t("kept-forget-short")}
-                                        </button>
-                                    </li>
-                                }
-                            })
-                            .collect_view()}
-                    </ul>
+                    <ul>{lines}</ul>
                 </section>
             }
         })
+    }
+}
+
+/// The names of rows as they are listed: those of one name are numbered in the order in which they came here.
+fn names(app: App, list: &[Record]) -> Vec<String> {
+    let own = |record: &Record| match record.name.is_empty() {
+        true => app.t("unnamed"),
+        false => record.name.clone(),
+    };
+    let numbered = |record: &Record| {
+        let name = own(record);
+        let alike = list.iter().filter(|other| own(other) == name);
+        let (mut count, mut number) = (0, 1);
+        for other in alike {
+            count += 1;
+            // An id begins with the time at which it was made, in digits of one length for ages.
+            number += i64::from(other.id < record.id);
+        }
+        match count {
+            1 => name,
+            _ => app.text(
+                "kept-alike",
+                &[("row", Arg::Text(name)), ("number", Arg::Count(number))],
+            ),
+        }
+    };
+    list.iter().map(numbered).collect()
+}
+
+/// One of the rows, by which it is opened and taken off.
+#[component]
+fn KeptRow(
+    app: App,
+    kept: RwSignal<Vec<Record>>,
+    record: Record,
+    name: String,
+    open: impl Fn(Record) + Copy + 'static,
+) -> impl IntoView {
+    let when = js_sys::Date::new(&record.saved_ms.into())
+        .to_locale_string("default", &wasm_bindgen::JsValue::UNDEFINED);
+    let mut facts = Vec::new();
+    if record.leaf > 0 {
+        let count = |key: &str, arg: &str, n: i64| app.text(key, &[(arg, Arg::Count(n))]);
+        facts.push(count("kept-trees", "count", record.trees.into()));
+        facts.push(count("kept-leaf", "leaf", record.leaf.into()));
+    }
+    facts.push(String::from(when));
+    let row = |key: &str| app.text(key, &[("row", Arg::Text(name.clone()))]);
+    let (id, sure, forget) = (
+        record.id.clone(),
+        row("kept-forget"),
+        row("kept-forget-which"),
+    );
+    view! {
+        <li>
+            <button class="link" on:click=move |_| open(record.clone())>
+                {name}
+            </button>
+            <span class="when">{facts.join(" · ")}</span>
+            <button
+                class="link quiet"
+                aria-label=forget
+                on:click=move |_| {
+                    let id = id.clone();
+                    if window().confirm_with_message(&sure).unwrap_or(false) {
+                        spawn_local(async move {
+                            if store::remove(&id).await.is_ok() {
+                                kept.set(store::records().await);
+                            }
+                        });
+                    }
+                }
+            >
+                {app.t("kept-forget-short")}
+            </button>
+        </li>
     }
 }

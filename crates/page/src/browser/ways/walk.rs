@@ -1,10 +1,10 @@
 //! A walk along the row, one question at a time, for a hand that holds a telephone beside the tape.
 
-use crate::browser::app::App;
+use crate::browser::app::{App, Doorway};
 use crate::browser::controls::fields::{FormSheet, radios};
 use crate::browser::device::store;
 use crate::browser::dom;
-use crate::browser::ways::doors::{Doorway, FormPage};
+use crate::browser::ways::doors::FormPage;
 use cordonry::refusal::Refusal;
 use cordonry::row::Toward;
 use cordonry::said::{Arg, Said};

@@ -1,0 +1,187 @@
+// What is pressed, and what has the focus after it: once means once, nothing is lost, one thing at a time.
+import assert from 'node:assert/strict';
+import { example, part, phone } from './desk.mjs';
+import { frames, pageTest } from './rig.mjs';
+import { say } from './words.mjs';
+
+/** How many pieces of work there are. */
+const pieces = async (page) => Number((await page.locator('.work-list summary').textContent()).match(/\d+/)?.[0] ?? 0);
+
+/** Takes back all that was done, and counts the steps. */
+async function steps(page) {
+  const undo = page.locator('[data-act=undo]');
+  let count = 0;
+  for (; await undo.isEnabled(); count += 1) {
+    await undo.evaluate((e) => e.click());
+    await frames(page, 2);
+  }
+  return count;
+}
+const focused = (page, selector) => page.evaluate((s) => document.activeElement.matches(s), selector);
+
+pageTest('a double press on a remedy works once, and presses nothing that has come to lie there', {}, async ({ page }) => {
+  await example(page, 'overdue-renewal.json');
+  for (const times of [2, 3]) {
+    const remedy = page.locator('[data-remedy]').first();
+    await remedy.scrollIntoViewIfNeeded();
+    const { x, y } = await remedy.boundingBox();
+    await page.mouse.move(x + 12, y + 8);
+    for (let i = 1; i <= times; i += 1) {
+      await page.mouse.down({ clickCount: i });
+      await page.mouse.up({ clickCount: i });
+      await frames(page, 2);
+    }
+    assert.equal(await steps(page), 1, `${times} presses`);
+    // A hand that goes elsewhere is another press at once.
+    await page.mouse.click(5, 5);
+  }
+});
+
+pageTest('a double tap on a remedy works once', phone, async ({ page }) => {
+  await example(page, 'overdue-renewal.json');
+  const remedy = page.locator('[data-remedy]').first();
+  await remedy.scrollIntoViewIfNeeded();
+  const { x, y } = await remedy.boundingBox();
+  await page.touchscreen.tap(x + 12, y + 8);
+  await page.touchscreen.tap(x + 13, y + 9);
+  await frames(page, 3);
+  assert.equal(await steps(page), 1);
+  assert.equal(await page.locator('.part-card').count(), 0, 'nothing on the wall was pressed');
+});
+
+pageTest('keys press as often as they are pressed, and the focus stays in the list', {}, async ({ page }) => {
+  await example(page, 'overdue-renewal.json');
+  const place = () =>
+    page.evaluate(() => {
+      const all = [...document.querySelectorAll('.findings .finding')];
+      return all.indexOf(document.activeElement.closest('.finding'));
+    });
+  await page.locator('[data-remedy]').first().focus();
+  for (let time = 1; time <= 3; time += 1) {
+    const [before, at] = [await pieces(page), await place()];
+    await page.keyboard.press('Enter');
+    await frames(page, 3);
+    assert.ok((await pieces(page)) > before, `${time}`);
+    assert.equal(await place(), at, 'on the finding that has come in its place');
+    // The next Enter would look there and work nothing; the Tab key goes on from there through the list.
+    assert.equal(await focused(page, '.plain'), true);
+    await page.keyboard.press('Tab');
+    assert.equal(await focused(page, '.findings *'), true);
+    await page.locator('[data-remedy]').first().focus();
+  }
+  // All of one kind at once: its button goes with them.
+  await page.locator('[data-act=mend-all]').first().focus();
+  await page.keyboard.press('Enter');
+  await frames(page, 3);
+  assert.notEqual(await place(), -1);
+  // The list of work too.
+  await page.locator('.work-list summary').click();
+  await page.locator('.work-list li .link').nth(1).focus();
+  await page.keyboard.press('Enter');
+  await frames(page, 3);
+  assert.equal(await page.evaluate(() => [...document.querySelectorAll('.work-list li')].indexOf(document.activeElement.closest('li'))), 1);
+});
+
+pageTest('what is pressed is not taken from a hand that has left the list', {}, async ({ page }) => {
+  await example(page, 'overdue-renewal.json');
+  await page.locator('.finding .plain').first().focus();
+  // A press on the bare page lets go of the focus; a change that comes later does not take it.
+  await page.mouse.click(1270, 150);
+  await page.evaluate(() => document.activeElement.blur());
+  await frames(page, 2);
+  await page.keyboard.press('Control+z');
+  await page.locator('.notice').waitFor();
+  await frames(page, 3);
+  assert.equal(await page.evaluate(() => document.activeElement.tagName), 'BODY');
+});
+
+pageTest('the Tab key comes to the wall before what stands under it', {}, async ({ page }) => {
+  await example(page);
+  await page.locator('[data-act=correct]').focus();
+  const order = [];
+  for (let i = 0; i < 12 && !order.includes('fit-row'); i += 1) {
+    await page.keyboard.press('Tab');
+    order.push(await page.evaluate(() => document.activeElement.dataset.act ?? document.activeElement.classList[0]));
+  }
+  assert.ok(order.includes('stage') && order.indexOf('stage') < order.indexOf('fit-row'), order.join(', '));
+});
+
+pageTest('Escape leaves one thing at a time, the innermost first', {}, async ({ page }) => {
+  await example(page);
+  const chosen = () => page.locator('.stage .shoot.chosen').count();
+  const planned = await pieces(page);
+  // A number that is asked for, then the card, then the choice.
+  await page.locator('.part-list summary').click();
+  await part(page, 'name-upright', { number: 1, tree: 1 }).click();
+  await page.locator('.part-card').waitFor();
+  const tip = page.locator('.part-card [data-act=act-tip]');
+  await tip.click();
+  await page.locator('.part-card .ask input').waitFor();
+  await frames(page, 2);
+  assert.equal(await focused(page, '.ask input'), true);
+  await page.keyboard.press('Escape');
+  await frames(page, 2);
+  assert.equal(await page.locator('.ask').count(), 0);
+  assert.equal(await page.locator('.part-card').count(), 1, 'the card stays');
+  assert.equal(await focused(page, '[data-act=act-tip]'), true);
+  await page.keyboard.press('Escape');
+  await frames(page, 2);
+  assert.equal(await page.locator('.part-card').count(), 0);
+  assert.equal(await chosen(), 1, 'the choice stays');
+  // A tip in the hand goes back, and stays chosen.
+  const knob = await page.locator('.handle.chosen .knob').boundingBox();
+  await page.mouse.move(knob.x + 5, knob.y + 5);
+  await page.mouse.down();
+  await page.mouse.move(knob.x + 60, knob.y + 40, { steps: 4 });
+  await frames(page, 2);
+  assert.equal(await page.locator('.handle.held').count(), 1);
+  await page.keyboard.press('Escape');
+  await frames(page, 2);
+  assert.equal(await page.locator('.handle.held').count(), 0);
+  assert.equal(await chosen(), 1, 'what was in the hand stays chosen');
+  await page.mouse.up();
+  await frames(page, 2);
+  assert.equal(await pieces(page), planned, 'nothing was done');
+  // In the record: what is offered, then the choice, then the record itself.
+  await page.locator('[data-act=correct]').check();
+  await frames(page, 2);
+  await page.locator('.stage').focus();
+  await page.keyboard.press('Escape');
+  await page.keyboard.press('Escape');
+  await frames(page, 2);
+  assert.equal(await page.locator('[data-act=correct]').isChecked(), true);
+  const stage = await page.locator('.stage').boundingBox();
+  await page.mouse.click(stage.x + 300, stage.y + 12);
+  await page.locator('.offer').waitFor();
+  await page.keyboard.press('Escape');
+  await frames(page, 2);
+  assert.equal(await page.locator('.offer').count(), 0);
+  assert.equal(await page.locator('[data-act=correct]').isChecked(), true, 'the record stays open');
+  await page.keyboard.press('Escape');
+  await frames(page, 2);
+  assert.equal(await page.locator('[data-act=correct]').isChecked(), false);
+});
+
+pageTest('on a phone the card leaves wire and tip in sight, and a press closes it', phone, async ({ page }) => {
+  await example(page);
+  const covered = async (of) => {
+    await page.locator('.part-card').waitFor();
+    await frames(page, 4);
+    const card = await page.locator('.part-card').boundingBox();
+    const knob = await page.locator(`[data-handle=tip][data-of="${of}"] .knob`).boundingBox();
+    const wire = await page.locator('.stage .cordon-wire').evaluate((e) => e.getBoundingClientRect().bottom);
+    assert.ok(knob.y + knob.height <= card.y, `the tip at ${knob.y}, the card from ${card.y}`);
+    assert.ok(wire <= card.y, `the wire at ${wire}, the card from ${card.y}`);
+    assert.ok(knob.y >= 0, `the tip at ${knob.y}`);
+  };
+  // By a finger on the wall, where its head stands over it.
+  const knob = await page.locator('[data-handle=tip][data-of="1/0"] .knob').boundingBox();
+  await page.touchscreen.tap(knob.x + knob.width / 2, knob.y + knob.height / 2);
+  await covered('1/0');
+  const close = page.locator('.part-card').getByRole('button', { name: say('card-close') });
+  const box = await close.boundingBox();
+  assert.ok(box.width >= 40 && box.height >= 40, JSON.stringify(box));
+  await close.tap();
+  await page.locator('.part-card').waitFor({ state: 'detached' });
+  assert.equal(await page.locator('.stage .shoot.chosen').count(), 1, 'the part stays chosen');
+});
