@@ -1,5 +1,6 @@
 //! Cordon cover: which stretches of the wire bear wood, which are bare, which are covered twice.
 
+use crate::arrange::{Arrange, arrange_numbers};
 use crate::pose::{AnyRow, Course, Geometry, ON_THE_WIRE, Posed};
 use crate::row::{Limit, Pose, Row, ShootId, Targets, Tree, TreeId};
 use std::sync::Arc;
@@ -207,14 +208,14 @@ pub fn cover_of(laid: Vec<Laid>, row: Span) -> Cover {
         .flat_map(|l| [l.span.from, l.span.to])
         .chain([row.from, row.to])
         .collect();
-    edges.sort_by(f64::total_cmp);
+    arrange_numbers(&mut edges);
     edges.dedup();
     // Depth by a running count over the sorted ends: one pass, however long the row.
     let mut steps: Vec<(f64, i32)> = inside
         .iter()
         .flat_map(|l| [(l.span.from, 1), (l.span.to, -1)])
         .collect();
-    steps.sort_by(|a, b| a.0.total_cmp(&b.0));
+    steps.arrange_by(|a, b| a.0.total_cmp(&b.0));
     let mut step = steps.iter().peekable();
     let mut depth = 0;
     for pair in edges.windows(2) {
@@ -251,7 +252,7 @@ pub fn cover_of(laid: Vec<Laid>, row: Span) -> Cover {
 /// Says which laid shoots end at a gap's edges and which make an overlap.
 fn attribute(cover: &mut Cover, laid: &[Laid]) {
     let mut by_from: Vec<&Laid> = laid.iter().collect();
-    by_from.sort_by(|a, b| a.span.from.total_cmp(&b.span.from));
+    by_from.arrange_by(|a, b| a.span.from.total_cmp(&b.span.from));
     let longest = laid.iter().map(|l| l.span.length()).fold(0.0, f64::max);
     let near = |span: Span, reach: f64| {
         let first = by_from.partition_point(|l| l.span.from < span.from - longest - reach);
@@ -312,7 +313,7 @@ pub fn upright_places(row: &impl AnyRow, g: Geometry) -> Vec<Place> {
     for tree in row.posed_in(g).iter() {
         out.extend(places_of(tree.tree(), tree.courses()));
     }
-    out.sort_by(Place::along_the_row);
+    out.arrange_by(Place::along_the_row);
     out
 }
 

@@ -6,6 +6,7 @@
 //! The crate touches no file, clock, thread, random source, environment or DOM.
 #![warn(missing_docs)]
 
+pub mod arrange;
 pub mod check;
 pub mod cover;
 pub mod digest;

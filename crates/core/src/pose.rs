@@ -6,6 +6,7 @@
 
 mod posed;
 
+use crate::arrange::Arrange;
 pub use posed::{AnyRow, Posed, PosedRow};
 
 use crate::row::{Face, Limit, Pose, Row, Shoot, Targets, Tree, Trellis};
@@ -51,6 +52,8 @@ pub struct Course {
     pub turn: f64,
     /// Length from base to tip.
     pub length: f64,
+    /// Where that ends: it is asked for far more often than a course is made.
+    tip: Point,
 }
 
 impl Course {
@@ -62,6 +65,15 @@ impl Course {
             radius: 0.0,
             turn: 0.0,
             length,
+            tip: base,
+        }
+        .ended()
+    }
+
+    fn ended(self) -> Self {
+        Self {
+            tip: self.point(self.length),
+            ..self
         }
     }
 
@@ -91,7 +103,9 @@ impl Course {
             radius,
             turn,
             length,
+            tip: base,
         }
+        .ended()
     }
 
     fn arc_length(&self) -> f64 {
@@ -136,7 +150,7 @@ impl Course {
 
     /// Where the tip is.
     pub fn tip(&self) -> Point {
-        self.point(self.length)
+        self.tip
     }
 
     /// The corner in which the two straight parts would meet.
@@ -298,7 +312,7 @@ pub fn bend_toward(on: &Posed, index: usize, target: Point, snap: bool) -> Pose 
     let (lowest, laid) = (tenths(Pose::MIN_RISE), tenths(Pose::MAX_RISE));
     let mut rough: Vec<i32> = (lowest..=1800 - lowest).step_by(10).collect();
     rough.extend([laid + 1, 1800 - laid - 1]);
-    rough.sort_unstable();
+    rough.arrange();
     let mut nearest = (f64::INFINITY, shoot.pose);
     let mut look = |tenth: i32| {
         let pose = Pose::from_heading(f64::from(tenth) / 10.0);

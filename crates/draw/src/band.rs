@@ -6,6 +6,7 @@
 
 use crate::element::{add, el, group, path, text};
 use crate::pen::{Pen, num, scale};
+use cordonry::arrange::Arrange;
 use cordonry::cover::{Cover, Place, Span, Stretch};
 use cordonry::row::{Limit, Targets};
 use cordonry::said::Arg;
@@ -103,7 +104,7 @@ impl Band<'_> {
         let mut pen = Pen::default();
         // Spans of one leader after another, joined where they touch.
         let mut spans: Vec<Span> = cover.laid.iter().map(|l| l.span).collect();
-        spans.sort_by(|a, b| a.from.total_cmp(&b.from));
+        spans.arrange_by(|a, b| a.from.total_cmp(&b.from));
         let mut run: Option<Span> = None;
         let mut runs = Vec::new();
         for s in spans {
@@ -222,7 +223,7 @@ impl Band<'_> {
 
     /// Puts labels on a line, those that are wrong first, and leaves out what finds no room.
     fn labels(&mut self, class: &str, y: f64, mut labels: Vec<Label>) {
-        labels.sort_by(|a, b| b.wrong.cmp(&a.wrong).then(a.at.total_cmp(&b.at)));
+        labels.arrange_by(|a, b| b.wrong.cmp(&a.wrong).then(a.at.total_cmp(&b.at)));
         let (left, right) = (self.x(self.span.from), self.x(self.span.to));
         let mut taken: Vec<(f64, f64)> = Vec::new();
         for label in labels {

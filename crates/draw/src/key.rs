@@ -5,6 +5,7 @@ use crate::element::{add, el, group, markup, path};
 use crate::paper::MARGIN;
 use crate::pen::{Pen, num, translate};
 use crate::tree::bud_shape;
+use cordonry::arrange::Arrange;
 use cordonry::work::Work;
 use cordonry_words::Words;
 use kurbo::Point;
@@ -58,7 +59,7 @@ impl Sign {
     /// The signs that stand for any of `work`, in a fixed order.
     pub fn all_of(work: &[Work]) -> Vec<Self> {
         let mut out: Vec<Self> = work.iter().filter_map(Self::of).collect();
-        out.sort();
+        out.arrange();
         out.dedup();
         out
     }

@@ -1,4 +1,4 @@
-//! From the page's crate to a wasm module and the JavaScript that loads it.
+//! From the page's program to a wasm module and the JavaScript that loads it.
 
 use crate::{lock, process, setup, workspace};
 use anyhow::{Context, Result};
@@ -13,19 +13,18 @@ pub const NAME: &str = "cordonry_page";
 /// .cargo/config.toml, and checks of the crate say the same without.
 const ERASED: &str = "target.wasm32-unknown-unknown.rustflags=[\"--cfg\",\"erase_components\"]";
 
-/// Compiles the page's crate and gives the path of the bare module.
+/// Compiles the page and gives the path of the bare module.
 pub fn compile() -> Result<PathBuf> {
     lock::check_agreement()?;
     setup::wasm_target()?;
     process::run(&mut process::cargo(&format!(
-        "build --package cordonry-page --profile web --target {} --config {ERASED}",
+        "build --package cordonry-module --profile web --target {} --config {ERASED}",
         setup::WASM_TARGET
     )))?;
     Ok(workspace::target()
         .join(setup::WASM_TARGET)
         .join("web")
-        .join(NAME)
-        .with_extension("wasm"))
+        .join("cordonry_module.wasm"))
 }
 
 /// How the glue is written.

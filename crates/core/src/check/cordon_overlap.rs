@@ -2,6 +2,7 @@
 
 use super::seen::{Seen, SeenTree, over};
 use super::{Finding, Part, Remedy, Severity};
+use crate::arrange::Arrange;
 use crate::cover::{Laid, Span, Stretch, on_cordon};
 use crate::row::{Limit, Pose, Shoot, ShootId, Toward, TreeId};
 use crate::said::{Arg, Args};
@@ -84,7 +85,7 @@ fn remedies(c: &Seen<'_>, o: &Stretch) -> Vec<Remedy> {
             .take(MOST_TRIED)
             .filter_map(|(t, s, _)| stand_up(c, t, s, o.span)),
     );
-    ways.sort_by(|a, b| a.0.total_cmp(&b.0));
+    ways.arrange_by(|a, b| a.0.total_cmp(&b.0));
     ways.into_iter().map(|(_, r)| r).take(3).collect()
 }
 

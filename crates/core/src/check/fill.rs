@@ -3,6 +3,7 @@
 use super::Remedy;
 use super::seen::{Seen, SeenTree, over};
 use super::stock_too_short::stock_for;
+use crate::arrange::Arrange;
 use crate::cover::{Laid, Span, Stretch};
 use crate::pose::{Course, layout};
 use crate::row::{Kind, Limit, Pose, Shoot, ShootId, Toward, Tree, TreeId};
@@ -37,7 +38,7 @@ pub(super) fn remedies(c: &Seen<'_>, gap: &Stretch) -> Vec<Remedy> {
         .flat_map(|i| ways_of(c, &c.trees[i], gap.span))
         .collect();
     let most = c.limit(Limit::GapMax);
-    ways.sort_by(|a, b| {
+    ways.arrange_by(|a, b| {
         over(a.leaves, most)
             .cmp(&over(b.leaves, most))
             .then(a.costs_upright.cmp(&b.costs_upright))
@@ -138,7 +139,7 @@ fn trees_near(c: &Seen<'_>, gap: &Stretch) -> Vec<usize> {
         .chain((after..c.trees.len()).find(living))
         .chain(gap.by.iter().filter_map(|(t, _)| c.tree_index(*t)))
         .collect();
-    out.sort_unstable();
+    out.arrange();
     out.dedup();
     out
 }
@@ -273,7 +274,7 @@ fn lay_all(c: &Seen<'_>, ways: &[Way], gap: Span) -> Option<Remedy> {
     let instead: Vec<_> = standing.iter().map(|w| (w.tree, w.laid.clone())).collect();
     let leaves = tried(c, gap, &instead)?;
     let mut work: Vec<Work> = standing.iter().flat_map(|w| w.work.clone()).collect();
-    work.sort_by_key(Work::subject);
+    work.arrange_by_key(Work::subject);
     Some(Remedy::new(
         "remedy-lay-all",
         told(leaves, vec![("count", Arg::Count(standing.len() as i64))]),

@@ -31,6 +31,7 @@ mod wall_height;
 mod wires;
 mod work_void;
 
+use crate::arrange::Arrange;
 pub use figures::{Figures, figures};
 pub use finding::{Finding, Part, Remedy, Severity};
 pub use light_cost::{LightCost, tell_costs};
@@ -155,7 +156,7 @@ pub fn check_light(context: &Context<'_>, light: &LightReport, wood: &[Finding])
     findings.extend(light_caught::find(&seen, light, fill));
     findings.extend(light_renewal::find(&seen, light));
     // Each rule's own order holds among findings of one severity.
-    findings.sort_by_key(|f| std::cmp::Reverse(f.severity));
+    findings.arrange_by_key(|f| std::cmp::Reverse(f.severity));
     LightFound { findings, costs }
 }
 
@@ -199,7 +200,7 @@ pub fn survey(context: &Context<'_>, before: Option<Before<'_>>) -> Survey {
         seen.recalled = Recalled::new(context.row, before, cordon_gap::RULE);
     }
     let mut findings: Vec<Finding> = ALL.iter().flat_map(|(_, find)| find(&seen)).collect();
-    findings.sort_by(|a, b| {
+    findings.arrange_by(|a, b| {
         b.severity
             .cmp(&a.severity)
             .then(a.x.total_cmp(&b.x))

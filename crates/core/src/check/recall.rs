@@ -1,6 +1,7 @@
 //! What an earlier survey already worked out.
 
 use super::{Before, Finding, Remedy};
+use crate::arrange::Arrange;
 use crate::cover::Span;
 use crate::row::{Row, Shoot, Tree};
 use std::sync::Arc;
@@ -20,7 +21,7 @@ const MARGIN: f64 = 1_000.0;
 /// How far from its foot a tree's wood can be laid, mm: no remedy lays more than three lengths end to end.
 fn reach(tree: &Tree) -> Span {
     let mut lengths: Vec<f64> = tree.shoots.iter().map(Shoot::length).collect();
-    lengths.sort_by(|a, b| b.total_cmp(a));
+    lengths.arrange_by(|a, b| b.total_cmp(a));
     let far = lengths.iter().take(3).sum::<f64>() + MARGIN;
     Span {
         from: tree.foot.f() - far,
@@ -46,7 +47,7 @@ impl<'a> Recalled<'a> {
             return Self::default();
         }
         let mut gaps: Vec<&Finding> = before.findings.iter().filter(|f| f.rule == rule).collect();
-        gaps.sort_by(|a, b| a.x.total_cmp(&b.x));
+        gaps.arrange_by(|a, b| a.x.total_cmp(&b.x));
         let changed = now.trees.iter().zip(&before.row.trees);
         let touched = changed
             .filter(|(a, b)| !Arc::ptr_eq(a, b))

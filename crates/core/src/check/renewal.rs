@@ -4,6 +4,7 @@
 
 use super::seen::{Seen, SeenTree, distance, over, under};
 use super::{Finding, Remedy, Severity};
+use crate::arrange::Arrange;
 use crate::cover::Span;
 use crate::row::{Kind, Limit, Shoot, ShootId};
 use crate::said::Arg;
@@ -139,7 +140,7 @@ fn in_order(c: &Seen<'_>, seen: &SeenTree<'_>) -> Vec<Candidate> {
             x: course.base.x,
         })
         .collect();
-    all.sort_by(|a, b| {
+    all.arrange_by(|a, b| {
         at_limit(b)
             .cmp(&at_limit(a))
             .then(b.diameter.total_cmp(&a.diameter))

@@ -5,6 +5,7 @@
 
 use super::seen::{Seen, over};
 use super::{Finding, Severity};
+use crate::arrange::{Arrange, arrange_numbers};
 use crate::cover::Span;
 use crate::row::{Limit, Pose};
 use crate::said::Arg;
@@ -110,7 +111,7 @@ fn openings(c: &Seen<'_>, top: f64, most: f64, share: f64) -> Vec<Opening> {
                 })
         })
         .collect();
-    lines.sort_by(|a, b| a.0.total_cmp(&b.0));
+    lines.arrange_by(|a, b| a.0.total_cmp(&b.0));
     let whole = c.whole();
     // Where an opening begins or ends, and on which level.
     let mut edges: Vec<(f64, bool, usize)> = Vec::new();
@@ -125,7 +126,7 @@ fn openings(c: &Seen<'_>, top: f64, most: f64, share: f64) -> Vec<Opening> {
             (x0 + t * (x1 - x0)).clamp(whole.from, whole.to)
         }));
         at.push(whole.to);
-        at.sort_by(f64::total_cmp);
+        arrange_numbers(&mut at);
         for pair in at.windows(2) {
             if over(pair[1] - pair[0], most) {
                 edges.push((pair[0], true, level));
@@ -133,7 +134,7 @@ fn openings(c: &Seen<'_>, top: f64, most: f64, share: f64) -> Vec<Opening> {
             }
         }
     }
-    edges.sort_by(|a, b| a.0.total_cmp(&b.0).then(a.1.cmp(&b.1)).then(a.2.cmp(&b.2)));
+    edges.arrange_by(|a, b| a.0.total_cmp(&b.0).then(a.1.cmp(&b.1)).then(a.2.cmp(&b.2)));
     let mut out: Vec<Opening> = Vec::new();
     let mut levels = 0u32;
     let mut i = 0;

@@ -2,16 +2,14 @@
 
 use super::recall::Recalled;
 use super::{Context, Finding, Part, Severity};
+use crate::arrange::Arrange;
 use crate::cover::{Cover, Laid, Place, Span, cover_of, laid_of, places_of};
 use crate::plan::VoidWork;
 use crate::pose::{Course, Geometry, layout};
-use crate::row::{
-    Kind, Limit, Moment, Pose, Role, Row, Shoot, ShootId, Targets, Toward, Tree, TreeId,
-};
+use crate::row::{Kind, Limit, Moment, Pose, Row, Shoot, ShootId, Targets, Toward, Tree, TreeId};
 use crate::said::Arg;
 use crate::terms::Terms;
 use crate::work::{Work, apply_to_tree};
-use std::collections::BTreeMap;
 
 /// Differences below this, in the unit of what is measured, are none: what stands exactly at its limit passes.
 const NOTHING: f64 = 1e-6;
@@ -40,7 +38,7 @@ pub(super) struct SeenTree<'a> {
     pub tree: &'a Tree,
     pub courses: &'a [Course],
     /// Where its grown uprights on the cordon stand among its shoots.
-    grown: Vec<usize>,
+    grown: &'a [usize],
 }
 
 impl SeenTree<'_> {
@@ -140,9 +138,10 @@ pub(super) struct Seen<'a> {
     pub cover: Cover,
     /// The uprights' places from left to right.
     pub places: Vec<Place>,
-    index: BTreeMap<TreeId, usize>,
-    /// Where each tree's laid wood stands in `cover.laid`.
-    laid_from: BTreeMap<TreeId, std::ops::Range<usize>>,
+    /// Each tree's place in `trees`, by its number.
+    index: Vec<(TreeId, usize)>,
+    /// Where each tree's laid wood stands in `cover.laid`, in the order of `trees`.
+    laid_from: Vec<std::ops::Range<usize>>,
     /// Laid wood by its left end, and the longest of it: what lies near a place is found without a walk of the row.
     by_left: Vec<Laid>,
     longest: f64,
@@ -157,34 +156,32 @@ impl<'a> Seen<'a> {
             .row
             .posed()
             .iter()
-            .map(|posed| (posed.tree(), posed.courses()))
-            .map(|(tree, courses)| SeenTree {
-                tree,
-                courses,
-                grown: tree
-                    .shoots
-                    .iter()
-                    .enumerate()
-                    .filter(|(_, s)| tree.role(s) == Role::Upright)
-                    .map(|(i, _)| i)
-                    .collect(),
+            .map(|posed| SeenTree {
+                tree: posed.tree(),
+                courses: posed.courses(),
+                grown: posed.uprights(),
             })
             .collect();
-        let laid: Vec<Laid> = trees
-            .iter()
-            .flat_map(|t| laid_of(t.tree, t.courses, g, c.targets))
-            .collect();
-        let mut laid_from: BTreeMap<TreeId, std::ops::Range<usize>> = BTreeMap::new();
-        for (i, l) in laid.iter().enumerate() {
-            laid_from.entry(l.tree).or_insert(i..i).end = i + 1;
+        let mut laid: Vec<Laid> = Vec::new();
+        let mut laid_from = Vec::with_capacity(trees.len());
+        for t in &trees {
+            let first = laid.len();
+            laid.extend(laid_of(t.tree, t.courses, g, c.targets));
+            laid_from.push(first..laid.len());
         }
+        let mut index: Vec<(TreeId, usize)> = trees
+            .iter()
+            .enumerate()
+            .map(|(i, t)| (t.tree.id, i))
+            .collect();
+        index.arrange();
         let mut places: Vec<Place> = trees
             .iter()
             .flat_map(|t| places_of(t.tree, t.courses))
             .collect();
-        places.sort_by(Place::along_the_row);
+        places.arrange_by(Place::along_the_row);
         let mut by_left = laid.clone();
-        by_left.sort_by(|a, b| a.span.from.total_cmp(&b.span.from));
+        by_left.arrange_by(|a, b| a.span.from.total_cmp(&b.span.from));
         let longest = laid.iter().map(|l| l.span.length()).fold(0.0, f64::max);
         let whole = Span {
             from: c.row.from.f(),
@@ -197,11 +194,7 @@ impl<'a> Seen<'a> {
             targets: c.targets,
             void: c.void,
             g,
-            index: trees
-                .iter()
-                .enumerate()
-                .map(|(i, t)| (t.tree.id, i))
-                .collect(),
+            index,
             trees,
             laid_from,
             cover: cover_of(laid, whole),
@@ -219,7 +212,8 @@ impl<'a> Seen<'a> {
 
     /// Where a tree stands in `trees`.
     pub fn tree_index(&self, id: TreeId) -> Option<usize> {
-        self.index.get(&id).copied()
+        let at = self.index.binary_search_by_key(&id, |(tree, _)| *tree);
+        Some(self.index[at.ok()?].1)
     }
 
     /// A tree by its number.
@@ -259,7 +253,7 @@ impl<'a> Seen<'a> {
     /// The tree after `works` on it, done in the order of their subjects as a season does them.
     pub fn after(&self, tree: &Tree, works: &[Work]) -> Option<Tree> {
         let mut order: Vec<&Work> = works.iter().collect();
-        order.sort_by_key(|w| w.subject());
+        order.arrange_by_key(|w| w.subject());
         let mut out = tree.clone();
         for work in order {
             out = apply_to_tree(&out, self.moment, self.terms, work).ok()?;
@@ -283,9 +277,8 @@ impl<'a> Seen<'a> {
 
     /// A tree's laid wood as it is.
     pub fn laid_now(&self, tree: TreeId) -> &[Laid] {
-        self.laid_from
-            .get(&tree)
-            .map_or(&[], |range| &self.cover.laid[range.clone()])
+        self.tree_index(tree)
+            .map_or(&[], |i| &self.cover.laid[self.laid_from[i].clone()])
     }
 
     /// The laid wood of one shoot as it is.

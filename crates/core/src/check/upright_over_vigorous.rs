@@ -3,6 +3,7 @@
 use super::renewal::stub;
 use super::seen::{Seen, over};
 use super::{Finding, Severity};
+use crate::arrange::arrange_numbers;
 use crate::row::{Limit, Pose, ShootId, Toward};
 use crate::said::Arg;
 
@@ -24,7 +25,7 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
         if all.len() < FEWEST {
             continue;
         }
-        all.sort_by(f64::total_cmp);
+        arrange_numbers(&mut all);
         let middle = all.len() / 2;
         let median = match all.len() % 2 {
             0 => (all[middle - 1] + all[middle]) / 2.0,

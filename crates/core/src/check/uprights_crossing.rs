@@ -3,6 +3,7 @@
 use super::seen::{Seen, SeenTree, over};
 use super::upright_outside::straighten;
 use super::{Finding, Severity};
+use crate::arrange::Arrange;
 use crate::pose::Course;
 use crate::row::{Limit, Shoot};
 use crate::said::Arg;
@@ -31,7 +32,7 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
                 .map(move |(s, course)| standing(seen, s, course))
         })
         .collect();
-    all.sort_by(|a, b| a.from.total_cmp(&b.from));
+    all.arrange_by(|a, b| a.from.total_cmp(&b.from));
     // Whom each one leans across: the one that leans more is the one at fault.
     let mut crossed: Vec<(usize, usize)> = Vec::new();
     for i in 0..all.len() {
@@ -47,7 +48,7 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
             }
         }
     }
-    crossed.sort_unstable();
+    crossed.arrange();
     crossed
         .chunk_by(|a, b| a.0 == b.0)
         .filter(|group| over(group.len() as f64, most))

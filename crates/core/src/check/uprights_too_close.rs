@@ -2,6 +2,7 @@
 
 use super::seen::{Seen, distance, over, under};
 use super::{Finding, Part, Remedy, Severity, uprights_too_far};
+use crate::arrange::Arrange;
 use crate::cover::Place;
 use crate::row::Limit;
 use crate::said::Arg;
@@ -48,7 +49,7 @@ fn remedies(c: &Seen<'_>, i: usize) -> Vec<Remedy> {
         let space = sides.map_or(0.0, |(left, right)| right.x - left.x);
         (c.worth(c.places[out]), space, c.places[out], sides)
     });
-    ways.sort_by(|a, b| a.0.total_cmp(&b.0).then(a.1.total_cmp(&b.1)));
+    ways.arrange_by(|a, b| a.0.total_cmp(&b.0).then(a.1.total_cmp(&b.1)));
     ways.into_iter()
         .filter_map(|(_, space, place, sides)| match sides {
             Some(sides) if over(space, c.limit(Limit::UprightSpacingMax)) => {

@@ -2,6 +2,7 @@
 
 use super::seen::{Seen, distance, over, under};
 use super::{Finding, Part, Remedy, Severity};
+use crate::arrange::arrange_numbers;
 use crate::cover::{Place, Span};
 use crate::row::{Face, Limit, Pose, Tree};
 use crate::said::Arg;
@@ -60,7 +61,7 @@ pub(super) fn remedies(
 ) -> Vec<Remedy> {
     let largest = |marks: &[f64]| {
         let mut ends: Vec<f64> = marks.iter().copied().chain([a.x, b.x]).collect();
-        ends.sort_by(f64::total_cmp);
+        arrange_numbers(&mut ends);
         ends.windows(2)
             .map(|w| c.apart(w[0], w[1]).0)
             .fold(0.0, f64::max)

@@ -5,6 +5,7 @@
 //! began, and the rows beside it are copies of it. Each tree's leaves are kept by themselves, so that a tree that changed
 //! is laid anew alone.
 
+use crate::arrange::Arrange;
 use serde::{Deserialize, Serialize};
 use std::ops::Range;
 use std::sync::Arc;
@@ -486,7 +487,7 @@ fn on_the_grid(columns: &[Range<i64>], n: usize) -> Vec<Range<usize>> {
         parts.push(0..to.saturating_sub(n));
     }
     parts.retain(|part| !part.is_empty());
-    parts.sort_by_key(|part| (part.start, part.end));
+    parts.arrange_by_key(|part| (part.start, part.end));
     let mut out: Vec<Range<usize>> = Vec::new();
     for part in parts {
         match out.last_mut() {

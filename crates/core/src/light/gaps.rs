@@ -1,5 +1,6 @@
 //! Light gaps: see-through stretches of the wall, ranked by what they lose.
 
+use crate::arrange::Arrange;
 use core::ops::Range;
 use serde::{Deserialize, Serialize};
 
@@ -153,7 +154,7 @@ pub fn light_gaps(
             loss,
         });
     }
-    out.sort_by(|a, b| {
+    out.arrange_by(|a, b| {
         b.loss
             .total_cmp(&a.loss)
             .then(a.x0.total_cmp(&b.x0))
@@ -221,7 +222,7 @@ fn find(wall: &Wall, rule: &GapRule) -> (Vec<Run>, usize) {
         run.gap = head(&mut heads, i);
     }
     let mut names: Vec<usize> = runs.iter().map(|r| r.gap).collect();
-    names.sort_unstable();
+    names.arrange();
     names.dedup();
     for run in &mut runs {
         run.gap = names.partition_point(|n| *n < run.gap);

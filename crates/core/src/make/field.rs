@@ -1,5 +1,6 @@
 //! The fields of a short form: how each is written, read and held to its range.
 
+use crate::arrange::Arrange;
 use crate::refusal::Refusal;
 use crate::row::{Covering, Row, Trellis, Wire};
 use crate::said::Arg;
@@ -179,7 +180,7 @@ pub(crate) fn read_wires(text: &str, style: LengthStyle) -> Result<Vec<Mm>, Refu
         .filter(|t| !t.is_empty())
         .map(|t| Field::Wires.read(t, style).map(Mm::round))
         .collect::<Result<_, _>>()?;
-    heights.sort();
+    heights.arrange();
     check_wires(&heights)?;
     Ok(heights)
 }

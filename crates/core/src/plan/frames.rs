@@ -2,6 +2,7 @@
 
 use super::void::VoidWork;
 use super::{Moment, Phase, Plan, Schedule};
+use crate::arrange::Arrange;
 use crate::row::Trellis;
 use crate::terms::Terms;
 use crate::work::apply_to_trellis;
@@ -74,7 +75,7 @@ impl Frames {
     pub fn first_change(&self, other: &Self) -> Option<(Moment, Phase)> {
         let frames = self.frames.iter().chain(&other.frames);
         let mut states: Vec<(Moment, Phase)> = frames.map(|(m, _)| (*m, Phase::After)).collect();
-        states.sort_unstable();
+        states.arrange();
         // What the found row stands under counts before any work.
         let start = states.first().map(|(m, _)| (*m, Phase::Before));
         let differ =

@@ -9,6 +9,7 @@ use super::schedule::OnTree;
 use super::void::VoidWork;
 use super::walk::Walk;
 use super::{Moment, Phase, Plan, Scheme};
+use crate::arrange::Arrange;
 use crate::pose::{Posed, PosedRow};
 use crate::refusal::Refusal;
 use crate::row::{Row, Tree, TreeId};
@@ -96,7 +97,7 @@ impl Replayer {
             kept.runs
                 .retain(|id, _| cast.found.contains(id) || scheme.schedule.on(Some(*id)).is_some());
         }
-        void.sort_by_key(|v| (v.moment, v.work.subject()));
+        void.arrange_by_key(|v| (v.moment, v.work.subject()));
         Ok(replayed(plan, &frames, moment, phase, posed, void))
     }
 

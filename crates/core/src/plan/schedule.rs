@@ -4,6 +4,7 @@
 //! work shares all else with the plan that it came from, and replay borrows it tree by tree. Nobody else knows how it
 //! is held: work is asked for by moment, by tree, or by both.
 
+use crate::arrange::Arrange;
 use crate::row::{Moment, TreeId, Window};
 use crate::work::{Subject, Work};
 use rpds::RedBlackTreeMapSync;
@@ -202,7 +203,7 @@ impl FromIterator<(Moment, Work)> for Schedule {
         }
         let batch = |(moment, mut work): (Moment, Vec<Work>)| {
             work.reverse();
-            work.sort_by_key(Work::subject);
+            work.arrange_by_key(Work::subject);
             work.dedup_by_key(|w| w.subject());
             work.shrink_to_fit();
             let work = Arc::new(work);

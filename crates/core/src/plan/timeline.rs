@@ -4,6 +4,7 @@ use super::frames::Frames;
 use super::replay::{Cast, Replayed, replayed};
 use super::walk::Walk;
 use super::{Moment, Phase, Plan, Scheme};
+use crate::arrange::Arrange;
 use crate::pose::Posed;
 use crate::refusal::Refusal;
 use crate::row::TreeId;
@@ -81,7 +82,7 @@ impl Iterator for Timeline<'_> {
             void.extend(walk.void.iter().cloned());
             row.push(Arc::clone(posed));
         }
-        void.sort_by_key(|v| (v.moment, v.work.subject()));
+        void.arrange_by_key(|v| (v.moment, v.work.subject()));
         Some(replayed(plan, frames, moment, phase, row, void))
     }
 }

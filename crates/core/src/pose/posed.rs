@@ -1,17 +1,19 @@
 //! Trees and rows with where their shoots run, so that nobody lays out the same tree twice.
 
 use super::{Course, Geometry, layout};
-use crate::row::{Row, Shoot, Targets, Tree};
+use crate::arrange::Arrange;
+use crate::row::{Role, Row, Shoot, Targets, Tree};
 use std::borrow::Cow;
 use std::ops::Deref;
 use std::sync::{Arc, OnceLock};
 
-/// A tree and where its shoots run. The courses are worked out when they are first asked for.
+/// A tree and where its shoots run. What follows from it is worked out when it is first asked for.
 #[derive(Clone, Debug)]
 pub struct Posed {
     tree: Arc<Tree>,
     geometry: Geometry,
     courses: OnceLock<Box<[Course]>>,
+    uprights: OnceLock<Box<[usize]>>,
 }
 
 impl Posed {
@@ -21,6 +23,7 @@ impl Posed {
             tree,
             geometry,
             courses: OnceLock::new(),
+            uprights: OnceLock::new(),
         }
     }
 
@@ -43,6 +46,17 @@ impl Posed {
     /// Every shoot with its course.
     pub fn pairs(&self) -> impl Iterator<Item = (&Shoot, &Course)> {
         self.tree.shoots.iter().zip(self.courses())
+    }
+
+    /// Where its grown uprights on the cordon stand among its shoots.
+    pub fn uprights(&self) -> &[usize] {
+        self.uprights.get_or_init(|| {
+            let shoots = self.tree.shoots.iter().enumerate();
+            shoots
+                .filter(|(_, s)| self.tree.role(s) == Role::Upright)
+                .map(|(i, _)| i)
+                .collect()
+        })
     }
 
     /// Whether it is that very tree, in the same geometry.
@@ -98,7 +112,7 @@ impl PosedRow {
 
     /// A row of trees that are posed already: its own are put in place of those that `row` has, in order of place.
     pub(crate) fn from_posed(row: Row, geometry: Geometry, mut posed: Vec<Arc<Posed>>) -> Self {
-        posed.sort_by_key(|p| (p.tree.foot, p.tree.id));
+        posed.arrange_by_key(|p| (p.tree.foot, p.tree.id));
         let trees = posed.iter().map(|p| Arc::clone(&p.tree)).collect();
         Self {
             row: Row { trees, ..row },

@@ -10,6 +10,7 @@ mod targets;
 mod tree;
 mod trellis;
 
+use crate::arrange::Arrange;
 pub use ids::{ShootId, TreeId};
 pub use moment::{Moment, Phase, Window};
 pub use role::Role;
@@ -57,7 +58,7 @@ impl Row {
 
     /// Puts the trees in order of place, then of id.
     pub fn sort(&mut self) {
-        self.trees.sort_by_key(|t| (t.foot, t.id));
+        self.trees.arrange_by_key(|t| (t.foot, t.id));
     }
 
     /// The usual distance between neighbouring trees: the median, or `None` with fewer than two.
@@ -67,7 +68,7 @@ impl Row {
             .windows(2)
             .map(|w| w[1].foot - w[0].foot)
             .collect();
-        gaps.sort();
+        gaps.arrange();
         gaps.get(gaps.len() / 2).copied()
     }
 }

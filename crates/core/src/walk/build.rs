@@ -2,6 +2,7 @@
 
 use super::WalkSetup;
 use super::state::{Draft, Leader, State};
+use crate::arrange::Arrange;
 use crate::make::field::trellis;
 use crate::make::wood::{bare_tree, course, fork_length, length_to, shoot};
 use crate::plan::Plan;
@@ -187,7 +188,7 @@ fn leader(tree: &Tree, draft: &Leader, id: u32, g: Geometry) -> Shoot {
 /// The usual thickness of the tree's uprights, where one was measured: what the others are taken to have.
 fn median(draft: &Draft) -> Option<u16> {
     let mut all: Vec<u16> = draft.uprights.iter().filter_map(|u| u.thick).collect();
-    all.sort_unstable();
+    all.arrange();
     all.get(all.len() / 2).copied()
 }
 

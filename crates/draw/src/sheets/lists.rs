@@ -8,6 +8,7 @@ use crate::figures::FigureTable;
 use crate::measure::{Face, STRONG, TEXT, wrap};
 use crate::pen::Pen;
 use crate::worklist::{place, work_line};
+use cordonry::arrange::{Arrange, arrange_numbers};
 use cordonry::check::{Finding, Severity};
 use cordonry::pose::Geometry;
 use cordonry::said::Arg;
@@ -133,7 +134,7 @@ pub fn work(told: &Told<'_>, width: f64) -> Vec<Item> {
         (Some(a), Some(b)) => a.total_cmp(&b),
         (a, b) => a.is_some().cmp(&b.is_some()),
     };
-    pieces.sort_by(|a, b| order(a.0, b.0).then(order(a.1, b.1)));
+    pieces.arrange_by(|a, b| order(a.0, b.0).then(order(a.1, b.1)));
     let mut out = Vec::new();
     for (_, _, line) in pieces {
         let mut pen = Pen::default();
@@ -210,7 +211,7 @@ pub fn findings(told: &Told<'_>, width: f64) -> Vec<Item> {
 /// Where findings are along the row.
 fn places(findings: &[&Finding], words: &Words) -> String {
     let mut places: Vec<f64> = findings.iter().map(|f| f.x).collect();
-    places.sort_by(f64::total_cmp);
+    arrange_numbers(&mut places);
     let mut shown: Vec<String> = places
         .into_iter()
         .map(|x| words.text("value", &[("value", Arg::Length(x))]))

@@ -2,6 +2,7 @@
 
 use super::Look;
 use crate::document::{Document, Edit, Mode};
+use cordonry::arrange::Arrange;
 use cordonry::check::{Before, Context, Figures, Finding, Part, survey};
 use cordonry::cover::{Cover, Place};
 use cordonry::plan::{Moment, Phase, Plan, VoidWork};
@@ -250,7 +251,7 @@ impl Scene {
                 ));
             }
         }
-        order.sort_by(|a, b| a.0.total_cmp(&b.0).then(a.1.cmp(&b.1)));
+        order.arrange_by(|a, b| a.0.total_cmp(&b.0).then(a.1.cmp(&b.1)));
         let here = from.and_then(|c| order.iter().position(|(_, p)| *p == c));
         let next = match (here, forward) {
             (None, true) => 0,

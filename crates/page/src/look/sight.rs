@@ -2,6 +2,7 @@
 
 use super::{LightFindings, Look, Scene};
 use crate::document::Document;
+use cordonry::arrange::Arrange;
 use cordonry::check::{Finding, LightFound};
 use cordonry::refusal::Refusal;
 use cordonry::row::TreeId;
@@ -103,7 +104,7 @@ impl Sight {
     pub fn all_findings(&self) -> Vec<&Finding> {
         let light = self.light.all();
         let mut all: Vec<&Finding> = self.scene.findings.iter().chain(light).collect();
-        all.sort_by_key(|f| std::cmp::Reverse(f.severity));
+        all.arrange_by_key(|f| std::cmp::Reverse(f.severity));
         all
     }
 }

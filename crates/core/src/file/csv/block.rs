@@ -18,6 +18,7 @@
 use super::pieces::{self, in_range};
 use super::record::{Record, split_unit};
 use super::{BadLine, MAX_BAD, Style};
+use crate::arrange::Arrange;
 use crate::file::short;
 use crate::plan::{Plan, Setting};
 use crate::range::{self, Range};
@@ -154,8 +155,8 @@ impl Block {
                 });
             }
         }
-        out.wires.sort_by_key(|w| w.height);
-        out.posts.sort();
+        out.wires.arrange_by_key(|w| w.height);
+        out.posts.arrange();
         out
     }
 

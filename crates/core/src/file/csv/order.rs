@@ -4,6 +4,7 @@
 //! tell apart, such as two growths of one season, is one. Written and read, such a tree is the same.
 
 use super::record::LONGEST_CELL;
+use crate::arrange::Arrange;
 use crate::row::{Face, GrowthUnit, Shoot, ShootId, Tree};
 use std::collections::{BTreeMap, VecDeque};
 
@@ -16,7 +17,7 @@ pub(super) fn ordered(shoots: &[Shoot], rank: impl Fn(usize) -> usize) -> Vec<Sh
         }
     }
     for list in children.values_mut() {
-        list.sort_by(|a, b| {
+        list.arrange_by(|a, b| {
             let at = |n: &usize| shoots[*n].at;
             at(a).total_cmp(&at(b)).then(rank(*a).cmp(&rank(*b)))
         });

@@ -3,6 +3,7 @@
 use super::block::{Block, Fact};
 use super::record::{Record, records, split_unit};
 use super::{BadLine, MAX_BAD};
+use crate::arrange::{Arrange, arrange_numbers};
 use crate::file::short;
 use crate::refusal::Refusal;
 use crate::said::{Arg, Said};
@@ -307,7 +308,7 @@ impl Table {
                 ],
             ));
         }
-        bad.sort_by_key(|(n, _)| *n);
+        bad.arrange_by_key(|(n, _)| *n);
         let delimiter = char::from(self.delimiter).to_string();
         out.extend(bad.into_iter().filter_map(|(n, why)| {
             let record = self.records.get(n)?;
@@ -415,7 +416,7 @@ fn names_columns(line: &str, delimiter: u8) -> bool {
     let cells = line.split(char::from(delimiter));
     let named = cells.filter_map(|c| Column::named(&split_unit(c.trim().trim_matches('"')).0));
     let mut found: Vec<Column> = named.filter(|c| NEEDED.contains(c)).collect();
-    found.sort();
+    found.arrange();
     found.dedup();
     found.len() >= 2
 }
@@ -444,7 +445,7 @@ fn guess(column: Column, bare: &[(bool, f64)]) -> BareUnit {
     match column {
         Column::Place => {
             let mut feet = of_trees;
-            feet.sort_by(f64::total_cmp);
+            arrange_numbers(&mut feet);
             let apart = feet.windows(2).map(|w| w[1] - w[0]).filter(|d| *d > 0.0);
             match median(apart.collect()) {
                 Some(spacing) => unit(spacing, 20.0, 600.0),
@@ -469,7 +470,7 @@ fn guess(column: Column, bare: &[(bool, f64)]) -> BareUnit {
 }
 
 fn median(mut numbers: Vec<f64>) -> Option<f64> {
-    numbers.sort_by(f64::total_cmp);
+    arrange_numbers(&mut numbers);
     numbers.get(numbers.len() / 2).copied()
 }
 

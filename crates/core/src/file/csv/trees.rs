@@ -6,6 +6,7 @@ use super::lines::{Line, Says};
 use super::order::ordered;
 use super::pieces::{Held, LineKind, Parent, Place, in_range};
 use super::table::Column;
+use crate::arrange::Arrange;
 use crate::plan::Plan;
 use crate::pose::{Course, Geometry, course_of};
 use crate::range;
@@ -325,7 +326,7 @@ impl<'a> TreeBuild<'a> {
         let laid =
             |s: &Says| s.kind == LineKind::Part(Kind::Leader) || s.pose.held == Some(Held::Laid);
         let mut order: Vec<(usize, &Says)> = others.to_vec();
-        order.sort_by_key(|(n, s)| match s.parent {
+        order.arrange_by_key(|(n, s)| match s.parent {
             _ if laid(s) => (0, *n),
             Parent::Near => (2, *n),
             _ => (1, *n),

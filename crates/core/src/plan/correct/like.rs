@@ -1,6 +1,7 @@
 //! What is added to the record begins as its like on the row is, and is then measured.
 
 use super::Correction;
+use crate::arrange::arrange_numbers;
 use crate::plan::Plan;
 use crate::row::{Face, Kind, Planted, Pose, Row, Shoot, ShootId, Toward, Tree, TreeId};
 use crate::units::{Deg, Mm};
@@ -10,7 +11,7 @@ use crate::usual;
 const UPRIGHT: f64 = 600.0;
 
 fn middle(mut values: Vec<f64>) -> Option<f64> {
-    values.sort_by(f64::total_cmp);
+    arrange_numbers(&mut values);
     values.get(values.len() / 2).copied()
 }
 

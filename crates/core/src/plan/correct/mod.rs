@@ -7,6 +7,7 @@ mod like;
 mod measure;
 mod one_tree;
 
+use crate::arrange::Arrange;
 pub use measure::{Measure, Pick, Picked};
 
 use super::Plan;
@@ -289,7 +290,7 @@ impl Plan {
                     place_on_row(Where::Row, "measure-post", *at)?;
                 }
                 row.trellis.posts = at_mm.clone();
-                row.trellis.posts.sort();
+                row.trellis.posts.arrange();
                 row.trellis.posts.dedup();
             }
             Correction::Wires { wires } => row.trellis.wires = checked_wires(wires)?,
@@ -345,7 +346,7 @@ impl Plan {
 
 /// One above the highest; where there is none, the lowest that is free.
 fn free_number(mut taken: Vec<u32>) -> u32 {
-    taken.sort_unstable();
+    taken.arrange();
     taken.dedup();
     match taken.last().copied() {
         None => 1,
@@ -375,7 +376,7 @@ fn checked_wires(wires: &[Wire]) -> Result<Vec<Wire>, Refusal> {
         range::WIRES,
     )?;
     let mut out = wires.to_vec();
-    out.sort_by_key(|w| w.height);
+    out.arrange_by_key(|w| w.height);
     let (mut low, high) = range::WIRE_HEIGHT;
     for wire in &out {
         let range = (low, high);

@@ -1,5 +1,6 @@
 //! Work on the wires.
 
+use crate::arrange::Arrange;
 use crate::range;
 use crate::refusal::Refusal;
 use crate::row::{Trellis, Wire};
@@ -75,7 +76,7 @@ pub fn apply_to_trellis(trellis: &Trellis, work: &Work) -> Result<Trellis, Refus
         }
         _ => {}
     }
-    out.wires.sort_by_key(|w| w.height);
+    out.wires.arrange_by_key(|w| w.height);
     Ok(out)
 }
 

@@ -1,6 +1,7 @@
 //! What is kept on the device: one record a plan, written by one tab at a time; a few settings.
 
 use crate::browser::app::{App, Keeper, Kept, Record};
+use cordonry::arrange::Arrange;
 use cordonry::units::LengthStyle;
 use cordonry_draw::Paper;
 use idb::{
@@ -152,7 +153,7 @@ pub async fn records() -> Vec<Record> {
         .into_iter()
         .filter_map(|v| serde_wasm_bindgen::from_value(v).ok())
         .collect();
-    out.sort_by(|a, b| b.saved_ms.total_cmp(&a.saved_ms));
+    out.arrange_by(|a, b| b.saved_ms.total_cmp(&a.saved_ms));
     out
 }
 

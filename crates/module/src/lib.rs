@@ -1,0 +1,3 @@
+//! The page's program, linked.
+#[cfg(target_arch = "wasm32")]
+pub use cordonry_page::*;
