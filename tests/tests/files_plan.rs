@@ -1,7 +1,7 @@
 //! Plan files: what is written is read back, and what can't be read is refused by name.
 
 use cordonry::file::{MAX_BYTES, VERSION, read_plan, write_plan};
-use cordonry::row::{Moment, Origin, ShootId, TreeId, Window};
+use cordonry::row::{Limit, Moment, Origin, ShootId, TreeId, Window};
 use cordonry_words::Words;
 use std::collections::BTreeMap;
 use std::path::Path;
@@ -488,4 +488,38 @@ mod hostile {
             }
         }
     }
+}
+
+#[test]
+fn every_limit_of_version_1_is_read_for_ever() {
+    let text = include_str!("../data/versions/limits-of-v1.json");
+    let written: serde_json::Value = serde_json::from_str(text).unwrap();
+    let written = written["targets"].as_object().unwrap();
+    assert_eq!(written.len(), 44, "version 1 has 44 limits");
+    let plan = read_plan(text.as_bytes()).unwrap();
+    // What the model still has holds the value, or the nearest that it accepts now.
+    let mut held = 0;
+    for limit in Limit::ALL {
+        let info = limit.info();
+        if let Some(value) = written.get(info.key).and_then(serde_json::Value::as_f64) {
+            assert_eq!(
+                plan.targets.get(*limit),
+                value.clamp(info.min, info.max),
+                "{}",
+                info.key
+            );
+            held += 1;
+        }
+    }
+    assert!(held >= 40, "{held} of them are known today");
+    check_refused(
+        &text.replace("\"gap_max_mm\": 1000", "\"gap_max_mm\": 1001"),
+        "refusal-limit",
+        &["1001", "1000"],
+    );
+    check_refused(
+        &text.replace("gap_max_mm", "gap_most_mm"),
+        "refusal-file-content",
+        &["gap_most_mm"],
+    );
 }

@@ -72,7 +72,7 @@ pub struct Plan {
     pub site: Arc<Site>,
     /// The limits in force.
     pub targets: Arc<Targets>,
-    /// The values of the model of nodes and growth.
+    /// The values of the model of nodes and growth. No file holds them yet: a plan that is read has the defaults.
     pub assumptions: Arc<Assumptions>,
     /// The row as found: the dormant state before its leaf. Its places are whole millimetres.
     pub found: Arc<Row>,

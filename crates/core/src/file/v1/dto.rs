@@ -5,7 +5,7 @@ use super::work::Work;
 use crate::file::json::UpTo;
 use crate::plan::Plan;
 use crate::row;
-use crate::row::{Limit, Row};
+use crate::row::Row;
 use crate::units::Deg;
 use serde::de::{Deserializer, Error as _, MapAccess, Visitor};
 use serde::ser::SerializeMap;
@@ -31,7 +31,11 @@ pub struct File {
     pub note: String,
     #[serde(default, skip_serializing_if = "is_default")]
     pub site: Site,
-    #[serde(default, skip_serializing_if = "is_default")]
+    #[serde(
+        default,
+        deserialize_with = "targets",
+        skip_serializing_if = "is_default"
+    )]
     pub targets: Targets,
     pub found: Found,
     #[serde(default, skip_serializing_if = "UpTo::is_empty")]
@@ -72,30 +76,33 @@ impl Serialize for Targets {
     }
 }
 
-impl<'de> Deserialize<'de> for Targets {
-    fn deserialize<D: Deserializer<'de>>(d: D) -> Result<Self, D::Error> {
-        struct Limits;
-        impl<'de> Visitor<'de> for Limits {
-            type Value = Targets;
-            fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-                f.write_str("limits by name")
-            }
-            fn visit_map<A: MapAccess<'de>>(self, mut map: A) -> Result<Targets, A::Error> {
-                let mut out: Vec<(String, f64)> = Vec::new();
-                while let Some((key, value)) = map.next_entry::<String, f64>()? {
-                    if !Limit::ALL.iter().any(|l| l.info().key == key) {
-                        return Err(A::Error::custom(format!("unknown limit `{key}`")));
-                    }
-                    if out.iter().any(|(k, _)| *k == key) {
-                        return Err(A::Error::custom(format!("duplicate limit `{key}`")));
-                    }
-                    out.push((key, value));
-                }
-                Ok(Targets(out))
-            }
+fn targets<'de, D: Deserializer<'de>>(d: D) -> Result<Targets, D::Error> {
+    limits(d, super::limits::has)
+}
+
+/// Limits by name: one that `has` does not know is refused, and one that stands twice.
+pub fn limits<'de, D: Deserializer<'de>>(d: D, has: fn(&str) -> bool) -> Result<Targets, D::Error> {
+    struct Limits(fn(&str) -> bool);
+    impl<'de> Visitor<'de> for Limits {
+        type Value = Targets;
+        fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+            f.write_str("limits by name")
         }
-        d.deserialize_map(Limits)
+        fn visit_map<A: MapAccess<'de>>(self, mut map: A) -> Result<Targets, A::Error> {
+            let mut out: Vec<(String, f64)> = Vec::new();
+            while let Some((key, value)) = map.next_entry::<String, f64>()? {
+                if !(self.0)(&key) {
+                    return Err(A::Error::custom(format!("unknown limit `{key}`")));
+                }
+                if out.iter().any(|(k, _)| *k == key) {
+                    return Err(A::Error::custom(format!("duplicate limit `{key}`")));
+                }
+                out.push((key, value));
+            }
+            Ok(Targets(out))
+        }
     }
+    d.deserialize_map(Limits(has))
 }
 
 #[derive(Serialize, Deserialize)]

@@ -6,6 +6,7 @@
 //! would else be a value that silently does nothing.
 
 pub(super) mod dto;
+pub(super) mod limits;
 pub(super) mod parts;
 mod work;
 

@@ -3,12 +3,14 @@
 use crate::file::json::UpTo;
 use crate::file::v1::dto::{
     Laterals, MAX_MARKS, MAX_UNITS, MarkDto, Pose, SchemeDto, Site, Targets, Trellis, is_default,
+    limits,
 };
 use crate::file::v1::parts::{Face, Planted, Toward};
 use crate::plan::Plan;
 use crate::row;
-use crate::row::Row;
+use crate::row::{Limit, Row};
 use crate::units::Deg;
+use serde::de::Deserializer;
 use serde::{Deserialize, Serialize};
 
 #[derive(Serialize, Deserialize)]
@@ -22,13 +24,21 @@ pub struct File {
     pub note: String,
     #[serde(default, skip_serializing_if = "is_default")]
     pub site: Site,
-    #[serde(default, skip_serializing_if = "is_default")]
+    #[serde(
+        default,
+        deserialize_with = "targets",
+        skip_serializing_if = "is_default"
+    )]
     pub targets: Targets,
     pub found: Found,
     #[serde(default, skip_serializing_if = "UpTo::is_empty")]
     pub schemes: UpTo<SchemeDto, { Plan::MAX_SCHEMES }>,
     #[serde(default, skip_serializing_if = "UpTo::is_empty")]
     pub marks: UpTo<MarkDto, MAX_MARKS>,
+}
+
+fn targets<'de, D: Deserializer<'de>>(d: D) -> Result<Targets, D::Error> {
+    limits(d, |key| Limit::ALL.iter().any(|l| l.info().key == key))
 }
 
 #[derive(Serialize, Deserialize)]

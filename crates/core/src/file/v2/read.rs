@@ -4,6 +4,7 @@ use super::dto::*;
 use super::held;
 use crate::file::json;
 use crate::file::v1::dto::{self as v1, Pose, SchemeDto, Site, Trellis};
+use crate::file::v1::limits::as_today;
 use crate::plan::{Mark, Plan, Scheme};
 use crate::range::{self, Range};
 use crate::refusal::Refusal;
@@ -19,7 +20,7 @@ use std::sync::Arc;
 /// The plan in a text that says it is of version 1.
 pub(in crate::file) fn read_v1(text: &str) -> Result<Plan, Refusal> {
     let file: v1::File = serde_json::from_str(text).map_err(|e| json::refusal(&e))?;
-    plan_of(file.into())
+    plan_of(as_today(file)?.into())
 }
 
 /// The plan in a text that says it is of version 2.
