@@ -1,10 +1,10 @@
-// `cargo xtask bench edit`: a drag on a long row, beside one circle dragged on an empty page; with `light` after the row's
-// size the light map is on.
+// `cargo xtask bench edit`: a drag on a long row, or on several by comma, beside one circle dragged on an empty page; with
+// `light` after the rows' sizes the light map is on.
 import { anchor, measureDrag } from './drag.mjs';
 import { open } from './rig.mjs';
 import { quantile } from './trace.mjs';
 
-const ROW = process.argv[2] ?? '300x10';
+const ROWS = (process.argv[2] ?? '300x10').split(',');
 const LIGHT = process.argv[3] === 'light';
 const HANDLE = '[data-handle="tip"]';
 
@@ -20,16 +20,17 @@ async function measure(options, fill) {
 }
 
 const least = await measure({ path: 'about:blank' }, (page) => page.setContent(anchor()));
-const ours = await measure({ path: `?bench=${ROW}` }, async (page) => {
-  if (!LIGHT) return;
-  await page.locator('[data-act=light]').click();
-  // Until the exact answer has come.
-  await page.locator('[data-figure=figure-light-caught]', { hasText: /^[0-9]/ }).waitFor({ timeout: 60_000 });
-});
-
-const say = (words, unit, figure) =>
-  console.log(JSON.stringify({ measure: `${ROW}${LIGHT ? ', light' : ''}: ${words}`, unit, ours: figure(ours), anchor: figure(least) }));
-say('pointer event to shown frame, median', 'ms', ({ times }) => quantile(times, 0.5));
-say('pointer event to shown frame, 95 in 100', 'ms', ({ times }) => quantile(times, 0.95));
-say('moves with a frame', '', ({ times }) => times.length);
-say('moves without', '', ({ lost }) => lost);
+for (const row of ROWS) {
+  const ours = await measure({ path: `?bench=${row}` }, async (page) => {
+    if (!LIGHT) return;
+    await page.locator('[data-act=light]').click();
+    // Until the exact answer has come.
+    await page.locator('[data-figure=figure-light-caught]', { hasText: /^[0-9]/ }).waitFor({ timeout: 120_000 });
+  });
+  const say = (words, unit, figure) =>
+    console.log(JSON.stringify({ measure: `${row}${LIGHT ? ', light' : ''}: ${words}`, unit, ours: figure(ours), anchor: figure(least) }));
+  say('pointer event to shown frame, median', 'ms', ({ times }) => quantile(times, 0.5));
+  say('pointer event to shown frame, 95 in 100', 'ms', ({ times }) => quantile(times, 0.95));
+  say('moves with a frame', '', ({ times }) => times.length);
+  say('moves without', '', ({ lost }) => lost);
+}

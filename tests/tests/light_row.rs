@@ -435,7 +435,7 @@ fn an_opening_where_wood_is_missing_is_told_once_with_what_it_costs() {
     let together = found(&holed);
     assert!(of(&together, "light-gap").is_empty());
     let mut far = of(&together, "uprights-too-far");
-    far.retain(|f| f.tells_light_cost());
+    far.retain(|f| f.light_cost().is_some());
     let alone = found_at(&holed, &Site::default(), &openings_alone());
     let gaps = of(&alone, "light-gap");
     assert_eq!((far.len(), gaps.len()), (2, 2));
@@ -455,7 +455,7 @@ fn an_opening_where_wood_is_missing_is_told_once_with_what_it_costs() {
     assert!(words.finding(bare).contains(told));
     // With the light put out it is told no longer.
     tell_costs(&[], &mut found);
-    assert!(!found.iter().any(Finding::tells_light_cost));
+    assert!(found.iter().all(|f| f.light_cost().is_none()));
 }
 
 #[test]

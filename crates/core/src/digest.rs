@@ -1,6 +1,6 @@
 //! The figures of a plan on which a native and a browser build must agree to the printed digit.
 
-use crate::check::{Context, Finding, Part, check, check_light};
+use crate::check::{Context, Finding, Part, check, check_light, tell_costs};
 use crate::cover::{Stretch, cover, upright_places};
 use crate::light::row_light::report;
 use crate::light::{Foliage, Period};
@@ -117,9 +117,17 @@ fn light_of(out: &mut String, plan: &Plan, replayed: &Replayed) {
         let (falls, lit) = (share(sum(falls)), share(sum(&lit)));
         line(out, format_args!("falls {falls} lit {lit}"));
     }
-    let wood = check(&context(plan, replayed));
-    for f in check_light(&context(plan, replayed), &light, &wood).findings {
+    let mut wood = check(&context(plan, replayed));
+    let found = check_light(&context(plan, replayed), &light, &wood);
+    for f in found.findings {
         finding_of(out, &f);
+    }
+    tell_costs(&found.costs, &mut wood);
+    for f in &wood {
+        if let Some(cost) = f.light_cost() {
+            let (at, cost) = (number(f.x), number(cost));
+            line(out, format_args!("light lost to {} {at}: {cost}", f.rule));
+        }
     }
 }
 

@@ -198,9 +198,9 @@ impl Words {
             Some(args) => self.text(&key, &args),
             None => self.text(&key, &finding.args),
         };
-        match finding.tells_light_cost() {
-            true => said + &self.text("finding-light-cost", &finding.args),
-            false => said,
+        match finding.light_cost() {
+            Some(_) => said + &self.text("finding-light-cost", &finding.args),
+            None => said,
         }
     }
 

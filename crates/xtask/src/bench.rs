@@ -43,8 +43,13 @@ const BENCHES: &[Bench] = &[
     },
     Bench {
         name: "light-drag",
-        about: "a drag with the light map on, on a row of 40 trees with 10 uprights each",
-        command: &["node", "tests/browser/bench-edit.mjs", "40x10", "light"],
+        about: "a drag with the light map on, on rows of 40, 300 and 1,000 trees with 10 uprights each: it costs what is near",
+        command: &[
+            "node",
+            "tests/browser/bench-edit.mjs",
+            "40x10,300x10,1000x10",
+            "light",
+        ],
         page: true,
         packages: None,
     },

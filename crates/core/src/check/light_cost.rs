@@ -71,8 +71,12 @@ pub fn tell_costs(costs: &[LightCost], findings: &mut [Finding]) {
 }
 
 impl Finding {
-    /// Whether it tells what it costs in light, as the value `costs`.
-    pub fn tells_light_cost(&self) -> bool {
-        self.args.iter().any(|(name, _)| *name == COSTS)
+    /// What it tells that it costs in light, as the value `costs`: the length of this wall, mm, that would catch as much in a
+    /// season.
+    pub fn light_cost(&self) -> Option<f64> {
+        self.args.iter().find_map(|(name, arg)| match arg {
+            Arg::Length(cost) if *name == COSTS => Some(*cost),
+            _ => None,
+        })
     }
 }

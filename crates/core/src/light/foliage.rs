@@ -14,7 +14,7 @@ use super::sky::Site;
 use super::tally::Tally;
 use super::wall::{COLUMN_MAX_M, Ends, G_SPHERICAL, LEVEL_MAX_M, RowShape, Wall};
 use crate::pose::{AnyRow, Geometry, Posed};
-use crate::row::{self, Kind, Limit, Row, Shoot, Targets, Tree};
+use crate::row::{self, Kind, Limit, Row, Shoot, Targets};
 use crate::units::Mm;
 
 /// Leaf on a metre of wood in full leaf, m² per m. All values are assumptions from memory.
@@ -116,7 +116,7 @@ const COLUMNS_MAX: f64 = 40_000.0;
 /// The leaves of one tree. Columns may lie beyond the grid: they come in again on its other side.
 #[derive(Debug, Clone)]
 struct Strip {
-    tree: Arc<Tree>,
+    posed: Arc<Posed>,
     /// The highest place of the tree's wood, mm.
     top: f64,
     columns: Range<i64>,
@@ -208,10 +208,10 @@ impl Foliage {
                 .strips
                 .iter()
                 .zip(&row.trees)
-                .all(|(s, t)| s.tree.id == t.id);
+                .all(|(s, t)| s.posed.tree().id == t.id);
         let fits = {
             let tops = self.strips.iter().zip(trees).map(|(strip, posed)| {
-                match Arc::ptr_eq(&strip.tree, posed.tree()) {
+                match Arc::ptr_eq(strip.posed.tree(), posed.tree()) {
                     true => strip.top,
                     false => highest(posed),
                 }
@@ -236,7 +236,7 @@ impl Foliage {
         self.wall_height = row.trellis.wall_height.f() / 1000.0;
         let mut changed: Vec<Range<i64>> = Vec::new();
         for (i, posed) in trees.iter().enumerate() {
-            if Arc::ptr_eq(&self.strips[i].tree, posed.tree()) {
+            if Arc::ptr_eq(self.strips[i].posed.tree(), posed.tree()) {
                 continue;
             }
             let new = self.strip(posed);
@@ -248,6 +248,25 @@ impl Foliage {
             self.sum(range.clone());
         }
         Change::Columns(ranges)
+    }
+
+    /// The same leaves in columns half as wide.
+    pub fn finer(&self) -> Self {
+        let grid = Grid {
+            dx: 0.5 * self.grid.dx,
+            columns: 2 * self.grid.columns,
+            ..self.grid
+        };
+        let mut finer = Self {
+            grid,
+            full: vec![0.0; grid.columns * grid.levels],
+            tallied: Tally::new(grid.columns, grid.levels),
+            strips: Vec::new(),
+            ..self.clone()
+        };
+        finer.strips = self.strips.iter().map(|s| finer.strip(&s.posed)).collect();
+        finer.sum(0..grid.columns);
+        finer
     }
 
     /// Unfolds another share of the leaves.
@@ -356,7 +375,7 @@ impl Foliage {
     }
 
     /// The leaves of one tree.
-    fn strip(&self, posed: &Posed) -> Strip {
+    fn strip(&self, posed: &Arc<Posed>) -> Strip {
         let mut pieces: Vec<Piece> = Vec::new();
         for (shoot, course) in posed.pairs() {
             let mut at = 0.0;
@@ -379,7 +398,7 @@ impl Foliage {
                 at += unit.kept;
             }
         }
-        self.lay(posed.tree(), highest(posed), &pieces)
+        self.lay(posed, &pieces)
     }
 
     /// Leaf on a metre of a shoot's wood that grew in `leaf`; none on the trunk.
@@ -393,7 +412,8 @@ impl Foliage {
         }
     }
 
-    fn lay(&self, tree: &Arc<Tree>, top: f64, pieces: &[Piece]) -> Strip {
+    fn lay(&self, posed: &Arc<Posed>, pieces: &[Piece]) -> Strip {
+        let top = highest(posed);
         let grid = &self.grid;
         let column = |x: f64| (x - grid.x0) / grid.dx;
         let half = self.half_width / grid.dx;
@@ -408,7 +428,7 @@ impl Foliage {
             .fold(f64::NEG_INFINITY, f64::max);
         if first > last {
             return Strip {
-                tree: Arc::clone(tree),
+                posed: Arc::clone(posed),
                 top,
                 columns: 0..0,
                 cells: Vec::new(),
@@ -436,7 +456,7 @@ impl Foliage {
             }
         }
         Strip {
-            tree: Arc::clone(tree),
+            posed: Arc::clone(posed),
             top,
             columns,
             cells: cells.into_iter().map(|d| d as f32).collect(),

