@@ -69,6 +69,10 @@ export async function open({ path = '', viewport = { width: 1280, height: 800 },
     context = await browser.newContext({ viewport, locale: language, ...more });
     const faults = new Faults(address);
     watch(context, faults);
+    if (process.env.CORDONRY_LANGUAGE) {
+      // The page speaks what was chosen on the device; a page of no origin has none.
+      await context.addInitScript((code) => location.protocol.startsWith('http') && localStorage.setItem('cordonry.language', code), language);
+    }
     const page = await context.newPage();
     await prepare?.(page, context);
     await page.goto(address);
