@@ -11,7 +11,7 @@ use std::path::{Path, PathBuf};
 const CRATES: [&str; 5] = ["core", "words", "draw", "page", "cli"];
 
 /// What stands before a key where a text is asked for.
-const CALLS: [&str; 10] = [
+const CALLS: [&str; 14] = [
     ".t(",
     ".plain(",
     "Arg::key(",
@@ -22,10 +22,14 @@ const CALLS: [&str; 10] = [
     "app.text(",
     "words.text(",
     "w.text(",
+    "title=",
+    "label=",
+    "Choice::ready(",
+    "Choice::asking(",
 ];
 
 /// What begins a key wherever it stands.
-const BEGINNINGS: [&str; 7] = [
+const BEGINNINGS: [&str; 12] = [
     "command-",
     "refusal-",
     "remedy-",
@@ -33,6 +37,11 @@ const BEGINNINGS: [&str; 7] = [
     "number-",
     "rule-",
     "file-said-",
+    "act-",
+    "step-",
+    "sweep-",
+    "figure-",
+    "measure-",
 ];
 
 fn sources(folder: &Path, out: &mut Vec<String>) {
