@@ -73,6 +73,7 @@ refusal-csv-first-twice = tree { $tree } has its first line already, line { $lin
 refusal-csv-value = { $column }: { $value } is refused; { $low } to { $high } is accepted
 refusal-csv-twice = { $what } stands twice; once is accepted
 refusal-csv-no-tree = tree { $tree } has no stem or leader line that could be taken, so that nothing can grow from it
+refusal-csv-line-twice = this line is the same as line { $line }; each shoot is told once
 refusal-csv-lost = tree { $tree } is lost by another line
 refusal-csv-second-stem = tree { $tree } has a stem already
 refusal-csv-parent = its parent is not among the lines of tree { $tree } that could be taken
@@ -574,6 +575,7 @@ number-bare = a number without a unit at the end of '{ $text }'
 number-long = '{ $text }' is longer than 10 km
 number-no = '{ $text }' is no number
 number-marks = '{ $text }' is no number (write thousands without a mark)
+number-thousands = '{ $text }' in millimetres may be thousands or decimals; write it without the mark
 number-laterals = '{ $text }' is no count such as 5, or 5/1.20 m
 
 # What the cells of a table may hold: its own words, which are no language's.
