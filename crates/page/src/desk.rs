@@ -2,7 +2,7 @@
 
 use crate::document::{Document, Done, Edit, Mode};
 use crate::look::{Look, Redraw, Scene, Sight};
-use cordonry::check::{Finding, LightFound, Part};
+use cordonry::check::{Finding, LightFound, Offered, Part};
 use cordonry::plan::{History, Line, Moment, Phase, Plan};
 use cordonry::refusal::Refusal;
 use cordonry::row::{ShootId, TreeId};
@@ -105,7 +105,12 @@ impl Desk {
 
     /// Whether a finding was made of a row that has changed since, and waits for a new answer.
     pub fn is_out_of_date(&self, finding: &Finding) -> bool {
-        self.sight.light().is_out_of_date(finding)
+        self.sight.waits(finding)
+    }
+
+    /// Takes which remedies are offered of what is on the wall.
+    pub fn take_offers(&mut self, offers: &[Offered]) {
+        self.sight.take_offers(offers);
     }
 
     /// Makes an edit, as one step.

@@ -17,7 +17,7 @@ use crate::keeping::{Journal, Kept, Pace};
 use crate::overlay::Marked;
 use crate::view::View;
 use card::card_place;
-use cordonry::check::{LightFound, Part};
+use cordonry::check::{LightFound, Offered, Part};
 use cordonry::plan::Plan;
 use cordonry::refusal::Refusal;
 use cordonry::row::{ShootId, TreeId};
@@ -358,6 +358,17 @@ impl App {
                 d.judge_light(found);
             }
         });
+    }
+
+    /// Takes which remedies are offered of what is on the wall.
+    pub fn take_offers(self, offers: &[Offered]) {
+        self.desk.update_value(|d| {
+            if let Some(d) = d {
+                d.take_offers(offers);
+            }
+        });
+        // Nothing on the wall has changed.
+        self.tick.update(|t| *t += 1);
     }
 
     /// Has the wall, once it is there.
