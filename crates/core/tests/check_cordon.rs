@@ -31,7 +31,7 @@ fn a_bare_stretch_of_150_mm_passes_and_one_of_151_does_not() {
     );
     assert_eq!(
         Words::strict().finding(&f),
-        "Cordon bare for 0.15 m between trees 1 and 2"
+        "Cordon bare for 0.15 m between trees 1 and 2; its end is expected there by the end of leaf 3"
     );
 }
 
@@ -59,7 +59,7 @@ fn bare_ends_and_lost_trees_are_named() {
         said(&one),
         [
             "Cordon bare for 0.50 m before tree 7, at the start of the row",
-            "Cordon bare for 1.50 m after tree 7, to the end of the row",
+            "Cordon bare for 1.50 m after tree 7, to the end of the row; its end is expected there by the end of leaf 5",
         ]
     );
     let none = row(0, 3000, vec![lost(1, 0)]);
@@ -303,4 +303,50 @@ fn new_stock_is_laid_all_at_once() {
     assert!(after.trees.iter().all(|t| t.shoots[0].pose.is_laid()));
     let left: f64 = found(&after, "cordon-gap").iter().map(|f| f.measured).sum();
     assert!(left < 0.2 * gap.measured, "{left} of {}", gap.measured);
+}
+
+#[test]
+fn only_young_wood_is_laid() {
+    // A free shoot of 700 at the end of tree 1, before leaf 4; 500 of wire are bare beside it.
+    let bare = |born: u8, thick: f64| {
+        let tree = upright_stem(1, 0, 1500.0)
+            .shoot(1500.0, Pose::Free, grown(born, 700.0))
+            .last(|s| s.diameter = thick);
+        let mut row = row(0, 3000, vec![tree, upright_stem(2, 1500, 2000.0)]);
+        row.leaf = 4;
+        row
+    };
+    let lays = |row: &Row| {
+        let gap = found(row, "cordon-gap").remove(0);
+        let mut all = gap.remedies.into_iter().flat_map(|r| r.work);
+        all.any(|w| matches!(w, Work::Lay { .. }))
+    };
+    // Last season's, of any thickness; two seasons old up to 15 mm; older not at all.
+    assert!(lays(&bare(3, 30.0)));
+    assert!(lays(&bare(2, 15.0)));
+    assert!(!lays(&bare(2, 15.1)));
+    assert!(!lays(&bare(1, 9.0)));
+}
+
+#[test]
+fn a_thick_shoot_that_is_folded_at_its_base_is_found() {
+    // An upright of tree 1 at 800, laid back or on along the wire; one that goes on from the end is no fold.
+    let laid_at = |at: f64, way: Toward, thick: f64| {
+        let tree = upright_stem(1, 0, 2000.0)
+            .shoot(at, laid(way, 0.0), grown(2, 600.0))
+            .last(|s| s.diameter = thick);
+        row(0, 3000, vec![tree])
+    };
+    let thick = laid_at(1300.0, Toward::Left, 15.1);
+    let f = either_side(
+        "bend-too-tight",
+        &laid_at(1300.0, Toward::Left, 15.0),
+        &thick,
+    );
+    assert_eq!((f.measured, f.allowed), (15.1, 15.0));
+    assert_eq!(
+        Words::strict().finding(&f),
+        "Folded at its base: leader 2 of 2, tree 1. It is 15.1 mm thick; wood that has stood is laid only up to 15.0 mm"
+    );
+    assert!(found(&laid_at(2000.0, Toward::Right, 30.0), "bend-too-tight").is_empty());
 }

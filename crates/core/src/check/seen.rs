@@ -6,10 +6,11 @@ use crate::arrange::Arrange;
 use crate::cover::{Cover, Laid, Place, Span, cover_of, laid_of, places_of};
 use crate::plan::VoidWork;
 use crate::pose::{Course, Geometry, layout};
-use crate::row::{Kind, Limit, Moment, Pose, Row, Shoot, ShootId, Targets, Toward, Tree, TreeId};
+use crate::row::{Limit, Moment, Pose, Row, Shoot, ShootId, Targets, Toward, Tree, TreeId};
 use crate::said::Arg;
 use crate::terms::Terms;
 use crate::work::{Work, apply_to_tree};
+use std::cell::OnceCell;
 
 /// Differences below this, in the unit of what is measured, are none: what stands exactly at its limit passes.
 const NOTHING: f64 = 1e-6;
@@ -31,6 +32,15 @@ pub(super) fn distance(mm: f64) -> Arg {
     } else {
         Arg::Length(mm)
     }
+}
+
+/// What is known of one place among the uprights.
+#[derive(Clone, Copy, Debug, Default)]
+pub(super) struct Standing {
+    /// Whether a grown upright stands there, on the row's own cordon from its top, of its age's size and not too old.
+    pub well: bool,
+    /// Whether it goes, since better ones stand too near.
+    pub goes: bool,
 }
 
 /// A tree with its shoots' courses, in the order of its shoots.
@@ -147,6 +157,10 @@ pub(super) struct Seen<'a> {
     longest: f64,
     /// What an earlier survey worked out and still holds.
     pub recalled: Recalled<'a>,
+    /// Whether only what is wrong is asked for, and no remedy.
+    pub judging: bool,
+    /// What is known of each place, once it is asked for.
+    pub standing: OnceCell<Vec<Standing>>,
 }
 
 impl<'a> Seen<'a> {
@@ -202,6 +216,8 @@ impl<'a> Seen<'a> {
             by_left,
             longest,
             recalled: Recalled::default(),
+            judging: false,
+            standing: OnceCell::new(),
         }
     }
 
@@ -335,17 +351,8 @@ impl<'a> Seen<'a> {
         cover_of(laid, window)
     }
 
-    /// Which of several uprights the wall can spare, the least first: a bud, then the thinner. A stub is cut for a
-    /// reason and stays longest.
-    pub fn worth(&self, place: Place) -> f64 {
-        let shoot = self
-            .tree(place.tree)
-            .and_then(|t| t.tree.shoot(place.shoot));
-        match shoot.map(|s| (s.kind(), s)) {
-            None | Some((Kind::Bud, _)) => -1.0,
-            Some((Kind::Stub, _)) => f64::MAX,
-            // Thickness; of shoots without a measured one, the length tells.
-            Some((_, s)) => s.diameter + s.length() * 1e-6,
-        }
+    /// What stands at a place.
+    pub fn shoot(&self, place: Place) -> Option<&Shoot> {
+        self.tree(place.tree)?.tree.shoot(place.shoot)
     }
 }

@@ -152,6 +152,8 @@ limits! {
         "Largest age of an upright in completed growing seasons, counted in the dormant season.";
     BendTightest, "bend_tightest_diameters", Ratio, 10, 1..40, FromMemory, said,
         "Tightest bend that is let pass, in stem diameters.";
+    BendThick, "bend_thick_mm", Mm, 15, 0..100, FromMemory, said,
+        "Thickness up to which wood two seasons old is still bent; older wood is not.";
     WireSpacing, "wire_spacing_mm", Mm, 500, 200..1000, Published, said,
         "Distance between wires to aim at.";
     WireSpacingMax, "wire_spacing_max_mm", Mm, 600, 200..2000, Published, said,

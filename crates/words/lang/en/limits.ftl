@@ -28,6 +28,7 @@ limit-source-renewal_thick_mm = thicker than a strong upright of one season (13.
 limit-source-renewal_share = a fifth of the uprights each year, rounded up
 limit-source-wood_age_max = all fruiting wood turns over within 5 years
 limit-source-bend_tightest_diameters = 10 to 25 stem diameters
+limit-source-bend_thick_mm = last season's wood bends at any thickness it has
 limit-source-wire_spacing_mm = growers' guides: the cordon wire, then one every 0.45 to 0.60 m
 limit-source-wire_spacing_max_mm = growers' guides: the cordon wire, then one every 0.45 to 0.60 m
 limit-source-free_end_max_mm = an end within 0.1 m of the next wire's height is ready to be tied to it

@@ -124,6 +124,9 @@ finding-cordon-gap = { $where ->
     [after] Cordon bare for { $length } after tree { $left }, to the end of the row
     [before] Cordon bare for { $length } before tree { $right }, at the start of the row
    *[alone] Cordon bare for { $length } from { $from } along the row
+}{ $expected ->
+    [0] {""}
+   *[other] ; its end is expected there by the end of leaf { $expected }
 }
 finding-cordon-overlap = { $where ->
     [between] Cordon covered twice for { $length }: trees { $left } and { $right } lie side by side
@@ -197,7 +200,10 @@ remedy-keep-buds = { $buds ->
 
 finding-stock-too-short = Stock too short for its place, by { $short }: { $part }. It has { $length }, may grow { $growth } by the end of leaf { $due }, and needs { $needed }
 finding-leans-opposed = Trees { $left } and { $right } lean away from each other: { $length } between them stays bare. Plant them in pairs, give them two leaders, or lay a shoot backward
-finding-bend-too-tight = Bent too tight: { $part }. Radius { $radius }; for its { $diameter } at least { $least } is safe
+finding-bend-too-tight = { $fold ->
+    [yes] Folded at its base: { $part }. It is { $diameter } thick; wood that has stood is laid only up to { $most }
+   *[no] Bent too tight: { $part }. Radius { $radius }; for its { $diameter } at least { $least } is safe
+}
 finding-uprights-too-few = Tree { $tree }: { $count ->
     [0] no upright
     [one] one upright
@@ -335,6 +341,7 @@ limit-renewal_thick_mm = Thickness from which an upright is renewed a leaf earli
 limit-renewal_share = Share of a tree's uprights stubbed each year
 limit-wood_age_max = Oldest upright, in completed seasons
 limit-bend_tightest_diameters = Tightest bend, in stem thicknesses
+limit-bend_thick_mm = Thickness up to which wood two seasons old is still bent; older wood is not
 limit-wire_spacing_mm = Distance between wires to aim at
 limit-wire_spacing_max_mm = Largest distance between wires
 limit-free_end_max_mm = How far uprights may stand above the top wire
@@ -408,11 +415,23 @@ remedy-add-wires = { $count ->
    *[other] Stretch { $count } wires, the lowest at { $height }
 }
 remedy-cover-wire = Cover the wire at { $height } with plastic
-remedy-cut-to-buds = Cut all { $count } back to { $buds } buds before leaf 2 grows: each then brings { $buds } even shoots
+remedy-cut-to-buds = { $count ->
+    [one] Cut the odd one back to { $buds } buds before leaf 2 grows: it then brings { $buds } even shoots
+   *[other] Cut the { $count } odd ones back to { $buds } buds before leaf 2 grows: each then brings { $buds } even shoots
+}
 remedy-rub-out = Rub them out on tree { $tree }
 remedy-replant = Plant new stock of { $length } as tree { $tree } and lay it. { $outcome ->
     [closed] It closes the bare stretch
    *[left] { $leaves } stays bare
+}
+
+# What a remedy does besides.
+
+also-cuts-back = also cuts back to { $keep }
+also-bares = { $length } is laid bare
+also-takes = { $count ->
+    [one] also takes one upright or bud off
+   *[other] also takes { $count } uprights or buds off
 }
 
 limit-rub_out_leaf = Leaf up to which side and underside buds are rubbed out
