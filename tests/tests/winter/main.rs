@@ -94,10 +94,8 @@ fn found(plan: &Plan, row: &Replayed, light: bool) -> Vec<Finding> {
     if light {
         let foliage = Foliage::new(&row.row, &plan.site, &plan.targets, 1.0);
         let season = Period::growing_season(foliage.around().site.latitude_deg);
-        findings.extend(check_light(
-            &context,
-            &row_light::report(&foliage, &plan.targets, season),
-        ));
+        let report = row_light::report(&foliage, &plan.targets, season);
+        findings.extend(check_light(&context, &report, &findings).findings);
         findings.sort_by_key(|f| std::cmp::Reverse(f.severity));
     }
     offered(plan, 0, row, findings)
@@ -239,6 +237,23 @@ fn numbered(plans: impl IntoIterator<Item = Plan>) -> Vec<(String, Plan)> {
 #[test]
 fn a_winter_on_every_example() {
     hold("examples", examples(), false);
+}
+
+#[test]
+fn a_winter_with_light_on_every_example() {
+    hold("examples, light", examples(), true);
+}
+
+#[test]
+fn a_winter_with_light_on_plausible_rows() {
+    // The light of a row costs more than all the rest.
+    let rows = (0..30).map(plausible);
+    hold("plausible, light", numbered(rows), true);
+}
+
+#[test]
+fn a_winter_with_light_on_extreme_rows() {
+    hold("extreme, light", numbered(extreme(100)), true);
 }
 
 #[test]
