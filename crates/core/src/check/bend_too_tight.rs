@@ -22,7 +22,9 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
             let bent = shoot.bend_radius.filter(|radius| *radius > 0.0);
             let diameter = bent.map_or(shoot.diameter, |radius| radius / usual);
             let diameters = course.radius / diameter;
-            if !under(diameters, least) {
+            // Thinner wood, as it may be, bears a tighter bend.
+            let thinnest = (diameter - c.limit(Limit::ThicknessTolerance)).max(0.0);
+            if !under(course.radius, least * thinnest) {
                 continue;
             }
             let corner = course.corner();

@@ -1,7 +1,7 @@
 //! A bare stretch of cordon wire.
 
 use super::cordon_fill_due::is_due;
-use super::seen::Seen;
+use super::seen::{Seen, under};
 use super::{Finding, Part, Severity, fill};
 use crate::cover::{Laid, Stretch};
 use crate::row::{Limit, Pose, Toward};
@@ -43,7 +43,11 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
             args.push(("expected", Arg::Count(expected.unwrap_or(0).into())));
             Finding {
                 rule: RULE,
-                severity,
+                // Less than one upright takes costs no place.
+                severity: match under(gap.span.length(), c.limit(Limit::UprightSpacing)) {
+                    true => Severity::Note,
+                    false => severity,
+                },
                 x: gap.span.from,
                 z: c.g.wire,
                 width: gap.span.length(),

@@ -22,7 +22,7 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
     c.cover
         .overlaps
         .iter()
-        .filter(|o| over(o.span.length(), most))
+        .filter(|o| over(o.span.length(), c.let_pass(Limit::OverlapMax)))
         .map(|o| {
             let mut trees: Vec<_> = o.by.iter().map(|(tree, _)| *tree).collect();
             trees.dedup();

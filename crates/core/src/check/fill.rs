@@ -63,7 +63,7 @@ pub(super) fn remedies(c: &Seen<'_>, gap: &Stretch) -> Vec<Remedy> {
     out.extend(ways.into_iter().map(|way| {
         Remedy::new(
             way.key,
-            told(way.leaves, vec![("part", way.shoot)]),
+            told(c, way.leaves, vec![("part", way.shoot)]),
             way.work,
         )
     }));
@@ -114,6 +114,7 @@ fn replant(c: &Seen<'_>, gap: Span) -> Option<Remedy> {
     Some(Remedy::new(
         "remedy-replant",
         told(
+            c,
             leaves,
             vec![
                 ("tree", c.trees[i].number()),
@@ -125,8 +126,11 @@ fn replant(c: &Seen<'_>, gap: Span) -> Option<Remedy> {
 }
 
 /// What a text says of the stretch that is left.
-fn told(leaves: f64, mut args: Args) -> Args {
-    let outcome = if leaves < 5.0 { "closed" } else { "left" };
+fn told(c: &Seen<'_>, leaves: f64, mut args: Args) -> Args {
+    let outcome = match over(leaves, c.limit(Limit::PlaceTolerance)) {
+        true => "left",
+        false => "closed",
+    };
     args.push(("outcome", Arg::Text(outcome.into())));
     args.push(("leaves", Arg::Length(leaves)));
     args
@@ -295,7 +299,11 @@ fn lay_all(c: &Seen<'_>, ways: &[Way], gap: Span) -> Option<Remedy> {
     work.arrange_by_key(Work::subject);
     Some(Remedy::new(
         "remedy-lay-all",
-        told(leaves, vec![("count", Arg::Count(standing.len() as i64))]),
+        told(
+            c,
+            leaves,
+            vec![("count", Arg::Count(standing.len() as i64))],
+        ),
         work,
     ))
 }
@@ -314,6 +322,7 @@ fn from_both_sides(c: &Seen<'_>, first: &Way, ways: &[Way], gap: Span) -> Option
     Some(Remedy::new(
         "remedy-fill-both",
         told(
+            c,
             leaves,
             vec![
                 ("part", first.shoot.clone()),

@@ -18,6 +18,7 @@ mod mend;
 mod placed;
 mod recall;
 mod renewal;
+mod returns;
 mod see_through;
 mod seen;
 mod side_shoots;
@@ -118,6 +119,7 @@ const ALL: &[Rule] = &[
     (tipping_due::RULE, tipping_due::find),
     (renewal::DUE, renewal::find_due),
     (renewal::OLD, renewal::find_old),
+    (returns::RULE, returns::find),
     (see_through::RULE, see_through::find),
     (wall_height::ABOVE, wall_height::find_above),
     (wall_height::TALL, wall_height::find_tall),

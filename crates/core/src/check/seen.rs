@@ -49,6 +49,8 @@ pub(super) struct SeenTree<'a> {
     pub courses: &'a [Course],
     /// Where its grown uprights on the cordon stand among its shoots.
     grown: &'a [usize],
+    /// Those that stand beside another of their stub, which is the one that is kept.
+    spare: Vec<ShootId>,
 }
 
 impl SeenTree<'_> {
@@ -57,6 +59,11 @@ impl SeenTree<'_> {
         self.grown
             .iter()
             .map(|i| (&self.tree.shoots[*i], &self.courses[*i]))
+    }
+
+    /// Whether an upright is one that comes off, since another of its stub is kept.
+    pub fn is_spare(&self, shoot: ShootId) -> bool {
+        self.spare.contains(&shoot)
     }
 
     /// Whether it has wood laid that way; of a tree with nothing laid, whether it was planted to go that way.
@@ -174,6 +181,7 @@ impl<'a> Seen<'a> {
                 tree: posed.tree(),
                 courses: posed.courses(),
                 grown: posed.uprights(),
+                spare: posed.tree().spare_returns(c.targets),
             })
             .collect();
         let mut laid: Vec<Laid> = Vec::new();
@@ -243,6 +251,11 @@ impl<'a> Seen<'a> {
             .map_or(Arg::Text(String::new()), |t| t.name(shoot))
     }
 
+    /// How far what was measured may go before a rule speaks.
+    pub fn let_pass(&self, limit: Limit) -> f64 {
+        self.targets.let_pass(limit)
+    }
+
     /// The stretch of wire that is to be filled.
     pub fn whole(&self) -> Span {
         Span {
@@ -253,7 +266,7 @@ impl<'a> Seen<'a> {
 
     /// The bare stretches that are longer than is let pass.
     pub fn flagged_gaps(&self) -> impl Iterator<Item = &crate::cover::Stretch> {
-        let most = self.limit(Limit::GapMax);
+        let most = self.let_pass(Limit::GapMax);
         self.cover
             .gaps
             .iter()
@@ -263,7 +276,7 @@ impl<'a> Seen<'a> {
     /// How far two places are apart, less the flagged bare stretches between them, which are findings of their own;
     /// and those stretches, from left to right.
     pub fn apart(&self, left: f64, right: f64) -> (f64, Vec<Span>) {
-        self.cover.apart(left, right, self.limit(Limit::GapMax))
+        self.cover.apart(left, right, self.let_pass(Limit::GapMax))
     }
 
     /// The tree after `works` on it, done in the order of their subjects as a season does them.

@@ -29,7 +29,8 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
             else {
                 continue;
             };
-            if !over(ratio, most) || over(from_trunk, near) {
+            let thickest = most * median + c.limit(Limit::ThicknessTolerance);
+            if !over(shoot.diameter, thickest) || over(from_trunk, near) {
                 continue;
             }
             out.push(Finding {

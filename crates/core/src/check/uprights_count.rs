@@ -15,7 +15,7 @@ pub(super) const MANY: &str = "uprights-too-many";
 pub(super) fn find_few(c: &Seen<'_>) -> Vec<Finding> {
     let most = c.limit(Limit::UprightSpacingMax);
     each(c)
-        .filter(|t| over(t.length / t.places.len().max(1) as f64, most))
+        .filter(|t| over((t.length - off(c)) / t.places.len().max(1) as f64, most))
         .map(|t| {
             let least = libm::ceil(t.length / most - 1e-9);
             Finding {
@@ -30,7 +30,7 @@ pub(super) fn find_few(c: &Seen<'_>) -> Vec<Finding> {
 pub(super) fn find_many(c: &Seen<'_>) -> Vec<Finding> {
     let least = c.limit(Limit::UprightSpacingMin);
     each(c)
-        .filter(|t| t.places.len() > 1 && under(t.length / t.places.len() as f64, least))
+        .filter(|t| t.places.len() > 1 && under((t.length + off(c)) / t.places.len() as f64, least))
         .map(|t| {
             let most = libm::floor(t.length / least + 1e-9).max(1.0);
             Finding {
@@ -40,6 +40,11 @@ pub(super) fn find_many(c: &Seen<'_>) -> Vec<Finding> {
             }
         })
         .collect()
+}
+
+/// By how much the measured length of a tree's cordon may be off, mm: both its ends are places.
+fn off(c: &Seen<'_>) -> f64 {
+    2.0 * c.limit(Limit::PlaceTolerance)
 }
 
 /// Uprights off the most crowded tree that reaches into a stretch, down to the spacing aimed at; none where no tree
@@ -79,7 +84,9 @@ impl Counted<'_> {
 fn each<'c>(c: &'c Seen<'_>) -> impl Iterator<Item = Counted<'c>> {
     let mut places: Vec<Vec<Place>> = vec![Vec::new(); c.trees.len()];
     for place in &c.places {
-        if let Some(i) = c.tree_index(place.tree) {
+        if let Some(i) = c.tree_index(place.tree)
+            && !c.trees[i].is_spare(place.shoot)
+        {
             places[i].push(*place);
         }
     }

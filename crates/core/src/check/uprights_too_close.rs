@@ -12,8 +12,10 @@ pub(super) const RULE: &str = "uprights-too-close";
 
 pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
     let least = c.limit(Limit::UprightSpacingMin);
+    let passes = c.let_pass(Limit::UprightSpacingMin);
     (1..c.places.len())
-        .filter(|i| under(c.places[*i].x - c.places[*i - 1].x, least))
+        .filter(|i| under(c.places[*i].x - c.places[*i - 1].x, passes))
+        .filter(|i| !of_one_stub(c, c.places[*i - 1], c.places[*i]))
         .map(|i| {
             let (a, b) = (c.places[i - 1], c.places[i]);
             // A stub crowds nothing until something comes back from it.
@@ -38,6 +40,12 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
             }
         })
         .collect()
+}
+
+/// Whether both return from one stub, of which one is kept anyway.
+fn of_one_stub(c: &Seen<'_>, a: Place, b: Place) -> bool {
+    let is_spare = |p: Place| c.tree(p.tree).is_some_and(|t| t.is_spare(p.shoot));
+    a.tree == b.tree && a.x == b.x && (is_spare(a) || is_spare(b))
 }
 
 fn is_stub(c: &Seen<'_>, place: Place) -> bool {

@@ -25,13 +25,23 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
                 by_age.entry(shoot.born()).or_default().push(shoot);
             }
             let alike = by_age.into_values().max_by_key(Vec::len)?;
-            let spread = |values: Vec<f64>| match values.len() < FEWEST {
-                true => 0.0,
-                false => mean_and_cv(&values).1,
+            // Where measuring alone may have brought so much, there is none.
+            let spread = |values: Vec<f64>, off: Limit| {
+                let (mean, cv) = mean_and_cv(&values);
+                match values.len() < FEWEST || !over((cv - most) * mean, c.limit(off)) {
+                    true => 0.0,
+                    false => cv,
+                }
             };
-            let length = spread(alike.iter().map(|s| s.length()).collect());
+            let length = spread(
+                alike.iter().map(|s| s.length()).collect(),
+                Limit::LengthTolerance,
+            );
             let measured = |s: &&Shoot| (s.diameter > 0.0).then_some(s.diameter);
-            let thickness = spread(alike.iter().filter_map(measured).collect());
+            let thickness = spread(
+                alike.iter().filter_map(measured).collect(),
+                Limit::ThicknessTolerance,
+            );
             let worst = length.max(thickness);
             over(worst, most).then(|| {
                 let base = seen.finding(c, RULE, Severity::Note, Limit::UnevenMax, worst);

@@ -21,7 +21,7 @@ const LEAST_SHARE: f64 = 0.65;
 
 pub(super) fn find_above(c: &Seen<'_>) -> Vec<Finding> {
     let top = c.row.trellis.wall_height.f();
-    let most = c.limit(Limit::AboveWallMax);
+    let most = c.let_pass(Limit::AboveWallMax);
     c.trees
         .iter()
         .filter_map(|seen| {

@@ -2,6 +2,7 @@
 
 mod ids;
 mod moment;
+mod returns;
 mod role;
 mod shoot;
 mod site;
@@ -13,6 +14,7 @@ mod trellis;
 use crate::arrange::Arrange;
 pub use ids::{ShootId, TreeId};
 pub use moment::{Moment, Phase, Window};
+pub use returns::Returns;
 pub use role::Role;
 pub use shoot::{Face, GrowthUnit, Kind, Laterals, Origin, Pose, Shoot, Toward};
 pub use site::Site;

@@ -249,11 +249,18 @@ finding-renewal-due = Tree { $tree }: { $count ->
     [age] { $age } seasons old
     [size] { $diameter } thick
    *[length] the longest
-})
+}){ $late ->
+    [yes] ; the oldest wood can't be held to { $limit } seasons, and reaches { $reachable } at least
+   *[no] { $raised ->
+        [yes] ; more than the share, so that no wood passes { $limit } seasons
+       *[no] {""}
+    }
+}
 finding-wood-too-old = Tree { $tree }: { $count ->
     [one] one upright is
    *[other] { $count } uprights are
 } over { $most } seasons old, the oldest { $age }
+finding-returns-to-thin = { $count } shoots return from { $part }; one is kept: { $kept }
 finding-see-through = See-through for { $width } from { $from } along the row, { $bands ->
     [low] in the low part of the wall
     [middle] in the middle of the wall
@@ -298,6 +305,10 @@ remedy-stub-some = { $count ->
     [one] one waits for the next
    *[other] { $left } wait for the next ones
 }
+remedy-thin = Keep { $kept }, and take off the { $count ->
+    [2] other
+   *[other] others
+} of { $part }
 remedy-take-off-side = { $count ->
     [one] Take it off tree { $tree }
    *[other] Take all { $count } off tree { $tree }
@@ -339,6 +350,10 @@ limit-tipping_share = Share of last year's growth that tipping takes
 limit-renewal_leaf = Leaf in which renewal begins
 limit-renewal_thick_mm = Thickness from which an upright is renewed a leaf earlier
 limit-renewal_share = Share of a tree's uprights stubbed each year
+limit-place_tolerance_mm = Measuring: a place may be off by
+limit-length_tolerance_mm = Measuring: a length may be off by
+limit-thickness_tolerance_mm = Measuring: a thickness may be off by
+limit-returns_max = Shoots kept of those that return from a stub
 limit-wood_age_max = Oldest upright, in completed seasons
 limit-bend_tightest_diameters = Tightest bend, in stem thicknesses
 limit-bend_thick_mm = Thickness up to which wood two seasons old is still bent; older wood is not
