@@ -14,8 +14,8 @@ const shown = (page) =>
   });
 const fits = (page) => page.evaluate(() => document.documentElement.scrollWidth <= window.innerWidth);
 
-/** A finger that goes from one place to another in steps. */
-async function finger(page, cdp, from, to) {
+/** A finger that goes from one place to another in steps; what is asked for of the page just before it is lifted. */
+async function finger(page, cdp, from, to, ask) {
   const at = (p) => ({ touchPoints: [{ x: p.x, y: p.y, id: 1 }] });
   await cdp.send('Input.dispatchTouchEvent', { type: 'touchStart', ...at(from) });
   for (let i = 1; i <= 10; i += 1) {
@@ -26,8 +26,11 @@ async function finger(page, cdp, from, to) {
   // It rests before it is lifted, so that nothing goes on moving after it.
   await page.waitForTimeout(200);
   await cdp.send('Input.dispatchTouchEvent', { type: 'touchMove', ...at(to) });
+  await frames(page, 2);
+  const asked = await ask?.();
   await cdp.send('Input.dispatchTouchEvent', { type: 'touchEnd', touchPoints: [] });
   await frames(page, 3);
+  return asked;
 }
 
 /** A place on the wall where nothing stands, in px of the window. */
@@ -86,9 +89,16 @@ pageTest('one finger scrolls the page up and down and moves the wall along; two 
   assert.ok(knob, 'a ring is in sight');
   const wood = () => page.locator(`[data-part="${knob.of}"] .wood`).first().getAttribute('d');
   const was = await wood();
-  await finger(page, cdp, knob, { x: knob.x, y: knob.y - 90 });
+  const held = await finger(page, cdp, knob, { x: knob.x, y: knob.y - 90 }, () => scrolled(page));
+  assert.equal(held, 0, 'the page stays under the finger');
   assert.notEqual(await wood(), was, 'it is bent');
-  assert.equal(await scrolled(page), 0);
+  // The card that comes then at the screen's foot covers nothing of the wood: the page goes just so far.
+  const { card, low, top } = await page.evaluate((of) => {
+    const edges = (selector) => document.querySelector(selector).getBoundingClientRect();
+    return { card: edges('.part-card').top, low: edges(`[data-part="${of}"] .wood`).bottom, top: edges('.stage').top };
+  }, knob.of);
+  assert.ok(card > low && card - low < 30, `wood down to ${low}, the card from ${card}`);
+  assert.ok(top >= 0, `the wall from ${top}`);
 });
 
 pageTest('the wheel scrolls the page over the wall; Ctrl and Shift with it work the wall', { viewport: { width: 1280, height: 700 } }, async ({ page }) => {
