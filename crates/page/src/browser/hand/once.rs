@@ -23,6 +23,9 @@ thread_local! {
 
 /// Keeps the second half of a double press from whatever it would hit.
 pub fn watch() {
+    // What is pressed after something was typed is meant anew, as where a form refused a figure and has got another.
+    // Of this event, which is no pointer's, nothing is read.
+    on_its_way("input", |_| PRESSED.set(None));
     on_its_way("pointerdown", |e| {
         let again = PRESSED.get().is_some_and(|(time, x, y)| {
             let (dx, dy) = (f64::from(e.client_x()) - x, f64::from(e.client_y()) - y);
