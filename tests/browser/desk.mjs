@@ -20,6 +20,20 @@ export const findings = (page, rule) => page.locator(`.finding[data-finding^="${
 /** The findings of a rule that are told together. */
 export const group = (page, rule) => page.locator('.finding-group').filter({ has: findings(page, rule) });
 
+/** The first remedy within `place`, once none there waits any longer for the helper to try it. */
+export async function remedyIn(place) {
+  const remedies = (state = '') => place.locator(`[data-remedy]${state}`).first();
+  await remedies(':enabled').waitFor({ state: 'attached' });
+  await remedies(':disabled').waitFor({ state: 'detached' });
+  return remedies();
+}
+
+/** Has the first remedy of each finding of a rule done, once they are offered. */
+export async function mendAll(page, rule) {
+  await remedyIn(group(page, rule));
+  await group(page, rule).locator('[data-act="mend-all"]').click();
+}
+
 /** Waits until the row is kept on this device. */
 export const saved = (page) => page.locator('.kept-state', { hasText: say('kept-saved') }).waitFor();
 

@@ -1,7 +1,7 @@
 // Three people, each with a real row: a grower with a phone, an instructor with a class, a consultant on a call.
 import assert from 'node:assert/strict';
 import { readFile } from 'node:fs/promises';
-import { example, figure, findings, group, part, phone } from './desk.mjs';
+import { example, figure, findings, mendAll, part, phone, remedyIn } from './desk.mjs';
 import { accessibility, frames, pageTest } from './rig.mjs';
 import { like, say } from './words.mjs';
 
@@ -54,7 +54,7 @@ pageTest('a grower walks ten trees with a phone, finds a gap and fills it', phon
   assert.equal(await bare(page).count(), 1, (await page.locator('.finding').allTextContents()).join('\n'));
   assert.match(await bare(page).textContent(), between(6, 7));
   const before = await percent(page);
-  await bare(page).locator('[data-remedy]').first().tap();
+  await (await remedyIn(bare(page))).tap();
   await frames(page, 2);
   assert.equal(await bare(page).count(), 0);
   assert.ok((await percent(page)) > before);
@@ -67,11 +67,11 @@ pageTest('an instructor shows a row before and after two kinds of work', {}, asy
   await example(page, 'overdue-renewal.json');
   const stubs = page.locator('.stage .shoot.stub');
   const before = await stubs.count();
-  await group(page, 'renewal-due').locator('[data-act="mend-all"]').click();
+  await mendAll(page, 'renewal-due');
   await frames(page, 2);
   const stubbed = await stubs.count();
   assert.ok(stubbed > before, 'uprights are stubbed');
-  await group(page, 'laterals-due').locator('[data-act="mend-all"]').click();
+  await mendAll(page, 'laterals-due');
   await frames(page, 2);
   // Before: the row as it stands, with a sign at every cut; each kind of work has its own.
   await page.locator('[data-act="work-before"]').check({ force: true });

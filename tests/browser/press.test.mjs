@@ -1,6 +1,6 @@
 // What is pressed, and what has the focus after it: once means once, nothing is lost, one thing at a time.
 import assert from 'node:assert/strict';
-import { example, part, phone } from './desk.mjs';
+import { example, part, phone, remedyIn } from './desk.mjs';
 import { frames, pageTest } from './rig.mjs';
 import { say } from './words.mjs';
 
@@ -22,7 +22,7 @@ const focused = (page, selector) => page.evaluate((s) => document.activeElement.
 pageTest('a double press on a remedy works once, and presses nothing that has come to lie there', {}, async ({ page }) => {
   await example(page, 'overdue-renewal.json');
   for (const times of [2, 3]) {
-    const remedy = page.locator('[data-remedy]').first();
+    const remedy = await remedyIn(page);
     await remedy.scrollIntoViewIfNeeded();
     const { x, y } = await remedy.boundingBox();
     await page.mouse.move(x + 12, y + 8);
@@ -39,7 +39,7 @@ pageTest('a double press on a remedy works once, and presses nothing that has co
 
 pageTest('a double tap on a remedy works once', phone, async ({ page }) => {
   await example(page, 'overdue-renewal.json');
-  const remedy = page.locator('[data-remedy]').first();
+  const remedy = await remedyIn(page);
   await remedy.scrollIntoViewIfNeeded();
   const { x, y } = await remedy.boundingBox();
   await page.touchscreen.tap(x + 12, y + 8);
@@ -56,7 +56,7 @@ pageTest('keys press as often as they are pressed, and the focus stays in the li
       const all = [...document.querySelectorAll('.findings .finding')];
       return all.indexOf(document.activeElement.closest('.finding'));
     });
-  await page.locator('[data-remedy]').first().focus();
+  await (await remedyIn(page)).focus();
   for (let time = 1; time <= 3; time += 1) {
     const [before, at] = [await pieces(page), await place()];
     await page.keyboard.press('Enter');
@@ -67,7 +67,11 @@ pageTest('keys press as often as they are pressed, and the focus stays in the li
     assert.equal(await focused(page, '.plain'), true);
     await page.keyboard.press('Tab');
     assert.equal(await focused(page, '.findings *'), true);
-    await page.locator('[data-remedy]').first().focus();
+    // Nor is it lost when the remedies that waited are offered.
+    const remedy = await remedyIn(page);
+    await frames(page, 3);
+    assert.equal(await focused(page, '.findings *'), true, 'once remedies are offered again');
+    await remedy.focus();
   }
   // All of one kind at once: its button goes with them.
   await page.locator('[data-act=mend-all]').first().focus();
@@ -80,6 +84,35 @@ pageTest('keys press as often as they are pressed, and the focus stays in the li
   await page.keyboard.press('Enter');
   await frames(page, 3);
   assert.equal(await page.evaluate(() => [...document.querySelectorAll('.work-list li')].indexOf(document.activeElement.closest('li'))), 1);
+});
+
+pageTest('remedies that wait are offered again whenever the row is back as it was', {}, async ({ page }) => {
+  await example(page, 'overdue-renewal.json');
+  const remedy = await remedyIn(page);
+  // Taken back at once, before the helper is asked about the row in between.
+  await remedy.click();
+  await frames(page, 2);
+  assert.equal(await steps(page), 1);
+  // All of one kind wait with each of them.
+  const together = () =>
+    page.evaluate(() =>
+      [...document.querySelectorAll('[data-act=mend-all]')].map((all) => [
+        all.disabled,
+        all.closest('.finding-group').querySelector('[data-remedy]').disabled,
+      ]),
+    );
+  const waiting = await together();
+  assert.ok(waiting.length > 0);
+  for (const [all, one] of waiting) assert.equal(all, one);
+  await remedyIn(page);
+  for (const [all, one] of await together()) assert.deepEqual([all, one], [false, false]);
+  // The record opened, for a moment and for longer, and left as it was.
+  for (const wait of [0, 1500]) {
+    await page.locator('[data-act=correct]').check();
+    await page.waitForTimeout(wait);
+    await page.locator('[data-act=correct]').uncheck();
+    await remedyIn(page);
+  }
 });
 
 pageTest('what is pressed is not taken from a hand that has left the list', {}, async ({ page }) => {
@@ -146,10 +179,12 @@ pageTest('Escape leaves one thing at a time, the innermost first', {}, async ({ 
   await page.locator('[data-act=correct]').check();
   await frames(page, 2);
   await page.locator('.stage').focus();
-  await page.keyboard.press('Escape');
+  assert.equal(await chosen(), 1, 'the record opens with what is chosen');
+  assert.equal(await page.locator('.part-card').count(), 0, 'its card was closed and stays so');
   await page.keyboard.press('Escape');
   await frames(page, 2);
-  assert.equal(await page.locator('[data-act=correct]').isChecked(), true);
+  assert.equal(await chosen(), 0);
+  assert.equal(await page.locator('[data-act=correct]').isChecked(), true, 'the record outlasts the choice');
   const stage = await page.locator('.stage').boundingBox();
   await page.mouse.click(stage.x + 300, stage.y + 12);
   await page.locator('.offer').waitFor();

@@ -232,6 +232,13 @@ impl Lit {
         })
     }
 
+    /// Forgets what was asked of another row than is on the wall.
+    pub fn forget_other_question(self, app: App) {
+        if let Some(key) = self.key(app) {
+            forget_other(self.asked, Some(&key));
+        }
+    }
+
     /// Forgets what was asked of a helper that is gone.
     pub fn forget_questions(self) {
         self.asked.set_value(None);
@@ -313,6 +320,14 @@ where
         asked.set_value(Some(Awaited::now(number, about.clone())));
     }
     anew
+}
+
+/// Forgets what was asked about another thing than is there now. Its answer is lost with it: where that thing comes back,
+/// as with a step that is taken back at once, it is asked about again.
+pub fn forget_other<T: PartialEq + 'static>(asked: LastAsked<T>, now: Option<&T>) {
+    if asked.with_value(|last| last.as_ref().map(Awaited::about) != now) {
+        asked.set_value(None);
+    }
 }
 
 /// Whether an answer is the one that is waited for, and still about what it was asked about.

@@ -1,7 +1,7 @@
 //! The helper: a worker with a second instance of this module, asked by messages.
 
 use crate::browser::app::App;
-use crate::browser::app::light::{LastAsked, asked_anew, fits};
+use crate::browser::app::light::{LastAsked, asked_anew, fits, forget_other};
 use crate::desk::Desk;
 use crate::document::Mode;
 use crate::helper::{
@@ -68,6 +68,8 @@ impl Helper {
         Effect::new(move |_| {
             app.tick.track();
             app.view_tick.track();
+            forget_other(helper.offers_of, app.peek(OnWall::of).as_ref());
+            app.light.forget_other_question(app);
             if app.peek(|d| d.is_holding()) == Some(false) {
                 helper.ask_soon(app);
             }
