@@ -6,9 +6,7 @@ use crate::files;
 use crate::light::of_row;
 use crate::out::{clean, print};
 use anyhow::Result;
-use cordonry::check::{
-    Context, Figures, Finding, Severity, check_light, offered, survey, tell_costs,
-};
+use cordonry::check::{Context, Figures, Finding, Severity, check_light, survey, tell_costs};
 use cordonry::file::work_value;
 use cordonry::light::Weather;
 use cordonry::plan::{Plan, Replayed, replay};
@@ -48,7 +46,6 @@ fn look_at<'w>(path: &Path, light: Option<Weather>, words: &'w Words) -> Result<
         findings.extend(found.findings);
         findings.sort_by_key(|f| std::cmp::Reverse(f.severity));
     }
-    let findings = offered(&plan, 0, &judged, findings);
     Ok(Checked {
         words,
         file: path.display().to_string(),

@@ -227,9 +227,7 @@ impl Words {
 
     /// What a remedy would do.
     pub fn remedy(&self, remedy: &Remedy) -> String {
-        let mut all = vec![self.say(&remedy.said)];
-        all.extend(remedy.also.iter().map(|also| self.say(&(*also).into())));
-        all.join(&self.plain("between-effects"))
+        self.say(&remedy.said)
     }
 
     /// A refusal's sentence.

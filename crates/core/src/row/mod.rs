@@ -2,7 +2,6 @@
 
 mod ids;
 mod moment;
-mod returns;
 mod role;
 mod shoot;
 mod site;
@@ -14,7 +13,6 @@ mod trellis;
 use crate::arrange::Arrange;
 pub use ids::{ShootId, TreeId};
 pub use moment::{Moment, Phase, Window};
-pub use returns::Returns;
 pub use role::Role;
 pub use shoot::{Face, GrowthUnit, Kind, Laterals, Origin, Pose, Shoot, Toward};
 pub use site::Site;

@@ -32,5 +32,4 @@ inches-typed = inch inches
 
 between-values = {" · "}
 between-entries = {"; "}
-between-effects = {"; "}
 quoted = ‘{ $text }’
