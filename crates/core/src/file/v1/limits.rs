@@ -1,12 +1,8 @@
 //! The limits that version 1 knows, each with its least and greatest value. What the model calls its limits may change;
 //! these don't.
 
-use super::dto::File;
-use crate::refusal::Refusal;
-use crate::row::Limit;
-use crate::said::Arg;
-
-const LIMITS: &[(&str, f64, f64)] = &[
+/// Key, least and greatest value of each.
+pub const LIMITS: &[(&str, f64, f64)] = &[
     ("gap_max_mm", 0.0, 1000.0),
     ("overlap_max_mm", 0.0, 1000.0),
     ("fill_due_leaf", 1.0, 6.0),
@@ -56,36 +52,4 @@ const LIMITS: &[(&str, f64, f64)] = &[
 /// Whether version 1 has such a limit.
 pub fn has(key: &str) -> bool {
     LIMITS.iter().any(|(k, ..)| *k == key)
-}
-
-/// The file with its limits as the model has them today: one that has gone is left out, a value that is no longer accepted
-/// becomes the nearest that is.
-///
-/// # Errors
-/// A value outside version 1's range.
-pub fn as_today(mut file: File) -> Result<File, Refusal> {
-    for (key, value) in &file.targets.0 {
-        for (_, min, max) in LIMITS.iter().filter(|(k, ..)| k == key) {
-            if !(*min..=*max).contains(value) {
-                return Err(Refusal::new(
-                    "refusal-limit",
-                    vec![
-                        ("limit", Arg::Text(key.clone())),
-                        ("value", Arg::Number(*value, 3)),
-                        ("low", Arg::Number(*min, 3)),
-                        ("high", Arg::Number(*max, 3)),
-                    ],
-                ));
-            }
-        }
-    }
-    let known = |key: &String| Limit::ALL.iter().map(|l| l.info()).find(|i| i.key == key);
-    file.targets.0.retain_mut(|(key, value)| match known(key) {
-        Some(info) => {
-            *value = value.clamp(info.min, info.max);
-            true
-        }
-        None => false,
-    });
-    Ok(file)
 }

@@ -3,6 +3,42 @@
 use super::dto::{File, Found, Shoot, Tree, Unit};
 use crate::file::json::UpTo;
 use crate::file::v1::dto as v1;
+use crate::file::v1::limits::LIMITS;
+use crate::refusal::Refusal;
+use crate::row::Limit;
+use crate::said::Arg;
+
+/// The file with its limits as the model has them today: one that has gone is left out, a value that is no longer accepted
+/// becomes the nearest that is.
+///
+/// # Errors
+/// A value outside version 1's range.
+pub fn limits_as_today(mut file: v1::File) -> Result<v1::File, Refusal> {
+    for (key, value) in &file.targets.0 {
+        for (_, min, max) in LIMITS.iter().filter(|(k, ..)| k == key) {
+            if !(*min..=*max).contains(value) {
+                return Err(Refusal::new(
+                    "refusal-limit",
+                    vec![
+                        ("limit", Arg::Text(key.clone())),
+                        ("value", Arg::Number(*value, 3)),
+                        ("low", Arg::Number(*min, 3)),
+                        ("high", Arg::Number(*max, 3)),
+                    ],
+                ));
+            }
+        }
+    }
+    let known = |key: &String| Limit::ALL.iter().map(|l| l.info()).find(|i| i.key == key);
+    file.targets.0.retain_mut(|(key, value)| match known(key) {
+        Some(info) => {
+            *value = value.clamp(info.min, info.max);
+            true
+        }
+        None => false,
+    });
+    Ok(file)
+}
 
 impl From<v1::File> for File {
     fn from(old: v1::File) -> Self {

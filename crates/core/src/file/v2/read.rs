@@ -1,10 +1,10 @@
 //! From the words of version 2 to a plan: every value in its range, every tree whole.
 
 use super::dto::*;
+use super::from_v1::limits_as_today;
 use super::held;
 use crate::file::json;
 use crate::file::v1::dto::{self as v1, Pose, SchemeDto, Site, Trellis};
-use crate::file::v1::limits::as_today;
 use crate::plan::{Mark, Plan, Scheme};
 use crate::range::{self, Range};
 use crate::refusal::Refusal;
@@ -20,7 +20,7 @@ use std::sync::Arc;
 /// The plan in a text that says it is of version 1.
 pub(in crate::file) fn read_v1(text: &str) -> Result<Plan, Refusal> {
     let file: v1::File = serde_json::from_str(text).map_err(|e| json::refusal(&e))?;
-    plan_of(as_today(file)?.into())
+    plan_of(limits_as_today(file)?.into())
 }
 
 /// The plan in a text that says it is of version 2.
