@@ -9,7 +9,8 @@
 //! Stored samples of every version (`tests/data/versions`) are read by the tests for ever.
 //!
 //! - *1*: rows with their trees, shoots, wires and posts, schemes of work, limits, marks.
-//! - *2*: when a season's growth was cut, where a shoot came from, the radius that it was bent with.
+//! - *2*: when a season's growth was cut, where a shoot came from, the radius that it was bent with, what was
+//!   noted of it.
 
 #[macro_use]
 mod same;
