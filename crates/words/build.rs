@@ -13,6 +13,12 @@ fn entries(folder: &Path) -> io::Result<Vec<PathBuf>> {
     Ok(out)
 }
 
+/// A file's texts alone: what explains them is for whoever words them, and weighs in the page's module.
+fn without_comments(file: &str) -> String {
+    let lines = file.lines().filter(|l| !l.starts_with('#'));
+    lines.flat_map(|line| [line, "\n"]).collect()
+}
+
 fn main() -> io::Result<()> {
     let home = PathBuf::from(env::var_os("CARGO_MANIFEST_DIR").unwrap_or_default());
     let lang = home.join("lang");
@@ -26,7 +32,7 @@ fn main() -> io::Result<()> {
         let _ = writeln!(list, "({code:?}, &[");
         for file in entries(folder)? {
             if file.extension().is_some_and(|e| e == "ftl") && !unused(&file) {
-                let _ = writeln!(list, "include_str!({:?}),", file.display().to_string());
+                let _ = writeln!(list, "{:?},", without_comments(&fs::read_to_string(file)?));
             }
         }
         list.push_str("]),\n");

@@ -86,35 +86,6 @@ pageTest('keys press as often as they are pressed, and the focus stays in the li
   assert.equal(await page.evaluate(() => [...document.querySelectorAll('.work-list li')].indexOf(document.activeElement.closest('li'))), 1);
 });
 
-pageTest('remedies that wait are offered again whenever the row is back as it was', {}, async ({ page }) => {
-  await example(page, 'overdue-renewal.json');
-  const remedy = await remedyIn(page);
-  // Taken back at once, before the helper is asked about the row in between.
-  await remedy.click();
-  await frames(page, 2);
-  assert.equal(await steps(page), 1);
-  // All of one kind wait with each of them.
-  const together = () =>
-    page.evaluate(() =>
-      [...document.querySelectorAll('[data-act=mend-all]')].map((all) => [
-        all.disabled,
-        all.closest('.finding-group').querySelector('[data-remedy]').disabled,
-      ]),
-    );
-  const waiting = await together();
-  assert.ok(waiting.length > 0);
-  for (const [all, one] of waiting) assert.equal(all, one);
-  await remedyIn(page);
-  for (const [all, one] of await together()) assert.deepEqual([all, one], [false, false]);
-  // The record opened, for a moment and for longer, and left as it was.
-  for (const wait of [0, 1500]) {
-    await page.locator('[data-act=correct]').check();
-    await page.waitForTimeout(wait);
-    await page.locator('[data-act=correct]').uncheck();
-    await remedyIn(page);
-  }
-});
-
 pageTest('what is pressed is not taken from a hand that has left the list', {}, async ({ page }) => {
   await example(page, 'overdue-renewal.json');
   await page.locator('.finding .plain').first().focus();
