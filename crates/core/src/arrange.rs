@@ -42,6 +42,12 @@ pub fn arrange_numbers(numbers: &mut [f64]) {
     numbers.sort_unstable_by(f64::total_cmp);
 }
 
+/// The middle one of numbers in order, of an even count the upper; none of none.
+pub fn middle_of(mut numbers: Vec<f64>) -> Option<f64> {
+    arrange_numbers(&mut numbers);
+    numbers.get(numbers.len() / 2).copied()
+}
+
 #[inline(never)]
 fn sort_indices(from: &mut [usize], compare: &mut dyn FnMut(usize, usize) -> Ordering) {
     from.sort_by(|a, b| compare(*a, *b));

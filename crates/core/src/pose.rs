@@ -6,9 +6,9 @@
 
 mod posed;
 
-use crate::arrange::Arrange;
 pub use posed::{AnyRow, Posed, PosedRow};
 
+use crate::arrange::Arrange;
 use crate::row::{Face, Limit, Pose, Row, Shoot, Targets, Tree, Trellis};
 use kurbo::{Arc, BezPath, Point, Vec2};
 use std::f64::consts::{FRAC_PI_2, PI};

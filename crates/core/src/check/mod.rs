@@ -31,12 +31,12 @@ mod wall_height;
 mod wires;
 mod work_void;
 
-use crate::arrange::Arrange;
 pub use figures::{Figures, figures};
 pub use finding::{Finding, Part, Remedy, Severity};
 pub use light_cost::{LightCost, tell_costs};
 pub use light_renewal::is_dark as renewal_zone_is_dark;
 
+use crate::arrange::Arrange;
 use crate::cover::{Cover, Place};
 use crate::light::LightReport;
 use crate::plan::{Plan, Replayed, VoidWork};

@@ -10,16 +10,17 @@ mod targets;
 mod tree;
 mod trellis;
 
-use crate::arrange::Arrange;
 pub use ids::{ShootId, TreeId};
 pub use moment::{Moment, Phase, Window};
 pub use role::Role;
 pub use shoot::{Face, GrowthUnit, Kind, Laterals, Origin, Pose, Shoot, Toward};
 pub use site::Site;
+pub(crate) use targets::refused_limit;
 pub use targets::{Limit, LimitInfo, LimitUnit, Status, Targets};
 pub use tree::{Name, Planted, Tree};
 pub use trellis::{Covering, Trellis, Wire};
 
+use crate::arrange::Arrange;
 use crate::range;
 use crate::units::Mm;
 use std::sync::Arc;

@@ -38,9 +38,7 @@ impl Row {
         let place = |x: f64| Mm::round(x.clamp(-max, max));
         ends.map_or((Mm(0), Mm(0)), |(from, to)| (place(from), place(to)))
     }
-}
 
-impl Row {
     /// Where along the row one more tree may stand, mm: not far beyond the stretch that is to be filled.
     pub fn tree_places(&self) -> Range {
         let (low, high) = range::PLACE;

@@ -1,5 +1,7 @@
 //! Every limit that a check uses: value, unit, accepted range, whose rule it is.
 
+use crate::range::Range;
+use crate::refusal::Refusal;
 use crate::said::Arg;
 use serde::Serialize;
 use std::collections::BTreeMap;
@@ -186,6 +188,19 @@ limits! {
         "How many pieces of work that touch nothing are let pass.";
 }
 
+/// A value of a limit that is outside what is accepted of it.
+pub(crate) fn refused_limit(key: &str, value: f64, (low, high): Range) -> Refusal {
+    Refusal::new(
+        "refusal-limit",
+        vec![
+            ("limit", Arg::Text(key.into())),
+            ("value", Arg::Number(value, 3)),
+            ("low", Arg::Number(low, 3)),
+            ("high", Arg::Number(high, 3)),
+        ],
+    )
+}
+
 /// The limits in force: the defaults, but for what the user has set.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Targets {
@@ -233,7 +248,7 @@ impl Targets {
     ///
     /// # Errors
     /// A value that is outside the limit's accepted range, in words.
-    pub fn set(&mut self, limit: Limit, value: Option<f64>) -> Result<(), crate::refusal::Refusal> {
+    pub fn set(&mut self, limit: Limit, value: Option<f64>) -> Result<(), Refusal> {
         let info = limit.info();
         match value {
             None => {
@@ -247,15 +262,7 @@ impl Targets {
                 }
             }
             Some(v) => {
-                return Err(crate::refusal::Refusal::new(
-                    "refusal-limit",
-                    vec![
-                        ("limit", Arg::Text(info.key.into())),
-                        ("value", Arg::Number(v, 3)),
-                        ("low", Arg::Number(info.min, 3)),
-                        ("high", Arg::Number(info.max, 3)),
-                    ],
-                ));
+                return Err(refused_limit(info.key, v, (info.min, info.max)));
             }
         }
         Ok(())

@@ -16,13 +16,6 @@ pub struct Number {
     pub range: Range,
 }
 
-impl Number {
-    /// Whether it is accepted on any row.
-    pub fn fits(&self) -> bool {
-        range::has(self.range, self.value)
-    }
-}
-
 impl Work {
     /// Its numbers.
     pub fn numbers(&self) -> Vec<Number> {

@@ -156,8 +156,8 @@ fn says(table: &Table, record: &Record) -> Result<Says, Refusal> {
         .map_err(|e| unread(Column::Laterals, e))?;
     let count = f64::from(laterals.count);
     range(Column::Laterals, plain, count, range::LATERALS)?;
-    let together = (Arg::Length as fn(f64) -> Arg, range::LATERALS_LENGTH);
-    range(Column::Laterals, together.0, laterals.total, together.1)?;
+    let (together, most) = (laterals.total, range::LATERALS_LENGTH);
+    range(Column::Laterals, Arg::Length, together, most)?;
     let rubbed =
         pieces::ticked(cell(Column::Rubbed)).ok_or_else(|| word(Column::Rubbed, pieces::TICKS))?;
     let cuts = pieces::lengths(cell(Column::Cut), unit(Column::Cut))

@@ -3,7 +3,7 @@
 use super::block::{Block, Fact};
 use super::record::{Record, records, split_unit};
 use super::{BadLine, MAX_BAD};
-use crate::arrange::{Arrange, arrange_numbers};
+use crate::arrange::{Arrange, arrange_numbers, middle_of};
 use crate::file::short;
 use crate::refusal::Refusal;
 use crate::said::{Arg, Said};
@@ -249,7 +249,7 @@ impl Table {
             // Trees may stand far apart; only what is surely a shoot's measure tells.
             Column::Length if !bare.is_empty() => guess(column, &bare),
             Column::Diameter => {
-                let typical = median(bare.iter().map(|(_, n)| *n).collect());
+                let typical = middle_of(bare.iter().map(|(_, n)| *n).collect());
                 match typical {
                     Some(n) if n > 0.0 && n < THIN => BareUnit::Centimetre,
                     _ => taken,
@@ -447,7 +447,7 @@ fn guess(column: Column, bare: &[(bool, f64)]) -> BareUnit {
             let mut feet = of_trees;
             arrange_numbers(&mut feet);
             let apart = feet.windows(2).map(|w| w[1] - w[0]).filter(|d| *d > 0.0);
-            match median(apart.collect()) {
+            match middle_of(apart.collect()) {
                 Some(spacing) => unit(spacing, 20.0, 600.0),
                 None => {
                     let broken = all.iter().any(|n| libm::trunc(*n) != *n);
@@ -460,18 +460,13 @@ fn guess(column: Column, bare: &[(bool, f64)]) -> BareUnit {
                 }
             }
         }
-        Column::Length => match (median(of_trees), median(all)) {
+        Column::Length => match (middle_of(of_trees), middle_of(all)) {
             (Some(stem), _) => unit(stem, 12.0, 500.0),
             (None, Some(shoot)) => unit(shoot, 5.0, 200.0),
             (None, None) => BareUnit::Metre,
         },
         _ => BareUnit::Millimetre,
     }
-}
-
-fn median(mut numbers: Vec<f64>) -> Option<f64> {
-    arrange_numbers(&mut numbers);
-    numbers.get(numbers.len() / 2).copied()
 }
 
 fn sign(unit: BareUnit) -> &'static str {

@@ -5,8 +5,7 @@ use crate::file::json::UpTo;
 use crate::file::v1::dto as v1;
 use crate::file::v1::limits::LIMITS;
 use crate::refusal::Refusal;
-use crate::row::Limit;
-use crate::said::Arg;
+use crate::row::{Limit, refused_limit};
 
 /// The file with its limits as the model has them today: one that has gone is left out, a value that is no longer accepted
 /// becomes the nearest that is.
@@ -17,15 +16,7 @@ pub fn limits_as_today(mut file: v1::File) -> Result<v1::File, Refusal> {
     for (key, value) in &file.targets.0 {
         for (_, min, max) in LIMITS.iter().filter(|(k, ..)| k == key) {
             if !(*min..=*max).contains(value) {
-                return Err(Refusal::new(
-                    "refusal-limit",
-                    vec![
-                        ("limit", Arg::Text(key.clone())),
-                        ("value", Arg::Number(*value, 3)),
-                        ("low", Arg::Number(*min, 3)),
-                        ("high", Arg::Number(*max, 3)),
-                    ],
-                ));
+                return Err(refused_limit(key, *value, (*min, *max)));
             }
         }
     }

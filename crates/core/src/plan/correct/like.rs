@@ -1,7 +1,7 @@
 //! What is added to the record begins as its like on the row is, and is then measured.
 
 use super::Correction;
-use crate::arrange::arrange_numbers;
+use crate::arrange::middle_of;
 use crate::plan::Plan;
 use crate::row::{Face, Kind, Planted, Pose, Row, Shoot, ShootId, Toward, Tree, TreeId};
 use crate::units::{Deg, Mm};
@@ -9,11 +9,6 @@ use crate::usual;
 
 /// Length of an upright on a row that has no other, mm: a year's usual growth.
 const UPRIGHT: f64 = 600.0;
-
-fn middle(mut values: Vec<f64>) -> Option<f64> {
-    arrange_numbers(&mut values);
-    values.get(values.len() / 2).copied()
-}
 
 fn dmm(mm: f64) -> i32 {
     libm::round(mm * 10.0).max(1.0) as i32
@@ -24,8 +19,8 @@ impl Row {
     /// asks for where none does.
     pub fn usual_stem(&self) -> (f64, f64) {
         let stems = || self.trees.iter().filter_map(|t| t.shoots.first());
-        let length = middle(stems().map(Shoot::length).collect());
-        let diameter = middle(stems().map(|s| s.diameter).filter(|d| *d > 0.0).collect());
+        let length = middle_of(stems().map(Shoot::length).collect());
+        let diameter = middle_of(stems().map(|s| s.diameter).filter(|d| *d > 0.0).collect());
         let length = length
             .filter(|l| *l >= 1.0)
             .unwrap_or_else(|| usual::stock(self, Deg::new(usual::ANGLE)));
@@ -39,8 +34,8 @@ impl Row {
             let all = self.trees.iter().flat_map(|t| &t.shoots);
             all.filter(|s| s.kind() == Kind::Upright)
         };
-        let length = middle(uprights().map(Shoot::length).collect());
-        let diameter = middle(
+        let length = middle_of(uprights().map(Shoot::length).collect());
+        let diameter = middle_of(
             uprights()
                 .map(|s| s.diameter)
                 .filter(|d| *d > 0.0)

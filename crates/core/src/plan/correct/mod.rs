@@ -7,10 +7,10 @@ mod like;
 mod measure;
 mod one_tree;
 
-use crate::arrange::Arrange;
 pub use measure::{Measure, Pick, Picked};
 
 use super::Plan;
+use crate::arrange::Arrange;
 use crate::range;
 use crate::refusal::Refusal;
 use crate::row::{Face, Planted, Pose, Row, ShootId, Tree, TreeId, Wire};
