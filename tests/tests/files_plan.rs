@@ -523,3 +523,112 @@ fn every_limit_of_version_1_is_read_for_ever() {
         &["gap_most_mm"],
     );
 }
+
+/// Every number of version 1 at its least, and at its greatest.
+const LEAST: &str = include_str!("../data/versions/ends-of-v1-least.json");
+const GREATEST: &str = include_str!("../data/versions/ends-of-v1-greatest.json");
+
+/// What is written of the plan in a text of version 1 is the text, with each of `from` made `to`.
+fn check_brought(text: &str, changes: &[(&str, &str)]) {
+    let plan = read_plan(text.as_bytes()).unwrap_or_else(|e| panic!("{e}"));
+    let mut expected = text.replacen("\"version\": 1,", "\"version\": 2,", 1);
+    for (from, to) in changes {
+        assert!(expected.contains(from), "no {from}");
+        expected = expected.replace(from, to);
+    }
+    let expected: serde_json::Value = serde_json::from_str(&expected).unwrap();
+    let written = write_plan(&plan);
+    let same: serde_json::Value = serde_json::from_str(&written).unwrap();
+    assert_eq!(same, expected);
+    assert_eq!(read_plan(written.as_bytes()).unwrap(), plan);
+}
+
+#[test]
+fn every_number_of_version_1_is_read_for_ever() {
+    let wires = [
+        r#"[{"height_mm": 1}, {"height_mm": 2, "covering": "plastic"}, {"height_mm": 50}, "#,
+        r#"[{"height_mm": 50}, {"height_mm": 51, "covering": "plastic"}, {"height_mm": 52}, "#,
+    ];
+    check_brought(
+        LEAST,
+        &[
+            // Wires keep their order, and work goes with its wire.
+            (wires[0], wires[1]),
+            (
+                r#""cover_wire", "height_mm": 50"#,
+                r#""cover_wire", "height_mm": 52"#,
+            ),
+            (
+                r#""cover_wire", "height_mm": 1,"#,
+                r#""cover_wire", "height_mm": 50,"#,
+            ),
+            (
+                r#""move_wire", "height_mm": 2"#,
+                r#""move_wire", "height_mm": 51"#,
+            ),
+            (
+                r#""remove_wire", "height_mm": 1}"#,
+                r#""remove_wire", "height_mm": 50}"#,
+            ),
+            // A wire that isn't there doesn't become one that is.
+            (
+                r#""remove_wire", "height_mm": 3}"#,
+                r#""remove_wire", "height_mm": 53}"#,
+            ),
+            (r#""foot_mm": -2147483648"#, r#""foot_mm": -5000000"#),
+            (r#""height_mm": -2147483648"#, r#""height_mm": 0"#),
+        ],
+    );
+    check_brought(
+        GREATEST,
+        &[
+            (r#""leaf": 40, "grown"#, r#""leaf": 39, "grown"#),
+            (
+                r#""count": 65535, "total_mm": 2147483647"#,
+                r#""count": 10000, "total_mm": 1000000"#,
+            ),
+            (
+                r#""count": 10001, "total_mm": 1000001"#,
+                r#""count": 10000, "total_mm": 1000000"#,
+            ),
+            (r#""foot_mm": 2147483647"#, r#""foot_mm": 5000000"#),
+            (r#""height_mm": 2147483647"#, r#""height_mm": 20000"#),
+        ],
+    );
+}
+
+#[test]
+fn beyond_the_ranges_of_version_1_a_value_is_refused_with_its_path() {
+    let check = |text: &str, from: &str, to: &str, says: &[&str]| {
+        assert!(text.contains(from), "no {from}");
+        check_refused(&text.replacen(from, to, 1), "refusal-file-value", says);
+    };
+    let wire = "found.trellis.wires";
+    let one = "\"height_mm\": 1}";
+    check(LEAST, one, "\"height_mm\": 0}", &[wire, "[0]", "1 to 6000"]);
+    check(LEAST, one, "\"height_mm\": 2}", &[wire, "[1]", "3 to 6000"]);
+    let shoot = "found.trees[0].shoots[0]";
+    let count = [shoot, "laterals.count", "0 to 65535"];
+    check(GREATEST, "65535", "65536", &count);
+    let total = [shoot, "laterals.total_mm", "0 to 2147483647"];
+    check(
+        GREATEST,
+        "\"total_mm\": 2147483647",
+        "\"total_mm\": -1",
+        &total,
+    );
+    let leaf = [shoot, "units[1].leaf", "0 to 40"];
+    let grown = "\"leaf\": 40, \"grown";
+    check(GREATEST, grown, "\"leaf\": 41, \"grown", &leaf);
+    check(GREATEST, "\"leaf\": 40", "\"leaf\": 41", &["found.leaf"]);
+    // The program of version 1 did no such work: with the nearest value it would be done.
+    for (from, to, says) in [
+        ("\"percent\": 90", "\"percent\": 91", "1 to 90"),
+        ("\"lean_deg\": 60", "\"lean_deg\": 61", "−60 to 60"),
+        ("\"keep_mm\": 500", "\"keep_mm\": 501", "20 to 500"),
+        ("\"buds\": 20", "\"buds\": 21", "1 to 20"),
+        ("\"to_mm\": 6000", "\"to_mm\": 6001", "50 to 6000"),
+    ] {
+        check(GREATEST, from, to, &["schemes[0].seasons[0]", says]);
+    }
+}

@@ -7,6 +7,8 @@
 //! over the words that stay, has its own of what changes, and says how the words of the version before become its own
 //! (`v2/from_v1`). So a file of any version is read by way of all versions after it, and only the newest knows the model.
 //! Stored samples of every version (`tests/data/versions`) are read by the tests for ever.
+//! A version keeps the ranges that it was written under (`v1/limits`, `v1/ranges`): what the model no longer holds is
+//! brought as near as it can come, or refused with its place (`v2/as_today` tells which).
 //!
 //! - *1*: rows with their trees, shoots, wires and posts, schemes of work, limits, marks.
 //! - *2*: when a season's growth was cut, where a shoot came from, the radius that it was bent with, what was

@@ -8,6 +8,7 @@
 pub(super) mod dto;
 pub(super) mod limits;
 pub(super) mod parts;
+pub(super) mod ranges;
 mod work;
 
 pub(super) use work::Work;

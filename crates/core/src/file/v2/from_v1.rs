@@ -3,33 +3,6 @@
 use super::dto::{File, Found, Shoot, Tree, Unit};
 use crate::file::json::UpTo;
 use crate::file::v1::dto as v1;
-use crate::file::v1::limits::LIMITS;
-use crate::refusal::Refusal;
-use crate::row::{Limit, refused_limit};
-
-/// The file with its limits as the model has them today: one that has gone is left out, a value that is no longer accepted
-/// becomes the nearest that is.
-///
-/// # Errors
-/// A value outside version 1's range.
-pub fn limits_as_today(mut file: v1::File) -> Result<v1::File, Refusal> {
-    for (key, value) in &file.targets.0 {
-        for (_, min, max) in LIMITS.iter().filter(|(k, ..)| k == key) {
-            if !(*min..=*max).contains(value) {
-                return Err(refused_limit(key, *value, (*min, *max)));
-            }
-        }
-    }
-    let known = |key: &String| Limit::ALL.iter().map(|l| l.info()).find(|i| i.key == key);
-    file.targets.0.retain_mut(|(key, value)| match known(key) {
-        Some(info) => {
-            *value = value.clamp(info.min, info.max);
-            true
-        }
-        None => false,
-    });
-    Ok(file)
-}
 
 impl From<v1::File> for File {
     fn from(old: v1::File) -> Self {

@@ -2,8 +2,10 @@
 //! was cut, of a shoot where it came from, of what is bent the radius that it was bent with. Where a file leaves these out,
 //! the record is silent.
 
+mod as_today;
 mod dto;
 mod from_v1;
+mod number;
 mod read;
 mod write;
 

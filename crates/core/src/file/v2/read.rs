@@ -1,8 +1,9 @@
 //! From the words of version 2 to a plan: every value in its range, every tree whole.
 
+use super::as_today::as_today;
 use super::dto::*;
-use super::from_v1::limits_as_today;
 use super::held;
+use super::number::{number, out_of_range, within};
 use crate::file::json;
 use crate::file::v1::dto::{self as v1, Pose, SchemeDto, Site, Trellis};
 use crate::plan::{Mark, Plan, Scheme};
@@ -20,7 +21,7 @@ use std::sync::Arc;
 /// The plan in a text that says it is of version 1.
 pub(in crate::file) fn read_v1(text: &str) -> Result<Plan, Refusal> {
     let file: v1::File = serde_json::from_str(text).map_err(|e| json::refusal(&e))?;
-    plan_of(limits_as_today(file)?.into())
+    plan_of(as_today(file)?.into())
 }
 
 /// The plan in a text that says it is of version 2.
@@ -57,31 +58,6 @@ fn plan_of(file: File) -> Result<Plan, Refusal> {
         plan.schemes = schemes;
     }
     Ok(plan)
-}
-
-fn out_of_range(path: String, value: f64, low: f64, high: f64) -> Refusal {
-    let places = |v: f64| if libm::trunc(v) == v { 0 } else { 3 };
-    let number = |v: f64| Arg::Number(v, places(v));
-    Refusal::new(
-        "refusal-file-value",
-        vec![
-            ("path", Arg::Text(path)),
-            ("value", number(value)),
-            ("low", number(low)),
-            ("high", number(high)),
-        ],
-    )
-}
-
-fn within(value: f64, range: Range, path: impl FnOnce() -> String) -> Result<f64, Refusal> {
-    match range::has(range, value) {
-        true => Ok(value),
-        false => Err(out_of_range(path(), value, range.0, range.1)),
-    }
-}
-
-fn number(value: i64, range: Range, path: impl FnOnce() -> String) -> Result<i64, Refusal> {
-    within(value as f64, range, path).map(|_| value)
 }
 
 fn whole(value: i64, range: Range, path: impl FnOnce() -> String) -> Result<Mm, Refusal> {
