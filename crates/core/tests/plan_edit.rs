@@ -2,6 +2,7 @@
 
 use cordonry::file::read_plan;
 use cordonry::plan::{Plan, Setting, replay};
+use cordonry::refusal::Refusal;
 use cordonry::row::{Limit, ShootId, TreeId};
 use cordonry::said::Arg;
 use cordonry::units::Mm;
@@ -99,12 +100,75 @@ fn a_tree_is_planted_on_the_row() {
             ("high", Arg::Length(high)),
         ];
         assert_eq!((why.key, &why.args), ("refusal-plant-place", &expected));
-        // Where it stands in a plan all the same it plants nothing, and says why.
-        let forced = forced(&plan, at, plant(far));
-        let row = replay(&forced, 0, at).expect("it replays");
-        assert_eq!(row.row.trees.len(), plan.found.trees.len());
-        assert_eq!(row.void.len(), 1);
-        assert_eq!(row.void[0].why, why);
+        plants_nothing(&plan, plant(far), &why);
+    }
+    // Nor does it where the stock can't be: no empty place is left either.
+    let short = Work::Plant {
+        tree,
+        foot_mm: Mm(end),
+        planted: plan.found.trees[0].planted,
+        length_mm: Mm(99),
+        diameter_dmm: 150,
+    };
+    let why = plan.with_work(0, at, short.clone()).expect_err("too short");
+    assert_eq!(why.key, "refusal-stock-length");
+    plants_nothing(&plan, short, &why);
+}
+
+#[test]
+fn taking_out_a_tree_that_is_to_be_planted_takes_that_back() {
+    let plan = plan();
+    let (tree, at) = (TreeId(900), plan.start());
+    let plant = Work::Plant {
+        tree,
+        foot_mm: plan.found.to,
+        planted: plan.found.trees[0].planted,
+        length_mm: Mm(1500),
+        diameter_dmm: 150,
+    };
+    let planted = plan.with_work(0, at, plant).expect("it is planted");
+    let out = planted.with_work(0, at, Work::RemoveTree { tree });
+    assert_eq!(out.expect("it is taken back"), plan);
+    let why = plan.with_work(0, at, Work::RemoveTree { tree });
+    assert_eq!(why.expect_err("no such tree").key, "refusal-no-tree");
+}
+
+/// Where the work stands in a plan all the same, nothing is planted, and it says why.
+fn plants_nothing(plan: &Plan, plant: Work, why: &Refusal) {
+    let at = plan.start();
+    let forced = forced(plan, at, plant);
+    let row = replay(&forced, 0, at).expect("it replays");
+    assert_eq!(row.row.trees.len(), plan.found.trees.len());
+    assert_eq!(row.void.len(), 1);
+    assert_eq!(row.void[0].why, *why);
+}
+
+#[test]
+fn on_a_stub_there_is_neither_a_lateral_to_take_nor_a_tip() {
+    let plan = plan();
+    let at = plan.start();
+    let (tree, shoot) = lateralled(&plan);
+    let keep_mm = Mm(150);
+    let stub = Work::Stub {
+        tree,
+        shoot,
+        keep_mm,
+    };
+    let after = [
+        (Work::TakeLaterals { tree, shoot }, "refusal-no-laterals"),
+        (
+            Work::Tip {
+                tree,
+                shoot,
+                percent: 90,
+            },
+            "refusal-tip-stub",
+        ),
+    ];
+    for (work, key) in after {
+        let works = vec![stub.clone(), work];
+        let why = plan.with_works(0, at, works).expect_err("on a stub");
+        assert_eq!(why.key, key);
     }
 }
 

@@ -180,8 +180,9 @@ proptest! {
                 prop_assert!(words.has(choice.said.key), "{}", choice.said.key);
                 prop_assert!(words.has(choice.step), "{}", choice.step);
                 if choice.asked.is_empty() {
-                    let done = apply(&row, start, &terms, &choice.work(&[]));
-                    prop_assert!(done.is_ok(), "{:?}: {:?}", choice, done);
+                    let work = choice.work(&[]);
+                    let done = plan.with_work(0, start, work);
+                    prop_assert!(done.is_ok(), "{:?}: {:?}", choice, done.err());
                 } else {
                     // Numbers that can't be are refused, never taken for others.
                     for number in [f64::NAN, -1e9, 1e12] {
@@ -201,9 +202,8 @@ proptest! {
         let (row, terms) = (there.row, there.terms);
         for sweep in Sweep::all(&row, &plan.targets) {
             let works = spread(&row, start, &terms, sweep, |_| true);
-            for work in &works {
-                prop_assert!(apply(&row, start, &terms, work).is_ok(), "{:?}", work);
-            }
+            let done = plan.with_works(0, start, works);
+            prop_assert!(done.is_ok(), "{:?}: {:?}", sweep, done.err());
             let words = Words::strict();
             prop_assert!(words.has(sweep.key()), "{:?}", sweep);
             prop_assert!(sweep.caution().is_none_or(|c| words.has(c)), "{:?}", sweep);

@@ -2,13 +2,16 @@
 
 use cordonry::plan::{Moment, Window};
 use cordonry::pose::{Geometry, layout};
-use cordonry::row::{ShootId, Toward, TreeId};
+use cordonry::row::{Covering, Planted, ShootId, Toward, TreeId};
 use cordonry::units::{Deg, Mm};
 use cordonry::work::{Work, apply};
 use cordonry_fixture::random::*;
 use cordonry_words::Words;
 use proptest::prelude::*;
 use proptest::sample::Index;
+use proptest::strategy::ValueTree as _;
+use proptest::test_runner::TestRunner;
+use std::collections::BTreeMap;
 
 const NUMBERS: [i32; 9] = [
     i32::MIN,
@@ -32,11 +35,72 @@ const ANGLES: [f64; 8] = [
     f64::NAN,
 ];
 
+const BENDS: &[Kind] = &[Kind::Lay, Kind::Stand];
+const CUTS: &[Kind] = &[Kind::CutBack, Kind::Stub];
+
 /// Every kind of work on one subject, with every extreme number.
 fn extremes(tree: TreeId, shoot: ShootId) -> Vec<Work> {
-    let mut out = vec![Work::Remove { tree, shoot }];
+    let mut out = vec![
+        Work::RemoveTree { tree },
+        Work::Remove { tree, shoot },
+        Work::Thin {
+            tree,
+            shoot,
+            keep: shoot,
+        },
+        Work::RubOut { tree, shoot },
+        Work::TakeLaterals { tree, shoot },
+    ];
     for n in NUMBERS {
         let mm = Mm(n);
+        let covering = Covering::Bare;
+        let planted = Planted {
+            angle: Deg::new(f64::from(n)),
+            toward: Toward::Left,
+        };
+        let (buds, percent) = (n as u16, n as u8);
+        out.push(Work::Plant {
+            tree,
+            foot_mm: mm,
+            planted,
+            length_mm: mm,
+            diameter_dmm: buds,
+        });
+        out.push(Work::ReplaceTree {
+            tree,
+            planted,
+            length_mm: mm,
+            diameter_dmm: buds,
+        });
+        out.push(Work::CutToBuds { tree, shoot, buds });
+        out.push(Work::Tip {
+            tree,
+            shoot,
+            percent,
+        });
+        out.push(Work::MoveBud {
+            tree,
+            shoot,
+            at_mm: mm,
+        });
+        out.push(Work::HoldHeight {
+            tree,
+            shoot,
+            height_mm: mm,
+        });
+        out.push(Work::AddWire {
+            height_mm: mm,
+            covering,
+        });
+        out.push(Work::MoveWire {
+            height_mm: mm,
+            to_mm: mm,
+        });
+        out.push(Work::RemoveWire { height_mm: mm });
+        out.push(Work::CoverWire {
+            height_mm: mm,
+            covering,
+        });
         out.push(Work::CutBack {
             tree,
             shoot,
@@ -70,6 +134,31 @@ fn extremes(tree: TreeId, shoot: ShootId) -> Vec<Work> {
         }
     }
     out
+}
+
+#[test]
+fn every_kind_of_work_is_drawn_and_done() {
+    let (mut drawn, mut done) = (BTreeMap::new(), BTreeMap::new());
+    let mut runner = TestRunner::deterministic();
+    for _ in 0..300 {
+        let mut plan = plan().new_tree(&mut runner).unwrap().current();
+        for draft in drafts(14).new_tree(&mut runner).unwrap().current() {
+            let (moment, work) = draft.for_plan(&plan);
+            let kind = Kind::of(&work);
+            *drawn.entry(kind).or_insert(0) += 1;
+            if let Ok(next) = plan.with_work(0, moment, work) {
+                *done.entry(kind).or_insert(0) += 1;
+                plan = next;
+            }
+        }
+    }
+    println!("drawn {drawn:?}, done {done:?}");
+    for (_, kind) in Kind::ALL {
+        let of = |all: &BTreeMap<Kind, usize>| all.get(kind).copied().unwrap_or(0);
+        // Of each some is refused, and enough is done to tell something.
+        let (drawn, done) = (of(&drawn), of(&done));
+        assert!(done > 5, "{kind:?}: {drawn} drawn, {done} done");
+    }
 }
 
 proptest! {
@@ -121,14 +210,11 @@ proptest! {
     }
 
     #[test]
-    fn bending_keeps_every_length(plan in plan(), before in drafts(4), draft in draft()) {
+    fn bending_keeps_every_length(plan in plan(), before in drafts(4), draft in draft_of(BENDS)) {
         let plan = worked(&plan, &before);
         let moment = draft.moment(&plan);
         let row = at(&plan, moment).row;
         let work = draft.on(&row);
-        if !matches!(work, Work::Lay { .. } | Work::Stand { .. }) {
-            return Ok(());
-        }
         let Ok(next) = apply(&row, Moment::dormant(row.leaf), &plan.terms(&row.trellis), &work) else { return Ok(()); };
         let g = Geometry::of(&row, &plan.targets);
         for (a, b) in row.trees.iter().zip(&next.trees) {
@@ -150,7 +236,7 @@ proptest! {
     }
 
     #[test]
-    fn cutting_leaves_what_it_says(plan in plan(), draft in draft()) {
+    fn cutting_leaves_what_it_says(plan in plan(), draft in draft_of(CUTS)) {
         let row = &plan.found;
         let work = draft.on(row);
         let (Work::CutBack { keep_mm, .. } | Work::Stub { keep_mm, .. }) = work else {
@@ -177,12 +263,9 @@ proptest! {
     }
 
     #[test]
-    fn the_same_bending_twice_is_the_same_as_once(plan in plan(), draft in draft()) {
+    fn the_same_bending_twice_is_the_same_as_once(plan in plan(), draft in draft_of(BENDS)) {
         let row = &plan.found;
         let work = draft.on(row);
-        if !matches!(work, Work::Lay { .. } | Work::Stand { .. }) {
-            return Ok(());
-        }
         if let Ok(once) = apply(row, Moment::dormant(row.leaf), &plan.terms(&row.trellis), &work) {
             prop_assert_eq!(apply(&once, Moment::dormant(once.leaf), &plan.terms(&once.trellis), &work).unwrap(), once);
         }

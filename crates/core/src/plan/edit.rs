@@ -6,7 +6,7 @@ use super::{Moment, Phase, Plan, Schedule, Scheme, replay};
 use crate::refusal::Refusal;
 use crate::row::{Tree, TreeId};
 use crate::said::Arg;
-use crate::work::{Work, apply, apply_to_tree, apply_to_trellis};
+use crate::work::{Effect, Work, apply, apply_to_tree, apply_to_trellis};
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
@@ -43,7 +43,7 @@ impl Plan {
         let mut schedule = self.scheme(scheme)?.schedule.clone();
         let mut trees = Trees::new(self, scheme, moment)?;
         for work in works {
-            if takes_back(&mut schedule, moment, &work) {
+            if takes_back(&mut trees, &mut schedule, moment, &work) {
                 continue;
             }
             // Where the work takes the place of another, what counts is the row without that one.
@@ -97,11 +97,22 @@ impl Plan {
     }
 }
 
-/// Where the work takes off a bud that the same window keeps, takes that back instead; whether it did.
-fn takes_back(schedule: &mut Schedule, moment: Moment, work: &Work) -> bool {
-    match work {
-        Work::Remove { tree, shoot } => schedule.drop_bud(moment, *tree, *shoot),
-        _ => false,
+/// Where the work takes off a bud that the same window keeps, or takes out a tree that it plants, takes that back instead;
+/// whether it did.
+fn takes_back(trees: &mut Trees<'_>, schedule: &mut Schedule, moment: Moment, work: &Work) -> bool {
+    match work.effect() {
+        Effect::TakesOff { tree, shoot } => schedule.drop_bud(moment, tree, shoot),
+        Effect::TakesOut { tree } => {
+            let about_it = |w: &Work| w.subject() == work.subject();
+            let mut planned = schedule.work_on(moment, Some(tree)).iter();
+            // What stands already is taken out; where nothing stands, the stock that comes is not planted.
+            let planted = planned.any(about_it) && trees.before(tree).is_none_or(|t| t.is_lost());
+            if planted {
+                schedule.drop_subject(moment, work.subject());
+            }
+            planted
+        }
+        Effect::Plants { .. } | Effect::Keeps { .. } | Effect::Stubs | Effect::Changes => false,
     }
 }
 

@@ -15,7 +15,7 @@ use crate::refusal::Refusal;
 use crate::row::{Row, Tree, TreeId};
 use crate::said::Arg;
 use crate::terms::Terms;
-use crate::work::{Work, refuse_place};
+use crate::work::{Work, one_more};
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
@@ -171,15 +171,15 @@ impl Cast {
                 .iter()
                 .filter(|b| b.moment >= plan.start() && out.is_past(b.moment));
             let room = out.found.len() + out.planted.len() < Row::MAX_TREES;
-            let plants = |work: &Work| match *work {
-                Work::Plant {
-                    foot_mm, planted, ..
-                } if room && refuse_place(&plan.found, id, foot_mm).is_ok() => {
-                    Some(Arc::new(Tree::lost(id, foot_mm, planted)))
-                }
-                _ => None,
+            // What can't be planted leaves no empty place.
+            let plants = |(leaf, work): (u8, &Work)| {
+                let planted = one_more(&plan.found, leaf, work).filter(|_| room)?.ok()?;
+                let empty = Tree::lost(id, planted.foot, planted.planted);
+                Some(Arc::new(empty))
             };
-            let place = by_now.flat_map(|b| b.work.iter()).find_map(plants);
+            let place = by_now
+                .flat_map(|b| b.work.iter().map(|work| (b.moment.leaf, work)))
+                .find_map(plants);
             out.planted.extend(place);
         }
         out
@@ -217,21 +217,14 @@ impl Cast {
                     VoidWork {
                         moment: batch.moment,
                         work: work.clone(),
-                        why: no_place(plan, work)
+                        why: one_more(&plan.found, batch.moment.leaf, work)
+                            .and_then(Result::err)
                             .unwrap_or_else(|| Refusal::new(key, args().into_iter().collect())),
                     }
                 }));
             }
         }
         out
-    }
-}
-
-/// Why a tree that the record does not have can't be planted, where its place is why.
-fn no_place(plan: &Plan, work: &Work) -> Option<Refusal> {
-    match *work {
-        Work::Plant { tree, foot_mm, .. } => refuse_place(&plan.found, tree, foot_mm).err(),
-        _ => None,
     }
 }
 

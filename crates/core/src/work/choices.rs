@@ -70,7 +70,23 @@ impl Choice {
                 *length_mm = Mm::round(first);
                 *diameter_dmm = whole(second * 10.0) as u16;
             }
-            _ => {}
+            // No choice asks for a number of these.
+            Work::CutBack { .. }
+            | Work::MoveBud { .. }
+            | Work::HoldHeight { .. }
+            | Work::RemoveTree { .. }
+            | Work::Lay { .. }
+            | Work::Stand { .. }
+            | Work::Stub { .. }
+            | Work::Remove { .. }
+            | Work::Thin { .. }
+            | Work::RubOut { .. }
+            | Work::KeepBud { .. }
+            | Work::TakeLaterals { .. }
+            | Work::AddWire { .. }
+            | Work::MoveWire { .. }
+            | Work::RemoveWire { .. }
+            | Work::CoverWire { .. } => {}
         }
         out
     }

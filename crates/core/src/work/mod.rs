@@ -2,14 +2,16 @@
 
 mod apply;
 mod choices;
+mod effect;
 mod hand;
 mod numbers;
 mod spread;
 mod words;
 
-pub(crate) use apply::refuse_place;
+pub(crate) use apply::one_more;
 pub use apply::{apply, apply_to_tree, apply_to_trellis};
 pub use choices::{Asked, Choice, choices};
+pub(crate) use effect::Effect;
 pub use hand::{asks_to_bend, can_bend, nudged, raised, stubbed};
 pub use numbers::Number;
 pub use spread::{Sweep, spread};
@@ -194,18 +196,6 @@ impl Work {
         self.subject().tree
     }
 
-    /// Whether this cut leaves nothing for other work of its window to do: a stub has neither laterals nor a tip, and of
-    /// what is taken off nothing is left.
-    pub fn leaves_nothing_for(&self, other: &Work) -> bool {
-        let (own, its) = (self.subject(), other.subject());
-        let later = its.kind > Stage::Cut && (own.tree, own.shoot) == (its.tree, its.shoot);
-        match self {
-            Self::Remove { .. } => later,
-            Self::Stub { .. } => later && matches!(its.kind, Stage::Laterals | Stage::Tip),
-            _ => false,
-        }
-    }
-
     /// Whether it is about that shoot and not the whole tree.
     pub fn is_about(&self, tree: TreeId, shoot: ShootId, leaf: u8) -> bool {
         let subject = self.subject();
@@ -215,19 +205,6 @@ impl Work {
         match self.kept_bud(leaf) {
             Some(bud) => bud == shoot,
             None => subject.shoot == shoot,
-        }
-    }
-
-    /// The id of the bud that it brings in `leaf`, if it keeps one.
-    pub fn kept_bud(&self, leaf: u8) -> Option<ShootId> {
-        match *self {
-            Self::KeepBud { tree, shoot, at_mm } => Some(ShootId::grown(
-                tree,
-                leaf,
-                shoot,
-                u32::try_from(at_mm.0).unwrap_or(0),
-            )),
-            _ => None,
         }
     }
 }

@@ -210,15 +210,17 @@ pub fn spread(
     sweep: Sweep,
     chosen: impl Fn(TreeId) -> bool,
 ) -> Vec<Work> {
-    row.trees
-        .iter()
-        .filter(|t| chosen(t.id))
-        .flat_map(|tree| {
-            tree.shoots
-                .iter()
-                .filter_map(|s| sweep.on(tree, s))
-                .filter(|w| apply_to_tree(tree, moment, terms, w).is_ok())
-                .collect::<Vec<_>>()
-        })
-        .collect()
+    let mut out = Vec::new();
+    for tree in row.trees.iter().filter(|t| chosen(t.id)) {
+        // On what the work so far leaves: with a shoot that is taken off goes what grows from it.
+        let mut left = None;
+        for work in tree.shoots.iter().filter_map(|s| sweep.on(tree, s)) {
+            let on = left.as_ref().unwrap_or(tree.as_ref());
+            if let Ok(done) = apply_to_tree(on, moment, terms, &work) {
+                left = Some(done);
+                out.push(work);
+            }
+        }
+    }
+    out
 }

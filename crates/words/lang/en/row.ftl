@@ -377,6 +377,7 @@ refusal-planting-angle = Tree { $tree }: a planting angle of { $value } is refus
 refusal-buds = { $part }: { $value } buds are refused; { $low } to { $high } is accepted
 refusal-tip = { $part }: tipping by { $value } is refused; { $low } to { $high } of last year's growth is accepted
 refusal-tip-none = { $part }: there is no growth of last year to tip
+refusal-tip-stub = { $part }: a stub has no tip
 refusal-tip-done = { $part }: as much of last year's growth is off already
 refusal-height = { $part }: a height of { $value } is refused; { $low } to less than its { $high } is accepted
 refusal-thin = { $part }: a stub with two returns or more is accepted, and one of them to keep

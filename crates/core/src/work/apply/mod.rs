@@ -7,7 +7,7 @@ pub(super) use tree::LEAST_KEPT;
 pub use tree::apply_to_tree;
 pub use trellis::apply_to_trellis;
 
-use super::Work;
+use super::{Effect, Work};
 use crate::range;
 use crate::refusal::Refusal;
 use crate::row::{Moment, Row, Tree, TreeId};
@@ -16,11 +16,26 @@ use crate::terms::Terms;
 use crate::units::Mm;
 use std::sync::Arc;
 
-/// Refuses a place for one more tree that lies off the row.
+/// One more tree on a row, which work plants at a place; `None` for work that plants none. As long as it is not planted
+/// its place is empty.
 ///
 /// # Errors
-/// The tree, the place and where on the row one would be accepted.
-pub fn refuse_place(row: &Row, tree: TreeId, foot: Mm) -> Result<(), Refusal> {
+/// A place off the row, or stock that can't be.
+pub fn one_more(row: &Row, leaf: u8, work: &Work) -> Option<Result<Tree, Refusal>> {
+    let Effect::Plants {
+        tree,
+        foot,
+        planted,
+    } = work.effect()
+    else {
+        return None;
+    };
+    let bare = Tree::lost(tree, foot, planted);
+    Some(refuse_place(row, tree, foot).and_then(|()| tree::whole_tree(&bare, leaf, work)))
+}
+
+/// Refuses a place for one more tree that lies off the row.
+fn refuse_place(row: &Row, tree: TreeId, foot: Mm) -> Result<(), Refusal> {
     let places = row.tree_places();
     if range::has(places, foot.f()) {
         return Ok(());
@@ -47,10 +62,8 @@ pub fn apply(row: &Row, moment: Moment, terms: &Terms, work: &Work) -> Result<Ro
         return Ok(out);
     };
     let place = row.trees.iter().position(|t| t.id == id);
-    if let Work::Plant {
-        foot_mm, planted, ..
-    } = *work
-        && place.is_none()
+    if place.is_none()
+        && let Some(planted) = one_more(row, moment.leaf, work)
     {
         if row.trees.len() >= Row::MAX_TREES {
             return Err(Refusal::new(
@@ -58,10 +71,7 @@ pub fn apply(row: &Row, moment: Moment, terms: &Terms, work: &Work) -> Result<Ro
                 vec![("high", Arg::Count(Row::MAX_TREES as i64))],
             ));
         }
-        refuse_place(row, id, foot_mm)?;
-        let bare = Tree::lost(id, foot_mm, planted);
-        out.trees
-            .push(Arc::new(apply_to_tree(&bare, moment, terms, work)?));
+        out.trees.push(Arc::new(planted?));
         out.sort();
         return Ok(out);
     }

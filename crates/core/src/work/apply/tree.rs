@@ -68,6 +68,8 @@ pub fn apply_to_tree(
             on.cut(keep_mm.f(), range::STUB.0)?;
             on.shoot_mut().pose = Pose::Stub;
             on.shoot_mut().bend_radius = None;
+            // A stub bears none: what stood on it is cut off with the rest.
+            on.shoot_mut().laterals = Laterals::default();
         }
         Work::Remove { shoot, .. } => {
             on.refuse_stem()?;
@@ -96,7 +98,7 @@ pub fn apply_to_tree(
     Ok(on.tree)
 }
 
-fn whole_tree(tree: &Tree, leaf: u8, work: &Work) -> Result<Tree, Refusal> {
+pub(super) fn whole_tree(tree: &Tree, leaf: u8, work: &Work) -> Result<Tree, Refusal> {
     let number = || vec![("tree", Arg::Count(tree.id.0.into()))];
     match *work {
         Work::RemoveTree { .. } => {
@@ -125,7 +127,23 @@ fn whole_tree(tree: &Tree, leaf: u8, work: &Work) -> Result<Tree, Refusal> {
             diameter_dmm,
             ..
         } => stock(tree, leaf, planted, length_mm, diameter_dmm),
-        _ => Ok(tree.clone()),
+        Work::Lay { .. }
+        | Work::Stand { .. }
+        | Work::CutBack { .. }
+        | Work::CutToBuds { .. }
+        | Work::Stub { .. }
+        | Work::Remove { .. }
+        | Work::Thin { .. }
+        | Work::RubOut { .. }
+        | Work::KeepBud { .. }
+        | Work::MoveBud { .. }
+        | Work::TakeLaterals { .. }
+        | Work::Tip { .. }
+        | Work::HoldHeight { .. }
+        | Work::AddWire { .. }
+        | Work::MoveWire { .. }
+        | Work::RemoveWire { .. }
+        | Work::CoverWire { .. } => Ok(tree.clone()),
     }
 }
 
@@ -292,6 +310,9 @@ impl On {
             percent.into(),
             range::TIPPED,
         )?;
+        if self.shoot().kind() == Kind::Stub {
+            return Err(self.refuse("refusal-tip-stub", vec![]));
+        }
         let last = self
             .shoot()
             .units

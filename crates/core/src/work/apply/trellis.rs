@@ -74,7 +74,22 @@ pub fn apply_to_trellis(trellis: &Trellis, work: &Work) -> Result<Trellis, Refus
             let i = index(&out, height_mm)?;
             out.wires[i].covering = covering;
         }
-        _ => {}
+        Work::Plant { .. }
+        | Work::RemoveTree { .. }
+        | Work::ReplaceTree { .. }
+        | Work::Lay { .. }
+        | Work::Stand { .. }
+        | Work::CutBack { .. }
+        | Work::CutToBuds { .. }
+        | Work::Stub { .. }
+        | Work::Remove { .. }
+        | Work::Thin { .. }
+        | Work::RubOut { .. }
+        | Work::KeepBud { .. }
+        | Work::MoveBud { .. }
+        | Work::TakeLaterals { .. }
+        | Work::Tip { .. }
+        | Work::HoldHeight { .. } => {}
     }
     out.wires.arrange_by_key(|w| w.height);
     Ok(out)
