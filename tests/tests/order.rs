@@ -48,6 +48,11 @@ fn the_page_keeps_its_order() {
 }
 
 #[test]
+fn the_command_line_keeps_its_order() {
+    holds("cli", "crates/cli/src");
+}
+
+#[test]
 fn light_and_drawing_keep_their_order() {
     holds("light", "crates/light/src");
     holds("draw", "crates/draw/src");

@@ -3,13 +3,13 @@
 use crate::Status;
 use crate::args::Check;
 use crate::files;
-use crate::light::of_row;
-use crate::out::{clean, print};
+use crate::judged::{judged, light_of};
+use crate::out::{clean, print, rounded};
 use anyhow::Result;
 use cordonry::check::{Context, Figures, Finding, Severity, check_light, survey, tell_costs};
 use cordonry::file::work_value;
 use cordonry::light::Weather;
-use cordonry::plan::{Plan, Replayed, replay};
+use cordonry::plan::Plan;
 use cordonry::row::{LimitInfo, Status as LimitStatus};
 use cordonry::said::Arg;
 use cordonry_words::Words;
@@ -18,11 +18,6 @@ use serde_json::{Value, json};
 use std::cell::{Cell, RefCell};
 use std::fmt::Write as _;
 use std::path::Path;
-
-/// The row that is judged: before the found leaf grows, the first scheme's dormant work of that leaf done.
-pub fn judged(plan: &Plan, words: &Words) -> Result<Replayed> {
-    replay(plan, 0, plan.start()).map_err(|why| files::refused(&why, words))
-}
 
 struct Checked<'w> {
     words: &'w Words,
@@ -41,7 +36,7 @@ fn look_at<'w>(path: &Path, light: Option<Weather>, words: &'w Words) -> Result<
     let seen = survey(&context, None);
     let mut findings = seen.findings;
     if let Some(weather) = light {
-        let found = check_light(&context, &of_row(&plan, row, None, weather), &findings);
+        let found = check_light(&context, &light_of(&plan, row, None, weather), &findings);
         tell_costs(&found.costs, &mut findings);
         findings.extend(found.findings);
         findings.sort_by_key(|f| std::cmp::Reverse(f.severity));
@@ -83,12 +78,6 @@ pub fn run(ask: &Check, words: &Words) -> Status {
 /// A length in metres, to a tenth of a millimetre.
 fn metres(mm: f64) -> f64 {
     rounded(mm / 1000.0, 1e4)
-}
-
-/// The nearest multiple of one part in `per_one`.
-pub fn rounded(value: f64, per_one: f64) -> f64 {
-    // Adding nothing takes the sign off a zero.
-    (value * per_one).round() / per_one + 0.0
 }
 
 impl Serialize for Checked<'_> {

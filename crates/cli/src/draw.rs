@@ -2,9 +2,9 @@
 
 use crate::Status;
 use crate::args::{Draw, PaperSize};
-use crate::check::judged;
 use crate::convert::{named, put};
 use crate::files;
+use crate::judged::judged;
 use anyhow::Result;
 use cordonry::check::{Context, check, figures};
 use cordonry::plan::Plan;

@@ -2,7 +2,7 @@
 
 use crate::Status;
 use crate::args::Output;
-use crate::out::{print, tell};
+use crate::out::{Unreadable, print};
 use crate::replace::replace;
 use anyhow::{Context as _, Result, anyhow, bail};
 use cordonry::file::{MAX_BYTES, read_plan};
@@ -10,31 +10,11 @@ use cordonry::plan::Plan;
 use cordonry::refusal::Refusal;
 use cordonry::said::Arg;
 use cordonry_words::Words;
-use serde::Serialize;
 use serde_json::Value;
 use std::cell::RefCell;
 use std::fs;
 use std::io::Read as _;
 use std::path::{Path, PathBuf};
-
-/// A file that could not be read or worked on.
-#[derive(Serialize)]
-pub struct Unreadable {
-    pub file: String,
-    pub reason: String,
-}
-
-impl Unreadable {
-    /// Names the file on standard error too.
-    pub fn said(path: &Path, error: &anyhow::Error) -> Self {
-        let out = Self {
-            file: path.display().to_string(),
-            reason: format!("{error:#}"),
-        };
-        tell(&format!("{}: {}", out.file, out.reason));
-        out
-    }
-}
 
 /// The bytes of a file; one that is larger than any reader takes is not read whole.
 pub fn bytes(path: &Path, words: &Words) -> Result<Vec<u8>> {

@@ -2,15 +2,13 @@
 
 use crate::Status;
 use crate::args::Light;
-use crate::check::{judged, rounded};
 use crate::files;
-use crate::out::{clean, print, tell};
+use crate::judged::{judged, light_of};
+use crate::out::{clean, print, rounded, tell};
 use anyhow::Result;
-use cordonry::light::row_light::{LightReport, report_under};
+use cordonry::light::Period;
+use cordonry::light::row_light::LightReport;
 use cordonry::light::sky::USUAL_SKY_SHARE;
-use cordonry::light::{Foliage, Period, Weather};
-use cordonry::plan::Plan;
-use cordonry::pose::AnyRow;
 use cordonry::said::{Arg, Said};
 use cordonry_words::Words;
 use serde::{Serialize, Serializer};
@@ -18,19 +16,6 @@ use serde_json::{Value, json};
 use std::cell::RefCell;
 use std::fmt::Write as _;
 use std::path::Path;
-
-/// The light of a judged row in full leaf, over a period or else its growing season.
-pub fn of_row(
-    plan: &Plan,
-    row: &impl AnyRow,
-    period: Option<Period>,
-    weather: Weather,
-) -> LightReport {
-    let foliage = Foliage::new(row, &plan.site, &plan.targets, 1.0);
-    let latitude = foliage.around().site.latitude_deg;
-    let period = period.unwrap_or(Period::growing_season(latitude));
-    report_under(&foliage, &plan.targets, period, weather)
-}
 
 /// A period from one day to another, each as 2026-07-01 or 07-01. Without years it may run over the turn of the year;
 /// where both days have one, the last is not before the first.
@@ -130,7 +115,7 @@ pub fn run(ask: &Light, words: &Words) -> Status {
         Ok(Lit {
             file: path.display().to_string(),
             leaf: row.leaf,
-            light: of_row(&plan, &row, asked, ask.sky.into()),
+            light: light_of(&plan, &row, asked, ask.sky.into()),
             name: plan.name,
         })
     };

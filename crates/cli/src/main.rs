@@ -5,6 +5,7 @@ mod check;
 mod convert;
 mod draw;
 mod files;
+mod judged;
 mod light;
 mod out;
 mod replace;

@@ -2,13 +2,13 @@
 
 use crate::Status;
 use crate::args::Output;
-use crate::files::Unreadable;
 use cordonry::said::Arg;
 use cordonry_words::Words;
 use serde::ser::SerializeMap as _;
 use serde::{Serialize, Serializer};
 use std::cell::RefCell;
 use std::io::{self, BufWriter, ErrorKind, Write};
+use std::path::Path;
 
 /// A line that shows what a terminal would obey as a sign of its own: names and notes may hold anything.
 pub fn clean(line: &str) -> String {
@@ -19,6 +19,31 @@ pub fn clean(line: &str) -> String {
 /// A line on standard error. Where that takes nothing, there is nobody to tell.
 pub fn tell(line: &str) {
     let _ = writeln!(io::stderr().lock(), "{}", clean(line));
+}
+
+/// A file that could not be read or worked on.
+#[derive(Serialize)]
+pub struct Unreadable {
+    pub file: String,
+    pub reason: String,
+}
+
+impl Unreadable {
+    /// Names the file on standard error too.
+    pub fn said(path: &Path, error: &anyhow::Error) -> Self {
+        let out = Self {
+            file: path.display().to_string(),
+            reason: format!("{error:#}"),
+        };
+        tell(&format!("{}: {}", out.file, out.reason));
+        out
+    }
+}
+
+/// The nearest multiple of one part in `per_one`.
+pub fn rounded(value: f64, per_one: f64) -> f64 {
+    // Adding nothing takes the sign off a zero.
+    (value * per_one).round() / per_one + 0.0
 }
 
 /// Prints rows as the asker wants them, each as soon as it is there; `people` words one for people. What can't be printed

@@ -41,7 +41,7 @@ use crate::cover::{Cover, Place};
 use crate::light::LightReport;
 use crate::plan::{Plan, Replayed, VoidWork};
 use crate::pose::PosedRow;
-use crate::row::{Moment, Phase, Row, Targets};
+use crate::row::{Moment, Row, Targets};
 use crate::terms::Terms;
 use recall::Recalled;
 use seen::Seen;
@@ -53,8 +53,6 @@ pub struct Context<'a> {
     pub row: &'a PosedRow,
     /// That moment.
     pub moment: Moment,
-    /// Whether its work has been done.
-    pub phase: Phase,
     /// What pose and work read besides its trees.
     pub terms: &'a Terms,
     /// The limits in force.
@@ -69,7 +67,6 @@ impl<'a> Context<'a> {
         Self {
             row: &at.row,
             moment: at.moment,
-            phase: at.phase,
             terms: &at.terms,
             targets: &plan.targets,
             void: &at.void,
@@ -81,7 +78,6 @@ impl<'a> Context<'a> {
         Self {
             row,
             moment: Moment::dormant(row.leaf),
-            phase: Phase::Before,
             terms,
             targets,
             void: &[],

@@ -27,8 +27,6 @@ pub struct Scene {
     pub row: PosedRow,
     /// When it is so.
     pub moment: Moment,
-    /// Whether that moment's work has been done on it.
-    pub phase: Phase,
     /// What pose and work read besides its trees.
     pub terms: Terms,
     /// How its wire is covered.
@@ -62,7 +60,6 @@ impl Scene {
             look,
             row: seen.row,
             moment: seen.moment,
-            phase: seen.phase,
             terms: seen.terms,
             cover: found.cover,
             places: found.places,
@@ -108,7 +105,6 @@ impl Scene {
         Context {
             row: &self.row,
             moment: self.moment,
-            phase: self.phase,
             terms: &self.terms,
             targets: &self.plan.targets,
             void: &self.void,
