@@ -1,5 +1,5 @@
 // A second instance of the same module, for questions about a whole plan.
-import init, { hearMessage, nextReply } from "./cordonry_page.js";
+import init, { hearMessage, keptText, nextReply } from "./cordonry_page.js";
 
 let begin;
 const ready = new Promise((done) => (begin = done)).then((module) => init({ module_or_path: module }));
@@ -8,6 +8,8 @@ let working = false;
 addEventListener("message", async ({ data }) => {
   if (data instanceof WebAssembly.Module) return begin(data);
   await ready;
+  // From a page whose own instance can no longer be asked.
+  if (data.kept) return postMessage({ text: keptText(data.kept) });
   hearMessage(data);
   if (working) return;
   working = true;

@@ -1,7 +1,9 @@
-// Keeps the page on the device: one cache a build, the old one dropped.
+// Keeps the page on the device: one cache a build. A build is kept whole or not at all, and a newer one waits until the
+// page asks for it or is alone and loaded anew.
 const BUILD = "__BUILD__";
 const FILES = __FILES__;
-const CACHE = `cordonry-${BUILD}`;
+const PREFIX = "cordonry-";
+const CACHE = `${PREFIX}${BUILD}`;
 
 // What the page has fetched just now is taken from the browser's own store, so that nothing is fetched twice. Files
 // under the build's stamp are the build's; the others name it, and are asked for anew where they name an older one.
@@ -19,30 +21,49 @@ async function keep() {
   const paths = ["./", ...FILES];
   const answers = await Promise.all(paths.map(ofThisBuild));
   const cache = await caches.open(CACHE);
-  await Promise.all(paths.map((path, i) => cache.put(path, answers[i])));
+  try {
+    await Promise.all(paths.map((path, i) => cache.put(path, answers[i])));
+  } catch (error) {
+    await caches.delete(CACHE);
+    throw error;
+  }
 }
 
 addEventListener("install", (event) => event.waitUntil(keep()));
 
-addEventListener("activate", (event) => {
-  event.waitUntil(
-    caches
-      .keys()
-      .then((names) =>
-        Promise.all(
-          names.filter((n) => n.startsWith("cordonry-") && n !== CACHE).map((n) => caches.delete(n)),
-        ),
-      ),
-  );
+addEventListener("message", ({ data }) => {
+  if (data === "take over") skipWaiting();
 });
 
+// The build before this one stays: pages of it may still be open in other tabs.
+async function dropOlder() {
+  const others = (await caches.keys()).filter((name) => name.startsWith(PREFIX) && name !== CACHE);
+  await Promise.all(others.slice(0, -1).map((name) => caches.delete(name)));
+}
+
+addEventListener("activate", (event) => event.waitUntil(dropOlder()));
+
+// A page that is alone and loaded anew comes as the build that waits: nobody else is left on this one.
+async function givesWay() {
+  const next = registration.waiting;
+  if (!next || (await clients.matchAll({ type: "window" })).length > 1) return false;
+  next.postMessage("take over");
+  return true;
+}
+
+// The page is this worker's build; what stands under a build's stamp is that build's, whichever worker is asked.
+async function answer(request) {
+  if (request.mode === "navigate" && (await givesWay())) {
+    // The empty page brings an icon, so that none is asked for.
+    return new Response('<link rel="icon" href="data:,">', { headers: { refresh: "0", "content-type": "text/html" } });
+  }
+  const same = { ignoreSearch: true, ignoreVary: true };
+  const own = await caches.open(CACHE);
+  return (await own.match(request, same)) ?? (await caches.match(request, same)) ?? fetch(request);
+}
+
 addEventListener("fetch", (event) => {
-  const url = new URL(event.request.url);
-  if (event.request.method !== "GET" || url.origin !== location.origin) return;
-  event.respondWith(
-    caches
-      .open(CACHE)
-      .then((cache) => cache.match(event.request, { ignoreSearch: true, ignoreVary: true }))
-      .then((kept) => kept ?? fetch(event.request)),
-  );
+  const { request } = event;
+  if (request.method !== "GET" || new URL(request.url).origin !== location.origin) return;
+  event.respondWith(answer(request));
 });

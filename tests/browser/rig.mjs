@@ -12,7 +12,7 @@ import { language } from './words.mjs';
 export const base = process.env.CORDONRY_URL ?? 'http://127.0.0.1:8123/';
 export const oneFile = process.env.CORDONRY_ONE_FILE && pathToFileURL(process.env.CORDONRY_ONE_FILE).href;
 
-const FLAGS = [
+export const FLAGS = [
   '--disable-background-networking',
   '--disable-component-update',
   '--disable-gpu',

@@ -13,21 +13,24 @@ pageTest('the served page starts without fault', {}, async ({ page }) => {
   assert.match(await page.title(), /Cordonry/);
 });
 
-// What the helper answers first once a row is open, caught where it is sent.
-async function firstAnswer(page) {
+// What the helper answers once a row is open, caught where it is sent: of the year, and of what is on the wall.
+async function answers(page) {
   const [worker] = page.workers().length > 0 ? page.workers() : [await page.waitForEvent('worker')];
-  const answer = worker.evaluate(
+  const both = worker.evaluate(
     () =>
       new Promise((done) => {
         const send = globalThis.postMessage;
+        const all = {};
         globalThis.postMessage = (answer) => {
           send(answer);
-          done(answer);
+          Object.assign(all, answer.body);
+          const other = !answer.body.season && !answer.body.offers;
+          if (other || (all.season && all.offers)) done(all);
         };
       }),
   );
   await page.locator('[data-example]').first().click();
-  return answer;
+  return both;
 }
 
 for (const [name, path] of [
@@ -35,8 +38,10 @@ for (const [name, path] of [
   ['in one file', oneFile],
 ]) {
   (path == null ? test.skip : pageTest)(`the helper of the page ${name} answers`, { path }, async ({ page }) => {
-    const { body } = await firstAnswer(page);
-    assert.equal(body.season.length, 4, JSON.stringify(body));
+    const all = await answers(page);
+    assert.deepEqual(Object.keys(all).sort(), ['offers', 'season'], JSON.stringify(all));
+    assert.equal(all.season.length, 4, JSON.stringify(all.season));
+    assert.ok(all.offers.some((of) => of.length > 0), JSON.stringify(all.offers));
   });
 }
 

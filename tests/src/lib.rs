@@ -3,6 +3,7 @@
 pub mod case;
 pub mod examples;
 pub mod order;
+pub mod textbook;
 pub mod timing;
 
 use cordonry::light::LightState;

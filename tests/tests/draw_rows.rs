@@ -408,3 +408,22 @@ fn parts_as_the_page_shows_them() {
     }
     check("parts.svg-parts", &out);
 }
+
+#[test]
+fn a_row_costs_by_its_trees_and_not_by_the_way_between_them() {
+    let apart = |x: i32| {
+        let mut row = third_leaf();
+        row.trees.truncate(2);
+        let mut last = (*row.trees[1]).clone();
+        last.foot = Mm(x);
+        row.trees[1] = Arc::new(last);
+        row.to = Mm(x);
+        document(&plan("Far apart", &row), &row)
+    };
+    let strips = |drawing: &str| drawing.matches("class=\"sheet-strip\"").count();
+    let near = apart(100_000);
+    assert!((5..20).contains(&strips(&near)), "{}", strips(&near));
+    let far = apart(5_000_000);
+    assert!((100..=200).contains(&strips(&far)), "{}", strips(&far));
+    assert!(far.len() < 3_000_000, "{} bytes", far.len());
+}

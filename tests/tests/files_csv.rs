@@ -2,9 +2,10 @@
 //! written is read the same again.
 
 use cordonry::file::csv::{Measured, Options, Style, read, write};
-use cordonry::row::{Face, Kind, Pose, Shoot, Toward, Tree, TreeId};
+use cordonry::row::{Face, Kind, Pose, Row, Shoot, Toward, Tree, TreeId};
 use cordonry::units::{Deg, LengthStyle, Mm};
 use cordonry_words::Words;
+use std::sync::Arc;
 
 const HEAD: &str = "tree,place,kind,parent,length,diameter,side,pose,season,laterals,note\n";
 
@@ -514,6 +515,121 @@ fn a_file_that_is_no_measured_row_is_refused() {
         ..Options::default()
     };
     assert_eq!(read(b"x", &options).unwrap_err().key, "refusal-csv-leaf");
+}
+
+#[test]
+fn a_line_that_stands_twice_is_named_with_the_first() {
+    let upright = "1,1.0,upright,,0.8,9,,,1,,\n";
+    check_bad(
+        &format!("{TREE}{upright}{upright}"),
+        "this line is the same as line 4",
+    );
+    check_bad(
+        "3,3,lost,,,,,,,,\n3,3,lost,,,,,,,,\n",
+        "this line is the same as line 2",
+    );
+    // Two shoots that are alike in all are told in two ways, and both come back.
+    let got = clean(&format!(
+        "{HEAD}{TREE}{upright}1,1.0,upright,leader,0.8,9,,,1,,\n1,1.0,upright,1,0.8,9,,,1,,\n"
+    ));
+    assert_eq!(tree(&got, 1).shoots.len(), 4);
+    check_stable(&got);
+}
+
+#[test]
+fn thousands_are_understood_or_refused_in_words() {
+    let head = "tree;place (mm);kind;length (mm);diameter (mm);season\n1;0;leader;1.900;14,500;0\n";
+    let got = taken(head);
+    let why = Words::strict().refusal(&got.bad[0].why);
+    assert!(
+        why.contains("length: '1.900' in millimetres may be thousands or decimals"),
+        "{why}"
+    );
+    let plain = "tree;place (mm);kind;length (mm);diameter (mm);season\n1;0;leader;1.900,0;14,500;0\n1;1.060,3;upright;800;9;1\n";
+    let got = clean(plain);
+    let one = tree(&got, 1);
+    assert_eq!(
+        (one.shoots[0].length(), one.shoots[0].diameter),
+        (1900.0, 14.5)
+    );
+    let metres = "tree,place (m),kind,length (m),diameter (mm),season\n1,0,leader,1.9,14.5,0\n1,1.060,upright,0.8,9,1\n";
+    assert_eq!(got.row, clean(metres).row);
+}
+
+#[test]
+fn names_of_columns_are_understood_in_german_and_spanish() {
+    let expected = clean("tree;place (m);kind;parent;length (m);diameter (mm);side;pose;season;laterals;cut;note\n1;0;leader;;1,9;30;right;45;0;;;a\n1;1;upright;;0,8;9;;;1;2;0,1;\n").row;
+    for names in [
+        "Baum;Stelle (m);Art;Wächst aus;Länge (m);Durchmesser (mm);Seite;Haltung;Jahr;Seitentriebe;Abgeschnitten;Notiz",
+        "Árbol;Posición (m);Tipo;Crece de;Longitud (m);Diámetro (mm);Lado;Postura;Año;Laterales;Cortado;Notas",
+    ] {
+        let got = clean(&format!(
+            "{names}\n1;0;leader;;1,9;30;right;45;0;;;a\n1;1;upright;;0,8;9;;;1;2;0,1;\n"
+        ));
+        assert_eq!(got.row, expected, "{names}");
+        assert!(
+            got.said.iter().all(|s| s.key != "file-said-column"),
+            "{:?}",
+            got.said
+        );
+    }
+}
+
+#[test]
+fn the_line_of_names_is_found_under_titles_that_look_like_one() {
+    let table = "tree,place,kind,length\n1,0,leader,1.9\n";
+    let plain = clean(table).row;
+    let many = "A title\n".repeat(90);
+    for above in ["Length,Place\n", "Kind,Tree,Remark\n\nby hand\n", &many] {
+        assert_eq!(clean(&format!("{above}{table}")).row, plain, "{above}");
+    }
+}
+
+#[test]
+fn no_cell_of_a_table_is_a_formula() {
+    let mut row = clean(&format!("{HEAD}{VARIED}")).row;
+    for (tree, note) in row
+        .trees
+        .iter_mut()
+        .zip(["=1+1", "+4", "@sum", "-2+3", "'=1", "\t=2", "-7"])
+    {
+        Arc::make_mut(tree).note = note.into();
+        let foot = tree.foot;
+        Arc::make_mut(tree).foot = foot - Mm(20_000);
+    }
+    row.from = Mm(-20_000);
+    row.trellis.posts = vec![Mm(-20_500), Mm(0)];
+    for lengths in [LengthStyle::Metric, LengthStyle::FeetInches] {
+        for decimal_comma in [false, true] {
+            let style = Style {
+                lengths,
+                decimal_comma,
+            };
+            let text = write(&row, &Default::default(), style);
+            let delimiter = if decimal_comma { b';' } else { b',' };
+            let mut cells = csv::ReaderBuilder::new();
+            let cells = cells.delimiter(delimiter).flexible(true).has_headers(false);
+            let mut seen = 0;
+            for record in cells.from_reader(text.as_bytes()).records() {
+                for cell in &record.unwrap() {
+                    let number = cell.replace(',', ".").parse::<f64>().is_ok();
+                    let live = cell.starts_with(['=', '+', '-', '@', '\t', '\r']);
+                    assert!(number || !live, "{cell}");
+                    seen += usize::from(cell.starts_with('\''));
+                }
+            }
+            assert!(seen >= 5, "{seen}\n{text}");
+            let again = taken(&text);
+            let notes = |row: &Row| -> Vec<String> {
+                row.trees.iter().map(|t| t.note.trim().into()).collect()
+            };
+            assert_eq!(notes(&again.row), notes(&row), "{text}");
+            assert_eq!(
+                (again.row.from, &again.row.trellis.posts),
+                (row.from, &row.trellis.posts)
+            );
+        }
+    }
 }
 
 const VARIED: &str = "\

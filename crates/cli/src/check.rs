@@ -6,7 +6,9 @@ use crate::files;
 use crate::judged::{judged, light_of};
 use crate::out::{clean, print, rounded};
 use anyhow::Result;
-use cordonry::check::{Context, Figures, Finding, Severity, check_light, survey, tell_costs};
+use cordonry::check::{
+    Context, Figures, Finding, Severity, check_light, offered, survey, tell_costs,
+};
 use cordonry::file::work_value;
 use cordonry::light::Weather;
 use cordonry::plan::Plan;
@@ -41,6 +43,7 @@ fn look_at<'w>(path: &Path, light: Option<Weather>, words: &'w Words) -> Result<
         findings.extend(found.findings);
         findings.sort_by_key(|f| std::cmp::Reverse(f.severity));
     }
+    let findings = offered(&plan, 0, &judged, findings);
     Ok(Checked {
         words,
         file: path.display().to_string(),

@@ -533,3 +533,110 @@ fn a_replaced_file_keeps_its_permissions() {
     let mode = |name: &str| fs::metadata(at.join(name)).unwrap().permissions().mode() & 0o777;
     assert_eq!((mode("old.svg"), mode("new.svg")), (0o640, 0o644));
 }
+
+/// Whether a text holds what a terminal would obey, but for the ends of its lines.
+fn obeyed(text: &str) -> bool {
+    text.chars().any(|c| c.is_control() && c != '\n')
+}
+
+#[test]
+fn nothing_that_is_printed_is_obeyed_by_a_terminal() {
+    let at = folder("control");
+    let name = "one\u{1b}[31m \u{9b}2J\u{7f}\r";
+    let quoted = serde_json::to_string(name).unwrap();
+    let text = plan(400).replace("\"one\"", &quoted);
+    let file = at.join("one.json");
+    fs::write(&file, text).unwrap();
+    let file = file.to_str().unwrap();
+    for how in [
+        &["check"][..],
+        &["light"],
+        &["check", "--json"],
+        &["check", "--json-lines"],
+    ] {
+        let ran = run(&[how, &[file]].concat());
+        assert!(
+            ran.status < 2 && ran.out.contains("one"),
+            "{how:?} {}",
+            ran.err
+        );
+        assert!(!obeyed(&ran.out), "{how:?} {:?}", ran.out);
+    }
+    let told = json(&run(&["check", "--json", file]));
+    assert_eq!(told["rows"][0]["name"], name);
+    // A line of a table that can't be taken, and a file that is not there.
+    let table = at.join("row.csv");
+    let lines =
+        "tree,place,kind,length\n1,0,leader,1.9\n1,1,\u{1b}]0;x\u{7},0.8\n1,1,tw\u{9b}ig,0.8\n";
+    fs::write(&table, lines).unwrap();
+    let made = at.join("row.json");
+    let ran = run(&[
+        "import",
+        "--anyway",
+        table.to_str().unwrap(),
+        "-o",
+        made.to_str().unwrap(),
+    ]);
+    assert_eq!(ran.status, 0, "{}", ran.err);
+    assert!(
+        ran.err.contains("row.csv:3:") && !obeyed(&ran.err),
+        "{:?}",
+        ran.err
+    );
+    let ran = run(&["check", "no\u{1b}[2Jwhere.json"]);
+    assert!(ran.status == 2 && !obeyed(&ran.err), "{:?}", ran.err);
+}
+
+#[test]
+#[cfg(target_os = "linux")]
+fn what_standard_error_does_not_take_ends_nothing() {
+    let at = folder("deaf");
+    let table = "tree,place,kind,length\n1,0,leader,1.9\n2,1.5,leader,1.9\n2,9,upright,0.8\n";
+    fs::write(at.join("row.csv"), table).unwrap();
+    let ran = under_shell(&at, r#""$0" import row.csv -o row.json 2> /dev/full"#);
+    assert_eq!(ran.status, 0, "{}", ran.out);
+    assert!(at.join("row.json").exists());
+}
+
+/// The plan of a long row: an example's trees over and over.
+#[cfg(target_os = "linux")]
+fn long_plan(trees: usize) -> String {
+    let example = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../examples/overdue-renewal.json");
+    let text = fs::read_to_string(example).unwrap();
+    let mut plan: Value = serde_json::from_str(&text).unwrap();
+    let found = plan["found"]["trees"].as_array().unwrap().clone();
+    let feet: Vec<i64> = found
+        .iter()
+        .map(|t| t["foot_mm"].as_i64().unwrap())
+        .collect();
+    let apart = (feet[feet.len() - 1] - feet[0]) / (feet.len() as i64 - 1);
+    let copy = |n: usize| {
+        let mut tree = found[n % found.len()].clone();
+        tree["id"] = (n + 1).into();
+        tree["foot_mm"] = (feet[0] + apart * n as i64).into();
+        tree
+    };
+    plan["found"]["trees"] = (0..trees).map(copy).collect();
+    plan["found"]["to_mm"] = (feet[0] + apart * trees as i64).into();
+    plan["schemes"] = Value::Array(vec![]);
+    plan.to_string()
+}
+
+#[test]
+#[cfg(target_os = "linux")]
+fn a_long_row_is_checked_in_200_megabytes() {
+    let at = folder("long");
+    fs::write(at.join("long.json"), long_plan(3_300)).unwrap();
+    // In kilobytes, all that the program has mapped.
+    let ran = under_shell(&at, r#"ulimit -v 195312; "$0" check long.json --json"#);
+    assert!(
+        ran.status == 0 || ran.status == 1,
+        "{}: {}",
+        ran.status,
+        ran.err
+    );
+    let told = json(&ran);
+    let findings = told["rows"][0]["findings"].as_array().unwrap().len();
+    assert!(findings >= 3_300, "{findings}");
+    assert_eq!(told["rows"][0]["figures"]["trees"], 3_300);
+}

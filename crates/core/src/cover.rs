@@ -115,7 +115,7 @@ impl Cover {
 
 /// The stretch of wire that a laid shoot covers; `None` where it bears none. Its wood bears from the height
 /// `bearing` on its way up to the wire, and counts up to `band` above the wire.
-fn laid_span(course: &Course, g: Geometry, bearing: f64, band: f64) -> Option<Span> {
+fn laid_span(course: &Course, is_stem: bool, g: Geometry, bearing: f64, band: f64) -> Option<Span> {
     let bearing = bearing.min(g.wire);
     let (base, tip) = (course.base, course.tip());
     let top = g.wire + band;
@@ -124,9 +124,13 @@ fn laid_span(course: &Course, g: Geometry, bearing: f64, band: f64) -> Option<Sp
     }
     // What begins on the wire bears from its base on, be it a hair below: it does not climb to the wire first.
     let climbs = base.y < bearing && base.y < g.wire - ON_THE_WIRE;
-    // Measured on the straight line to the wire: the rounding of the bend is left out.
     let start = if climbs && libm::sin(course.heading0) > 1e-6 {
-        base.x + (bearing - base.y) / libm::tan(course.heading0)
+        let corner = base.x + (bearing - base.y) / libm::tan(course.heading0);
+        match is_stem {
+            true => begins(course, corner, bearing.min(g.wire - band)),
+            // What forks from a stem is at the wire beside its base.
+            false => corner,
+        }
     } else if base.y > top && tip.y < top {
         // It droops into the band from above.
         base.x + (top - base.y) / libm::tan(course.heading0)
@@ -148,6 +152,40 @@ fn laid_span(course: &Course, g: Geometry, bearing: f64, band: f64) -> Option<Sp
     ((end - start) * forward > 0.0).then(|| Span::between(start, end))
 }
 
+/// Where along the row the wood of a stem begins to cover the wire, whose straight part is aimed at `corner`: where a wide bend
+/// cuts the corner off, only where it comes to the height `z`, as near to the wire from below as wood may lie above it.
+fn begins(course: &Course, corner: f64, z: f64) -> f64 {
+    let wood = climbs_to(course, z);
+    match libm::cos(course.end_heading()) < 0.0 {
+        true => corner.min(wood),
+        false => corner.max(wood),
+    }
+}
+
+/// Where along the row the wood of a tree's stem, laid on, begins to cover the wire; `None` where it covers none.
+pub(crate) fn stem_begins(stem: &Course, g: Geometry, targets: &Targets) -> Option<f64> {
+    let bearing = targets.get(Limit::BearingHeight);
+    let span = laid_span(stem, true, g, bearing, targets.get(Limit::CordonBand))?;
+    Some(match libm::cos(stem.end_heading()) < 0.0 {
+        true => span.to,
+        false => span.from,
+    })
+}
+
+/// Where along the row a climbing shoot reaches the height `z` on its straight part or in its bend.
+fn climbs_to(course: &Course, z: f64) -> f64 {
+    let (sin, cos) = (libm::sin(course.heading0), libm::cos(course.heading0));
+    let left = z - course.base.y - course.first * sin;
+    if left <= 0.0 || course.radius <= 0.0 {
+        return course.base.x + (z - course.base.y) / sin * cos;
+    }
+    // The bend turns from the heading of the straight part toward the wire: its height is that of the angle still left.
+    let side = -course.turn.signum();
+    let level = (side * cos + left / course.radius).clamp(-1.0, 1.0);
+    let across = libm::sqrt(1.0 - level * level);
+    course.base.x + course.first * cos + side * course.radius * (sin - across)
+}
+
 /// The laid wood of one tree.
 pub fn laid_of(tree: &Tree, courses: &[Course], g: Geometry, targets: &Targets) -> Vec<Laid> {
     let bearing = targets.get(Limit::BearingHeight);
@@ -157,7 +195,7 @@ pub fn laid_of(tree: &Tree, courses: &[Course], g: Geometry, targets: &Targets) 
         .zip(courses)
         .filter(|(shoot, _)| matches!(shoot.pose, Pose::Laid { .. }))
         .filter_map(|(shoot, course)| {
-            laid_span(course, g, bearing, band).map(|span| Laid {
+            laid_span(course, shoot.parent.is_none(), g, bearing, band).map(|span| Laid {
                 tree: tree.id,
                 shoot: shoot.id,
                 span,
@@ -332,4 +370,53 @@ pub(crate) fn on_cordon(tree: &Tree, parent: Option<ShootId>) -> bool {
     parent
         .and_then(|p| tree.shoot(p))
         .is_some_and(|p| p.pose.is_laid())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use kurbo::Point;
+
+    #[test]
+    fn a_climbing_shoot_is_found_where_its_course_is() {
+        let g = Geometry {
+            wire: 500.0,
+            bend_diameters: 15.0,
+        };
+        let tree = |angle: f64, toward: crate::row::Toward, diameter: f64| {
+            let planted = crate::row::Planted {
+                angle: crate::units::Deg::new(angle),
+                toward: crate::row::Toward::Right,
+            };
+            let mut stem = crate::row::Shoot::bud(ShootId::STEM, None, 0.0);
+            stem.units = vec![crate::row::GrowthUnit::whole(0, 3000.0)];
+            stem.diameter = diameter;
+            stem.pose = Pose::Laid {
+                toward,
+                rise: crate::units::Deg::new(2.0),
+            };
+            let mut tree = Tree::lost(TreeId(1), crate::units::Mm(100), planted);
+            tree.shoots = vec![stem];
+            crate::pose::layout(&tree, g)[0]
+        };
+        for angle in [30.0, 45.0, 70.0, 90.0] {
+            for toward in [crate::row::Toward::Right, crate::row::Toward::Left] {
+                for diameter in [5.0, 20.0, 40.0] {
+                    let course = tree(angle, toward, diameter);
+                    for z in [100.0, 350.0, 450.0, 490.0] {
+                        let way = 0..30_000;
+                        let at: Point = way
+                            .map(|s| course.point(f64::from(s) / 10.0))
+                            .find(|p| p.y >= z)
+                            .expect("it climbs");
+                        let x = climbs_to(&course, z);
+                        assert!(
+                            (x - at.x).abs() < 1.0,
+                            "{angle} {toward:?} {diameter} {z}: {x}"
+                        );
+                    }
+                }
+            }
+        }
+    }
 }

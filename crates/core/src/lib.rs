@@ -19,6 +19,7 @@ pub mod plan;
 pub mod pose;
 pub mod range;
 pub mod refusal;
+pub mod renewal;
 pub mod row;
 pub mod said;
 pub mod seed;

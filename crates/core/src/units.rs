@@ -150,8 +150,21 @@ impl BareUnit {
 /// `5'6"`, `66 in`, `5 1/2 in`; a bare number is in `bare`. A comma between digits is a decimal comma.
 ///
 /// # Errors
-/// What about the text could not be read. Lengths beyond ±10 km are refused.
+/// What about the text could not be read. Lengths beyond ±10 km are refused, and millimetres of which a mark may stand for
+/// thousands as well as for decimals: `1,500 mm`.
 pub fn parse_length(text: &str, bare: BareUnit) -> Result<f64, Said> {
+    read_length(text, bare, true)
+}
+
+/// As [`parse_length`], for a thickness, of which nobody writes thousands of millimetres: `14.500` is 14.5 mm.
+///
+/// # Errors
+/// As [`parse_length`].
+pub fn parse_thickness(text: &str, bare: BareUnit) -> Result<f64, Said> {
+    read_length(text, bare, false)
+}
+
+fn read_length(text: &str, bare: BareUnit, thousands: bool) -> Result<f64, Said> {
     let text = plain_fractions(text.trim());
     let text = text.as_str();
     let (negative, body) = match text.strip_prefix(['-', '−']) {
@@ -163,11 +176,17 @@ pub fn parse_length(text: &str, bare: BareUnit) -> Result<f64, Said> {
     }
     let mut total = 0.0;
     let mut held: Option<f64> = None;
+    let mut doubtful = None;
+    let in_one_way = |unit, doubtful: Option<&str>| match doubtful {
+        Some(word) if unit == BareUnit::Millimetre => Err(about("number-thousands", word)),
+        _ => Ok(()),
+    };
     let mut unit_before: Option<BareUnit> = None;
     for token in tokens(body) {
         match token {
             Token::Number(word) => {
                 let n = parse_number(word)?;
+                doubtful = Some(word).filter(|w| thousands && may_be_thousands(w));
                 held = match (held, word.contains('/')) {
                     (None, _) => Some(n),
                     // A whole number and a fraction: 5 1/2.
@@ -181,6 +200,7 @@ pub fn parse_length(text: &str, bare: BareUnit) -> Result<f64, Said> {
                 let unit = BareUnit::named(&word.to_lowercase())
                     .ok_or_else(|| about("number-unit", word))?;
                 let n = held.take().ok_or_else(|| about("number-before", word))?;
+                in_one_way(unit, doubtful.take())?;
                 total += n * unit.millimetres();
                 unit_before = Some(unit);
             }
@@ -193,6 +213,7 @@ pub fn parse_length(text: &str, bare: BareUnit) -> Result<f64, Said> {
             Some(BareUnit::Foot) => BareUnit::Inch,
             Some(_) => return Err(about("number-bare", text)),
         };
+        in_one_way(unit, doubtful)?;
         total += n * unit.millimetres();
     }
     if !total.is_finite() || total > 1e7 {
@@ -239,7 +260,40 @@ fn tokens(text: &str) -> Vec<Token<'_>> {
     out
 }
 
-/// Reads a plain number with a decimal point or comma, or a fraction such as `3/4`.
+/// Whether a number has one mark that may stand for thousands as well as for decimals: `1,500`.
+fn may_be_thousands(word: &str) -> bool {
+    let parts: Vec<&str> = word.split([',', '.']).collect();
+    matches!(parts[..], [whole, rest] if leads(whole) && rest.len() == 3)
+}
+
+/// Whether digits may stand before a mark of thousands.
+fn leads(digits: &str) -> bool {
+    (1..=3).contains(&digits.len()) && !digits.starts_with('0')
+}
+
+/// A number without its marks of thousands and with a point for its decimals: `1.060,3`, `1,234,567`. `None` where the marks
+/// are not those of such a number.
+fn without_thousands(text: &str) -> Option<String> {
+    let marks: Vec<&str> = text.matches([',', '.']).collect();
+    let parts: Vec<&str> = text.split([',', '.']).collect();
+    let (last, others) = marks.split_last()?;
+    let (first, before) = others.split_first()?;
+    if before.iter().any(|mark| mark != first) {
+        return None;
+    }
+    let whole = match last == first {
+        true => parts.len(),
+        false => parts.len() - 1,
+    };
+    let (whole, decimals) = parts.split_at(whole);
+    let (head, groups) = whole.split_first()?;
+    let sound = leads(head) && groups.iter().all(|g| g.len() == 3);
+    let point = if decimals.is_empty() { "" } else { "." };
+    sound.then(|| whole.concat() + point + &decimals.concat())
+}
+
+/// Reads a plain number with a decimal point or comma, and thousands marked where that is plain (`1.060,3`); or a fraction
+/// such as `3/4`.
 ///
 /// # Errors
 /// The text that is no number.
@@ -254,10 +308,11 @@ pub fn parse_number(text: &str) -> Result<f64, Said> {
         }
         return Ok(top / bottom);
     }
-    if text.matches([',', '.']).count() > 1 {
-        return Err(about("number-marks", text));
-    }
-    let n: f64 = text.replace(',', ".").parse().map_err(|_| no())?;
+    let plain = match text.matches([',', '.']).count() {
+        0 | 1 => text.replace(',', "."),
+        _ => without_thousands(text).ok_or_else(|| about("number-marks", text))?,
+    };
+    let n: f64 = plain.parse().map_err(|_| no())?;
     if n.is_finite() { Ok(n) } else { Err(no()) }
 }
 
@@ -312,6 +367,36 @@ mod tests {
         check("99999999 m", Metre, Err(()));
         check("NaN", Metre, Err(()));
         check("5 furlongs", Metre, Err(()));
+    }
+
+    #[test]
+    fn thousands_are_understood_where_they_are_plain() {
+        use BareUnit::*;
+        check("1.060,3", Millimetre, Ok(1060.3));
+        check("1,060.3 mm", Metre, Ok(1060.3));
+        check("1,234,567 mm", Metre, Ok(1_234_567.0));
+        check("1.234.567,8 mm", Metre, Ok(1_234_567.8));
+        for bad in [
+            "1.06,3",
+            "0.060,3",
+            "1.060,3.2",
+            "1,234.567,8",
+            "1.2345,6",
+            "1234,567,8",
+        ] {
+            check(bad, Millimetre, Err(()));
+        }
+        // One mark in millimetres says nothing for sure.
+        check("1,500 mm", Metre, Err(()));
+        check("1.500", Millimetre, Err(()));
+        let why = parse_length("20,500 mm", Metre).unwrap_err();
+        assert_eq!(why.key, "number-thousands");
+        check("1,500 m", Metre, Ok(1500.0));
+        check("1,500", Metre, Ok(1500.0));
+        check("0,500 mm", Metre, Ok(0.5));
+        check("1500,000 mm", Metre, Ok(1500.0));
+        check("1,50 mm", Metre, Ok(1.5));
+        assert_eq!(parse_thickness("14.500", Millimetre), Ok(14.5));
     }
 
     #[test]

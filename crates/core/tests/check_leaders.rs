@@ -33,7 +33,8 @@ fn stock_reaches_to_where_the_next_tree_bears() {
         let mut targets = Targets::default();
         targets.set(Limit::EndGrowth, Some(0.0)).unwrap();
         targets.set(Limit::BearingHeight, Some(bearing)).unwrap();
-        let least = f64::ceil(needed);
+        // Less by the 50 mm that a length may be off.
+        let least = f64::ceil(needed - 50.0);
         let short = |length: f64| {
             found_with(
                 &planted(angle, spacing, length),
@@ -50,19 +51,19 @@ fn stock_reaches_to_where_the_next_tree_bears() {
 
 #[test]
 fn growth_until_the_cordon_is_due_counts() {
-    // 2207.1 less 600 for each of leaf 1 and 2: 1008 passes, 1007 does not.
+    // 2207.1 less 600 for each of leaf 1 and 2, and less 50 of measuring: 958 passes, 957 does not.
     let f = either_side(
         "stock-too-short",
-        &planted(45.0, 1500, 1008.0),
-        &planted(45.0, 1500, 1007.0),
+        &planted(45.0, 1500, 958.0),
+        &planted(45.0, 1500, 957.0),
     );
-    assert!((f.measured - 2207.0).abs() < 1e-6);
+    assert!((f.measured - 2157.0).abs() < 1e-6);
     assert_eq!(
         Words::strict().finding(&f),
-        "Stock too short for its place, by 0.00 m: leader, tree 1. It has 1.01 m, may grow 1.20 m by the end of leaf 2, and needs 2.21 m"
+        "Stock too short for its place, by 0.05 m: leader, tree 1. It has 0.96 m, may grow 1.20 m by the end of leaf 2, and needs 2.21 m"
     );
     // In leaf 2 one season is left; from leaf 3 on what is bare is a finding of its own.
-    let mut later = planted(45.0, 1500, 1607.0);
+    let mut later = planted(45.0, 1500, 1557.0);
     later.leaf = 2;
     assert_eq!(found(&later, "stock-too-short").len(), 1);
     later.leaf = 3;
@@ -71,7 +72,7 @@ fn growth_until_the_cordon_is_due_counts() {
 
 #[test]
 fn the_last_tree_is_judged_to_the_row_s_end() {
-    // From a vertical stem at 1500 to the end at 3000: 500 + 1500, less 1200.
+    // From a vertical stem at 1500 to the end at 3000: 500 + 1500, less 1200 and less 50 of measuring.
     let last = |length: f64| {
         let mut row = row(
             0,
@@ -81,12 +82,12 @@ fn the_last_tree_is_judged_to_the_row_s_end() {
         row.leaf = 1;
         row
     };
-    either_side("stock-too-short", &last(800.0), &last(799.0));
+    either_side("stock-too-short", &last(750.0), &last(749.0));
 }
 
 #[test]
 fn each_of_two_leaders_reaches_half_way() {
-    // Headed at 300, wire at 500, trees 3000 apart: 200 up and 1500 along, less 1200.
+    // Headed at 300, wire at 500, trees 3000 apart: 200 up and 1500 along, less 1200 and less 50 of measuring.
     let tree = |id: u32, foot: i32, right: f64| {
         upright_stem(id, foot, 300.0)
             .with_stem(|s| s.pose = standing(0.0))
@@ -98,13 +99,13 @@ fn each_of_two_leaders_reaches_half_way() {
         row.leaf = 1;
         row
     };
-    let f = either_side("stock-too-short", &pair(500.0), &pair(499.0));
+    let f = either_side("stock-too-short", &pair(450.0), &pair(449.0));
     assert!((f.allowed - 1700.0).abs() < 1e-6);
 }
 
 #[test]
 fn opposed_leans_leave_the_wire_between_their_feet_bare() {
-    // The left tree goes left from 0, the right one right from 150 or 151.
+    // The left tree goes left from 0, the right one right from 170 or 171.
     let away = |right: i32| {
         row(
             -1500,
@@ -115,8 +116,8 @@ fn opposed_leans_leave_the_wire_between_their_feet_bare() {
             ],
         )
     };
-    let f = either_side("leans-opposed", &away(150), &away(151));
-    assert!((f.measured - 151.0).abs() < 1e-6);
+    let f = either_side("leans-opposed", &away(170), &away(171));
+    assert!((f.measured - 171.0).abs() < 1e-6);
     // Toward each other, or with a second leader back, they leave none.
     let second = row(
         -1500,
@@ -134,9 +135,9 @@ fn opposed_leans_leave_the_wire_between_their_feet_bare() {
 }
 
 #[test]
-fn a_bend_of_10_diameters_passes() {
-    // A fork of 20 mm from a vertical stem turns square onto the wire 200 or 199 above it: that is all the room
-    // its bend has, and 10 diameters are 200.
+fn a_bend_of_10_diameters_as_thin_as_it_may_be_passes() {
+    // A fork of 20 mm from a vertical stem turns square onto the wire 180 or 179 above it: that is all the room
+    // its bend has. Measuring may be off by 2 mm: 10 diameters of 18 mm are 180.
     let fork = |height: f64| {
         row(
             0,
@@ -149,11 +150,11 @@ fn a_bend_of_10_diameters_passes() {
             ],
         )
     };
-    let f = either_side("bend-too-tight", &fork(300.0), &fork(301.0));
-    assert!((f.measured - 9.95).abs() < 1e-6);
+    let f = either_side("bend-too-tight", &fork(320.0), &fork(321.0));
+    assert!((f.measured - 8.95).abs() < 1e-6);
     assert_eq!(f.severity, Severity::Note);
     assert_eq!(
         Words::strict().finding(&f),
-        "Bent too tight: leader, tree 1. Radius 199 mm; for its 20 mm at least 200 mm is safe"
+        "Bent too tight: leader, tree 1. Radius 179 mm; for its 20 mm at least 200 mm is safe"
     );
 }

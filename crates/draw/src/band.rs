@@ -74,8 +74,8 @@ pub(crate) fn element(
         out: group("band"),
     };
     band.filled(cover);
-    let overlaps = band.overlaps(cover, targets.get(Limit::OverlapMax));
-    let gaps = band.gaps(cover, targets.get(Limit::GapMax));
+    let overlaps = band.overlaps(cover, targets.let_pass(Limit::OverlapMax));
+    let gaps = band.gaps(cover, targets.let_pass(Limit::GapMax));
     band.ticks(places);
     band.labels(
         "stretch",
@@ -203,13 +203,13 @@ impl Band<'_> {
 
     /// Distances of uprights that miss their limits; a bare stretch between them is told by itself.
     fn spacings(&self, cover: &Cover, places: &[Place], targets: &Targets) -> Vec<Label> {
-        let low = targets.get(Limit::UprightSpacingMin);
-        let high = targets.get(Limit::UprightSpacingMax);
+        let low = targets.let_pass(Limit::UprightSpacingMin);
+        let high = targets.let_pass(Limit::UprightSpacingMax);
         places
             .windows(2)
             .filter_map(|pair| {
                 let (from, to) = (pair[0].x, pair[1].x);
-                let (apart, _) = cover.apart(from, to, targets.get(Limit::GapMax));
+                let (apart, _) = cover.apart(from, to, targets.let_pass(Limit::GapMax));
                 let middle = (from + to) / 2.0;
                 let off = to - from < low || apart > high;
                 (off && middle >= self.span.from && middle <= self.span.to).then(|| Label {

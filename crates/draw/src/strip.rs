@@ -30,6 +30,8 @@ const GUTTER: f64 = 66.0;
 const OVER: f64 = 120.0;
 /// Scales that a drawing may have; a row too long for the last is cut into strips.
 const SCALES: [f64; 8] = [10.0, 15.0, 20.0, 25.0, 30.0, 40.0, 50.0, 60.0];
+/// Most strips, some 3 km of a usual wall: what a drawing costs is not to grow with the emptiness between two trees.
+const MOST_STRIPS: f64 = 200.0;
 /// Room beside the row's ends, mm on the wall.
 const BESIDE: f64 = 250.0;
 /// How far twigs, leaves and signs may reach beyond a tree's axes, mm.
@@ -221,7 +223,7 @@ fn stretch(row: &Row, extents: &[Span]) -> Span {
 }
 
 /// The scale's ratio, and the stretches that fit on the paper's width: the largest at which the row fits in one strip, or
-/// else the smallest; a wall too high for that has a smaller one yet.
+/// else the smallest; a wall too high or too long for that has a smaller one yet.
 fn cut(whole: Span, top: f64, room: Room) -> (f64, Vec<Span>) {
     let usable = (room.width - GUTTER) / PX;
     let usable_height = (room.height - BELOW - ABOVE_BAND - BAND_HEIGHT - STRIP_GAP) / PX;
@@ -230,7 +232,10 @@ fn cut(whole: Span, top: f64, room: Room) -> (f64, Vec<Span>) {
     let ratio = SCALES
         .into_iter()
         .find(|n| length / n <= usable && top / n <= usable_height)
-        .unwrap_or_else(|| last.max((top / usable_height / 10.0).ceil() * 10.0));
+        .unwrap_or_else(|| {
+            let least = (top / usable_height).max(length / usable / MOST_STRIPS);
+            last.max((least / 10.0).ceil() * 10.0)
+        });
     let count = (length / ratio / usable).ceil().max(1.0);
     let each = length / count;
     let span = |i: u32| Span {

@@ -2,8 +2,8 @@
 
 use crate::document::{Document, Done, Edit, Mode};
 use crate::look::{Look, Redraw, Scene, Sight};
-use cordonry::check::{Finding, LightFound, Part};
-use cordonry::plan::{Moment, Phase, Plan};
+use cordonry::check::{Finding, LightFound, Offered, Part};
+use cordonry::plan::{History, Line, Moment, Phase, Plan};
 use cordonry::refusal::Refusal;
 use cordonry::row::{ShootId, TreeId};
 use cordonry::work::{Sweep, Work, spread};
@@ -24,14 +24,28 @@ impl Desk {
     /// # Errors
     /// A plan without any scheme.
     pub fn new(plan: Plan) -> Result<Self, Refusal> {
-        let look = Look::start(&plan);
-        let document = Document::new(plan);
+        Self::restored(History::new(plan), None)
+    }
+
+    /// A desk with a plan on it whose steps are known, and what is looked at.
+    ///
+    /// # Errors
+    /// A plan without any scheme.
+    pub fn restored(history: History, look: Option<Look>) -> Result<Self, Refusal> {
+        let look = look.unwrap_or_else(|| Look::start(history.plan()));
+        let look = look.within(history.plan());
+        let document = Document::restored(history);
         let sight = Sight::new(&document, look)?;
         Ok(Self {
             document,
             sight,
             chosen: None,
         })
+    }
+
+    /// The plan's history laid out.
+    pub fn line(&self) -> Line {
+        self.document.line()
     }
 
     /// The plan as it is.
@@ -91,7 +105,12 @@ impl Desk {
 
     /// Whether a finding was made of a row that has changed since, and waits for a new answer.
     pub fn is_out_of_date(&self, finding: &Finding) -> bool {
-        self.sight.light().is_out_of_date(finding)
+        self.sight.waits(finding)
+    }
+
+    /// Takes which remedies are offered of what is on the wall.
+    pub fn take_offers(&mut self, offers: &[Offered]) {
+        self.sight.take_offers(offers);
     }
 
     /// Makes an edit, as one step.

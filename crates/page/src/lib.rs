@@ -8,6 +8,7 @@ pub mod desk;
 pub mod document;
 mod form;
 pub mod helper;
+pub mod keeping;
 pub mod layers;
 pub mod light;
 pub mod look;

@@ -52,11 +52,11 @@ fn stretches(out: &mut String, scene: &Scene, marked: Marked, view: View, words:
     let targets = &scene.plan.targets;
     let wire = scene.terms.geometry.wire;
     let kinds = [
-        ("bare", &scene.cover.gaps, targets.get(Limit::GapMax)),
+        ("bare", &scene.cover.gaps, targets.let_pass(Limit::GapMax)),
         (
             "twice",
             &scene.cover.overlaps,
-            targets.get(Limit::OverlapMax),
+            targets.let_pass(Limit::OverlapMax),
         ),
     ];
     for (class, list, limit) in kinds {

@@ -3,7 +3,7 @@
 mod common;
 
 use common::{END, TREE, desk, plan};
-use cordonry::check::{Remedy, check_light};
+use cordonry::check::{Finding, Remedy, check_light, light_rules, tried};
 use cordonry::file::write_plan;
 use cordonry::light::Foliage;
 use cordonry::light::row_light::report;
@@ -236,8 +236,9 @@ fn what_was_found_of_the_light_waits_once_the_row_has_changed() {
     };
     let waiting = |desk: &Desk| {
         let all = desk.all_findings();
-        let waits = all.iter().filter(|f| desk.is_out_of_date(f));
-        waits.count()
+        let of_light = |f: &&&Finding| light_rules().any(|r| r == f.rule);
+        let waits = all.iter().filter(of_light);
+        waits.filter(|f| desk.is_out_of_date(f)).count()
     };
     judge(&mut desk);
     assert_eq!(waiting(&desk), 0);
@@ -260,6 +261,39 @@ fn what_was_found_of_the_light_waits_once_the_row_has_changed() {
     desk.edit(&Edit::limit(Limit::LightTarget, Some(0.2)))
         .expect("in range");
     assert!(waiting(&desk) > 0);
+}
+
+#[test]
+fn remedies_wait_until_they_are_tried() {
+    let mut desk = desk();
+    let try_all = |desk: &mut Desk| {
+        let (plan, look) = (Arc::clone(desk.plan()), desk.look());
+        let at = look
+            .replayed(&plan, Mode::Work, &mut Replayer::default())
+            .expect("a scheme");
+        desk.take_offers(&tried(&plan, look.scheme, &at, &desk.scene().findings));
+    };
+    let waiting = |desk: &Desk| {
+        let all = desk.all_findings();
+        all.iter().filter(|f| desk.is_out_of_date(f)).count()
+    };
+    assert_eq!(waiting(&desk), desk.scene().findings.len());
+    try_all(&mut desk);
+    assert_eq!(waiting(&desk), 0);
+    let offered = |desk: &Desk| -> Vec<Remedy> {
+        let all = desk.all_findings();
+        all.iter().flat_map(|f| f.remedies.clone()).collect()
+    };
+    let before = offered(&desk);
+    assert!(!before.is_empty());
+    // The same look at the same plan is not asked about again.
+    desk.show(desk.look().phase);
+    assert_eq!((waiting(&desk), offered(&desk)), (0, before.clone()));
+    desk.edit(&Edit::mend(before[0].clone()))
+        .expect("what is offered can be done");
+    assert_eq!(waiting(&desk), desk.scene().findings.len());
+    try_all(&mut desk);
+    assert!(!offered(&desk).contains(&before[0]));
 }
 
 #[test]

@@ -227,7 +227,9 @@ impl Words {
 
     /// What a remedy would do.
     pub fn remedy(&self, remedy: &Remedy) -> String {
-        self.say(&remedy.said)
+        let mut all = vec![self.say(&remedy.said)];
+        all.extend(remedy.also.iter().map(|also| self.say(&(*also).into())));
+        all.join(&self.plain("between-effects"))
     }
 
     /// A refusal's sentence.

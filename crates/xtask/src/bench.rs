@@ -54,6 +54,14 @@ const BENCHES: &[Bench] = &[
         packages: None,
     },
     Bench {
+        name: "kill",
+        about: "the browser killed fifty times in bursts of edits, 30 to 150 ms apart: what of them is gone when the page is \
+                opened again",
+        command: &["node", "tests/browser/bench-kill.mjs"],
+        page: true,
+        packages: None,
+    },
+    Bench {
         name: "lighthouse",
         about: "what Lighthouse says of the first view on a middling phone and on a desk, beside an empty page",
         command: &["node", "tests/bench/lighthouse/lighthouse.mjs"],

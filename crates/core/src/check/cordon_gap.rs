@@ -1,10 +1,10 @@
 //! A bare stretch of cordon wire.
 
 use super::cordon_fill_due::is_due;
-use super::seen::Seen;
+use super::seen::{Seen, under};
 use super::{Finding, Part, Severity, fill};
 use crate::cover::{Laid, Stretch};
-use crate::row::Limit;
+use crate::row::{Limit, Pose, Toward};
 use crate::said::Arg;
 
 pub(super) const RULE: &str = "cordon-gap";
@@ -35,9 +35,19 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
                     args.push((name, Arg::Count(laid.tree.0.into())));
                 }
             }
+            let remedies = match c.recalled.remedies(gap.span) {
+                Some(known) => known.to_vec(),
+                None => fill::remedies(c, gap),
+            };
+            let expected = expected(c, gap, left, right).filter(|_| remedies.is_empty());
+            args.push(("expected", Arg::Count(expected.unwrap_or(0).into())));
             Finding {
                 rule: RULE,
-                severity,
+                // Less than one upright takes costs no place.
+                severity: match under(gap.span.length(), c.limit(Limit::UprightSpacing)) {
+                    true => Severity::Note,
+                    false => severity,
+                },
                 x: gap.span.from,
                 z: c.g.wire,
                 width: gap.span.length(),
@@ -53,13 +63,26 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
                 allowed: c.limit(Limit::GapMax),
                 limit: Limit::GapMax,
                 args,
-                remedies: match c.recalled.remedies(gap.span) {
-                    Some(known) => known.to_vec(),
-                    None => fill::remedies(c, gap),
-                },
+                remedies,
             }
         })
         .collect()
+}
+
+/// The longest that a bare stretch waits for the end beside it, seasons.
+const WAITS: f64 = 3.0;
+
+/// The leaf by whose end the end of the wood beside a bare stretch is expected to have filled it; `None` where no end grows
+/// that way, or it would take too long.
+fn expected(c: &Seen<'_>, gap: &Stretch, left: Option<&Laid>, right: Option<&Laid>) -> Option<u8> {
+    let goes = |laid: Option<&Laid>, way: Toward| {
+        let shoot = laid.and_then(|l| c.tree(l.tree)?.tree.shoot(l.shoot));
+        shoot.is_some_and(|s| matches!(s.pose, Pose::Laid { toward, .. } if toward == way))
+    };
+    let ends = [goes(left, Toward::Right), goes(right, Toward::Left)];
+    let growth = c.limit(Limit::EndGrowth) * ends.iter().filter(|e| **e).count() as f64;
+    let seasons = libm::ceil(gap.span.length() / growth.max(1e-9));
+    (seasons <= WAITS).then(|| c.row.leaf.saturating_add(seasons as u8 - 1))
 }
 
 /// The laid wood that ends at the left edge of a bare stretch, and the one that begins at its right edge.

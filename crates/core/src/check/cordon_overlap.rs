@@ -22,7 +22,7 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
     c.cover
         .overlaps
         .iter()
-        .filter(|o| over(o.span.length(), most))
+        .filter(|o| over(o.span.length(), c.let_pass(Limit::OverlapMax)))
         .map(|o| {
             let mut trees: Vec<_> = o.by.iter().map(|(tree, _)| *tree).collect();
             trees.dedup();
@@ -64,6 +64,9 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
 }
 
 fn remedies(c: &Seen<'_>, o: &Stretch) -> Vec<Remedy> {
+    if c.judging {
+        return Vec::new();
+    }
     let seen = |(tree, shoot): &(TreeId, ShootId)| {
         let seen = c.tree(*tree)?;
         Some((seen, seen.tree.shoot(*shoot)?, c.laid_at(*tree, *shoot)?))

@@ -15,6 +15,8 @@ use crate::work::Work;
 const LEAST_GAIN: f64 = 10.0;
 /// How far from the stretch a lost tree's foot may be, mm: a slanting stem comes up some way beside it.
 const REPLANT_REACH: f64 = 1000.0;
+/// Share of an upright's length that at least comes to lie on the wire: half of what it was before it was tipped.
+const LEAST_LAID: f64 = 0.65;
 /// At most so many ways are offered.
 const MOST: usize = 3;
 
@@ -33,6 +35,9 @@ struct Way {
 }
 
 pub(super) fn remedies(c: &Seen<'_>, gap: &Stretch) -> Vec<Remedy> {
+    if c.judging {
+        return Vec::new();
+    }
     let mut ways: Vec<Way> = trees_near(c, gap)
         .into_iter()
         .flat_map(|i| ways_of(c, &c.trees[i], gap.span))
@@ -58,7 +63,7 @@ pub(super) fn remedies(c: &Seen<'_>, gap: &Stretch) -> Vec<Remedy> {
     out.extend(ways.into_iter().map(|way| {
         Remedy::new(
             way.key,
-            told(way.leaves, vec![("part", way.shoot)]),
+            told(c, way.leaves, vec![("part", way.shoot)]),
             way.work,
         )
     }));
@@ -109,6 +114,7 @@ fn replant(c: &Seen<'_>, gap: Span) -> Option<Remedy> {
     Some(Remedy::new(
         "remedy-replant",
         told(
+            c,
             leaves,
             vec![
                 ("tree", c.trees[i].number()),
@@ -120,8 +126,11 @@ fn replant(c: &Seen<'_>, gap: Span) -> Option<Remedy> {
 }
 
 /// What a text says of the stretch that is left.
-fn told(leaves: f64, mut args: Args) -> Args {
-    let outcome = if leaves < 5.0 { "closed" } else { "left" };
+fn told(c: &Seen<'_>, leaves: f64, mut args: Args) -> Args {
+    let outcome = match over(leaves, c.limit(Limit::PlaceTolerance)) {
+        true => "left",
+        false => "closed",
+    };
     args.push(("outcome", Arg::Text(outcome.into())));
     args.push(("leaves", Arg::Length(leaves)));
     args
@@ -154,6 +163,12 @@ fn ways_of(c: &Seen<'_>, seen: &SeenTree<'_>, gap: Span) -> Vec<Way> {
     out
 }
 
+/// Whether it can still be bent: last season's wood, and such of two seasons as is thin.
+fn is_young(c: &Seen<'_>, shoot: &Shoot) -> bool {
+    let age = shoot.born().map_or(0, |b| c.row.leaf.saturating_sub(b));
+    age <= 1 || (age == 2 && !over(shoot.diameter, c.limit(Limit::BendThick)))
+}
+
 /// The ways in which a shoot may be laid into the stretch.
 fn moves(
     c: &Seen<'_>,
@@ -162,6 +177,9 @@ fn moves(
     course: &Course,
     gap: Span,
 ) -> Vec<(&'static str, Toward)> {
+    if !is_young(c, shoot) {
+        return Vec::new();
+    }
     if let Pose::Laid { toward, rise } = shoot.pose {
         return match rise.degrees() > 0.0 {
             true => vec![("remedy-lower-leader", toward)],
@@ -226,6 +244,10 @@ fn try_lay(
     };
     let keep = Mm::round(libm::ceil(shoot.length() - beyond));
     if over(beyond, c.limit(Limit::OverlapMax)) {
+        // A trained upright is not spent on a stretch that takes little of it.
+        if shoot.kind() == Kind::Upright && keep.f() < shoot.length() * LEAST_LAID {
+            return None;
+        }
         work.push(Work::CutBack {
             tree: tree.id,
             shoot: shoot.id,
@@ -277,7 +299,11 @@ fn lay_all(c: &Seen<'_>, ways: &[Way], gap: Span) -> Option<Remedy> {
     work.arrange_by_key(Work::subject);
     Some(Remedy::new(
         "remedy-lay-all",
-        told(leaves, vec![("count", Arg::Count(standing.len() as i64))]),
+        told(
+            c,
+            leaves,
+            vec![("count", Arg::Count(standing.len() as i64))],
+        ),
         work,
     ))
 }
@@ -296,6 +322,7 @@ fn from_both_sides(c: &Seen<'_>, first: &Way, ways: &[Way], gap: Span) -> Option
     Some(Remedy::new(
         "remedy-fill-both",
         told(
+            c,
             leaves,
             vec![
                 ("part", first.shoot.clone()),

@@ -2,10 +2,10 @@
 
 use crate::cover::Place;
 use crate::row::{Limit, ShootId, TreeId};
-use crate::said::{Args, Said};
+use crate::said::{Arg, Args, Said};
 use crate::units::Mm;
 use crate::work::Work;
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 
 /// How urgent a finding is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
@@ -38,6 +38,27 @@ impl From<Place> for Part {
     }
 }
 
+/// What a remedy does besides what it is for.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+pub enum Also {
+    /// The shoot that is laid is cut back to that length, mm.
+    CutsBack(f64),
+    /// So much wire is laid bare elsewhere, mm.
+    Bares(f64),
+    /// So many uprights, buds and stubs go with what is taken off.
+    Takes(u32),
+}
+
+impl From<Also> for Said {
+    fn from(also: Also) -> Self {
+        match also {
+            Also::CutsBack(keep) => Self::new("also-cuts-back", vec![("keep", Arg::Length(keep))]),
+            Also::Bares(length) => Self::new("also-bares", vec![("length", Arg::Length(length))]),
+            Also::Takes(n) => Self::new("also-takes", vec![("count", Arg::Count(n.into()))]),
+        }
+    }
+}
+
 /// What would clear a finding, and how it is worded: work, and the wall height that goes with it.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Remedy {
@@ -47,6 +68,8 @@ pub struct Remedy {
     pub work: Vec<Work>,
     /// The height that the wall is to have from then on, where that is changed: a setting of the plan, no work.
     pub wall_height: Option<Mm>,
+    /// What it does besides. Known once it has been tried.
+    pub also: Vec<Also>,
 }
 
 impl Remedy {
@@ -56,6 +79,7 @@ impl Remedy {
             said: Said::new(key, args),
             work,
             wall_height: None,
+            also: Vec::new(),
         }
     }
 }

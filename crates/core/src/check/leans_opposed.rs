@@ -23,7 +23,7 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
             let most = c.limit(Limit::GapMax);
             let gap = c
                 .flagged_gaps()
-                .find(|g| over(g.span.within(feet).length(), most))?;
+                .find(|g| over(g.span.within(feet).length(), c.let_pass(Limit::GapMax)))?;
             let bare = gap.span.within(feet);
             Some(Finding {
                 rule: RULE,

@@ -7,19 +7,24 @@ mod cordon_overlap;
 mod figures;
 mod fill;
 mod finding;
+mod graver;
 mod laterals_due;
 mod leans_opposed;
 mod light_caught;
 mod light_cost;
 mod light_gap;
 mod light_renewal;
+mod mend;
+mod placed;
 mod recall;
 mod renewal;
+mod returns;
 mod see_through;
 mod seen;
 mod side_shoots;
 mod stock_too_short;
 mod tipping_due;
+mod trial;
 mod upright_outside;
 mod upright_over_vigorous;
 mod uprights_count;
@@ -32,9 +37,11 @@ mod wires;
 mod work_void;
 
 pub use figures::{Figures, figures};
-pub use finding::{Finding, Part, Remedy, Severity};
+pub use finding::{Also, Finding, Part, Remedy, Severity};
 pub use light_cost::{LightCost, tell_costs};
 pub use light_renewal::is_dark as renewal_zone_is_dark;
+pub use mend::mended;
+pub use trial::{Offered, offered, take as take_offers, tried};
 
 use crate::arrange::Arrange;
 use crate::cover::{Cover, Place};
@@ -108,6 +115,7 @@ const ALL: &[Rule] = &[
     (tipping_due::RULE, tipping_due::find),
     (renewal::DUE, renewal::find_due),
     (renewal::OLD, renewal::find_old),
+    (returns::RULE, returns::find),
     (see_through::RULE, see_through::find),
     (wall_height::ABOVE, wall_height::find_above),
     (wall_height::TALL, wall_height::find_tall),

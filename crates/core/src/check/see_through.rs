@@ -28,7 +28,8 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
     let aim = c.limit(Limit::UprightSpacing);
     let ratio = c.limit(Limit::SeeThroughRatio);
     let share = c.limit(Limit::SeeThroughShare);
-    openings(c, top, aim * ratio, share)
+    let most = aim * ratio + c.limit(Limit::PlaceTolerance);
+    openings(c, top, most, share)
         .into_iter()
         .map(|o| {
             let per_band = (LEVELS / BANDS) as u32;

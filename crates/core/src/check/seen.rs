@@ -6,10 +6,11 @@ use crate::arrange::Arrange;
 use crate::cover::{Cover, Laid, Place, Span, cover_of, laid_of, places_of};
 use crate::plan::VoidWork;
 use crate::pose::{Course, Geometry, layout};
-use crate::row::{Kind, Limit, Moment, Pose, Row, Shoot, ShootId, Targets, Toward, Tree, TreeId};
+use crate::row::{Limit, Moment, Pose, Row, Shoot, ShootId, Targets, Toward, Tree, TreeId};
 use crate::said::Arg;
 use crate::terms::Terms;
 use crate::work::{Work, apply_to_tree};
+use std::cell::OnceCell;
 
 /// Differences below this, in the unit of what is measured, are none: what stands exactly at its limit passes.
 const NOTHING: f64 = 1e-6;
@@ -33,12 +34,23 @@ pub(super) fn distance(mm: f64) -> Arg {
     }
 }
 
+/// What is known of one place among the uprights.
+#[derive(Clone, Copy, Debug, Default)]
+pub(super) struct Standing {
+    /// Whether a grown upright stands there, on the row's own cordon from its top, of its age's size and not too old.
+    pub well: bool,
+    /// Whether it goes, since better ones stand too near.
+    pub goes: bool,
+}
+
 /// A tree with its shoots' courses, in the order of its shoots.
 pub(super) struct SeenTree<'a> {
     pub tree: &'a Tree,
     pub courses: &'a [Course],
     /// Where its grown uprights on the cordon stand among its shoots.
     grown: &'a [usize],
+    /// Those that stand beside another of their stub, which is the one that is kept.
+    spare: Vec<ShootId>,
 }
 
 impl SeenTree<'_> {
@@ -47,6 +59,11 @@ impl SeenTree<'_> {
         self.grown
             .iter()
             .map(|i| (&self.tree.shoots[*i], &self.courses[*i]))
+    }
+
+    /// Whether an upright is one that comes off, since another of its stub is kept.
+    pub fn is_spare(&self, shoot: ShootId) -> bool {
+        self.spare.contains(&shoot)
     }
 
     /// Whether it has wood laid that way; of a tree with nothing laid, whether it was planted to go that way.
@@ -147,6 +164,10 @@ pub(super) struct Seen<'a> {
     longest: f64,
     /// What an earlier survey worked out and still holds.
     pub recalled: Recalled<'a>,
+    /// Whether only what is wrong is asked for, and no remedy.
+    pub judging: bool,
+    /// What is known of each place, once it is asked for.
+    pub standing: OnceCell<Vec<Standing>>,
 }
 
 impl<'a> Seen<'a> {
@@ -160,6 +181,7 @@ impl<'a> Seen<'a> {
                 tree: posed.tree(),
                 courses: posed.courses(),
                 grown: posed.uprights(),
+                spare: posed.tree().spare_returns(c.targets),
             })
             .collect();
         let mut laid: Vec<Laid> = Vec::new();
@@ -202,6 +224,8 @@ impl<'a> Seen<'a> {
             by_left,
             longest,
             recalled: Recalled::default(),
+            judging: false,
+            standing: OnceCell::new(),
         }
     }
 
@@ -227,6 +251,11 @@ impl<'a> Seen<'a> {
             .map_or(Arg::Text(String::new()), |t| t.name(shoot))
     }
 
+    /// How far what was measured may go before a rule speaks.
+    pub fn let_pass(&self, limit: Limit) -> f64 {
+        self.targets.let_pass(limit)
+    }
+
     /// The stretch of wire that is to be filled.
     pub fn whole(&self) -> Span {
         Span {
@@ -237,7 +266,7 @@ impl<'a> Seen<'a> {
 
     /// The bare stretches that are longer than is let pass.
     pub fn flagged_gaps(&self) -> impl Iterator<Item = &crate::cover::Stretch> {
-        let most = self.limit(Limit::GapMax);
+        let most = self.let_pass(Limit::GapMax);
         self.cover
             .gaps
             .iter()
@@ -247,7 +276,7 @@ impl<'a> Seen<'a> {
     /// How far two places are apart, less the flagged bare stretches between them, which are findings of their own;
     /// and those stretches, from left to right.
     pub fn apart(&self, left: f64, right: f64) -> (f64, Vec<Span>) {
-        self.cover.apart(left, right, self.limit(Limit::GapMax))
+        self.cover.apart(left, right, self.let_pass(Limit::GapMax))
     }
 
     /// The tree after `works` on it, done in the order of their subjects as a season does them.
@@ -335,17 +364,8 @@ impl<'a> Seen<'a> {
         cover_of(laid, window)
     }
 
-    /// Which of several uprights the wall can spare, the least first: a bud, then the thinner. A stub is cut for a
-    /// reason and stays longest.
-    pub fn worth(&self, place: Place) -> f64 {
-        let shoot = self
-            .tree(place.tree)
-            .and_then(|t| t.tree.shoot(place.shoot));
-        match shoot.map(|s| (s.kind(), s)) {
-            None | Some((Kind::Bud, _)) => -1.0,
-            Some((Kind::Stub, _)) => f64::MAX,
-            // Thickness; of shoots without a measured one, the length tells.
-            Some((_, s)) => s.diameter + s.length() * 1e-6,
-        }
+    /// What stands at a place.
+    pub fn shoot(&self, place: Place) -> Option<&Shoot> {
+        self.tree(place.tree)?.tree.shoot(place.shoot)
     }
 }

@@ -25,7 +25,7 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
         for leader in leaders(c, seen) {
             let needed = needed(c, i, &leader);
             let length = run(seen.tree, leader.index);
-            if !under(length + growth, needed) {
+            if !under(length + growth, needed - c.limit(Limit::LengthTolerance)) {
                 continue;
             }
             let base = seen.finding(c, RULE, Severity::Soon, Limit::EndGrowth, length + growth);

@@ -24,6 +24,11 @@ fn is_tipped(unit: &GrowthUnit) -> bool {
     }
 }
 
+/// Whether tipping would take something off: a season's growth that was cut while it grew may be shorter than that already.
+fn left(unit: &GrowthUnit, percent: u8) -> bool {
+    unit.kept > unit.grown - unit.grown * f64::from(percent) / 100.0
+}
+
 pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
     if f64::from(c.row.leaf) < c.limit(Limit::TippingLeaf) {
         return Vec::new();
@@ -38,9 +43,9 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
                 .map(|(s, _)| s)
                 .filter(|s| s.length() >= LEAST_LENGTH)
                 .filter(|s| {
-                    s.units
-                        .last()
-                        .is_some_and(|u| u.leaf + 1 == c.row.leaf && !is_tipped(u))
+                    s.units.last().is_some_and(|u| {
+                        u.leaf + 1 == c.row.leaf && !is_tipped(u) && left(u, percent)
+                    })
                 })
                 .collect();
             (!whole.is_empty()).then(|| Finding {

@@ -18,7 +18,7 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
         for (shoot, course) in seen.uprights() {
             let tip = course.tip();
             let far = beyond(tip.x);
-            if !over(far, most) {
+            if !over(far, c.let_pass(Limit::OutsideMax)) {
                 continue;
             }
             let leans = !matches!(shoot.pose, Pose::Upright { lean } if lean == Deg::new(0.0));

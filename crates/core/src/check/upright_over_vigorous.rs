@@ -1,9 +1,9 @@
 //! An upright near the trunk that is much thicker than its tree's others.
 
+use super::placed::median_thickness;
 use super::renewal::stub;
 use super::seen::{Seen, over};
 use super::{Finding, Severity};
-use crate::arrange::arrange_numbers;
 use crate::row::{Limit, Pose, ShootId, Toward};
 use crate::said::Arg;
 
@@ -17,19 +17,8 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
     let near = c.limit(Limit::NearTrunk);
     let mut out = Vec::new();
     for seen in &c.trees {
-        let mut all: Vec<f64> = seen
-            .uprights()
-            .map(|(s, _)| s.diameter)
-            .filter(|d| *d > 0.0)
-            .collect();
-        if all.len() < FEWEST {
+        let Some(median) = median_thickness(c, seen, FEWEST) else {
             continue;
-        }
-        arrange_numbers(&mut all);
-        let middle = all.len() / 2;
-        let median = match all.len() % 2 {
-            0 => (all[middle - 1] + all[middle]) / 2.0,
-            _ => all[middle],
         };
         for (shoot, course) in seen.uprights() {
             let ratio = shoot.diameter / median;
@@ -40,7 +29,8 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
             else {
                 continue;
             };
-            if !over(ratio, most) || over(from_trunk, near) {
+            let thickest = most * median + c.limit(Limit::ThicknessTolerance);
+            if !over(shoot.diameter, thickest) || over(from_trunk, near) {
                 continue;
             }
             out.push(Finding {

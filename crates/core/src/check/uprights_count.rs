@@ -15,7 +15,7 @@ pub(super) const MANY: &str = "uprights-too-many";
 pub(super) fn find_few(c: &Seen<'_>) -> Vec<Finding> {
     let most = c.limit(Limit::UprightSpacingMax);
     each(c)
-        .filter(|t| over(t.length / t.places.len().max(1) as f64, most))
+        .filter(|t| over((t.length - off(c)) / t.places.len().max(1) as f64, most))
         .map(|t| {
             let least = libm::ceil(t.length / most - 1e-9);
             Finding {
@@ -30,16 +30,21 @@ pub(super) fn find_few(c: &Seen<'_>) -> Vec<Finding> {
 pub(super) fn find_many(c: &Seen<'_>) -> Vec<Finding> {
     let least = c.limit(Limit::UprightSpacingMin);
     each(c)
-        .filter(|t| t.places.len() > 1 && under(t.length / t.places.len() as f64, least))
+        .filter(|t| t.places.len() > 1 && under((t.length + off(c)) / t.places.len() as f64, least))
         .map(|t| {
             let most = libm::floor(t.length / least + 1e-9).max(1.0);
             Finding {
                 args: told(&t, most),
-                remedies: vec![take_off(c, &t, most as usize)],
+                remedies: take_off(c, &t, most as usize).into_iter().collect(),
                 ..t.finding(c, MANY, Limit::UprightSpacingMin)
             }
         })
         .collect()
+}
+
+/// By how much the measured length of a tree's cordon may be off, mm: both its ends are places.
+fn off(c: &Seen<'_>) -> f64 {
+    2.0 * c.limit(Limit::PlaceTolerance)
 }
 
 /// Uprights off the most crowded tree that reaches into a stretch, down to the spacing aimed at; none where no tree
@@ -57,7 +62,7 @@ pub(super) fn thin_out(c: &Seen<'_>, span: Span) -> Option<Remedy> {
             let each = |t: &Counted<'_>| t.length / t.places.len() as f64;
             each(a).total_cmp(&each(b))
         })
-        .map(|(most, t)| take_off(c, &t, most as usize))
+        .and_then(|(most, t)| take_off(c, &t, most as usize))
 }
 
 /// A tree that has wood on the wire.
@@ -79,7 +84,9 @@ impl Counted<'_> {
 fn each<'c>(c: &'c Seen<'_>) -> impl Iterator<Item = Counted<'c>> {
     let mut places: Vec<Vec<Place>> = vec![Vec::new(); c.trees.len()];
     for place in &c.places {
-        if let Some(i) = c.tree_index(place.tree) {
+        if let Some(i) = c.tree_index(place.tree)
+            && !c.trees[i].is_spare(place.shoot)
+        {
             places[i].push(*place);
         }
     }
@@ -105,6 +112,9 @@ fn told(t: &Counted<'_>, asked: f64) -> Args {
 
 /// Buds at even spaces wherever the cordon has none, from half a space inside each end.
 fn keep_buds(c: &Seen<'_>, t: &Counted<'_>) -> Option<Remedy> {
+    if c.judging {
+        return None;
+    }
     let aim = c.limit(Limit::UprightSpacing);
     let least = c.limit(Limit::UprightSpacingMin);
     let mut tree = t.seen.tree.clone();
@@ -161,23 +171,27 @@ fn keep_buds(c: &Seen<'_>, t: &Counted<'_>) -> Option<Remedy> {
     })
 }
 
-/// One after the other, of the two that stand closest the one that the wall can rather spare.
-fn take_off(c: &Seen<'_>, t: &Counted<'_>, most: usize) -> Remedy {
+/// One after the other, of the two that stand closest the one that the wall can rather spare, as long as it can spare one of
+/// them: what is well placed stays.
+fn take_off(c: &Seen<'_>, t: &Counted<'_>, most: usize) -> Option<Remedy> {
     let mut left = t.places.clone();
     let mut gone = Vec::new();
     while left.len() > most.max(1) {
-        let Some(i) = (1..left.len()).min_by(|a, b| {
-            let space = |i: usize| left[i].x - left[i - 1].x;
-            space(*a).total_cmp(&space(*b))
-        }) else {
-            break;
+        let lesser = |i: usize| match c.worth(left[i - 1]) < c.worth(left[i]) {
+            true => i - 1,
+            false => i,
         };
-        let out = if c.worth(left[i - 1]) < c.worth(left[i]) {
-            i - 1
-        } else {
-            i
-        };
-        gone.push(left.remove(out).shoot);
+        let closest = (1..left.len())
+            .filter(|i| c.can_spare(left[lesser(*i)]))
+            .min_by(|a, b| {
+                let space = |i: usize| left[i].x - left[i - 1].x;
+                space(*a).total_cmp(&space(*b))
+            });
+        let Some(i) = closest else { break };
+        gone.push(left.remove(lesser(i)).shoot);
+    }
+    if gone.is_empty() {
+        return None;
     }
     let work: Vec<Work> = t
         .seen
@@ -188,7 +202,7 @@ fn take_off(c: &Seen<'_>, t: &Counted<'_>, most: usize) -> Remedy {
             shoot,
         })
         .collect();
-    Remedy::new(
+    Some(Remedy::new(
         "remedy-take-off-crowded",
         vec![
             ("tree", t.seen.number()),
@@ -196,5 +210,5 @@ fn take_off(c: &Seen<'_>, t: &Counted<'_>, most: usize) -> Remedy {
             ("leaves", distance(t.length / left.len().max(1) as f64)),
         ],
         work,
-    )
+    ))
 }

@@ -24,6 +24,8 @@ struct Standing<'c> {
 
 pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
     let most = c.limit(Limit::CrossingsMax);
+    // Ends that are as near to the other as places may be off do not reach across it.
+    let off = c.limit(Limit::PlaceTolerance).max(1e-3);
     let mut all: Vec<Standing<'_>> = c
         .trees
         .iter()
@@ -41,7 +43,7 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
             .take_while(|b| b.from <= all[i].to)
             .take(MOST_NEAR);
         for (k, b) in near.enumerate() {
-            if meet(all[i].line, b.line) {
+            if meet(all[i].line, b.line, off) {
                 let j = i + 1 + k;
                 let width = |n: usize| all[n].to - all[n].from;
                 crossed.push(if width(j) > width(i) { (j, i) } else { (i, j) });
@@ -59,7 +61,9 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
                 at.line.p0,
                 Point::new(at.line.p0.x, at.line.p0.y + at.shoot.length()),
             );
-            let clears = group.iter().all(|(_, n)| !meet(straight, all[*n].line));
+            let clears = group
+                .iter()
+                .all(|(_, n)| !meet(straight, all[*n].line, off));
             let first = &all[group[0].1];
             Finding {
                 rule: RULE,
@@ -104,13 +108,13 @@ fn standing<'c>(seen: &'c SeenTree<'c>, shoot: &'c Shoot, course: &Course) -> St
     }
 }
 
-/// Whether the two cross; touching at an end, to a thousandth of a millimetre, is none.
-fn meet(a: Line, b: Line) -> bool {
+/// Whether the two cross, each by more than `off` mm on both sides of the other.
+fn meet(a: Line, b: Line, off: f64) -> bool {
     let apart = |l: Line, m: Line| {
         let along = l.p1 - l.p0;
         let side = |p: Point| along.cross(p - l.p0) / along.hypot().max(1e-9);
         let (one, other) = (side(m.p0), side(m.p1));
-        one.min(other) < -1e-3 && one.max(other) > 1e-3
+        one.min(other) < -off && one.max(other) > off
     };
     apart(a, b) && apart(b, a)
 }

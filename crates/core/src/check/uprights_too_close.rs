@@ -4,7 +4,7 @@ use super::seen::{Seen, distance, over, under};
 use super::{Finding, Part, Remedy, Severity, uprights_too_far};
 use crate::arrange::Arrange;
 use crate::cover::Place;
-use crate::row::Limit;
+use crate::row::{Kind, Limit};
 use crate::said::Arg;
 use crate::work::Work;
 
@@ -12,13 +12,17 @@ pub(super) const RULE: &str = "uprights-too-close";
 
 pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
     let least = c.limit(Limit::UprightSpacingMin);
+    let passes = c.let_pass(Limit::UprightSpacingMin);
     (1..c.places.len())
-        .filter(|i| under(c.places[*i].x - c.places[*i - 1].x, least))
+        .filter(|i| under(c.places[*i].x - c.places[*i - 1].x, passes))
+        .filter(|i| !of_one_stub(c, c.places[*i - 1], c.places[*i]))
         .map(|i| {
             let (a, b) = (c.places[i - 1], c.places[i]);
+            // A stub crowds nothing until something comes back from it.
+            let stub = [a, b].iter().any(|p| is_stub(c, *p));
             Finding {
                 rule: RULE,
-                severity: Severity::Soon,
+                severity: if stub { Severity::Note } else { Severity::Soon },
                 x: a.x,
                 z: a.z,
                 width: b.x - a.x,
@@ -38,9 +42,22 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
         .collect()
 }
 
-/// Either of the two goes: a bud before a shoot that has grown, the thinner before the thicker, and of two alike the one
-/// whose going leaves the smaller space. Where it leaves too wide a space, a bud is kept in the middle of that.
+/// Whether both return from one stub, of which one is kept anyway.
+fn of_one_stub(c: &Seen<'_>, a: Place, b: Place) -> bool {
+    let is_spare = |p: Place| c.tree(p.tree).is_some_and(|t| t.is_spare(p.shoot));
+    a.tree == b.tree && a.x == b.x && (is_spare(a) || is_spare(b))
+}
+
+fn is_stub(c: &Seen<'_>, place: Place) -> bool {
+    c.shoot(place).is_some_and(|s| s.kind() == Kind::Stub)
+}
+
+/// Either of the two goes: a bud before a shoot that has grown, what is over-vigorous or far off its age's size before what is
+/// well placed, the thinner before the thicker, and of two alike the one whose going leaves the smaller space. Where it leaves too wide a space, a bud is kept in the middle of that.
 fn remedies(c: &Seen<'_>, i: usize) -> Vec<Remedy> {
+    if c.judging {
+        return Vec::new();
+    }
     let beside = |out: usize| -> Option<(Place, Place)> {
         Some((c.places[out.checked_sub(1)?], *c.places.get(out + 1)?))
     };
@@ -50,8 +67,14 @@ fn remedies(c: &Seen<'_>, i: usize) -> Vec<Remedy> {
         (c.worth(c.places[out]), space, c.places[out], sides)
     });
     ways.arrange_by(|a, b| a.0.total_cmp(&b.0).then(a.1.total_cmp(&b.1)));
-    ways.into_iter()
-        .filter_map(|(_, space, place, sides)| match sides {
+    let stub = ways.iter().any(|w| is_stub(c, w.2));
+    let mut out: Vec<Remedy> = Vec::new();
+    for (_, space, place, sides) in ways {
+        // Strong, well-placed wood is never first, and goes for no stub.
+        if !c.can_spare(place) && (stub || out.is_empty()) {
+            break;
+        }
+        out.extend(match sides {
             Some(sides) if over(space, c.limit(Limit::UprightSpacingMax)) => {
                 even_out(c, place, sides)
             }
@@ -67,8 +90,9 @@ fn remedies(c: &Seen<'_>, i: usize) -> Vec<Remedy> {
                 ],
                 vec![take_off(place)],
             )),
-        })
-        .collect()
+        });
+    }
+    out
 }
 
 fn take_off(place: Place) -> Work {

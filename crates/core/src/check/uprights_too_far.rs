@@ -24,7 +24,7 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
         .filter_map(|w| {
             let (a, b) = (w[0], w[1]);
             let (apart, bare) = c.apart(a.x, b.x);
-            over(apart, most).then(|| Finding {
+            over(apart, c.let_pass(Limit::UprightSpacingMax)).then(|| Finding {
                 rule: RULE,
                 severity: Severity::Soon,
                 x: a.x,
@@ -59,6 +59,9 @@ pub(super) fn remedies(
     bare: &[Span],
     keep_buds_key: &'static str,
 ) -> Vec<Remedy> {
+    if c.judging {
+        return Vec::new();
+    }
     let largest = |marks: &[f64]| {
         let mut ends: Vec<f64> = marks.iter().copied().chain([a.x, b.x]).collect();
         arrange_numbers(&mut ends);

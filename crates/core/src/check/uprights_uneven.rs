@@ -1,6 +1,7 @@
 //! Uprights of one age on one tree that differ much in length or thickness.
 
 use super::figures::mean_and_cv;
+use super::placed::well_placed;
 use super::seen::{Seen, SeenTree, over};
 use super::{Finding, Remedy, Severity};
 use crate::row::{Limit, Shoot};
@@ -24,13 +25,23 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
                 by_age.entry(shoot.born()).or_default().push(shoot);
             }
             let alike = by_age.into_values().max_by_key(Vec::len)?;
-            let spread = |values: Vec<f64>| match values.len() < FEWEST {
-                true => 0.0,
-                false => mean_and_cv(&values).1,
+            // Where measuring alone may have brought so much, there is none.
+            let spread = |values: Vec<f64>, off: Limit| {
+                let (mean, cv) = mean_and_cv(&values);
+                match values.len() < FEWEST || !over((cv - most) * mean, c.limit(off)) {
+                    true => 0.0,
+                    false => cv,
+                }
             };
-            let length = spread(alike.iter().map(|s| s.length()).collect());
+            let length = spread(
+                alike.iter().map(|s| s.length()).collect(),
+                Limit::LengthTolerance,
+            );
             let measured = |s: &&Shoot| (s.diameter > 0.0).then_some(s.diameter);
-            let thickness = spread(alike.iter().filter_map(measured).collect());
+            let thickness = spread(
+                alike.iter().filter_map(measured).collect(),
+                Limit::ThicknessTolerance,
+            );
             let worst = length.max(thickness);
             over(worst, most).then(|| {
                 let base = seen.finding(c, RULE, Severity::Note, Limit::UnevenMax, worst);
@@ -56,22 +67,28 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
         .collect()
 }
 
-/// Shoots of the first leaf that came unevenly, since too many buds were left: cut back to 2 to 4 buds before the
-/// second leaf grows, so that each one's vigour is shared by as many even shoots. Later there is too much wood to lose.
+/// Shoots of the first leaf that came unevenly: those too thick or far off their age's size are cut back to 2 to 4 buds before
+/// the second leaf grows, so that each one's vigour is shared by as many even shoots. Those well placed stay. Later there is
+/// too much wood to lose.
 fn cut_to_buds(c: &Seen<'_>, seen: &SeenTree<'_>, alike: &[&Shoot]) -> Option<Remedy> {
     if c.row.leaf != 2 || alike.iter().any(|s| s.born() != Some(1)) {
         return None;
     }
     let wanted = libm::round(c.reach(seen).length() / c.limit(Limit::UprightSpacing));
     let buds = libm::ceil(wanted / alike.len() as f64).clamp(2.0, 4.0) as u16;
+    let stay = well_placed(c, seen);
     let work: Vec<Work> = alike
         .iter()
+        .filter(|s| !stay.contains(&s.id))
         .map(|s| Work::CutToBuds {
             tree: seen.tree.id,
             shoot: s.id,
             buds,
         })
         .collect();
+    if c.judging || work.is_empty() {
+        return None;
+    }
     c.after(seen.tree, &work)?;
     Some(Remedy::new(
         "remedy-cut-to-buds",

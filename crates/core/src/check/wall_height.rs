@@ -15,10 +15,13 @@ pub(super) const TALL: &str = "wall-too-tall";
 const LEAST_WALL: f64 = 600.0;
 /// Least length that holding at a height leaves of an upright, mm.
 const LEAST_KEPT: f64 = 10.0;
+/// Least share of its length that holding leaves of it: half of what it was before it was tipped. What is so much too tall is
+/// renewed rather than held.
+const LEAST_SHARE: f64 = 0.65;
 
 pub(super) fn find_above(c: &Seen<'_>) -> Vec<Finding> {
     let top = c.row.trellis.wall_height.f();
-    let most = c.limit(Limit::AboveWallMax);
+    let most = c.let_pass(Limit::AboveWallMax);
     c.trees
         .iter()
         .filter_map(|seen| {
@@ -33,11 +36,11 @@ pub(super) fn find_above(c: &Seen<'_>) -> Vec<Finding> {
             if tall.is_empty() {
                 return None;
             }
-            // Wood that is laid above the wall has nothing below the wall's height to keep.
-            let held = tall
+            let ids: Vec<_> = tall
                 .iter()
-                .all(|(_, course)| can_be_held(course, c.row.trellis.wall_height));
-            let ids: Vec<_> = tall.iter().map(|(s, _)| s.id).collect();
+                .filter(|(_, course)| can_be_held(course, c.row.trellis.wall_height))
+                .map(|(s, _)| s.id)
+                .collect();
             let work = hold(seen, &ids, c.row.trellis.wall_height);
             Some(Finding {
                 z: top,
@@ -48,7 +51,7 @@ pub(super) fn find_above(c: &Seen<'_>) -> Vec<Finding> {
                     ("above", distance(highest)),
                     ("height", Arg::Length(top)),
                 ],
-                remedies: if held {
+                remedies: if !ids.is_empty() {
                     vec![Remedy::new(
                         "remedy-hold-height",
                         vec![
@@ -67,9 +70,11 @@ pub(super) fn find_above(c: &Seen<'_>) -> Vec<Finding> {
         .collect()
 }
 
-/// Whether holding it at a height leaves something of it.
+/// Whether holding it at a height leaves enough of it. Wood that is laid above the wall has nothing below its height to keep.
 fn can_be_held(course: &Course, height: Mm) -> bool {
-    course.base.y <= height.f() - LEAST_KEPT
+    let (base, tip) = (course.base.y, course.tip().y);
+    let most = (tip - base) * LEAST_SHARE;
+    base <= height.f() - LEAST_KEPT && height.f() - base >= most
 }
 
 /// Shoots of a tree held at a height; what grows from another of them goes with it.
@@ -122,7 +127,7 @@ pub(super) fn find_tall(c: &Seen<'_>) -> Vec<Finding> {
 }
 
 /// The wall lowered to what is advised for the distance of its rows, with all uprights that stand above that. None where
-/// so low a wall would have no room above the cordon.
+/// one of them would lose too much by it, or where so low a wall would have no room above the cordon.
 fn lower(c: &Seen<'_>, spacing: f64) -> Option<Remedy> {
     let ratio = c
         .limit(Limit::HeightRatio)
@@ -131,13 +136,21 @@ fn lower(c: &Seen<'_>, spacing: f64) -> Option<Remedy> {
     if height.f() < c.g.wire + LEAST_WALL || height >= c.row.trellis.wall_height {
         return None;
     }
+    let above = |course: &Course| course.tip().y > height.f();
+    let held = c.trees.iter().flat_map(SeenTree::uprights);
+    if held
+        .filter(|(_, course)| above(course))
+        .any(|(_, course)| !can_be_held(course, height))
+    {
+        return None;
+    }
     let work: Vec<Work> = c
         .trees
         .iter()
         .flat_map(|seen| {
             let tall: Vec<_> = seen
                 .uprights()
-                .filter(|(_, course)| course.tip().y > height.f() && can_be_held(course, height))
+                .filter(|(_, course)| above(course))
                 .map(|(s, _)| s.id)
                 .collect();
             hold(seen, &tall, height)

@@ -30,7 +30,7 @@ pub(super) fn find_next(c: &Seen<'_>) -> Vec<Finding> {
     let Some(next) = above(top) else {
         return Vec::new();
     };
-    let most = c.limit(Limit::FreeEndMax);
+    let most = c.let_pass(Limit::FreeEndMax);
     let mut parts: Vec<Part> = Vec::new();
     let (mut count, mut tallest) = (0, 0.0f64);
     for seen in &c.trees {
@@ -71,7 +71,12 @@ pub(super) fn find_next(c: &Seen<'_>) -> Vec<Finding> {
 /// Neighbouring wires too far apart to hold what is tied to them.
 pub(super) fn find_far(c: &Seen<'_>) -> Vec<Finding> {
     let most = c.limit(Limit::WireSpacingMax);
-    let too_far = |w: &&[Wire]| over((w[1].height - w[0].height).f(), most);
+    let too_far = |w: &&[Wire]| {
+        over(
+            (w[1].height - w[0].height).f(),
+            c.let_pass(Limit::WireSpacingMax),
+        )
+    };
     c.row
         .trellis
         .wires

@@ -3,6 +3,7 @@
 use super::field::{LEAST_WALL, check_wires, read_wires, trellis, usual_wires, write_wires};
 use super::wood::{bare_tree, course, fork_length, laid, length_to, shoot};
 use super::{Field, Form};
+use crate::cover::stem_begins;
 use crate::plan::Plan;
 use crate::pose::{Geometry, stock_length};
 use crate::refusal::Refusal;
@@ -237,7 +238,7 @@ impl<'s> Maker<'s> {
             Leaders::One => targets.get(Limit::BearingHeight).min(wire) / tan,
             Leaders::Two => fork_length(planted, wire) * libm::cos(planted.angle.radians()),
         };
-        Self {
+        let mut maker = Self {
             sketch,
             g: Geometry {
                 wire,
@@ -246,7 +247,15 @@ impl<'s> Maker<'s> {
             planted,
             wire,
             start: planted.toward.sign() * start,
+        };
+        if sketch.leaders == Leaders::One {
+            // A steep stem's bend brings its wood to the wire a little later.
+            let tree = bare_tree(TreeId(1), Mm(0), planted);
+            let leader = maker.leader(&tree, &maker.ways(0.0)[0], 0);
+            let laid = course(&tree, &leader, Shoot::MAX_LENGTH, maker.g);
+            maker.start = stem_begins(&laid, maker.g, &targets).unwrap_or(maker.start);
         }
+        maker
     }
 
     fn row(&self) -> Row {

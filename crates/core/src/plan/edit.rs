@@ -6,7 +6,7 @@ use super::{Moment, Phase, Plan, Schedule, Scheme, replay};
 use crate::refusal::Refusal;
 use crate::row::{Tree, TreeId};
 use crate::said::Arg;
-use crate::work::{Effect, Work, apply, apply_to_tree, apply_to_trellis};
+use crate::work::{Effect, Subject, Work, apply, apply_to_tree, apply_to_trellis};
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
@@ -49,7 +49,7 @@ impl Plan {
             // Where the work takes the place of another, what counts is the row without that one.
             schedule.drop_subject(moment, work.subject());
             let before = work.tree().and_then(|id| trees.before(id));
-            match (work.tree(), before) {
+            match (work.tree(), before.clone()) {
                 (Some(_), Some(before)) => trees.try_on(&before, &schedule, &work)?,
                 (None, _) => {
                     let frames = Frames::new(self, &schedule);
@@ -63,9 +63,19 @@ impl Plan {
                 }
             }
             let on_wires = work.tree().is_none();
-            // What a cut leaves nothing of gives way to it.
+            // What a cut leaves nothing of gives way to it, and what can't be done any more because of it.
             schedule.drop_idle(moment, &work);
+            let idle = before.map(|b| trees.void_on(&b, &schedule, work.tree()));
+            let on = work.tree();
+            let own = work.subject();
             schedule.put(moment, work);
+            if let (Some(idle), Some(before)) = (idle, on.and_then(|id| trees.before(id))) {
+                for gone in trees.void_on(&before, &schedule, on) {
+                    if gone != own && !idle.contains(&gone) {
+                        schedule.drop_subject(moment, gone);
+                    }
+                }
+            }
             if on_wires {
                 trees.frames_of(self, &schedule);
             }
@@ -146,6 +156,20 @@ impl<'p> Trees<'p> {
             self.before.insert(id, tree);
         }
         self.before.get(&id).cloned()
+    }
+
+    /// The subjects of a tree's work of the moment that touch nothing.
+    fn void_on(&self, before: &Tree, schedule: &Schedule, on: Option<TreeId>) -> Vec<Subject> {
+        let terms = &self.frames.at(self.moment, Phase::After).terms;
+        let mut tree = None;
+        let mut out = Vec::new();
+        for work in schedule.work_on(self.moment, on) {
+            match apply_to_tree(tree.as_ref().unwrap_or(before), self.moment, terms, work) {
+                Ok(done) => tree = Some(done),
+                Err(_) => out.push(work.subject()),
+            }
+        }
+        out
     }
 
     /// Whether work can be done on a tree after the rest of its work of the moment.

@@ -12,10 +12,49 @@ pub struct Entry {
     pub plan: Arc<Plan>,
 }
 
+/// A history laid out: its plans from the oldest to the newest, with the steps between them.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Line {
+    /// The oldest plan's number; plans are numbered from the history's beginning.
+    pub first: u32,
+    /// The plans, at least one.
+    pub plans: Vec<Arc<Plan>>,
+    /// The label of each step, one fewer than the plans.
+    pub labels: Vec<String>,
+    /// Which of the plans is the one as it is.
+    pub at: usize,
+}
+
+impl Line {
+    /// The number of the plan as it is.
+    pub fn now(&self) -> u32 {
+        self.first + self.at as u32
+    }
+
+    /// The newest plan's number.
+    pub fn last(&self) -> u32 {
+        self.first + self.labels.len() as u32
+    }
+
+    /// The plan of a number.
+    pub fn plan(&self, number: u32) -> Option<&Arc<Plan>> {
+        self.plans.get(number.checked_sub(self.first)? as usize)
+    }
+
+    /// The label of the step that leads to the plan of a number; empty where there is none.
+    pub fn label(&self, number: u32) -> &str {
+        let step = number.checked_sub(self.first + 1);
+        step.and_then(|step| self.labels.get(step as usize))
+            .map_or("", String::as_str)
+    }
+}
+
 /// A plan with its past and future, and a gesture that may be going on.
 #[derive(Clone, Debug)]
 pub struct History {
     now: Arc<Plan>,
+    /// Steps that went before the oldest one kept.
+    first: u32,
     past: Vec<Entry>,
     future: Vec<Entry>,
     gesture: Option<Entry>,
@@ -29,10 +68,47 @@ impl History {
     pub fn new(plan: Plan) -> Self {
         Self {
             now: Arc::new(plan),
+            first: 0,
             past: Vec::new(),
             future: Vec::new(),
             gesture: None,
         }
+    }
+
+    /// The history laid out. A gesture going on is no part of it yet.
+    pub fn line(&self) -> Line {
+        let future = || self.future.iter().rev();
+        let past = self.past.iter().map(|e| &e.plan);
+        let plans = past.chain([self.base()]).chain(future().map(|e| &e.plan));
+        let labels = self.past.iter().chain(future()).map(|e| e.label.clone());
+        Line {
+            first: self.first,
+            plans: plans.cloned().collect(),
+            labels: labels.collect(),
+            at: self.past.len(),
+        }
+    }
+
+    /// The history that is laid out so; `None` where there are not as many plans and labels as there should be.
+    pub fn of_line(line: Line) -> Option<Self> {
+        let now = Arc::clone(line.plans.get(line.at)?);
+        if line.plans.len() != line.labels.len() + 1 {
+            return None;
+        }
+        let entry = |(label, plan): (&String, &Arc<Plan>)| Entry {
+            label: label.clone(),
+            plan: Arc::clone(plan),
+        };
+        let (past, future) = line.labels.split_at(line.at);
+        Some(Self {
+            now,
+            first: line.first,
+            past: past.iter().zip(&line.plans).map(entry).collect(),
+            future: (future.iter().zip(&line.plans[line.at + 1..]).rev())
+                .map(entry)
+                .collect(),
+            gesture: None,
+        })
     }
 
     /// The plan as it is, a gesture's last update included.
@@ -90,6 +166,7 @@ impl History {
         self.past.push(entry);
         if self.past.len() > Self::DEPTH {
             self.past.remove(0);
+            self.first += 1;
         }
         self.future.clear();
     }

@@ -13,7 +13,7 @@ mod void;
 mod walk;
 
 pub use correct::{Correction, Measure, Pick, Picked};
-pub use history::{Entry, History};
+pub use history::{Entry, History, Line};
 pub use replay::{Replayed, Replayer, replay};
 pub use schedule::Schedule;
 pub use setting::Setting;

@@ -253,6 +253,38 @@ impl Plan {
     }
 }
 
+impl Plan {
+    /// Found trees after the work of a moment, each with how many pieces of all its work touch nothing, later ones too.
+    ///
+    /// # Errors
+    /// No such scheme.
+    pub fn trees_after(
+        &self,
+        scheme: usize,
+        moment: Moment,
+        ids: &BTreeSet<TreeId>,
+    ) -> Result<BTreeMap<TreeId, (Arc<Tree>, usize)>, Refusal> {
+        let scheme = self.scheme(scheme)?;
+        let frames = Frames::new(self, &scheme.schedule);
+        let found = self.found.trees.iter().filter(|t| ids.contains(&t.id));
+        Ok(found
+            .map(|found| {
+                let work = scheme.schedule.on(Some(found.id));
+                let work = work.map_or(&[][..], |w| w);
+                let mut walk = Walk::new(Arc::clone(found), work);
+                walk.through(&frames, self.start(), moment, Phase::After);
+                let there = Arc::clone(&walk.tree);
+                let last = work.last().map_or(moment, |b| b.moment);
+                for later in moment.until(last).skip(1) {
+                    walk.grow(&frames, later);
+                    walk.work(&frames, later);
+                }
+                (found.id, (there, walk.void.len()))
+            })
+            .collect())
+    }
+}
+
 /// One found tree at a moment, worked out from the start.
 pub(super) fn tree_at(
     plan: &Plan,

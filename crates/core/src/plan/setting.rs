@@ -118,7 +118,7 @@ impl Plan {
         let mut targets = (*self.targets).clone();
         // A limit that others of its measure contradict already can still be put right.
         let (low, high) = targets.range_beside_others(limit);
-        let asked = value.unwrap_or(info.default);
+        let asked = value.unwrap_or_else(|| targets.default_of(limit));
         let fits = low > high || (asked >= low && asked <= high);
         if !fits || targets.set(limit, value).is_err() {
             return Err(refuse(info.text, info.unit.typed(), asked, (low, high)));

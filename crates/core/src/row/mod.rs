@@ -2,6 +2,7 @@
 
 mod ids;
 mod moment;
+mod returns;
 mod role;
 mod shoot;
 mod site;
@@ -12,6 +13,7 @@ mod trellis;
 
 pub use ids::{ShootId, TreeId};
 pub use moment::{Moment, Phase, Window};
+pub use returns::Returns;
 pub use role::Role;
 pub use shoot::{Face, GrowthUnit, Kind, Laterals, Origin, Pose, Shoot, Toward};
 pub use site::Site;

@@ -2,6 +2,7 @@
 
 use crate::range::Range;
 use crate::refusal::Refusal;
+use crate::renewal::Share;
 use crate::said::Arg;
 use serde::Serialize;
 use std::collections::BTreeMap;
@@ -148,12 +149,17 @@ limits! {
         "The leaf in which renewal begins.";
     RenewalThick, "renewal_thick_mm", Mm, 15, 5..100, FromMemory, said,
         "Diameter from which an upright is renewed a leaf before renewal begins.";
-    RenewalShare, "renewal_share", Share, 0.2, 0.05..1, CommonPractice, said,
+    RenewalShare, "renewal_share", Share, 0.2, 0.1..0.25, CommonPractice, said,
         "Share of a tree's uprights that are stubbed each year.";
     WoodAgeMax, "wood_age_max", Count, 5, 2..20, CommonPractice, said,
-        "Largest age of an upright in completed growing seasons, counted in the dormant season.";
+        "Largest age of an upright in completed growing seasons, counted in the dormant season. Unless it is set, as many \
+         winters as the renewal share takes to reach every upright.";
+    ReturnsMax, "returns_max", Count, 1, 1..10, FromMemory, said,
+        "How many of the shoots that return from one stub are kept.";
     BendTightest, "bend_tightest_diameters", Ratio, 10, 1..40, FromMemory, said,
         "Tightest bend that is let pass, in stem diameters.";
+    BendThick, "bend_thick_mm", Mm, 15, 0..100, FromMemory, said,
+        "Thickness up to which wood two seasons old is still bent; older wood is not.";
     WireSpacing, "wire_spacing_mm", Mm, 500, 200..1000, Published, said,
         "Distance between wires to aim at.";
     WireSpacingMax, "wire_spacing_max_mm", Mm, 600, 200..2000, Published, said,
@@ -184,6 +190,12 @@ limits! {
         "Light lost through one opening that is let pass, as the length of this wall that would catch as much.";
     BareWiresMax, "bare_wires_max", Count, 0, 0..20, CommonPractice, said,
         "How many bare steel wires with wood tied to them are let pass.";
+    PlaceTolerance, "place_tolerance_mm", Mm, 20, 0..200, FromMemory, said,
+        "By how much a place measured along the row may be off.";
+    LengthTolerance, "length_tolerance_mm", Mm, 50, 0..500, FromMemory, said,
+        "By how much a measured length may be off.";
+    ThicknessTolerance, "thickness_tolerance_mm", Mm, 2, 0..20, FromMemory, said,
+        "By how much a measured thickness may be off.";
     VoidWorkMax, "void_work_max", Count, 0, 0..1000, Derived, said,
         "How many pieces of work that touch nothing are let pass.";
 }
@@ -238,10 +250,32 @@ impl Targets {
 
     /// The value in force.
     pub fn get(&self, limit: Limit) -> f64 {
-        self.set
-            .get(&limit)
-            .copied()
-            .unwrap_or(limit.info().default)
+        let set = self.set.get(&limit).copied();
+        set.unwrap_or_else(|| self.default_of(limit))
+    }
+
+    /// How far what was measured may go before a check speaks: a limit, and beyond it by how much the measuring may be off.
+    pub fn let_pass(&self, limit: Limit) -> f64 {
+        let off = match limit {
+            Limit::UprightSpacingMin => -self.get(Limit::PlaceTolerance),
+            Limit::GapMax
+            | Limit::OverlapMax
+            | Limit::UprightSpacingMax
+            | Limit::OutsideMax
+            | Limit::WireSpacingMax => self.get(Limit::PlaceTolerance),
+            Limit::AboveWallMax | Limit::FreeEndMax => self.get(Limit::LengthTolerance),
+            Limit::RenewalThick => self.get(Limit::ThicknessTolerance),
+            _ => 0.0,
+        };
+        self.get(limit) + off
+    }
+
+    /// The value of a limit that is not set, beside the others in force: the age limit follows the renewal share.
+    pub fn default_of(&self, limit: Limit) -> f64 {
+        match limit {
+            Limit::WoodAgeMax => f64::from(Share::near(self.get(Limit::RenewalShare)).turn()),
+            _ => limit.info().default,
+        }
     }
 
     /// Sets a value; `None` puts the default back.
@@ -255,7 +289,8 @@ impl Targets {
                 self.set.remove(&limit);
             }
             Some(v) if v >= info.min && v <= info.max => {
-                if v == info.default {
+                // What follows another limit stays as it was set when that one is changed.
+                if v == info.default && limit != Limit::WoodAgeMax {
                     self.set.remove(&limit);
                 } else {
                     self.set.insert(limit, v);

@@ -13,6 +13,7 @@ mod ways;
 
 use crate::bench_row;
 use crate::helper::{Memory, Message};
+use crate::keeping::{Journal, Step};
 use app::{App, Doorway};
 use device::{helper, store};
 use hand::{keys, once};
@@ -24,10 +25,12 @@ use std::rc::Rc;
 use wasm_bindgen::prelude::*;
 use ways::{back, entry, import, incoming, open};
 
-/// Starts the page; `start_helper` gives a worker with a second instance of this module.
+/// Starts the page; `start_helper` gives a worker with a second instance of this module, `note` takes note of what is to be
+/// kept of the plan and says whether it may be.
 #[wasm_bindgen(js_name = startPage)]
-pub fn start_page(start_helper: js_sys::Function) {
+pub fn start_page(start_helper: js_sys::Function, note: js_sys::Function) {
     console_error_panic_hook::set_once();
+    store::set_note(note);
     if let Some(loading) = document().get_element_by_id("loading") {
         loading.remove();
     }
@@ -51,11 +54,12 @@ fn Page(start_helper: js_sys::Function) -> impl IntoView {
             e.prevent_default();
         }
     });
-    // Nothing waits for its quarter of a second when the page goes.
     print::watch_print(app);
     once::watch();
-    window_event_listener(ev::pagehide, move |_| app.flush());
-    window_event_listener(ev::visibilitychange, move |_| app.flush());
+    ask_before_leaving(app);
+    // Nothing waits for its quarter of a second when the page goes.
+    window_event_listener(ev::pagehide, move |_| app.hides());
+    window_event_listener(ev::visibilitychange, move |_| app.hides());
     window_event_listener(ev::dragover, |e| e.prevent_default());
     window_event_listener(ev::drop, move |e| {
         e.prevent_default();
@@ -79,7 +83,19 @@ fn Page(start_helper: js_sys::Function) -> impl IntoView {
         }}
         <import::ImportPreview incoming/>
         <notice::Notices app/>
+        <notice::NewerBuild app/>
+        <notice::Trapped app/>
     }
+}
+
+/// Asks before the page goes while something would be lost by it, and only then.
+fn ask_before_leaving(app: App) {
+    let asks = Closure::<dyn Fn(web_sys::Event)>::new(|e: web_sys::Event| e.prevent_default());
+    let asks = asks.into_js_value();
+    Effect::new(move |_| {
+        let at_risk = app.kept.get().is_at_risk() && app.open.get();
+        window().set_onbeforeunload(at_risk.then(|| asks.unchecked_ref()));
+    });
 }
 
 /// Draws anew what is painted in the colours of a light or a dark ground when the one becomes the other.
@@ -106,15 +122,16 @@ fn begin(app: App) {
     if store::walk_is_open() {
         app.door.set(Doorway::Walk);
     }
-    let Some(id) = store::last_open() else {
-        app.stands();
-        return;
-    };
     wasm_bindgen_futures::spawn_local(async move {
-        if let Some(record) = store::record(&id).await
-            && let Ok(plan) = cordonry::file::read_plan(record.plan.as_bytes())
+        let found = match store::last_open().await {
+            Some(id) => store::found(&id).await,
+            None => None,
+        };
+        if let Some(found) = found
+            && !app.open.get_untracked()
         {
-            app.lay_plan(plan, Some(record.id));
+            // What can't be read is among the rows of the start page, which says why.
+            let _ = app.lay_found(found);
         }
         app.stands();
     });
@@ -134,6 +151,27 @@ pub fn hear_message(sent: JsValue) -> Result<(), JsValue> {
     let message: Message = serde_wasm_bindgen::from_value(sent)?;
     MEMORY.with_borrow_mut(|memory| memory.hear(message));
     Ok(())
+}
+
+/// What a page has noted of its plan: how it is kept.
+#[derive(serde::Deserialize)]
+struct Noted {
+    whole: (u32, String),
+    steps: Vec<Step>,
+    now: u32,
+}
+
+/// The plan file's text of what a page has noted of its plan, for a page that can no longer be asked.
+///
+/// # Errors
+/// What can't be read.
+#[wasm_bindgen(js_name = keptText)]
+pub fn kept_text(noted: JsValue) -> Result<String, JsValue> {
+    let Noted { whole, steps, now } = serde_wasm_bindgen::from_value(noted)?;
+    let read = Journal::open((whole.0, &whole.1), steps, now);
+    let (line, _) = read.map_err(|why| JsValue::from(why.to_string()))?;
+    let plan = line.plan(line.now());
+    Ok(plan.map_or_else(String::new, |plan| cordonry::file::write_plan(plan)))
 }
 
 /// The answer to the newest question that waits; undefined where none does.

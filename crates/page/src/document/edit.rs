@@ -1,7 +1,7 @@
 //! What is asked of the document, from wherever it comes.
 
 use super::{Look, Mode};
-use cordonry::check::{Part, Remedy};
+use cordonry::check::{self, Part, Remedy};
 use cordonry::plan::{Correction, Plan, Setting};
 use cordonry::refusal::Refusal;
 use cordonry::row::{Limit, ShootId, TreeId};
@@ -234,14 +234,5 @@ fn mended_each(plan: &Plan, look: Look, remedies: &[Remedy]) -> Result<(Plan, Do
 /// The plan with what all the remedies ask for.
 fn mended(plan: &Plan, look: Look, remedies: &[Remedy]) -> Result<Plan, Refusal> {
     let Look { scheme, moment, .. } = look.within(plan);
-    let mut plan = plan.clone();
-    for height in remedies.iter().filter_map(|r| r.wall_height) {
-        plan = plan.with_setting(Setting::WallHeight, Some(height.f()))?;
-    }
-    // Seen before the work, a shoot may lack what its planned cut takes off anyway.
-    let on = plan.scheme(scheme)?;
-    let idle = |work: &&Work| on.schedule.is_idle(moment, work);
-    let work = remedies.iter().flat_map(|r| &r.work);
-    let work = work.filter(|w| !idle(w)).cloned().collect();
-    plan.with_works(scheme, moment, work)
+    check::mended(plan, scheme, moment, &remedies.iter().collect::<Vec<_>>())
 }

@@ -12,7 +12,7 @@ pub use look::Look;
 
 use hold::Hold;
 
-use cordonry::plan::{History, Phase, Plan, Replayed, Replayer};
+use cordonry::plan::{History, Line, Phase, Plan, Replayed, Replayer};
 use cordonry::pose::Posed;
 use cordonry::refusal::Refusal;
 use cordonry::row::{ShootId, TreeId};
@@ -44,8 +44,13 @@ pub struct Document {
 impl Document {
     /// A document that begins with `plan`.
     pub fn new(plan: Plan) -> Self {
+        Self::restored(History::new(plan))
+    }
+
+    /// A document of a plan whose steps are known.
+    pub fn restored(history: History) -> Self {
         Self {
-            history: History::new(plan),
+            history,
             mode: Mode::default(),
             hold: None,
             replayer: RefCell::default(),
@@ -55,6 +60,11 @@ impl Document {
     /// The plan as it is, with what is in the hand.
     pub fn plan(&self) -> &Arc<Plan> {
         self.history.plan()
+    }
+
+    /// The plan's history laid out, without what is in the hand.
+    pub fn line(&self) -> Line {
+        self.history.line()
     }
 
     /// What of it is open.

@@ -4,7 +4,7 @@ use super::{Body, Inquiry, Message, Question, Reply, WindowCount};
 use crate::document::Mode;
 use crate::light::exact;
 use crate::look::Look;
-use cordonry::check::{Context, Severity, check};
+use cordonry::check::{Context, Severity, check, check_light, tried};
 use cordonry::light::{Foliage, beside_deep};
 use cordonry::plan::{Phase, Plan, Replayer};
 use cordonry::refusal::Refusal;
@@ -78,7 +78,11 @@ fn answer(plan: &Plan, replayer: &mut Replayer, question: &Question) -> Result<B
             columns,
         } => {
             let at = look.replayed(plan, *mode, replayer)?;
-            Body::Light(Box::new(exact(&at.row, plan, *lighting, columns.clone())))
+            let exact = exact(&at.row, plan, *lighting, columns.clone());
+            let context = Context::of(plan, &at);
+            let found = check_light(&context, &exact.season, &check(&context));
+            let offers = tried(plan, look.scheme, &at, &found.findings);
+            Body::Light(Box::new(exact), offers)
         }
         Question::Beside {
             look: (look, mode),
@@ -90,6 +94,11 @@ fn answer(plan: &Plan, replayer: &mut Replayer, question: &Question) -> Result<B
             let period = lighting.period(foliage.around().site.latitude_deg);
             let light = (period, lighting.weather);
             Body::Beside(beside_deep(&foliage, &plan.targets, light, *canopy))
+        }
+        Question::Offers { look: (look, mode) } => {
+            let at = look.replayed(plan, *mode, replayer)?;
+            let found = check(&Context::of(plan, &at));
+            Body::Offers(tried(plan, look.scheme, &at, &found))
         }
         Question::Digest => Body::Digest(cordonry::digest::digest(plan)),
         Question::Season { scheme } => {

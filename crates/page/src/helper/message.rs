@@ -5,6 +5,7 @@ use crate::document::Mode;
 use crate::form::MomentForm;
 use crate::light::{Exact, Lighting};
 use crate::look::Look;
+use cordonry::check::Offered;
 use cordonry::light::{Beside, DeepCanopy};
 use cordonry::row::Moment;
 use serde::{Deserialize, Serialize};
@@ -40,6 +41,11 @@ pub enum Question {
         /// Number of the scheme.
         scheme: usize,
     },
+    /// Which remedies are offered at a look.
+    Offers {
+        /// The look, and what of the plan is open.
+        look: (Look, Mode),
+    },
     /// The figures on which native and wasm must agree.
     Digest,
     /// The light at a look, the map over some columns.
@@ -68,6 +74,7 @@ impl Question {
         match (self, other) {
             (Self::Season { scheme: a }, Self::Season { scheme: b }) => a == b,
             (Self::Digest, Self::Digest) => true,
+            (Self::Offers { look: a }, Self::Offers { look: b }) => a == b,
             (Self::Light { look: a, .. }, Self::Light { look: b, .. })
             | (Self::Beside { look: a, .. }, Self::Beside { look: b, .. }) => a == b,
             _ => false,
@@ -92,8 +99,10 @@ pub enum Body {
     Season(Vec<WindowCount>),
     /// A text of figures.
     Digest(String),
-    /// The exact light.
-    Light(Box<Exact>),
+    /// Of each finding, in the order of the survey, the remedies that are offered.
+    Offers(Vec<Offered>),
+    /// The exact light, and the remedies that are offered of what is found of it.
+    Light(Box<Exact>, Vec<Offered>),
     /// Flat and deep; none without leaves.
     Beside(Option<Beside>),
     /// This question can't be answered; it says nothing of any other.

@@ -79,6 +79,11 @@ impl Scene {
         self.same_limits_as(&other.plan)
     }
 
+    /// Whether the same is seen: the same look at the same plan.
+    pub(super) fn is_same_as(&self, other: &Scene) -> bool {
+        Arc::ptr_eq(&self.plan, &other.plan) && (self.look, self.mode) == (other.look, other.mode)
+    }
+
     /// Whether all but single trees stands as in another scene.
     pub(super) fn stands_as(&self, other: &Scene) -> bool {
         let (row, before) = (&self.row, &other.row);

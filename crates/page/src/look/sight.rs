@@ -3,7 +3,7 @@
 use super::{LightFindings, Look, Scene};
 use crate::document::Document;
 use cordonry::arrange::Arrange;
-use cordonry::check::{Finding, LightFound};
+use cordonry::check::{Finding, LightFound, Offered, take_offers};
 use cordonry::refusal::Refusal;
 use cordonry::row::TreeId;
 
@@ -22,6 +22,8 @@ pub struct Sight {
     scene: Scene,
     redraw: Redraw,
     light: LightFindings,
+    /// What was found, with the remedies that are offered, once they are known.
+    offered: Option<Vec<Finding>>,
 }
 
 impl Sight {
@@ -39,6 +41,7 @@ impl Sight {
                 ..Redraw::default()
             },
             light: LightFindings::default(),
+            offered: None,
         })
     }
 
@@ -67,6 +70,9 @@ impl Sight {
         };
         self.light.tell_costs(&mut next.findings);
         let old = std::mem::replace(&mut self.scene, next);
+        if !self.scene.is_same_as(&old) {
+            self.offered = None;
+        }
         if self.scene.stands_as(&old) {
             let changed = self.scene.changed_trees(&old);
             if !changed.is_empty() || !self.scene.same_limits(&old) {
@@ -98,12 +104,28 @@ impl Sight {
     pub fn judge_light(&mut self, found: LightFound) {
         self.light.take(found);
         self.light.tell_costs(&mut self.scene.findings);
+        if let Some(offered) = &mut self.offered {
+            self.light.tell_costs(offered);
+        }
+    }
+
+    /// Takes which remedies are offered of what was found.
+    pub fn take_offers(&mut self, offers: &[Offered]) {
+        self.offered = Some(take_offers(self.scene.findings.clone(), offers));
+    }
+
+    /// Whether what is found waits for an answer about the row as it is: its remedies do too.
+    pub fn waits(&self, finding: &Finding) -> bool {
+        let scene = self.scene.findings.as_ptr_range();
+        let untried = self.offered.is_none() && scene.contains(&std::ptr::from_ref(finding));
+        untried || self.light.is_out_of_date(finding)
     }
 
     /// All that was found, of the light too: the gravest first.
     pub fn all_findings(&self) -> Vec<&Finding> {
         let light = self.light.all();
-        let mut all: Vec<&Finding> = self.scene.findings.iter().chain(light).collect();
+        let found = self.offered.as_ref().unwrap_or(&self.scene.findings);
+        let mut all: Vec<&Finding> = found.iter().chain(light).collect();
         all.arrange_by_key(|f| std::cmp::Reverse(f.severity));
         all
     }

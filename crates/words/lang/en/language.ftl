@@ -32,4 +32,5 @@ inches-typed = inch inches
 
 between-values = {" · "}
 between-entries = {"; "}
+between-effects = {"; "}
 quoted = ‘{ $text }’

@@ -63,7 +63,7 @@ lengths-to-metres = ft-in: lengths are in feet and inches; show metres
 kept-saved = Saved here
 kept-waiting = Saving …
 kept-elsewhere = Not saved: open in another tab
-kept-impossible = Not saved
+kept-failing = Not saved
 row-name = Name of the row
 
 season-leaf = Leaf { $leaf }
@@ -202,6 +202,14 @@ said-redone = Done again: { $step }
 said-nothing-to-undo = Nothing to undo
 said-nothing-to-redo = Nothing to redo
 notice-close = Close this message
+trapped-title = The program has stopped at a fault of its own
+trapped-what = Nothing more is saved from here, so that nothing is spoilt. The row as it was saved last, half a second before at most, is on this device; a row that could not be saved is in the file.
+trapped-open = Open the row again
+trapped-save = Save the plan as a file
+trapped-start = Begin at the start page
+newer-build = A newer version of the program is here.
+newer-build-load = Load it
+newer-build-later = Later
 
 import-title = What { $file } holds
 import-taken = { $lines ->
@@ -226,8 +234,15 @@ files-first = { $file } was opened: one row at a time. { $others ->
 file-unreadable = { $file } could not be read. Nothing was changed.
 file-refused = { $file } was not opened: { $why }. Nothing was changed.
 download-refused = The browser did not take the file.
-save-impossible = This browser keeps nothing here: save the plan as a file.
-save-elsewhere = This row is open in another tab, which saves it. What you change here is not saved.
+in-place-refused = The file could not be written, and holds what it held before. Save the plan again, into another file.
+save-failing = The last changes could not be saved on this device, which may be full. It is tried again and again; meanwhile save the plan as a file.
+save-again = Saved on this device again.
+save-lost = The last changes of the row that was open before could not be saved on this device.
+save-elsewhere = This row is open in another tab, which saves it. What you change here is not saved as long as it is open there.
+save-taken-over = The other tab has let go of this row: from now on it is saved here.
+save-apart = The other tab has changed this row too. What is here is kept as a row of its own, beside that one.
+save-leave-sure = The last changes are not saved on this device. Leave them?
+row-copy = { $name } (from another tab)
 
 refusal-bud-off-wood = No wood lies there: a bud is kept on a laid cordon.
 

@@ -73,6 +73,7 @@ refusal-csv-first-twice = tree { $tree } has its first line already, line { $lin
 refusal-csv-value = { $column }: { $value } is refused; { $low } to { $high } is accepted
 refusal-csv-twice = { $what } stands twice; once is accepted
 refusal-csv-no-tree = tree { $tree } has no stem or leader line that could be taken, so that nothing can grow from it
+refusal-csv-line-twice = this line is the same as line { $line }; each shoot is told once
 refusal-csv-lost = tree { $tree } is lost by another line
 refusal-csv-second-stem = tree { $tree } has a stem already
 refusal-csv-parent = its parent is not among the lines of tree { $tree } that could be taken
@@ -123,6 +124,9 @@ finding-cordon-gap = { $where ->
     [after] Cordon bare for { $length } after tree { $left }, to the end of the row
     [before] Cordon bare for { $length } before tree { $right }, at the start of the row
    *[alone] Cordon bare for { $length } from { $from } along the row
+}{ $expected ->
+    [0] {""}
+   *[other] ; its end is expected there by the end of leaf { $expected }
 }
 finding-cordon-overlap = { $where ->
     [between] Cordon covered twice for { $length }: trees { $left } and { $right } lie side by side
@@ -196,7 +200,10 @@ remedy-keep-buds = { $buds ->
 
 finding-stock-too-short = Stock too short for its place, by { $short }: { $part }. It has { $length }, may grow { $growth } by the end of leaf { $due }, and needs { $needed }
 finding-leans-opposed = Trees { $left } and { $right } lean away from each other: { $length } between them stays bare. Plant them in pairs, give them two leaders, or lay a shoot backward
-finding-bend-too-tight = Bent too tight: { $part }. Radius { $radius }; for its { $diameter } at least { $least } is safe
+finding-bend-too-tight = { $fold ->
+    [yes] Folded at its base: { $part }. It is { $diameter } thick; wood that has stood is laid only up to { $most }
+   *[no] Bent too tight: { $part }. Radius { $radius }; for its { $diameter } at least { $least } is safe
+}
 finding-uprights-too-few = Tree { $tree }: { $count ->
     [0] no upright
     [one] one upright
@@ -242,11 +249,18 @@ finding-renewal-due = Tree { $tree }: { $count ->
     [age] { $age } seasons old
     [size] { $diameter } thick
    *[length] the longest
-})
+}){ $late ->
+    [yes] ; the oldest wood can't be held to { $limit } seasons, and reaches { $reachable } at least
+   *[no] { $raised ->
+        [yes] ; more than the share, so that no wood passes { $limit } seasons
+       *[no] {""}
+    }
+}
 finding-wood-too-old = Tree { $tree }: { $count ->
     [one] one upright is
    *[other] { $count } uprights are
 } over { $most } seasons old, the oldest { $age }
+finding-returns-to-thin = { $count } shoots return from { $part }; one is kept: { $kept }
 finding-see-through = See-through for { $width } from { $from } along the row, { $bands ->
     [low] in the low part of the wall
     [middle] in the middle of the wall
@@ -291,6 +305,10 @@ remedy-stub-some = { $count ->
     [one] one waits for the next
    *[other] { $left } wait for the next ones
 }
+remedy-thin = Keep { $kept }, and take off the { $count ->
+    [2] other
+   *[other] others
+} of { $part }
 remedy-take-off-side = { $count ->
     [one] Take it off tree { $tree }
    *[other] Take all { $count } off tree { $tree }
@@ -332,8 +350,13 @@ limit-tipping_share = Share of last year's growth that tipping takes
 limit-renewal_leaf = Leaf in which renewal begins
 limit-renewal_thick_mm = Thickness from which an upright is renewed a leaf earlier
 limit-renewal_share = Share of a tree's uprights stubbed each year
+limit-place_tolerance_mm = Measuring: a place may be off by
+limit-length_tolerance_mm = Measuring: a length may be off by
+limit-thickness_tolerance_mm = Measuring: a thickness may be off by
+limit-returns_max = Shoots kept of those that return from a stub
 limit-wood_age_max = Oldest upright, in completed seasons
 limit-bend_tightest_diameters = Tightest bend, in stem thicknesses
+limit-bend_thick_mm = Thickness up to which wood two seasons old is still bent; older wood is not
 limit-wire_spacing_mm = Distance between wires to aim at
 limit-wire_spacing_max_mm = Largest distance between wires
 limit-free_end_max_mm = How far uprights may stand above the top wire
@@ -408,11 +431,23 @@ remedy-add-wires = { $count ->
    *[other] Stretch { $count } wires, the lowest at { $height }
 }
 remedy-cover-wire = Cover the wire at { $height } with plastic
-remedy-cut-to-buds = Cut all { $count } back to { $buds } buds before leaf 2 grows: each then brings { $buds } even shoots
+remedy-cut-to-buds = { $count ->
+    [one] Cut the odd one back to { $buds } buds before leaf 2 grows: it then brings { $buds } even shoots
+   *[other] Cut the { $count } odd ones back to { $buds } buds before leaf 2 grows: each then brings { $buds } even shoots
+}
 remedy-rub-out = Rub them out on tree { $tree }
 remedy-replant = Plant new stock of { $length } as tree { $tree } and lay it. { $outcome ->
     [closed] It closes the bare stretch
    *[left] { $leaves } stays bare
+}
+
+# What a remedy does besides.
+
+also-cuts-back = also cuts back to { $keep }
+also-bares = { $length } is laid bare
+also-takes = { $count ->
+    [one] also takes one upright or bud off
+   *[other] also takes { $count } uprights or buds off
 }
 
 limit-rub_out_leaf = Leaf up to which side and underside buds are rubbed out
@@ -575,6 +610,7 @@ number-bare = a number without a unit at the end of '{ $text }'
 number-long = '{ $text }' is longer than 10 km
 number-no = '{ $text }' is no number
 number-marks = '{ $text }' is no number (write thousands without a mark)
+number-thousands = '{ $text }' in millimetres may be thousands or decimals; write it without the mark
 number-laterals = '{ $text }' is no count such as 5, or 5/1.20 m
 
 # What the cells of a table may hold: its own words, which are no language's.

@@ -16,7 +16,7 @@
 //! A length without a unit is in metres. Lines come in any order; each but `wire` and `posts` stands once.
 
 use super::pieces::{self, in_range};
-use super::record::{Record, split_unit};
+use super::record::{Cells, Record, split_unit};
 use super::{BadLine, MAX_BAD, Style};
 use crate::arrange::Arrange;
 use crate::file::short;
@@ -146,11 +146,10 @@ impl Block {
                 break;
             }
             if let Err(why) = out.take(&record.cells) {
-                let filled = record.cells.iter().rposition(|c| !c.is_empty());
-                let cells = &record.cells[..filled.map_or(0, |n| n + 1)];
+                let filled = record.cells.filled();
                 out.bad.push(BadLine {
                     line: record.line,
-                    text: short(&cells.join(&mark)),
+                    text: short(&record.cells.joined(filled, &mark)),
                     why,
                 });
             }
@@ -173,12 +172,11 @@ impl Block {
         out
     }
 
-    fn take(&mut self, cells: &[String]) -> Result<(), Refusal> {
-        let Some((fact, unit)) = cells.first().and_then(|c| Fact::named(c)) else {
+    fn take(&mut self, cells: &Cells) -> Result<(), Refusal> {
+        let Some((fact, unit)) = Fact::named(cells.get(0)) else {
             return Ok(());
         };
-        let filled = cells.iter().rposition(|c| !c.is_empty());
-        let filled = filled.map_or(0, |n| n + 1);
+        let filled = cells.filled();
         if filled > fact.cells() {
             return Err(Refusal::new(
                 "refusal-csv-cells",
@@ -188,7 +186,7 @@ impl Block {
                 ],
             ));
         }
-        let cell = |n: usize| cells.get(n).map_or("", |c| c.as_str());
+        let cell = |n: usize| cells.get(n);
         let once = !matches!(fact, Fact::Wire | Fact::Posts);
         if once && self.seen.contains(&fact) {
             return Err(twice(fact.name().into()));
@@ -199,7 +197,7 @@ impl Block {
             Fact::Posts => {
                 // All of a line or none, so that a line that is named is one that was not taken.
                 let places = cells.iter().skip(1).filter(|c| !c.is_empty());
-                let read = |c: &String| self::value(fact, unit, c).map(Mm::round);
+                let read = |c: &str| self::value(fact, unit, c).map(Mm::round);
                 let posts: Vec<Mm> = places.map(read).collect::<Result<_, _>>()?;
                 if posts.is_empty() {
                     return value().map(|_| ());

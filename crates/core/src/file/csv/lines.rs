@@ -1,13 +1,14 @@
 //! Lines read one by one: each says what it says, or why it can't be taken.
 
 use super::pieces::{self, LineKind, Parent, Place, PoseCell, in_range};
-use super::record::Record;
+use super::record::{Cells, Record};
 use super::table::{Column, Table};
 use crate::plan::Plan;
 use crate::range::{self, Range};
 use crate::refusal::Refusal;
 use crate::row::{Face, Kind, Laterals, Moment, Origin, Toward};
 use crate::said::{Arg, Said};
+use std::collections::BTreeMap;
 
 /// One line.
 #[derive(Debug)]
@@ -46,16 +47,26 @@ pub(super) struct Says {
 }
 
 pub(super) fn parse(table: &Table) -> Vec<Line> {
+    let mut first: BTreeMap<&Cells, usize> = BTreeMap::new();
     table
         .records
         .iter()
         .map(|record| {
             let cell = |c| table.cell(record, c);
+            let earlier = *first.entry(&record.cells).or_insert(record.line);
+            let says = match earlier == record.line || record.broken.is_some() {
+                true => says(table, record),
+                // A line that was pasted twice, not a second shoot that is like the first to the millimetre.
+                false => Err(Refusal::new(
+                    "refusal-csv-line-twice",
+                    vec![("line", Arg::Count(earlier as i64))],
+                )),
+            };
             Line {
                 number: record.line,
                 tree: cell(Column::Tree).parse().ok(),
                 kind: pieces::kind(cell(Column::Kind)),
-                says: says(table, record),
+                says,
             }
         })
         .collect()

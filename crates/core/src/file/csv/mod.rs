@@ -24,6 +24,9 @@
 //! Columns come in any order under these names or their like, with a unit if wanted (`length (cm)`, `place_mm`). A cell
 //! may have its own unit; where neither has one, it is guessed from the column and said.
 //!
+//! A line that stands twice is a slip; of two shoots that are alike in all, the second has its parent's number written with
+//! zeros before it. A cell that a spreadsheet would take for a formula is written behind an apostrophe, and read without it.
+//!
 //! Lines above the names say what the row is as a whole: see `block.rs`.
 
 mod block;

@@ -4,7 +4,7 @@ use crate::range::{self, Range};
 use crate::refusal::Refusal;
 use crate::row::{Face, Kind, Laterals, Moment, Origin, Toward, Window};
 use crate::said::{Arg, Said};
-use crate::units::{BareUnit, parse_length, parse_number};
+use crate::units::{BareUnit, parse_length, parse_number, parse_thickness};
 
 /// What a line is about.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -101,7 +101,7 @@ pub(super) fn diameter(text: &str, unit: BareUnit) -> Result<Option<f64>, Said> 
         "" => Ok(None),
         text if text.eq_ignore_ascii_case(NONE) => Ok(Some(0.0)),
         text => {
-            let mm = libm::round(parse_length(text, unit)? * 10.0) / 10.0;
+            let mm = libm::round(parse_thickness(text, unit)? * 10.0) / 10.0;
             Ok(Some(mm).filter(|d| *d != 0.0))
         }
     }
@@ -115,7 +115,7 @@ pub(super) fn radius(text: &str, unit: BareUnit) -> Result<Option<f64>, Said> {
     if text.is_empty() {
         return Ok(None);
     }
-    let mm = parse_length(text, unit)?;
+    let mm = parse_thickness(text, unit)?;
     Ok(Some(libm::round(mm * 10.0) / 10.0))
 }
 

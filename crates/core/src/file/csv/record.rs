@@ -4,6 +4,7 @@ use super::MAX_LINES;
 use crate::refusal::Refusal;
 use crate::said::Arg;
 use crate::units::BareUnit;
+use std::borrow::Cow;
 
 /// More lines than a quoted cell may run over: the quote that opens it was never closed.
 pub(super) const LONGEST_CELL: usize = 30;
@@ -13,13 +14,104 @@ pub(super) const LONGEST_CELL: usize = 30;
 pub(super) struct Record {
     /// Its number in the file, from 1.
     pub line: usize,
-    pub cells: Vec<String>,
+    pub cells: Cells,
     /// What is wrong with the line as a whole.
     pub broken: Option<Refusal>,
 }
 
+/// The cells of a line, in one text: a long table has many.
+#[derive(Clone, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
+pub(super) struct Cells {
+    text: String,
+    /// Where each ends.
+    ends: Vec<u32>,
+}
+
+impl Cells {
+    pub(super) fn len(&self) -> usize {
+        self.ends.len()
+    }
+
+    /// The cell at a place; empty where there is none.
+    pub(super) fn get(&self, n: usize) -> &str {
+        let end = |n: usize| self.ends.get(n).map_or(self.text.len(), |e| *e as usize);
+        let begin = n.checked_sub(1).map_or(0, end);
+        self.text.get(begin..end(n)).unwrap_or_default()
+    }
+
+    pub(super) fn iter(&self) -> impl Iterator<Item = &str> {
+        (0..self.len()).map(|n| self.get(n))
+    }
+
+    /// The cells up to the last that holds something.
+    pub(super) fn filled(&self) -> usize {
+        let mut cells = (0..self.len()).rev();
+        cells
+            .find(|n| !self.get(*n).is_empty())
+            .map_or(0, |n| n + 1)
+    }
+
+    /// The first cells with a mark between them.
+    pub(super) fn joined(&self, count: usize, mark: &str) -> String {
+        let cells: Vec<&str> = self.iter().take(count).collect();
+        cells.join(mark)
+    }
+}
+
+impl<'c> FromIterator<&'c str> for Cells {
+    fn from_iter<I: IntoIterator<Item = &'c str>>(cells: I) -> Self {
+        let mut out = Self::default();
+        for cell in cells {
+            out.text.push_str(cell);
+            out.ends.push(out.text.len() as u32);
+        }
+        out.text.shrink_to_fit();
+        out.ends.shrink_to_fit();
+        out
+    }
+}
+
+/// Signs that begin a formula in a spreadsheet; the last four are the same as wide as an ideograph.
+const LIVE: [char; 10] = ['=', '+', '-', '@', '\t', '\r', '＝', '＋', '－', '＠'];
+
+/// A cell's text as it is written: what a spreadsheet would take for a formula begins with an apostrophe. A negative number
+/// is none.
+pub(super) fn inert(text: &str) -> Cow<'_, str> {
+    let digits = text.strip_prefix('-').unwrap_or_default();
+    let number = !digits.is_empty()
+        && digits
+            .chars()
+            .all(|c| c.is_ascii_digit() || matches!(c, '.' | ','));
+    match text.trim_start_matches('\'').starts_with(LIVE) && !number {
+        true => Cow::Owned(format!("'{text}")),
+        false => Cow::Borrowed(text),
+    }
+}
+
+/// The text of a cell that was written so.
+fn as_meant(cell: &str) -> &str {
+    let rest = cell.strip_prefix('\'').unwrap_or(cell);
+    match rest.trim_start_matches('\'').starts_with(LIVE) {
+        true => rest,
+        false => cell,
+    }
+}
+
+/// Refuses a text with more lines that hold something than are read, before any is.
+fn refuse_length(text: &str) -> Result<(), Refusal> {
+    let holds = |line: &&str| !line.is_empty() && !line.starts_with('#');
+    match text.lines().filter(holds).nth(MAX_LINES + 1) {
+        None => Ok(()),
+        Some(_) => Err(Refusal::new(
+            "refusal-csv-lines",
+            vec![("high", Arg::Count(MAX_LINES as i64))],
+        )),
+    }
+}
+
 /// The lines from `start` on. A quote that is never closed spoils its own line alone.
 pub(super) fn records(text: &str, start: usize, delimiter: u8) -> Result<Vec<Record>, Refusal> {
+    refuse_length(&text[start..])?;
     let mut out: Vec<Record> = Vec::new();
     let mut start = start;
     let mut line = 1 + newlines(&text[..start]);
@@ -34,12 +126,6 @@ pub(super) fn records(text: &str, start: usize, delimiter: u8) -> Result<Vec<Rec
         let mut counted = start;
         // The text is UTF-8 and lines may be uneven, so there is nothing for the reader to fail at.
         while reader.read_record(&mut record).unwrap_or(false) {
-            if out.len() >= MAX_LINES {
-                return Err(Refusal::new(
-                    "refusal-csv-lines",
-                    vec![("high", Arg::Count(MAX_LINES as i64))],
-                ));
-            }
             let end = start + reader.position().byte() as usize;
             let from = counted + blank(&text[counted..end]);
             line += newlines(&text[counted..from]);
@@ -47,15 +133,15 @@ pub(super) fn records(text: &str, start: usize, delimiter: u8) -> Result<Vec<Rec
             if newlines(&text[from..end]) > LONGEST_CELL {
                 out.push(Record {
                     line,
-                    cells: vec![here.trim().to_string()],
+                    cells: std::iter::once(here.trim()).collect(),
                     broken: Some(Refusal::new("refusal-csv-quote", vec![])),
                 });
                 start = from + here.len();
                 line += 1;
                 continue 'again;
             }
-            let cells: Vec<String> = record.iter().map(|c| c.trim().to_string()).collect();
-            if cells.iter().any(|c| !c.is_empty()) {
+            let cells: Cells = record.iter().map(|c| as_meant(c.trim())).collect();
+            if cells.filled() > 0 {
                 out.push(Record {
                     line,
                     cells,
@@ -113,6 +199,22 @@ pub(super) fn split_unit(name: &str) -> (String, Option<BareUnit>) {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn no_cell_is_a_formula_and_each_comes_back() {
+        for text in [
+            "", "=1+1", "+1", "-1+1", "@a", "\t=1", "'=1", "''-2", "'-2.5", "it's", "'quoted'",
+            "-2.5 m", "＝1", "- dash",
+        ] {
+            let written = inert(text);
+            assert!(!written.starts_with(LIVE), "{text}: {written}");
+            assert_eq!(as_meant(&written), text, "{written}");
+        }
+        for number in ["-2.5", "-0,020", "-3"] {
+            assert_eq!(inert(number), number);
+            assert_eq!(as_meant(number), number);
+        }
+    }
 
     #[test]
     fn names_carry_units() {

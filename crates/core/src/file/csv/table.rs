@@ -51,7 +51,7 @@ impl Column {
         Self::Note,
     ];
 
-    /// Its name, and what else people call it.
+    /// Its name, and what else people call it, in English, German and Spanish.
     fn names(self) -> &'static [&'static str] {
         match self {
             Self::Tree => &[
@@ -62,6 +62,12 @@ impl Column {
                 "tree id",
                 "no",
                 "nr",
+                "baum",
+                "baumnummer",
+                "baum nr",
+                "árbol",
+                "arbol",
+                "árbol n°",
             ],
             Self::Place => &[
                 "place",
@@ -71,21 +77,113 @@ impl Column {
                 "distance",
                 "tape",
                 "place along row",
+                "stelle",
+                "platz",
+                "ort",
+                "posición",
+                "posicion",
+                "lugar",
+                "distancia",
             ],
-            Self::Kind => &["kind", "type", "part", "what"],
-            Self::Parent => &["parent", "on", "from", "grows from"],
-            Self::Length => &["length", "len", "shoot length"],
-            Self::Diameter => &["diameter", "dia", "thickness", "caliper", "calliper", "ø"],
-            Self::Side => &["side", "direction", "toward", "towards", "way"],
-            Self::Pose => &["pose", "angle", "lean", "held"],
-            Self::Season => &["season", "leaf", "born", "year"],
-            Self::Laterals => &["laterals", "side branches", "side shoots"],
+            Self::Kind => &[
+                "kind", "type", "part", "what", "art", "typ", "teil", "tipo", "clase", "parte",
+            ],
+            Self::Parent => &[
+                "parent",
+                "on",
+                "from",
+                "grows from",
+                "wächst aus",
+                "aus",
+                "crece de",
+                "sobre",
+            ],
+            Self::Length => &[
+                "length",
+                "len",
+                "shoot length",
+                "länge",
+                "laenge",
+                "trieblänge",
+                "longitud",
+                "largo",
+            ],
+            Self::Diameter => &[
+                "diameter",
+                "dia",
+                "thickness",
+                "caliper",
+                "calliper",
+                "ø",
+                "durchmesser",
+                "dicke",
+                "diámetro",
+                "diametro",
+                "grosor",
+            ],
+            Self::Side => &[
+                "side",
+                "direction",
+                "toward",
+                "towards",
+                "way",
+                "seite",
+                "richtung",
+                "lado",
+                "dirección",
+                "direccion",
+            ],
+            Self::Pose => &[
+                "pose", "angle", "lean", "held", "haltung", "winkel", "neigung", "postura",
+                "ángulo", "angulo",
+            ],
+            Self::Season => &[
+                "season",
+                "leaf",
+                "born",
+                "year",
+                "jahr",
+                "saison",
+                "laub",
+                "temporada",
+                "año",
+                "hoja",
+            ],
+            Self::Laterals => &[
+                "laterals",
+                "side branches",
+                "side shoots",
+                "seitentriebe",
+                "laterales",
+                "ramas laterales",
+            ],
             Self::Rubbed => &["rubbed", "rubbed out", "buds rubbed out"],
-            Self::Cut => &["cut", "cut off", "taken off"],
+            Self::Cut => &[
+                "cut",
+                "cut off",
+                "taken off",
+                "abgeschnitten",
+                "schnitt",
+                "cortado",
+                "corte",
+            ],
             Self::WhenCut => &["when cut", "last cut"],
             Self::Origin => &["origin", "came from"],
             Self::BendRadius => &["bend radius", "radius"],
-            Self::Note => &["note", "notes", "remark", "remarks", "comment", "comments"],
+            Self::Note => &[
+                "note",
+                "notes",
+                "remark",
+                "remarks",
+                "comment",
+                "comments",
+                "notiz",
+                "bemerkung",
+                "anmerkung",
+                "nota",
+                "notas",
+                "observaciones",
+            ],
         }
     }
 
@@ -153,8 +251,8 @@ impl Table {
         }
         let written = table.take_head(&head)?;
         for record in &mut table.records {
-            let extra = record.cells.iter().skip(head.cells.len());
-            if record.broken.is_none() && extra.clone().any(|c| !c.is_empty()) {
+            let extra = record.cells.filled() > head.cells.len();
+            if record.broken.is_none() && extra {
                 record.broken = Some(Refusal::new(
                     "refusal-csv-cells",
                     vec![
@@ -204,7 +302,10 @@ impl Table {
             vec![
                 ("line", Arg::Count(head.line as i64)),
                 ("missing", Arg::Text(missing.join(", "))),
-                ("found", Arg::Text(short(&head.cells.join(", ")))),
+                (
+                    "found",
+                    Arg::Text(short(&head.cells.joined(usize::MAX, ", "))),
+                ),
             ],
         ))
     }
@@ -286,9 +387,7 @@ impl Table {
     /// The cell of a column, empty where there is none.
     pub(super) fn cell<'a>(&self, record: &'a Record, column: Column) -> &'a str {
         let place = self.columns.iter().find(|(c, _)| *c == column);
-        place
-            .and_then(|(_, n)| record.cells.get(*n))
-            .map_or("", |c| c.as_str())
+        place.map_or("", |(_, n)| record.cells.get(*n))
     }
 
     /// The unit of a number in that column that has none of its own.
@@ -314,7 +413,7 @@ impl Table {
             let record = self.records.get(n)?;
             Some(BadLine {
                 line: record.line,
-                text: short(&record.cells.join(&delimiter)),
+                text: short(&record.cells.joined(usize::MAX, &delimiter)),
                 why,
             })
         }));
@@ -323,7 +422,7 @@ impl Table {
 }
 
 /// Most lines above the names of the columns, such as a title, that say nothing of the row.
-const MOST_ABOVE: usize = 30;
+const MOST_ABOVE: usize = 100;
 
 /// Where the table begins.
 struct Head {
@@ -343,12 +442,13 @@ fn separator(line: &str) -> Option<Option<u8>> {
     Some(mark.bytes().next().filter(|b| matches!(b, b',' | b';')))
 }
 
-/// Finds the first line that names columns; where none does, the first line is taken for it. What separates the cells
-/// is told by that line, or before it, as spreadsheets do: `sep=;`.
+/// Finds the first line that names all the columns that there must be, or else the first that names some; where none does,
+/// the first line is taken for it. What separates the cells is told by that line, or before it, as spreadsheets do: `sep=;`.
 fn head(text: &str) -> Head {
     let mut at = 0;
     let mut said = None;
     let mut first = None;
+    let mut named = None;
     let mut above = 0;
     for line in text.split_inclusive('\n') {
         let start = at;
@@ -364,19 +464,18 @@ fn head(text: &str) -> Head {
         let has = |b: &u8| line.as_bytes().contains(b);
         let found = || [b'\t', b';'].into_iter().find(has).unwrap_or(b',');
         let delimiter = said.unwrap_or_else(found);
-        if names_columns(bare, delimiter) {
-            return Head { start, delimiter };
+        match needed_in(bare, delimiter) {
+            n if n == NEEDED.len() => return Head { start, delimiter },
+            0 | 1 if says_fact(bare) => continue,
+            0 | 1 => _ = first.get_or_insert(Head { start, delimiter }),
+            _ => _ = named.get_or_insert(Head { start, delimiter }),
         }
-        if says_fact(bare) {
-            continue;
-        }
-        first.get_or_insert(Head { start, delimiter });
         if above >= MOST_ABOVE {
             break;
         }
         above += 1;
     }
-    first.unwrap_or(Head {
+    named.or(first).unwrap_or(Head {
         start: at,
         delimiter: said.unwrap_or(b','),
     })
@@ -411,21 +510,21 @@ fn above(text: &str, start: usize, delimiter: u8) -> Result<(Vec<Record>, Vec<St
     Ok((facts, others))
 }
 
-/// Whether a line names two at least of the columns that there must be.
-fn names_columns(line: &str, delimiter: u8) -> bool {
+/// How many of the columns that there must be a line names.
+fn needed_in(line: &str, delimiter: u8) -> usize {
     let cells = line.split(char::from(delimiter));
     let named = cells.filter_map(|c| Column::named(&split_unit(c.trim().trim_matches('"')).0));
     let mut found: Vec<Column> = named.filter(|c| NEEDED.contains(c)).collect();
     found.arrange();
     found.dedup();
-    found.len() >= 2
+    found.len()
 }
 
 /// Whether a text begins as a table of a measured row does.
 pub(in crate::file) fn has_columns(text: &str) -> bool {
     let head = head(text);
     let line = text[head.start..].lines().next().unwrap_or_default();
-    names_columns(line, head.delimiter)
+    needed_in(line, head.delimiter) >= 2
 }
 
 /// The unit that makes a column's numbers most like a row's: trees stand metres apart, a shoot is a part of a metre

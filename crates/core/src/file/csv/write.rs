@@ -3,13 +3,14 @@
 use super::order::as_written;
 use super::pieces::{self, Place, kind_name};
 use super::table::Column;
-use super::{block, fit};
+use super::{block, fit, record};
 use crate::plan::Plan;
 use crate::pose::{Course, Geometry, layout};
 use crate::row::{
     Face, GrowthUnit, Moment, Pose, Row, Shoot, ShootId, Site, Targets, Toward, Tree,
 };
 use crate::units::{BareUnit, Deg, LengthStyle};
+use std::borrow::Cow;
 use std::collections::BTreeMap;
 
 /// How a row is written.
@@ -34,7 +35,7 @@ pub fn write(row: &Row, site: &Site, style: Style) -> String {
     let columns = columns(&trees);
     // A writer to memory has nothing to fail at.
     for line in block::lines(row, leaf(row, &trees), site, style) {
-        let _ = writer.write_record(&line);
+        let _ = writer.write_record(line.iter().map(|c| record::inert(c).into_owned()));
     }
     let metric = style.lengths == LengthStyle::Metric;
     let _ = writer.write_record(columns.iter().map(|c| match c {
@@ -45,7 +46,8 @@ pub fn write(row: &Row, site: &Site, style: Style) -> String {
     let g = Geometry::of(row, &Targets::default());
     for tree in &trees {
         for line in Lines::new(tree, g, style).all() {
-            let _ = writer.write_record(columns.iter().map(|c| &line[*c as usize]));
+            let cells = columns.iter().map(|c| record::inert(&line[*c as usize]));
+            let _ = writer.write_record(cells.map(Cow::into_owned));
         }
     }
     let bytes = writer.into_inner().unwrap_or_default();
@@ -88,8 +90,28 @@ struct Lines<'a> {
     tree: &'a Tree,
     courses: Vec<Course>,
     style: Style,
-    /// How each shoot is named as a parent.
-    names: BTreeMap<ShootId, (usize, String)>,
+    /// Where each shoot stands in the tree, and how it is named as a parent.
+    names: BTreeMap<ShootId, (usize, Name)>,
+}
+
+/// A shoot named as a parent: the how-manieth of its kind on its tree.
+struct Name {
+    kind: &'static str,
+    number: usize,
+}
+
+impl Name {
+    fn text(&self) -> String {
+        match self.number {
+            1 => self.kind.to_string(),
+            number => format!("{} {number}", self.kind),
+        }
+    }
+
+    /// Said as it never is the first time: the number behind so many zeros.
+    fn in_other_words(&self, zeros: usize) -> String {
+        format!("{} {}{}", self.kind, "0".repeat(zeros), self.number)
+    }
 }
 
 impl<'a> Lines<'a> {
@@ -100,11 +122,8 @@ impl<'a> Lines<'a> {
             let kind = kind_name(shoot.kind());
             let count = seen.entry(kind).or_default();
             *count += 1;
-            let name = match *count {
-                1 => kind.to_string(),
-                count => format!("{kind} {count}"),
-            };
-            names.insert(shoot.id, (n, name));
+            let number = *count;
+            names.insert(shoot.id, (n, Name { kind, number }));
         }
         Self {
             tree,
@@ -121,8 +140,21 @@ impl<'a> Lines<'a> {
             set(&mut line, Column::Kind, "lost");
             return vec![line];
         }
-        let shoots = self.tree.shoots.iter().enumerate();
-        shoots.map(|(n, s)| self.shoot(n, s)).collect()
+        let mut seen: BTreeMap<Line, usize> = BTreeMap::new();
+        let mut out = Vec::with_capacity(self.tree.shoots.len());
+        for (n, shoot) in self.tree.shoots.iter().enumerate() {
+            let mut line = self.shoot(n, shoot);
+            let before = seen.entry(line.clone()).or_default();
+            if *before > 0 {
+                // Another just like it: its parent is named in other words, for a line that stands twice is a slip.
+                let again = shoot.parent.and_then(|p| self.names.get(&p));
+                let again = again.map(|(_, name)| name.in_other_words(*before));
+                set(&mut line, Column::Parent, again.unwrap_or_default());
+            }
+            *before += 1;
+            out.push(line);
+        }
+        out
     }
 
     /// What the first line of a tree says of the tree.
@@ -146,7 +178,7 @@ impl<'a> Lines<'a> {
             Some(parent) => {
                 set(&mut line, Column::Tree, self.tree.id.to_string());
                 if let Some((p, name)) = self.names.get(&parent) {
-                    set(&mut line, Column::Parent, name.clone());
+                    set(&mut line, Column::Parent, name.text());
                     set(&mut line, Column::Place, self.place(n, *p, shoot));
                 }
                 set(&mut line, Column::Pose, held);

@@ -6,7 +6,7 @@ use crate::browser::wall::light::LightLayer;
 use crate::helper::{Awaited, OnWall, Question};
 use crate::light::{Exact, Lighting, RowLight};
 use crate::view::View;
-use cordonry::check::{LightFound, check_light};
+use cordonry::check::{LightFound, Offered, check_light, take_offers};
 use cordonry::light::{Alike, Beside, DeepCanopy};
 use leptos::prelude::*;
 use std::ops::Range;
@@ -232,6 +232,13 @@ impl Lit {
         })
     }
 
+    /// Forgets what was asked of another row than is on the wall.
+    pub fn forget_other_question(self, app: App) {
+        if let Some(key) = self.key(app) {
+            forget_other(self.asked, Some(&key));
+        }
+    }
+
     /// Forgets what was asked of a helper that is gone.
     pub fn forget_questions(self) {
         self.asked.set_value(None);
@@ -277,7 +284,7 @@ impl Lit {
     }
 
     /// Takes an exact answer, if it is about what is on the wall.
-    pub fn hear(self, app: App, number: u32, exact: &Exact) {
+    pub fn hear(self, app: App, number: u32, exact: &Exact, offers: &[Offered]) {
         let now = self.key(app);
         if !fits(self.asked, number, now.as_ref()) {
             return;
@@ -296,13 +303,15 @@ impl Lit {
             let scene = d.scene();
             check_light(&scene.context(), &exact.season, &scene.findings)
         });
-        app.judge(found.unwrap_or_default());
+        let mut found = found.unwrap_or_default();
+        found.findings = take_offers(found.findings, offers);
+        app.judge(found);
         app.redraw();
     }
 }
 
 /// Whether it is another thing than was asked about last; from now on that was.
-fn asked_anew<T>(asked: LastAsked<T>, number: u32, about: &T) -> bool
+pub fn asked_anew<T>(asked: LastAsked<T>, number: u32, about: &T) -> bool
 where
     T: Clone + PartialEq + 'static,
 {
@@ -313,8 +322,16 @@ where
     anew
 }
 
+/// Forgets what was asked about another thing than is there now. Its answer is lost with it: where that thing comes back,
+/// as with a step that is taken back at once, it is asked about again.
+pub fn forget_other<T: PartialEq + 'static>(asked: LastAsked<T>, now: Option<&T>) {
+    if asked.with_value(|last| last.as_ref().map(Awaited::about) != now) {
+        asked.set_value(None);
+    }
+}
+
 /// Whether an answer is the one that is waited for, and still about what it was asked about.
-fn fits<T: PartialEq + 'static>(asked: LastAsked<T>, number: u32, now: Option<&T>) -> bool {
+pub fn fits<T: PartialEq + 'static>(asked: LastAsked<T>, number: u32, now: Option<&T>) -> bool {
     asked
         .try_update_value(|asked| {
             asked

@@ -6,16 +6,18 @@ mod keep;
 pub mod light;
 mod place;
 
-pub use keep::{Keeper, Kept, Record};
+pub use keep::{Found, Keeper, Record, Spot};
 pub use place::{Doorway, Place};
 
 use crate::browser::dom;
 use crate::browser::wall::WallScreen;
 use crate::desk::Desk;
 use crate::document::{Done, Edit, Mode};
+use crate::keeping::{Journal, Kept, Pace};
 use crate::overlay::Marked;
+use crate::view::View;
 use card::card_place;
-use cordonry::check::{LightFound, Part};
+use cordonry::check::{LightFound, Offered, Part};
 use cordonry::plan::Plan;
 use cordonry::refusal::Refusal;
 use cordonry::row::{ShootId, TreeId};
@@ -56,6 +58,13 @@ pub struct App {
     words: StoredValue<Words, LocalStorage>,
     record: StoredValue<Option<String>, LocalStorage>,
     pending: StoredValue<Option<TimeoutHandle>, LocalStorage>,
+    pace: StoredValue<Pace>,
+    /// What the device keeps of the plan on the desk.
+    journal: StoredValue<Journal, LocalStorage>,
+    /// Where the page was in it when it was written last, or is to be once there is a wall.
+    spot: StoredValue<Option<Spot>>,
+    /// When the record was written that this tab read or wrote last.
+    seen_ms: StoredValue<f64>,
     /// Counts changes of anything that is derived from the desk.
     pub tick: RwSignal<u64>,
     /// Counts changes of what part of the wall is in sight.
@@ -97,6 +106,10 @@ impl App {
             words: StoredValue::new_local(Words::new(&language, style)),
             record: StoredValue::new_local(None),
             pending: StoredValue::new_local(None),
+            pace: StoredValue::new(Pace::default()),
+            journal: StoredValue::new_local(Journal::default()),
+            spot: StoredValue::new(None),
+            seen_ms: StoredValue::new(0.0),
             tick: RwSignal::new(0),
             view_tick: RwSignal::new(0),
             style: RwSignal::new(style),
@@ -347,10 +360,21 @@ impl App {
         });
     }
 
+    /// Takes which remedies are offered of what is on the wall.
+    pub fn take_offers(self, offers: &[Offered]) {
+        self.desk.update_value(|d| {
+            if let Some(d) = d {
+                d.take_offers(offers);
+            }
+        });
+        // Nothing on the wall has changed.
+        self.tick.update(|t| *t += 1);
+    }
+
     /// Has the wall, once it is there.
     pub fn set_wall(self, mut wall: WallScreen) {
         wall.measure();
-        self.peek(|d| wall.view = wall.view.fit_height(&d.scene().row));
+        self.peek(|d| wall.view = self.first_view(wall.view, d));
         self.wall.set_value(Some(wall));
         self.desk.update_value(|d| {
             if let Some(d) = d {
@@ -378,41 +402,72 @@ impl App {
 
     /// Opens a plan that was asked for: its wall has the focus, and the page stands at its top.
     pub fn open_plan(self, plan: Plan, record: Option<String>) {
+        if !self.may_leave() {
+            return;
+        }
         self.lay_plan(plan, record);
         self.went();
         dom::begin_at(".stage");
     }
 
+    /// Opens a plan of the device that was asked for.
+    ///
+    /// # Errors
+    /// It can't be read.
+    pub fn open_found(self, found: Found) -> Result<(), Refusal> {
+        if self.may_leave() {
+            self.lay_found(found)?;
+            self.went();
+            dom::begin_at(".stage");
+        }
+        Ok(())
+    }
+
     /// Puts a plan on the desk as a record of its own; what was there stays on the device.
     pub fn lay_plan(self, plan: Plan, record: Option<String>) {
-        self.flush();
         let fresh = record.is_none();
-        let id = record.unwrap_or_else(keep::new_id);
-        self.record.set_value(Some(id.clone()));
         match Desk::new(plan) {
-            Ok(desk) => self.desk.set_value(Some(desk)),
+            Ok(desk) => self.lay(desk, (record.unwrap_or_else(keep::new_id), 0.0), None),
             // A plan that is read or made has a scheme.
-            Err(why) => {
-                self.say(self.worded(|w| w.refusal(&why)), true);
-                return;
-            }
+            Err(why) => return self.say(self.worded(|w| w.refusal(&why)), true),
         }
+        if fresh {
+            self.save_soon();
+        }
+    }
+
+    /// Puts a desk in the place of the one before, whose plan stays on the device: the record that it is, when that was
+    /// written, and where the page was in it.
+    fn lay(self, desk: Desk, (id, seen_ms): (String, f64), spot: Option<Spot>) {
+        self.hides();
+        self.seen_ms.set_value(seen_ms);
+        self.pace.update_value(Pace::begin_anew);
+        self.journal.set_value(Journal::default());
+        self.spot.set_value(spot);
+        self.record.set_value(Some(id.clone()));
+        self.desk.set_value(Some(desk));
         self.wall.update_value(|wall| {
             if let Some(wall) = wall {
                 wall.measure();
             }
         });
-        self.with_wall(|wall, desk| wall.view = wall.view.fit_height(&desk.scene().row));
+        self.with_wall(|wall, desk| wall.view = self.first_view(wall.view, desk));
         self.light.forget_row();
         self.card_closed.set(None);
         self.open.set(true);
         self.notice.set(None);
         self.kept.set(Kept::Saved);
-        if fresh {
-            self.save_soon();
-        }
         self.redraw();
         self.keeper.with_value(|k| k.opened(self, id));
+    }
+
+    /// What is in sight first: what was when the plan was here last, or else the row from its beginning.
+    fn first_view(self, view: View, desk: &Desk) -> View {
+        let row = &desk.scene().row;
+        match self.spot.get_value() {
+            Some(spot) => spot.on(view, row),
+            None => view.fit_height(row),
+        }
     }
 
     /// Leaves the desk for the start page; the plan stays on the device.
@@ -422,7 +477,10 @@ impl App {
 
     /// Leaves the desk for a way to another row; the plan stays on the device.
     pub fn close_to(self, door: Doorway) {
-        self.flush();
+        if !self.may_leave() {
+            return;
+        }
+        self.hides();
         self.keeper.with_value(|k| k.closed());
         self.door.set(door);
         self.open.set(false);

@@ -1,9 +1,12 @@
 //! The helper: a worker with a second instance of this module, asked by messages.
 
 use crate::browser::app::App;
-use crate::browser::app::light::LastAsked;
+use crate::browser::app::light::{LastAsked, asked_anew, fits, forget_other};
 use crate::desk::Desk;
-use crate::helper::{Awaited, Body, Inquiry, Memory, Message, Question, Reply, Told, WindowCount};
+use crate::document::Mode;
+use crate::helper::{
+    Awaited, Body, Inquiry, Memory, Message, OnWall, Question, Reply, Told, WindowCount,
+};
 use cordonry::plan::Plan;
 use leptos::prelude::*;
 use std::sync::Arc;
@@ -24,6 +27,8 @@ pub struct Helper {
     number: StoredValue<u32>,
     /// The plan and scheme that `season` was asked about last, and whether the answer has come.
     season_of: LastAsked<(Arc<Plan>, usize)>,
+    /// What is on the wall whose remedies were asked about last.
+    offers_of: LastAsked<OnWall>,
     /// Findings after each window of the found leaf.
     pub season: RwSignal<Vec<WindowCount>>,
 }
@@ -39,6 +44,7 @@ impl Helper {
             change: StoredValue::new(0),
             number: StoredValue::new(0),
             season_of: StoredValue::new_local(None),
+            offers_of: StoredValue::new_local(None),
             season: RwSignal::new(Vec::new()),
         };
         let heard = Closure::<dyn Fn(MessageEvent)>::new(move |event: MessageEvent| {
@@ -62,6 +68,8 @@ impl Helper {
         Effect::new(move |_| {
             app.tick.track();
             app.view_tick.track();
+            forget_other(helper.offers_of, app.peek(OnWall::of).as_ref());
+            app.light.forget_other_question(app);
             if app.peek(|d| d.is_holding()) == Some(false) {
                 helper.ask_soon(app);
             }
@@ -75,6 +83,7 @@ impl Helper {
             told.forget();
         });
         self.season_of.set_value(None);
+        self.offers_of.set_value(None);
         app.light.forget_questions();
         self.ask_soon(app);
     }
@@ -105,6 +114,14 @@ impl Helper {
             let number = next(self.number);
             self.season_of.set_value(Some(Awaited::now(number, now)));
             self.send(app, &plan, number, Question::Season { scheme });
+        }
+        let number = next(self.number);
+        let on_wall = app.peek(OnWall::of);
+        if let Some(on_wall) = on_wall.filter(|w| w.look().1 == Mode::Work)
+            && asked_anew(self.offers_of, number, &on_wall)
+        {
+            let look = on_wall.look();
+            self.send(app, &plan, number, Question::Offers { look });
         }
         let number = next(self.number);
         if let Some(question) = app.light.question(app, number) {
@@ -171,7 +188,13 @@ impl Helper {
                     self.season.set(counts);
                 }
             }
-            Body::Light(exact) => app.light.hear(app, number, &exact),
+            Body::Offers(offers) => {
+                let now = app.peek(OnWall::of);
+                if fits(self.offers_of, number, now.as_ref()) {
+                    app.take_offers(&offers);
+                }
+            }
+            Body::Light(exact, offers) => app.light.hear(app, number, &exact, &offers),
             Body::Beside(both) => app.light.hear_beside(app, number, both),
             Body::Lacks => self.begin_anew(app),
             Body::Refused(_) | Body::Digest(_) => {}

@@ -51,20 +51,34 @@ pub fn save_into(app: App) {
                     file
                 }
             };
-            let writer = call(&file, "createWritable", &Array::new()).await?;
-            call(&writer, "write", &Array::of1(&text.into())).await?;
-            call(&writer, "close", &Array::new()).await
+            replace(&file, &text).await
         };
         match written.await {
             Ok(_) => app.say(app.t("saved-in-place"), false),
             // Closing the browser's window without a choice is no fault.
-            Err(why) if is_abort(&why) => {}
+            Err(why) if is_abort(&why) && FILE.with_borrow(Option::is_none) => {}
             Err(_) => {
                 forget();
-                app.say(app.t("download-refused"), true);
+                app.say(app.t("in-place-refused"), true);
             }
         }
     });
+}
+
+/// Puts a text in the place of all that a file holds. The browser writes it beside the file, which it replaces when that is
+/// closed: until then the file is as it was, and it stays so where anything fails.
+async fn replace(file: &JsValue, text: &str) -> Result<JsValue, JsValue> {
+    let writer = call(file, "createWritable", &Array::new()).await?;
+    let written = async {
+        call(&writer, "write", &Array::of1(&text.into())).await?;
+        call(&writer, "close", &Array::new()).await
+    };
+    let written = written.await;
+    if written.is_err() {
+        // What was written beside it goes too; a writer that has failed by itself has seen to that.
+        let _ = call(&writer, "abort", &Array::new()).await;
+    }
+    written
 }
 
 fn is_abort(why: &JsValue) -> bool {

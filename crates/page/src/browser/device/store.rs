@@ -1,24 +1,34 @@
 //! What is kept on the device: one record a plan, written by one tab at a time; a few settings.
 
-use crate::browser::app::{App, Keeper, Kept, Record};
+use crate::browser::app::{App, Found, Keeper, Record};
+use crate::keeping::{Step, Ticket, Writing};
 use cordonry::arrange::Arrange;
 use cordonry::units::LengthStyle;
 use cordonry_draw::Paper;
 use idb::{
-    Database, DatabaseEvent, Factory, KeyPath, ObjectStoreParams, TransactionFuture,
+    Database, DatabaseEvent, Factory, KeyPath, KeyRange, ObjectStoreParams, Query, Transaction,
     TransactionMode,
 };
 use js_sys::{Function, Promise, Reflect};
 use leptos::prelude::*;
+use serde::de::DeserializeOwned;
+use serde::{Deserialize, Serialize};
 use std::cell::RefCell;
-use std::future::IntoFuture;
 use std::rc::Rc;
 use wasm_bindgen::prelude::*;
 use wasm_bindgen_futures::{JsFuture, spawn_local};
 
 const DATABASE: &str = "cordonry";
+/// Plans that are kept whole, by the record's id.
 const PLANS: &str = "plans";
-const OPEN: &str = "cordonry.open";
+/// What is known of each.
+const RECORDS: &str = "records";
+/// The steps beside each, by its id and the step's number.
+const STEPS: &str = "steps";
+const ALL: [&str; 3] = [PLANS, RECORDS, STEPS];
+/// Among the steps, the id of the record that is open.
+const OPEN: &str = "open";
+const AT_START: &str = "cordonry.at-start";
 const LENGTHS: &str = "cordonry.lengths";
 const LANGUAGE: &str = "cordonry.language";
 const PAPER: &str = "cordonry.paper";
@@ -76,8 +86,16 @@ impl Keeper for Device {
         let_go();
     }
 
-    fn save(&self, app: App, record: Record) {
-        save(app, record);
+    fn save(&self, app: App, record: Record, writing: Writing, ticket: Ticket) {
+        save(app, record, writing, ticket);
+    }
+
+    fn save_spot(&self, record: Record) {
+        if note(&Noted::of(&record, None, &[], (0, u32::MAX)))
+            && let Some(opened) = OPENED.with_borrow(Clone::clone)
+        {
+            let _ = put_record(&opened, &record);
+        }
     }
 }
 
@@ -86,12 +104,19 @@ async fn database() -> Result<Rc<Database>, idb::Error> {
         return Ok(opened);
     }
     let factory = Factory::new()?;
-    let mut request = factory.open(DATABASE, Some(1))?;
+    let mut request = factory.open(DATABASE, Some(2))?;
     request.on_upgrade_needed(|event| {
         if let Ok(database) = event.database() {
-            let mut params = ObjectStoreParams::new();
-            params.key_path(Some(KeyPath::new_single("id")));
-            let _ = database.create_object_store(PLANS, params);
+            let there = database.store_names();
+            for name in ALL {
+                let mut params = ObjectStoreParams::new();
+                if name != STEPS {
+                    params.key_path(Some(KeyPath::new_single("id")));
+                }
+                if !there.iter().any(|other| other == name) {
+                    let _ = database.create_object_store(name, params);
+                }
+            }
         }
     });
     let mut database = request.await?;
@@ -112,97 +137,237 @@ fn forget_database() {
     }
 }
 
-/// Begins to write a record, and asks at once that it be committed: a page that goes is not asked again.
-fn begin_put(database: &Database, record: &Record) -> Result<TransactionFuture, idb::Error> {
-    let value = serde_wasm_bindgen::to_value(record)
-        .map_err(|e| idb::Error::UnexpectedJsType("a record", e.into()))?;
-    let transaction = database.transaction(&[PLANS], TransactionMode::ReadWrite)?;
-    transaction.object_store(PLANS)?.put(&value, None)?;
-    Ok(transaction.commit()?.into_future())
+/// The plan that is kept whole, as it is stored.
+#[derive(Serialize, Deserialize)]
+struct Whole {
+    id: String,
+    #[serde(default)]
+    number: u32,
+    plan: String,
 }
 
-/// Writes a record with the database that is open, else opens it; whether it is written.
-async fn put(begun: Option<TransactionFuture>, record: &Record) -> bool {
+fn value(of: &impl Serialize) -> Result<JsValue, idb::Error> {
+    serde_wasm_bindgen::to_value(of)
+        .map_err(|e| idb::Error::UnexpectedJsType("something to keep", e.into()))
+}
+
+/// The key of a step.
+fn key(id: &str, number: u32) -> JsValue {
+    js_sys::Array::of2(&id.into(), &number.into()).into()
+}
+
+/// All of a record's steps in a range of numbers, its ends left out where that is said.
+fn steps_of(
+    id: &str,
+    (first, first_out): (u32, bool),
+    (last, last_out): (u32, bool),
+) -> Result<Query, idb::Error> {
+    let (first, last) = (key(id, first), key(id, last));
+    KeyRange::bound(&first, &last, Some(first_out), Some(last_out)).map(Query::KeyRange)
+}
+
+thread_local! {
+    /// Takes note of what is to be kept, and says whether it may be.
+    static NOTE: RefCell<Option<Function>> = const { RefCell::new(None) };
+}
+
+/// Sets what takes note of all that is to be kept. What was set first stays.
+pub fn set_note(note: Function) {
+    NOTE.with_borrow_mut(|there| {
+        there.get_or_insert(note);
+    });
+}
+
+/// What is noted.
+#[derive(Serialize)]
+struct Noted<'a> {
+    id: &'a str,
+    name: &'a str,
+    now: u32,
+    whole: Option<&'a (u32, String)>,
+    steps: &'a [Step],
+    range: (u32, u32),
+}
+
+impl<'a> Noted<'a> {
+    fn of(
+        record: &'a Record,
+        whole: Option<&'a (u32, String)>,
+        steps: &'a [Step],
+        range: (u32, u32),
+    ) -> Self {
+        Self {
+            id: &record.id,
+            name: &record.name,
+            now: record.now,
+            whole,
+            steps,
+            range,
+        }
+    }
+}
+
+/// Has it noted, and says whether it may be kept.
+fn note(noted: &Noted<'_>) -> bool {
+    let Some(note) = NOTE.with_borrow(Clone::clone) else {
+        return true;
+    };
+    let said = value(noted).map(|noted| note.call1(&JsValue::UNDEFINED, &noted));
+    said.is_ok_and(|said| said.is_ok_and(|said| said.is_truthy()))
+}
+
+/// Asks that a transaction be committed, and promises whether it is. It says so by functions that stay: of a transaction
+/// that is given up several events tell, and what hears the first must be there for the others too.
+fn ended(transaction: Transaction) -> Result<Promise, idb::Error> {
+    let transaction = JsValue::from(transaction.commit()?);
+    Ok(Promise::new(&mut |resolve, _| {
+        for (event, well) in [("oncomplete", true), ("onabort", false)] {
+            let told = resolve.bind1(&JsValue::UNDEFINED, &well.into());
+            let _ = Reflect::set(&transaction, &event.into(), &told);
+        }
+    }))
+}
+
+async fn is_committed(ended: Promise) -> bool {
+    JsFuture::from(ended)
+        .await
+        .is_ok_and(|well| well.is_truthy())
+}
+
+/// Begins to write what a plan has become, and asks at once that it be committed: a page that goes is not asked again.
+fn begin_put(
+    database: &Database,
+    record: &Record,
+    writing: &Writing,
+) -> Result<Promise, idb::Error> {
+    let id = &record.id;
+    let transaction = database.transaction(&ALL, TransactionMode::ReadWrite)?;
+    if let Some((number, plan)) = &writing.whole {
+        let (id, plan, number) = (id.clone(), plan.clone(), *number);
+        let whole = value(&Whole { id, number, plan })?;
+        transaction.object_store(PLANS)?.put(&whole, None)?;
+    }
+    let steps = transaction.object_store(STEPS)?;
+    let (first, last) = writing.kept;
+    steps.delete(steps_of(id, (0, false), (first, true))?)?;
+    steps.delete(steps_of(id, (last, true), (u32::MAX, false))?)?;
+    for step in &writing.steps {
+        steps.put(&value(step)?, Some(&key(id, step.number)))?;
+    }
+    transaction
+        .object_store(RECORDS)?
+        .put(&value(record)?, None)?;
+    ended(transaction)
+}
+
+fn put_record(database: &Database, record: &Record) -> Result<Promise, idb::Error> {
+    let transaction = database.transaction(&[RECORDS], TransactionMode::ReadWrite)?;
+    transaction
+        .object_store(RECORDS)?
+        .put(&value(record)?, None)?;
+    ended(transaction)
+}
+
+/// Writes with the database that is open, else opens it; whether it is written.
+async fn put(begun: Option<Promise>, record: &Record, writing: &Writing) -> bool {
     let begun = match begun {
         Some(begun) => Ok(begun),
         None => {
             forget_database();
-            database().await.and_then(|d| begin_put(&d, record))
+            database()
+                .await
+                .and_then(|d| begin_put(&d, record, writing))
         }
     };
     match begun {
-        Ok(begun) => begun.await.is_ok_and(|r| r.is_committed()),
+        Ok(begun) => is_committed(begun).await,
         Err(_) => false,
     }
 }
 
+fn read<T: DeserializeOwned>(value: JsValue) -> Option<T> {
+    serde_wasm_bindgen::from_value(value).ok()
+}
+
 /// Every record, the newest first.
 pub async fn records() -> Vec<Record> {
-    let read = async {
+    let asked = async {
         let database = database().await?;
-        let transaction = database.transaction(&[PLANS], TransactionMode::ReadOnly)?;
-        let all = transaction
-            .object_store(PLANS)?
-            .get_all(None, None)?
-            .await?;
-        Ok::<_, idb::Error>(all)
+        let transaction = database.transaction(&[PLANS, RECORDS], TransactionMode::ReadOnly)?;
+        let known = transaction.object_store(RECORDS)?.get_all(None, None)?;
+        // A plan that was kept before there were records says the same of itself.
+        let plans = transaction.object_store(PLANS)?.get_all(None, None)?;
+        Ok::<_, idb::Error>((known.await?, plans.await?))
     };
-    let mut out: Vec<Record> = read
-        .await
-        .unwrap_or_default()
-        .into_iter()
-        .filter_map(|v| serde_wasm_bindgen::from_value(v).ok())
-        .collect();
+    let (known, plans) = asked.await.unwrap_or_default();
+    let mut out: Vec<Record> = known.into_iter().filter_map(read).collect();
+    for plan in plans.into_iter().filter_map(read::<Record>) {
+        if !out.iter().any(|known| known.id == plan.id) {
+            out.push(plan);
+        }
+    }
     out.arrange_by(|a, b| b.saved_ms.total_cmp(&a.saved_ms));
     out
 }
 
-/// The record of that id, if the device keeps it.
-pub async fn record(id: &str) -> Option<Record> {
-    let read = async {
+/// The plan of that id with all that is kept of it.
+pub async fn found(id: &str) -> Option<Found> {
+    let asked = async {
         let database = database().await?;
-        let transaction = database.transaction(&[PLANS], TransactionMode::ReadOnly)?;
-        let found = transaction
-            .object_store(PLANS)?
-            .get(idb::Query::Key(JsValue::from_str(id)))?
-            .await?;
-        Ok::<_, idb::Error>(found)
+        let transaction = database.transaction(&ALL, TransactionMode::ReadOnly)?;
+        let of_id = || Query::Key(JsValue::from_str(id));
+        let known = transaction.object_store(RECORDS)?.get(of_id())?;
+        let plan = transaction.object_store(PLANS)?.get(of_id())?;
+        let all = steps_of(id, (0, false), (u32::MAX, false))?;
+        let steps = transaction.object_store(STEPS)?.get_all(Some(all), None)?;
+        Ok::<_, idb::Error>((known.await?, plan.await?, steps.await?))
     };
-    serde_wasm_bindgen::from_value(read.await.ok()??).ok()
+    let (known, plan, steps) = asked.await.ok()?;
+    let plan = plan?;
+    let record: Record = read(known.unwrap_or_else(|| plan.clone()))?;
+    let whole: Whole = read(plan)?;
+    let found = Found {
+        record,
+        whole: (whole.number, whole.plan),
+        steps: steps.into_iter().filter_map(read).collect(),
+    };
+    // It may be what the program stops at.
+    let Found {
+        record,
+        whole,
+        steps,
+    } = &found;
+    note(&Noted::of(record, Some(whole), steps, (0, u32::MAX)));
+    Some(found)
 }
 
-/// Takes a record off the device.
-pub async fn remove(id: &str) -> Result<(), idb::Error> {
+/// Takes a record off the device; whether it is gone.
+pub async fn remove(id: &str) -> Result<bool, idb::Error> {
     let database = database().await?;
-    let transaction = database.transaction(&[PLANS], TransactionMode::ReadWrite)?;
-    transaction
-        .object_store(PLANS)?
-        .delete(idb::Query::Key(JsValue::from_str(id)))?
-        .await?;
-    transaction.commit()?.await?;
-    Ok(())
+    let transaction = database.transaction(&ALL, TransactionMode::ReadWrite)?;
+    for store in [PLANS, RECORDS] {
+        let key = Query::Key(JsValue::from_str(id));
+        transaction.object_store(store)?.delete(key)?;
+    }
+    let all = steps_of(id, (0, false), (u32::MAX, false))?;
+    transaction.object_store(STEPS)?.delete(all)?;
+    Ok(is_committed(ended(transaction)?).await)
 }
 
-/// Saves a record, and says so. It is on its way when this returns, where the database is open.
-fn save(app: App, record: Record) {
+/// Saves what a plan has become, and tells the page how it went. It is on its way when this returns, where the database is
+/// open.
+fn save(app: App, record: Record, writing: Writing, ticket: Ticket) {
+    let Writing {
+        whole, steps, kept, ..
+    } = &writing;
+    if !note(&Noted::of(&record, whole.as_ref(), steps, *kept)) {
+        return;
+    }
     let opened = OPENED.with_borrow(Clone::clone);
-    let begun = opened.and_then(|d| begin_put(&d, &record).ok());
+    let begun = opened.and_then(|d| begin_put(&d, &record, &writing).ok());
     spawn_local(async move {
-        match put(begun, &record).await {
-            // Something newer may already wait; then this save is not the last word.
-            true if app.record_id().as_deref() == Some(&record.id) => {
-                app.kept.update(|k| {
-                    if *k == Kept::Waiting && app.nothing_pending() {
-                        *k = Kept::Saved;
-                    }
-                });
-            }
-            true => {}
-            false => {
-                app.kept.set(Kept::Impossible);
-                app.say(app.t("save-impossible"), true);
-            }
-        }
+        let well = put(begun, &record, &writing).await;
+        app.written(&record.id, ticket, well);
     });
 }
 
@@ -211,18 +376,39 @@ fn local() -> Option<web_sys::Storage> {
 }
 
 /// The id of the record that was open last.
-pub fn last_open() -> Option<String> {
-    local()?.get_item(OPEN).ok().flatten()
+pub async fn last_open() -> Option<String> {
+    // After a fault the user may have asked for the start page.
+    if let Some(local) = local()
+        && local.get_item(AT_START).ok().flatten().is_some()
+    {
+        let _ = local.remove_item(AT_START);
+        remember_open(None);
+        return None;
+    }
+    let asked = async {
+        let database = database().await?;
+        let transaction = database.transaction(&[STEPS], TransactionMode::ReadOnly)?;
+        let open = transaction.object_store(STEPS)?;
+        open.get(Query::Key(OPEN.into()))?.await
+    };
+    asked.await.ok()??.as_string()
 }
 
-/// Remembers which record is open.
+/// Remembers which record is open: beside the records, because a browser that is killed loses what it was told to remember
+/// in a simpler way some seconds before.
 fn remember_open(id: Option<&str>) {
-    if let Some(local) = local() {
-        let _ = match id {
-            Some(id) => local.set_item(OPEN, id),
-            None => local.remove_item(OPEN),
+    let id = id.map_or(JsValue::NULL, JsValue::from);
+    spawn_local(async move {
+        let written = async {
+            let database = database().await?;
+            let transaction = database.transaction(&[STEPS], TransactionMode::ReadWrite)?;
+            transaction
+                .object_store(STEPS)?
+                .put(&id, Some(&OPEN.into()))?;
+            ended(transaction)
         };
-    }
+        let _ = written.await;
+    });
 }
 
 /// How lengths were shown last.
@@ -287,51 +473,80 @@ pub fn set_walk_open(open: bool) {
 }
 
 thread_local! {
-    /// Resolving it lets go of the record that this tab holds.
-    static HELD: RefCell<Option<Function>> = const { RefCell::new(None) };
+    /// The record that this tab holds, and what lets go of it when it is called.
+    static HELD: RefCell<Option<(String, Function)>> = const { RefCell::new(None) };
 }
 
 /// Lets another tab write the record that this one held.
 fn let_go() {
-    if let Some(release) = HELD.with_borrow_mut(Option::take) {
+    if let Some((_, release)) = HELD.with_borrow_mut(Option::take) {
         let _ = release.call0(&JsValue::UNDEFINED);
     }
 }
 
-/// Makes this tab the one that writes a record, by the browser's own locks; if another tab holds it, this one
-/// only reads. A browser without locks writes.
+/// Makes this tab the one that writes a record, by the browser's own locks. While another tab holds it this one only
+/// reads, and takes over once that one lets go. A browser without locks writes.
 fn hold(app: App, id: String) {
+    if HELD.with_borrow(|held| held.as_ref().is_some_and(|(held, _)| *held == id)) {
+        return;
+    }
     let_go();
+    ask_for_lock(app, id, true, move |id, is_mine| {
+        if is_mine {
+            return;
+        }
+        app.saved_elsewhere();
+        ask_for_lock(app, id, false, move |id, _| {
+            spawn_local(async move {
+                let device = found(&id).await;
+                if app.record_id() == Some(id) {
+                    app.takes_over(device);
+                }
+            });
+        });
+    });
+}
+
+/// Asks for a record's lock, at once or never or else for when it is free, and tells `then` whether this tab has it. Once
+/// another record is on the desk nothing is held and nobody told.
+fn ask_for_lock(
+    app: App,
+    id: String,
+    at_once: bool,
+    then: impl Fn(String, bool) + 'static,
+) -> Option<()> {
     let navigator = JsValue::from(window().navigator());
-    let Some(locks) = Reflect::get(&navigator, &"locks".into())
-        .ok()
-        .filter(|l| l.is_object())
-    else {
-        return;
-    };
-    let Some(request) = Reflect::get(&locks, &"request".into())
-        .ok()
-        .and_then(|f| f.dyn_into::<Function>().ok())
-    else {
-        return;
-    };
+    let locks = Reflect::get(&navigator, &"locks".into()).ok()?;
+    let request: Function = Reflect::get(&locks, &"request".into())
+        .ok()?
+        .dyn_into()
+        .ok()?;
     let options = js_sys::Object::new();
-    let _ = Reflect::set(&options, &"ifAvailable".into(), &true.into());
+    let _ = Reflect::set(&options, &"ifAvailable".into(), &at_once.into());
+    let name = JsValue::from(format!("cordonry-plan-{id}"));
     let granted = Closure::once_into_js(move |lock: JsValue| -> JsValue {
+        if app.record_id().as_ref() != Some(&id) {
+            return JsValue::UNDEFINED;
+        }
         if lock.is_null() {
-            app.kept.set(Kept::Elsewhere);
-            app.say(app.t("save-elsewhere"), true);
+            then(id, false);
             return JsValue::UNDEFINED;
         }
         // The lock is held for as long as this promise is open.
-        Promise::new(&mut |resolve, _| HELD.set(Some(resolve))).into()
-    });
-    let name = JsValue::from(format!("cordonry-plan-{id}"));
-    if let Ok(promise) = request.call3(&locks, &name, &options, &granted)
-        && let Ok(promise) = promise.dyn_into::<Promise>()
-    {
-        spawn_local(async move {
-            let _ = JsFuture::from(promise).await;
+        let promise = Promise::new(&mut |resolve, _| {
+            let_go();
+            HELD.set(Some((id.clone(), resolve)));
         });
-    }
+        then(id, true);
+        promise.into()
+    });
+    let promise: Promise = request
+        .call3(&locks, &name, &options, &granted)
+        .ok()?
+        .dyn_into()
+        .ok()?;
+    spawn_local(async move {
+        let _ = JsFuture::from(promise).await;
+    });
+    Some(())
 }

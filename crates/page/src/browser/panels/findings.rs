@@ -148,6 +148,7 @@ fn FindingGroup(app: App, now: Memo<Option<Group>>) -> impl IntoView {
     let more = move || now.with(|g| g.as_ref().map_or(0, |g| g.count.saturating_sub(1)));
     let mendable = move || now.with(|g| g.as_ref().map_or(0, |g| g.mendable));
     let hidden = move || now.with(|g| g.as_ref().map_or(0, |g| g.count - g.listed.len()));
+    let waits = move || now.with(|g| g.as_ref().is_some_and(|g| g.listed.iter().any(|f| f.waits)));
     let mend_all = move |_| {
         let rule = now.with_untracked(|g| g.as_ref().map(|g| g.key.clone()));
         let remedies = app
@@ -186,7 +187,12 @@ fn FindingGroup(app: App, now: Memo<Option<Group>>) -> impl IntoView {
                     (mendable() > 1)
                         .then(|| {
                             view! {
-                                <button class="link" data-act="mend-all" on:click=mend_all>
+                                <button
+                                    class="link"
+                                    data-act="mend-all"
+                                    disabled=waits
+                                    on:click=mend_all
+                                >
                                     {app
                                         .text(
                                             "mend-all",

@@ -1,7 +1,7 @@
 //! The line over the wall: the row's name, the season line, and what can be done with the plan.
 
 use crate::actions::{self, Action, Command, Does, Shown};
-use crate::browser::app::{App, Kept};
+use crate::browser::app::App;
 use crate::browser::commands;
 use crate::browser::controls::languages::Languages;
 use crate::browser::controls::menu::Menu;
@@ -11,6 +11,7 @@ use crate::browser::panels::print::PaperChoice;
 use crate::browser::ways::incoming::Incoming;
 use crate::browser::ways::start::FilePicker;
 use crate::document::Edit;
+use crate::keeping::Kept;
 use cordonry::plan::{Moment, Window};
 use cordonry::said::Arg;
 use cordonry::units::LengthStyle;
@@ -83,8 +84,8 @@ pub fn Header(app: App, incoming: Incoming, helper: Helper) -> impl IntoView {
                     {move || app.t(match app.kept.get() {
                         Kept::Saved => "kept-saved",
                         Kept::Waiting => "kept-waiting",
-                        Kept::Elsewhere => "kept-elsewhere",
-                        Kept::Impossible => "kept-impossible",
+                        Kept::Failing => "kept-failing",
+                        Kept::Elsewhere { .. } => "kept-elsewhere",
                     })}
                 </span>
             </nav>

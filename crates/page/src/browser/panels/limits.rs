@@ -139,7 +139,8 @@ fn OneLimit(app: App, limit: Limit) -> impl IntoView {
     let value = Memo::new(move |_| app.read(|d| d.plan().targets.get(limit)));
     let set = move |v: Option<f64>| app.try_edit(Edit::limit(limit, v)).map(drop);
     let apply: Apply = Rc::new(set);
-    let changed = move || value.get().is_some_and(|v| v != info.default);
+    let usual = Memo::new(move |_| app.read(|d| d.plan().targets.default_of(limit)));
+    let changed = move || value.get() != usual.get();
     let range = move || {
         app.style.track();
         let values = [("low", unit.arg(info.min)), ("high", unit.arg(info.max))];
@@ -147,7 +148,8 @@ fn OneLimit(app: App, limit: Limit) -> impl IntoView {
     };
     let back = move || {
         app.style.track();
-        app.text("limit-reset", &[("value", unit.arg(info.default))])
+        let usual = usual.get().unwrap_or(info.default);
+        app.text("limit-reset", &[("value", unit.arg(usual))])
     };
     let name = app.t(info.text);
     let said = source(app, info);

@@ -65,3 +65,46 @@ fn NoticeLine(app: App, said: Notice) -> impl IntoView {
         </div>
     }
 }
+
+/// Says quietly that a newer build waits on the device, which www/start.js tells, and loads it at a press.
+#[component]
+pub fn NewerBuild(app: App) -> impl IntoView {
+    let waits = RwSignal::new(false);
+    window_event_listener_untyped("cordonry-newer", move |_| waits.set(true));
+    let load = move |_| {
+        if app.may_leave()
+            && let Ok(told) = web_sys::Event::new("cordonry-load-newer")
+        {
+            let _ = window().dispatch_event(&told);
+        }
+    };
+    let line = move || {
+        view! {
+            <p class="newer">
+                <span>{app.t("newer-build")}</span>
+                <button class="link" data-act="load-newer" on:click=load>
+                    {app.t("newer-build-load")}
+                </button>
+                <button class="link" on:click=move |_| waits.set(false)>
+                    {app.t("newer-build-later")}
+                </button>
+            </p>
+        }
+    };
+    view! { <div role="status">{move || waits.get().then(line)}</div> }
+}
+
+/// What is shown once the module can no longer be asked: www/start.js opens it and does what its buttons say.
+#[component]
+pub fn Trapped(app: App) -> impl IntoView {
+    let button = |name: &'static str| view! { <button data-act=name>{app.t(name)}</button> };
+    view! {
+        <dialog id="trapped" role="alertdialog" aria-labelledby="trapped-title">
+            <h2 id="trapped-title">{app.t("trapped-title")}</h2>
+            <p>{app.t("trapped-what")}</p>
+            <div class="choices">
+                {button("trapped-open")} {button("trapped-save")} {button("trapped-start")}
+            </div>
+        </dialog>
+    }
+}

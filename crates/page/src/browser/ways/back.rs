@@ -32,13 +32,13 @@ fn to_desk(app: App, id: String) {
     }
     app.flush();
     spawn_local(async move {
-        let record = store::record(&id).await;
-        match record.and_then(|r| cordonry::file::read_plan(r.plan.as_bytes()).ok()) {
-            Some(plan) => app.open_plan(plan, Some(id)),
-            None => {
-                to_door(app, Doorway::Start);
-                app.stands();
-            }
+        let opened = match store::found(&id).await {
+            Some(found) => app.open_found(found).is_ok(),
+            None => false,
+        };
+        if !opened {
+            to_door(app, Doorway::Start);
+            app.stands();
         }
     });
 }

@@ -135,18 +135,17 @@ pub fn FilePicker(incoming: Incoming) -> impl IntoView {
 /// The rows that this device keeps.
 #[component]
 fn KeptRows(app: App, kept: RwSignal<Vec<Record>>) -> impl IntoView {
-    let open = move |record: Record| match cordonry::file::read_plan(record.plan.as_bytes()) {
-        Ok(plan) => app.open_plan(plan, Some(record.id)),
-        Err(why) => {
-            let why = app.worded(|w| w.refusal(&why));
-            app.say(
-                app.text(
-                    "file-refused",
-                    &[("file", Arg::Text(record.name)), ("why", Arg::Text(why))],
-                ),
-                true,
-            );
-        }
+    let open = move |record: Record| {
+        spawn_local(async move {
+            let Some(found) = store::found(&record.id).await else {
+                return;
+            };
+            if let Err(why) = app.open_found(found) {
+                let why = app.worded(|w| w.refusal(&why));
+                let args = [("file", Arg::Text(record.name)), ("why", Arg::Text(why))];
+                app.say(app.text("file-refused", &args), true);
+            }
+        });
     };
     move || {
         let list = kept.get();
@@ -230,7 +229,7 @@ fn KeptRow(
                     let id = id.clone();
                     if window().confirm_with_message(&sure).unwrap_or(false) {
                         spawn_local(async move {
-                            if store::remove(&id).await.is_ok() {
+                            if store::remove(&id).await.is_ok_and(|gone| gone) {
                                 kept.set(store::records().await);
                             }
                         });

@@ -1,0 +1,122 @@
+//! What has become of a row's findings: whether anything is graver than it was.
+
+use super::seen::Seen;
+use super::{ALL, Context, Finding, Severity};
+use crate::cover::Span;
+
+/// Rules that look at the row as a whole: a part of it says nothing about them.
+const WHOLE: [&str; 6] = [
+    super::cordon_fill_due::RULE,
+    super::wall_height::TALL,
+    super::wires::NEXT,
+    super::wires::FAR,
+    super::wires::BARE,
+    super::work_void::RULE,
+];
+
+/// Rules that speak of a bare wire, and those that speak of what is still to be done on it once it is filled.
+const BARE: [&str; 2] = [super::cordon_gap::RULE, super::leans_opposed::RULE];
+const FILLED: [&str; 4] = [
+    super::uprights_too_far::RULE,
+    super::uprights_count::FEW,
+    super::stock_too_short::RULE,
+    super::side_shoots::BUDS,
+];
+
+/// Where a finding follows from work at another's place, mm: one space between uprights.
+const NEAR: f64 = 300.0;
+/// So much more or less, of what is allowed, is no change.
+const SAME: f64 = 0.02;
+
+/// What the rules find on a row, without remedies.
+pub(super) fn judged(context: &Context<'_>) -> Vec<Finding> {
+    let mut seen = Seen::new(context);
+    seen.judging = true;
+    ALL.iter().flat_map(|(_, find)| find(&seen)).collect()
+}
+
+/// The same of a part of a row: what can be said of a part.
+pub(super) fn judged_near(context: &Context<'_>) -> Vec<Finding> {
+    let mut seen = Seen::new(context);
+    seen.judging = true;
+    let near = ALL.iter().filter(|(id, _)| !WHOLE.contains(id));
+    near.flat_map(|(_, find)| find(&seen)).collect()
+}
+
+fn span(f: &Finding) -> Span {
+    Span {
+        from: f.x,
+        to: f.x + f.width,
+    }
+}
+
+fn meet(a: &Finding, b: &Finding, room: f64) -> bool {
+    let (a, b) = (span(a), span(b));
+    a.from <= b.to + room && b.from <= a.to + room
+}
+
+/// Whether both say the same of the same place.
+fn same(a: &Finding, b: &Finding) -> bool {
+    a.rule == b.rule
+        && match (a.subjects.first(), b.subjects.first()) {
+            (Some(x), Some(y)) if x.tree != y.tree => false,
+            _ => meet(a, b, 1.0),
+        }
+}
+
+/// How far it is off what is allowed, in parts of that.
+fn excess(f: &Finding) -> f64 {
+    (f.measured - f.allowed).abs() / f.allowed.abs().max(1.0)
+}
+
+/// The findings on a row before and after something was done.
+pub(super) struct Change<'f> {
+    before: &'f [Finding],
+    after: &'f [Finding],
+    /// Of those before, the ones that are gone or have become less.
+    cleared: Vec<&'f Finding>,
+}
+
+impl<'f> Change<'f> {
+    pub fn new(before: &'f [Finding], after: &'f [Finding]) -> Self {
+        let lasts = |b: &&Finding| {
+            after.iter().any(|a| {
+                same(a, b)
+                    && a.severity >= b.severity
+                    && excess(a) > excess(b) * 0.8
+                    && a.subjects.len() >= b.subjects.len()
+            })
+        };
+        Self {
+            before,
+            after,
+            cleared: before.iter().filter(|b| !lasts(b)).collect(),
+        }
+    }
+
+    /// Whether what was done is of use: something is less than it was. What a rule of the light finds is not judged again.
+    pub fn mends(&self, rule: &str) -> bool {
+        !self.cleared.is_empty() || super::light_rules().any(|r| r == rule)
+    }
+
+    /// Whether anything is graver than it was: it stands where nothing as grave stood, and nothing graver is gone from there.
+    pub fn is_graver(&self) -> bool {
+        self.after.iter().any(|a| !self.was(a) && !self.follows(a))
+    }
+
+    fn was(&self, a: &Finding) -> bool {
+        self.before.iter().any(|b| {
+            same(a, b) && b.severity >= a.severity && excess(a) <= excess(b) * (1.0 + SAME) + SAME
+        })
+    }
+
+    /// Whether it is the lesser evil: it comes with the mending of something graver there, or is what is left to do on wire
+    /// that was bare.
+    fn follows(&self, a: &Finding) -> bool {
+        self.cleared.iter().any(|b| {
+            let next = BARE.contains(&b.rule) && FILLED.contains(&a.rule);
+            let lesser = b.severity > a.severity || a.severity == Severity::Note;
+            meet(a, b, NEAR) && (lesser || (next && b.severity >= a.severity))
+        })
+    }
+}

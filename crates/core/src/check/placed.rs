@@ -1,0 +1,177 @@
+//! Which uprights are well placed, and which of those that crowd each other go.
+//!
+//! Of crowded uprights so many are kept as can stand far enough apart: the well placed before those that are over-vigorous
+//! or far off their age's size, and the thicker before the thinner. From memory.
+
+use super::seen::{Seen, SeenTree, Standing, over, under};
+use crate::arrange::arrange_numbers;
+use crate::cover::Place;
+use crate::row::{Face, Kind, Limit, Moment, Pose, Shoot, ShootId, Window};
+use std::collections::BTreeMap;
+
+/// An upright that leans more than this, degrees, is none to keep.
+const LEAN: f64 = 30.0;
+/// Length, as a share of the median of its age, under which an upright is far off its age's size.
+const SHORT: f64 = 0.5;
+/// What an upright is worth that is well placed, beside its thickness in mm: no thickness makes up for it.
+const WELL: f64 = 1e6;
+/// What one is worth that is kept though it is not well placed.
+const KEPT: f64 = 1e3;
+
+fn median(of: &mut [f64]) -> f64 {
+    arrange_numbers(of);
+    match of.len() {
+        0 => 0.0,
+        n if n % 2 == 1 => of[n / 2],
+        n => (of[n / 2 - 1] + of[n / 2]) / 2.0,
+    }
+}
+
+/// Median thickness of a tree's uprights, mm, as they stood before this winter's cuts: what was cut to a stub counts as thick
+/// as it was, so that no cut makes another upright too thick. `None` of fewer than `fewest` with a known thickness.
+pub(super) fn median_thickness(c: &Seen<'_>, seen: &SeenTree<'_>, fewest: usize) -> Option<f64> {
+    let winter = Moment {
+        leaf: c.moment.leaf.saturating_sub(1),
+        window: Window::AfterHarvest,
+    };
+    let stubbed = seen
+        .tree
+        .shoots
+        .iter()
+        .filter(|s| s.kind() == Kind::Stub && s.last_cut().is_some_and(|cut| cut >= winter));
+    let mut all: Vec<f64> = seen
+        .uprights()
+        .map(|(s, _)| s)
+        .chain(stubbed)
+        .map(|s| s.diameter)
+        .filter(|d| *d > 0.0)
+        .collect();
+    (all.len() >= fewest.max(1)).then(|| median(&mut all))
+}
+
+/// The well-placed uprights of a tree.
+pub(super) fn well_placed(c: &Seen<'_>, seen: &SeenTree<'_>) -> Vec<ShootId> {
+    let thick = median_thickness(c, seen, 1).unwrap_or(0.0) * c.limit(Limit::VigourRatio);
+    let mut by_age: BTreeMap<Option<u8>, Vec<f64>> = BTreeMap::new();
+    for (shoot, _) in seen.uprights() {
+        by_age.entry(shoot.born()).or_default().push(shoot.length());
+    }
+    let usual: BTreeMap<Option<u8>, f64> = by_age
+        .into_iter()
+        .map(|(born, mut lengths)| (born, median(&mut lengths)))
+        .collect();
+    let age = |s: &Shoot| f64::from(s.born().map_or(0, |b| c.row.leaf.saturating_sub(b)));
+    let whole = c.whole();
+    seen.uprights()
+        .filter(|(s, course)| {
+            let straight = matches!(s.pose, Pose::Upright { lean } if lean.degrees().abs() <= LEAN);
+            straight
+                && seen
+                    .tree
+                    .rooted(s)
+                    .is_some_and(|root| root.face == Face::Top)
+                && (whole.from..=whole.to).contains(&course.base.x)
+                && age(s) < c.limit(Limit::WoodAgeMax)
+                && !under(s.length(), SHORT * usual[&s.born()])
+                && !over(s.diameter, thick)
+        })
+        .map(|(s, _)| s.id)
+        .collect()
+}
+
+/// What is known of each of the row's places, in their order.
+pub(super) fn standing(c: &Seen<'_>) -> Vec<Standing> {
+    let well: Vec<Vec<ShootId>> = c.trees.iter().map(|seen| well_placed(c, seen)).collect();
+    let is_well = |p: &Place| {
+        c.tree_index(p.tree)
+            .is_some_and(|i| well[i].contains(&p.shoot))
+    };
+    let mut out: Vec<Standing> = c
+        .places
+        .iter()
+        .map(|p| Standing {
+            well: is_well(p),
+            goes: false,
+        })
+        .collect();
+    // A stub crowds nothing until something comes back from it.
+    let stands: Vec<usize> = (0..out.len())
+        .filter(|i| !is_stub(c, c.places[*i]))
+        .collect();
+    for kept in kept(c, &stands, &out) {
+        out[kept.0].goes = !kept.1;
+    }
+    out
+}
+
+fn is_stub(c: &Seen<'_>, place: Place) -> bool {
+    c.shoot(place).is_some_and(|s| s.kind() == Kind::Stub)
+}
+
+/// Of places in their order, whether each is kept: the most that is worth while all kept stand far enough apart.
+fn kept(c: &Seen<'_>, stands: &[usize], of: &[Standing]) -> Vec<(usize, bool)> {
+    let least = c.limit(Limit::UprightSpacingMin);
+    let x = |k: usize| c.places[stands[k]].x;
+    let worth = |k: usize| match (of[stands[k]].well, c.shoot(c.places[stands[k]])) {
+        (true, Some(s)) => WELL + size(s),
+        (false, Some(s)) if !s.units.is_empty() => KEPT + size(s),
+        _ => 1.0,
+    };
+    // The best of the first k places, and how many of those go before the k-th where that one is kept.
+    let mut best = vec![0.0; stands.len() + 1];
+    let mut before = vec![0; stands.len()];
+    for k in 0..stands.len() {
+        let near = (0..k).rev().take_while(|j| under(x(k) - x(*j), least));
+        before[k] = k - near.count();
+        best[k + 1] = f64::max(best[k], best[before[k]] + worth(k));
+    }
+    let mut out: Vec<(usize, bool)> = stands.iter().map(|i| (*i, false)).collect();
+    let mut k = stands.len();
+    while k > 0 {
+        if best[before[k - 1]] + worth(k - 1) > best[k - 1] {
+            out[k - 1].1 = true;
+            k = before[k - 1];
+        } else {
+            k -= 1;
+        }
+    }
+    out
+}
+
+/// Thickness, mm; of shoots without a measured one, the length tells.
+fn size(shoot: &Shoot) -> f64 {
+    shoot.diameter + shoot.length() * 1e-6
+}
+
+impl Seen<'_> {
+    /// What is known of the place at `i`.
+    pub fn standing_at(&self, i: usize) -> Standing {
+        let all = self.standing.get_or_init(|| standing(self));
+        all.get(i).copied().unwrap_or_default()
+    }
+
+    /// Where a place stands among all.
+    pub fn place_index(&self, place: Place) -> Option<usize> {
+        let order = |p: &Place| p.along_the_row(&place);
+        self.places.binary_search_by(order).ok()
+    }
+
+    /// Whether the wall can spare what stands at a place: a bud, what goes for a better one, and what is not well placed.
+    pub fn can_spare(&self, place: Place) -> bool {
+        self.worth(place) < WELL
+    }
+
+    /// Which of several uprights the wall can spare, the least first: a bud, what goes for a better one, what is not well
+    /// placed, and of those alike the thinner. A stub is cut for a reason and stays longest.
+    pub fn worth(&self, place: Place) -> f64 {
+        let at = self.place_index(place).map(|i| self.standing_at(i));
+        match (self.shoot(place), at.unwrap_or_default()) {
+            (None, _) => -1.0,
+            (Some(s), _) if s.kind() == Kind::Bud => -1.0,
+            (Some(s), _) if s.kind() == Kind::Stub => f64::MAX,
+            (Some(s), Standing { goes: true, .. }) => size(s),
+            (Some(s), Standing { well: false, .. }) => KEPT + size(s),
+            (Some(s), _) => WELL + size(s),
+        }
+    }
+}

@@ -1,0 +1,413 @@
+//! Remedies tried before they are offered: each is done on the row, what stands near is judged again, and what would make
+//! anything graver, touch nothing or leave work void is left out.
+//!
+//! Those that are offered first hold together too: none works on what another has cut.
+
+use super::graver::{Change, judged, judged_near};
+use super::{Also, Context, Finding, Remedy, mended};
+use crate::arrange::Arrange;
+use crate::cover::{Span, cover_of, laid_of, places_of};
+use crate::plan::{Phase, Plan, Replayed, replay};
+use crate::pose::{Posed, PosedRow};
+use crate::refusal::Refusal;
+use crate::row::{Limit, Moment, Row, TreeId};
+use crate::terms::Terms;
+use crate::units::Mm;
+use crate::work::Work;
+use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
+
+/// Room beside the trees that a remedy changes, mm: what is farther off is not judged again.
+const BESIDE: f64 = 1_500.0;
+/// Wire that is laid bare beside what is mended is told from this length on, mm.
+const TOLD: f64 = 10.0;
+
+/// When in a winter a rule's remedies are done: what goes before what is shortened.
+fn stage(rule: &str) -> u8 {
+    match rule {
+        "uprights-too-close" | "uprights-too-many" => 0,
+        "renewal-due" | "wood-too-old" | "upright-over-vigorous" => 1,
+        "renewal-zone-dark" => 2,
+        "cordon-overlap" | "side-shoots" => 3,
+        "cordon-gap" | "leans-opposed" => 4,
+        "uprights-crossing" | "upright-outside" => 6,
+        "next-wire-due" | "wires-too-far" | "bare-wire" => 7,
+        "laterals-due" => 8,
+        "tipping-due" => 9,
+        "above-wall" | "wall-too-tall" => 10,
+        _ => 5,
+    }
+}
+
+/// Which remedies of a finding are offered: the place of each among all that were found, and what it does besides.
+pub type Offered = Vec<(u32, Vec<Also>)>;
+
+/// The findings with such remedies alone as are [`tried`] and found good, each with what it does besides.
+pub fn offered(plan: &Plan, scheme: usize, at: &Replayed, findings: Vec<Finding>) -> Vec<Finding> {
+    let offers = tried(plan, scheme, at, &findings);
+    take(findings, &offers)
+}
+
+/// The findings with the remedies that are offered.
+pub fn take(mut findings: Vec<Finding>, offers: &[Offered]) -> Vec<Finding> {
+    let none = Offered::new();
+    for (i, finding) in findings.iter_mut().enumerate() {
+        let all = std::mem::take(&mut finding.remedies);
+        for (place, also) in offers.get(i).unwrap_or(&none) {
+            finding
+                .remedies
+                .extend(all.get(*place as usize).map(|r| Remedy {
+                    also: also.clone(),
+                    ..r.clone()
+                }));
+        }
+    }
+    findings
+}
+
+/// Of each finding those remedies that can be done at that moment under the scheme and make nothing graver. `at` is the plan's
+/// row there, before or after the moment's work, and `findings` are of it. No such scheme: none.
+///
+/// A remedy that can be done alone, but not once those before it in a winter's order are, is left out too: it is found
+/// again after them, if it is needed still.
+pub fn tried(plan: &Plan, scheme: usize, at: &Replayed, findings: &[Finding]) -> Vec<Offered> {
+    let mut offers = vec![Offered::new(); findings.len()];
+    let Ok(base) = State::new(plan, scheme, at) else {
+        return offers;
+    };
+    let mut done = base.clone();
+    let mut known = Known::default();
+    let mut order: Vec<usize> = (0..findings.len()).collect();
+    order.retain(|i| !findings[*i].remedies.is_empty());
+    order.arrange_by_key(|i| (stage(findings[*i].rule), *i));
+    for i in order {
+        let rule = findings[i].rule;
+        for (place, remedy) in findings[i].remedies.iter().enumerate() {
+            // Of two that crowd each other the better goes only in place of one that could go too.
+            if place > 0 && offers[i].is_empty() && rule == super::uprights_too_close::RULE {
+                break;
+            }
+            let Some(alone) = base.tried(&mut known, rule, remedy) else {
+                continue;
+            };
+            if offers[i].is_empty() {
+                let next = match done.touched_near(&alone) {
+                    false => Some(done.with(&alone, remedy)),
+                    true => done
+                        .tried(&mut Known::default(), rule, remedy)
+                        .map(|together| done.with(&together, remedy)),
+                };
+                match next.flatten() {
+                    Some(next) => done = next,
+                    None => continue,
+                }
+            }
+            offers[i].push((place as u32, alone.also));
+        }
+    }
+    offers
+}
+
+/// A plan and its row after the work of the moment.
+#[derive(Clone)]
+struct State {
+    plan: Plan,
+    scheme: usize,
+    moment: Moment,
+    row: PosedRow,
+    terms: Terms,
+    /// How far along the row the shoots of each tree reach.
+    reach: Vec<Span>,
+    /// The trees that are not as they were.
+    touched: Vec<Span>,
+    /// Work that touches nothing.
+    void: usize,
+    /// Wire that is filled, mm.
+    filled: f64,
+}
+
+/// What was judged of a stretch of a state, by its ends.
+#[derive(Default)]
+struct Known(BTreeMap<(i64, i64), Vec<Finding>>);
+
+/// A remedy that was tried and does no harm.
+struct Tried {
+    /// The trees that it changes, as they are then.
+    trees: Vec<Arc<Posed>>,
+    /// The whole row, where it changes what stands around the trees.
+    whole: Option<(Plan, Replayed)>,
+    reach: Span,
+    also: Vec<Also>,
+}
+
+fn reach_of(posed: &Posed) -> Span {
+    let foot = posed.tree().foot.f();
+    let none = Span {
+        from: foot,
+        to: foot,
+    };
+    posed.courses().iter().fold(none, |span, c| {
+        let (base, tip) = (c.base.x, c.tip().x);
+        Span {
+            from: span.from.min(base).min(tip),
+            to: span.to.max(base).max(tip),
+        }
+    })
+}
+
+fn meet(a: Span, b: Span) -> bool {
+    a.from <= b.to && b.from <= a.to
+}
+
+impl State {
+    fn new(plan: &Plan, scheme: usize, at: &Replayed) -> Result<Self, Refusal> {
+        let after = match at.phase {
+            Phase::After => at.clone(),
+            Phase::Before => replay(plan, scheme, at.moment)?,
+        };
+        let mut out = Self::of(plan.clone(), scheme, after);
+        out.moment = at.moment;
+        Ok(out)
+    }
+
+    fn of(plan: Plan, scheme: usize, after: Replayed) -> Self {
+        let row = after.row;
+        let whole = Span {
+            from: row.from.f(),
+            to: row.to.f(),
+        };
+        let laid = row
+            .posed()
+            .iter()
+            .flat_map(|p| laid_of(p.tree(), p.courses(), row.geometry(), &plan.targets));
+        Self {
+            scheme,
+            moment: after.moment,
+            reach: row.posed().iter().map(|p| reach_of(p)).collect(),
+            filled: cover_of(laid.collect(), whole).filled,
+            terms: after.terms,
+            touched: Vec::new(),
+            void: after.void.len(),
+            plan,
+            row,
+        }
+    }
+
+    /// Whether a remedy that was tried elsewhere works near trees that are changed here.
+    fn touched_near(&self, tried: &Tried) -> bool {
+        let around = Span {
+            from: tried.reach.from - BESIDE,
+            to: tried.reach.to + BESIDE,
+        };
+        tried.whole.is_some() || self.touched.iter().any(|t| meet(*t, around))
+    }
+
+    /// With a remedy done; `None` where it can't be.
+    fn with(&self, tried: &Tried, remedy: &Remedy) -> Option<Self> {
+        if let Some((plan, after)) = &tried.whole {
+            let mut out = Self::of(plan.clone(), self.scheme, after.clone());
+            // All of the row may have changed.
+            out.touched = out.reach.clone();
+            return Some(out);
+        }
+        let mut out = self.clone();
+        out.plan = mended(&self.plan, self.scheme, self.moment, &[remedy]).ok()?;
+        let mut posed = self.row.posed().to_vec();
+        for tree in &tried.trees {
+            let i = posed.iter().position(|p| p.tree().id == tree.tree().id)?;
+            out.reach[i] = reach_of(tree);
+            posed[i] = Arc::clone(tree);
+        }
+        out.touched.push(tried.reach);
+        let row = self.part(Span {
+            from: self.row.from.f(),
+            to: self.row.to.f(),
+        });
+        out.row = PosedRow::from_posed(row, self.row.geometry(), posed);
+        Some(out)
+    }
+
+    /// The row without its trees, over a stretch of it.
+    fn part(&self, span: Span) -> Row {
+        Row {
+            leaf: self.row.leaf,
+            from: Mm::round(span.from.max(self.row.from.f())),
+            to: Mm::round(
+                span.to
+                    .min(self.row.to.f())
+                    .max(span.from.max(self.row.from.f())),
+            ),
+            trellis: self.row.trellis.clone(),
+            trees: Vec::new(),
+        }
+    }
+
+    fn context<'c>(&'c self, row: &'c PosedRow) -> Context<'c> {
+        Context {
+            row,
+            moment: self.moment,
+            phase: Phase::After,
+            terms: &self.terms,
+            targets: &self.plan.targets,
+            void: &[],
+        }
+    }
+
+    /// Does the remedy and judges what stands near; `None` where it is of no use or does harm.
+    fn tried(&self, known: &mut Known, rule: &str, remedy: &Remedy) -> Option<Tried> {
+        let plan = mended(&self.plan, self.scheme, self.moment, &[remedy]).ok()?;
+        let ids: BTreeSet<TreeId> = remedy.work.iter().filter_map(Work::tree).collect();
+        let wires = remedy.wall_height.is_some() || remedy.work.iter().any(|w| w.tree().is_none());
+        let is_found = |id: &TreeId| self.plan.found.trees.iter().any(|t| t.id == *id);
+        if wires || !ids.iter().all(is_found) {
+            return self.tried_whole(rule, plan);
+        }
+        let trees = plan.trees_after(self.scheme, self.moment, &ids).ok()?;
+        let void: usize = trees.values().map(|(_, void)| void).sum();
+        if void > 0 {
+            let before = self.plan.trees_after(self.scheme, self.moment, &ids).ok()?;
+            if void > before.values().map(|(_, void)| void).sum() {
+                return None;
+            }
+        }
+        let g = self.row.geometry();
+        let mut changed: BTreeMap<TreeId, Arc<Posed>> = BTreeMap::new();
+        let mut reach: Option<Span> = None;
+        for (i, posed) in self.row.posed().iter().enumerate() {
+            let Some((tree, _)) = trees.get(&posed.tree().id) else {
+                continue;
+            };
+            if tree == posed.tree() {
+                continue;
+            }
+            let new = Arc::new(Posed::new(Arc::clone(tree), g));
+            for span in [self.reach[i], reach_of(&new)] {
+                reach = Some(reach.map_or(span, |r| Span {
+                    from: r.from.min(span.from),
+                    to: r.to.max(span.to),
+                }));
+            }
+            changed.insert(tree.id, new);
+        }
+        let reach = reach?;
+        // Whole half metres, so that remedies of one tree are judged over one stretch.
+        let edge = |x: f64| libm::floor(x / 500.0) * 500.0;
+        let around = Span {
+            from: edge(reach.from - BESIDE),
+            to: edge(reach.to + BESIDE) + 500.0,
+        };
+        let near: Vec<Arc<Posed>> = self
+            .row
+            .posed()
+            .iter()
+            .zip(&self.reach)
+            .filter(|(p, r)| meet(**r, around) || changed.contains_key(&p.tree().id))
+            .map(|(p, _)| Arc::clone(p))
+            .collect();
+        let mended: Vec<Arc<Posed>> = near
+            .iter()
+            .map(|p| changed.get(&p.tree().id).unwrap_or(p))
+            .cloned()
+            .collect();
+        let row = |posed| PosedRow::from_posed(self.part(around), g, posed);
+        let (was, is) = (row(near), row(mended));
+        let key = (around.from as i64, around.to as i64);
+        let before = known
+            .0
+            .entry(key)
+            .or_insert_with(|| judged_near(&self.context(&was)));
+        let after = judged_near(&self.context(&is));
+        let change = Change::new(before, &after);
+        if !change.mends(rule) || change.is_graver() || self.empties(&was, &is) {
+            return None;
+        }
+        Some(Tried {
+            trees: changed.into_values().collect(),
+            whole: None,
+            reach,
+            also: self.also(remedy, &was, &is),
+        })
+    }
+
+    /// As [`Self::tried`], for what changes the wires or the wall: the whole row is judged again.
+    fn tried_whole(&self, rule: &str, plan: Plan) -> Option<Tried> {
+        let after = replay(&plan, self.scheme, self.moment).ok()?;
+        if after.void.len() > self.void {
+            return None;
+        }
+        let before = judged(&self.context(&self.row));
+        let now = judged(&Context {
+            terms: &after.terms,
+            ..self.context(&after.row)
+        });
+        let change = Change::new(&before, &now);
+        (change.mends(rule) && !change.is_graver()).then(|| Tried {
+            trees: Vec::new(),
+            reach: Span {
+                from: self.row.from.f(),
+                to: self.row.to.f(),
+            },
+            whole: Some((plan, after)),
+            also: Vec::new(),
+        })
+    }
+
+    fn filled(&self, row: &PosedRow) -> f64 {
+        let laid = row
+            .posed()
+            .iter()
+            .flat_map(|p| laid_of(p.tree(), p.courses(), row.geometry(), &self.plan.targets));
+        let whole = Span {
+            from: row.from.f(),
+            to: row.to.f(),
+        };
+        cover_of(laid.collect(), whole).filled
+    }
+
+    /// Whether the cordon as a whole counts as filled, and no longer with the remedy.
+    fn empties(&self, was: &PosedRow, is: &PosedRow) -> bool {
+        let owed = (self.row.to - self.row.from).f();
+        let asked = owed * self.plan.targets.get(Limit::FillDueShare);
+        let gone = self.filled(was) - self.filled(is);
+        f64::from(self.row.leaf) > self.plan.targets.get(Limit::FillDueLeaf)
+            && self.filled >= asked
+            && self.filled - gone < asked
+    }
+
+    /// What a remedy does besides, as far as its own words do not say it.
+    fn also(&self, remedy: &Remedy, was: &PosedRow, is: &PosedRow) -> Vec<Also> {
+        let mut out = Vec::new();
+        let lays = remedy.work.iter().any(|w| matches!(w, Work::Lay { .. }));
+        for work in remedy.work.iter().filter(|_| lays) {
+            if let Work::CutBack { keep_mm, .. } = work {
+                out.push(Also::CutsBack(keep_mm.f()));
+            }
+        }
+        let bared = self.filled(was) - self.filled(is);
+        if bared >= TOLD {
+            out.push(Also::Bares(bared));
+        }
+        let places = |row: &PosedRow| {
+            let all = row.posed().iter().flat_map(|p| {
+                let (tree, courses) = (p.tree(), p.courses());
+                places_of(tree, courses).map(|place| (place.tree, place.shoot))
+            });
+            all.collect::<BTreeSet<_>>()
+        };
+        let (before, after) = (places(was), places(is));
+        let told: BTreeSet<_> = remedy
+            .work
+            .iter()
+            .filter_map(|w| Some((w.tree()?, w.subject().shoot)))
+            .collect();
+        // What a shorter leader costs is in its own words.
+        let lost = before
+            .difference(&after)
+            .filter(|part| !told.contains(part))
+            .count();
+        if lost > 0 && remedy.said.key != "remedy-end-leader" {
+            out.push(Also::Takes(lost as u32));
+        }
+        out
+    }
+}

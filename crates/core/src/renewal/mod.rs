@@ -1,0 +1,199 @@
+//! Which uprights of a tree are cut to stubs, winter by winter.
+//!
+//! A share of them is renewed each winter, and what the share leaves over is carried to the next winter. Wood at the age
+//! limit goes first, then the largest that has not been renewed within one turn. Where the carried share alone would let
+//! wood grow too old, more are cut in good time, to at most a third of the tree in one winter.
+//!
+//! All of it reads plain figures and keeps nothing from winter to winter: the same tree in the same winter is answered the same.
+
+#[cfg(test)]
+mod tests;
+
+/// The share of a tree's uprights that is renewed each winter, as a ratio of whole numbers.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Share {
+    num: u32,
+    den: u32,
+}
+
+impl Share {
+    /// The simplest ratio within half a thousandth of `share`, which is held to 1/1000 to 1: 0.167 is a sixth.
+    pub fn near(share: f64) -> Self {
+        let share = share.clamp(0.001, 1.0);
+        let at = |den: u32| Self {
+            num: (libm::round(share * f64::from(den)) as u32).max(1),
+            den,
+        };
+        let is_near = |s: &Self| (s.of(1.0) - share).abs() <= 0.000_5;
+        (1..1000).map(at).find(is_near).unwrap_or(at(1000))
+    }
+
+    /// That share of a number.
+    fn of(self, whole: f64) -> f64 {
+        whole * f64::from(self.num) / f64::from(self.den)
+    }
+
+    /// In how many winters all uprights have had their turn: so old, in completed growing seasons, wood becomes at most.
+    pub fn turn(self) -> u8 {
+        u8::try_from(self.den.div_ceil(self.num)).unwrap_or(u8::MAX)
+    }
+
+    /// How many of `uprights` are the share of one winter, the remainder of those before it carried over: of 8 a fifth is
+    /// 1, 2, 1, 2, 2, counted from winter 0.
+    pub fn carried(self, uprights: usize, winter: u32) -> usize {
+        let until = |w: u64| w * uprights as u64 * u64::from(self.num) / u64::from(self.den);
+        let winter = u64::from(winter);
+        (until(winter + 1) - until(winter)) as usize
+    }
+}
+
+/// What of an upright decides whether it is renewed.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Upright {
+    /// Completed growing seasons of its wood; of a stub that was made this winter, those of what was cut.
+    pub age: u8,
+    /// Its thickness, in any one unit.
+    pub size: f64,
+    /// How many winters ago its place was last cut to a stub; `None` where it never was.
+    pub cut: Option<u8>,
+    /// Whether it was cut to a stub this winter.
+    pub stubbed: bool,
+    /// Whether it is no candidate this winter, being no longer than a stub or not due yet.
+    pub spared: bool,
+}
+
+/// How a tree is renewed.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Renewal {
+    /// The share of each winter.
+    pub share: Share,
+    /// The largest age, in completed growing seasons, that wood is to have in a dormant season.
+    pub age_limit: u8,
+}
+
+/// One winter's renewal of one tree.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Winter {
+    /// The uprights still to be cut, by their place in the list that was given, the first to go first.
+    pub cut: Vec<usize>,
+    /// How many stubs this winter asks for, those that are made already among them.
+    pub count: usize,
+    /// How many of them the carried share asks for; the others are cut so that no wood grows too old.
+    pub carried: usize,
+    /// The age limit; where it can't be kept, the least age above it that the oldest wood can be held to from the next winter
+    /// on, with a third of the tree cut each winter.
+    pub reachable: u8,
+}
+
+impl Renewal {
+    /// What is cut of a tree's uprights in a winter. Winters are counted from any that is kept for the tree.
+    pub fn winter(&self, uprights: &[Upright], winter: u32) -> Winter {
+        let n = uprights.len();
+        // The most that are cut in one winter.
+        let most = n.div_ceil(3);
+        let stubbed = uprights.iter().filter(|u| u.stubbed).count();
+        let mut left: Vec<&Upright> = uprights.iter().collect();
+        left.retain(|u| !u.stubbed && !u.spared);
+        let unused = most.saturating_sub(stubbed);
+        let reachable = (self.age_limit..u8::MAX)
+            .find(|age| {
+                let always = Turn::new(*age, most, &[]);
+                always.short(&left, unused).is_none()
+            })
+            .unwrap_or(u8::MAX);
+        let shares: Vec<usize> = (0..u32::from(reachable))
+            .map(|t| self.share.carried(n, winter.saturating_add(t)).min(most))
+            .collect();
+        let carried = shares.first().copied().unwrap_or(0);
+        // The share is raised by as little as keeps all wood in time, and as evenly over the winters to come.
+        let raised = (0..most).find(|raised| {
+            let now = carried.max(*raised).saturating_sub(stubbed);
+            let turn = Turn::new(reachable, *raised, &shares);
+            turn.short(&left, now).is_none()
+        });
+        let raised = raised.unwrap_or(most);
+        let count = carried.max(raised).max(stubbed);
+        let turn = Turn::new(reachable, raised, &shares);
+        Winter {
+            cut: self.choose(uprights, count - stubbed, &turn),
+            count,
+            carried,
+            reachable,
+        }
+    }
+
+    /// Which `count` of them are cut, the first to go first, where so many can be cut in the winters after.
+    fn choose(&self, uprights: &[Upright], count: usize, turn: &Turn) -> Vec<usize> {
+        let mut places: Vec<usize> = (0..uprights.len())
+            .filter(|i| !uprights[*i].stubbed && !uprights[*i].spared)
+            .collect();
+        let mut out = Vec::new();
+        for more in (0..count).rev() {
+            let left: Vec<&Upright> = places.iter().map(|i| &uprights[*i]).collect();
+            let next = self.next(&left, more, turn);
+            out.extend(next.map(|at| places.remove(at)));
+        }
+        out
+    }
+
+    /// Which of those that are left is cut next, with `more` to be cut after it this winter.
+    fn next(&self, left: &[&Upright], more: usize, turn: &Turn) -> Option<usize> {
+        let all = 0..left.len();
+        let oldest = first(left, all.clone(), true)?;
+        if left[oldest].age >= self.age_limit {
+            return Some(oldest);
+        }
+        // Where there is more wood than can be cut in time, one of it goes now.
+        let least = turn.short(left, more).unwrap_or(0);
+        let fits = |u: &Upright| {
+            // Regrown wood may be the thickest again; what was renewed within this turn waits for the next.
+            let rested = u.cut.is_none_or(|winters| winters >= self.age_limit);
+            rested && u.age >= least
+        };
+        first(left, all.filter(|at| fits(left[*at])), false).or(Some(oldest))
+    }
+}
+
+/// Of those at `places` the one that goes first: the oldest, if `by_age`, then the largest, then the first of them.
+fn first(all: &[&Upright], places: impl Iterator<Item = usize>, by_age: bool) -> Option<usize> {
+    let age = |at: usize| if by_age { all[at].age } else { 0 };
+    places.reduce(|a, b| {
+        let sooner = age(b).cmp(&age(a));
+        match sooner.then(all[b].size.total_cmp(&all[a].size)) {
+            std::cmp::Ordering::Greater => b,
+            _ => a,
+        }
+    })
+}
+
+/// What can be cut in the winters after this one, while wood is to pass no age.
+struct Turn {
+    /// That age.
+    age: u8,
+    /// How many can be cut after this winter: in none, in the next, in the next two, and so on, until all wood of now is as
+    /// old as that.
+    room: Vec<usize>,
+}
+
+impl Turn {
+    /// At least `least` in each winter, or as many as `shares` says, this winter's first.
+    fn new(age: u8, least: usize, shares: &[usize]) -> Self {
+        let mut sum = 0usize;
+        let mut room = vec![0];
+        for t in 1..usize::from(age) {
+            sum = sum.saturating_add(shares.get(t).map_or(least, |share| least.max(*share)));
+            room.push(sum);
+        }
+        Self { age, room }
+    }
+
+    /// The age from which wood is more than can be cut in time, with `now` of this winter yet to cut. `None` where there
+    /// is time for all.
+    fn short(&self, left: &[&Upright], now: usize) -> Option<u8> {
+        let ages = (1..=self.age).rev();
+        ages.zip(&self.room).find_map(|(age, room)| {
+            let old = left.iter().filter(|u| u.age >= age).count();
+            (old > room.saturating_add(now)).then_some(age)
+        })
+    }
+}

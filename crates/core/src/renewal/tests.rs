@@ -1,0 +1,364 @@
+//! The order against cases that were worked out elsewhere; the age limit against every order of thickness.
+
+use super::*;
+use proptest::prelude::*;
+use serde_json::Value;
+use std::collections::BTreeSet;
+
+fn data(name: &str) -> Vec<Value> {
+    let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/../../tests/data/schedule/");
+    let text = std::fs::read_to_string(format!("{folder}{name}")).unwrap();
+    let all: Value = serde_json::from_str(&text).unwrap();
+    all["cases"].as_array().unwrap().clone()
+}
+
+fn numbers(of: &Value) -> Vec<usize> {
+    let of = of.as_array().unwrap().iter();
+    of.map(|n| n.as_u64().unwrap() as usize).collect()
+}
+
+fn by(share: f64) -> Renewal {
+    let share = Share::near(share);
+    Renewal {
+        share,
+        age_limit: share.turn(),
+    }
+}
+
+fn upright(age: u8, cut: Option<u8>) -> Upright {
+    Upright {
+        age,
+        size: 0.0,
+        cut,
+        stubbed: false,
+        spared: false,
+    }
+}
+
+/// A season later: what was cut is of one season, all else is a season older.
+fn next_winter(uprights: &mut [Upright], cut: &[usize]) {
+    for (i, u) in uprights.iter_mut().enumerate() {
+        *u = match cut.contains(&i) {
+            true => upright(1, Some(1)),
+            false => Upright {
+                age: u.age + 1,
+                cut: u.cut.map(|winters| winters + 1),
+                ..*u
+            },
+        };
+    }
+}
+
+fn oldest(uprights: &[Upright]) -> u8 {
+    uprights.iter().map(|u| u.age).max().unwrap_or(0)
+}
+
+/// The count of the reference cases: the carried fifth, at least one, at most a third rounded down.
+fn count_of_the_cases(n: usize, winter: u32) -> usize {
+    Share::near(0.2)
+        .carried(n, winter)
+        .max(1)
+        .min((n / 3).max(1))
+}
+
+/// No end to what can be cut later, so that the share is never raised.
+fn without_raising() -> Turn {
+    Turn::new(u8::MAX, usize::MAX, &[])
+}
+
+#[test]
+fn places_go_in_the_order_of_the_reference_cases() {
+    let cases = data("cases.json");
+    assert_eq!(cases.len(), 84);
+    for case in cases {
+        let (ages, diameters) = (numbers(&case["ages"]), numbers(&case["diam"]));
+        let (first, grow) = (numbers(&case["first"]), numbers(&case["grow"]));
+        let n = ages.len();
+        let mut tree: Vec<Upright> = ages.iter().map(|a| upright(*a as u8, None)).collect();
+        for (u, diameter) in tree.iter_mut().zip(&diameters) {
+            u.size = *diameter as f64;
+        }
+        let wanted = &case["no_recut"];
+        for winter in 0..12 {
+            let said = |what: &str| numbers(&wanted[what][winter]);
+            let id = format!("{} in winter {winter}", case["id"]);
+            let carried = Share::near(0.2).carried(n, winter as u32);
+            assert_eq!(carried, numbers(&case["k"])[winter], "{id}");
+            assert_eq!(
+                usize::from(oldest(&tree)),
+                numbers(&wanted["oldest_before"])[winter],
+                "{id}"
+            );
+            let cut = by(0.2).choose(
+                &tree,
+                count_of_the_cases(n, winter as u32),
+                &without_raising(),
+            );
+            assert_eq!(cut, said("cut_places"), "{id}");
+            let ages: Vec<usize> = cut.iter().map(|i| tree[*i].age.into()).collect();
+            assert_eq!(ages, said("cut_ages"), "{id}");
+            for (i, u) in tree.iter_mut().enumerate() {
+                u.size = match cut.contains(&i) {
+                    true => first[i] as f64,
+                    false => u.size + grow[i] as f64,
+                };
+            }
+            let sizes: Vec<f64> = tree.iter().map(|u| u.size).collect();
+            next_winter(&mut tree, &cut);
+            for (u, size) in tree.iter_mut().zip(sizes) {
+                u.size = size;
+            }
+        }
+    }
+}
+
+/// A tree as far as the order of thickness is left open: ages and last cuts, sorted.
+type Tree = Vec<(u8, Option<u8>)>;
+
+/// All trees that a winter can leave, whatever is thick: each kind of wood may be the largest at each cut.
+fn after_any_thickness(
+    tree: &Tree,
+    count: usize,
+    cut: &dyn Fn(&[Upright]) -> Vec<usize>,
+    out: &mut BTreeSet<Tree>,
+) {
+    // Of what was never cut the largest go; of the rest, thickness decides between wood of one age alone.
+    let kinds: BTreeSet<(u8, Option<u8>)> =
+        tree.iter().copied().filter(|k| k.1.is_none()).collect();
+    let kinds: Vec<_> = kinds.into_iter().collect();
+    let orders = kinds.len().max(1).pow(count as u32);
+    for order in 0..orders {
+        let mut uprights: Vec<Upright> = tree.iter().map(|(a, c)| upright(*a, *c)).collect();
+        let mut rest = order;
+        for rank in 0..count.min(uprights.len()) {
+            let Some(kind) = kinds.get(rest % kinds.len().max(1)) else {
+                break;
+            };
+            rest /= kinds.len();
+            let next = uprights
+                .iter_mut()
+                .find(|u| (u.age, u.cut) == *kind && u.size == 0.0);
+            if let Some(next) = next {
+                next.size = (count - rank) as f64;
+            }
+        }
+        let gone = cut(&uprights);
+        next_winter(&mut uprights, &gone);
+        let mut left: Tree = uprights.iter().map(|u| (u.age, u.cut)).collect();
+        left.sort_unstable();
+        out.insert(left);
+    }
+}
+
+/// Every mix of so many uprights of the ages from 1 or of the one age.
+fn mixes(n: usize, ages: std::ops::RangeInclusive<u8>) -> BTreeSet<Tree> {
+    let mut out = BTreeSet::from([Tree::new()]);
+    for _ in 0..n {
+        let longer = out.iter().flat_map(|tree| {
+            ages.clone().map(move |age| {
+                let mut tree = tree.clone();
+                tree.push((age, None));
+                tree.sort_unstable();
+                tree
+            })
+        });
+        out = longer.collect();
+    }
+    out
+}
+
+fn oldest_of(trees: &BTreeSet<Tree>) -> u8 {
+    let ages = trees.iter().flatten().map(|(age, _)| *age);
+    ages.max().unwrap_or(0)
+}
+
+#[test]
+fn the_oldest_wood_is_that_of_the_exhaustive_search() {
+    for case in data("exhaustive.json") {
+        let n = case["n"].as_u64().unwrap() as usize;
+        let start = match case["start"].as_str().unwrap() {
+            "all2" => mixes(n, 2..=2),
+            "all3" => mixes(n, 3..=3),
+            "all4" => mixes(n, 4..=4),
+            // The mixes of larger trees are many, and differ in nothing but their number.
+            _ if n <= 6 => mixes(n, 1..=5),
+            _ => continue,
+        };
+        let mut trees = start;
+        let wanted = numbers(&case["no_recut"]["oldest_possible"]);
+        for (winter, wanted) in wanted.into_iter().enumerate() {
+            assert_eq!(
+                usize::from(oldest_of(&trees)),
+                wanted,
+                "{n} {} {winter}",
+                case["start"]
+            );
+            let count = count_of_the_cases(n, winter as u32);
+            let mut after = BTreeSet::new();
+            for tree in &trees {
+                let cut = |u: &[Upright]| by(0.2).choose(u, count, &without_raising());
+                after_any_thickness(tree, count, &cut, &mut after);
+            }
+            trees = after;
+        }
+    }
+}
+
+#[test]
+fn no_wood_passes_the_limit_whatever_is_thick() {
+    for (share, oldest_start) in [(0.2, 3), (0.25, 2)] {
+        let renewal = by(share);
+        for n in 4..=20 {
+            for from in 0..renewal.share.den {
+                let mut trees = mixes(n, 1..=oldest_start);
+                // Two turns: all that was found is gone, and all that has come has had its turn.
+                for winter in from..from + 2 * u32::from(renewal.age_limit) {
+                    let mut after = BTreeSet::new();
+                    for tree in &trees {
+                        let uprights: Vec<Upright> =
+                            tree.iter().map(|(a, c)| upright(*a, *c)).collect();
+                        let asked = renewal.winter(&uprights, winter);
+                        assert_eq!(asked.reachable, renewal.age_limit, "{tree:?}");
+                        assert!(asked.count <= n.div_ceil(3), "{tree:?}");
+                        assert_eq!(asked.cut.len(), asked.count, "{tree:?}");
+                        let cut = |u: &[Upright]| renewal.winter(u, winter).cut;
+                        after_any_thickness(tree, asked.count, &cut, &mut after);
+                    }
+                    trees = after;
+                    assert!(
+                        oldest_of(&trees) <= renewal.age_limit,
+                        "{n} by {share} from {from} in {winter}"
+                    );
+                }
+            }
+        }
+    }
+}
+
+#[test]
+fn a_share_is_the_simplest_ratio_near_it() {
+    for (share, num, den, turn) in [
+        (0.2, 1, 5, 5),
+        (0.25, 1, 4, 4),
+        (0.1, 1, 10, 10),
+        (0.125, 1, 8, 8),
+        (0.167, 1, 6, 6),
+        (0.143, 1, 7, 7),
+        (0.111, 1, 9, 9),
+        (0.15, 3, 20, 7),
+        (0.12, 3, 25, 9),
+    ] {
+        assert_eq!(Share::near(share), Share { num, den }, "{share}");
+        assert_eq!(Share::near(share).turn(), turn, "{share}");
+    }
+}
+
+#[test]
+fn the_remainder_is_carried() {
+    let of = |share: f64, n| -> Vec<usize> {
+        (0..5).map(|w| Share::near(share).carried(n, w)).collect()
+    };
+    assert_eq!(of(0.2, 8), [1, 2, 1, 2, 2]);
+    assert_eq!(of(0.2, 10), [2, 2, 2, 2, 2]);
+    assert_eq!(of(0.2, 4), [0, 1, 1, 1, 1]);
+    assert_eq!(of(0.167, 8)[..3], [1, 1, 2]);
+    assert_eq!(of(0.25, 8), [2, 2, 2, 2, 2]);
+}
+
+#[test]
+fn a_tree_in_its_turn_is_cut_by_the_carried_share_alone() {
+    // Ages as a carried fifth leaves them: the cohort of each winter five winters later.
+    for n in 4..=20 {
+        let mut tree: Vec<Upright> = (0..5)
+            .flat_map(|w| {
+                vec![upright(5 - w as u8, Some(5 - w as u8)); Share::near(0.2).carried(n, w)]
+            })
+            .collect();
+        for winter in 5..30 {
+            let asked = by(0.2).winter(&tree, winter);
+            assert_eq!(asked.count, asked.carried, "{n} in {winter}");
+            next_winter(&mut tree, &asked.cut);
+        }
+    }
+}
+
+#[test]
+fn the_share_is_raised_evenly_and_in_good_time() {
+    // Ten of two seasons have four winters: by the carried share two of them would be left.
+    let mut tree = vec![upright(2, None); 10];
+    let mut counts = Vec::new();
+    for winter in 0..5 {
+        let asked = by(0.2).winter(&tree, winter);
+        counts.push(asked.count);
+        next_winter(&mut tree, &asked.cut);
+    }
+    assert_eq!(counts, [3, 3, 2, 2, 2]);
+}
+
+#[test]
+fn where_wood_is_too_old_already_the_least_age_is_told() {
+    let of = |n: usize, age: u8| by(0.2).winter(&vec![upright(age, None); n], 0);
+    // Ten, at most four a winter, are three winters' work.
+    for (age, reachable) in [(3, 5), (4, 6), (5, 7), (8, 10)] {
+        let asked = of(10, age);
+        assert_eq!((asked.reachable, asked.count), (reachable, 4), "{age}");
+    }
+}
+
+#[test]
+fn what_is_stubbed_counts_and_the_answer_holds_while_the_work_is_done() {
+    let mut tree: Vec<Upright> = (0..9)
+        .map(|i| Upright {
+            size: f64::from(i),
+            ..upright(2 + i / 4, None)
+        })
+        .collect();
+    let asked = by(0.2).winter(&tree, 3);
+    for (done, i) in asked.cut.iter().enumerate() {
+        let now = by(0.2).winter(&tree, 3);
+        assert_eq!((now.count, &now.cut[..]), (asked.count, &asked.cut[done..]));
+        tree[*i].stubbed = true;
+    }
+    assert!(by(0.2).winter(&tree, 3).cut.is_empty());
+}
+
+fn any_tree() -> impl Strategy<Value = Vec<Upright>> {
+    let any = (1..9u8, 0..30u32, prop::option::of(1..9u8)).prop_map(|(age, size, cut)| Upright {
+        size: size.into(),
+        // Regrown wood is as old as its cut.
+        ..upright(cut.unwrap_or(age), cut)
+    });
+    prop::collection::vec(any, 1..24)
+}
+
+proptest! {
+    /// With a third cut each winter, the oldest first, the oldest wood met from the next winter on is the least that can be.
+    #[test]
+    fn no_wood_passes_the_reachable_age_and_none_could_be_younger(
+        mut tree in any_tree(),
+        share in 0.1..0.25f64,
+        from in 0..40u32,
+        sizes in prop::collection::vec(0..30u32, 40),
+    ) {
+        let renewal = by(share);
+        let told = renewal.winter(&tree, from).reachable;
+        let (n, mut hard, mut least) = (tree.len(), tree.clone(), 0);
+        for _ in 0..12 {
+            let mut order: Vec<usize> = (0..n).collect();
+            order.sort_by_key(|i| std::cmp::Reverse(hard[*i].age));
+            next_winter(&mut hard, &order[..n.div_ceil(3)]);
+            least = least.max(oldest(&hard));
+        }
+        prop_assert_eq!(told, least.max(renewal.age_limit));
+        for winter in 0..30u32 {
+            let asked = renewal.winter(&tree, from + winter);
+            prop_assert!(asked.count <= n.div_ceil(3));
+            prop_assert!(asked.reachable <= told);
+            next_winter(&mut tree, &asked.cut);
+            for (i, u) in tree.iter_mut().enumerate() {
+                u.size = sizes[(i + winter as usize) % sizes.len()].into();
+            }
+            prop_assert!(oldest(&tree) <= told, "{:?}", tree);
+        }
+    }
+}
