@@ -4,6 +4,7 @@
 //! time; a browser's module with fifty of them is a tenth larger. Here indices are sorted, by one copy, and the items follow.
 
 use std::cmp::Ordering;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// Puts items in order; those that compare equal stay as they stood.
 pub trait Arrange<T> {
@@ -35,6 +36,36 @@ impl<T> Arrange<T> for [T] {
         follow(&mut from, &mut |a, b| self.swap(a, b));
     }
 }
+
+/// Collects into an ordered set or map item by item; of equal keys the last one's value stays. The standard library's
+/// `collect` sorts first, by a copy of its own for each type.
+pub trait Gather: Iterator + Sized {
+    /// All items, each once.
+    fn gathered_set(self) -> BTreeSet<Self::Item>
+    where
+        Self::Item: Ord,
+    {
+        let mut out = BTreeSet::new();
+        for item in self {
+            out.insert(item);
+        }
+        out
+    }
+
+    /// All pairs by their first.
+    fn gathered_map<K: Ord, V>(self) -> BTreeMap<K, V>
+    where
+        Self: Iterator<Item = (K, V)>,
+    {
+        let mut out = BTreeMap::new();
+        for (key, value) in self {
+            out.insert(key, value);
+        }
+        out
+    }
+}
+
+impl<I: Iterator> Gather for I {}
 
 /// Puts numbers in order.
 #[inline(never)]

@@ -214,7 +214,7 @@ impl RayPlan {
         .iter()
         .map(|y| y - a * libm::floor(y / a))
         .collect();
-        edges.sort_by(f64::total_cmp);
+        edges.sort_unstable_by(f64::total_cmp);
         edges.push(edges[0] + a);
         let (nodes, weights) = gauss_legendre(4);
         let mut clear = 0.0;

@@ -278,7 +278,7 @@ fn check_shape(shape: &RowShape) -> Result<(), WallError> {
 /// than even ones would, else even.
 fn level_edges(boxes: &[LeafBox]) -> Vec<f64> {
     let mut edges: Vec<f64> = boxes.iter().flat_map(|b| [b.z0.max(0.0), b.z1]).collect();
-    edges.sort_by(f64::total_cmp);
+    edges.sort_unstable_by(f64::total_cmp);
     edges.dedup_by(|b, a| *b - *a < 0.005);
     let (Some(&low), Some(&high)) = (edges.first(), edges.last()) else {
         return vec![0.0, LEVEL_MAX_M];
@@ -311,7 +311,7 @@ fn level_edges(boxes: &[LeafBox]) -> Vec<f64> {
 fn fit_columns(length: f64, edges: impl Iterator<Item = f64>) -> usize {
     let least = libm::ceil(length / COLUMN_MAX_M - 1e-9).max(1.0) as usize;
     let mut edges: Vec<f64> = edges.collect();
-    edges.sort_by(f64::total_cmp);
+    edges.sort_unstable_by(f64::total_cmp);
     edges.dedup_by(|b, a| *b - *a < 1e-6);
     if edges.len() > 64 || least > 400 {
         return least;

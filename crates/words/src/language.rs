@@ -1,5 +1,6 @@
 //! Languages: each a folder in `lang`, and nothing else.
 
+use cordonry::arrange::Gather;
 use fluent_bundle::FluentResource;
 use fluent_syntax::ast::{
     CallArguments, Entry, Expression, InlineExpression, Pattern, PatternElement,
@@ -54,7 +55,7 @@ impl Language {
     pub fn missing(&self) -> BTreeSet<String> {
         let mine = self.texts();
         let whole = Self::default().texts().into_keys();
-        whole.filter(|key| !mine.contains_key(key)).collect()
+        whole.filter(|key| !mine.contains_key(key)).gathered_set()
     }
 
     /// The language of that code; `None` where it has no folder.

@@ -4,6 +4,7 @@
 //! or far off their age's size, and the thicker before the thinner. From memory.
 
 use super::seen::{Seen, SeenTree, Standing, over, under};
+use crate::arrange::Gather;
 use crate::arrange::arrange_numbers;
 use crate::cover::Place;
 use crate::row::{Face, Kind, Limit, Moment, Pose, Shoot, ShootId, Window};
@@ -56,10 +57,10 @@ pub(super) fn well_placed(c: &Seen<'_>, seen: &SeenTree<'_>) -> Vec<ShootId> {
     for (shoot, _) in seen.uprights() {
         by_age.entry(shoot.born()).or_default().push(shoot.length());
     }
-    let usual: BTreeMap<Option<u8>, f64> = by_age
+    let usual = by_age
         .into_iter()
         .map(|(born, mut lengths)| (born, median(&mut lengths)))
-        .collect();
+        .gathered_map();
     let age = |s: &Shoot| f64::from(s.born().map_or(0, |b| c.row.leaf.saturating_sub(b)));
     let whole = c.whole();
     seen.uprights()

@@ -6,6 +6,7 @@
 use super::graver::{Change, judged, judged_near};
 use super::{Also, Context, Finding, Remedy, mended};
 use crate::arrange::Arrange;
+use crate::arrange::Gather;
 use crate::cover::{Span, cover_of, laid_of, places_of};
 use crate::plan::{Phase, Plan, Replayed, replay};
 use crate::pose::{Posed, PosedRow};
@@ -14,7 +15,7 @@ use crate::row::{Limit, Moment, Row, TreeId};
 use crate::terms::Terms;
 use crate::units::Mm;
 use crate::work::Work;
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
 use std::sync::Arc;
 
 /// Room beside the trees that a remedy changes, mm: what is farther off is not judged again.
@@ -246,7 +247,6 @@ impl State {
         Context {
             row,
             moment: self.moment,
-            phase: Phase::After,
             terms: &self.terms,
             targets: &self.plan.targets,
             void: &[],
@@ -256,7 +256,7 @@ impl State {
     /// Does the remedy and judges what stands near; `None` where it is of no use or does harm.
     fn tried(&self, known: &mut Known, rule: &str, remedy: &Remedy) -> Option<Tried> {
         let plan = mended(&self.plan, self.scheme, self.moment, &[remedy]).ok()?;
-        let ids: BTreeSet<TreeId> = remedy.work.iter().filter_map(Work::tree).collect();
+        let ids = remedy.work.iter().filter_map(Work::tree).gathered_set();
         let wires = remedy.wall_height.is_some() || remedy.work.iter().any(|w| w.tree().is_none());
         let is_found = |id: &TreeId| self.plan.found.trees.iter().any(|t| t.id == *id);
         if wires || !ids.iter().all(is_found) {
@@ -392,14 +392,14 @@ impl State {
                 let (tree, courses) = (p.tree(), p.courses());
                 places_of(tree, courses).map(|place| (place.tree, place.shoot))
             });
-            all.collect::<BTreeSet<_>>()
+            all.gathered_set()
         };
         let (before, after) = (places(was), places(is));
-        let told: BTreeSet<_> = remedy
+        let told = remedy
             .work
             .iter()
             .filter_map(|w| Some((w.tree()?, w.subject().shoot)))
-            .collect();
+            .gathered_set();
         // What a shorter leader costs is in its own words.
         let lost = before
             .difference(&after)

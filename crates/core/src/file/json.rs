@@ -8,7 +8,7 @@ use serde::de::{Deserialize, Deserializer, Error as _, SeqAccess, Visitor};
 use serde_json::Serializer;
 use serde_json::error::Category;
 use serde_json::ser::Formatter;
-use std::cell::Cell;
+use std::cell::RefCell;
 use std::marker::PhantomData;
 use std::rc::Rc;
 use std::{fmt, io};
@@ -79,16 +79,37 @@ impl<'de, T: Deserialize<'de>, const N: usize> Deserialize<'de> for UpTo<T, N> {
 
 /// Lays out a value as JSON for people: what fits on a line stays on it, so that a shoot and its growth are one line to read.
 pub(super) fn lay_out(value: &impl Serialize) -> String {
-    let mut sizes = Sizes::default();
-    let mut out = Vec::new();
-    let laid = sizes.measure(value).and_then(|()| {
-        let lines = Lines::over(sizes.all);
-        value.serialize(&mut Serializer::with_formatter(&mut out, lines))
-    });
+    let mut layout = Layout::default();
     // Every key is a string and every number finite or null, so there is nothing to fail.
+    let measured = write(value, &mut layout);
+    debug_assert!(measured.is_ok(), "{measured:?}");
+    layout.laying = Some(std::mem::take(&mut layout.sizes).into_iter());
+    let laid = write(value, &mut layout);
     debug_assert!(laid.is_ok(), "{laid:?}");
+    let mut out = layout.out.take();
     out.push(b'\n');
     String::from_utf8(out).unwrap_or_default()
+}
+
+/// Both passes by one serializer: what is compiled once weighs once.
+fn write(value: &impl Serialize, layout: &mut Layout) -> serde_json::Result<()> {
+    layout.out.take();
+    let out = Out(Rc::clone(&layout.out));
+    value.serialize(&mut Serializer::with_formatter(out, layout))
+}
+
+/// What was written, for the formatter to look at: a serializer hands it no more than a writer.
+struct Out(Rc<RefCell<Vec<u8>>>);
+
+impl io::Write for Out {
+    fn write(&mut self, bytes: &[u8]) -> io::Result<usize> {
+        self.0.borrow_mut().extend_from_slice(bytes);
+        Ok(bytes.len())
+    }
+
+    fn flush(&mut self) -> io::Result<()> {
+        Ok(())
+    }
 }
 
 /// A list or object as it would stand without a space.
@@ -100,117 +121,69 @@ struct Size {
     of_objects: bool,
 }
 
-/// The size of every list and object of a value, in order of beginning: measured before any is laid out, because whether
-/// one stands on a line is known only at its end.
-#[derive(Default)]
-struct Sizes {
-    all: Vec<Size>,
-    /// Those that are open, the innermost last, and where each began.
-    open: Vec<(usize, usize)>,
-    written: Rc<Cell<usize>>,
-}
-
-impl Sizes {
-    fn measure(&mut self, value: &impl Serialize) -> serde_json::Result<()> {
-        let count = Count(Rc::clone(&self.written));
-        value.serialize(&mut Serializer::with_formatter(count, self))
-    }
-
-    fn begin(&mut self) {
-        self.open.push((self.all.len(), self.written.get()));
-        self.all.push(Size::default());
-    }
-
-    fn end(&mut self) {
-        if let Some((n, from)) = self.open.pop() {
-            self.all[n].bytes = self.written.get() - from;
-        }
-    }
-}
-
-/// Counts what is written to it.
-struct Count(Rc<Cell<usize>>);
-
-impl io::Write for Count {
-    fn write(&mut self, bytes: &[u8]) -> io::Result<usize> {
-        self.0.set(self.0.get() + bytes.len());
-        Ok(bytes.len())
-    }
-
-    fn flush(&mut self) -> io::Result<()> {
-        Ok(())
-    }
-}
-
-impl Formatter for &mut Sizes {
-    fn begin_array<W: ?Sized + io::Write>(&mut self, w: &mut W) -> io::Result<()> {
-        self.begin();
-        w.write_all(b"[")
-    }
-
-    fn end_array<W: ?Sized + io::Write>(&mut self, w: &mut W) -> io::Result<()> {
-        w.write_all(b"]")?;
-        self.end();
-        Ok(())
-    }
-
-    fn begin_object<W: ?Sized + io::Write>(&mut self, w: &mut W) -> io::Result<()> {
-        // The first item of a list begins a byte after it.
-        if let Some((n, from)) = self.open.last()
-            && self.written.get() == from + 1
-        {
-            self.all[*n].of_objects = true;
-        }
-        self.begin();
-        w.write_all(b"{")
-    }
-
-    fn end_object<W: ?Sized + io::Write>(&mut self, w: &mut W) -> io::Result<()> {
-        w.write_all(b"}")?;
-        self.end();
-        Ok(())
-    }
-}
-
 /// Widest line on which a whole list or object still stands.
 const WIDTH: usize = 180;
 /// Widest line on which a list of objects stands, where it is not a part of such a line.
 const LIST_WIDTH: usize = 110;
 
-/// Lays lists and objects out by their sizes.
-struct Lines {
-    sizes: std::vec::IntoIter<Size>,
-    /// Of each that is open, the innermost last: whether it stands on one line.
+/// First measures every list and object of a value, because whether one stands on a line is known only at its end; then lays
+/// them out by their sizes.
+#[derive(Default)]
+struct Layout {
+    out: Rc<RefCell<Vec<u8>>>,
+    /// In order of beginning.
+    sizes: Vec<Size>,
+    /// While measuring: those that are open, the innermost last, and where each began.
+    open: Vec<(usize, usize)>,
+    /// While laying out: the sizes to come.
+    laying: Option<std::vec::IntoIter<Size>>,
+    /// While laying out, of each that is open, the innermost last: whether it stands on one line.
     flat: Vec<bool>,
 }
 
-impl Lines {
-    fn over(sizes: Vec<Size>) -> Self {
-        Self {
-            sizes: sizes.into_iter(),
-            flat: Vec::new(),
+impl Layout {
+    fn begin(&mut self, w: &mut (impl io::Write + ?Sized), bracket: &[u8]) -> io::Result<()> {
+        match &mut self.laying {
+            None => {
+                let written = self.out.borrow().len();
+                // The first item of a list begins a byte after it.
+                if bracket == b"{"
+                    && let Some((n, from)) = self.open.last()
+                    && written == from + 1
+                {
+                    self.sizes[*n].of_objects = true;
+                }
+                self.open.push((self.sizes.len(), written));
+                self.sizes.push(Size::default());
+            }
+            Some(sizes) => {
+                let size = sizes.next().unwrap_or_default();
+                let depth = self.flat.len();
+                let width = if size.of_objects { LIST_WIDTH } else { WIDTH };
+                // The whole stands on lines of its own, even where it is short.
+                let fits = size.bytes + 2 * depth <= width + 1 && depth > 0;
+                let empty = size.bytes == 2;
+                self.flat.push(fits || empty || self.is_flat());
+            }
         }
-    }
-
-    fn begin<W: ?Sized + io::Write>(&mut self, w: &mut W, bracket: &[u8]) -> io::Result<()> {
-        let size = self.sizes.next().unwrap_or_default();
-        let depth = self.flat.len();
-        let width = if size.of_objects { LIST_WIDTH } else { WIDTH };
-        // The whole stands on lines of its own, even where it is short.
-        let fits = size.bytes + 2 * depth <= width + 1 && depth > 0;
-        let empty = size.bytes == 2;
-        self.flat.push(fits || empty || self.is_flat());
         w.write_all(bracket)
     }
 
-    fn end<W: ?Sized + io::Write>(&mut self, w: &mut W, bracket: &[u8]) -> io::Result<()> {
+    fn end(&mut self, w: &mut (impl io::Write + ?Sized), bracket: &[u8]) -> io::Result<()> {
         if self.flat.pop() == Some(false) {
             self.line(w)?;
         }
-        w.write_all(bracket)
+        w.write_all(bracket)?;
+        if let Some((n, from)) = self.open.pop() {
+            self.sizes[n].bytes = self.out.borrow().len() - from;
+        }
+        Ok(())
     }
 
-    fn item<W: ?Sized + io::Write>(&mut self, w: &mut W, first: bool) -> io::Result<()> {
+    fn item(&mut self, w: &mut (impl io::Write + ?Sized), first: bool) -> io::Result<()> {
+        if self.laying.is_none() {
+            return if first { Ok(()) } else { w.write_all(b",") };
+        }
         match (self.is_flat(), first) {
             (true, true) => Ok(()),
             (true, false) => w.write_all(b", "),
@@ -223,13 +196,13 @@ impl Lines {
         self.flat.last() == Some(&true)
     }
 
-    fn line<W: ?Sized + io::Write>(&self, w: &mut W) -> io::Result<()> {
+    fn line(&self, w: &mut (impl io::Write + ?Sized)) -> io::Result<()> {
         w.write_all(b"\n")?;
         self.flat.iter().try_for_each(|_| w.write_all(b"  "))
     }
 }
 
-impl Formatter for Lines {
+impl Formatter for &mut Layout {
     fn begin_array<W: ?Sized + io::Write>(&mut self, w: &mut W) -> io::Result<()> {
         self.begin(w, b"[")
     }
@@ -238,11 +211,10 @@ impl Formatter for Lines {
         self.end(w, b"]")
     }
 
-    fn begin_array_value<W: ?Sized + io::Write>(
-        &mut self,
-        w: &mut W,
-        first: bool,
-    ) -> io::Result<()> {
+    fn begin_array_value<W>(&mut self, w: &mut W, first: bool) -> io::Result<()>
+    where
+        W: ?Sized + io::Write,
+    {
         self.item(w, first)
     }
 
@@ -254,16 +226,15 @@ impl Formatter for Lines {
         self.end(w, b"}")
     }
 
-    fn begin_object_key<W: ?Sized + io::Write>(
-        &mut self,
-        w: &mut W,
-        first: bool,
-    ) -> io::Result<()> {
+    fn begin_object_key<W>(&mut self, w: &mut W, first: bool) -> io::Result<()>
+    where
+        W: ?Sized + io::Write,
+    {
         self.item(w, first)
     }
 
     fn begin_object_value<W: ?Sized + io::Write>(&mut self, w: &mut W) -> io::Result<()> {
-        w.write_all(b": ")
+        w.write_all(if self.laying.is_some() { b": " } else { b":" })
     }
 }
 

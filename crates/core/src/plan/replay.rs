@@ -10,6 +10,7 @@ use super::void::VoidWork;
 use super::walk::Walk;
 use super::{Moment, Phase, Plan, Scheme};
 use crate::arrange::Arrange;
+use crate::arrange::Gather;
 use crate::pose::{Posed, PosedRow};
 use crate::refusal::Refusal;
 use crate::row::{Row, Tree, TreeId};
@@ -156,7 +157,7 @@ pub(super) struct Cast {
 
 impl Cast {
     pub fn new(plan: &Plan, scheme: &Scheme, moment: Moment, phase: Phase) -> Self {
-        let found: BTreeSet<TreeId> = plan.found.trees.iter().map(|t| t.id).collect();
+        let found = plan.found.trees.iter().map(|t| t.id).gathered_set();
         let mut out = Self {
             found,
             planted: Vec::new(),
@@ -249,7 +250,7 @@ impl Plan {
                     tree_at(self, scheme, &frames, t, moment, Phase::Before),
                 )
             })
-            .collect())
+            .gathered_map())
     }
 }
 
@@ -281,7 +282,7 @@ impl Plan {
                 }
                 (found.id, (there, walk.void.len()))
             })
-            .collect())
+            .gathered_map())
     }
 }
 

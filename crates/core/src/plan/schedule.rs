@@ -5,6 +5,7 @@
 //! is held: work is asked for by moment, by tree, or by both.
 
 use crate::arrange::Arrange;
+use crate::arrange::Gather;
 use crate::row::{Moment, TreeId, Window};
 use crate::work::{Subject, Work};
 use rpds::RedBlackTreeMapSync;
@@ -57,7 +58,7 @@ impl Schedule {
     /// The moments that have work, in order of time.
     pub fn moments(&self) -> BTreeSet<Moment> {
         let batches = self.trees.values().flat_map(|b| b.iter());
-        batches.map(|b| b.moment).collect()
+        batches.map(|b| b.moment).gathered_set()
     }
 
     /// The last moment that has work.

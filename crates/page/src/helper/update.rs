@@ -1,5 +1,6 @@
 //! What has changed between two plans, as it is sent.
 
+use cordonry::arrange::Gather;
 use cordonry::file::{read_plan, write_plan};
 use cordonry::plan::{Plan, Schedule, Scheme};
 use cordonry::refusal::Refusal;
@@ -42,8 +43,7 @@ impl Update {
 
     /// What makes `plan` of another.
     pub fn between(generation: u32, (base, before): (u32, &Plan), plan: &Plan) -> Self {
-        let old: BTreeMap<TreeId, &Arc<Tree>> =
-            before.found.trees.iter().map(|t| (t.id, t)).collect();
+        let old = before.found.trees.iter().map(|t| (t.id, t)).gathered_map();
         let as_it_was = |tree: &&Arc<Tree>| {
             old.get(&tree.id)
                 .is_some_and(|was| Arc::ptr_eq(was, tree) || was == tree)

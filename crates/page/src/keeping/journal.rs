@@ -6,6 +6,7 @@
 //! whole plan on, and a step that is lost loses no more than what lies behind it.
 
 use crate::helper::Update;
+use cordonry::arrange::Gather;
 use cordonry::file::{read_plan, write_plan};
 use cordonry::plan::{Line, Plan};
 use cordonry::refusal::Refusal;
@@ -145,7 +146,7 @@ impl Journal {
         let mut plans = BTreeMap::from([(whole, plan)]);
         let mut held = BTreeMap::new();
         let mut labels = BTreeMap::new();
-        let mut steps: BTreeMap<u32, Step> = steps.into_iter().map(|s| (s.number, s)).collect();
+        let mut steps = steps.into_iter().map(|s| (s.number, s)).gathered_map();
         let mut read = |number: u32, from: u32, to: u32| {
             let step = steps.remove(&number)?;
             let base = plans.get(&from)?;

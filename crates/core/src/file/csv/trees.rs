@@ -7,6 +7,7 @@ use super::order::ordered;
 use super::pieces::{Held, LineKind, Parent, Place, in_range};
 use super::table::Column;
 use crate::arrange::Arrange;
+use crate::arrange::Gather;
 use crate::plan::Plan;
 use crate::pose::{Course, Geometry, course_of};
 use crate::range;
@@ -63,7 +64,7 @@ pub(super) fn build(lines: Vec<Line>, options: &Given, said: &mut Vec<Said>) -> 
     // A line that is left out has no say in the leaf; without it others may come in or fall out, so that it is asked
     // again until it stays. Once a leaf would be enough; a table made to swing does not keep us.
     for _ in 0..Plan::MAX_LEAF {
-        none = built.bad.iter().map(|(n, _)| *n).collect();
+        none = built.bad.iter().map(|(n, _)| *n).gathered_set();
         let taken = options.leaf.unwrap_or_else(|| found_leaf(&lines, &none));
         if taken == leaf || built.taken == 0 {
             break;

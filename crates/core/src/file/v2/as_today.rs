@@ -13,7 +13,6 @@
 //! and wrote none, and with the nearest value it would be done.
 
 use super::number::number;
-use crate::file::v1::Work;
 use crate::file::v1::dto as v1;
 use crate::file::v1::limits::LIMITS;
 use crate::file::v1::ranges;
@@ -21,6 +20,7 @@ use crate::range::{self, Range};
 use crate::refusal::Refusal;
 use crate::row::{Limit, refused_limit};
 use crate::units::Mm;
+use crate::work::Work;
 use std::collections::{BTreeMap, BTreeSet};
 
 /// The file with all that it holds as the model has it today.
@@ -34,14 +34,14 @@ pub fn as_today(mut file: v1::File) -> Result<v1::File, Refusal> {
         for (m, shoot) in tree.shoots.0.iter_mut().enumerate() {
             let at = |name: &str| format!("found.trees[{n}].shoots[{m}].{name}");
             let laterals = &mut shoot.laterals;
-            let count = number(laterals.count, ranges::LATERALS, || at("laterals.count"))?;
-            let total = number(laterals.total_mm, ranges::LATERALS_LENGTH, || {
+            let count = number(laterals.count, ranges::LATERALS, &|| at("laterals.count"))?;
+            let total = number(laterals.total_mm, ranges::LATERALS_LENGTH, &|| {
                 at("laterals.total_mm")
             })?;
             laterals.count = count.min(range::LATERALS.1 as i64);
             laterals.total_mm = total.min(range::LATERALS_LENGTH.1 as i64);
             for (k, unit) in shoot.units.0.iter_mut().enumerate() {
-                let leaf = number(unit.leaf, ranges::GROWTH_LEAF, || {
+                let leaf = number(unit.leaf, ranges::GROWTH_LEAF, &|| {
                     at(&format!("units[{k}].leaf"))
                 })?;
                 unit.leaf = leaf.min(last_grown);
@@ -90,7 +90,7 @@ fn heights(file: &mut v1::File) -> Result<BTreeMap<Mm, Mm>, Refusal> {
     let mut free = lowest;
     let mut out = BTreeMap::new();
     for (n, wire) in file.found.trellis.wires.0.iter_mut().enumerate() {
-        let old = number(wire.height_mm, (low, highest), || {
+        let old = number(wire.height_mm, (low, highest), &|| {
             format!("found.trellis.wires[{n}].height_mm")
         })?;
         wire.height_mm = old.max(free);
@@ -129,7 +129,9 @@ fn each_work(schemes: &mut [v1::SchemeDto], each: &mut dyn FnMut(&mut Work)) {
             &mut season.early_summer,
             &mut season.after_harvest,
         ] {
-            window.iter_mut().for_each(&mut *each);
+            for work in window {
+                each(&mut work.0);
+            }
         }
     }
 }

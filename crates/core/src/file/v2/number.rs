@@ -18,13 +18,13 @@ pub fn out_of_range(path: String, value: f64, low: f64, high: f64) -> Refusal {
     )
 }
 
-pub fn within(value: f64, range: Range, path: impl FnOnce() -> String) -> Result<f64, Refusal> {
+pub fn within(value: f64, range: Range, path: &dyn Fn() -> String) -> Result<f64, Refusal> {
     match range::has(range, value) {
         true => Ok(value),
         false => Err(out_of_range(path(), value, range.0, range.1)),
     }
 }
 
-pub fn number(value: i64, range: Range, path: impl FnOnce() -> String) -> Result<i64, Refusal> {
+pub fn number(value: i64, range: Range, path: &dyn Fn() -> String) -> Result<i64, Refusal> {
     within(value as f64, range, path).map(|_| value)
 }

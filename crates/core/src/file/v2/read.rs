@@ -44,13 +44,13 @@ fn plan_of(file: File) -> Result<Plan, Refusal> {
     for (n, m) in file.marks.0.into_iter().enumerate() {
         let at = |name: &str| format!("marks[{n}].{name}");
         marks.push(Mark {
-            x: whole(m.x_mm, range::PLACE, || at("x_mm"))?,
-            z: whole(m.z_mm, range::PLACE, || at("z_mm"))?,
-            text: words(m.text, || at("text"))?,
+            x: whole(m.x_mm, range::PLACE, &|| at("x_mm"))?,
+            z: whole(m.z_mm, range::PLACE, &|| at("z_mm"))?,
+            text: words(m.text, &|| at("text"))?,
         });
     }
-    let mut plan = Plan::new(words(file.name, || "name".into())?, found_of(file.found)?);
-    plan.note = words(file.note, || "note".into())?;
+    let mut plan = Plan::new(words(file.name, &|| "name".into())?, found_of(file.found)?);
+    plan.note = words(file.note, &|| "note".into())?;
     plan.site = Arc::new(site_of(&file.site)?);
     plan.targets = Arc::new(targets);
     plan.marks = marks;
@@ -60,17 +60,17 @@ fn plan_of(file: File) -> Result<Plan, Refusal> {
     Ok(plan)
 }
 
-fn whole(value: i64, range: Range, path: impl FnOnce() -> String) -> Result<Mm, Refusal> {
+fn whole(value: i64, range: Range, path: &dyn Fn() -> String) -> Result<Mm, Refusal> {
     let value = number(value, range, path)?;
     Ok(Mm(i32::try_from(value).unwrap_or(0)))
 }
 
-fn leaf(value: i64, low: u8, high: u8, path: impl FnOnce() -> String) -> Result<u8, Refusal> {
+fn leaf(value: i64, low: u8, high: u8, path: &dyn Fn() -> String) -> Result<u8, Refusal> {
     let value = number(value, (low.into(), high.into()), path)?;
     Ok(u8::try_from(value).unwrap_or(0))
 }
 
-fn words(text: String, path: impl FnOnce() -> String) -> Result<String, Refusal> {
+fn words(text: String, path: &dyn Fn() -> String) -> Result<String, Refusal> {
     // A text is counted only where it could be too long.
     if text.len() > Plan::MAX_TEXT && text.chars().count() > Plan::MAX_TEXT {
         return Err(Refusal::new(
@@ -109,7 +109,7 @@ fn breaks(path: String, rule: Said) -> Refusal {
 fn site_of(site: &Site) -> Result<row::Site, Refusal> {
     let angle = |value: Option<f64>, range: Range, name: &str| {
         value
-            .map(|v| within(v, range, || format!("site.{name}")).map(held))
+            .map(|v| within(v, range, &|| format!("site.{name}")).map(held))
             .transpose()
     };
     Ok(row::Site {
@@ -118,16 +118,16 @@ fn site_of(site: &Site) -> Result<row::Site, Refusal> {
         row_bearing_deg: angle(site.row_bearing_deg, range::BEARING, "row_bearing_deg")?,
         row_spacing: site
             .row_spacing_mm
-            .map(|s| whole(s, range::ROW_SPACING, || "site.row_spacing_mm".into()))
+            .map(|s| whole(s, range::ROW_SPACING, &|| "site.row_spacing_mm".into()))
             .transpose()?,
     })
 }
 
 fn found_of(found: Found) -> Result<Row, Refusal> {
-    let from = whole(found.from_mm, range::PLACE, || "found.from_mm".into())?;
+    let from = whole(found.from_mm, range::PLACE, &|| "found.from_mm".into())?;
     let after = (from.f(), range::PLACE.1);
-    let to = whole(found.to_mm, after, || "found.to_mm".into())?;
-    let own_leaf = leaf(found.leaf, 1, Plan::MAX_LEAF, || "found.leaf".into())?;
+    let to = whole(found.to_mm, after, &|| "found.to_mm".into())?;
+    let own_leaf = leaf(found.leaf, 1, Plan::MAX_LEAF, &|| "found.leaf".into())?;
     let mut ids = BTreeSet::new();
     let mut trees = Vec::with_capacity(found.trees.0.len());
     for (n, t) in found.trees.0.into_iter().enumerate() {
@@ -157,7 +157,7 @@ fn trellis_of(trellis: Trellis) -> Result<row::Trellis, Refusal> {
     for (n, w) in trellis.wires.0.iter().enumerate() {
         let low = wires.last().map_or(lowest, |w| w.height.f() + 1.0);
         wires.push(row::Wire {
-            height: whole(w.height_mm, (low, highest), || {
+            height: whole(w.height_mm, (low, highest), &|| {
                 format!("found.trellis.wires[{n}].height_mm")
             })?,
             covering: w.covering.into(),
@@ -166,14 +166,14 @@ fn trellis_of(trellis: Trellis) -> Result<row::Trellis, Refusal> {
     let mut posts: Vec<Mm> = Vec::with_capacity(trellis.posts_mm.0.len());
     for (n, p) in trellis.posts_mm.0.into_iter().enumerate() {
         let low = posts.last().map_or(range::PLACE.0, |p| p.f());
-        posts.push(whole(p, (low, range::PLACE.1), || {
+        posts.push(whole(p, (low, range::PLACE.1), &|| {
             format!("found.trellis.posts_mm[{n}]")
         })?);
     }
     Ok(row::Trellis {
         wires,
         posts,
-        wall_height: whole(trellis.wall_height_mm, range::WALL_HEIGHT, || {
+        wall_height: whole(trellis.wall_height_mm, range::WALL_HEIGHT, &|| {
             "found.trellis.wall_height_mm".into()
         })?,
     })
@@ -182,7 +182,7 @@ fn trellis_of(trellis: Trellis) -> Result<row::Trellis, Refusal> {
 /// A tree of a row that was found before the growth of `found`.
 fn tree_of(tree: Tree, found: u8, path: &str) -> Result<row::Tree, Refusal> {
     let angle = tree.planted.angle_deg;
-    within(angle.degrees(), range::PLANTING_ANGLE, || {
+    within(angle.degrees(), range::PLANTING_ANGLE, &|| {
         format!("{path}.planted.angle_deg")
     })?;
     let mut lengths: BTreeMap<ShootId, f64> = BTreeMap::new();
@@ -197,10 +197,10 @@ fn tree_of(tree: Tree, found: u8, path: &str) -> Result<row::Tree, Refusal> {
     }
     let out = row::Tree {
         id: TreeId(tree.id),
-        foot: whole(tree.foot_mm, range::PLACE, || format!("{path}.foot_mm"))?,
+        foot: whole(tree.foot_mm, range::PLACE, &|| format!("{path}.foot_mm"))?,
         planted: tree.planted.into(),
         shoots,
-        note: words(tree.note, || format!("{path}.note"))?,
+        note: words(tree.note, &|| format!("{path}.note"))?,
     };
     match out.broken_rule() {
         Some(broken) => Err(breaks(path.into(), broken)),
@@ -208,9 +208,9 @@ fn tree_of(tree: Tree, found: u8, path: &str) -> Result<row::Tree, Refusal> {
     }
 }
 
-fn id_of(number: u64, path: impl FnOnce() -> String) -> Result<ShootId, Refusal> {
+fn id_of(number: u64, path: &dyn Fn() -> String) -> Result<ShootId, Refusal> {
     ShootId::from_number(number)
-        .ok_or_else(|| out_of_range(path(), number as f64, 0.0, f64::from(u32::MAX)))
+        .ok_or_else(&|| out_of_range(path(), number as f64, 0.0, f64::from(u32::MAX)))
 }
 
 /// A shoot of a tree whose shoots before it are as long as `lengths` says.
@@ -222,15 +222,15 @@ fn shoot_of(
     path: &str,
 ) -> Result<row::Shoot, Refusal> {
     let at = |name: &str| format!("{path}.{name}");
-    let id = id_of(s.id, || at("id"))?;
-    let parent = s.parent.map(|p| id_of(p, || at("parent"))).transpose()?;
+    let id = id_of(s.id, &|| at("id"))?;
+    let parent = s.parent.map(|p| id_of(p, &|| at("parent"))).transpose()?;
     let on = match (first, parent) {
         (true, None) => 0.0,
         (true, Some(_)) => return Err(rule(at("parent"), "rule-stem-parent")),
         (false, None) => return Err(rule(path.into(), "rule-no-parent")),
         (false, Some(p)) => *lengths
             .get(&p)
-            .ok_or_else(|| rule(at("parent"), "rule-parent-before"))?,
+            .ok_or_else(&|| rule(at("parent"), "rule-parent-before"))?,
     };
     let (shortest, longest) = range::LENGTH;
     let mut units = Vec::with_capacity(s.units.0.len());
@@ -238,11 +238,11 @@ fn shoot_of(
     let mut last = 0;
     for (n, u) in s.units.0.iter().enumerate() {
         let at = |name: &str| format!("{path}.units[{n}].{name}");
-        let grown = number(u.grown_mm, range::LENGTH, || at("grown_mm"))?;
+        let grown = number(u.grown_mm, range::LENGTH, &|| at("grown_mm"))?;
         let uncut = (shortest, grown as f64);
-        let kept = number(u.kept_mm.unwrap_or(grown), uncut, || at("kept_mm"))?;
+        let kept = number(u.kept_mm.unwrap_or(grown), uncut, &|| at("kept_mm"))?;
         // The row was found before its own leaf grew.
-        let leaf = leaf(u.leaf, last, found.saturating_sub(1), || at("leaf"))?;
+        let leaf = leaf(u.leaf, last, found.saturating_sub(1), &|| at("leaf"))?;
         last = leaf;
         length += kept;
         units.push(GrowthUnit {
@@ -253,24 +253,24 @@ fn shoot_of(
             ..GrowthUnit::new(leaf, grown as f64, kept as f64)
         });
     }
-    number(length, (0.0, longest), || at("units"))?;
+    number(length, (0.0, longest), &|| at("units"))?;
     let bend_radius = s
         .bend_radius_dmm
-        .map(|dmm| tenths(dmm, range::BEND_RADIUS, || at("bend_radius_dmm")))
+        .map(|dmm| tenths(dmm, range::BEND_RADIUS, &|| at("bend_radius_dmm")))
         .transpose()?;
-    let count = number(s.laterals.count, range::LATERALS, || at("laterals.count"))?;
-    let total = number(s.laterals.total_mm, range::LATERALS_LENGTH, || {
+    let count = number(s.laterals.count, range::LATERALS, &|| at("laterals.count"))?;
+    let total = number(s.laterals.total_mm, range::LATERALS_LENGTH, &|| {
         at("laterals.total_mm")
     })?;
     let out = row::Shoot {
         id,
         parent,
-        at: number(s.at_mm, (0.0, on), || at("at_mm"))? as f64,
+        at: number(s.at_mm, (0.0, on), &|| at("at_mm"))? as f64,
         face: s.face.into(),
         pose: pose_of(&s, path)?,
-        note: words(s.note, || at("note"))?,
+        note: words(s.note, &|| at("note"))?,
         units,
-        diameter: tenths(s.diameter_dmm, range::DIAMETER, || at("diameter_dmm"))?,
+        diameter: tenths(s.diameter_dmm, range::DIAMETER, &|| at("diameter_dmm"))?,
         laterals: row::Laterals {
             count: u16::try_from(count).unwrap_or(0),
             total: total as f64,
@@ -290,7 +290,7 @@ fn no_such(path: String) -> Refusal {
 }
 
 /// A measure in mm that a file holds in tenths.
-fn tenths(dmm: i64, mm: Range, path: impl FnOnce() -> String) -> Result<f64, Refusal> {
+fn tenths(dmm: i64, mm: Range, path: &dyn Fn() -> String) -> Result<f64, Refusal> {
     let range = (mm.0 * 10.0, mm.1 * 10.0);
     number(dmm, range, path).map(|dmm| dmm as f64 / 10.0)
 }
@@ -303,7 +303,7 @@ fn moment_of(
     at: &impl Fn(&str) -> String,
 ) -> Result<row::Moment, Refusal> {
     Ok(row::Moment {
-        leaf: leaf(cut.leaf, grown, found, || at("cut.leaf"))?,
+        leaf: leaf(cut.leaf, grown, found, &|| at("cut.leaf"))?,
         window: cut.window.into(),
     })
 }
@@ -323,10 +323,10 @@ fn pose_of(s: &Shoot, path: &str) -> Result<row::Pose, Refusal> {
     Ok(match s.pose {
         Pose::Laid => {
             let rise = s.rise_deg.unwrap_or_default();
-            within(rise.degrees(), range::RISE, || at("rise_deg"))?;
+            within(rise.degrees(), range::RISE, &|| at("rise_deg"))?;
             let toward = s
                 .toward
-                .ok_or_else(|| rule(at("toward"), "rule-laid-way"))?;
+                .ok_or_else(&|| rule(at("toward"), "rule-laid-way"))?;
             row::Pose::Laid {
                 toward: toward.into(),
                 rise,
@@ -334,7 +334,7 @@ fn pose_of(s: &Shoot, path: &str) -> Result<row::Pose, Refusal> {
         }
         Pose::Upright => {
             let lean = s.lean_deg.unwrap_or_default();
-            within(lean.degrees(), range::LEAN, || at("lean_deg"))?;
+            within(lean.degrees(), range::LEAN, &|| at("lean_deg"))?;
             row::Pose::Upright { lean }
         }
         Pose::Stub => row::Pose::Stub,
@@ -347,7 +347,7 @@ fn scheme_of(scheme: SchemeDto, path: &str) -> Result<Scheme, Refusal> {
     let mut leaves = BTreeSet::new();
     for (n, s) in scheme.seasons.0.into_iter().enumerate() {
         let path = format!("{path}.seasons[{n}]");
-        let leaf = leaf(s.leaf, 1, Plan::MAX_LEAF, || format!("{path}.leaf"))?;
+        let leaf = leaf(s.leaf, 1, Plan::MAX_LEAF, &|| format!("{path}.leaf"))?;
         if !leaves.insert(leaf) {
             return Err(twice(format!("{path}.leaf"), leaf));
         }
@@ -359,16 +359,16 @@ fn scheme_of(scheme: SchemeDto, path: &str) -> Result<Scheme, Refusal> {
         ] {
             for (n, w) in list.into_iter().map(Work::from).enumerate() {
                 let at = |field: &str| format!("{path}.{name}[{n}].{field}");
-                id_of(w.subject().shoot.number(), || at("shoot"))?;
+                id_of(w.subject().shoot.number(), &|| at("shoot"))?;
                 for number in w.numbers() {
-                    within(number.value, number.range, || at(number.name))?;
+                    within(number.value, number.range, &|| at(number.name))?;
                 }
                 work.push((Moment { leaf, window }, w));
             }
         }
     }
     Ok(Scheme {
-        name: words(scheme.name, || format!("{path}.name"))?,
+        name: words(scheme.name, &|| format!("{path}.name"))?,
         schedule: work.into_iter().collect(),
     })
 }

@@ -2,6 +2,7 @@
 
 use super::dto::*;
 use super::held;
+use crate::arrange::Gather;
 use crate::file::FORMAT;
 use crate::file::json::UpTo;
 use crate::file::v1::dto::{
@@ -11,7 +12,7 @@ use crate::plan::{Plan, Scheme};
 use crate::row;
 use crate::row::{Moment, Row, ShootId, Window};
 use crate::units::{Deg, Mm};
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
 
 fn mm(length: f64) -> i64 {
     Mm::round(length).0.into()
@@ -53,7 +54,12 @@ pub(in crate::file) fn write(plan: &Plan) -> File {
 }
 
 fn scheme(scheme: &Scheme) -> SchemeDto {
-    let leaves: BTreeSet<u8> = scheme.schedule.moments().iter().map(|m| m.leaf).collect();
+    let leaves = scheme
+        .schedule
+        .moments()
+        .iter()
+        .map(|m| m.leaf)
+        .gathered_set();
     let season = |leaf: u8| {
         let words = |window| {
             let work = scheme.work(Moment { leaf, window });

@@ -2,6 +2,7 @@
 
 use crate::browser::app::App;
 use crate::browser::dom;
+use cordonry::arrange::Gather;
 use cordonry::make::{Field, Form};
 use cordonry::units::LengthStyle;
 use leptos::prelude::*;
@@ -28,7 +29,7 @@ impl<F: Form + Send + Sync + 'static> FormSheet<F> {
     pub fn new(app: App) -> Self {
         let form = F::usual(app.style.get_untracked());
         let shown = |f: &Field| (f.key(), app.worded(|w| w.entries(&form.shown(*f))));
-        let texts = F::FIELDS.iter().map(shown).collect();
+        let texts = F::FIELDS.iter().map(shown).gathered_map();
         Self {
             app,
             form: RwSignal::new(form),
