@@ -1,5 +1,6 @@
 //! From the page's program to a wasm module and the JavaScript that loads it.
 
+use crate::packing::{self, Pair};
 use crate::{lock, process, setup, workspace};
 use anyhow::{Context, Result};
 use std::fs;
@@ -59,5 +60,13 @@ pub fn write(module: &PathBuf, form: Form) -> Result<PathBuf> {
         .remove_producers_section(true)
         .generate(&folder)
         .context("the glue between wasm and the page could not be written")?;
+    let glue = folder.join(NAME).with_extension("js");
+    let module = folder.join(format!("{NAME}_bg.wasm"));
+    let packed = packing::pack(&Pair {
+        module: fs::read(&module)?,
+        glue: fs::read_to_string(&glue)?,
+    })?;
+    fs::write(module, packed.module)?;
+    fs::write(glue, packed.glue)?;
     Ok(folder)
 }

@@ -10,6 +10,7 @@ mod lock;
 mod mime;
 mod one_file;
 mod packed;
+mod packing;
 mod policy;
 mod process;
 mod server;

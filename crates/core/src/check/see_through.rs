@@ -5,6 +5,7 @@
 
 use super::seen::{Seen, over};
 use super::{Finding, Severity};
+use crate::arrange::middle_of;
 use crate::arrange::{Arrange, arrange_numbers};
 use crate::cover::Span;
 use crate::row::{Limit, Pose};
@@ -82,17 +83,12 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
 
 /// The height that half the uprights reach, at most the wall's; `None` without one above the wire.
 pub(super) fn height(c: &Seen<'_>) -> Option<f64> {
-    let mut tips: Vec<f64> = c
+    let tips: Vec<f64> = c
         .trees
         .iter()
         .flat_map(|t| t.uprights().map(|(_, course)| course.tip().y))
         .collect();
-    if tips.is_empty() {
-        return None;
-    }
-    let middle = tips.len() / 2;
-    let (_, median, _) = tips.select_nth_unstable_by(middle, f64::total_cmp);
-    let top = median.min(c.row.trellis.wall_height.f());
+    let top = middle_of(tips)?.min(c.row.trellis.wall_height.f());
     (top > c.g.wire + 1.0).then_some(top)
 }
 

@@ -118,7 +118,7 @@ impl Journal {
         self.steps = sizes;
         self.plans = (first..=last)
             .filter_map(|number| Some((number, Arc::clone(line.plan(number)?))))
-            .collect();
+            .gathered_map();
         Writing {
             whole,
             steps,

@@ -5,11 +5,11 @@ use crate::units::Deg;
 use serde::{Deserialize, Serialize};
 
 same! { row;
-    Toward: Left, Right;
+    Toward: Left "left", Right "right";
     #[derive(Default)]
-    Face: #[default] Top, Side, Under;
+    Face: #[default] Top "top", Side "side", Under "under";
     #[derive(Default)]
-    Covering: #[default] Bare, Plastic;
+    Covering: #[default] Bare "bare", Plastic "plastic";
 }
 
 /// How stock was set; in work as well as in a tree.

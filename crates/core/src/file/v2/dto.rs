@@ -124,6 +124,6 @@ pub struct Cut {
 }
 
 same! { row;
-    Window: Dormant, BudSwell, EarlySummer, AfterHarvest;
-    Origin: KeptBud, Return, EndGrowth, CutBackBud, WildBud;
+    Window: Dormant "dormant", BudSwell "bud_swell", EarlySummer "early_summer", AfterHarvest "after_harvest";
+    Origin: KeptBud "kept_bud", Return "return", EndGrowth "end_growth", CutBackBud "cut_back_bud", WildBud "wild_bud";
 }

@@ -164,7 +164,16 @@ impl Lit {
     /// Reads the light, and is told of its changes.
     pub fn read<T>(self, f: impl FnOnce(&RowLight) -> T) -> Option<T> {
         self.tick.track();
-        self.row.with_value(|r| r.as_ref().map(f))
+        super::once(f, |f| self.with_row(f))
+    }
+
+    #[inline(never)]
+    fn with_row(self, f: &mut dyn FnMut(&RowLight)) {
+        self.row.with_value(|r| {
+            if let Some(row) = r {
+                f(row);
+            }
+        });
     }
 
     /// A pointer over the wall or the band.

@@ -91,6 +91,17 @@ pub struct App {
     pub light: Lit,
 }
 
+/// What a closure gives that is handed on behind a pointer; `None` where it was not called.
+pub(super) fn once<A: ?Sized, T>(
+    f: impl FnOnce(&A) -> T,
+    hand_on: impl FnOnce(&mut dyn FnMut(&A)),
+) -> Option<T> {
+    let mut f = Some(f);
+    let mut out = None;
+    hand_on(&mut |a| out = f.take().map(|f| f(a)));
+    out
+}
+
 impl App {
     /// The page's state before anything is opened.
     pub fn new(keeper: Rc<dyn Keeper>) -> Self {
@@ -142,7 +153,13 @@ impl App {
 
     /// Something worded by the language's texts.
     pub fn worded<T>(self, f: impl FnOnce(&Words) -> T) -> T {
-        self.words.with_value(f)
+        // What is written out for each use is no more than this: dozens of uses weigh.
+        once(f, |f| self.with_words(f)).expect("the texts are there as long as the page")
+    }
+
+    #[inline(never)]
+    fn with_words(self, f: &mut dyn FnMut(&Words)) {
+        self.words.with_value(f);
     }
 
     /// Shows lengths the other way from now on.
@@ -177,7 +194,16 @@ impl App {
 
     /// Reads the desk as it is.
     pub fn peek<T>(self, f: impl FnOnce(&Desk) -> T) -> Option<T> {
-        self.desk.with_value(|d| d.as_ref().map(f))
+        once(f, |f| self.with_desk(f))
+    }
+
+    #[inline(never)]
+    fn with_desk(self, f: &mut dyn FnMut(&Desk)) {
+        self.desk.with_value(|d| {
+            if let Some(desk) = d {
+                f(desk);
+            }
+        });
     }
 
     /// Makes an edit, draws what changed, and says a refusal at the foot of the page.
@@ -392,12 +418,21 @@ impl App {
 
     /// Works on the wall's view with the desk at hand, then draws.
     pub fn with_wall<T>(self, f: impl FnOnce(&mut WallScreen, &Desk) -> T) -> Option<T> {
-        self.wall
-            .try_update_value(|wall| {
-                let wall = wall.as_mut()?;
-                self.desk.with_value(|d| d.as_ref().map(|d| f(wall, d)))
-            })
-            .flatten()
+        let mut f = Some(f);
+        let mut out = None;
+        self.with_wall_and_desk(&mut |wall, desk| {
+            out = f.take().map(|f| f(wall, desk));
+        });
+        out
+    }
+
+    #[inline(never)]
+    fn with_wall_and_desk(self, f: &mut dyn FnMut(&mut WallScreen, &Desk)) {
+        self.wall.update_value(|wall| {
+            if let Some(wall) = wall {
+                self.with_desk(&mut |desk| f(wall, desk));
+            }
+        });
     }
 
     /// Opens a plan that was asked for: its wall has the focus, and the page stands at its top.

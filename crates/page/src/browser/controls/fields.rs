@@ -7,13 +7,15 @@ use cordonry::make::{Field, Form};
 use cordonry::units::LengthStyle;
 use leptos::prelude::*;
 use std::collections::BTreeMap;
+use std::rc::Rc;
+use std::sync::Arc;
 
 /// A form being filled in: what was typed is kept, whatever it is.
 pub struct FormSheet<F: Form + Send + Sync + 'static> {
     app: App,
     form: RwSignal<F>,
-    texts: RwSignal<BTreeMap<&'static str, String>>,
-    wrong: RwSignal<BTreeMap<&'static str, String>>,
+    texts: Texts,
+    wrong: Texts,
 }
 
 impl<F: Form + Send + Sync + 'static> Clone for FormSheet<F> {
@@ -46,11 +48,6 @@ impl<F: Form + Send + Sync + 'static> FormSheet<F> {
     /// Changes one of the form's choices.
     pub fn choose(self, f: impl FnOnce(&mut F)) {
         self.form.update(f);
-    }
-
-    fn text(self, field: Field) -> String {
-        self.texts
-            .with(|t| t.get(field.key()).cloned().unwrap_or_default())
     }
 
     /// Takes one field as it stands; whether it is accepted. What is wrong is said beside it.
@@ -144,43 +141,57 @@ impl<F: Form + Send + Sync + 'static> FormSheet<F> {
     }
 
     /// The fields.
-    pub fn fields(self) -> impl IntoView {
-        F::FIELDS
-            .iter()
-            .map(|field| self.field(*field))
-            .collect_view()
+    pub fn fields(self) -> Vec<AnyView> {
+        let one = |field: &Field| {
+            let field = *field;
+            let asks = Arc::new(move || self.read(|f| f.asks(field)));
+            let take = Rc::new(move || {
+                self.take(field);
+            });
+            one_field(self.app, field, (self.texts, self.wrong), asks, take)
+        };
+        F::FIELDS.iter().map(one).collect()
     }
+}
 
-    fn field(self, field: Field) -> impl IntoView {
-        let key = field.key();
-        let id = format!("made-{key}");
-        let why = format!("wrong-{key}");
-        let described = why.clone();
-        let wrong = move || self.wrong.with(|w| w.get(key).cloned());
-        let label = self.app.t(&id);
-        view! {
-            <p class="field" hidden=move || !self.read(|f| f.asks(field))>
-                <label for=id.clone()>{label}</label>
-                <input
-                    id=id
-                    autocomplete="off"
-                    inputmode=if field.is_number() { "decimal" } else { "text" }
-                    aria-invalid=move || wrong().is_some().to_string()
-                    aria-describedby=described
-                    prop:value=move || self.text(field)
-                    on:input=move |e| {
-                        self.texts.update(|t| {
-                            t.insert(key, event_target_value(&e));
-                        });
-                    }
-                    on:change=move |_| {
-                        self.take(field);
-                    }
-                />
-                <span id=why class="wrong" role="alert">{wrong}</span>
-            </p>
-        }
+/// By key of a field what was typed, or what is wrong with it.
+type Texts = RwSignal<BTreeMap<&'static str, String>>;
+
+/// A field of any form.
+fn one_field(
+    app: App,
+    field: Field,
+    (texts, wrong): (Texts, Texts),
+    asks: Arc<dyn Fn() -> bool + Send + Sync>,
+    take: Rc<dyn Fn()>,
+) -> AnyView {
+    let key = field.key();
+    let id = format!("made-{key}");
+    let why = format!("wrong-{key}");
+    let described = why.clone();
+    let wrong = move || wrong.with(|w| w.get(key).cloned());
+    let label = app.t(&id);
+    view! {
+        <p class="field" hidden=move || !asks()>
+            <label for=id.clone()>{label}</label>
+            <input
+                id=id
+                autocomplete="off"
+                inputmode=if field.is_number() { "decimal" } else { "text" }
+                aria-invalid=move || wrong().is_some().to_string()
+                aria-describedby=described
+                prop:value=move || texts.with(|t| t.get(key).cloned().unwrap_or_default())
+                on:input=move |e| {
+                    texts.update(|t| {
+                        t.insert(key, event_target_value(&e));
+                    });
+                }
+                on:change=move |_| take()
+            />
+            <span id=why class="wrong" role="alert">{wrong}</span>
+        </p>
     }
+    .into_any()
 }
 
 /// A choice of a few words.
@@ -191,25 +202,36 @@ pub fn radios<T: Copy + PartialEq + Send + Sync + 'static>(
     now: impl Fn() -> T + Copy + Send + Sync + 'static,
     choose: impl Fn(T) + Copy + 'static,
 ) -> impl IntoView {
+    let (labels, values): (Vec<String>, Vec<T>) = options.into_iter().unzip();
+    let buttons = labels.into_iter().zip(values).map(|(label, value)| {
+        let is = Arc::new(move || now() == value);
+        radio(name, label, is, Rc::new(move || choose(value)))
+    });
+    let buttons: Vec<AnyView> = buttons.collect();
     view! {
         <fieldset class="choice">
             <legend>{legend}</legend>
-            {options
-                .into_iter()
-                .map(|(label, value)| {
-                    view! {
-                        <label>
-                            <input
-                                type="radio"
-                                name=name
-                                prop:checked=move || now() == value
-                                on:change=move |_| choose(value)
-                            />
-                            <span>{label}</span>
-                        </label>
-                    }
-                })
-                .collect_view()}
+            {buttons}
         </fieldset>
     }
+}
+
+fn radio(
+    name: &'static str,
+    label: String,
+    is: Arc<dyn Fn() -> bool + Send + Sync>,
+    choose: Rc<dyn Fn()>,
+) -> AnyView {
+    view! {
+        <label>
+            <input
+                type="radio"
+                name=name
+                prop:checked=move || is()
+                on:change=move |_| choose()
+            />
+            <span>{label}</span>
+        </label>
+    }
+    .into_any()
 }

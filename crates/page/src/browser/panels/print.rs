@@ -4,6 +4,7 @@ use super::light;
 use crate::browser::app::App;
 use crate::browser::device::files::time_of;
 use crate::desk::Desk;
+use cordonry::arrange::Gather;
 use cordonry::check::fill_is_due;
 use cordonry::said::Arg;
 use cordonry::work::Work;
@@ -27,7 +28,7 @@ pub fn watch_print(app: App) {
 /// The row as it is shown, with all that is told of it.
 fn on_sheets(app: App, desk: &Desk, paper: Paper) -> Vec<String> {
     let works = desk.scene().works();
-    let ids = works.iter().filter_map(Work::tree).collect();
+    let ids = works.iter().filter_map(Work::tree).gathered_set();
     let before = desk
         .plan()
         .trees_before(desk.look().scheme, desk.look().moment, &ids)

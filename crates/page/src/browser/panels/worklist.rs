@@ -5,6 +5,7 @@ use crate::browser::app::App;
 use crate::browser::controls::lines::Lines;
 use crate::desk::Desk;
 use crate::document::Edit;
+use cordonry::arrange::Gather;
 use cordonry::check::Part;
 use cordonry::plan::Phase;
 use cordonry::said::Arg;
@@ -59,7 +60,7 @@ type Line = (Work, Option<Part>, String);
 /// The first pieces of work, each with its shoot's name and place as the crew finds it: before the work.
 fn lines(app: App, desk: &Desk, most: usize) -> Vec<Line> {
     let works: Vec<&Work> = desk.scene().planned().take(most).collect();
-    let ids = works.iter().filter_map(|w| w.tree()).collect();
+    let ids = works.iter().filter_map(|w| w.tree()).gathered_set();
     let before = desk
         .plan()
         .trees_before(desk.look().scheme, desk.look().moment, &ids)

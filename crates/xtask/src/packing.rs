@@ -1,0 +1,298 @@
+//! Puts a built module into a form that packs well: the same program, fewer bytes to send.
+//!
+//! - Functions stand in the order of their bytes, so that like stands beside like. What a coding finds alike nearby costs
+//!   less: 12 kB of 700.
+//! - What module and glue call each other by is a short name. The long ones end in 64 bits of a hash, which no coding can
+//!   make shorter: 6 kB.
+//! - The glue has neither comments nor indentation: 1 kB.
+
+use anyhow::{Context, Result, anyhow};
+use std::collections::BTreeMap;
+use std::convert::Infallible;
+use wasm_encoder::reencode::{Error, Reencode};
+use wasm_encoder::{CodeSection, FunctionSection, ImportSection, Module};
+use wasmparser::{
+    CodeSectionReader, FunctionBody, FunctionSectionReader, ImportSectionReader, Parser, Payload,
+    TypeRef,
+};
+
+/// A module and the JavaScript that loads it.
+pub struct Pair {
+    pub module: Vec<u8>,
+    pub glue: String,
+}
+
+/// The same pair, easier to pack.
+///
+/// # Errors
+/// The module is none, or it asks for what the glue does not have.
+pub fn pack(pair: &Pair) -> Result<Pair> {
+    let parts = Parts::of(&pair.module)?;
+    let names = short_names(&parts.imports);
+    for name in names.keys() {
+        anyhow::ensure!(pair.glue.contains(name), "the glue has no {name}");
+    }
+    let mut order: Vec<usize> = (0..parts.bodies.len()).collect();
+    order.sort_by_key(|i| parts.bodies[*i].as_bytes());
+    let mut place = vec![0; order.len()];
+    for (at, i) in order.iter().enumerate() {
+        place[*i] = u32::try_from(at)?;
+    }
+    let mut module = Module::new();
+    Packer {
+        parts: &parts,
+        names: &names,
+        order: &order,
+        place: &place,
+    }
+    .parse_core_module(&mut module, Parser::new(0), &pair.module)
+    .map_err(|e| anyhow!("{e}"))
+    .context("the module could not be put in order")?;
+    Ok(Pair {
+        module: module.finish(),
+        glue: bare(&renamed(&pair.glue, &names))?,
+    })
+}
+
+/// What the order of a module's functions hangs on.
+struct Parts<'a> {
+    /// Names of the functions that come from outside, which stand before the module's own.
+    imports: Vec<&'a str>,
+    /// The type of each of its own.
+    types: Vec<u32>,
+    bodies: Vec<FunctionBody<'a>>,
+}
+
+impl<'a> Parts<'a> {
+    fn of(module: &'a [u8]) -> Result<Self> {
+        let mut parts = Self {
+            imports: Vec::new(),
+            types: Vec::new(),
+            bodies: Vec::new(),
+        };
+        for payload in Parser::new(0).parse_all(module) {
+            match payload? {
+                Payload::ImportSection(section) => {
+                    for import in section.into_imports() {
+                        let import = import?;
+                        if matches!(import.ty, TypeRef::Func(_)) {
+                            parts.imports.push(import.name);
+                        }
+                    }
+                }
+                Payload::FunctionSection(section) => {
+                    for of in section {
+                        parts.types.push(of?);
+                    }
+                }
+                Payload::CodeSectionEntry(body) => parts.bodies.push(body),
+                _ => {}
+            }
+        }
+        Ok(parts)
+    }
+}
+
+/// A short name for each long one.
+fn short_names<'a>(imports: &[&'a str]) -> BTreeMap<&'a str, String> {
+    let hash = |name: &str| {
+        name.rsplit_once('_')
+            .is_some_and(|(_, end)| end.len() == 16 && end.bytes().all(|b| b.is_ascii_hexdigit()))
+    };
+    let long = imports.iter().filter(|n| n.starts_with("__wb") && hash(n));
+    long.enumerate()
+        .map(|(i, name)| (*name, format!("__w{i}")))
+        .collect()
+}
+
+/// A script with other names. A name is taken whole: none of them is a part of a longer one.
+fn renamed(script: &str, names: &BTreeMap<&str, String>) -> String {
+    let in_name = |c: char| c == '_' || c == '$' || c.is_alphanumeric();
+    let mut out = String::with_capacity(script.len());
+    let mut rest = script;
+    while let Some(start) = rest.find(in_name) {
+        let (before, from) = rest.split_at(start);
+        let end = from.find(|c| !in_name(c)).unwrap_or(from.len());
+        let (name, after) = from.split_at(end);
+        out.push_str(before);
+        out.push_str(names.get(name).map_or(name, String::as_str));
+        rest = after;
+    }
+    out.push_str(rest);
+    out
+}
+
+/// A script without the comments on its functions and without indentation.
+///
+/// # Errors
+/// A text goes over several lines: what stands before its lines is a part of it.
+fn bare(script: &str) -> Result<String> {
+    let mut out = String::with_capacity(script.len());
+    let mut in_comment = false;
+    for line in script.lines().map(str::trim) {
+        anyhow::ensure!(
+            in_comment || line.matches('`').count() % 2 == 0,
+            "a text over several lines in the glue: {line}"
+        );
+        let comment = in_comment || line.starts_with("/**");
+        in_comment = comment && !line.ends_with("*/");
+        if !comment && !line.is_empty() {
+            out.push_str(line);
+            out.push('\n');
+        }
+    }
+    Ok(out)
+}
+
+struct Packer<'a> {
+    parts: &'a Parts<'a>,
+    names: &'a BTreeMap<&'a str, String>,
+    /// The functions in their new order.
+    order: &'a [usize],
+    /// The place of each in it.
+    place: &'a [u32],
+}
+
+impl Reencode for Packer<'_> {
+    type Error = Infallible;
+
+    fn function_index(&mut self, function: u32) -> Result<u32, Error<Infallible>> {
+        let outside = self.parts.imports.len();
+        Ok(match (function as usize).checked_sub(outside) {
+            Some(own) => outside as u32 + self.place[own],
+            None => function,
+        })
+    }
+
+    fn parse_import_section(
+        &mut self,
+        out: &mut ImportSection,
+        section: ImportSectionReader<'_>,
+    ) -> Result<(), Error<Infallible>> {
+        for import in section.into_imports() {
+            let import = import?;
+            let name = self.names.get(import.name).map_or(import.name, |n| n);
+            out.import(import.module, name, self.entity_type(import.ty)?);
+        }
+        Ok(())
+    }
+
+    fn parse_function_section(
+        &mut self,
+        out: &mut FunctionSection,
+        _section: FunctionSectionReader<'_>,
+    ) -> Result<(), Error<Infallible>> {
+        for i in self.order {
+            out.function(self.parts.types[*i]);
+        }
+        Ok(())
+    }
+
+    fn parse_code_section(
+        &mut self,
+        out: &mut CodeSection,
+        _section: CodeSectionReader<'_>,
+    ) -> Result<(), Error<Infallible>> {
+        for i in self.order {
+            self.parse_function_body(out, self.parts.bodies[*i].clone())?;
+        }
+        Ok(())
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use wasm_encoder::{
+        EntityType, ExportKind, ExportSection, Function, FunctionSection, TypeSection,
+    };
+
+    const LONG: &str = "__wbg_beep_0123456789abcdef";
+
+    /// A module of two functions: `last` calls `first`, and `first` a function from outside. `last` has the lower bytes.
+    fn module() -> Vec<u8> {
+        let mut types = TypeSection::new();
+        types.ty().function([], []);
+        let mut imports = ImportSection::new();
+        imports.import("./glue.js", LONG, EntityType::Function(0));
+        imports.import("./glue.js", "plain", EntityType::Function(0));
+        let mut functions = FunctionSection::new();
+        functions.function(0).function(0);
+        let mut exports = ExportSection::new();
+        exports.export("first", ExportKind::Func, 2);
+        exports.export("last", ExportKind::Func, 3);
+        let mut code = CodeSection::new();
+        let mut first = Function::new([(1, wasm_encoder::ValType::I32)]);
+        first.instructions().call(0).end();
+        let mut last = Function::new([]);
+        last.instructions().call(2).end();
+        code.function(&first).function(&last);
+        let mut module = Module::new();
+        module.section(&types).section(&imports).section(&functions);
+        module.section(&exports).section(&code);
+        module.finish()
+    }
+
+    fn calls(module: &[u8]) -> Vec<u32> {
+        let bodies = Parts::of(module).unwrap().bodies;
+        let operators = bodies
+            .iter()
+            .flat_map(|b| b.get_operators_reader().unwrap());
+        operators
+            .filter_map(|o| match o.unwrap() {
+                wasmparser::Operator::Call { function_index } => Some(function_index),
+                _ => None,
+            })
+            .collect()
+    }
+
+    fn exports(module: &[u8]) -> Vec<(String, u32)> {
+        let sections = Parser::new(0).parse_all(module);
+        let of = sections.filter_map(|p| match p.unwrap() {
+            Payload::ExportSection(s) => Some(s),
+            _ => None,
+        });
+        of.flatten()
+            .map(|e| e.map(|e| (e.name.to_owned(), e.index)).unwrap())
+            .collect()
+    }
+
+    #[test]
+    fn functions_change_places_and_calls_follow() {
+        let glue = format!("/** Beeps. */\n  imports = {{ {LONG}: beep, {LONG}a: boop, plain }};");
+        let module = module();
+        assert_eq!(calls(&module), [0, 2]);
+        let packed = pack(&Pair { module, glue }).unwrap();
+        assert_eq!(
+            exports(&packed.module),
+            [("first".into(), 3), ("last".into(), 2)]
+        );
+        assert_eq!(calls(&packed.module), [3, 0]);
+        assert_eq!(
+            Parts::of(&packed.module).unwrap().imports,
+            ["__w0", "plain"]
+        );
+        assert_eq!(
+            packed.glue,
+            format!("imports = {{ __w0: beep, {LONG}a: boop, plain }};\n")
+        );
+    }
+
+    #[test]
+    fn a_text_over_several_lines_is_refused() {
+        assert!(bare("let a = `b\n  c`;").is_err());
+        assert_eq!(bare("a\n/**\n * b`\n */\n  c // d").unwrap(), "a\nc // d\n");
+    }
+
+    #[test]
+    fn a_glue_that_lacks_a_name_is_refused() {
+        let glue = "plain".to_owned();
+        assert!(
+            pack(&Pair {
+                module: module(),
+                glue
+            })
+            .is_err()
+        );
+    }
+}
