@@ -3,7 +3,6 @@
 //! Each plan is kept as a file too, so that a browser can be given the same bytes. After a wanted change:
 //! `UPDATE_SNAPSHOTS=1 cargo test -p cordonry-tests --test reference_digest`, then read the difference.
 
-use cordonry::digest::digest;
 use cordonry::file::{read_plan, write_plan};
 use cordonry::plan::{Moment, Plan, Schedule, Scheme, Window};
 use cordonry::row::{
@@ -11,6 +10,7 @@ use cordonry::row::{
 };
 use cordonry::units::{Deg, Mm};
 use cordonry::work::Work;
+use cordonry_digest::digest;
 use cordonry_fixture::wood::{self, laid, standing as upright};
 use std::path::PathBuf;
 use std::sync::Arc;

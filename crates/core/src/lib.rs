@@ -9,7 +9,6 @@
 pub mod arrange;
 pub mod check;
 pub mod cover;
-pub mod digest;
 pub mod file;
 pub mod grow;
 pub mod light;

@@ -16,16 +16,36 @@ const ERASED: &str = "target.wasm32-unknown-unknown.rustflags=[\"--cfg\",\"erase
 
 /// Compiles the page and gives the path of the bare module.
 pub fn compile() -> Result<PathBuf> {
+    compiled("cordonry-module")
+}
+
+/// Compiles the digest of plans, with which the browser tests compare the core, into a module and glue of its own, and
+/// gives their folder.
+pub fn digest() -> Result<PathBuf> {
+    let module = compiled("cordonry-digest")?;
+    let folder = workspace::target().join("glue").join("digest");
+    Bindgen::new()
+        .web(true)?
+        .input_path(module)
+        .out_name("digest")
+        .typescript(false)
+        .generate(&folder)
+        .context("the glue of the digest could not be written")?;
+    Ok(folder)
+}
+
+fn compiled(package: &str) -> Result<PathBuf> {
     lock::check_agreement()?;
     setup::wasm_target()?;
     process::run(&mut process::cargo(&format!(
-        "build --package cordonry-module --profile web --target {} --config {ERASED}",
+        "build --package {package} --profile web --target {} --config {ERASED}",
         setup::WASM_TARGET
     )))?;
     Ok(workspace::target()
         .join(setup::WASM_TARGET)
         .join("web")
-        .join("cordonry_module.wasm"))
+        .join(package.replace('-', "_"))
+        .with_extension("wasm"))
 }
 
 /// How the glue is written.

@@ -1,7 +1,7 @@
 //! `cargo xtask test`: every check and test, each counted.
 
 use crate::counts::{self, Counts};
-use crate::{build, one_file, process, server, setup, workspace};
+use crate::{build, glue, one_file, process, server, setup, workspace};
 use anyhow::{Context, Result, ensure};
 use std::fs;
 use std::process::{Command, ExitCode};
@@ -98,6 +98,7 @@ pub fn test(only_browser: bool) -> Result<ExitCode> {
     let why = "the page as it is served, and as one file";
     let is_built = suite.step("build", why, || {
         build::build(true)?;
+        glue::digest()?;
         Ok(Counts::PASSED)
     });
     if has_browser && is_built {
@@ -178,6 +179,10 @@ fn browser_tests() -> Result<Counts> {
         .args(&files)
         .current_dir(&folder)
         .env("CORDONRY_ONE_FILE", dist.join(one_file::NAME))
+        .env(
+            "CORDONRY_DIGEST",
+            workspace::target().join("glue").join("digest"),
+        )
         .env("CORDONRY_URL", server::background(dist)?)
         .env("CHROMIUM", setup::chromium()?)
         .env("FIREFOX", setup::firefox()?),

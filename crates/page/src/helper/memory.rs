@@ -100,7 +100,6 @@ fn answer(plan: &Plan, replayer: &mut Replayer, question: &Question) -> Result<B
             let found = check(&Context::of(plan, &at));
             Body::Offers(tried(plan, look.scheme, &at, &found))
         }
-        Question::Digest => Body::Digest(cordonry::digest::digest(plan)),
         Question::Season { scheme } => {
             let leaf = plan.found.leaf;
             let counts = Window::ALL.into_iter().map(|window| {

@@ -46,8 +46,6 @@ pub enum Question {
         /// The look, and what of the plan is open.
         look: (Look, Mode),
     },
-    /// The figures on which native and wasm must agree.
-    Digest,
     /// The light at a look, the map over some columns.
     Light {
         /// The look, and what of the plan is open.
@@ -73,7 +71,6 @@ impl Question {
     pub fn replaces(&self, other: &Self) -> bool {
         match (self, other) {
             (Self::Season { scheme: a }, Self::Season { scheme: b }) => a == b,
-            (Self::Digest, Self::Digest) => true,
             (Self::Offers { look: a }, Self::Offers { look: b }) => a == b,
             (Self::Light { look: a, .. }, Self::Light { look: b, .. })
             | (Self::Beside { look: a, .. }, Self::Beside { look: b, .. }) => a == b,
@@ -97,8 +94,6 @@ pub struct Reply {
 pub enum Body {
     /// Findings after each window.
     Season(Vec<WindowCount>),
-    /// A text of figures.
-    Digest(String),
     /// Of each finding, in the order of the survey, the remedies that are offered.
     Offers(Vec<Offered>),
     /// The exact light, and the remedies that are offered of what is found of it.

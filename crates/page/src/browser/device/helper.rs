@@ -197,7 +197,7 @@ impl Helper {
             Body::Light(exact, offers) => app.light.hear(app, number, &exact, &offers),
             Body::Beside(both) => app.light.hear_beside(app, number, both),
             Body::Lacks => self.begin_anew(app),
-            Body::Refused(_) | Body::Digest(_) => {}
+            Body::Refused(_) => {}
         }
     }
 }

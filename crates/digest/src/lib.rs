@@ -1,19 +1,19 @@
 //! The figures of a plan on which a native and a browser build must agree to the printed digit.
 
-use crate::check::{Context, Finding, Part, check, check_light, tell_costs};
-use crate::cover::{Stretch, cover, upright_places};
-use crate::light::row_light::report;
-use crate::light::{Foliage, Period};
-use crate::plan::{Moment, Plan, Replayed, Window, replay};
-use crate::pose::{Course, Geometry, Posed, PosedRow, bend_toward};
-use crate::units::fixed;
+use cordonry::check::{Context, Finding, Part, check, check_light, tell_costs};
+use cordonry::cover::{Stretch, cover, upright_places};
+use cordonry::light::row_light::report;
+use cordonry::light::{Foliage, Period};
+use cordonry::plan::{Moment, Plan, Replayed, Window, replay};
+use cordonry::pose::{Course, Geometry, Posed, PosedRow, bend_toward};
+use cordonry::units::fixed;
 use kurbo::{BezPath, PathEl, Point, Vec2};
 use std::fmt::Write;
 
 /// Every scheme's row at the plan's start and at the end of each leaf up to one after its last work: where each shoot begins
 /// and ends, how its bend is drawn, where a drag would bend it, the cover of the wire, what the checks find, and the void work; lengths in millimetres to 0.001. Of the start the season's light too.
 ///
-/// Two builds of the same program give the same text for the same plan. It is for tests, not for people.
+/// Two builds of the same core give the same text for the same plan. It is for tests, not for people.
 pub fn digest(plan: &Plan) -> String {
     let mut out = String::new();
     for (i, scheme) in plan.schemes.iter().enumerate() {
@@ -249,4 +249,15 @@ fn number(mm: f64) -> String {
 
 fn point(p: Point) -> String {
     format!("{},{}", number(p.x), number(p.y))
+}
+
+/// The digest of a plan file's text.
+///
+/// # Errors
+/// The key of why it can't be read.
+#[cfg(target_arch = "wasm32")]
+#[wasm_bindgen::prelude::wasm_bindgen(js_name = digestOf)]
+pub fn digest_of(text: &str) -> Result<String, String> {
+    let plan = cordonry::file::read_plan(text.as_bytes()).map_err(|e| e.0.key.to_string())?;
+    Ok(digest(&plan))
 }
