@@ -197,7 +197,9 @@ fn questions(document: &Document, all: bool) -> Vec<Question> {
             light(last, Mode::Work),
             light(before, Mode::Work),
             light(before, Mode::Found),
-            Question::Digest,
+            Question::Offers {
+                look: (last, Mode::Work),
+            },
         ]);
     }
     out
@@ -302,14 +304,14 @@ fn a_helper_that_lacks_the_plan_says_so_and_is_told_everything() {
         .expect("a name");
     let (generation, update) = told.tell(next.plan());
     memory.hear(Message::Learn(update.expect("it changed")));
-    ask(&mut memory, 1, generation, Question::Digest);
+    ask(&mut memory, 1, generation, Question::Season { scheme: 0 });
     assert_eq!(memory.reply().map(|r| r.body), Some(Body::Lacks));
     assert!(told.forget());
     let (generation, update) = told.tell(next.plan());
     memory.hear(Message::Learn(update.expect("everything")));
-    ask(&mut memory, 2, generation, Question::Digest);
+    ask(&mut memory, 2, generation, Question::Season { scheme: 0 });
     let reply = memory.reply().expect("it answers");
-    assert!(matches!(reply.body, Body::Digest(_)), "{reply:?}");
+    assert!(matches!(reply.body, Body::Season(_)), "{reply:?}");
 }
 
 #[test]
@@ -366,7 +368,7 @@ fn what_was_asked_of_an_older_plan_is_not_answered() {
     let (mut told, mut memory) = (Told::default(), Memory::default());
     let (generation, update) = told.tell(document.plan());
     memory.hear(Message::Learn(update.expect("everything")));
-    ask(&mut memory, 1, generation, Question::Digest);
+    ask(&mut memory, 1, generation, Question::Season { scheme: 0 });
     document
         .edit(Look::start(document.plan()), &Edit::name("North".into()))
         .expect("a name");
@@ -379,14 +381,14 @@ fn what_was_asked_of_an_older_plan_is_not_answered() {
 fn a_plan_that_cannot_be_read_is_refused_and_the_next_is_learnt() {
     let mut memory = Memory::default();
     memory.hear(Message::Learn(Update::of_text(1, "{".into())));
-    ask(&mut memory, 1, 1, Question::Digest);
+    ask(&mut memory, 1, 1, Question::Season { scheme: 0 });
     let reply = memory.reply().expect("it answers");
     assert!(matches!(reply.body, Body::Refused(_)), "{reply:?}");
     memory.hear(Message::Learn(Update::all(2, &plan())));
-    ask(&mut memory, 2, 2, Question::Digest);
+    ask(&mut memory, 2, 2, Question::Season { scheme: 0 });
     assert!(matches!(
         memory.reply().map(|r| r.body),
-        Some(Body::Digest(_))
+        Some(Body::Season(_))
     ));
 }
 
