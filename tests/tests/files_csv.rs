@@ -254,18 +254,18 @@ fn tables_are_read_as_spreadsheets_save_them() {
 }
 
 #[test]
-fn lines_above_the_names_of_columns_are_passed_over_and_said() {
+fn the_first_line_above_the_names_of_columns_is_the_name_of_the_row() {
     let plain = taken("tree,place,kind,length\n1,0,leader,1.9\n1,x,upright,0.8\n");
     for (above, line, says) in [
         (
             "Block 7 Müller\t\t\t\n",
             4,
-            "One line above the names of the columns was passed over: ‘Block 7 Müller’",
+            "‘Block 7 Müller’, above the names of the columns, is taken as the row's name",
         ),
         (
             "\n\"Row 3; by hand\";;\n\n# remark\nMeasured in March\n",
             8,
-            "2 lines above the names of the columns were passed over, from ‘Row 3; by hand’ on",
+            "The first of 2 lines above the names of the columns, ‘Row 3; by hand’, is taken as the row's name; the others are passed over",
         ),
     ] {
         for (mark, end) in [("\t", "\n"), (";", "\r\n")] {
@@ -276,8 +276,11 @@ fn lines_above_the_names_of_columns_are_passed_over_and_said() {
             assert_eq!(got.row, plain.row, "{text}");
             assert_eq!(got.bad[0].line, line, "{text}");
             assert_eq!(said(text.as_bytes())[0], says);
+            let name = says.split(['‘', '’']).nth(1).unwrap();
+            assert_eq!(got.plan("file").name, name);
         }
     }
+    assert_eq!(plain.plan("file").name, "file");
     // Where no line names columns, the first is told as it is.
     let why = read(b"Block 7\n1,0,leader,1.9\n", &Options::default()).unwrap_err();
     assert_eq!(why.key, "refusal-csv-columns");
@@ -285,6 +288,78 @@ fn lines_above_the_names_of_columns_are_passed_over_and_said() {
         Words::strict().refusal(&why).starts_with("Line 1:"),
         "{why}"
     );
+}
+
+#[test]
+fn names_of_columns_that_are_not_known_are_told_by_their_own_line() {
+    for (above, line) in [
+        ("", 1),
+        ("Reihe 5 Nord;;;;;\n", 2),
+        ("Reihe 5 Nord\n\nim März, mit Ida\n", 4),
+    ] {
+        for names in [
+            "Gehölz;Abstand;Organ;Höhe;Stärke",
+            "Baum;Abstand;Organ;Höhe;Stärke",
+        ] {
+            let text = format!("{above}{names}\n1;0;leader;1,9;30\n1;1;upright;0,8;9\n");
+            let why = read(text.as_bytes(), &Options::default()).unwrap_err();
+            let why = Words::strict().refusal(&why);
+            assert!(why.starts_with(&format!("Line {line}:")), "{why}");
+            assert!(why.contains("Höhe"), "{why}");
+        }
+    }
+}
+
+#[test]
+fn wires_and_wall_that_nothing_says_are_said() {
+    let about = |above: &str| {
+        let mut all = said(format!("{above}tree,place,kind,length\n1,0,leader,1.9\n").as_bytes());
+        all.retain(|s| s.contains("wall") || s.to_lowercase().contains("wire"));
+        all
+    };
+    let wires = "No line says the wires: 5 bare ones are taken, from 0.50 m to 2.50 m (‘wire,0.60 m,plastic’ says one)";
+    let wall = "No line says the wall's height: 2.50 m is taken";
+    let bare = "Wires of which nothing says what covers them are taken as bare";
+    assert_eq!(about(""), [wires, wall]);
+    assert_eq!(about("wall height,2.4 m\n"), [wires]);
+    assert_eq!(about("wire,0.5 m,plastic\nwire,1 m\n"), [bare, wall]);
+    let said = "wire,0.5 m,plastic\nwire,1 m,bare\nwall height,2.4 m\n";
+    assert_eq!(about(said), [] as [&str; 0]);
+}
+
+#[test]
+fn posts_in_one_cell_are_parted_by_a_comma_and_a_space() {
+    let table = "tree;place;kind;length\n1;0;leader;1,9\n";
+    let posts = |line: &str| taken(&format!("{line}\n{table}"));
+    for line in [
+        "posts;0 m, 8,20 m, 16,50 m, 25 m",
+        "posts;0, 8,20, 16,50, 25",
+        "posts;0 m; 8,20 m, 16,50 m;25 m",
+        "posts (cm);0, 820, 1650;2500",
+    ] {
+        let got = posts(line);
+        assert_eq!(got.bad, vec![], "{line}");
+        let expected = [0, 8_200, 16_500, 25_000].map(Mm);
+        assert_eq!(got.row.trellis.posts, expected, "{line}");
+    }
+    for bad in ["posts;0,8,20", "posts;0 m/8,20 m", "posts;0 8,20 16,50"] {
+        let got = posts(bad);
+        let why = Words::strict().refusal(&got.bad[0].why);
+        let how = "A post has a cell of its own, or a comma and a space stand between two";
+        assert!(why.ends_with(how), "{why}");
+        assert_eq!(got.row.trellis.posts, [] as [Mm; 0]);
+    }
+}
+
+#[test]
+fn only_a_table_with_letters_beyond_ascii_is_marked_as_utf_8() {
+    let table = |note: &str| {
+        let got = clean(&format!("{HEAD}1,0,leader,,1.9,30,right,,0,,{note}\n"));
+        check_stable(&got);
+        write(&got.row, &got.site, Style::default())
+    };
+    assert!(table("kräftig").starts_with("\u{feff}coming leaf,"));
+    assert!(table("strong").starts_with("coming leaf,"));
 }
 
 #[test]
@@ -317,6 +392,93 @@ fn a_column_in_another_unit_than_its_name_says_is_asked_about_once() {
     ] {
         assert_eq!(doubts(sound), [] as [&str; 0], "{sound}");
     }
+}
+
+/// What is said of a table's lines that are taken, but are more likely a slip.
+fn unlikely(lines: &str) -> Vec<String> {
+    let text = format!("tree,place,kind,length (cm),diameter (mm)\n{lines}");
+    let mut all = said(text.as_bytes());
+    assert_eq!(clean(&text).bad, vec![]);
+    all.retain(|s| s.starts_with("Line ") || s.contains("unlikely"));
+    all
+}
+
+#[test]
+fn lines_that_are_likely_slips_are_taken_and_named() {
+    let tree = "1,0,leader,190,30\n";
+    for (line, says) in [
+        // Meant 64.
+        (
+            "1,1,upright,640,9",
+            &[
+                "Line 3: A length of 6.40 m is unusual; 0.02 m to 4.00 m is usual. Did you mean 0.64 m?",
+            ][..],
+        ),
+        (
+            "1,1,upright,588,15",
+            &[
+                "Line 3: A length of 5.88 m is unusual; 0.02 m to 4.00 m is usual. Did you mean 0.588 m?",
+            ],
+        ),
+        (
+            "1,1,upright,80,0.9",
+            &[
+                "Line 3: An upright 0.9 mm thick at its base is unusual; 4 mm to 60 mm is usual. Did you mean 9 mm (0.9 cm)?",
+            ],
+        ),
+        // 707 mm of wood to the wire reach 500 mm, and the bend spares 19: 16,000 − 707 + 500 + 19.
+        (
+            "2,1.5,leader,1600,30",
+            &[
+                "Line 3: A leader that reaches 15.812 m is unusual; 0.30 m to 4.00 m is usual. Did you mean 1.581 m?",
+            ],
+        ),
+        (
+            "2,1.5,leader,190,3",
+            &[
+                "Line 3: A leader 3 mm thick is unusual; 8 mm to 150 mm is usual. Did you mean 30 mm (3 cm)?",
+            ],
+        ),
+        // A step inside the limits; and a thickness that is estimated is nobody's slip.
+        ("1,1,upright,400,60", &[]),
+        ("1,1,upright,2,4", &[]),
+        ("1,1,shoot,10,2", &[]),
+        ("1,1,upright,15,", &[]),
+    ] {
+        assert_eq!(unlikely(&format!("{tree}{line}\n")), says, "{line}");
+    }
+}
+
+#[test]
+fn trees_out_of_their_places_are_named_and_taken() {
+    let row = |feet: &[(u32, f64)]| {
+        let line = |(tree, foot): &(u32, f64)| format!("{tree},{foot},leader,190,30\n");
+        unlikely(&feet.iter().map(line).collect::<String>())
+    };
+    let sound = [(1, 0.0), (2, 1.5), (3, 3.0), (4, 4.5), (5, 6.0)];
+    assert_eq!(row(&sound), [] as [&str; 0]);
+    // 7.5 without its point.
+    let far = [&sound[..], &[(6, 75.0)]].concat();
+    assert_eq!(
+        row(&far),
+        ["Line 7: Tree 6 would stand 69.00 m on from the one before it; 1.50 m is expected."]
+    );
+    // Trees 6 and 7 were not measured; and a row of every fifth tree, numbered from its other end.
+    let apart = [&sound[..], &[(8, 10.5)]].concat();
+    assert_eq!(row(&apart), [] as [&str; 0]);
+    let fifth = [(21, 0.0), (16, 7.5), (11, 15.0), (6, 22.5), (1, 30.0)];
+    assert_eq!(row(&fifth), [] as [&str; 0]);
+}
+
+#[test]
+fn of_many_unlikely_lines_the_first_are_named() {
+    let lines: String = (0..40)
+        .map(|n| format!("1,{},upright,500,9\n", 0.55 + 0.01 * f64::from(n)))
+        .collect();
+    let all = unlikely(&format!("1,0,leader,190,30\n{lines}"));
+    assert_eq!(all.len(), 13, "{all:?}");
+    assert!(all[11].starts_with("Line 14: "), "{}", all[11]);
+    assert_eq!(all[12], "28 more lines are as unlikely");
 }
 
 #[test]

@@ -83,11 +83,11 @@ fn assumed(measured: &Measured) -> Vec<&str> {
     measured.said.iter().map(|s| s.key).collect()
 }
 
-/// What was assumed of a table of a random row. Whether its numbers are in another unit is only asked: random wood may
-/// be as thin as that.
+/// What was assumed of a table of a random row. Whether its numbers are in another unit, or its lines slips, is only asked:
+/// random wood may be as thin as that.
 fn assumed_of_random(measured: &Measured) -> Vec<&str> {
     let mut keys = assumed(measured);
-    keys.retain(|k| *k != "file-said-unit-doubt");
+    keys.retain(|k| *k != "file-said-unit-doubt" && !k.starts_with("file-said-unlikely"));
     keys
 }
 

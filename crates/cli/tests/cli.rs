@@ -261,6 +261,13 @@ fn a_table_of_which_much_is_left_out_is_not_written_unless_asked_for() {
     let sound = import(&[]);
     assert_eq!(sound.status, 0, "{}", sound.err);
     assert!(!sound.err.contains("left out"), "{}", sound.err);
+    assert!(
+        sound
+            .out
+            .ends_with(": 3 lines taken, 0 left out; one tree, 0 lost\n"),
+        "{}",
+        sound.out
+    );
     // Before leaf 1 nothing of season 1 or 2 was there: more than half of the lines.
     let refused = import(&["--leaf", "1"]);
     assert_eq!(refused.status, 2, "{}", refused.err);

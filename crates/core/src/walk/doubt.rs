@@ -1,7 +1,9 @@
 //! What could be so but looks like a slip: it is asked about before it is taken.
 
 use super::{Ask, Walk, Way};
-use crate::row::Toward;
+use crate::arrange::{Arrange, middle_of};
+use crate::pose::Course;
+use crate::row::{Kind, Shoot, Toward};
 use crate::said::Quantity;
 use crate::said::{Arg, Args, Said};
 use crate::units::{LengthStyle, parse_length};
@@ -12,6 +14,8 @@ const LEADER_THICK: (f64, f64) = (8.0, 150.0);
 const UPRIGHT_THICK: (f64, f64) = (4.0, 60.0);
 /// How far a leader usually reaches from its foot, mm.
 const REACH: (f64, f64) = (300.0, 4_000.0);
+/// Usual length of a shoot that is not laid, mm.
+const LENGTH: (f64, f64) = (20.0, 4_000.0);
 /// How many times the expected distance the next tree may stand off, before it is asked.
 const APART: (f64, f64) = (0.4, 2.5);
 
@@ -36,7 +40,96 @@ struct Meant {
     typed: String,
 }
 
+/// What of a recorded shoot, that runs as `course` tells, is more likely a slip: how long it is or reaches, else how thick it
+/// was `measured`.
+pub fn unlikely(tree: u32, shoot: &Shoot, course: &Course, measured: bool) -> Option<Said> {
+    if shoot.units.is_empty() {
+        return None;
+    }
+    let doubt = |what, unit, value: f64, usual| {
+        let mut doubt = Doubt::of(what, tree, unit, value, usual)?;
+        doubt.meant = doubt.tenfold().map(|mm| Meant {
+            mm,
+            typed: String::new(),
+        });
+        Some(doubt.question())
+    };
+    let reach = (course.tip().x - course.base.x).abs();
+    let long = match shoot.pose.is_laid() {
+        true => doubt("end", Quantity::Length, reach, REACH),
+        false => doubt("length", Quantity::Length, shoot.length(), LENGTH),
+    };
+    let thick = match shoot.kind() {
+        _ if !measured => None,
+        Kind::Upright => Some(("thickness", UPRIGHT_THICK)),
+        Kind::Stem | Kind::Leader => Some(("leader", LEADER_THICK)),
+        _ => None,
+    };
+    long.or_else(|| doubt(thick?.0, Quantity::Thickness, shoot.diameter, thick?.1))
+}
+
+/// Trees of a row, each its number and its foot in mm, that stand unlikely far from the one before or close to it, by the
+/// usual distance from one to the next.
+pub fn misplaced(mut feet: Vec<(u32, f64)>) -> Vec<(u32, Said)> {
+    // Of fewer nothing is usual.
+    if feet.len() < 4 {
+        return Vec::new();
+    }
+    feet.arrange_by(|a, b| a.1.total_cmp(&b.1));
+    let apart = |w: &[(u32, f64)]| w[1].1 - w[0].1;
+    // Trees whose numbers are apart may have others between them.
+    let on = |w: &[(u32, f64)]| f64::from(w[1].0.abs_diff(w[0].0).max(1));
+    let usual = middle_of(feet.windows(2).map(apart).collect()).unwrap_or(0.0);
+    let each = middle_of(feet.windows(2).map(|w| apart(w) / on(w)).collect()).unwrap_or(0.0);
+    let mut out = Vec::new();
+    for w in feet.windows(2) {
+        let doubt = |expected: f64| Doubt::foot(w[1].0, apart(w), expected);
+        if doubt(usual).is_some()
+            && let Some(doubt) = doubt(each * on(w))
+        {
+            out.push((w[1].0, doubt.question()));
+        }
+    }
+    out
+}
+
 impl Doubt {
+    fn of(
+        what: &'static str,
+        tree: u32,
+        unit: Quantity,
+        value: f64,
+        usual: (f64, f64),
+    ) -> Option<Self> {
+        let fits = value >= usual.0 && value <= usual.1;
+        (!fits).then_some(Self {
+            what,
+            tree,
+            value,
+            unit,
+            usual,
+            meant: None,
+            style: LengthStyle::Metric,
+        })
+    }
+
+    /// A tree so far on from the one before it, where another distance is expected.
+    fn foot(tree: u32, apart: f64, expected: f64) -> Option<Self> {
+        let usual = (APART.0 * expected, APART.1 * expected);
+        // Asked by what was expected: nobody thinks in the bounds of a doubt.
+        Self::of("foot", tree, Quantity::Length, apart, usual).map(|doubt| Self {
+            usual: (expected, expected),
+            ..doubt
+        })
+    }
+
+    /// Ten times as much or as little, where that is usual: another unit, or a lost point.
+    fn tenfold(&self) -> Option<f64> {
+        let factor = if self.value < self.usual.0 { 10.0 } else { 0.1 };
+        let meant = libm::round(self.value * factor * 10.0) / 10.0;
+        (meant >= self.usual.0 && meant <= self.usual.1).then_some(meant)
+    }
+
     fn args(&self) -> Args {
         let text = |mm| Arg::Field(self.unit, mm);
         vec![
@@ -100,13 +193,7 @@ impl Walk {
                 let last = self.state.drafts.last()?.foot.f();
                 let expected = usual?.f() - last;
                 let apart = self.foot(text).ok()?.f() - last;
-                let usual = (APART.0 * expected, APART.1 * expected);
-                // Asked by what was expected: nobody thinks in the bounds of a doubt.
-                self.unusual("foot", Quantity::Length, apart, usual)
-                    .map(|doubt| Doubt {
-                        usual: (expected, expected),
-                        ..doubt
-                    })
+                self.styled(Doubt::foot(ask.tree()?, apart, expected))
             }
             Ask::End { .. } => {
                 let foot = self.state.drafts.last()?.foot.f();
@@ -125,16 +212,13 @@ impl Walk {
         value: f64,
         usual: (f64, f64),
     ) -> Option<Doubt> {
-        let fits = value >= usual.0 && value <= usual.1;
-        (!fits).then(|| Doubt {
-            what,
-            tree: self.ask().tree().unwrap_or(0),
-            value,
-            unit,
-            usual,
-            meant: None,
-            style: self.setup.tape.style(),
-        })
+        let tree = self.ask().tree().unwrap_or(0);
+        self.styled(Doubt::of(what, tree, unit, value, usual))
+    }
+
+    fn styled(&self, doubt: Option<Doubt>) -> Option<Doubt> {
+        let style = self.setup.tape.style();
+        doubt.map(|doubt| Doubt { style, ..doubt })
     }
 
     /// A thickness in centimetres where millimetres are asked is ten times too thin; a lost point, ten times too thick.
@@ -142,13 +226,13 @@ impl Walk {
         let tape = self.setup.tape;
         let mm = parse_length(text, tape.thickness()).ok()?;
         let mut doubt = self.unusual(self.ask().key(), Quantity::Thickness, mm, usual)?;
-        let factor = if mm < usual.0 { 10.0 } else { 0.1 };
-        let meant = libm::round(mm * factor * 10.0) / 10.0;
         // Inches are no tenth of anything that is on a tape.
-        if tape.style() == LengthStyle::Metric && meant >= usual.0 && meant <= usual.1 {
+        if tape.style() == LengthStyle::Metric
+            && let Some(mm) = doubt.tenfold()
+        {
             doubt.meant = Some(Meant {
-                mm: meant,
-                typed: tape.typed_thickness(meant),
+                mm,
+                typed: tape.typed_thickness(mm),
             });
         }
         Some(doubt)

@@ -9,7 +9,7 @@ mod setup;
 mod so_far;
 mod state;
 
-pub use doubt::Doubt;
+pub use doubt::{Doubt, misplaced, unlikely};
 pub use setup::{Tape, WalkSetup};
 
 use crate::plan::Plan;

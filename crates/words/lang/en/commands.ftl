@@ -28,7 +28,13 @@ command-mend = mend: { $remedy }
 command-none-taken = no line could be taken
 command-too-many-left-out = { $left } of { $all } lines could not be taken, too many for slips: nothing is written; --anyway writes a plan of the { $taken } others
 command-left-out = { $left } of { $all } lines left out, each named above
-command-imported = { $file }: { $taken } lines taken, { $left } left out; { $trees } trees, { $lost } of them lost
+command-imported = { $file }: { $taken ->
+    [one] one line
+   *[other] { $taken } lines
+} taken, { $left } left out; { $trees ->
+    [one] one tree
+   *[other] { $trees } trees
+}, { $lost } lost
 command-plan-note = Measured row from { $file }: { $taken } lines taken, { $left } left out.
 command-planted-refused = a planting angle of { $angle } degrees is refused; 10 to 90 is accepted
 command-wire = wire: { $reason }

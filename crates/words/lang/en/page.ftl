@@ -351,6 +351,7 @@ walk-doubt = { $what ->
     [thickness] An upright { $value } thick at its base is unusual; { $low } to { $high } is usual
     [foot] Tree { $tree } would stand { $value } on from the one before it; { $low } is expected
     [end] A leader that reaches { $value } is unusual; { $low } to { $high } is usual
+    [length] A length of { $value } is unusual; { $low } to { $high } is usual
    *[back] { $value } goes back along the tape: there is an upright at { $low } already
 }.{ $meant ->
     [none] {""}

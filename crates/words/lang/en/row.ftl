@@ -68,6 +68,7 @@ refusal-csv-quote = the quotation mark that opens here is never closed
 refusal-csv-empty = { $column } is empty; { $accepted } is accepted
 refusal-csv-word = { $column }: '{ $value }' is refused; accepted: { $accepted }
 refusal-csv-cell = { $column }: { $reason }
+refusal-csv-posts = posts: { $reason }. A post has a cell of its own, or a comma and a space stand between two
 refusal-csv-length = length: { $value } is refused; more than 0, up to { $high }, is accepted
 refusal-csv-first-twice = tree { $tree } has its first line already, line { $line }: this is the same tree again, or another tree's number is meant
 refusal-csv-value = { $column }: { $value } is refused; { $low } to { $high } is accepted
@@ -85,8 +86,8 @@ refusal-csv-steep = place: its parent goes straight up, where a place along the 
 
 file-said-encoding = The file is not in UTF-8; it was read as { $encoding }
 file-said-above = { $count ->
-    [one] One line above the names of the columns was passed over: ‘{ $text }’
-   *[other] { $count } lines above the names of the columns were passed over, from ‘{ $text }’ on
+    [one] ‘{ $text }’, above the names of the columns, is taken as the row's name
+   *[other] The first of { $count } lines above the names of the columns, ‘{ $text }’, is taken as the row's name; the others are passed over
 }
 file-said-unit-doubt = { $column }: the numbers are taken as { $unit }, but look like { $likely }. Are these { $likely }? Then write ‘{ $column } ({ $likely })’ above them
 file-said-unit = { $column }: numbers without a unit are taken as { $unit }
@@ -104,6 +105,14 @@ file-said-diameters = { $count ->
 file-said-laid = { $count ->
     [one] One stem that reaches the wire is taken as laid along it; its pose may say free
    *[other] { $count } stems that reach the wire are taken as laid along it; their pose may say free
+}
+file-said-wires = No line says the wires: { $count } bare ones are taken, from { $low } to { $high } (‘wire,0.60 m,plastic’ says one)
+file-said-uncovered = Wires of which nothing says what covers them are taken as bare
+file-said-wall = No line says the wall's height: { $height } is taken
+file-said-unlikely = Line { $line }: { $doubt }
+file-said-unlikely-more = { $count ->
+    [one] One more line is as unlikely
+   *[other] { $count } more lines are as unlikely
 }
 file-said-ends = { $count ->
     [one] One place just beyond its parent's end is taken to it

@@ -7,7 +7,7 @@
 //! | `row to,31.20 m` | where it ends |
 //! | `wire,0.50 m,plastic` | the height of a wire, one a line, and what covers it: `plastic`, or `bare` as where nothing is said |
 //! | `wall height,2.50 m` | how high the wall is to be |
-//! | `posts,-0.60 m,6.40 m` | places of posts along the row, several in a line and in as many lines as it takes |
+//! | `posts,-0.60 m,6.40 m` | places of posts along the row, several in a line, or in a cell with a comma and a space between them, and in as many lines as it takes |
 //! | `latitude,45.5` | degrees north |
 //! | `longitude,8.25` | degrees east |
 //! | `row bearing,90` | compass bearing of the way in which places grow, degrees |
@@ -129,6 +129,8 @@ pub(super) struct Block {
     wires: Vec<Wire>,
     posts: Vec<Mm>,
     wall_height: Option<Mm>,
+    /// Whether of a wire is not said what covers it.
+    uncovered: bool,
     pub site: Site,
     /// Lines that could not be taken, in order.
     pub bad: Vec<BadLine>,
@@ -172,6 +174,28 @@ impl Block {
         out
     }
 
+    /// What is assumed of the trellis that the lines make.
+    pub(super) fn assumed(&self, trellis: &Trellis, said: &mut Vec<Said>) {
+        let wires = &trellis.wires;
+        let height = |wire: Option<&Wire>| Arg::Length(wire.map_or(0.0, |w| w.height.f()));
+        if self.wires.is_empty() {
+            said.push(Said::new(
+                "file-said-wires",
+                vec![
+                    ("count", Arg::Count(wires.len() as i64)),
+                    ("low", height(wires.first())),
+                    ("high", height(wires.last())),
+                ],
+            ));
+        } else if self.uncovered {
+            said.push(Said::plain("file-said-uncovered"));
+        }
+        if self.wall_height.is_none() {
+            let wall = ("height", Arg::Length(trellis.wall_height.f()));
+            said.push(Said::new("file-said-wall", vec![wall]));
+        }
+    }
+
     fn take(&mut self, cells: &Cells) -> Result<(), Refusal> {
         let Some((fact, unit)) = Fact::named(cells.get(0)) else {
             return Ok(());
@@ -196,7 +220,9 @@ impl Block {
             Fact::Wire => self.wire(value()?, cell(2))?,
             Fact::Posts => {
                 // All of a line or none, so that a line that is named is one that was not taken.
-                let places = cells.iter().skip(1).filter(|c| !c.is_empty());
+                // Within a cell they may be parted as in a sentence: a comma in a number has no space behind it.
+                let places = cells.iter().skip(1).flat_map(|c| c.split(", "));
+                let places = places.map(str::trim).filter(|c| !c.is_empty());
                 let read = |c: &str| self::value(fact, unit, c).map(Mm::round);
                 let posts: Vec<Mm> = places.map(read).collect::<Result<_, _>>()?;
                 if posts.is_empty() {
@@ -268,6 +294,7 @@ impl Block {
         }
         let count = self.wires.len() + 1;
         in_range(name, |n| Arg::Number(n, 0), count as f64, range::WIRES)?;
+        self.uncovered |= covering.is_empty();
         self.wires.push(wire);
         Ok(())
     }
@@ -282,7 +309,11 @@ fn value(fact: Fact, unit: Option<BareUnit>, cell: &str) -> Result<f64, Refusal>
     let named = ("column", Arg::Text(fact.name().into()));
     let unread = |reason: Said| {
         let args = vec![named.clone(), ("reason", reason.into())];
-        Refusal::new("refusal-csv-cell", args)
+        let key = match fact {
+            Fact::Posts => "refusal-csv-posts",
+            _ => "refusal-csv-cell",
+        };
+        Refusal::new(key, args)
     };
     if cell.is_empty() {
         let accepted = match fact {

@@ -27,7 +27,7 @@
 //! A line that stands twice is a slip; of two shoots that are alike in all, the second has its parent's number written with
 //! zeros before it. A cell that a spreadsheet would take for a formula is written behind an apostrophe, and read without it.
 //!
-//! Lines above the names say what the row is as a whole: see `block.rs`.
+//! Lines above the names say what the row is as a whole (see `block.rs`); the first that is none of them is its name.
 
 mod block;
 mod fit;
@@ -91,6 +91,8 @@ pub struct Measured {
     pub row: Row,
     /// Where it stands, as far as the table says.
     pub site: Site,
+    /// Its name: the first line above the names of the columns that says nothing else.
+    pub title: Option<String>,
     /// How many lines were taken, without those above the names of the columns.
     pub taken: usize,
     /// The lines that were not, in order; those above the names among them.
@@ -100,8 +102,9 @@ pub struct Measured {
 }
 
 impl Measured {
-    /// A plan of what was measured.
+    /// A plan of what was measured, of that name where the table has none.
     pub fn plan(self, name: impl Into<String>) -> Plan {
+        let name = self.title.unwrap_or_else(|| name.into());
         Plan {
             site: Arc::new(self.site),
             ..Plan::new(name, self.row)
@@ -195,6 +198,9 @@ pub fn read(bytes: &[u8], options: &Options) -> Result<Measured, Refusal> {
     // An end that is not said gives way to the one that is.
     row.from = from.unwrap_or(to.map_or(usual.0, |to| usual.0.min(to)));
     row.to = to.unwrap_or(usual.1.max(row.from));
+    if built.taken > 0 && options.trellis.is_none() {
+        block.assumed(&row.trellis, &mut said);
+    }
     let assumed = from.is_none() || to.is_none();
     if built.taken > 0 && assumed {
         said.push(Said::new(
@@ -205,10 +211,12 @@ pub fn read(bytes: &[u8], options: &Options) -> Result<Measured, Refusal> {
             ],
         ));
     }
+    let title = table.title.clone();
     let bad = table.name_bad(built.bad)?;
     Ok(Measured {
         row,
         site,
+        title,
         taken: built.taken,
         bad,
         said,

@@ -212,6 +212,8 @@ pub(super) struct Table {
     pub records: Vec<Record>,
     /// What the lines above say of the row as a whole.
     pub block: Block,
+    /// The first of the other lines above.
+    pub title: Option<String>,
     pub said: Vec<Said>,
 }
 
@@ -238,6 +240,7 @@ impl Table {
             units: [BareUnit::Millimetre; Column::ALL.len()],
             records,
             block: Block::read(&facts, delimiter),
+            title: above.first().cloned(),
             said: Vec::new(),
         };
         if let Some(first) = above.first() {
@@ -442,13 +445,14 @@ fn separator(line: &str) -> Option<Option<u8>> {
     Some(mark.bytes().next().filter(|b| matches!(b, b',' | b';')))
 }
 
-/// Finds the first line that names all the columns that there must be, or else the first that names some; where none does,
-/// the first line is taken for it. What separates the cells is told by that line, or before it, as spreadsheets do: `sep=;`.
+/// Finds the first line that names all the columns that there must be, or else the first that names some, or that looks as
+/// if it did; where none does, the first line is taken for it. What separates the cells is told by that line, or before it, as spreadsheets do: `sep=;`.
 fn head(text: &str) -> Head {
     let mut at = 0;
     let mut said = None;
     let mut first = None;
     let mut named = None;
+    let mut like_names = None;
     let mut above = 0;
     for line in text.split_inclusive('\n') {
         let start = at;
@@ -467,7 +471,11 @@ fn head(text: &str) -> Head {
         match needed_in(bare, delimiter) {
             n if n == NEEDED.len() => return Head { start, delimiter },
             0 | 1 if says_fact(bare) => continue,
-            0 | 1 => _ = first.get_or_insert(Head { start, delimiter }),
+            // As many words as columns that there must be, in a language that is not known: no title has them.
+            0 | 1 if wordy(bare, delimiter) < NEEDED.len() => {
+                first.get_or_insert(Head { start, delimiter });
+            }
+            0 | 1 => _ = like_names.get_or_insert(Head { start, delimiter }),
             _ => _ = named.get_or_insert(Head { start, delimiter }),
         }
         if above >= MOST_ABOVE {
@@ -475,7 +483,7 @@ fn head(text: &str) -> Head {
         }
         above += 1;
     }
-    named.or(first).unwrap_or(Head {
+    named.or(like_names).or(first).unwrap_or(Head {
         start: at,
         delimiter: said.unwrap_or(b','),
     })
@@ -518,6 +526,14 @@ fn needed_in(line: &str, delimiter: u8) -> usize {
     found.arrange();
     found.dedup();
     found.len()
+}
+
+/// How many cells of a line hold words without a number.
+fn wordy(line: &str, delimiter: u8) -> usize {
+    let cells = line.split(char::from(delimiter));
+    let words =
+        |c: &&str| !c.contains(|c: char| c.is_ascii_digit()) && c.contains(char::is_alphabetic);
+    cells.filter(words).count()
 }
 
 /// Whether a text begins as a table of a measured row does.

@@ -18,6 +18,7 @@ use crate::row::{
 use crate::said::{Arg, Said};
 use crate::units::Deg;
 use crate::usual;
+use crate::walk::{misplaced, unlikely};
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
@@ -27,6 +28,9 @@ const MAX_LAID: usize = 20;
 const LAID_FROM: f64 = 50.0;
 /// Steepest planting angle of a stem that is taken as laid, degrees.
 const LAID_ANGLE: f64 = 80.0;
+
+/// Most lines that are told to be unlikely; of more it is rather the unit.
+const MOST_DOUBTS: usize = 12;
 
 /// What the lines make.
 pub(super) struct Built {
@@ -44,6 +48,33 @@ struct Counts {
     diameters: usize,
     laid: usize,
     ends: usize,
+    doubts: Doubts,
+}
+
+/// The lines that are more likely a slip: all counted, the first with why.
+#[derive(Default)]
+struct Doubts {
+    count: usize,
+    first: Vec<(usize, Said)>,
+}
+
+impl Doubts {
+    fn add(&mut self, line: usize, doubt: Said) {
+        self.count += 1;
+        if self.first.len() < MOST_DOUBTS {
+            self.first.push((line, doubt));
+        }
+    }
+
+    fn say(mut self, said: &mut Vec<Said>) {
+        let more = self.count - self.first.len();
+        self.first.arrange_by_key(|(line, _)| *line);
+        said.extend(self.first.into_iter().map(|(line, doubt)| {
+            let args = vec![("line", Arg::Count(line as i64)), ("doubt", doubt.into())];
+            Said::new("file-said-unlikely", args)
+        }));
+        said.extend(counted("file-said-unlikely-more", more));
+    }
 }
 
 struct Context<'a> {
@@ -89,6 +120,7 @@ pub(super) fn build(lines: Vec<Line>, options: &Given, said: &mut Vec<Said>) -> 
             .into_iter()
             .flatten(),
         );
+        counts.doubts.say(said);
     }
     built
 }
@@ -116,10 +148,20 @@ fn build_before(lines: &[Line], options: &Given, leaf: u8) -> (Built, Counts) {
     }
     let mut counts = Counts::default();
     let mut trees = Vec::new();
+    let mut first = BTreeMap::new();
     for (id, of) in &by_tree {
         let mut build = TreeBuild::new(&context, TreeId(*id), of, &mut counts);
-        trees.extend(build.tree().map(Arc::new));
+        if let Some(tree) = build.tree() {
+            first.insert(*id, build.from_line.first().copied());
+            trees.push(Arc::new(tree));
+        }
         bad.append(&mut build.bad);
+    }
+    let feet = trees.iter().map(|t| (t.id.0, t.foot.f()));
+    for (tree, doubt) in misplaced(feet.collect()) {
+        if let Some(Some(line)) = first.get(&tree) {
+            counts.doubts.add(lines[*line].number, doubt);
+        }
     }
     let built = Built {
         trees,
@@ -240,13 +282,14 @@ impl<'a> TreeBuild<'a> {
         self.bad.extend(rest.map(|(n, _)| (*n, why.clone())));
         let planted = self.planted(says, 0, true);
         match planted.and_then(|p| Ok((p, foot(says)?))) {
-            Ok((planted, foot)) => Some(Tree {
-                id: self.id,
-                foot,
-                planted,
-                shoots: Vec::new(),
-                note: says.note.clone(),
-            }),
+            Ok((planted, foot)) => {
+                self.from_line.push(line);
+                let note = says.note.clone();
+                Some(Tree {
+                    note,
+                    ..Tree::lost(self.id, foot, planted)
+                })
+            }
             Err(why) => {
                 self.bad.push((line, why));
                 None
@@ -311,6 +354,12 @@ impl<'a> TreeBuild<'a> {
             self.context.g,
         );
         let index = tree.shoots.len();
+        let measured = self.says(line).and_then(|s| s.diameter);
+        let doubt = unlikely(self.id.0, &shoot, &course, measured > Some(0.0));
+        if let Some(doubt) = doubt {
+            let line = self.context.lines[line].number;
+            self.counts.doubts.add(line, doubt);
+        }
         if shoot.pose.is_laid() {
             self.laid.push(index);
         }

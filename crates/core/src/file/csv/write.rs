@@ -51,7 +51,12 @@ pub fn write(row: &Row, site: &Site, style: Style) -> String {
         }
     }
     let bytes = writer.into_inner().unwrap_or_default();
-    String::from_utf8(bytes).unwrap_or_default()
+    let text = String::from_utf8(bytes).unwrap_or_default();
+    // By this mark a spreadsheet knows that letters beyond ASCII are in UTF-8.
+    match text.is_ascii() {
+        true => text,
+        false => format!("\u{feff}{text}"),
+    }
 }
 
 /// The leaf before whose growth such a row is found: what has grown or was cut in the row's own leaf is told.
