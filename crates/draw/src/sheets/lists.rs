@@ -83,7 +83,7 @@ pub fn lines(content: &str, width: f64) -> Vec<Item> {
 }
 
 /// The plan's note, where its head could not hold all of it, the notes that are pinned on the wall, and what was noted
-/// of trees and their shoots, from one end of the row to the other.
+/// of trees and their shoots, from one end of the row to the other; shoots have the names by which the crew finds them.
 pub fn notes(told: &Told<'_>, whole_note: bool, width: f64) -> Vec<Item> {
     let mut out = Vec::new();
     if whole_note {
@@ -104,11 +104,16 @@ pub fn notes(told: &Told<'_>, whole_note: bool, width: f64) -> Vec<Item> {
         ));
     }
     for tree in &told.row.trees {
+        let tree = told.before.get(&tree.id).unwrap_or(tree);
         let of_tree = [(None, &tree.note)].into_iter();
         let of_shoots = tree.shoots.iter().map(|s| (Some(s.id), &s.note));
         for (shoot, note) in of_tree.chain(of_shoots) {
             if !note.trim().is_empty() {
-                let part = told.words.part(told.row, tree.id, shoot);
+                let name = shoot.and_then(|s| tree.name(s));
+                let part = name.map_or_else(
+                    || told.words.part(told.row, tree.id, None),
+                    |name| told.words.name(name),
+                );
                 out.extend(lines(&format!("{part}: {note}"), width));
             }
         }

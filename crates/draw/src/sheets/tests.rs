@@ -5,11 +5,11 @@ use crate::figures::{row_figures, row_figures_title};
 use crate::measure::{Face, STRONG};
 use cordonry::check::{Context, check, figures};
 use cordonry::make::{Form, RowSketch};
-use cordonry::plan::Mark;
+use cordonry::plan::{Mark, Phase};
 use cordonry::pose::PosedRow;
-use cordonry::row::{Kind, Phase};
+use cordonry::row::{Kind, Pose, Toward};
 use cordonry::terms::Terms;
-use cordonry::units::Mm;
+use cordonry::units::{Deg, Mm};
 use cordonry_words::Language;
 
 /// A made row, and work on its first uprights.
@@ -42,12 +42,23 @@ fn row(trees: u32, pieces: usize) -> (Plan, Vec<Work>) {
 }
 
 fn drawn(plan: &Plan, work: &[Work], paper: Paper, style: LengthStyle) -> Vec<String> {
+    drawn_as(plan, &plan.found, work, paper, style)
+}
+
+/// The sheets of what the work has made of the plan's row.
+fn drawn_as(
+    plan: &Plan,
+    row: &Row,
+    work: &[Work],
+    paper: Paper,
+    style: LengthStyle,
+) -> Vec<String> {
     let words = Words::new(&Language::default(), style);
-    let row = &plan.found;
     let terms = Terms::of(row, &plan.targets);
     let posed = PosedRow::of(row, &plan.targets);
     let findings = check(&Context::found(&posed, &terms, &plan.targets));
-    let before = row.trees.iter().map(|t| (t.id, t.clone())).collect();
+    let found = plan.found.trees.iter();
+    let before = found.map(|t| (t.id, t.clone())).collect();
     let counted = figures(row, &plan.targets);
     let told = Told {
         plan,
@@ -334,4 +345,30 @@ fn what_is_noted_of_trees_and_shoots_is_drawn_where_they_are_and_listed() {
     assert_eq!(count(&pages, "tree 2: late to leaf"), 1);
     assert_eq!(count(&pages, ", tree 2: canker &lt;here&gt;"), 1);
     assert_eq!(count(&pages, "class=\"note-sign\""), 1);
+}
+
+#[test]
+fn a_shoot_is_called_under_the_notes_what_the_list_of_work_calls_it() {
+    let (mut plan, _) = row(2, 0);
+    let mut found = (*plan.found).clone();
+    let tree = Arc::make_mut(&mut found.trees[0]);
+    let last = tree.shoots.iter_mut().rfind(|s| s.kind() == Kind::Upright);
+    let last = last.expect("it has some");
+    last.note = "crossing".into();
+    let id = last.id;
+    let pose = Pose::Laid {
+        toward: Toward::Right,
+        rise: Deg::default(),
+    };
+    plan.found = Arc::new(found.clone());
+    let tree = Arc::make_mut(&mut found.trees[0]);
+    let place = tree.index(id).expect("it is there");
+    tree.shoots[place].pose = pose;
+    let work = Work::posing(tree.id, id, pose).expect("it is laid");
+    let name = |row: &Row| Words::default().part(row, TreeId(1), Some(id));
+    assert_ne!(name(&found), name(&plan.found));
+    let pages = drawn_as(&plan, &found, &[work], Paper::A4, LengthStyle::Metric);
+    let called = name(&plan.found);
+    assert_eq!(count(&pages, &format!("{called}: crossing")), 1);
+    assert_eq!(count(&pages, &format!("{called}, at ")), 1);
 }
