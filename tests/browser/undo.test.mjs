@@ -74,3 +74,16 @@ pageTest('place and zoom are what they were after a reload', {}, async ({ page }
   await opened(page);
   assert.deepEqual(await seen(), before);
 });
+
+pageTest('the number under a tree says at once whether it stands, when it is planted and when that is undone', {}, async ({ page }) => {
+  await example(page, 'lost-tree.json');
+  const number = page.locator('.tree-number[data-tree="5"]');
+  const lost = say('draw-tree-lost', { tree: 5 });
+  assert.equal(await number.textContent(), lost);
+  await page.locator('[data-remedy]:enabled', { hasText: like('remedy-replant', { tree: 5 }) }).first().click();
+  await frames(page, 2);
+  assert.notEqual(await number.textContent(), lost);
+  await page.locator('.stage').press('Control+z');
+  await frames(page, 2);
+  assert.equal(await number.textContent(), lost);
+});

@@ -7,7 +7,7 @@ use cordonry::check::{Finding, Remedy, check_light, light_rules, tried};
 use cordonry::file::write_plan;
 use cordonry::light::Foliage;
 use cordonry::light::row_light::report;
-use cordonry::plan::{Moment, Phase, Plan, Replayer, Scheme, Setting, Window};
+use cordonry::plan::{Correction, Moment, Phase, Plan, Replayer, Scheme, Setting, Window};
 use cordonry::refusal::Refusal;
 use cordonry::row::{Limit, ShootId, Toward, TreeId};
 use cordonry::units::{Deg, Mm};
@@ -505,4 +505,26 @@ fn each_kind_of_edit_is_one_labelled_step() {
         .expect("it can be stretched");
     assert_eq!(desk.steps().0.as_deref(), Some("step-correct"));
     assert_eq!(desk.plan().schemes, works);
+}
+
+#[test]
+fn a_tree_that_is_lost_moved_or_planted_is_numbered_anew_and_so_it_is_when_that_is_undone() {
+    let mut desk = desk();
+    desk.open(Mode::Found);
+    let place = desk.plan().found.tree(TREE).expect("it is there").foot;
+    let moved = Correction::Foot {
+        tree: TREE,
+        to_mm: Mm(place.0 + 40),
+    };
+    let stands = desk.plan().standing_like_others(TREE);
+    let steps = [moved, Correction::Lost { tree: TREE }, stands];
+    let _ = desk.take_redraw();
+    for step in steps.clone() {
+        desk.edit(&Edit::record(step)).expect("it can be recorded");
+        assert!(desk.take_redraw().all);
+    }
+    for _ in steps {
+        desk.undo().expect("a step");
+        assert!(desk.take_redraw().all);
+    }
 }

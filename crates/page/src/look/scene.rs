@@ -8,7 +8,7 @@ use cordonry::cover::{Cover, Place};
 use cordonry::plan::{Moment, Phase, Plan, VoidWork};
 use cordonry::pose::{Course, Posed, PosedRow};
 use cordonry::refusal::Refusal;
-use cordonry::row::{ShootId, TreeId};
+use cordonry::row::{ShootId, Tree, TreeId};
 use cordonry::terms::Terms;
 use cordonry::units::Mm;
 use cordonry::work::{Stage, Work};
@@ -88,12 +88,14 @@ impl Scene {
     pub(super) fn stands_as(&self, other: &Scene) -> bool {
         let (row, before) = (&self.row, &other.row);
         let pairs = row.trees.iter().zip(&before.trees);
+        // What the numbers under the ground say of a tree, and where.
+        let sign = |tree: &Tree| (tree.id, tree.foot, tree.is_lost());
         self.mode == other.mode
             && row.trellis == before.trellis
             && (row.from, row.to) == (before.from, before.to)
             && self.terms.geometry == other.terms.geometry
             && row.trees.len() == before.trees.len()
-            && pairs.into_iter().all(|(a, b)| a.id == b.id)
+            && pairs.into_iter().all(|(a, b)| sign(a) == sign(b))
     }
 
     /// The trees that are others than in a scene that stands alike.
