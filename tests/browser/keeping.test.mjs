@@ -172,3 +172,35 @@ pageTest('a file that is saved in place is replaced whole, or not at all', { pre
   await said('saved-in-place');
   assert.equal(JSON.parse((await inFile(page)).text).name, 'Half of it');
 });
+
+pageTest('a tab that is loaded anew comes back with its own row, and a new one with the row that was opened last', {}, async ({ page, context }) => {
+  await example(page);
+  const first = await named(page);
+  await saved(page);
+  const second = await context.newPage();
+  await second.goto(page.url());
+  await opened(second);
+  assert.equal(await named(second), first);
+  await second.locator('.more summary').click();
+  await second.locator('[data-act=other-row]').click();
+  await example(second, 'two-cordons.json');
+  const other = await named(second);
+  assert.notEqual(other, first);
+  await saved(second);
+  for (const [tab, row] of [[page, first], [second, other]]) {
+    await tab.reload();
+    await opened(tab);
+    assert.equal(await named(tab), row);
+  }
+  // Whoever has left the row is at the start page still.
+  await page.locator('.more summary').click();
+  await page.locator('[data-act=other-row]').click();
+  await page.locator('.start .kept').waitFor();
+  await page.reload();
+  await page.locator('.start .kept').waitFor();
+  const third = await context.newPage();
+  await third.goto(page.url());
+  await third.locator('.start .kept').waitFor();
+  await third.close();
+  await second.close();
+});

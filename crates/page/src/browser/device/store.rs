@@ -28,6 +28,8 @@ const STEPS: &str = "steps";
 const ALL: [&str; 3] = [PLANS, RECORDS, STEPS];
 /// Among the steps, the id of the record that is open.
 const OPEN: &str = "open";
+/// For as long as there is the tab, the same of it alone; empty at the start page.
+const TAB: &str = "cordonry.open";
 const AT_START: &str = "cordonry.at-start";
 const LENGTHS: &str = "cordonry.lengths";
 const LANGUAGE: &str = "cordonry.language";
@@ -375,7 +377,11 @@ fn local() -> Option<web_sys::Storage> {
     window().local_storage().ok().flatten()
 }
 
-/// The id of the record that was open last.
+fn of_tab() -> Option<web_sys::Storage> {
+    window().session_storage().ok().flatten()
+}
+
+/// The id of the record that was open last: in this tab, or in any where this one is new.
 pub async fn last_open() -> Option<String> {
     // After a fault the user may have asked for the start page.
     if let Some(local) = local()
@@ -384,6 +390,9 @@ pub async fn last_open() -> Option<String> {
         let _ = local.remove_item(AT_START);
         remember_open(None);
         return None;
+    }
+    if let Some(id) = of_tab().and_then(|tab| tab.get_item(TAB).ok().flatten()) {
+        return Some(id).filter(|id| !id.is_empty());
     }
     let asked = async {
         let database = database().await?;
@@ -397,6 +406,9 @@ pub async fn last_open() -> Option<String> {
 /// Remembers which record is open: beside the records, because a browser that is killed loses what it was told to remember
 /// in a simpler way some seconds before.
 fn remember_open(id: Option<&str>) {
+    if let Some(tab) = of_tab() {
+        let _ = tab.set_item(TAB, id.unwrap_or_default());
+    }
     let id = id.map_or(JsValue::NULL, JsValue::from);
     spawn_local(async move {
         let written = async {
