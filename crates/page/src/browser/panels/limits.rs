@@ -38,12 +38,12 @@ pub fn source(app: App, info: &LimitInfo) -> String {
 pub fn LimitsAndSite(app: App) -> impl IntoView {
     view! {
         <div class="site">
-            <h3>{app.t("site-title")}</h3>
+            <h2>{app.t("site-title")}</h2>
             {Setting::ALL.map(|setting| view! { <OneSetting app setting/> }).collect_view()}
             <Posts app/>
         </div>
         <div class="limits">
-            <h3>{app.t("limits-title")}</h3>
+            <h2>{app.t("limits-title")}</h2>
             <p class="facts">{app.t("limits-what")}</p>
             <p>
                 <button
