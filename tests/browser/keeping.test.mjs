@@ -86,6 +86,8 @@ pageTest('the second tab takes over when the first closes, with what that one sa
   await second.goto(page.url());
   await state(second, 'kept-elsewhere');
   assert.equal(await asks(second), false, 'nothing was changed here');
+  const cut = await second.locator('.kept-state').evaluate((e) => e.scrollWidth > e.clientWidth || getComputedStyle(e).overflow !== 'visible');
+  assert.equal(cut, false, 'what is said of the other tab is read whole');
   await name(page, 'From the first');
   await saved(page);
   await page.close();

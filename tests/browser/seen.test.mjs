@@ -1,6 +1,7 @@
 // What is seen: menus as wide as their words, signs that a reader's own colours leave alone, notes where they were made.
 import assert from 'node:assert/strict';
-import { example, part } from './desk.mjs';
+import { readFile } from 'node:fs/promises';
+import { example, findings, part, remedyIn } from './desk.mjs';
 import { accessibility, frames, pageTest } from './rig.mjs';
 
 pageTest('the menu of files is as wide as its words', {}, async ({ page }) => {
@@ -82,4 +83,58 @@ pageTest('what is noted of a shoot is seen on its card, in the list, on the wall
   assert.match(await upright.innerText(), /cut out/);
   assert.match(await onPaper(), /cut out/);
   assert.doesNotMatch(await part(page, 'name-upright', { number: 2, of: 2, tree: 1 }).innerText(), /cut out/);
+});
+
+pageTest('what was noted of a shoot stands beside the remedy that is work on it', {}, async ({ page }) => {
+  const plan = JSON.parse(await readFile(new URL('../../examples/third-leaf.json', import.meta.url), 'utf8'));
+  const shoots = plan.found.trees.find((tree) => tree.id === 5).shoots;
+  shoots.find((shoot) => shoot.id === 1).note = 'crossing, take off';
+  await page.locator('input[type=file]').first().setInputFiles({ name: 'noted.json', mimeType: 'application/json', buffer: Buffer.from(JSON.stringify(plan)) });
+  await page.waitForSelector('.stage [data-tree="5"]');
+  const remedy = await remedyIn(findings(page, 'cordon-gap'));
+  assert.match(await remedy.textContent(), /, tree 5\b.*crossing, take off$/);
+  const others = await page.locator('[data-remedy]').allTextContents();
+  assert.ok(others.some((words) => !words.includes('crossing')), others.join('\n'));
+});
+
+for (const colorScheme of ['light', 'dark']) {
+  pageTest(`in a reader's own colours, ${colorScheme}, the light's scale has its colours and ticks stand out from the band`, { context: { forcedColors: 'active', colorScheme } }, async ({ page }) => {
+    await example(page, 'short-stock.json');
+    await page.locator('[data-act=light]').click();
+    const scale = await colours(page, page.locator('.legend-bar'));
+    assert.ok(scale.length > 20, `${scale.length} colours`);
+    // Along the middle of the band, each tick beside what it stands on.
+    const xs = await page.$eval('div.band .tick', (path) => {
+      const m = path.getScreenCTM();
+      const left = document.querySelector('div.band').getBoundingClientRect().left;
+      // Each is as high as the strip.
+      const { height } = path.getBBox();
+      const count = Math.round(path.getTotalLength() / height);
+      return Array.from({ length: count }, (_, i) => path.getPointAtLength((i + 0.5) * height).x * m.a + m.e - left);
+    });
+    assert.ok(xs.length > 3, `${xs.length} ticks`);
+    const png = (await page.locator('div.band').screenshot()).toString('base64');
+    const line = await page.evaluate(async (png) => {
+      const bytes = Uint8Array.from(atob(png), (c) => c.charCodeAt(0));
+      const image = await createImageBitmap(new Blob([bytes], { type: 'image/png' }));
+      const context = new OffscreenCanvas(image.width, image.height).getContext('2d');
+      context.drawImage(image, 0, 0);
+      const { data } = context.getImageData(0, 12, image.width, 1);
+      const linear = (v) => (v <= 0.04045 ? v / 12.92 : ((v + 0.055) / 1.055) ** 2.4);
+      const light = (i) => 0.2126 * linear(data[i] / 255) + 0.7152 * linear(data[i + 1] / 255) + 0.0722 * linear(data[i + 2] / 255);
+      return Array.from({ length: image.width }, (_, x) => light(4 * x));
+    }, png);
+    for (const x of xs.filter((x) => x > 8 && x < line.length - 8)) {
+      const near = line.slice(Math.round(x) - 4, Math.round(x) + 5);
+      const contrast = (Math.max(...near) + 0.05) / (Math.min(...near) + 0.05);
+      assert.ok(contrast >= 3, `${contrast.toFixed(2)} at ${x}`);
+    }
+  });
+}
+
+pageTest('the headings go down by one level at a time, in what opens under the wall too', {}, async ({ page }) => {
+  await example(page);
+  for (const view of ['wires', 'many', 'keys', 'limits']) await page.locator(`#view-${view} > summary`).click();
+  await page.locator('.limits li').first().waitFor();
+  assert.deepEqual(await accessibility(page), []);
 });
