@@ -181,3 +181,21 @@ pageTest('wood stands off the map on a light and on a dark ground, and the map f
     }
   }
 });
+
+pageTest('as long as light is off the findings say that it is not judged, and a press there has it judged', {}, async ({ page }) => {
+  await example(page, 'overdue-renewal.json');
+  const all = page.locator('#findings-title');
+  const before = await all.textContent();
+  const judge = page.locator('.findings [data-act=judge-light]');
+  assert.ok((await page.locator('.findings').innerText()).includes(say('findings-no-light')));
+  await judge.focus();
+  await page.keyboard.press('Enter');
+  await exact(page);
+  await page.waitForFunction((before) => document.querySelector('#findings-title').textContent !== before, before);
+  assert.equal(await judge.count(), 0);
+  assert.ok(!(await page.locator('.findings').innerText()).includes(say('findings-no-light')));
+  assert.equal(await page.evaluate(() => document.activeElement.closest('.findings') !== null), true, 'the focus stays in the list');
+  await page.locator('[data-act=light]').click();
+  await judge.waitFor();
+  assert.equal(await all.textContent(), before);
+});

@@ -120,6 +120,8 @@ findings-title = { $count ->
     [one] { $count } finding
    *[other] { $count } findings
 }
+findings-no-light = The light is not judged.
+findings-judge-light = Judge it too
 findings-alike = { $count ->
     [one] and one more like it
    *[other] and { $count } more like it

@@ -65,7 +65,7 @@ fn tree_facts(app: App, tree: &Tree) -> String {
 }
 
 /// What is told of a part, with what was noted of it.
-fn noted(told: String, note: &str) -> String {
+pub fn noted(told: String, note: &str) -> String {
     match note {
         "" => told,
         _ => format!("{told} – {note}"),

@@ -2,10 +2,13 @@
 
 use crate::browser::app::App;
 use crate::browser::controls::lines::Lines;
+use crate::browser::dom;
+use crate::browser::panels::card::noted;
 use crate::desk::Desk;
 use crate::document::Edit;
 use cordonry::check::{Finding, Part, Remedy, Severity, fill_is_due};
 use cordonry::said::Arg;
+use cordonry::work::Work;
 use cordonry_draw::{FigureLine, row_figures, row_figures_title};
 use leptos::prelude::*;
 
@@ -42,9 +45,34 @@ fn listed(app: App, desk: &Desk, finding: &Finding) -> Listed {
         remedies: finding
             .remedies
             .iter()
-            .map(|r| (app.worded(|w| w.remedy(r)), r.clone()))
+            .map(|r| {
+                let told = app.worded(|w| w.remedy(r));
+                (noted(told, &notes(desk, r)), r.clone())
+            })
             .collect(),
     }
+}
+
+/// What was noted of the shoots that a remedy is work on, or keeps.
+fn notes(desk: &Desk, remedy: &Remedy) -> String {
+    let mut notes: Vec<&str> = Vec::new();
+    for work in &remedy.work {
+        let subject = work.subject();
+        let kept = match work {
+            Work::Thin { keep, .. } => *keep,
+            _ => subject.shoot,
+        };
+        for id in [subject.shoot, kept] {
+            let shoot = subject.tree.and_then(|t| desk.scene().row.shoot(t, id));
+            if let Some((_, shoot)) = shoot
+                && !notes.contains(&&*shoot.note)
+            {
+                notes.push(&shoot.note);
+            }
+        }
+    }
+    notes.retain(|note| !note.is_empty());
+    notes.join("; ")
 }
 
 /// Findings of one rule and severity.
@@ -107,6 +135,7 @@ pub fn Findings(app: App) -> impl IntoView {
             <h2 id="findings-title" aria-live="polite">
                 {move || app.text("findings-title", &[("count", Arg::Count(count() as i64))])}
             </h2>
+            {move || (!app.light.on.get()).then(|| view! { <NoLight app/> })}
             <For
                 each=move || state.with(|(_, groups)| groups.clone())
                 key=|g| (g.key.clone(), g.count < TOGETHER)
@@ -123,6 +152,25 @@ pub fn Findings(app: App) -> impl IntoView {
                 }
             />
         </section>
+    }
+}
+
+/// Says that the light is not among what is judged, and looks at it on request.
+#[component]
+fn NoLight(app: App) -> impl IntoView {
+    let look = move |_| {
+        app.light.toggle(app);
+        // The button is gone then.
+        dom::focus_soon(".findings .finding .plain");
+        dom::keep_focus();
+    };
+    view! {
+        <p class="facts">
+            {app.t("findings-no-light")} " "
+            <button class="link" data-act="judge-light" on:click=look>
+                {app.t("findings-judge-light")}
+            </button>
+        </p>
     }
 }
 
