@@ -1,7 +1,9 @@
 //! A wall as the textbook has it: after its winter's work nothing is found above a note.
 
-use cordonry::check::{Context, Finding, Severity, check, figures};
+use cordonry::check::{Context, Finding, Severity, check, check_light, figures};
 use cordonry::cover::{cover, upright_places};
+use cordonry::light::row_light::report_under;
+use cordonry::light::{Foliage, Period, Weather};
 use cordonry::plan::{Phase, Plan};
 use cordonry::row::{Covering, Kind, Targets};
 use cordonry_tests::textbook::{HEIGHTS, found, in_winter, worked};
@@ -62,6 +64,30 @@ fn after_the_winter_s_work_nothing_is_found_above_a_note() {
             .map(|f| Words::strict().finding(f))
             .collect();
         assert!(grave.is_empty(), "{height}: {grave:#?}");
+    }
+}
+
+#[test]
+fn with_its_light_nothing_is_found_above_a_note_either() {
+    for height in HEIGHTS {
+        let plan = worked(&found(height));
+        let at = in_winter(&plan, Phase::After);
+        let foliage = Foliage::new(&at.row, &plan.site, &plan.targets, 1.0);
+        for weather in [Weather::Clear, Weather::Usual] {
+            let season = Period::growing_season(foliage.around().site.latitude_deg);
+            let light = report_under(&foliage, &plan.targets, season, weather);
+            let context = Context::of(&plan, &at);
+            let seen = check_light(&context, &light, &check(&context));
+            // The wall catches light, and what it catches was judged.
+            assert!(light.caught.total > 0.3, "{height}");
+            let grave: Vec<String> = seen
+                .findings
+                .iter()
+                .filter(|f| f.severity > Severity::Note)
+                .map(|f| Words::strict().finding(f))
+                .collect();
+            assert!(grave.is_empty(), "{height} {weather:?}: {grave:#?}");
+        }
     }
 }
 
