@@ -21,7 +21,7 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
         .filter_map(|seen| {
             // Returns of a renewed upright are younger and so shorter: like is compared with like.
             let mut by_age: BTreeMap<Option<u8>, Vec<&Shoot>> = BTreeMap::new();
-            for (shoot, _) in seen.uprights() {
+            for (shoot, _) in seen.uprights().filter(|(s, _)| !starts_again(c, s)) {
                 by_age.entry(shoot.born()).or_default().push(shoot);
             }
             let alike = by_age.into_values().max_by_key(Vec::len)?;
@@ -65,6 +65,12 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
             })
         })
         .collect()
+}
+
+/// Whether it was cut back for this season to less than half of what grew: it is to grow anew, and says nothing of what stands.
+fn starts_again(c: &Seen<'_>, shoot: &Shoot) -> bool {
+    let last = shoot.units.last();
+    last.is_some_and(|u| u.cut.is_some_and(|at| at.leaf == c.row.leaf) && u.kept * 2.0 < u.grown)
 }
 
 /// Shoots of the first leaf that came unevenly: those too thick or far off their age's size are cut back to 2 to 4 buds before
