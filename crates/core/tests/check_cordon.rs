@@ -265,6 +265,29 @@ fn an_overlap_passes_up_to_100_mm_and_20_mm_of_measuring() {
 }
 
 #[test]
+fn an_overlap_names_those_that_lie_there() {
+    let said = |row: &Row| Words::strict().finding(&found(row, "cordon-overlap")[0]);
+    // The leader of tree 2 fills 0..1100 and its end shoot 1100..1700; the leader of tree 3 begins between them, at 1000.
+    let end = |length: f64| {
+        upright_stem(2, 0, 1600.0).shoot(1600.0, laid(Toward::Right, 0.0), grown(2, length))
+    };
+    assert_eq!(
+        said(&row(
+            0,
+            2500,
+            vec![end(600.0), upright_stem(3, 1000, 2000.0)]
+        )),
+        "Cordon covered twice for 0.70 m: trees 2 and 3 lie side by side"
+    );
+    // A shoot laid back beside its own leader.
+    let back = upright_stem(2, 0, 3000.0).shoot(2500.0, laid(Toward::Left, 0.0), grown(2, 600.0));
+    assert_eq!(
+        said(&row(0, 2500, vec![back])),
+        "Cordon covered twice for 0.60 m on tree 2"
+    );
+}
+
+#[test]
 fn a_cordon_wholly_beside_another_is_not_cut_to_nothing() {
     // Tree 2's short leader 1500..1800 lies beside tree 1's 0..3000.
     let both = row(

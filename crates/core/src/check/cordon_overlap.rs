@@ -24,7 +24,9 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
         .iter()
         .filter(|o| over(o.span.length(), c.let_pass(Limit::OverlapMax)))
         .map(|o| {
+            // A tree's end shoot may begin beyond where its neighbour does: the trees don't stand in order.
             let mut trees: Vec<_> = o.by.iter().map(|(tree, _)| *tree).collect();
+            trees.arrange();
             trees.dedup();
             let mut args = vec![
                 ("length", Arg::Length(o.span.length())),
