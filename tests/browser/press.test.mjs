@@ -2,7 +2,7 @@
 import assert from 'node:assert/strict';
 import { example, part, phone, remedyIn } from './desk.mjs';
 import { frames, pageTest } from './rig.mjs';
-import { say } from './words.mjs';
+import { like, say } from './words.mjs';
 
 /** How many pieces of work there are. */
 const pieces = async (page) => Number((await page.locator('.work-list summary').textContent()).match(/\d+/)?.[0] ?? 0);
@@ -190,4 +190,47 @@ pageTest('on a phone the card leaves wire and tip in sight, and a press closes i
   await close.tap();
   await page.locator('.part-card').waitFor({ state: 'detached' });
   assert.equal(await page.locator('.stage .shoot.chosen').count(), 1, 'the part stays chosen');
+});
+
+pageTest('what keys and the card do to a shoot is read out, with its name and how it is now', {}, async ({ page }) => {
+  await example(page);
+  const told = async () => {
+    await frames(page, 2);
+    return (await page.locator('main > [role=status]').textContent()).trim();
+  };
+  const stage = page.locator('.stage');
+  await page.locator('.part-list summary').click();
+  const choose = async (key, args) => {
+    await part(page, key, args).click();
+    await page.locator('.part-card').waitFor();
+  };
+  await choose('name-upright', { number: 2, tree: 1 });
+  const name = await told();
+  const bent = [];
+  for (const key of ['ArrowUp', 'ArrowUp', 'ArrowUp']) {
+    await stage.press(key);
+    bent.push(await told());
+  }
+  for (const line of bent) assert.match(line, like('work-line', { part: name, work: like('work-stand', { lean: /.*\d.*/ }) }));
+  assert.equal(new Set(bent).size, 3, bent.join('; '));
+  await stage.press('ArrowRight');
+  assert.notEqual(await told(), name);
+  await stage.press('ArrowLeft');
+  assert.equal(await told(), name);
+  await stage.press('Delete');
+  assert.equal(await told(), say('work-line', { part: name, work: say('work-remove') }));
+  await stage.press('Control+z');
+  assert.equal(await told(), '', 'undo speaks for itself, and nothing is chosen');
+  await choose('name-upright', { number: 2, tree: 1 });
+  await page.locator('.part-card [data-act=act-remove]').click();
+  assert.equal(await told(), say('work-line', { part: name, work: say('work-remove') }));
+  await stage.press('Control+z');
+  // In the record it is the number that was measured.
+  await page.locator('[data-act=correct]').check();
+  await choose('name-upright', { number: 2, tree: 1 });
+  const found = await told();
+  await stage.press('ArrowUp');
+  assert.match(await told(), like('work-line', { part: found, work: new RegExp(`${say('measure-lean')} .*\\d`) }));
+  await stage.press('Delete');
+  assert.equal(await told(), say('work-line', { part: found, work: say('record-drop-shoot') }));
 });

@@ -6,9 +6,11 @@ use crate::browser::controls::{disclosure, menu};
 use crate::browser::device::files::{self, TableOf};
 use crate::browser::device::in_place;
 use crate::browser::dom;
+use crate::browser::panels::correct::measures_of;
 use crate::desk::Desk;
-use crate::document::Mode;
+use crate::document::{Edit, Mode, Request};
 use cordonry::check::Part;
+use cordonry::said::Arg;
 use leptos::prelude::*;
 
 /// How much larger or smaller one press makes the wall.
@@ -25,13 +27,52 @@ pub fn act(app: App, name: &str) {
 pub fn done(app: App, action: &Action, fine: bool) -> bool {
     match action.does {
         Does::Edit(edit) => {
-            app.edit_from(|desk| edit(desk, fine));
+            match app.peek(|desk| edit(desk, fine)) {
+                Some(Ok(Some(edit))) => tell(app, edit, action.name),
+                Some(Err(why)) => app.say(app.worded(|w| w.refusal(&why)), true),
+                Some(Ok(None)) | None => {}
+            }
             true
         }
         Does::Page(command) => run(app, command),
         // Pressed in the card, which asks for its numbers.
         Does::Choice => false,
     }
+}
+
+/// Makes an edit of what is chosen and has it read out: what it was done to, by the name that it had, and what is so now.
+/// Where neither work nor a number of the record tells that, the text of `key` does.
+pub fn tell(app: App, edit: Edit, key: &str) {
+    let chosen = app.peek(|d| {
+        let part = d.chosen()?;
+        let name = app.worded(|w| w.part(&d.scene().row, part.tree, part.shoot));
+        Some((part, name, measures_of(d.plan(), part)))
+    });
+    let mut done = match &edit.request {
+        Request::Work(works) => works.first().map(|work| app.worded(|w| w.work(work))),
+        _ => None,
+    };
+    if let Err(why) = app.try_edit(edit) {
+        return app.say(app.worded(|w| w.refusal(&why)), true);
+    }
+    let Some((part, name, before)) = chosen.flatten() else {
+        return;
+    };
+    if done.is_none() {
+        let now = app
+            .peek(|d| measures_of(d.plan(), part))
+            .unwrap_or_default();
+        let mut pairs = now.into_iter().zip(&before);
+        // Of a shoot that is gone the tree's own numbers are what is there.
+        let changed = pairs.find(|(now, then)| now.key == then.key && now != *then);
+        done = changed.map(|(now, _)| {
+            let value = app.text("value", &[("value", now.unit.arg(now.value))]);
+            format!("{} {value}", app.t(now.key))
+        });
+    }
+    let done = done.unwrap_or_else(|| app.t(key));
+    let line = [("part", Arg::Text(name)), ("work", Arg::Text(done))];
+    app.told.set(app.text("work-line", &line));
 }
 
 fn run(app: App, command: Command) -> bool {

@@ -94,6 +94,10 @@ pub fn DeskPage(app: App, incoming: Incoming, helper: helper::Helper) -> impl In
             <keys_list::WallHelp app/>
             <p class="visually-hidden" role="status">
                 {move || {
+                    let told = app.told.get();
+                    if !told.is_empty() {
+                        return Some(told);
+                    }
                     app.read(|d| d.chosen().map(|c| app.worded(|w| w.part(&d.scene().row, c.tree, c.shoot))))
                         .flatten()
                 }}

@@ -79,6 +79,8 @@ pub struct App {
     pub door: RwSignal<Doorway>,
     /// What is said.
     pub notice: RwSignal<Option<Notice>>,
+    /// What was done last to what is chosen, for those who are read to.
+    pub told: RwSignal<String>,
     /// Whether the plan is saved.
     pub kept: RwSignal<Kept>,
     /// Where the chosen part's card goes, px in the wall.
@@ -128,6 +130,7 @@ impl App {
             open: RwSignal::new(false),
             door: RwSignal::new(Doorway::Start),
             notice: RwSignal::new(None),
+            told: RwSignal::new(String::new()),
             kept: RwSignal::new(Kept::Saved),
             card: RwSignal::new(None),
             card_closed: RwSignal::new(None),
@@ -252,6 +255,9 @@ impl App {
         let refused = matches!(outcome, Some(Err(_)));
         if !refused && self.notice.with_untracked(Option::is_some) {
             self.notice.set(None);
+        }
+        if self.told.with_untracked(|told| !told.is_empty()) {
+            self.told.set(String::new());
         }
         let after = self.peek(|d| (d.plan().clone(), d.is_holding()));
         if let (Some(before), Some((after, holding))) = (before, after)

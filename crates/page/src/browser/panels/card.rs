@@ -190,7 +190,7 @@ fn Choices(app: App, s: CardText) -> impl IntoView {
             let key = choice.said.key;
             if choice.asked.is_empty() {
                 let act = move |_| {
-                    app.edit(Edit::work(choice.step, vec![choice.work(&[])]));
+                    commands::tell(app, Edit::work(choice.step, vec![choice.work(&[])]), key);
                     crate::browser::dom::keep_focus();
                 };
                 view! {

@@ -110,7 +110,8 @@ fn correct(
     Ok(())
 }
 
-fn measures_of(plan: &Plan, part: Part) -> Vec<Measure> {
+/// The numbers in the record of a part.
+pub fn measures_of(plan: &Plan, part: Part) -> Vec<Measure> {
     plan.found
         .tree(part.tree)
         .map(|t| t.measures(part.shoot))
