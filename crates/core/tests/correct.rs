@@ -73,6 +73,79 @@ fn a_length_grows_and_shrinks_with_its_seasons() {
 }
 
 #[test]
+fn a_length_is_taken_by_season() {
+    let mut plan = plan();
+    let mut row = (*plan.found).clone();
+    row.leaf = 4;
+    let tree = std::sync::Arc::make_mut(&mut row.trees[0]);
+    tree.shoots[1].units = vec![
+        GrowthUnit::whole(1, 400.0),
+        GrowthUnit::new(2, 500.0, 200.0),
+    ];
+    plan.found = row.into();
+    let measures = first(&plan.found).measures(Some(upright()));
+    let length = &measures[0];
+    let to = |lengths: &[f64]| length.by_season(lengths).expect("it has seasons");
+    let units = |row: &Row| -> Vec<(u8, f64, f64)> {
+        let shoot = first(row).shoot(upright()).expect("it is there");
+        let units = shoot.units.iter();
+        units.map(|u| (u.leaf, u.grown, u.kept)).collect()
+    };
+    // What was cut off the second stays cut off.
+    good(&plan, to(&[540.0, 480.0]), |r| {
+        units(r) == [(1, 540.0, 540.0), (2, 780.0, 480.0)]
+    });
+    good(&plan, to(&[540.0, 0.0, 130.0]), |r| {
+        units(r) == [(1, 540.0, 540.0), (3, 130.0, 130.0)]
+    });
+    good(&plan, to(&[900.0]), |r| units(r) == [(1, 900.0, 900.0)]);
+    refused(
+        &plan,
+        to(&[100.0; 4]),
+        "upright 1 of 2, tree 1: seasons of growth 4 is refused; 1 to 3 is accepted",
+    );
+    refused(
+        &plan,
+        to(&[100.0, -50.0]),
+        "upright 1 of 2, tree 1: length −0.05 m is refused; 0.00 m to 20.00 m is accepted",
+    );
+    refused(
+        &plan,
+        to(&[15_000.0, 15_000.0]),
+        "upright 1 of 2, tree 1: length 30.00 m is refused; 0.00 m to 20.00 m is accepted",
+    );
+    // What grows from it keeps wood to stand on.
+    let stem = first(&plan.found).measures(Some(ShootId::STEM));
+    assert!(
+        plan.corrected(&stem[0].by_season(&[500.0, 600.0]).unwrap())
+            .is_err()
+    );
+    assert_eq!(measures[1].by_season(&[1.0, 2.0]), None);
+}
+
+#[test]
+fn a_likely_slip_in_the_record_is_told() {
+    let plan = plan();
+    let told = |correction: &Correction| {
+        let plan = plan.corrected(correction).expect("it is taken");
+        let said = cordonry::walk::unlikely_in(&plan, FIRST, upright());
+        said.map(|said| Words::strict().say(&said))
+    };
+    let measures = first(&plan.found).measures(Some(upright()));
+    assert_eq!(
+        told(&measures[0].to(11_250.0)).as_deref(),
+        Some("A length of 11.25 m is unusual; 0.02 m to 4.00 m is usual. Did you mean 1.125 m?")
+    );
+    assert_eq!(
+        told(&measures[1].to(1.4)).as_deref(),
+        Some(
+            "An upright 1.4 mm thick at its base is unusual; 4 mm to 60 mm is usual. Did you mean 14 mm (1.4 cm)?"
+        )
+    );
+    assert_eq!(told(&measures[0].to(1_125.0)), None);
+}
+
+#[test]
 fn a_parent_is_not_shortened_under_what_grows_from_it() {
     let plan = plan();
     let to = |mm: i32| Correction::Length {

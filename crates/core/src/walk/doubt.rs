@@ -2,8 +2,9 @@
 
 use super::{Ask, Walk, Way};
 use crate::arrange::{Arrange, middle_of};
-use crate::pose::Course;
-use crate::row::{Kind, Shoot, Toward};
+use crate::plan::Plan;
+use crate::pose::{Course, Geometry, layout};
+use crate::row::{Kind, Shoot, ShootId, Toward, TreeId};
 use crate::said::Quantity;
 use crate::said::{Arg, Args, Said};
 use crate::units::{LengthStyle, parse_length};
@@ -66,6 +67,15 @@ pub fn unlikely(tree: u32, shoot: &Shoot, course: &Course, measured: bool) -> Op
         _ => None,
     };
     long.or_else(|| doubt(thick?.0, Quantity::Thickness, shoot.diameter, thick?.1))
+}
+
+/// As [`unlikely`], of a shoot in the record of a plan.
+pub fn unlikely_in(plan: &Plan, tree: TreeId, shoot: ShootId) -> Option<Said> {
+    let tree = plan.found.tree(tree)?;
+    let courses = layout(tree, Geometry::of(&plan.found, &plan.targets));
+    let n = tree.index(shoot)?;
+    let shoot = &tree.shoots[n];
+    unlikely(tree.id.0, shoot, courses.get(n)?, shoot.diameter > 0.0)
 }
 
 /// Trees of a row, each its number and its foot in mm, that stand unlikely far from the one before or close to it, by the

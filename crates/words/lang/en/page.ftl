@@ -515,6 +515,7 @@ step-plant = planting a tree
 record-switch = Correct the record
 record-title = Correcting the record
 record-what = This is the row as found. What is changed here was measured wrongly: it is no work for the crew.
+record-shared = Shared out over its seasons as before: { $lengths }. So typed, each is taken as it stands
 record-as-found = As found
 record-add-tree-at = Add a tree at
 record-done = Done correcting

@@ -533,6 +533,7 @@ refusal-tree-near = A tree at { $value } is refused; { $low } or more from tree 
 # The record: what was measured, and why a correction may be refused.
 
 measure-length = length
+measure-seasons = seasons of growth
 measure-diameter = thickness
 measure-at = place along its parent
 measure-season = leaf in which it grew

@@ -19,6 +19,18 @@ pub struct Measure {
 }
 
 impl Measure {
+    /// The correction that puts a length by season in the place of one, in mm; `None` for what is no shoot's length.
+    pub fn by_season(&self, lengths: &[f64]) -> Option<Correction> {
+        let Correction::Length { tree, shoot, .. } = self.correction else {
+            return None;
+        };
+        Some(Correction::Seasons {
+            tree,
+            shoot,
+            kept_mm: lengths.iter().map(|l| Mm::round(*l)).collect(),
+        })
+    }
+
     /// The correction that puts another value in its place; it may be refused.
     pub fn to(&self, value: f64) -> Correction {
         let mut out = self.correction.clone();

@@ -29,6 +29,12 @@ pub enum Correction {
         shoot: ShootId,
         to_mm: Mm,
     },
+    /// The lengths of a shoot's growth in successive seasons, from its first on; what was cut off each stays as it was.
+    Seasons {
+        tree: TreeId,
+        shoot: ShootId,
+        kept_mm: Vec<Mm>,
+    },
     /// A shoot's diameter at its base; 0.1 to 500 mm.
     Diameter {
         tree: TreeId,
@@ -130,6 +136,7 @@ impl Correction {
     pub fn tree(&self) -> Option<TreeId> {
         match *self {
             Self::Length { tree, .. }
+            | Self::Seasons { tree, .. }
             | Self::Diameter { tree, .. }
             | Self::At { tree, .. }
             | Self::Season { tree, .. }

@@ -139,6 +139,7 @@ impl<'p> On<'p> {
     fn new(plan: &'p Plan, tree: Tree, correction: &Correction) -> Result<Self, Refusal> {
         let shoot = match *correction {
             Correction::Length { shoot, .. }
+            | Correction::Seasons { shoot, .. }
             | Correction::Diameter { shoot, .. }
             | Correction::At { shoot, .. }
             | Correction::Season { shoot, .. }
@@ -199,6 +200,7 @@ impl<'p> On<'p> {
         let to = &mut out.shoots[self.index];
         match *correction {
             Correction::Length { to_mm, .. } => self.length(to, to_mm)?,
+            Correction::Seasons { ref kept_mm, .. } => self.seasons(to, kept_mm)?,
             Correction::Diameter { to_dmm, .. } => {
                 self.refuse_bud()?;
                 let diameters = self.plan.targets.get(Limit::BendDiameters);
@@ -318,6 +320,34 @@ impl<'p> On<'p> {
             }
         } else {
             stretch(&mut to.units, length);
+        }
+        Ok(())
+    }
+
+    fn seasons(&self, to: &mut Shoot, kept: &[Mm]) -> Result<(), Refusal> {
+        let what = "measure-length";
+        for one in kept {
+            let range = (0.0, Shoot::MAX_LENGTH);
+            within(self.place(), what, Quantity::Length, one.f(), range)?;
+        }
+        let born = to.born().unwrap_or(self.last_season());
+        let most = self.last_season().saturating_sub(born).saturating_add(1);
+        let count = kept.len() as f64;
+        let range = (1.0, most.into());
+        let what = "measure-seasons";
+        within(self.place(), what, Quantity::Count, count, range)?;
+        let cut: Vec<GrowthUnit> = to.units.clone();
+        self.length(to, kept.iter().fold(Mm(0), |sum, one| sum + *one))?;
+        to.units.clear();
+        for (leaf, kept) in (born..).zip(kept).filter(|(_, kept)| kept.0 > 0) {
+            let kept = kept.f();
+            let was = cut.iter().find(|u| u.leaf == leaf);
+            let off = was.map_or(0.0, |u| u.grown - u.kept);
+            to.units.push(GrowthUnit {
+                grown: (kept + off).min(Shoot::MAX_LENGTH),
+                kept,
+                ..was.copied().unwrap_or(GrowthUnit::whole(leaf, kept))
+            });
         }
         Ok(())
     }

@@ -5,8 +5,8 @@ use cordonry::refusal::Refusal;
 use cordonry::said::Quantity;
 use leptos::prelude::*;
 
-/// What a field does with the value typed; `None` where the field was emptied.
-pub type Apply = std::rc::Rc<dyn Fn(Option<f64>) -> Result<(), Refusal>>;
+/// What a field does with the value typed; with none where the field was emptied, with several where it takes a sum.
+pub type Apply = std::rc::Rc<dyn Fn(&[f64]) -> Result<(), Refusal>>;
 
 /// A labelled value. Enter and leaving the field apply it, Escape puts back what was there.
 #[component]
@@ -23,6 +23,9 @@ pub fn ValueField(
     /// Whether the label is for screen readers alone, since it stands beside the field already.
     #[prop(optional)]
     bare: bool,
+    /// Whether several values with a `+` between them are taken.
+    #[prop(optional)]
+    sum: bool,
 ) -> impl IntoView {
     let written = move || {
         app.style.track();
@@ -43,12 +46,15 @@ pub fn ValueField(
             wrong.set(None);
             return;
         }
-        let read = match app.worded(|w| w.read(unit, &typed)) {
-            Ok(value) => Some(value),
-            Err(_) if typed.trim().is_empty() => None,
-            Err(why) => return wrong.set(Some(app.said(&why))),
-        };
-        match apply(read) {
+        let mut read = Vec::new();
+        for part in typed.split(|c| sum && c == '+') {
+            match app.worded(|w| w.read(unit, part)) {
+                Ok(value) => read.push(value),
+                Err(_) if typed.trim().is_empty() => {}
+                Err(why) => return wrong.set(Some(app.said(&why))),
+            }
+        }
+        match apply(&read) {
             Ok(()) => {
                 wrong.set(None);
                 // A value that comes out as it was is written as it is.

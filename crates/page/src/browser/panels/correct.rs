@@ -14,6 +14,7 @@ use cordonry::refusal::Refusal;
 use cordonry::row::{ShootId, TreeId};
 use cordonry::said::Arg;
 use cordonry::said::Quantity;
+use cordonry::walk::unlikely_in;
 use leptos::prelude::*;
 use std::rc::Rc;
 
@@ -44,14 +45,14 @@ pub fn RecordStrip(app: App) -> impl IntoView {
     move || {
         correcting.get().then(|| {
             let add: Apply = Rc::new(move |x| match x {
-                Some(x) => {
-                    if let Some(edit) = app.peek(|d| d.scene().record_tree(x)) {
+                [x, ..] => {
+                    if let Some(edit) = app.peek(|d| d.scene().record_tree(*x)) {
                         app.try_edit(edit)?;
                     }
                     app.follow_chosen();
                     Ok(())
                 }
-                None => Ok(()),
+                [] => Ok(()),
             });
             view! {
                 <section class="record-strip" aria-labelledby="record-title">
@@ -95,19 +96,49 @@ fn RowMeasures(app: App) -> impl IntoView {
         .collect_view()
 }
 
-/// Corrects the measure that `find` gives to the value typed; an empty field corrects nothing.
+/// Corrects the measure that `find` gives to the value typed, or to one by season; an empty field corrects nothing.
 fn correct(
     app: App,
-    value: Option<f64>,
+    values: &[f64],
     find: impl FnOnce(&Plan) -> Option<Measure>,
 ) -> Result<(), Refusal> {
-    let Some(value) = value else { return Ok(()) };
-    if let Some(measure) = app.peek(|d| find(d.plan())).flatten() {
-        app.try_edit(Edit::record(measure.to(value)))?;
+    let measure = app.peek(|d| find(d.plan())).flatten();
+    let correction = measure.and_then(|measure| match values {
+        [] => None,
+        [value] => Some(measure.to(*value)),
+        values => measure.by_season(values),
+    });
+    if let Some(correction) = correction {
+        app.try_edit(Edit::record(correction))?;
     }
     // A foot may have gone far.
     app.follow_chosen();
     Ok(())
+}
+
+/// Says what looks like a slip in a length or thickness that was corrected, else how one length was shared out.
+fn remark(app: App, part: Part, key: &str, values: &[f64]) {
+    let Some(shoot) = part.shoot else { return };
+    let seasons = |plan: &Plan| -> Vec<f64> {
+        let shoot = plan.found.tree(part.tree).and_then(|t| t.shoot(shoot));
+        let units = shoot.map_or(&[][..], |s| &s.units);
+        units.iter().map(|u| u.kept).collect()
+    };
+    let about = app.peek(|d| (unlikely_in(d.plan(), part.tree, shoot), seasons(d.plan())));
+    let said = match (key, about) {
+        ("measure-length" | "measure-diameter", Some((Some(doubt), _))) => app.said(&doubt),
+        ("measure-length", Some((None, lengths))) if values.len() == 1 && lengths.len() > 1 => {
+            let lengths = lengths.iter();
+            let lengths: Vec<String> =
+                app.worded(|w| lengths.map(|l| w.field(Quantity::Length, *l)).collect());
+            app.text(
+                "record-shared",
+                &[("lengths", Arg::Text(lengths.join(" + ")))],
+            )
+        }
+        _ => return,
+    };
+    app.say(said, false);
 }
 
 /// The numbers in the record of a part.
@@ -177,9 +208,14 @@ fn Measures(app: App, part: Part) -> impl IntoView {
                             app,
                             v,
                             |plan| measures_of(plan, part).into_iter().find(|m| m.key == key),
-                        )
+                        )?;
+                        if !v.is_empty() {
+                            remark(app, part, key, v);
+                        }
+                        Ok(())
                     });
-                    view! { <ValueField app label=app.t(key) name=key unit value apply/> }
+                    let sum = key == "measure-length";
+                    view! { <ValueField app label=app.t(key) name=key unit value apply sum/> }
                 }
             />
         </div>

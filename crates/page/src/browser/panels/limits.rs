@@ -72,7 +72,10 @@ pub fn LimitsAndSite(app: App) -> impl IntoView {
 #[component]
 fn OneSetting(app: App, setting: Setting) -> impl IntoView {
     let value = Memo::new(move |_| app.read(|d| setting.of(d.plan())).flatten());
-    let apply: Apply = Rc::new(move |v| app.try_edit(Edit::setting(setting, v)).map(drop));
+    let apply: Apply = Rc::new(move |v| {
+        app.try_edit(Edit::setting(setting, v.first().copied()))
+            .map(drop)
+    });
     let key = setting.key();
     view! { <ValueField app label=app.t(key) name=key unit=setting.unit() value apply/> }
 }
@@ -103,10 +106,10 @@ fn Posts(app: App) -> impl IntoView {
         wrong.set(outcome.err().map(|why| app.worded(|w| w.refusal(&why))));
     };
     let every: Apply = Rc::new(move |distance| {
-        let Some(distance) = distance else {
+        let Some(distance) = distance.first() else {
             return Ok(());
         };
-        app.try_edit(Edit::posts_every(distance)).map(drop)
+        app.try_edit(Edit::posts_every(*distance)).map(drop)
     });
     view! {
         <label class="field wide" data-field="posts">
@@ -138,7 +141,7 @@ fn OneLimit(app: App, limit: Limit) -> impl IntoView {
     let unit = info.unit.typed();
     let value = Memo::new(move |_| app.read(|d| d.plan().targets.get(limit)));
     let set = move |v: Option<f64>| app.try_edit(Edit::limit(limit, v)).map(drop);
-    let apply: Apply = Rc::new(set);
+    let apply: Apply = Rc::new(move |v| set(v.first().copied()));
     let usual = Memo::new(move |_| app.read(|d| d.plan().targets.default_of(limit)));
     let changed = move || value.get() != usual.get();
     let range = move || {

@@ -33,10 +33,10 @@ pub fn Wires(app: App) -> impl IntoView {
         .unwrap_or_default()
     });
     let add: Apply = Rc::new(move |height| match height {
-        Some(height) => app
-            .try_edit(Edit::wires(Work::stretching(Mm::round(height))))
+        [height, ..] => app
+            .try_edit(Edit::wires(Work::stretching(Mm::round(*height))))
             .map(drop),
-        None => Ok(()),
+        [] => Ok(()),
     });
     let from_the_top = move || {
         let wires = heights.get().into_iter().enumerate();
@@ -109,13 +109,13 @@ fn OneWire(app: App, i: usize, height: Mm) -> impl IntoView {
     });
     let value = Memo::new(move |_| Some(wire.get().height.f()));
     let apply: Apply = Rc::new(move |to| match to {
-        Some(to) => app
+        [to, ..] => app
             .try_edit(Edit::wires(Work::MoveWire {
                 height_mm: height,
-                to_mm: Mm::round(to),
+                to_mm: Mm::round(*to),
             }))
             .map(drop),
-        None => Ok(()),
+        [] => Ok(()),
     });
     let other = move || match wire.get().covering {
         Covering::Bare => ("wire-cover", Covering::Plastic),
