@@ -1,5 +1,6 @@
 //! The rules of the uprights of one tree, each a step either side of its limit.
 
+use cordonry::check::Severity;
 use cordonry::row::*;
 use cordonry::units::{Deg, Mm};
 use cordonry::work::Work;
@@ -93,7 +94,7 @@ fn vigorous(first: f64, thick: f64) -> Row {
     let mut tree = upright_stem(1, 0, 2000.0)
         .uprights(&[first])
         .last(|s| s.diameter = thick);
-    for x in [700.0, 900.0, 1100.0] {
+    for x in [700.0, 900.0, 1100.0, 1300.0] {
         tree = tree.uprights(&[x]).last(|s| s.diameter = 10.0);
     }
     row(0, 1500, vec![tree])
@@ -101,7 +102,7 @@ fn vigorous(first: f64, thick: f64) -> Row {
 
 #[test]
 fn near_the_trunk_1_4_times_the_median_and_2_mm_pass() {
-    // The median of 10, 10, 10 and 16 is 10.
+    // The median of 10, 10, 10, 10 and 16 is 10.
     let fails = vigorous(400.0, 16.1);
     let f = either_side("upright-over-vigorous", &vigorous(400.0, 16.0), &fails);
     assert!((f.measured - 1.61).abs() < 1e-9);
@@ -120,6 +121,33 @@ fn near_the_trunk_1_4_times_the_median_and_2_mm_pass() {
         &vigorous(401.0, 20.0),
         &vigorous(400.0, 20.0),
     );
+}
+
+#[test]
+fn what_is_over_vigorous_goes_in_the_winter_s_share_or_waits() {
+    let said = |row: &Row| {
+        let f = found(row, "upright-over-vigorous").remove(0);
+        (Words::strict().finding(&f), f.severity, f.remedies.len())
+    };
+    let thick = "Over-vigorous near the trunk: upright 1 of 5, tree 1. \
+                 20 mm thick, 2.0 times the 10 mm that is usual on its tree";
+    let mut row = vigorous(400.0, 20.0);
+    assert_eq!(said(&row), (thick.into(), Severity::Soon, 1));
+    let waits = format!("{thick}; it waits for its turn in the winters' renewal");
+    // No renewal in leaf 1.
+    row.leaf = 1;
+    assert_eq!(said(&row), (waits.clone(), Severity::Note, 0));
+    // Grown again from a cut of the winter before, while another is of five seasons.
+    row.leaf = 7;
+    let mut one = (*row.trees[0]).clone();
+    for upright in &mut one.shoots[1..] {
+        upright.units[0].leaf = 5;
+    }
+    one.shoots[1].units[0].leaf = 6;
+    one.shoots[4].units[0].leaf = 2;
+    row.trees[0] = one.into();
+    assert_eq!(found(&row, "renewal-due")[0].subjects.len(), 1);
+    assert_eq!(said(&row), (waits, Severity::Note, 0));
 }
 
 #[test]

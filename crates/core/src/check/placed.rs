@@ -7,7 +7,8 @@ use super::seen::{Seen, SeenTree, Standing, over, under};
 use crate::arrange::Gather;
 use crate::arrange::arrange_numbers;
 use crate::cover::Place;
-use crate::row::{Face, Kind, Limit, Moment, Pose, Shoot, ShootId, Window};
+use crate::pose::Course;
+use crate::row::{Face, Kind, Limit, Moment, Pose, Shoot, ShootId, Toward, Tree, Window};
 use std::collections::BTreeMap;
 
 /// An upright that leans more than this, degrees, is none to keep.
@@ -48,6 +49,41 @@ pub(super) fn median_thickness(c: &Seen<'_>, seen: &SeenTree<'_>, fewest: usize)
         .filter(|d| *d > 0.0)
         .collect();
     (all.len() >= fewest.max(1)).then(|| median(&mut all))
+}
+
+/// A median of fewer than this says little.
+pub(super) const FEWEST: usize = 3;
+
+/// How far from the trunk an upright stands, mm, that is over-vigorous beside the median thickness of its tree; `None` of others.
+pub(super) fn over_vigorous(
+    c: &Seen<'_>,
+    seen: &SeenTree<'_>,
+    shoot: &Shoot,
+    course: &Course,
+    median: f64,
+) -> Option<f64> {
+    let start = trunk_end(c, seen.tree, shoot.parent?)?;
+    let from_trunk = (course.base.x - start).abs();
+    let thickest = c.limit(Limit::VigourRatio) * median + c.limit(Limit::ThicknessTolerance);
+    let near = !over(from_trunk, c.limit(Limit::NearTrunk));
+    (over(shoot.diameter, thickest) && near).then_some(from_trunk)
+}
+
+/// Where the cordon begins at the trunk, for wood that is laid from the trunk itself.
+fn trunk_end(c: &Seen<'_>, tree: &Tree, laid: ShootId) -> Option<f64> {
+    let shoot = tree.shoot(laid)?;
+    let from_trunk = match shoot.parent {
+        None => true,
+        Some(p) => !tree.shoot(p)?.pose.is_laid(),
+    };
+    let span = c.laid_at(tree.id, laid)?.span;
+    match shoot.pose {
+        Pose::Laid { toward, .. } if from_trunk => Some(match toward {
+            Toward::Right => span.from,
+            Toward::Left => span.to,
+        }),
+        _ => None,
+    }
 }
 
 /// The well-placed uprights of a tree.

@@ -2,11 +2,13 @@
 //!
 //! Age is counted in completed growing seasons, in the dormant season before the row's leaf.
 
-use super::seen::{Seen, SeenTree, distance, over, under};
+use super::placed::{FEWEST, median_thickness, over_vigorous};
+use super::seen::{Due, Seen, SeenTree, distance, over, under};
+use super::uprights_count::too_few;
 use super::{Finding, Remedy, Severity};
 use crate::arrange::Arrange;
 use crate::cover::Span;
-use crate::renewal::{Renewal, Share, Upright, Winter};
+use crate::renewal::{Renewal, Share, Upright};
 use crate::row::{Kind, Limit, Role, Shoot, ShootId, Window};
 use crate::said::Arg;
 use crate::units::Mm;
@@ -15,33 +17,29 @@ use crate::work::Work;
 pub(super) const DUE: &str = "renewal-due";
 pub(super) const OLD: &str = "wood-too-old";
 
-/// One winter's renewal of one tree.
-struct Due<'c> {
-    /// Its uprights and stubs from left to right, each as old as it was before this winter's cut.
-    wood: Vec<(&'c Shoot, Upright)>,
-    winter: Winter,
-}
-
-impl<'c> Due<'c> {
-    /// `None` before renewal begins. A leaf before that, only what is thick already goes.
-    fn of(c: &Seen<'_>, seen: &'c SeenTree<'_>) -> Option<Self> {
+impl Due {
+    /// `None` before renewal begins, and of a tree that has fewer uprights than it needs: it waits until it has them. A leaf
+    /// before renewal begins, only what is thick or over-vigorous already goes.
+    fn of(c: &Seen<'_>, seen: &SeenTree<'_>, holes: &mut Holes) -> Option<Self> {
         let leaf = f64::from(c.row.leaf);
         let begins = c.limit(Limit::RenewalLeaf);
         if leaf < begins - 1.0 {
             return None;
         }
-        let thick = match leaf < begins {
-            true => c.let_pass(Limit::RenewalThick),
-            false => 0.0,
-        };
+        let early = leaf < begins;
+        let thick = c.let_pass(Limit::RenewalThick);
+        let median = median_thickness(c, seen, FEWEST);
         let keep = c.limit(Limit::StubLength);
-        let mut wood: Vec<(f64, &Shoot, Upright)> = seen
+        let mut wood: Vec<(f64, ShootId, Upright)> = seen
             .pairs()
             .filter_map(|(shoot, course)| {
                 let role = seen.tree.role(shoot);
                 if !matches!(role, Role::Upright | Role::Stub) || seen.is_spare(shoot.id) {
                     return None;
                 }
+                let waits = early
+                    && under(shoot.diameter, thick)
+                    && median.is_none_or(|m| over_vigorous(c, seen, shoot, course, m).is_none());
                 let upright = Upright {
                     age: age(c, shoot),
                     // Of shoots without a measured thickness, the length tells.
@@ -49,29 +47,113 @@ impl<'c> Due<'c> {
                     cut: renewed(c, seen, shoot),
                     stubbed: role == Role::Stub && is_fresh(c, shoot),
                     // What is no longer than a stub can't be cut to one.
-                    spared: role == Role::Stub
-                        || shoot.length() <= keep
-                        || under(shoot.diameter, thick),
+                    spared: role == Role::Stub || shoot.length() <= keep || waits,
                 };
-                Some((course.base.x, shoot, upright))
+                Some((course.base.x, shoot.id, upright))
             })
             .collect();
         wood.arrange_by(|a, b| a.0.total_cmp(&b.0));
         let wood: Vec<_> = wood.into_iter().map(|(_, s, u)| (s, u)).collect();
         let uprights: Vec<Upright> = wood.iter().map(|(_, u)| *u).collect();
+        let stand = seen.uprights().filter(|(s, _)| !seen.is_spare(s.id));
+        let stubbed = uprights.iter().filter(|u| u.stubbed);
+        if too_few(c, seen, stand.count() + stubbed.count()) {
+            return None;
+        }
+        let at: Vec<Option<usize>> = wood.iter().map(|(s, _)| holes.place(c, seen, *s)).collect();
+        let harms = |i: usize, cut: &[usize]| {
+            at[i].is_some_and(|p| {
+                let beside = |j: &usize| at[*j].is_some_and(|q| q.abs_diff(p) == 1);
+                holes.beside(c, p) || cut.iter().any(beside)
+            })
+        };
         // Trees have their turns one after the other, so that a row has much the same work each winter.
         let winter = u32::from(c.row.leaf).saturating_add(seen.tree.id.0);
-        let winter = rule(c).winter(&uprights, winter);
+        let winter = rule(c).winter(&uprights, winter, &harms);
+        for p in winter.cut.iter().filter_map(|i| at[*i]) {
+            holes.cut[p] = true;
+        }
         Some(Self { wood, winter })
     }
 
     /// The uprights that are yet to be cut this winter, the first to go first.
-    fn cut(&self) -> impl Iterator<Item = &'c Shoot> {
-        self.winter.cut.iter().map(|i| self.wood[*i].0)
+    pub fn cut(&self) -> Vec<ShootId> {
+        self.winter.cut.iter().map(|i| self.wood[*i].0).collect()
     }
 
     fn stubbed(&self) -> usize {
         self.wood.iter().filter(|(_, u)| u.stubbed).count()
+    }
+}
+
+/// Where the wall has holes, or will have them once what is chosen is cut.
+struct Holes {
+    /// By tree, its shoots that hold places, and which of the row's those are.
+    places: Vec<Vec<(ShootId, usize)>>,
+    /// The middles of bare stretches, from left to right.
+    bare: Vec<f64>,
+    /// Whether each place is to be cut.
+    cut: Vec<bool>,
+}
+
+impl Holes {
+    fn of(c: &Seen<'_>) -> Self {
+        let mut places = vec![Vec::new(); c.trees.len()];
+        for (i, place) in c.places.iter().enumerate() {
+            if let Some(tree) = c.tree_index(place.tree) {
+                places[tree].push((place.shoot, i));
+            }
+        }
+        Self {
+            places,
+            bare: c.flagged_gaps().map(|gap| gap.span.middle()).collect(),
+            cut: vec![false; c.places.len()],
+        }
+    }
+
+    fn place(&self, c: &Seen<'_>, seen: &SeenTree<'_>, shoot: ShootId) -> Option<usize> {
+        let of = &self.places[c.tree_index(seen.tree.id)?];
+        of.iter().find(|(s, _)| *s == shoot).map(|(_, i)| *i)
+    }
+
+    /// Whether a place has one beside it: a stub or bud, what is to be cut, bare wire or too wide a space.
+    fn beside(&self, c: &Seen<'_>, place: usize) -> bool {
+        let here = c.places[place].x;
+        let to = |other: Option<usize>, end: f64| match other
+            .and_then(|i| Some((i, c.places.get(i)?)))
+        {
+            Some((i, next)) => {
+                let bears = c.shoot(*next).is_some_and(|s| s.kind() == Kind::Upright);
+                let apart = (next.x - here).abs();
+                (
+                    !bears || self.cut[i] || over(apart, c.let_pass(Limit::UprightSpacingMax)),
+                    next.x,
+                )
+            }
+            None => (false, end),
+        };
+        let whole = c.whole();
+        let (left, from) = to(place.checked_sub(1), whole.from);
+        let (right, to) = to(Some(place + 1), whole.to);
+        let first = self.bare.partition_point(|x| *x <= from);
+        left || right || self.bare.get(first).is_some_and(|x| *x < to)
+    }
+}
+
+/// This winter's renewal of each tree. What one tree is to have cut, the next one sees.
+fn dues(c: &Seen<'_>) -> Vec<Option<Due>> {
+    let mut holes = Holes::of(c);
+    c.trees
+        .iter()
+        .map(|seen| Due::of(c, seen, &mut holes))
+        .collect()
+}
+
+impl Seen<'_> {
+    /// What of a tree is renewed this winter; `None` where nothing is due on it yet.
+    pub fn due(&self, seen: &SeenTree<'_>) -> Option<&Due> {
+        let all = self.dues.get_or_init(|| dues(self));
+        all.get(self.tree_index(seen.tree.id)?)?.as_ref()
     }
 }
 
@@ -114,9 +196,9 @@ pub(super) fn find_due(c: &Seen<'_>) -> Vec<Finding> {
     c.trees
         .iter()
         .filter_map(|seen| {
-            let due = Due::of(c, seen)?;
-            let first = due.cut().next()?;
-            let ids: Vec<ShootId> = due.cut().map(|s| s.id).collect();
+            let due = c.due(seen)?;
+            let ids = due.cut();
+            let first = seen.tree.shoot(*ids.first()?)?;
             let (stubbed, limit) = (due.stubbed(), rule(c).age_limit);
             let measured = stubbed as f64 / due.wood.len() as f64;
             let yes = |is: bool| Arg::Text(if is { "yes" } else { "no" }.into());
@@ -173,12 +255,8 @@ pub(super) fn find_old(c: &Seen<'_>) -> Vec<Finding> {
 /// Those of `old` that are cut to stubs this winter; the others wait, since a tree cut back whole bears nothing for two
 /// seasons.
 fn stub_this_winter(c: &Seen<'_>, seen: &SeenTree<'_>, old: &[ShootId]) -> Option<Remedy> {
-    let due = Due::of(c, seen)?;
-    let now: Vec<ShootId> = due
-        .cut()
-        .map(|s| s.id)
-        .filter(|id| old.contains(id))
-        .collect();
+    let mut now = c.due(seen)?.cut();
+    now.retain(|id| old.contains(id));
     let mut remedy = stub(c, seen, &now)?;
     if now.len() < old.len() {
         remedy.said.key = "remedy-stub-some";
@@ -206,13 +284,10 @@ pub(super) fn stub_within(c: &Seen<'_>, span: Span) -> Option<Remedy> {
     }
     let keep = Mm::round(c.limit(Limit::StubLength));
     let next = |seen: &SeenTree<'_>| {
-        let due = Due::of(c, seen)?;
-        due.cut()
-            .find(|s| {
-                let course = seen.tree.index(s.id).map(|i| seen.courses[i]);
-                course.is_some_and(|at| at.base.x >= span.from && at.base.x <= span.to)
-            })
-            .map(|s| s.id)
+        c.due(seen)?.cut().into_iter().find(|id| {
+            let course = seen.tree.index(*id).map(|i| seen.courses[i]);
+            course.is_some_and(|at| at.base.x >= span.from && at.base.x <= span.to)
+        })
     };
     let stubs: Vec<(&SeenTree<'_>, ShootId)> = c
         .trees

@@ -6,6 +6,7 @@ use crate::arrange::Arrange;
 use crate::cover::{Cover, Laid, Place, Span, cover_of, laid_of, places_of};
 use crate::plan::VoidWork;
 use crate::pose::{Course, Geometry, layout};
+use crate::renewal::{Upright, Winter};
 use crate::row::{Limit, Moment, Pose, Row, Shoot, ShootId, Targets, Toward, Tree, TreeId};
 use crate::said::Arg;
 use crate::terms::Terms;
@@ -41,6 +42,13 @@ pub(super) struct Standing {
     pub well: bool,
     /// Whether it goes, since better ones stand too near.
     pub goes: bool,
+}
+
+/// One winter's renewal of one tree.
+pub(super) struct Due {
+    /// Its uprights and stubs from left to right, each as old as it was before this winter's cut.
+    pub wood: Vec<(ShootId, Upright)>,
+    pub winter: Winter,
 }
 
 /// A tree with its shoots' courses, in the order of its shoots.
@@ -168,6 +176,8 @@ pub(super) struct Seen<'a> {
     pub judging: bool,
     /// What is known of each place, once it is asked for.
     pub standing: OnceCell<Vec<Standing>>,
+    /// This winter's renewal of each tree, once it is asked for.
+    pub dues: OnceCell<Vec<Option<Due>>>,
 }
 
 impl<'a> Seen<'a> {
@@ -226,6 +236,7 @@ impl<'a> Seen<'a> {
             recalled: Recalled::default(),
             judging: false,
             standing: OnceCell::new(),
+            dues: OnceCell::new(),
         }
     }
 

@@ -3,7 +3,7 @@
 use super::seen::{Seen, SeenTree, distance, over, under};
 use super::uprights_too_far::MOST_BUDS;
 use super::{Finding, Remedy, Severity};
-use crate::cover::{Place, Span};
+use crate::cover::{Place, Span, cover_of};
 use crate::row::Limit;
 use crate::said::{Arg, Args};
 use crate::units::Mm;
@@ -15,7 +15,7 @@ pub(super) const MANY: &str = "uprights-too-many";
 pub(super) fn find_few(c: &Seen<'_>) -> Vec<Finding> {
     let most = c.limit(Limit::UprightSpacingMax);
     each(c)
-        .filter(|t| over((t.length - off(c)) / t.places.len().max(1) as f64, most))
+        .filter(|t| too_few(c, t.seen, t.places.len()))
         .map(|t| {
             let least = libm::ceil(t.length / most - 1e-9);
             Finding {
@@ -40,6 +40,17 @@ pub(super) fn find_many(c: &Seen<'_>) -> Vec<Finding> {
             }
         })
         .collect()
+}
+
+/// Whether so many uprights are fewer than a tree's cordon needs.
+pub(super) fn too_few(c: &Seen<'_>, seen: &SeenTree<'_>, uprights: usize) -> bool {
+    let each = (length(c, seen) - off(c)) / uprights.max(1) as f64;
+    over(each, c.limit(Limit::UprightSpacingMax))
+}
+
+/// Length of wire that a tree covers, once or more, mm.
+fn length(c: &Seen<'_>, seen: &SeenTree<'_>) -> f64 {
+    cover_of(c.laid_now(seen.tree.id).to_vec(), c.whole()).filled
 }
 
 /// By how much the measured length of a tree's cordon may be off, mm: both its ends are places.
@@ -95,7 +106,7 @@ fn each<'c>(c: &'c Seen<'_>) -> impl Iterator<Item = Counted<'c>> {
         .zip(places)
         .map(|(seen, places)| Counted {
             seen,
-            length: crate::cover::cover_of(c.laid_now(seen.tree.id).to_vec(), c.whole()).filled,
+            length: length(c, seen),
             places,
         })
         .filter(|t| t.length > 0.0)

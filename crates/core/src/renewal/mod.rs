@@ -1,8 +1,9 @@
 //! Which uprights of a tree are cut to stubs, winter by winter.
 //!
 //! A share of them is renewed each winter, and what the share leaves over is carried to the next winter. Wood at the age
-//! limit goes first, then the largest that has not been renewed within one turn. Where the carried share alone would let
-//! wood grow too old, more are cut in good time, to at most a third of the tree in one winter.
+//! limit goes first, then the largest that has not been renewed within one turn; of either, rather one beside which the wall
+//! has no hole. Where the carried share alone would let wood grow too old, more are cut in good time, to at most a third of
+//! the tree in one winter.
 //!
 //! All of it reads plain figures and keeps nothing from winter to winter: the same tree in the same winter is answered the same.
 
@@ -86,8 +87,14 @@ pub struct Winter {
 }
 
 impl Renewal {
-    /// What is cut of a tree's uprights in a winter. Winters are counted from any that is kept for the tree.
-    pub fn winter(&self, uprights: &[Upright], winter: u32) -> Winter {
+    /// What is cut of a tree's uprights in a winter. Winters are counted from any that is kept for the tree. `harms` tells of
+    /// one of them, beside those that are cut before it, whether it should rather stand: it does where another can go.
+    pub fn winter(
+        &self,
+        uprights: &[Upright],
+        winter: u32,
+        harms: &dyn Fn(usize, &[usize]) -> bool,
+    ) -> Winter {
         let n = uprights.len();
         // The most that are cut in one winter.
         let most = n.div_ceil(3);
@@ -115,7 +122,7 @@ impl Renewal {
         let count = carried.max(raised).max(stubbed);
         let turn = Turn::new(reachable, raised, &shares);
         Winter {
-            cut: self.choose(uprights, count - stubbed, &turn),
+            cut: self.choose(uprights, count - stubbed, &turn, harms),
             count,
             carried,
             reachable,
@@ -123,34 +130,51 @@ impl Renewal {
     }
 
     /// Which `count` of them are cut, the first to go first, where so many can be cut in the winters after.
-    fn choose(&self, uprights: &[Upright], count: usize, turn: &Turn) -> Vec<usize> {
+    fn choose(
+        &self,
+        uprights: &[Upright],
+        count: usize,
+        turn: &Turn,
+        harms: &dyn Fn(usize, &[usize]) -> bool,
+    ) -> Vec<usize> {
         let mut places: Vec<usize> = (0..uprights.len())
             .filter(|i| !uprights[*i].stubbed && !uprights[*i].spared)
             .collect();
         let mut out = Vec::new();
         for more in (0..count).rev() {
             let left: Vec<&Upright> = places.iter().map(|i| &uprights[*i]).collect();
-            let next = self.next(&left, more, turn);
+            let next = self.next(&left, more, turn, &|at| harms(places[at], &out));
             out.extend(next.map(|at| places.remove(at)));
         }
         out
     }
 
     /// Which of those that are left is cut next, with `more` to be cut after it this winter.
-    fn next(&self, left: &[&Upright], more: usize, turn: &Turn) -> Option<usize> {
-        let all = 0..left.len();
-        let oldest = first(left, all.clone(), true)?;
-        if left[oldest].age >= self.age_limit {
-            return Some(oldest);
-        }
+    fn next(
+        &self,
+        left: &[&Upright],
+        more: usize,
+        turn: &Turn,
+        harms: &dyn Fn(usize) -> bool,
+    ) -> Option<usize> {
+        let oldest = first(left, 0..left.len(), true)?;
+        let is_old = left[oldest].age >= self.age_limit;
         // Where there is more wood than can be cut in time, one of it goes now.
         let least = turn.short(left, more).unwrap_or(0);
-        let fits = |u: &Upright| {
+        let fits = |at: &usize| {
+            let u = left[*at];
             // Regrown wood may be the thickest again; what was renewed within this turn waits for the next.
-            let rested = u.cut.is_none_or(|winters| winters >= self.age_limit);
-            rested && u.age >= least
+            let goes = match is_old {
+                true => u.age >= self.age_limit,
+                false => u.cut.is_none_or(|winters| winters >= self.age_limit),
+            };
+            goes && u.age >= least
         };
-        first(left, all.filter(|at| fits(left[*at])), false).or(Some(oldest))
+        let fit: Vec<usize> = (0..left.len()).filter(fits).collect();
+        let spared = fit.iter().copied().filter(|at| !harms(*at));
+        first(left, spared, is_old)
+            .or_else(|| first(left, fit.iter().copied(), is_old))
+            .or(Some(oldest))
     }
 }
 

@@ -25,6 +25,11 @@ fn by(share: f64) -> Renewal {
     }
 }
 
+/// Nothing that matters stands beside.
+fn alone(_: usize, _: &[usize]) -> bool {
+    false
+}
+
 fn upright(age: u8, cut: Option<u8>) -> Upright {
     Upright {
         age,
@@ -93,6 +98,7 @@ fn places_go_in_the_order_of_the_reference_cases() {
                 &tree,
                 count_of_the_cases(n, winter as u32),
                 &without_raising(),
+                &alone,
             );
             assert_eq!(cut, said("cut_places"), "{id}");
             let ages: Vec<usize> = cut.iter().map(|i| tree[*i].age.into()).collect();
@@ -196,7 +202,7 @@ fn the_oldest_wood_is_that_of_the_exhaustive_search() {
             let count = count_of_the_cases(n, winter as u32);
             let mut after = BTreeSet::new();
             for tree in &trees {
-                let cut = |u: &[Upright]| by(0.2).choose(u, count, &without_raising());
+                let cut = |u: &[Upright]| by(0.2).choose(u, count, &without_raising(), &alone);
                 after_any_thickness(tree, count, &cut, &mut after);
             }
             trees = after;
@@ -217,11 +223,11 @@ fn no_wood_passes_the_limit_whatever_is_thick() {
                     for tree in &trees {
                         let uprights: Vec<Upright> =
                             tree.iter().map(|(a, c)| upright(*a, *c)).collect();
-                        let asked = renewal.winter(&uprights, winter);
+                        let asked = renewal.winter(&uprights, winter, &alone);
                         assert_eq!(asked.reachable, renewal.age_limit, "{tree:?}");
                         assert!(asked.count <= n.div_ceil(3), "{tree:?}");
                         assert_eq!(asked.cut.len(), asked.count, "{tree:?}");
-                        let cut = |u: &[Upright]| renewal.winter(u, winter).cut;
+                        let cut = |u: &[Upright]| renewal.winter(u, winter, &alone).cut;
                         after_any_thickness(tree, asked.count, &cut, &mut after);
                     }
                     trees = after;
@@ -275,7 +281,7 @@ fn a_tree_in_its_turn_is_cut_by_the_carried_share_alone() {
             })
             .collect();
         for winter in 5..30 {
-            let asked = by(0.2).winter(&tree, winter);
+            let asked = by(0.2).winter(&tree, winter, &alone);
             assert_eq!(asked.count, asked.carried, "{n} in {winter}");
             next_winter(&mut tree, &asked.cut);
         }
@@ -288,7 +294,7 @@ fn the_share_is_raised_evenly_and_in_good_time() {
     let mut tree = vec![upright(2, None); 10];
     let mut counts = Vec::new();
     for winter in 0..5 {
-        let asked = by(0.2).winter(&tree, winter);
+        let asked = by(0.2).winter(&tree, winter, &alone);
         counts.push(asked.count);
         next_winter(&mut tree, &asked.cut);
     }
@@ -297,12 +303,34 @@ fn the_share_is_raised_evenly_and_in_good_time() {
 
 #[test]
 fn where_wood_is_too_old_already_the_least_age_is_told() {
-    let of = |n: usize, age: u8| by(0.2).winter(&vec![upright(age, None); n], 0);
+    let of = |n: usize, age: u8| by(0.2).winter(&vec![upright(age, None); n], 0, &alone);
     // Ten, at most four a winter, are three winters' work.
     for (age, reachable) in [(3, 5), (4, 6), (5, 7), (8, 10)] {
         let asked = of(10, age);
         assert_eq!((asked.reachable, asked.count), (reachable, 4), "{age}");
     }
+}
+
+#[test]
+fn what_stands_beside_a_hole_waits_unless_its_time_has_come() {
+    let tree: Vec<Upright> = [(9.0, 2), (8.0, 2), (7.0, 2), (6.0, 5), (5.0, 5)]
+        .map(|(size, age)| Upright {
+            size,
+            ..upright(age, None)
+        })
+        .to_vec();
+    let cut = |harms: &dyn Fn(usize, &[usize]) -> bool| by(0.2).winter(&tree, 0, harms).cut;
+    assert_eq!(cut(&alone), [3, 4]);
+    // Both are at the limit: no other can go in their place.
+    assert_eq!(cut(&|_, _| true), [3, 4]);
+    assert_eq!(cut(&|i, _| i == 3), [4, 3]);
+    let young = &tree[..3];
+    let cut = |harms: &dyn Fn(usize, &[usize]) -> bool| by(0.34).winter(young, 0, harms).cut;
+    assert_eq!(cut(&alone), [0]);
+    assert_eq!(cut(&|i, _| i == 0), [1]);
+    let beside = |i: usize, cut: &[usize]| cut.iter().any(|j| j.abs_diff(i) == 1);
+    let six = vec![upright(2, None); 6];
+    assert_eq!(by(0.2).winter(&six, 0, &beside).cut, [0, 2]);
 }
 
 #[test]
@@ -313,13 +341,13 @@ fn what_is_stubbed_counts_and_the_answer_holds_while_the_work_is_done() {
             ..upright(2 + i / 4, None)
         })
         .collect();
-    let asked = by(0.2).winter(&tree, 3);
+    let asked = by(0.2).winter(&tree, 3, &alone);
     for (done, i) in asked.cut.iter().enumerate() {
-        let now = by(0.2).winter(&tree, 3);
+        let now = by(0.2).winter(&tree, 3, &alone);
         assert_eq!((now.count, &now.cut[..]), (asked.count, &asked.cut[done..]));
         tree[*i].stubbed = true;
     }
-    assert!(by(0.2).winter(&tree, 3).cut.is_empty());
+    assert!(by(0.2).winter(&tree, 3, &alone).cut.is_empty());
 }
 
 fn any_tree() -> impl Strategy<Value = Vec<Upright>> {
@@ -339,9 +367,11 @@ proptest! {
         share in 0.1..0.25f64,
         from in 0..40u32,
         sizes in prop::collection::vec(0..30u32, 40),
+        holes in prop::collection::vec(any::<bool>(), 24),
     ) {
+        let harms = |i: usize, cut: &[usize]| holes[i] || cut.iter().any(|j| j.abs_diff(i) == 1);
         let renewal = by(share);
-        let told = renewal.winter(&tree, from).reachable;
+        let told = renewal.winter(&tree, from, &harms).reachable;
         let (n, mut hard, mut least) = (tree.len(), tree.clone(), 0);
         for _ in 0..12 {
             let mut order: Vec<usize> = (0..n).collect();
@@ -351,7 +381,7 @@ proptest! {
         }
         prop_assert_eq!(told, least.max(renewal.age_limit));
         for winter in 0..30u32 {
-            let asked = renewal.winter(&tree, from + winter);
+            let asked = renewal.winter(&tree, from + winter, &harms);
             prop_assert!(asked.count <= n.div_ceil(3));
             prop_assert!(asked.reachable <= told);
             next_winter(&mut tree, &asked.cut);

@@ -226,7 +226,10 @@ finding-uprights-uneven = Tree { $tree }: its { $count } uprights of one age are
     [thickness] thickness
    *[length] length
 }, by { $spread }; up to { $most } is let pass
-finding-upright-over-vigorous = Over-vigorous near the trunk: { $part }. { $diameter } thick, { $ratio } times the { $median } that is usual on its tree
+finding-upright-over-vigorous = Over-vigorous near the trunk: { $part }. { $diameter } thick, { $ratio } times the { $median } that is usual on its tree{ $goes ->
+    [yes] {""}
+   *[no] ; it waits for its turn in the winters' renewal
+}
 finding-upright-outside = Tip { $beyond } beyond its own cordon: { $part }. Up to { $most } is let pass
 finding-uprights-crossing = { $count ->
     [one] Leans across its neighbour: { $part } crosses { $other }
