@@ -84,11 +84,16 @@ fn look_into(folder: &Path, out: &mut Vec<PathBuf>, words: &Words) -> Result<()>
         // A link to a folder is not followed: it may lead back here.
         if entry.file_type().is_ok_and(|t| t.is_dir()) {
             look_into(&path, out, words)?;
-        } else if path.extension().is_some_and(|e| e == "json") && !path.is_dir() {
+        } else if path.extension().is_some_and(|e| e == "json") && !is_no_file(&path) {
             out.push(path);
         }
     }
     Ok(())
+}
+
+/// Whether something else is there: a folder, or a pipe, which would keep us until somebody writes to it.
+fn is_no_file(path: &Path) -> bool {
+    fs::metadata(path).is_ok_and(|m| !m.is_file())
 }
 
 /// What `look` makes of each plan file that the paths stand for, one after the other; what can't be read or worked on is

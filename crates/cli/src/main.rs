@@ -27,6 +27,7 @@ enum Status {
 }
 
 fn main() -> ExitCode {
+    outlive_full_files();
     let asked = args::Args::parse();
     let words = &Words::new(&asked.language, LengthStyle::default());
     let status = match asked.command {
@@ -37,4 +38,14 @@ fn main() -> ExitCode {
         args::Command::Export(ask) => convert::export(&ask, words),
     };
     ExitCode::from(status as u8)
+}
+
+/// A file that may not grow is an error where it is written, and not the end of the program in the middle of it.
+fn outlive_full_files() {
+    #[cfg(unix)]
+    {
+        let heard = std::sync::Arc::default();
+        // Where it can't be heard all is as without it.
+        let _ = signal_hook::flag::register(libc::SIGXFSZ, heard);
+    }
 }

@@ -12,7 +12,15 @@ use std::path::Path;
 
 /// A line that shows what a terminal would obey as a sign of its own: names and notes may hold anything.
 pub fn clean(line: &str) -> String {
-    let shown = |c: char| if c.is_control() { '\u{fffd}' } else { c };
+    // What turns the direction of a line would show it as another.
+    let turns = |c: char| matches!(c, '\u{200e}' | '\u{200f}' | '\u{061c}' | '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}');
+    let shown = |c: char| {
+        if c.is_control() || turns(c) {
+            '\u{fffd}'
+        } else {
+            c
+        }
+    };
     line.chars().map(shown).collect()
 }
 

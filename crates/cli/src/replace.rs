@@ -21,8 +21,8 @@ pub fn replace(path: &Path, text: &str) -> io::Result<()> {
         Some(folder) if !folder.as_os_str().is_empty() => folder,
         _ => Path::new("."),
     };
-    let mut file = new_file(folder)?;
-    file.write_all(text.as_bytes())?;
+    let mut file = new_file(folder).map_err(plain)?;
+    file.write_all(text.as_bytes()).map_err(plain)?;
     if let Some(old) = old {
         file.as_file().set_permissions(old.permissions())?;
     }
@@ -46,6 +46,14 @@ fn target(path: &Path) -> io::Result<PathBuf> {
         }
     }
     Err(io::Error::other("too many links"))
+}
+
+/// An error without the name of the file that stood in for the one that was asked for.
+fn plain(error: io::Error) -> io::Error {
+    match error.to_string().split_once(" at path ") {
+        Some((what, _)) => io::Error::new(error.kind(), what),
+        None => error,
+    }
 }
 
 /// A file beside the one to be replaced, with the permissions that any new file gets. It goes with its handle.

@@ -456,15 +456,30 @@ fn names(at: &Path) -> Vec<String> {
 fn a_file_that_can_not_be_written_whole_leaves_the_old_one() {
     let (at, old) = with_old_drawing("limit");
     let there = names(&at);
-    // The drawing is longer than 2 blocks of 512 bytes; the signal that goes with the limit is let pass.
-    let ran = under_shell(
-        &at,
-        r#"trap "" XFSZ; ulimit -f 2; "$0" draw one.json -o old.svg"#,
-    );
-    assert_eq!(ran.status, 2, "{}", ran.err);
-    assert!(ran.err.contains("old.svg"), "{}", ran.err);
-    assert_eq!(fs::read_to_string(at.join("old.svg")).unwrap(), old);
-    assert_eq!(names(&at), there, "nothing half done is left");
+    // The drawing is longer than 2 blocks of 512 bytes; whether the signal that goes with the limit is let pass or not.
+    for limit in [
+        r#"trap "" XFSZ; ulimit -f 2;"#,
+        "ulimit -f 2;",
+        "ulimit -f 0;",
+    ] {
+        let ran = under_shell(&at, &format!(r#"{limit} "$0" draw one.json -o old.svg"#));
+        assert_eq!(ran.status, 2, "{limit} {}", ran.err);
+        assert!(ran.err.contains("old.svg"), "{}", ran.err);
+        assert!(!ran.err.contains(".cordonry-"), "{}", ran.err);
+        assert_eq!(fs::read_to_string(at.join("old.svg")).unwrap(), old);
+        assert_eq!(names(&at), there, "nothing half done is left");
+    }
+}
+
+#[test]
+#[cfg(target_os = "linux")]
+fn a_pipe_in_a_folder_is_no_plan() {
+    let (at, _) = with_old_drawing("pipe");
+    let ran = under_shell(&at, r#"mkfifo two.json; timeout 20 "$0" check ."#);
+    assert!(ran.status < 2, "{} {}", ran.status, ran.err);
+    let ran = under_shell(&at, r#"timeout 20 "$0" draw one.json -o no/where.svg"#);
+    assert_eq!(ran.status, 2);
+    assert!(!ran.err.contains(".cordonry-"), "{}", ran.err);
 }
 
 #[test]
@@ -543,13 +558,16 @@ fn a_replaced_file_keeps_its_permissions() {
 
 /// Whether a text holds what a terminal would obey, but for the ends of its lines.
 fn obeyed(text: &str) -> bool {
-    text.chars().any(|c| c.is_control() && c != '\n')
+    let turns =
+        |c| ('\u{202a}'..='\u{202e}').contains(&c) || ('\u{2066}'..='\u{2069}').contains(&c);
+    text.chars()
+        .any(|c| turns(c) || c.is_control() && c != '\n')
 }
 
 #[test]
 fn nothing_that_is_printed_is_obeyed_by_a_terminal() {
     let at = folder("control");
-    let name = "one\u{1b}[31m \u{9b}2J\u{7f}\r";
+    let name = "one\u{1b}[31m \u{9b}2J\u{7f}\r \u{202e}eno\u{2066}";
     let quoted = serde_json::to_string(name).unwrap();
     let text = plan(400).replace("\"one\"", &quoted);
     let file = at.join("one.json");
