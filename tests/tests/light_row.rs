@@ -502,6 +502,33 @@ fn a_low_wall_between_wide_rows_is_worth_a_note_at_most() {
 }
 
 #[test]
+fn a_wall_that_catches_as_much_as_when_filled_is_under_no_target() {
+    // In rows so far apart no such wall can catch what is usual; uprights 0.15 m apart make more leaves than a usual wall.
+    let site = Site {
+        row_spacing: Some(Mm(4500)),
+        ..Site::default()
+    };
+    let under = |apart: f64| {
+        let row = row(5, apart, 2500.0, 6);
+        let found = found_at(&row, &site, &Targets::default());
+        let light = report(
+            &Foliage::new(&row, &site, &Targets::default(), 1.0),
+            &Targets::default(),
+            Period::growing_season(45.0),
+        );
+        assert!(light.caught.total < 0.6, "{:?}", light.caught);
+        let said = of(&found, "light-under-target").len() + of(&found, "light-under-filled").len();
+        (light.caught.total - light.filled, said)
+    };
+    let (more, said) = under(150.0);
+    assert!(more > 0.0, "{more}");
+    assert_eq!(said, 0);
+    let (more, said) = under(250.0);
+    assert!(more < -0.005, "{more}");
+    assert_eq!(said, 1);
+}
+
+#[test]
 fn a_thousandth_decides_over_the_share_of_a_filled_wall() {
     // Every second upright is missing.
     let open = row(5, 400.0, 2500.0, 6);

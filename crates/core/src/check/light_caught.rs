@@ -14,6 +14,8 @@ pub(super) const LITTLE: &str = "light-under-target";
 
 /// A wall half of whose uprights reach this share of its height is taken as grown; one that does not catches little yet by its age.
 const GROWN: f64 = 0.8;
+/// Shares nearer to each other than this are one in words.
+const SAME: f64 = 0.005;
 
 /// What is told of a row's catch: one of the two at most. `remedies` fill the opening that loses most.
 pub(super) fn find(c: &Seen<'_>, light: &LightReport, remedies: Vec<Remedy>) -> Option<Finding> {
@@ -24,7 +26,9 @@ pub(super) fn find(c: &Seen<'_>, light: &LightReport, remedies: Vec<Remedy>) -> 
     let least = c.limit(Limit::LightFill);
     let usual = c.limit(Limit::LightTarget);
     let open = light.filled > 0.0 && under(of_filled, least);
-    if !(open || under(caught, usual)) {
+    // No wall is asked for more than it can catch, filled: what is usual is that of other walls, in other rows.
+    let little = under(caught, usual) && under(caught, light.filled - SAME);
+    if !(open || little) {
         return None;
     }
     let whole = c.whole();
