@@ -235,6 +235,53 @@ fn a_rising_leader_is_lowered() {
 }
 
 #[test]
+fn a_leader_risen_over_a_bare_stretch_is_named_there() {
+    // The leader of tree 1 rises 10° from 0, leaves the band of 150 mm at 150 / tan 10° = 850.7 and ends at 1477.
+    let risen = |born: u8, thick: f64, next: i32| {
+        let leader = upright_stem(1, 0, 2000.0).with_stem(|s| {
+            s.pose = laid(Toward::Right, 10.0);
+            s.units = grown(born, 2000.0);
+            s.diameter = thick;
+        });
+        row(0, 3500, vec![leader, upright_stem(2, next, 2500.0)])
+    };
+    let words = Words::strict();
+    // Old wood stays as it is; no end is expected where the end passes above.
+    let gap = |row: &Row| found(row, "cordon-gap").remove(0);
+    let old = gap(&risen(0, 0.0, 1400));
+    assert!(old.remedies.is_empty(), "{:?}", old.remedies);
+    assert_eq!(
+        words.finding(&old),
+        "Cordon bare for 0.55 m between trees 1 and 2; wood passes above 0.55 m of it, risen up to 0.25 m over the wire: leader, tree 1"
+    );
+    // The next tree stands farther off: the leader ends above the stretch.
+    assert_eq!(
+        words.finding(&gap(&risen(0, 0.0, 2000))),
+        "Cordon bare for 1.15 m between trees 1 and 2; wood passes above 0.63 m of it, risen up to 0.26 m over the wire: leader, tree 1"
+    );
+    // Last season's wood is lowered.
+    let young = gap(&risen(2, 0.0, 1400));
+    assert_eq!(young.remedies[0].said.key, "remedy-lower-leader");
+    assert!(
+        words
+            .finding(&young)
+            .ends_with("over the wire: leader, tree 1")
+    );
+    // What was laid on from a risen leader lies above too.
+    let on = upright_stem(1, 0, 1400.0)
+        .with_stem(|s| s.pose = laid(Toward::Right, 10.0))
+        .shoot(1400.0, laid(Toward::Right, 10.0), grown(0, 600.0));
+    let on = gap(&row(0, 3500, vec![on, upright_stem(2, 1400, 2500.0)]));
+    assert!(
+        words
+            .finding(&on)
+            .ends_with("risen up to 0.25 m over the wire: leader 2 of 2, tree 1"),
+        "{}",
+        words.finding(&on)
+    );
+}
+
+#[test]
 fn stock_that_stands_is_laid() {
     let bare = row(
         0,

@@ -1,11 +1,11 @@
 //! A bare stretch of cordon wire.
 
 use super::cordon_fill_due::is_due;
-use super::seen::{Seen, under};
+use super::seen::{Seen, over, under};
 use super::{Finding, Part, Severity, fill};
-use crate::cover::{Laid, Stretch};
+use crate::cover::{Laid, Span, Stretch};
 use crate::row::{Limit, Pose, Toward};
-use crate::said::Arg;
+use crate::said::{Arg, Args};
 
 pub(super) const RULE: &str = "cordon-gap";
 
@@ -39,6 +39,7 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
                 Some(known) => known.to_vec(),
                 None => fill::remedies(c, gap),
             };
+            args.extend(passing(c, gap));
             let expected = expected(c, gap, left, right).filter(|_| remedies.is_empty());
             args.push(("expected", Arg::Count(expected.unwrap_or(0).into())));
             Finding {
@@ -69,20 +70,69 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
         .collect()
 }
 
+/// Wood that passes above less of a bare stretch than this, mm, is not told.
+const LEAST_PASSING: f64 = 20.0;
+
 /// The longest that a bare stretch waits for the end beside it, seasons.
 const WAITS: f64 = 3.0;
 
 /// The leaf by whose end the end of the wood beside a bare stretch is expected to have filled it; `None` where no end grows
 /// that way, or it would take too long.
 fn expected(c: &Seen<'_>, gap: &Stretch, left: Option<&Laid>, right: Option<&Laid>) -> Option<u8> {
+    let top = c.g.wire + c.limit(Limit::CordonBand);
     let goes = |laid: Option<&Laid>, way: Toward| {
-        let shoot = laid.and_then(|l| c.tree(l.tree)?.tree.shoot(l.shoot));
-        shoot.is_some_and(|s| matches!(s.pose, Pose::Laid { toward, .. } if toward == way))
+        let end = laid.and_then(|l| {
+            let seen = c.tree(l.tree)?;
+            let at = seen.tree.index(l.shoot)?;
+            Some((&seen.tree.shoots[at], &seen.courses[at]))
+        });
+        // An end that has risen above the wire passes over what is bare.
+        end.is_some_and(|(shoot, course)| {
+            matches!(shoot.pose, Pose::Laid { toward, .. } if toward == way)
+                && !over(course.tip().y, top)
+        })
     };
     let ends = [goes(left, Toward::Right), goes(right, Toward::Left)];
     let growth = c.limit(Limit::EndGrowth) * ends.iter().filter(|e| **e).count() as f64;
     let seasons = libm::ceil(gap.span.length() / growth.max(1e-9));
     (seasons <= WAITS).then(|| c.row.leaf.saturating_add(seasons as u8 - 1))
+}
+
+/// What the text says of the laid wood that passes above a bare stretch, risen too far above the wire to count: of the one
+/// that does so for longest.
+fn passing(c: &Seen<'_>, gap: &Stretch) -> Args {
+    let most = c.limit(Limit::CordonBand);
+    let mut longest: Option<(f64, f64, Arg)> = None;
+    for i in fill::trees_near(c, gap) {
+        let seen = &c.trees[i];
+        for (shoot, course) in seen.pairs().filter(|(s, _)| s.pose.is_laid()) {
+            let (base, tip) = (course.base, course.tip());
+            let high = tip.y - c.g.wire;
+            let slope = libm::tan(course.end_heading());
+            let out = match base.y - c.g.wire >= most {
+                true => base.x,
+                // Back from the tip to where it rises out of the band.
+                false => tip.x - (high - most) / slope,
+            };
+            let above = Span::between(out, tip.x).within(gap.span);
+            let end = tip.x.clamp(above.from.min(above.to), above.to);
+            let so_far = longest.as_ref().map_or(0.0, |(length, ..)| *length);
+            if over(high, most) && over(above.length(), so_far.max(LEAST_PASSING)) {
+                let high = high - (tip.x - end) * slope;
+                longest = Some((above.length(), high, seen.name(shoot.id)));
+            }
+        }
+    }
+    let yes = |so: bool| ("passes", Arg::Text(if so { "yes" } else { "no" }.into()));
+    match longest {
+        Some((length, high, part)) => vec![
+            yes(true),
+            ("over", Arg::Length(length)),
+            ("high", Arg::Length(high)),
+            ("part", part),
+        ],
+        None => vec![yes(false)],
+    }
 }
 
 /// The laid wood that ends at the left edge of a bare stretch, and the one that begins at its right edge.

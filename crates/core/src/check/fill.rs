@@ -138,7 +138,7 @@ fn told(c: &Seen<'_>, leaves: f64, mut args: Args) -> Args {
 
 /// Where the trees stand that may reach into the stretch: those whose wood ends there, those planted there, and
 /// the nearest living one on either side.
-fn trees_near(c: &Seen<'_>, gap: &Stretch) -> Vec<usize> {
+pub(super) fn trees_near(c: &Seen<'_>, gap: &Stretch) -> Vec<usize> {
     let first = c.trees.partition_point(|t| t.tree.foot.f() < gap.span.from);
     let after = c.trees.partition_point(|t| t.tree.foot.f() <= gap.span.to);
     let living = |i: &usize| !c.trees[*i].tree.is_lost();

@@ -136,6 +136,9 @@ finding-cordon-gap = { $where ->
 }{ $expected ->
     [0] {""}
    *[other] ; its end is expected there by the end of leaf { $expected }
+}{ $passes ->
+    [yes] ; wood passes above { $over } of it, risen up to { $high } over the wire: { $part }
+   *[no] {""}
 }
 finding-cordon-overlap = { $where ->
     [between] Cordon covered twice for { $length }: trees { $left } and { $right } lie side by side
