@@ -96,6 +96,50 @@ fn a_tip_100_mm_and_50_mm_of_measuring_above_the_wall_passes() {
 }
 
 #[test]
+fn uprights_too_tall_to_be_held_are_counted_apart() {
+    // 2000 of an upright is below the wall's height: of 3000 that leaves two thirds, of 3100 less than 65 %.
+    let tall = |lengths: &[f64]| {
+        let mut tree = upright_stem(1, 0, 3500.0);
+        for (i, length) in lengths.iter().enumerate() {
+            tree = tree
+                .uprights(&[500.0 * (i + 1) as f64])
+                .last(|s| s.units = grown(2, *length));
+        }
+        found(&standing_wall(tree), "above-wall").remove(0)
+    };
+    let said = |f: &Finding| Words::strict().finding(f);
+    let some = tall(&[3000.0, 3000.0, 3100.0, 3200.0, 3300.0]);
+    assert_eq!(
+        said(&some),
+        "Tree 1: 5 uprights stand up to 1.30 m above the wall's height of 2.50 m; cut there 3 would lose more than a third of their length: they wait to be renewed"
+    );
+    assert_eq!(
+        Words::strict().remedy(&some.remedies[0]),
+        "Cut 2 of them at 2.50 m from the ground"
+    );
+    let one = tall(&[3000.0, 3100.0]);
+    assert!(said(&one).ends_with(
+        "; cut there one would lose more than a third of its length: it waits to be renewed"
+    ));
+    assert_eq!(
+        Words::strict().remedy(&one.remedies[0]),
+        "Cut one of them at 2.50 m from the ground"
+    );
+    let none = tall(&[3100.0]);
+    assert_eq!(
+        said(&none),
+        "Tree 1: one upright stands up to 1.10 m above the wall's height of 2.50 m; cut there it would lose more than a third of its length: it waits to be renewed"
+    );
+    assert!(none.remedies.is_empty());
+    let all = tall(&[3000.0, 3000.0]);
+    assert!(said(&all).ends_with("above the wall's height of 2.50 m"));
+    assert_eq!(
+        Words::strict().remedy(&all.remedies[0]),
+        "Cut all 2 at 2.50 m from the ground"
+    );
+}
+
+#[test]
 fn the_wall_is_no_taller_than_the_rows_are_apart() {
     let high = |height: i32| {
         let mut row = standing_wall(upright_stem(1, 0, 3500.0));

@@ -42,6 +42,7 @@ pub(super) fn find_above(c: &Seen<'_>) -> Vec<Finding> {
                 .map(|(s, _)| s.id)
                 .collect();
             let work = hold(seen, &ids, c.row.trellis.wall_height);
+            let rest = Arg::Count((tall.len() - ids.len()) as i64);
             Some(Finding {
                 z: top,
                 subjects: tall.iter().map(|(s, _)| seen.part(s.id)).collect(),
@@ -50,6 +51,7 @@ pub(super) fn find_above(c: &Seen<'_>) -> Vec<Finding> {
                     ("count", Arg::Count(tall.len() as i64)),
                     ("above", distance(highest)),
                     ("height", Arg::Length(top)),
+                    ("rest", rest.clone()),
                 ],
                 remedies: if !ids.is_empty() {
                     vec![Remedy::new(
@@ -58,6 +60,7 @@ pub(super) fn find_above(c: &Seen<'_>) -> Vec<Finding> {
                             ("tree", seen.number()),
                             ("count", Arg::Count(work.len() as i64)),
                             ("height", Arg::Length(top)),
+                            ("rest", rest),
                         ],
                         work,
                     )]

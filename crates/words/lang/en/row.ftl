@@ -288,7 +288,14 @@ finding-see-through = See-through for { $width } from { $from } along the row, {
 finding-above-wall = Tree { $tree }: { $count ->
     [one] one upright stands
    *[other] { $count } uprights stand
-} up to { $above } above the wall's height of { $height }
+} up to { $above } above the wall's height of { $height }{ $rest ->
+    [0] {""}
+    [one] ; cut there { $count ->
+        [one] it
+       *[other] one
+    } would lose more than a third of its length: it waits to be renewed
+   *[other] ; cut there { $rest } would lose more than a third of their length: they wait to be renewed
+}
 finding-wall-too-tall = The wall is { $height } high and the rows are { $spacing } apart{ $given ->
     [no] {" "}(taken, since none is given)
    *[yes] {""}
@@ -328,10 +335,16 @@ remedy-take-off-side = { $count ->
     [one] Take it off tree { $tree }
    *[other] Take all { $count } off tree { $tree }
 }
-remedy-hold-height = { $count ->
-    [one] Cut it at { $height } from the ground
-   *[other] Cut all { $count } at { $height } from the ground
-}
+remedy-hold-height = Cut { $rest ->
+    [0] { $count ->
+        [one] it
+       *[other] all { $count }
+    }
+   *[other] { $count ->
+        [one] one
+       *[other] { $count }
+    } of them
+} at { $height } from the ground
 remedy-lower-wall = Have the wall { $height } high{ $count ->
     [0] {""}
     [one] , and cut one upright there
