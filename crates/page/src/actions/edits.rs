@@ -4,7 +4,7 @@ use crate::desk::Desk;
 use crate::document::{Edit, Mode};
 use crate::look::Scene;
 use cordonry::check::Part;
-use cordonry::plan::Correction;
+use cordonry::plan::{Correction, Measure, Plan};
 use cordonry::refusal::Refusal;
 use cordonry::row::{ShootId, TreeId};
 use cordonry::work::{Choice, Work, choices, nudged, raised, stubbed};
@@ -32,6 +32,12 @@ pub fn choices_on(scene: &Scene, part: Part) -> Vec<Choice> {
         part.tree,
         part.shoot,
     )
+}
+
+/// The numbers in the record of a part.
+pub fn measures_of(plan: &Plan, part: Part) -> Vec<Measure> {
+    let tree = plan.found.tree(part.tree);
+    tree.map(|t| t.measures(part.shoot)).unwrap_or_default()
 }
 
 pub(super) fn shoot_chosen(desk: &Desk) -> bool {

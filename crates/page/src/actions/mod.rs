@@ -8,7 +8,7 @@ mod help;
 
 pub use all::{ALL, TAKE_BACK, named};
 pub use chord::{Chord, Held, Press};
-pub use edits::choices_on;
+pub use edits::{choices_on, measures_of};
 pub use help::{KeyLine, keys_of};
 
 use crate::desk::Desk;

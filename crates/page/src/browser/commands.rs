@@ -1,12 +1,11 @@
 //! Doing what an action says: an edit of the document, or something of the page.
 
-use crate::actions::{Action, Command, Does, named};
+use crate::actions::{Action, Command, Does, measures_of, named};
 use crate::browser::app::App;
 use crate::browser::controls::{disclosure, menu};
 use crate::browser::device::files::{self, TableOf};
 use crate::browser::device::in_place;
 use crate::browser::dom;
-use crate::browser::panels::correct::measures_of;
 use crate::desk::Desk;
 use crate::document::{Edit, Mode, Request};
 use cordonry::check::Part;

@@ -1,6 +1,6 @@
 //! Correcting the record: the row as found, plainly apart from work.
 
-use crate::actions::{self, Shown};
+use crate::actions::{self, Shown, measures_of};
 use crate::browser::app::{App, Offer};
 use crate::browser::commands;
 use crate::browser::controls::field::{Apply, ValueField};
@@ -139,14 +139,6 @@ fn remark(app: App, part: Part, key: &str, values: &[f64]) {
         _ => return,
     };
     app.say(said, false);
-}
-
-/// The numbers in the record of a part.
-pub fn measures_of(plan: &Plan, part: Part) -> Vec<Measure> {
-    plan.found
-        .tree(part.tree)
-        .map(|t| t.measures(part.shoot))
-        .unwrap_or_default()
 }
 
 fn picks_of(plan: &Plan, part: Part) -> Vec<Pick> {
