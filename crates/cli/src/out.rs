@@ -164,5 +164,6 @@ mod tests {
         assert_eq!(serde_json::from_str::<String>(&written).unwrap(), text);
         assert!(written.contains("größer 樹"), "{written}");
         assert_eq!(clean("a\u{9b}b\tc\u{1b}"), "a\u{fffd}b\u{fffd}c\u{fffd}");
+        assert_eq!(clean("a\u{202e}b\u{2066}ü"), "a\u{fffd}b\u{fffd}ü");
     }
 }
