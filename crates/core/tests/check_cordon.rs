@@ -196,6 +196,35 @@ fn a_loose_shoot_is_laid_before_a_trained_upright() {
 }
 
 #[test]
+fn the_shoot_at_a_bare_stretch_goes_before_one_that_doubles_the_wire() {
+    // 1000..1490 is bare. The upright 10 mm before it leaves 20 bare; the one 260 before it closes all, beside 260 of its
+    // own cordon.
+    let trees = |gap: f64| {
+        vec![
+            upright_stem(1, 0, 1500.0)
+                .uprights(&[740.0, 990.0])
+                .last(|s| s.units = grown(2, 480.0)),
+            upright_stem(2, 1000 + gap as i32, 2500.0),
+        ]
+    };
+    let bare = row(0, 3000, trees(490.0));
+    let mut one = (*bare.trees[0]).clone();
+    one.shoots[1].units = grown(2, 770.0);
+    let mut bare = bare;
+    bare.trees[0] = one.into();
+    let f = &found(&bare, "cordon-gap")[0];
+    let order: Vec<u64> = f
+        .remedies
+        .iter()
+        .map(|r| r.work[0].subject().shoot.number())
+        .collect();
+    assert_eq!(order, [2, 1]);
+    // Narrower than one upright space: no upright is spent on it.
+    let narrow = row(0, 3000, trees(190.0));
+    assert_eq!(found(&narrow, "cordon-gap")[0].remedies, []);
+}
+
+#[test]
 fn both_sides_fill_what_neither_fills_alone() {
     // 1000..2000 bare, with a shoot of 450 on either side.
     let bare = row(
