@@ -1,6 +1,6 @@
 //! Renewal and the age of wood, each a step either side of its limit.
 
-use cordonry::check::Finding;
+use cordonry::check::{Finding, Severity};
 use cordonry::row::*;
 use cordonry::units::Mm;
 use cordonry::work::Work;
@@ -283,7 +283,7 @@ fn wood_of_five_seasons_passes_and_of_six_does_not() {
     assert_eq!((f.measured, f.allowed), (6.0, 5.0));
     assert_eq!(
         Words::strict().finding(&f),
-        "Tree 1: one upright is over 5 seasons old, the oldest 6"
+        "Tree 1: one upright is over 5 seasons old, the oldest 6; it goes this winter"
     );
     assert!(found(&mended(&fails, &f, 0), "wood-too-old").is_empty());
 }
@@ -299,8 +299,35 @@ fn a_tree_of_old_wood_is_not_cut_back_whole() {
         "Cut 4 uprights of tree 1 to stubs of 150 mm this winter; 6 wait for the next ones"
     );
     // With this winter's share cut, nothing more is offered.
+    let said = |f: &Finding| Words::strict().finding(f);
+    assert_eq!(f.severity, Severity::Soon);
+    assert_eq!(
+        said(&f),
+        "Tree 1: 10 uprights are over 5 seasons old, the oldest 6; 4 go this winter, the rest over the coming ones, the last before leaf 9"
+    );
     let after = mended(&old, &f, 0);
-    assert!(found(&after, "wood-too-old")[0].remedies.is_empty());
+    let rest = found(&after, "wood-too-old").remove(0);
+    assert!(rest.remedies.is_empty());
+    assert_eq!(rest.severity, Severity::Note);
+    assert_eq!(
+        said(&rest),
+        "Tree 1: 6 uprights are over 5 seasons old, the oldest 6; this winter's renewal is done, the rest follows over the coming ones, the last before leaf 9"
+    );
+}
+
+#[test]
+fn old_wood_of_a_tree_with_too_few_uprights_waits_and_says_so() {
+    // Two uprights of six seasons on 1.5 m, which is to have five.
+    let tree = upright_stem(1, 0, 2000.0).uprights(&[300.0, 900.0]);
+    let mut few = row(0, 1500, vec![tree]);
+    few.leaf = 8;
+    let f = found(&few, "wood-too-old").remove(0);
+    assert!(f.remedies.is_empty(), "{:?}", f.remedies);
+    assert_eq!(f.severity, Severity::Note);
+    assert_eq!(
+        Words::strict().finding(&f),
+        "Tree 1: 2 uprights are over 5 seasons old, the oldest 6; they wait until the tree has as many uprights as it needs"
+    );
 }
 
 /// A stub at 500 with returns so high on it and so thick, and an upright on either side.

@@ -81,6 +81,32 @@ impl Due {
         self.winter.cut.iter().map(|i| self.wood[*i].0).collect()
     }
 
+    /// Before which leaf, as its winters follow each other, the last wood that is too old is cut.
+    fn until(&self, c: &Seen<'_>, tree: u32) -> u8 {
+        let mut all: Vec<Upright> = self.wood.iter().map(|(_, u)| *u).collect();
+        let (mut cut, mut leaf, rule) = (self.winter.cut.clone(), c.row.leaf, rule(c));
+        loop {
+            for i in &cut {
+                all[*i].stubbed = true;
+            }
+            let old = |u: &Upright| !u.stubbed && !u.spared && u.age > rule.age_limit;
+            if !all.iter().any(old) || leaf == u8::MAX {
+                return leaf;
+            }
+            leaf += 1;
+            for u in &mut all {
+                (u.age, u.cut) = match u.stubbed {
+                    // What grew from the stub.
+                    true => (1, Some(1)),
+                    false => (u.age.saturating_add(1), u.cut.map(|w| w.saturating_add(1))),
+                };
+                u.stubbed = false;
+            }
+            let winter = u32::from(leaf).saturating_add(tree);
+            cut = rule.winter(&all, winter, &|_, _| false).cut;
+        }
+    }
+
     fn stubbed(&self) -> usize {
         self.wood.iter().filter(|(_, u)| u.stubbed).count()
     }
@@ -237,6 +263,19 @@ pub(super) fn find_old(c: &Seen<'_>) -> Vec<Finding> {
                 .collect();
             let oldest = old.iter().map(|s| age(c, s)).max()?;
             let ids: Vec<ShootId> = old.iter().map(|s| s.id).collect();
+            let due = c.due(seen);
+            let cut = due.map(Due::cut).unwrap_or_default();
+            let now = cut.iter().filter(|id| ids.contains(id)).count();
+            let until = due.map_or(0, |d| d.until(c, seen.tree.id.0));
+            let begun = f64::from(c.row.leaf) >= c.limit(Limit::RenewalLeaf);
+            // What the winter's renewal leaves over can't be hurried.
+            let (when, severity) = match now {
+                0 if due.is_none() && begun => ("few", Severity::Note),
+                0 if due.is_some() && cut.is_empty() => ("later", Severity::Note),
+                0 => ("unknown", Severity::Soon),
+                _ if now < old.len() => ("some", Severity::Soon),
+                _ => ("now", Severity::Soon),
+            };
             Some(Finding {
                 subjects: ids.iter().map(|id| seen.part(*id)).collect(),
                 args: vec![
@@ -244,9 +283,12 @@ pub(super) fn find_old(c: &Seen<'_>) -> Vec<Finding> {
                     ("count", Arg::Count(old.len() as i64)),
                     ("age", Arg::Count(oldest.into())),
                     ("most", Arg::Count(most as i64)),
+                    ("when", Arg::Text(when.into())),
+                    ("now", Arg::Count(now as i64)),
+                    ("until", Arg::Count(until.into())),
                 ],
                 remedies: stub_this_winter(c, seen, &ids).into_iter().collect(),
-                ..seen.finding(c, OLD, Severity::Soon, Limit::WoodAgeMax, f64::from(oldest))
+                ..seen.finding(c, OLD, severity, Limit::WoodAgeMax, f64::from(oldest))
             })
         })
         .collect()

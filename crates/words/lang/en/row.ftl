@@ -274,7 +274,22 @@ finding-renewal-due = Tree { $tree }: { $count ->
 finding-wood-too-old = Tree { $tree }: { $count ->
     [one] one upright is
    *[other] { $count } uprights are
-} over { $most } seasons old, the oldest { $age }
+} over { $most } seasons old, the oldest { $age }{ $when ->
+    [now] { $count ->
+        [one] ; it goes this winter
+       *[other] ; they go this winter
+    }
+    [some] ; { $now ->
+        [one] one goes
+       *[other] { $now } go
+    } this winter, the rest over the coming ones, the last before leaf { $until }
+    [few] { $count ->
+        [one] ; it waits
+       *[other] ; they wait
+    } until the tree has as many uprights as it needs
+    [later] ; this winter's renewal is done, the rest follows over the coming ones, the last before leaf { $until }
+   *[unknown] {""}
+}
 finding-returns-to-thin = { $count } shoots return from { $part }; one is kept: { $kept }
 finding-see-through = See-through for { $width } from { $from } along the row, { $bands ->
     [low] in the low part of the wall
