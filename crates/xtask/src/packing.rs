@@ -4,6 +4,7 @@
 //!   less: 12 kB of 700.
 //! - What module and glue call each other by is a short name. The long ones end in 64 bits of a hash, which no coding can
 //!   make shorter: 6 kB.
+//! - What a library gives out for streams, and nobody here takes, is gone with all that it alone needs: 3 kB.
 //! - The glue has neither comments nor indentation: 1 kB.
 
 use anyhow::{Context, Result, anyhow};
@@ -27,6 +28,13 @@ pub struct Pair {
 /// # Errors
 /// The module is none, or it asks for what the glue does not have.
 pub fn pack(pair: &Pair) -> Result<Pair> {
+    arranged(&Pair {
+        module: without_streams(&pair.module)?,
+        glue: pair.glue.clone(),
+    })
+}
+
+fn arranged(pair: &Pair) -> Result<Pair> {
     let parts = Parts::of(&pair.module)?;
     let names = short_names(&parts.imports);
     for name in names.keys() {
@@ -52,6 +60,37 @@ pub fn pack(pair: &Pair) -> Result<Pair> {
         module: module.finish(),
         glue: bare(&renamed(&pair.glue, &names))?,
     })
+}
+
+/// The names that wasm-streams exports its classes under; leptos brings it along for answers of servers.
+const STREAMS: [&str; 2] = ["intounderlying", "__wbg_intounderlying"];
+
+/// The module without what only the streams' exports reach.
+fn without_streams(module: &[u8]) -> Result<Vec<u8>> {
+    let mut module = walrus::Module::from_buffer(module)?;
+    let taken = |e: &&walrus::Export| STREAMS.iter().any(|s| e.name.starts_with(s));
+    let gone: Vec<_> = module
+        .exports
+        .iter()
+        .filter(taken)
+        .map(|e| e.id())
+        .collect();
+    for export in gone {
+        module.exports.delete(export);
+    }
+    walrus::passes::gc::run(&mut module);
+    Ok(module.emit_wasm())
+}
+
+/// Whether a line of the glue begins one of the streams' classes, and how its last line begins or ends.
+fn stream_class(line: &str) -> Option<fn(&str) -> bool> {
+    let class: fn(&str) -> bool = |l| l.starts_with("if (Symbol.dispose)");
+    let finalizer: fn(&str) -> bool = |l| l.ends_with(';');
+    match line {
+        _ if line.starts_with("export class IntoUnderlying") => Some(class),
+        _ if line.starts_with("const IntoUnderlying") => Some(finalizer),
+        _ => None,
+    }
 }
 
 /// What the order of a module's functions hangs on.
@@ -129,7 +168,15 @@ fn renamed(script: &str, names: &BTreeMap<&str, String>) -> String {
 fn bare(script: &str) -> Result<String> {
     let mut out = String::with_capacity(script.len());
     let mut in_comment = false;
+    let mut until: Option<fn(&str) -> bool> = None;
     for line in script.lines().map(str::trim) {
+        until = until.or_else(|| stream_class(line));
+        if let Some(last) = until {
+            if last(line) {
+                until = None;
+            }
+            continue;
+        }
         anyhow::ensure!(
             in_comment || line.matches('`').count() % 2 == 0,
             "a text over several lines in the glue: {line}"
@@ -262,7 +309,7 @@ mod tests {
         let glue = format!("/** Beeps. */\n  imports = {{ {LONG}: beep, {LONG}a: boop, plain }};");
         let module = module();
         assert_eq!(calls(&module), [0, 2]);
-        let packed = pack(&Pair { module, glue }).unwrap();
+        let packed = arranged(&Pair { module, glue }).unwrap();
         assert_eq!(
             exports(&packed.module),
             [("first".into(), 3), ("last".into(), 2)]
@@ -279,6 +326,18 @@ mod tests {
     }
 
     #[test]
+    fn classes_of_streams_are_gone() {
+        let glue = "export class IntoUnderlyingSink {\n  free() {\n  }\n}\nif (Symbol.dispose) IntoUnderlyingSink.x;\n\
+             export class Kept {\n}\nconst IntoUnderlyingSinkFinalization = (a)\n? b\n: c;\nlast();\n";
+        assert_eq!(bare(glue).unwrap(), "export class Kept {\n}\nlast();\n");
+        let mut with = walrus::Module::from_buffer(&module()).unwrap();
+        let first = with.exports.get_func("first").unwrap();
+        with.exports.add("intounderlyingsink_close", first);
+        let without = without_streams(&with.emit_wasm()).unwrap();
+        assert_eq!(exports(&without).len(), 2);
+    }
+
+    #[test]
     fn a_text_over_several_lines_is_refused() {
         assert!(bare("let a = `b\n  c`;").is_err());
         assert_eq!(bare("a\n/**\n * b`\n */\n  c // d").unwrap(), "a\nc // d\n");
@@ -288,7 +347,7 @@ mod tests {
     fn a_glue_that_lacks_a_name_is_refused() {
         let glue = "plain".to_owned();
         assert!(
-            pack(&Pair {
+            arranged(&Pair {
                 module: module(),
                 glue
             })
