@@ -31,6 +31,23 @@ async function type(page, field, text) {
   await frames(page, 2);
 }
 
+pageTest('a length is taken by season, a total says how it is shared out, and a likely slip is told', {}, async ({ page }) => {
+  await example(page, 'third-leaf.json');
+  await page.locator('[data-act="correct"]').check();
+  await page.waitForSelector('.stage.correcting');
+  await chooseByList(page, 'name-upright', { number: 7, of: 7, tree: 2 });
+  const length = page.locator('.part-card [data-field="measure-length"] input');
+  const notice = page.locator('.notice');
+  await type(page, 'measure-length', '0,54 + 48 cm');
+  assert.equal(await length.inputValue(), '1.02 m');
+  assert.equal(await notice.count(), 0);
+  await type(page, 'measure-length', '2.04 m');
+  assert.match(await notice.textContent(), like('record-shared', { lengths: '1.08 m + 0.96 m' }));
+  await type(page, 'measure-length', '11.25');
+  assert.match(await notice.textContent(), like('walk-doubt', { what: 'length', value: '11.25 m', low: '0.02 m', high: '4.00 m', meant: '1.125 m' }));
+  assert.equal(await length.inputValue(), '11.25 m');
+});
+
 pageTest('a corrected length changes what is found, as one step', {}, async ({ page }) => {
   await openExample(page);
   assert.ok(await has(page, ...BARE));

@@ -1,6 +1,5 @@
 //! Light: what a flat wall of leaves catches, what falls through, and how much reaches each part of the wall. It knows a grid
-//! of leaves and the sun, no row and no tree: a crate by itself, so that it is compiled for speed where the rest is compiled
-//! for size.
+//! of leaves and the sun, no row and no tree: a crate by itself, with a level of optimisation of its own.
 //!
 //! The wall is a grid of leaf-area density of constant thickness, repeated at every row spacing ([`wall`]). Leaves are
 //! black: nothing is scattered and nothing comes back from the ground. Light from one direction is weakened along its

@@ -41,6 +41,8 @@ thread_local! {
     /// The database once it is open. It stays open, so that a save can begin within the very event that ends the page:
     /// to open it takes a turn that a page on its way out is not given.
     static OPENED: RefCell<Option<Rc<Database>>> = const { RefCell::new(None) };
+    /// Those that were closed, for their handlers.
+    static CLOSED: RefCell<Vec<Rc<Database>>> = const { RefCell::new(Vec::new()) };
 }
 
 /// This device.
@@ -134,8 +136,8 @@ async fn database() -> Result<Rc<Database>, idb::Error> {
 fn forget_database() {
     if let Some(database) = OPENED.with_borrow_mut(Option::take) {
         database.close();
-        // Its handlers may be what is running.
-        spawn_local(async move { drop(database) });
+        // Its handlers may be what is running, and a store that fails calls them even later.
+        CLOSED.with_borrow_mut(|closed| closed.push(database));
     }
 }
 
