@@ -153,6 +153,15 @@ const inFile = (page) =>
     return { names, text: await file.text() };
   });
 
+pageTest('a name that is being written stays, whatever the page learns meanwhile', {}, async ({ page }) => {
+  await example(page);
+  await page.locator('.row-name').fill('Half written');
+  // A press that leaves the focus where it is.
+  await page.evaluate(() => document.querySelector('.before-after input:not(:checked)').click());
+  await frames(page, 3);
+  assert.equal(await named(page), 'Half written');
+});
+
 pageTest('a file that is saved in place is replaced whole, or not at all', { prepare: inPlace }, async ({ page }) => {
   await example(page);
   const said = (key) => page.locator('.notice', { hasText: say(key) }).waitFor();

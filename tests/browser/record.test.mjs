@@ -35,7 +35,7 @@ pageTest('a length is taken by season, a total says how it is shared out, and a 
   await example(page, 'third-leaf.json');
   await page.locator('[data-act="correct"]').check();
   await page.waitForSelector('.stage.correcting');
-  await chooseByList(page, 'name-upright', { number: 7, of: 7, tree: 2 });
+  await chooseByList(page, 'name-upright', { number: 7, of: 8, tree: 1 });
   const length = page.locator('.part-card [data-field="measure-length"] input');
   const notice = page.locator('.notice');
   await type(page, 'measure-length', '0,54 + 48 cm');

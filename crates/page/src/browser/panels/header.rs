@@ -101,7 +101,8 @@ pub fn Header(app: App, incoming: Incoming, helper: Helper) -> impl IntoView {
 /// The row's name, which can be written over.
 #[component]
 fn RowName(app: App) -> impl IntoView {
-    let name = move || app.read(|d| d.plan().name.clone()).unwrap_or_default();
+    // Set anew where it has become another, and not whenever the page learns something: somebody may be writing in it.
+    let name = Memo::new(move |_| app.read(|d| d.plan().name.clone()).unwrap_or_default());
     let note = move || app.read(|d| d.plan().note.clone()).unwrap_or_default();
     view! {
         <h1>
