@@ -28,7 +28,7 @@ pub fn done(app: App, action: &Action, fine: bool) -> bool {
         Does::Edit(edit) => {
             match app.peek(|desk| edit(desk, fine)) {
                 Some(Ok(Some(edit))) => tell(app, edit, action.name),
-                Some(Err(why)) => app.say(app.worded(|w| w.refusal(&why)), true),
+                Some(Err(why)) => app.refuse(&why),
                 Some(Ok(None)) | None => {}
             }
             true
@@ -52,7 +52,7 @@ pub fn tell(app: App, edit: Edit, key: &str) {
         _ => None,
     };
     if let Err(why) = app.try_edit(edit) {
-        return app.say(app.worded(|w| w.refusal(&why)), true);
+        return app.refuse(&why);
     }
     let Some((part, name, before)) = chosen.flatten() else {
         return;

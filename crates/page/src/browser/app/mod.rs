@@ -222,8 +222,13 @@ impl App {
             Some(Ok(None)) | None => Ok(()),
         };
         if let Err(why) = outcome {
-            self.say(self.worded(|w| w.refusal(&why)), true);
+            self.refuse(&why);
         }
+    }
+
+    /// Says a refusal at the foot of the page.
+    pub fn refuse(self, why: &Refusal) {
+        self.say(self.worded(|w| w.refusal(why)), true);
     }
 
     /// Makes an edit and draws what changed.
@@ -470,7 +475,7 @@ impl App {
         match Desk::new(plan) {
             Ok(desk) => self.lay(desk, (record.unwrap_or_else(keep::new_id), 0.0), None),
             // A plan that is read or made has a scheme.
-            Err(why) => return self.say(self.worded(|w| w.refusal(&why)), true),
+            Err(why) => return self.refuse(&why),
         }
         if fresh {
             self.save_soon();

@@ -214,7 +214,7 @@ fn FindingGroup(app: App, now: Memo<Option<Group>>) -> impl IntoView {
                 app.text("said-mended", &[("count", Arg::Count(done.count as i64))]),
                 false,
             ),
-            Err(why) => app.say(app.worded(|w| w.refusal(&why)), true),
+            Err(why) => app.refuse(&why),
         }
     };
     view! {

@@ -140,7 +140,7 @@ pub fn Many(app: App) -> impl IntoView {
                 app.text("said-many", &[("shoots", Arg::Count(shoots))]),
                 false,
             ),
-            Err(why) => app.say(app.worded(|w| w.refusal(&why)), true),
+            Err(why) => app.refuse(&why),
         }
     };
     let options = kinds

@@ -47,7 +47,7 @@ fn MakeForm(app: App, entry: RwSignal<Doorway>) -> impl IntoView {
         if let Some(sketch) = sheet.done() {
             match app.worded(|w| sketch.plan(w)) {
                 Ok(plan) => app.open_plan(plan, None),
-                Err(why) => app.say(app.worded(|w| w.refusal(&why)), true),
+                Err(why) => app.refuse(&why),
             }
         }
     });
@@ -87,7 +87,7 @@ fn EmptyForm(app: App, entry: RwSignal<Doorway>) -> impl IntoView {
         if let Some(row) = sheet.done() {
             match app.worded(|w| row.plan(w)) {
                 Ok(plan) => app.open_plan(plan, None),
-                Err(why) => app.say(app.worded(|w| w.refusal(&why)), true),
+                Err(why) => app.refuse(&why),
             }
         }
     });

@@ -23,7 +23,7 @@ pub fn WalkSetupForm(app: App, entry: RwSignal<Doorway>) -> impl IntoView {
                 store::keep_walk(Some(&walk));
                 entry.set(Doorway::Walk);
             }
-            Err(why) => app.say(app.worded(|w| w.refusal(&why)), true),
+            Err(why) => app.refuse(&why),
         }
     });
     view! {
