@@ -28,7 +28,8 @@ impl Due {
         }
         let early = leaf < begins;
         let thick = c.let_pass(Limit::RenewalThick);
-        let median = median_thickness(c, seen, FEWEST);
+        // Later all goes by its turn, thick or not.
+        let median = early.then(|| median_thickness(c, seen, FEWEST)).flatten();
         let keep = c.limit(Limit::StubLength);
         let mut wood: Vec<(f64, ShootId, Upright)> = seen
             .pairs()

@@ -176,6 +176,8 @@ pub(super) struct Seen<'a> {
     pub judging: bool,
     /// What is known of each place, once it is asked for.
     pub standing: OnceCell<Vec<Standing>>,
+    /// Length of wire that each tree covers, once it is asked for.
+    pub lengths: OnceCell<Vec<f64>>,
     /// This winter's renewal of each tree, once it is asked for.
     pub dues: OnceCell<Vec<Option<Due>>>,
 }
@@ -236,6 +238,7 @@ impl<'a> Seen<'a> {
             recalled: Recalled::default(),
             judging: false,
             standing: OnceCell::new(),
+            lengths: OnceCell::new(),
             dues: OnceCell::new(),
         }
     }

@@ -50,7 +50,9 @@ pub(super) fn too_few(c: &Seen<'_>, seen: &SeenTree<'_>, uprights: usize) -> boo
 
 /// Length of wire that a tree covers, once or more, mm.
 fn length(c: &Seen<'_>, seen: &SeenTree<'_>) -> f64 {
-    cover_of(c.laid_now(seen.tree.id).to_vec(), c.whole()).filled
+    let of = |t: &SeenTree<'_>| cover_of(c.laid_now(t.tree.id).to_vec(), c.whole()).filled;
+    let all = c.lengths.get_or_init(|| c.trees.iter().map(of).collect());
+    c.tree_index(seen.tree.id).map_or(0.0, |i| all[i])
 }
 
 /// By how much the measured length of a tree's cordon may be off, mm: both its ends are places.
