@@ -106,6 +106,11 @@ pub enum Arg {
 }
 
 impl Arg {
+    /// Whether something is so, for a text to choose by.
+    pub fn yes(so: bool) -> Self {
+        Self::Text(if so { "yes" } else { "no" }.into())
+    }
+
     /// The text `key`, which speaks of nothing, within another.
     pub fn key(key: &'static str) -> Self {
         Said::plain(key).into()

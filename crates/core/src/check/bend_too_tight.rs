@@ -80,7 +80,7 @@ fn folded(c: &Seen<'_>, seen: &SeenTree<'_>, shoot: &Shoot, course: &Course) -> 
         allowed: most,
         limit: Limit::BendThick,
         args: vec![
-            ("fold", Arg::Text("yes".into())),
+            ("fold", Arg::yes(true)),
             ("part", seen.name(shoot.id)),
             ("radius", super::seen::distance(0.0)),
             ("least", super::seen::distance(0.0)),

@@ -123,15 +123,14 @@ fn passing(c: &Seen<'_>, gap: &Stretch) -> Args {
             }
         }
     }
-    let yes = |so: bool| ("passes", Arg::Text(if so { "yes" } else { "no" }.into()));
     match longest {
         Some((length, high, part)) => vec![
-            yes(true),
+            ("passes", Arg::yes(true)),
             ("over", Arg::Length(length)),
             ("high", Arg::Length(high)),
             ("part", part),
         ],
-        None => vec![yes(false)],
+        None => vec![("passes", Arg::yes(false))],
     }
 }
 

@@ -32,12 +32,11 @@ pub(super) fn find(c: &Seen<'_>, light: &LightReport, remedies: Vec<Remedy>) -> 
         return None;
     }
     let whole = c.whole();
-    let yes = |so: bool| Arg::Text(if so { "yes" } else { "no" }.into());
     let mut args = vec![
         ("caught", Arg::Share(caught)),
         ("filled", Arg::Share(light.filled)),
         ("index", Arg::Number(light.leaf_area_index, 1)),
-        ("given", yes(light.around.spacing_given)),
+        ("given", Arg::yes(light.around.spacing_given)),
         (
             "spacing",
             Arg::Length(light.around.shape.row_spacing * 1000.0),
@@ -47,7 +46,7 @@ pub(super) fn find(c: &Seen<'_>, light: &LightReport, remedies: Vec<Remedy>) -> 
         args.extend([
             ("share", Arg::Share(of_filled)),
             ("asked", Arg::Share(least)),
-            ("grown", yes(grown)),
+            ("grown", Arg::yes(grown)),
             ("top", Arg::Length(reached)),
         ]);
     } else {

@@ -228,7 +228,6 @@ pub(super) fn find_due(c: &Seen<'_>) -> Vec<Finding> {
             let first = seen.tree.shoot(*ids.first()?)?;
             let (stubbed, limit) = (due.stubbed(), rule(c).age_limit);
             let measured = stubbed as f64 / due.wood.len() as f64;
-            let yes = |is: bool| Arg::Text(if is { "yes" } else { "no" }.into());
             Some(Finding {
                 subjects: ids.iter().map(|id| seen.part(*id)).collect(),
                 args: vec![
@@ -240,9 +239,9 @@ pub(super) fn find_due(c: &Seen<'_>) -> Vec<Finding> {
                     ("diameter", Arg::Thickness(first.diameter)),
                     ("age", Arg::Count(age(c, first).into())),
                     ("why", Arg::Text(reason(c, first).into())),
-                    ("raised", yes(due.winter.count > due.winter.carried)),
+                    ("raised", Arg::yes(due.winter.count > due.winter.carried)),
                     ("limit", Arg::Count(limit.into())),
-                    ("late", yes(due.winter.reachable > limit)),
+                    ("late", Arg::yes(due.winter.reachable > limit)),
                     ("reachable", Arg::Count(due.winter.reachable.into())),
                 ],
                 remedies: stub(c, seen, &ids).into_iter().collect(),

@@ -39,7 +39,7 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
                     ("ratio", Arg::Number(ratio, 1)),
                     ("median", Arg::Thickness(median)),
                     ("from_trunk", super::seen::distance(from_trunk)),
-                    ("goes", Arg::Text(if goes { "yes" } else { "no" }.into())),
+                    ("goes", Arg::yes(goes)),
                 ],
                 remedies: goes
                     .then(|| stub(c, seen, &[shoot.id]))

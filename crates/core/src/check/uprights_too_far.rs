@@ -39,10 +39,7 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
                     ("most", distance(most)),
                     ("left", c.name(a.tree, a.shoot)),
                     ("right", c.name(b.tree, b.shoot)),
-                    (
-                        "bare",
-                        Arg::Text(if bare.is_empty() { "no" } else { "yes" }.into()),
-                    ),
+                    ("bare", Arg::yes(!bare.is_empty())),
                 ],
                 remedies: remedies(c, a, b, apart, &bare, "remedy-keep-buds"),
             })

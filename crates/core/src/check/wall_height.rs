@@ -120,10 +120,7 @@ pub(super) fn find_tall(c: &Seen<'_>) -> Vec<Finding> {
             ("spacing", Arg::Length(spacing)),
             ("ratio", Arg::Number(ratio, 2)),
             ("most", Arg::Number(c.limit(limit), 2)),
-            (
-                "given",
-                Arg::Text(if given.is_some() { "yes" } else { "no" }.into()),
-            ),
+            ("given", Arg::yes(given.is_some())),
         ],
         remedies: lower(c, spacing).into_iter().collect(),
     }]
