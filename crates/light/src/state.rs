@@ -169,12 +169,31 @@ impl LightState {
     /// Gives some columns other leaves and works out anew what those can reach. `density` runs level by level from the
     /// lowest, each level over `columns`, in m² m⁻³. Cells it has no value for stay as they are.
     pub fn edit(&mut self, columns: Range<usize>, density: &[f32]) {
-        let columns = columns.start.min(self.wall.columns())..columns.end.min(self.wall.columns());
-        if columns.is_empty() {
-            return;
+        self.edit_each(&[(columns, density)]);
+    }
+
+    /// The same of several parts from left to right. The two at the ends of a repeated wall are worked out as the one that
+    /// they are.
+    pub fn edit_each(&mut self, parts: &[(Range<usize>, &[f32])]) {
+        let n = self.wall.columns();
+        let mut edited: Vec<Range<usize>> = Vec::new();
+        for (columns, density) in parts {
+            let columns = columns.start.min(n)..columns.end.min(n);
+            if !columns.is_empty() {
+                self.lay(&columns, density);
+                edited.push(columns);
+            }
         }
-        self.lay(&columns, density);
-        self.work_out(Some(columns), true);
+        if let [first, .., last] = &mut edited[..]
+            && self.wall.ends() == Ends::Repeated
+            && (first.start, last.end) == (0, n)
+        {
+            last.end += first.end;
+            edited.remove(0);
+        }
+        for columns in edited {
+            self.work_out(Some(columns), true);
+        }
     }
 
     /// Takes leaves without working out what they do.
@@ -469,6 +488,11 @@ impl Work<'_> {
             };
             if !repeated {
                 grounds = grounds.start.clamp(0, n)..grounds.end.clamp(0, n);
+            } else if low < high && !grounds.is_empty() {
+                // The period that lies nearest to what is mapped.
+                let apart = (low + high) - (grounds.start + grounds.end);
+                let periods = (apart + n).div_euclid(2 * n) * n;
+                grounds = grounds.start + periods..grounds.end + periods;
             }
             if !grounds.is_empty() {
                 low = low.min(grounds.start);

@@ -158,10 +158,13 @@ impl RowLight {
             }
             Change::Columns(ranges) => {
                 let moved = self.look_at(span);
-                for range in &ranges {
-                    self.state
-                        .edit(range.clone(), &self.foliage.density(range.clone()));
-                }
+                let leaves = ranges
+                    .iter()
+                    .map(|range| self.foliage.density(range.clone()));
+                let leaves: Vec<Vec<f32>> = leaves.collect();
+                let parts = ranges.iter().cloned().zip(leaves.iter().map(Vec::as_slice));
+                let parts: Vec<_> = parts.collect();
+                self.state.edit_each(&parts);
                 let reached = ranges.iter().flat_map(|range| self.state.reach(range));
                 (!moved).then(|| reached.collect::<Vec<_>>())
             }
@@ -475,24 +478,24 @@ mod tests {
         assert_ne!(light.map, anew.map);
     }
 
-    /// A row of so many trees, and the same with another end of the cordon of the tree in its middle.
-    fn moved_in_the_middle(trees: u32) -> (Plan, cordonry::row::Row) {
+    /// A row of so many trees, the same with another end of the cordon of one tree, and what is in view about that tree.
+    fn moved(trees: u32, at: usize) -> (Plan, cordonry::row::Row, Span) {
         let plan = bench_row::plan(trees, 10);
         let mut row = (*plan.found).clone();
-        let tree = std::sync::Arc::make_mut(&mut row.trees[trees as usize / 2]);
+        let tree = std::sync::Arc::make_mut(&mut row.trees[at]);
         tree.shoots[0].units[0].kept -= 300.0;
-        (plan, row)
+        let foot = tree.foot.f();
+        let seen = Span {
+            from: foot - 4000.0,
+            to: foot + 4000.0,
+        };
+        (plan, row, seen)
     }
 
     #[test]
     fn a_move_lights_as_little_of_a_long_row_as_of_a_short_one() {
-        let relit = |trees: u32| {
-            let (plan, row) = moved_in_the_middle(trees);
-            let middle = f64::from(trees) * 1000.0;
-            let seen = Span {
-                from: middle - 4000.0,
-                to: middle + 4000.0,
-            };
+        let relit = |trees: u32, at: usize| {
+            let (plan, row, seen) = moved(trees, at);
             let mut light = RowLight::new(&plan.found, &plan, Lighting::default(), seen);
             let all = light.worked();
             assert!(light.follow(&row, &plan, seen));
@@ -500,15 +503,44 @@ mod tests {
             (light.worked() - all, columns, all)
         };
         // Chunks of columns over all directions, and columns whose ground is lit again.
-        let (worked, columns, all) = relit(40);
+        let (worked, columns, all) = relit(40, 20);
         println!("{worked} of {all} chunks, {columns} columns");
         assert!(worked > 0 && 2 * worked < all);
         // The lowest light runs along some eighty metres: no row is longer than that for it.
         for trees in [300, 1000] {
-            let (also, too, all) = relit(trees);
+            let (also, too, all) = relit(trees, trees as usize / 2);
             println!("{also} of {all} chunks, {too} columns");
             assert_eq!(also, worked, "{trees} trees");
             assert!(too < columns + 20, "{trees} trees: {too}");
+        }
+        // The row goes on beyond its ends: what is changed there falls into both of them.
+        for trees in [40, 300, 1000] {
+            for at in [0, trees - 1] {
+                let (also, ..) = relit(trees, at as usize);
+                assert!(2 * also < 3 * worked, "{trees} trees, {at}: {also}");
+            }
+        }
+    }
+
+    #[test]
+    fn following_at_the_ends_of_a_row_is_the_same_as_anew() {
+        for (trees, at) in [(6, 0), (6, 5), (40, 0), (40, 39), (150, 0), (150, 149)] {
+            let (plan, row, seen) = moved(trees, at);
+            let mut light = RowLight::new(&plan.found, &plan, Lighting::default(), seen);
+            assert!(light.follow(&row, &plan, seen));
+            let anew = RowLight::new(&row, &plan, Lighting::default(), seen);
+            let near = |a: &[f32], b: &[f32]| {
+                a.len() == b.len() && a.iter().zip(b).all(|(a, b)| (a - b).abs() < 1e-5)
+            };
+            assert!(near(&light.map.light, &anew.map.light), "{trees}, {at}");
+            assert!(
+                near(&light.fall_through, &anew.fall_through),
+                "{trees}, {at}"
+            );
+            assert!(
+                (light.figures.caught - anew.figures.caught).abs() < 1e-6,
+                "{trees}, {at}"
+            );
         }
     }
 
