@@ -3,10 +3,11 @@
 use cordonry::file::{csv, read_plan};
 use cordonry::make::{Leaders, RowSketch};
 use cordonry::plan::Plan;
-use cordonry::row::Toward;
+use cordonry::row::{Toward, TreeId};
 use cordonry::seed::Seeded;
 use cordonry::units::{Deg, Mm};
 use cordonry_words::Words;
+use std::sync::Arc;
 
 /// Every example, without the work that is planned on it.
 pub fn examples() -> Vec<(String, Plan)> {
@@ -36,6 +37,46 @@ fn bare(plan: Plan) -> Plan {
 
 /// A row as a grower may have it: figures within what is usual, as even or uneven as rows are.
 pub fn plausible(seed: u32) -> Plan {
+    plausible_sketch(seed)
+        .plan(&Words::strict())
+        .unwrap_or_else(|why| panic!("row {seed}: {why}"))
+}
+
+/// The same with so many trees.
+pub fn long(seed: u32, trees: u32) -> Plan {
+    let sketch = RowSketch {
+        trees,
+        ..plausible_sketch(seed)
+    };
+    sketch
+        .plan(&Words::strict())
+        .unwrap_or_else(|why| panic!("row {seed}: {why}"))
+}
+
+/// So many rows of random trees, such as nobody has, one beyond the other.
+pub fn chained(count: usize) -> Plan {
+    let mut rows = extreme(2 * count).into_iter().step_by(2);
+    let mut plan = rows.next().expect("a row");
+    let mut row = (*plan.found).clone();
+    for next in rows {
+        let (to, from) = (row.to, next.found.from);
+        for tree in &next.found.trees {
+            let mut tree = (**tree).clone();
+            tree.foot = Mm(tree.foot.0 - from.0 + to.0);
+            row.trees.push(Arc::new(tree));
+        }
+        row.to = Mm(next.found.to.0 - from.0 + to.0);
+        row.leaf = row.leaf.max(next.found.leaf);
+    }
+    for (tree, id) in row.trees.iter_mut().zip(1..) {
+        Arc::make_mut(tree).id = TreeId(id);
+    }
+    row.sort();
+    plan.found = Arc::new(row);
+    plan
+}
+
+fn plausible_sketch(seed: u32) -> RowSketch {
     let mut chance = Seeded::new(u64::from(seed) + 9);
     let mut between = |low: f64, high: f64| low + (high - low) * chance.share();
     let leaders = match between(0.0, 1.0) < 0.75 {
@@ -52,7 +93,7 @@ pub fn plausible(seed: u32) -> Plan {
         .map(|i| Mm::round(cordon + step * f64::from(i)))
         .collect();
     let wall = (cordon + 4.0 * step).min(between(2200.0, 3500.0));
-    let sketch = RowSketch {
+    RowSketch {
         trees: between(3.0, 9.0) as u32,
         spacing: Mm::round(spacing),
         leaf: between(1.0, 11.0) as u8,
@@ -68,10 +109,7 @@ pub fn plausible(seed: u32) -> Plan {
         row_spacing: Mm::round(between(2000.0, 4000.0)),
         unevenness: between(0.0, 1.0),
         seed,
-    };
-    sketch
-        .plan(&Words::strict())
-        .unwrap_or_else(|why| panic!("row {seed}: {why}"))
+    }
 }
 
 /// A row of random trees, such as nobody has.

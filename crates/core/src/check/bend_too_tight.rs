@@ -12,7 +12,7 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
     let least = c.limit(Limit::BendTightest);
     let usual = c.limit(Limit::BendDiameters);
     let mut out = Vec::new();
-    for seen in &c.trees {
+    for seen in c.near_trees() {
         for (shoot, course) in seen.pairs() {
             out.extend(folded(c, seen, shoot, course));
             if course.turn.abs() < 1e-9 || shoot.diameter <= 0.0 || course.first >= course.length {

@@ -16,6 +16,7 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
         Severity::Soon
     };
     c.flagged_gaps()
+        .filter(|gap| c.is_near(gap.span.from, gap.span.to))
         .map(|gap| {
             let (left, right) = edges(c, gap);
             let mut args = vec![

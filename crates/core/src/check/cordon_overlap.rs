@@ -22,6 +22,7 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
     c.cover
         .overlaps
         .iter()
+        .filter(|o| c.is_near(o.span.from, o.span.to))
         .filter(|o| over(o.span.length(), c.let_pass(Limit::OverlapMax)))
         .map(|o| {
             // A tree's end shoot may begin beyond where its neighbour does: the trees don't stand in order.

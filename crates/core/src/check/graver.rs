@@ -5,7 +5,7 @@ use super::{ALL, Context, Finding, Severity};
 use crate::cover::Span;
 
 /// Rules that look at the row as a whole: a part of it says nothing about them.
-const WHOLE: [&str; 6] = [
+pub(super) const WHOLE: [&str; 6] = [
     super::cordon_fill_due::RULE,
     super::wall_height::TALL,
     super::wires::NEXT,

@@ -13,8 +13,7 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
         return Vec::new();
     }
     let most = c.limit(Limit::LateralsMax);
-    c.trees
-        .iter()
+    c.near_trees()
         .filter_map(|seen| {
             let with: Vec<_> = seen
                 .uprights()

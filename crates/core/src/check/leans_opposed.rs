@@ -13,6 +13,7 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
         |t: &SeenTree<'_>, way: Toward| !t.tree.is_lost() && t.goes(way) && !t.goes(way.other());
     c.trees
         .windows(2)
+        .filter(|w| c.is_near(w[0].tree.foot.f(), w[1].tree.foot.f()))
         .filter(|w| single(&w[0], Toward::Left) && single(&w[1], Toward::Right))
         .filter_map(|w| {
             let (left, right) = (w[0].tree.foot.f(), w[1].tree.foot.f());

@@ -1,5 +1,6 @@
 //! Checks: each looks at a row and says what it found. A finding never blocks.
 
+mod again;
 mod bend_too_tight;
 mod cordon_fill_due;
 mod cordon_gap;
@@ -15,12 +16,14 @@ mod light_cost;
 mod light_gap;
 mod light_renewal;
 mod mend;
+mod near;
 mod placed;
 mod recall;
 mod renewal;
 mod returns;
 mod see_through;
 mod seen;
+mod seen_near;
 mod side_shoots;
 mod stock_too_short;
 mod tipping_due;
@@ -48,9 +51,8 @@ use crate::cover::{Cover, Place};
 use crate::light::LightReport;
 use crate::plan::{Plan, Replayed, VoidWork};
 use crate::pose::PosedRow;
-use crate::row::{Moment, Row, Targets};
+use crate::row::{Moment, Targets};
 use crate::terms::Terms;
-use recall::Recalled;
 use seen::Seen;
 
 /// What a check looks at.
@@ -191,7 +193,9 @@ pub struct Survey {
 #[derive(Clone, Copy, Debug)]
 pub struct Before<'a> {
     /// The row that was seen.
-    pub row: &'a Row,
+    pub row: &'a PosedRow,
+    /// That was at this moment.
+    pub moment: Moment,
     /// What was found on it.
     pub findings: &'a [Finding],
 }
@@ -200,15 +204,19 @@ pub struct Before<'a> {
 /// did not change is known by being the same in memory.
 pub fn survey(context: &Context<'_>, before: Option<Before<'_>>) -> Survey {
     let mut seen = Seen::new(context);
-    if let Some(before) = before {
-        seen.recalled = Recalled::new(context.row, before, cordon_gap::RULE);
-    }
+    let known = before.filter(|before| again::recall(&mut seen, *before));
     let mut findings: Vec<Finding> = ALL.iter().flat_map(|(_, find)| find(&seen)).collect();
+    if let Some(before) = known {
+        findings.retain(|f| seen.is_judged(f));
+        let stand = before.findings.iter().filter(|f| !seen.is_judged(f));
+        findings.extend(stand.cloned());
+    }
     findings.arrange_by(|a, b| {
         b.severity
             .cmp(&a.severity)
             .then(a.x.total_cmp(&b.x))
             .then(a.rule.cmp(b.rule))
+            .then(a.subjects.cmp(&b.subjects))
     });
     Survey {
         figures: figures::of(&seen),

@@ -4,12 +4,9 @@
 //! or far off their age's size, and the thicker before the thinner. From memory.
 
 use super::seen::{Seen, SeenTree, Standing, over, under};
-use crate::arrange::Gather;
 use crate::arrange::arrange_numbers;
-use crate::cover::Place;
 use crate::pose::Course;
 use crate::row::{Face, Kind, Limit, Moment, Pose, Shoot, ShootId, Toward, Tree, Window};
-use std::collections::BTreeMap;
 
 /// An upright that leans more than this, degrees, is none to keep.
 const LEAN: f64 = 30.0;
@@ -89,14 +86,24 @@ fn trunk_end(c: &Seen<'_>, tree: &Tree, laid: ShootId) -> Option<f64> {
 /// The well-placed uprights of a tree.
 pub(super) fn well_placed(c: &Seen<'_>, seen: &SeenTree<'_>) -> Vec<ShootId> {
     let thick = median_thickness(c, seen, 1).unwrap_or(0.0) * c.limit(Limit::VigourRatio);
-    let mut by_age: BTreeMap<Option<u8>, Vec<f64>> = BTreeMap::new();
+    let mut by_age: Vec<(Option<u8>, Vec<f64>)> = Vec::new();
     for (shoot, _) in seen.uprights() {
-        by_age.entry(shoot.born()).or_default().push(shoot.length());
+        let of = |known: &&mut (Option<u8>, Vec<f64>)| known.0 == shoot.born();
+        match by_age.iter_mut().find(of) {
+            Some(known) => known.1.push(shoot.length()),
+            None => by_age.push((shoot.born(), vec![shoot.length()])),
+        }
     }
     let usual = by_age
-        .into_iter()
-        .map(|(born, mut lengths)| (born, median(&mut lengths)))
-        .gathered_map();
+        .iter_mut()
+        .map(|(born, lengths)| (*born, median(lengths)));
+    let usual: Vec<(Option<u8>, f64)> = usual.collect();
+    let of_its_age = |s: &Shoot| {
+        usual
+            .iter()
+            .find(|(born, _)| *born == s.born())
+            .map_or(0.0, |u| u.1)
+    };
     let age = |s: &Shoot| f64::from(s.born().map_or(0, |b| c.row.leaf.saturating_sub(b)));
     let whole = c.whole();
     seen.uprights()
@@ -109,70 +116,78 @@ pub(super) fn well_placed(c: &Seen<'_>, seen: &SeenTree<'_>) -> Vec<ShootId> {
                     .is_some_and(|root| root.face == Face::Top)
                 && (whole.from..=whole.to).contains(&course.base.x)
                 && age(s) < c.limit(Limit::WoodAgeMax)
-                && !under(s.length(), SHORT * usual[&s.born()])
+                && !under(s.length(), SHORT * of_its_age(s))
                 && !over(s.diameter, thick)
         })
         .map(|(s, _)| s.id)
         .collect()
 }
 
-/// What is known of each of the row's places, in their order.
+/// What is known of each of the row's places that are judged, in the order of all.
 pub(super) fn standing(c: &Seen<'_>) -> Vec<Standing> {
-    let well: Vec<Vec<ShootId>> = c.trees.iter().map(|seen| well_placed(c, seen)).collect();
-    let is_well = |p: &Place| {
-        c.tree_index(p.tree)
-            .is_some_and(|i| well[i].contains(&p.shoot))
-    };
-    let mut out: Vec<Standing> = c
-        .places
-        .iter()
-        .map(|p| Standing {
-            well: is_well(p),
-            goes: false,
-        })
-        .collect();
-    // A stub crowds nothing until something comes back from it.
-    let stands: Vec<usize> = (0..out.len())
-        .filter(|i| !is_stub(c, c.places[*i]))
-        .collect();
-    for kept in kept(c, &stands, &out) {
-        out[kept.0].goes = !kept.1;
+    let least = c.limit(Limit::UprightSpacingMin);
+    let x = |i: usize| c.places[i].x;
+    let crowd = |i: usize| under(x(i) - x(i - 1), least);
+    let near = c.near.trees.clone().flat_map(|t| c.places_of(t));
+    let hull = |(first, last): (usize, usize), i: &usize| (first.min(*i), last.max(i + 1));
+    let (mut first, mut last) = near.fold((c.places.len(), 0), hull);
+    // Those that crowd each other in a chain are one question.
+    while first > 0 && first < last && crowd(first) {
+        first -= 1;
     }
+    while first < last && last < c.places.len() && crowd(last) {
+        last += 1;
+    }
+    let mut out = vec![Standing::default(); c.places.len()];
+    let mut chain: Vec<usize> = Vec::new();
+    for i in first..last {
+        out[i].well = c.is_well_placed(i);
+        // A stub crowds nothing until something comes back from it.
+        if c.is_stub(i) {
+            continue;
+        }
+        if chain
+            .last()
+            .is_some_and(|before| !under(x(i) - x(*before), least))
+        {
+            keep(c, &chain, &mut out);
+            chain.clear();
+        }
+        chain.push(i);
+    }
+    keep(c, &chain, &mut out);
     out
 }
 
-fn is_stub(c: &Seen<'_>, place: Place) -> bool {
-    c.shoot(place).is_some_and(|s| s.kind() == Kind::Stub)
-}
-
-/// Of places in their order, whether each is kept: the most that is worth while all kept stand far enough apart.
-fn kept(c: &Seen<'_>, stands: &[usize], of: &[Standing]) -> Vec<(usize, bool)> {
+/// Of places in their order, tells of each that it goes unless it is kept: the most that is worth while all kept stand far
+/// enough apart.
+fn keep(c: &Seen<'_>, chain: &[usize], of: &mut [Standing]) {
     let least = c.limit(Limit::UprightSpacingMin);
-    let x = |k: usize| c.places[stands[k]].x;
-    let worth = |k: usize| match (of[stands[k]].well, c.shoot(c.places[stands[k]])) {
+    let x = |k: usize| c.places[chain[k]].x;
+    let worth = |i: &usize| match (of[*i].well, c.shoot_at(*i)) {
         (true, Some(s)) => WELL + size(s),
         (false, Some(s)) if !s.units.is_empty() => KEPT + size(s),
         _ => 1.0,
     };
+    let worth: Vec<f64> = chain.iter().map(worth).collect();
     // The best of the first k places, and how many of those go before the k-th where that one is kept.
-    let mut best = vec![0.0; stands.len() + 1];
-    let mut before = vec![0; stands.len()];
-    for k in 0..stands.len() {
+    let mut best = vec![0.0; chain.len() + 1];
+    let mut before = vec![0; chain.len()];
+    for k in 0..chain.len() {
         let near = (0..k).rev().take_while(|j| under(x(k) - x(*j), least));
         before[k] = k - near.count();
-        best[k + 1] = f64::max(best[k], best[before[k]] + worth(k));
+        best[k + 1] = f64::max(best[k], best[before[k]] + worth[k]);
     }
-    let mut out: Vec<(usize, bool)> = stands.iter().map(|i| (*i, false)).collect();
-    let mut k = stands.len();
+    let mut k = chain.len();
     while k > 0 {
-        if best[before[k - 1]] + worth(k - 1) > best[k - 1] {
-            out[k - 1].1 = true;
-            k = before[k - 1];
-        } else {
-            k -= 1;
+        let kept = best[before[k - 1]] + worth[k - 1] > best[k - 1];
+        let next = if kept { before[k - 1] } else { k - 1 };
+        // Of those that are skipped, the last alone may be the one that is kept.
+        for (skipped, i) in chain[next..k].iter().rev().enumerate() {
+            of[*i].goes = skipped > 0 || !kept;
         }
+        k = next;
     }
-    out
 }
 
 /// Thickness, mm; of shoots without a measured one, the length tells.
@@ -187,22 +202,23 @@ impl Seen<'_> {
         all.get(i).copied().unwrap_or_default()
     }
 
-    /// Where a place stands among all.
-    pub fn place_index(&self, place: Place) -> Option<usize> {
-        let order = |p: &Place| p.along_the_row(&place);
-        self.places.binary_search_by(order).ok()
+    fn is_well_placed(&self, i: usize) -> bool {
+        let place = self.places[i];
+        self.tree(place.tree).is_some_and(|seen| {
+            let well = seen.well.get_or_init(|| well_placed(self, seen));
+            well.contains(&place.shoot)
+        })
     }
 
-    /// Whether the wall can spare what stands at a place: a bud, what goes for a better one, and what is not well placed.
-    pub fn can_spare(&self, place: Place) -> bool {
-        self.worth(place) < WELL
+    /// Whether a stub stands at the place at `i`.
+    pub fn is_stub(&self, i: usize) -> bool {
+        self.shoot_at(i).is_some_and(|s| s.kind() == Kind::Stub)
     }
 
-    /// Which of several uprights the wall can spare, the least first: a bud, what goes for a better one, what is not well
-    /// placed, and of those alike the thinner. A stub is cut for a reason and stays longest.
-    pub fn worth(&self, place: Place) -> f64 {
-        let at = self.place_index(place).map(|i| self.standing_at(i));
-        match (self.shoot(place), at.unwrap_or_default()) {
+    /// What the upright at the place at `i` is worth to the wall, the least what it can rather spare: a bud, what goes for a
+    /// better one, what is not well placed, and of those alike the thinner. A stub is cut for a reason and stays longest.
+    pub fn worth(&self, i: usize) -> f64 {
+        match (self.shoot_at(i), self.standing_at(i)) {
             (None, _) => -1.0,
             (Some(s), _) if s.kind() == Kind::Bud => -1.0,
             (Some(s), _) if s.kind() == Kind::Stub => f64::MAX,
@@ -211,4 +227,9 @@ impl Seen<'_> {
             (Some(s), _) => WELL + size(s),
         }
     }
+}
+
+/// Whether the wall can spare what is worth so much: a bud, what goes for a better one, and what is not well placed.
+pub(super) fn can_spare(worth: f64) -> bool {
+    worth < WELL
 }

@@ -1,10 +1,10 @@
 //! What an earlier survey already worked out.
 
-use super::{Before, Finding, Remedy};
+use super::near::MARGIN;
+use super::{Finding, Remedy};
 use crate::arrange::Arrange;
 use crate::cover::Span;
-use crate::row::{Row, Shoot, Tree};
-use std::sync::Arc;
+use crate::row::{Shoot, Tree};
 
 /// Remedies of bare stretches that nothing near has changed since.
 #[derive(Default)]
@@ -14,9 +14,6 @@ pub(super) struct Recalled<'a> {
     /// Stretches that a changed tree may reach.
     touched: Vec<Span>,
 }
-
-/// Room beyond what a tree can reach, mm.
-const MARGIN: f64 = 1_000.0;
 
 /// How far from its foot a tree's wood can be laid, mm: no remedy lays more than three lengths end to end.
 fn reach(tree: &Tree) -> Span {
@@ -29,31 +26,17 @@ fn reach(tree: &Tree) -> Span {
     }
 }
 
-fn same_frame(a: &Row, b: &Row) -> bool {
-    a.leaf == b.leaf
-        && (a.from, a.to) == (b.from, b.to)
-        && a.trellis == b.trellis
-        && a.trees.len() == b.trees.len()
-        && a.trees
-            .iter()
-            .zip(&b.trees)
-            .all(|(x, y)| Arc::ptr_eq(x, y) || (x.id == y.id && x.foot == y.foot))
-}
-
 impl<'a> Recalled<'a> {
-    /// What `before` found of `rule`, the rule about bare stretches.
-    pub fn new(now: &Row, before: Before<'a>, rule: &str) -> Self {
-        if !same_frame(now, before.row) {
-            return Self::default();
-        }
-        let mut gaps: Vec<&Finding> = before.findings.iter().filter(|f| f.rule == rule).collect();
+    /// What `findings`, those of the rule about bare stretches among them, say of them; of the trees that changed, as they
+    /// were and as they are.
+    pub fn new(findings: impl Iterator<Item = &'a Finding>, changed: &[(&Tree, &Tree)]) -> Self {
+        let mut gaps: Vec<&Finding> = findings.collect();
         gaps.arrange_by(|a, b| a.x.total_cmp(&b.x));
-        let changed = now.trees.iter().zip(&before.row.trees);
-        let touched = changed
-            .filter(|(a, b)| !Arc::ptr_eq(a, b))
-            .flat_map(|(a, b)| [reach(a), reach(b)])
-            .collect();
-        Self { gaps, touched }
+        let touched = changed.iter().flat_map(|(a, b)| [reach(a), reach(b)]);
+        Self {
+            gaps,
+            touched: touched.collect(),
+        }
     }
 
     /// The remedies of that same bare stretch, if nothing that could reach it has changed.

@@ -2,13 +2,14 @@
 //!
 //! Age is counted in completed growing seasons, in the dormant season before the row's leaf.
 
+use super::near::{MARGIN, Near};
 use super::placed::{FEWEST, median_thickness, over_vigorous};
 use super::seen::{Due, Seen, SeenTree, distance, over, under};
 use super::uprights_count::too_few;
-use super::{Finding, Remedy, Severity};
+use super::{Finding, Part, Remedy, Severity};
 use crate::arrange::Arrange;
 use crate::cover::Span;
-use crate::renewal::{Renewal, Share, Upright};
+use crate::renewal::Upright;
 use crate::row::{Kind, Limit, Role, Shoot, ShootId, Window};
 use crate::said::Arg;
 use crate::units::Mm;
@@ -61,7 +62,11 @@ impl Due {
         if too_few(c, seen, stand.count() + stubbed.count()) {
             return None;
         }
-        let at: Vec<Option<usize>> = wood.iter().map(|(s, _)| holes.place(c, seen, *s)).collect();
+        let own = c
+            .tree_index(seen.tree.id)
+            .map_or(&[][..], |i| c.places_of(i));
+        let place = |s: ShootId| own.iter().copied().find(|p| c.places[*p].shoot == s);
+        let at: Vec<Option<usize>> = wood.iter().map(|(s, _)| place(*s)).collect();
         let harms = |i: usize, cut: &[usize]| {
             at[i].is_some_and(|p| {
                 let beside = |j: &usize| at[*j].is_some_and(|q| q.abs_diff(p) == 1);
@@ -70,7 +75,7 @@ impl Due {
         };
         // Trees have their turns one after the other, so that a row has much the same work each winter.
         let winter = u32::from(c.row.leaf).saturating_add(seen.tree.id.0);
-        let winter = rule(c).winter(&uprights, winter, &harms);
+        let winter = c.renewal.winter(&uprights, winter, &harms);
         for p in winter.cut.iter().filter_map(|i| at[*i]) {
             holes.cut[p] = true;
         }
@@ -85,7 +90,7 @@ impl Due {
     /// Before which leaf, as its winters follow each other, the last wood that is too old is cut.
     fn until(&self, c: &Seen<'_>, tree: u32) -> u8 {
         let mut all: Vec<Upright> = self.wood.iter().map(|(_, u)| *u).collect();
-        let (mut cut, mut leaf, rule) = (self.winter.cut.clone(), c.row.leaf, rule(c));
+        let (mut cut, mut leaf, rule) = (self.winter.cut.clone(), c.row.leaf, c.renewal);
         loop {
             for i in &cut {
                 all[*i].stubbed = true;
@@ -115,8 +120,6 @@ impl Due {
 
 /// Where the wall has holes, or will have them once what is chosen is cut.
 struct Holes {
-    /// By tree, its shoots that hold places, and which of the row's those are.
-    places: Vec<Vec<(ShootId, usize)>>,
     /// The middles of bare stretches, from left to right.
     bare: Vec<f64>,
     /// Whether each place is to be cut.
@@ -125,22 +128,10 @@ struct Holes {
 
 impl Holes {
     fn of(c: &Seen<'_>) -> Self {
-        let mut places = vec![Vec::new(); c.trees.len()];
-        for (i, place) in c.places.iter().enumerate() {
-            if let Some(tree) = c.tree_index(place.tree) {
-                places[tree].push((place.shoot, i));
-            }
-        }
         Self {
-            places,
             bare: c.flagged_gaps().map(|gap| gap.span.middle()).collect(),
             cut: vec![false; c.places.len()],
         }
-    }
-
-    fn place(&self, c: &Seen<'_>, seen: &SeenTree<'_>, shoot: ShootId) -> Option<usize> {
-        let of = &self.places[c.tree_index(seen.tree.id)?];
-        of.iter().find(|(s, _)| *s == shoot).map(|(_, i)| *i)
     }
 
     /// Whether a place has one beside it: a stub or bud, what is to be cut, bare wire or too wide a space.
@@ -150,7 +141,7 @@ impl Holes {
             .and_then(|i| Some((i, c.places.get(i)?)))
         {
             Some((i, next)) => {
-                let bears = c.shoot(*next).is_some_and(|s| s.kind() == Kind::Upright);
+                let bears = c.shoot_at(i).is_some_and(|s| s.kind() == Kind::Upright);
                 let apart = (next.x - here).abs();
                 (
                     !bears || self.cut[i] || over(apart, c.let_pass(Limit::UprightSpacingMax)),
@@ -170,10 +161,53 @@ impl Holes {
 /// This winter's renewal of each tree. What one tree is to have cut, the next one sees.
 fn dues(c: &Seen<'_>) -> Vec<Option<Due>> {
     let mut holes = Holes::of(c);
-    c.trees
-        .iter()
-        .map(|seen| Due::of(c, seen, &mut holes))
-        .collect()
+    let due = |seen| Due::of(c, seen, &mut holes);
+    c.trees.iter().map(due).collect()
+}
+
+/// The same of what is near, of the rest as `before` found it. Where it comes out otherwise than there, the next trees are near
+/// too.
+pub(super) fn recall(c: &mut Seen<'_>, before: &[Finding]) {
+    let mut holes = Holes::of(c);
+    let mut known: Vec<&[Part]> = vec![&[]; c.trees.len()];
+    for finding in before.iter().filter(|f| f.rule == DUE) {
+        let tree = finding.subjects.first().and_then(|p| c.tree_index(p.tree));
+        let Some(tree) = tree else { continue };
+        known[tree] = &finding.subjects;
+        if tree < c.near.trees.start {
+            for place in c.places_of(tree) {
+                holes.cut[*place] = finding.subjects.contains(&c.places[*place].into());
+            }
+        }
+    }
+    let mut dues: Vec<Option<Due>> = Vec::new();
+    dues.resize_with(c.trees.len(), || None);
+    let mut next = c.near.trees.start;
+    while next < c.near.trees.end {
+        let seen = &c.trees[next];
+        let due = Due::of(c, seen, &mut holes);
+        let cut: Vec<Part> = due
+            .iter()
+            .flat_map(Due::cut)
+            .map(|s| seen.part(s))
+            .collect();
+        dues[next] = due;
+        if cut != known[next] {
+            let x = |place: Option<&usize>| place.map(|p| c.places[*p].x);
+            let own = c.places_of(next);
+            let (from, to) = (x(own.first()), x(own.last()));
+            let mut span = c.near.span;
+            if from.is_some_and(|x| x - MARGIN < span.from) {
+                // What came before may have been found on other grounds.
+                c.near = Near::all(c.trees.len());
+                return;
+            }
+            span.to = span.to.max(to.unwrap_or(span.to) + MARGIN);
+            c.judge_near(span);
+        }
+        next += 1;
+    }
+    c.dues = dues.into();
 }
 
 impl Seen<'_> {
@@ -181,14 +215,6 @@ impl Seen<'_> {
     pub fn due(&self, seen: &SeenTree<'_>) -> Option<&Due> {
         let all = self.dues.get_or_init(|| dues(self));
         all.get(self.tree_index(seen.tree.id)?)?.as_ref()
-    }
-}
-
-/// The share and the age limit in force.
-fn rule(c: &Seen<'_>) -> Renewal {
-    Renewal {
-        share: Share::near(c.limit(Limit::RenewalShare)),
-        age_limit: c.limit(Limit::WoodAgeMax) as u8,
     }
 }
 
@@ -220,13 +246,12 @@ fn renewed(c: &Seen<'_>, seen: &SeenTree<'_>, shoot: &Shoot) -> Option<u8> {
 }
 
 pub(super) fn find_due(c: &Seen<'_>) -> Vec<Finding> {
-    c.trees
-        .iter()
+    c.near_trees()
         .filter_map(|seen| {
             let due = c.due(seen)?;
             let ids = due.cut();
             let first = seen.tree.shoot(*ids.first()?)?;
-            let (stubbed, limit) = (due.stubbed(), rule(c).age_limit);
+            let (stubbed, limit) = (due.stubbed(), c.renewal.age_limit);
             let measured = stubbed as f64 / due.wood.len() as f64;
             Some(Finding {
                 subjects: ids.iter().map(|id| seen.part(*id)).collect(),
@@ -253,8 +278,7 @@ pub(super) fn find_due(c: &Seen<'_>) -> Vec<Finding> {
 
 pub(super) fn find_old(c: &Seen<'_>) -> Vec<Finding> {
     let most = c.limit(Limit::WoodAgeMax);
-    c.trees
-        .iter()
+    c.near_trees()
         .filter_map(|seen| {
             let old: Vec<&Shoot> = seen
                 .uprights()
@@ -309,7 +333,7 @@ fn stub_this_winter(c: &Seen<'_>, seen: &SeenTree<'_>, old: &[ShootId]) -> Optio
 }
 
 fn reason(c: &Seen<'_>, first: &Shoot) -> &'static str {
-    if age(c, first) >= rule(c).age_limit {
+    if age(c, first) >= c.renewal.age_limit {
         "age"
     } else if first.diameter > 0.0 {
         "size"

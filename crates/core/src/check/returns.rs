@@ -13,7 +13,7 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
         let all = seen.tree.returns();
         all.iter().filter_map(|r| finding(c, seen, r)).collect()
     };
-    c.trees.iter().flat_map(of_tree).collect()
+    c.near_trees().flat_map(of_tree).collect()
 }
 
 fn finding(c: &Seen<'_>, seen: &SeenTree<'_>, r: &Returns<'_>) -> Option<Finding> {

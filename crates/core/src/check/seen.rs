@@ -1,17 +1,19 @@
 //! What the rules look at: the row, and all that is worked out from it once for every rule.
 
+use super::near::{MARGIN, Near};
 use super::recall::Recalled;
 use super::{Context, Finding, Part, Severity};
 use crate::arrange::Arrange;
 use crate::cover::{Cover, Laid, Place, Span, cover_of, laid_of, places_of};
 use crate::plan::VoidWork;
-use crate::pose::{Course, Geometry, layout};
-use crate::renewal::{Upright, Winter};
+use crate::pose::{Course, Geometry, Posed, layout};
+use crate::renewal::{Renewal, Share, Upright, Winter};
 use crate::row::{Limit, Moment, Pose, Row, Shoot, ShootId, Targets, Toward, Tree, TreeId};
 use crate::said::Arg;
 use crate::terms::Terms;
 use crate::work::{Work, apply_to_tree};
 use std::cell::OnceCell;
+use std::sync::Arc;
 
 /// Differences below this, in the unit of what is measured, are none: what stands exactly at its limit passes.
 const NOTHING: f64 = 1e-6;
@@ -59,6 +61,10 @@ pub(super) struct SeenTree<'a> {
     grown: &'a [usize],
     /// Those that stand beside another of their stub, which is the one that is kept.
     spare: Vec<ShootId>,
+    /// Length of wire that it covers, once or more, mm, once it is asked for.
+    pub length: OnceCell<f64>,
+    /// Its well-placed uprights, once they are asked for.
+    pub well: OnceCell<Vec<ShootId>>,
 }
 
 impl SeenTree<'_> {
@@ -163,6 +169,12 @@ pub(super) struct Seen<'a> {
     pub cover: Cover,
     /// The uprights' places from left to right.
     pub places: Vec<Place>,
+    /// In the same order, where the tree of each stands in `trees`.
+    tree_of: Vec<usize>,
+    /// Of each of `trees`, which places are its own, from left to right.
+    places_of: Vec<Vec<usize>>,
+    /// The share and the age limit of renewal.
+    pub renewal: Renewal,
     /// Each tree's place in `trees`, by its number.
     index: Vec<(TreeId, usize)>,
     /// Where each tree's laid wood stands in `cover.laid`, in the order of `trees`.
@@ -170,16 +182,24 @@ pub(super) struct Seen<'a> {
     /// Laid wood by its left end, and the longest of it: what lies near a place is found without a walk of the row.
     by_left: Vec<Laid>,
     longest: f64,
+    /// What of the row is judged.
+    pub near: Near,
+    /// How far from its foot a tree's wood can be laid, mm: no remedy lays more than three lengths end to end.
+    pub far: f64,
     /// What an earlier survey worked out and still holds.
     pub recalled: Recalled<'a>,
     /// Whether only what is wrong is asked for, and no remedy.
     pub judging: bool,
     /// What is known of each place, once it is asked for.
     pub standing: OnceCell<Vec<Standing>>,
-    /// Length of wire that each tree covers, once it is asked for.
-    pub lengths: OnceCell<Vec<f64>>,
     /// This winter's renewal of each tree, once it is asked for.
     pub dues: OnceCell<Vec<Option<Due>>>,
+}
+
+/// How far from their feet trees can reach, mm.
+pub(super) fn far(posed: &[Arc<Posed>]) -> f64 {
+    let courses = posed.iter().flat_map(|p| p.courses());
+    3.0 * courses.map(|c| c.length).fold(0.0, f64::max) + MARGIN
 }
 
 impl<'a> Seen<'a> {
@@ -194,6 +214,8 @@ impl<'a> Seen<'a> {
                 courses: posed.courses(),
                 grown: posed.uprights(),
                 spare: posed.tree().spare_returns(c.targets),
+                length: OnceCell::new(),
+                well: OnceCell::new(),
             })
             .collect();
         let mut laid: Vec<Laid> = Vec::new();
@@ -209,11 +231,16 @@ impl<'a> Seen<'a> {
             .map(|(i, t)| (t.tree.id, i))
             .collect();
         index.arrange();
-        let mut places: Vec<Place> = trees
-            .iter()
-            .flat_map(|t| places_of(t.tree, t.courses))
-            .collect();
-        places.arrange_by(Place::along_the_row);
+        let mut standing: Vec<(Place, usize)> = Vec::new();
+        for (i, t) in trees.iter().enumerate() {
+            standing.extend(places_of(t.tree, t.courses).map(|place| (place, i)));
+        }
+        standing.arrange_by(|a, b| a.0.along_the_row(&b.0));
+        let mut places_of = vec![Vec::new(); trees.len()];
+        for (at, (_, tree)) in standing.iter().enumerate() {
+            places_of[*tree].push(at);
+        }
+        let (places, tree_of) = standing.into_iter().unzip();
         let mut by_left = laid.clone();
         by_left.arrange_by(|a, b| a.span.from.total_cmp(&b.span.from));
         let longest = laid.iter().map(|l| l.span.length()).fold(0.0, f64::max);
@@ -229,16 +256,23 @@ impl<'a> Seen<'a> {
             void: c.void,
             g,
             index,
-            trees,
             laid_from,
             cover: cover_of(laid, whole),
             places,
+            tree_of,
+            places_of,
+            renewal: Renewal {
+                share: Share::near(c.targets.get(Limit::RenewalShare)),
+                age_limit: c.targets.get(Limit::WoodAgeMax) as u8,
+            },
             by_left,
             longest,
+            near: Near::all(trees.len()),
+            far: far(c.row.posed()),
             recalled: Recalled::default(),
+            trees,
             judging: false,
             standing: OnceCell::new(),
-            lengths: OnceCell::new(),
             dues: OnceCell::new(),
         }
     }
@@ -378,8 +412,13 @@ impl<'a> Seen<'a> {
         cover_of(laid, window)
     }
 
-    /// What stands at a place.
-    pub fn shoot(&self, place: Place) -> Option<&Shoot> {
-        self.tree(place.tree)?.tree.shoot(place.shoot)
+    /// Of the tree at `tree` in `trees`, which of the row's places are its own, from left to right.
+    pub fn places_of(&self, tree: usize) -> &[usize] {
+        &self.places_of[tree]
+    }
+
+    /// What stands at the place at `i`.
+    pub fn shoot_at(&self, i: usize) -> Option<&Shoot> {
+        self.trees[self.tree_of[i]].tree.shoot(self.places[i].shoot)
     }
 }

@@ -11,8 +11,7 @@ pub(super) const BUDS: &str = "rub-out-due";
 
 pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
     let most = c.limit(Limit::SideShootsMax);
-    c.trees
-        .iter()
+    c.near_trees()
         .filter_map(|seen| {
             let left: Vec<_> = seen
                 .tree
@@ -53,8 +52,7 @@ pub(super) fn find_buds(c: &Seen<'_>) -> Vec<Finding> {
     if over(f64::from(c.row.leaf), c.limit(Limit::RubOutLeaf)) {
         return Vec::new();
     }
-    c.trees
-        .iter()
+    c.near_trees()
         .filter_map(|seen| {
             let left: Vec<_> = seen
                 .tree

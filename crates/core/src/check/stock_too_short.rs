@@ -20,7 +20,7 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
     }
     let growth = seasons * c.limit(Limit::EndGrowth);
     let mut out = Vec::new();
-    for i in 0..c.trees.len() {
+    for i in c.near.trees.clone() {
         let seen = &c.trees[i];
         for leader in leaders(c, seen) {
             let needed = needed(c, i, &leader);

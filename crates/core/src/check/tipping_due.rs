@@ -35,8 +35,7 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
     }
     let share = c.limit(Limit::TippingShare);
     let percent = libm::round(share * 100.0) as u8;
-    c.trees
-        .iter()
+    c.near_trees()
         .filter_map(|seen| {
             let whole: Vec<_> = seen
                 .uprights()

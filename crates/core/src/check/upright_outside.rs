@@ -12,7 +12,7 @@ pub(super) const RULE: &str = "upright-outside";
 pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
     let most = c.limit(Limit::OutsideMax);
     let mut out = Vec::new();
-    for seen in &c.trees {
+    for seen in c.near_trees() {
         let reach = c.reach(seen);
         let beyond = |x: f64| (reach.from - x).max(x - reach.to);
         for (shoot, course) in seen.uprights() {

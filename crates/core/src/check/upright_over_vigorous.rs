@@ -12,7 +12,7 @@ pub(super) const RULE: &str = "upright-over-vigorous";
 pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
     let most = c.limit(Limit::VigourRatio);
     let mut out = Vec::new();
-    for seen in &c.trees {
+    for seen in c.near_trees() {
         let Some(median) = median_thickness(c, seen, FEWEST) else {
             continue;
         };

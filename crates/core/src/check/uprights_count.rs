@@ -1,5 +1,6 @@
 //! Too few or too many uprights on a tree for the length of its cordon.
 
+use super::placed::can_spare;
 use super::seen::{Seen, SeenTree, distance, over, under};
 use super::uprights_too_far::MOST_BUDS;
 use super::{Finding, Remedy, Severity};
@@ -50,9 +51,8 @@ pub(super) fn too_few(c: &Seen<'_>, seen: &SeenTree<'_>, uprights: usize) -> boo
 
 /// Length of wire that a tree covers, once or more, mm.
 fn length(c: &Seen<'_>, seen: &SeenTree<'_>) -> f64 {
-    let of = |t: &SeenTree<'_>| cover_of(c.laid_now(t.tree.id).to_vec(), c.whole()).filled;
-    let all = c.lengths.get_or_init(|| c.trees.iter().map(of).collect());
-    c.tree_index(seen.tree.id).map_or(0.0, |i| all[i])
+    let of = || cover_of(c.laid_now(seen.tree.id).to_vec(), c.whole()).filled;
+    *seen.length.get_or_init(of)
 }
 
 /// By how much the measured length of a tree's cordon may be off, mm: both its ends are places.
@@ -83,8 +83,8 @@ struct Counted<'c> {
     seen: &'c SeenTree<'c>,
     /// Length of wire that it covers, once or more, mm.
     length: f64,
-    /// Its uprights, buds and stubs, from left to right.
-    places: Vec<Place>,
+    /// Which of the row's places its uprights, buds and stubs are, from left to right.
+    places: Vec<usize>,
 }
 
 impl Counted<'_> {
@@ -95,23 +95,16 @@ impl Counted<'_> {
 }
 
 fn each<'c>(c: &'c Seen<'_>) -> impl Iterator<Item = Counted<'c>> {
-    let mut places: Vec<Vec<Place>> = vec![Vec::new(); c.trees.len()];
-    for place in &c.places {
-        if let Some(i) = c.tree_index(place.tree)
-            && !c.trees[i].is_spare(place.shoot)
-        {
-            places[i].push(*place);
-        }
-    }
-    c.trees
-        .iter()
-        .zip(places)
-        .map(|(seen, places)| Counted {
+    c.near.trees.clone().filter_map(|i| {
+        let seen = &c.trees[i];
+        let own = c.places_of(i).iter().copied();
+        let length = length(c, seen);
+        (length > 0.0).then(|| Counted {
             seen,
-            length: length(c, seen),
-            places,
+            length,
+            places: own.filter(|p| !seen.is_spare(c.places[*p].shoot)).collect(),
         })
-        .filter(|t| t.length > 0.0)
+    })
 }
 
 fn told(t: &Counted<'_>, asked: f64) -> Args {
@@ -187,21 +180,25 @@ fn keep_buds(c: &Seen<'_>, t: &Counted<'_>) -> Option<Remedy> {
 /// One after the other, of the two that stand closest the one that the wall can rather spare, as long as it can spare one of
 /// them: what is well placed stays.
 fn take_off(c: &Seen<'_>, t: &Counted<'_>, most: usize) -> Option<Remedy> {
-    let mut left = t.places.clone();
+    let mut left: Vec<(Place, f64)> = t
+        .places
+        .iter()
+        .map(|p| (c.places[*p], c.worth(*p)))
+        .collect();
     let mut gone = Vec::new();
     while left.len() > most.max(1) {
-        let lesser = |i: usize| match c.worth(left[i - 1]) < c.worth(left[i]) {
+        let lesser = |i: usize| match left[i - 1].1 < left[i].1 {
             true => i - 1,
             false => i,
         };
         let closest = (1..left.len())
-            .filter(|i| c.can_spare(left[lesser(*i)]))
+            .filter(|i| can_spare(left[lesser(*i)].1))
             .min_by(|a, b| {
-                let space = |i: usize| left[i].x - left[i - 1].x;
+                let space = |i: usize| left[i].0.x - left[i - 1].0.x;
                 space(*a).total_cmp(&space(*b))
             });
         let Some(i) = closest else { break };
-        gone.push(left.remove(lesser(i)).shoot);
+        gone.push(left.remove(lesser(i)).0.shoot);
     }
     if gone.is_empty() {
         return None;

@@ -27,8 +27,7 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
     // Ends that are as near to the other as places may be off do not reach across it.
     let off = c.limit(Limit::PlaceTolerance).max(1e-3);
     let mut all: Vec<Standing<'_>> = c
-        .trees
-        .iter()
+        .near_trees()
         .flat_map(|seen| {
             seen.uprights()
                 .map(move |(s, course)| standing(seen, s, course))

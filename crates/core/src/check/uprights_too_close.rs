@@ -1,10 +1,11 @@
 //! Two uprights closer than the least distance.
 
+use super::placed::can_spare;
 use super::seen::{Seen, distance, over, under};
 use super::{Finding, Part, Remedy, Severity, uprights_too_far};
 use crate::arrange::Arrange;
 use crate::cover::Place;
-use crate::row::{Kind, Limit};
+use crate::row::Limit;
 use crate::said::Arg;
 use crate::work::Work;
 
@@ -13,13 +14,13 @@ pub(super) const RULE: &str = "uprights-too-close";
 pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
     let least = c.limit(Limit::UprightSpacingMin);
     let passes = c.let_pass(Limit::UprightSpacingMin);
-    (1..c.places.len())
+    c.near_pairs()
         .filter(|i| under(c.places[*i].x - c.places[*i - 1].x, passes))
         .filter(|i| !of_one_stub(c, c.places[*i - 1], c.places[*i]))
         .map(|i| {
             let (a, b) = (c.places[i - 1], c.places[i]);
             // A stub crowds nothing until something comes back from it.
-            let stub = [a, b].iter().any(|p| is_stub(c, *p));
+            let stub = c.is_stub(i - 1) || c.is_stub(i);
             Finding {
                 rule: RULE,
                 severity: if stub { Severity::Note } else { Severity::Soon },
@@ -48,10 +49,6 @@ fn of_one_stub(c: &Seen<'_>, a: Place, b: Place) -> bool {
     a.tree == b.tree && a.x == b.x && (is_spare(a) || is_spare(b))
 }
 
-fn is_stub(c: &Seen<'_>, place: Place) -> bool {
-    c.shoot(place).is_some_and(|s| s.kind() == Kind::Stub)
-}
-
 /// Either of the two goes: a bud before a shoot that has grown, what is over-vigorous or far off its age's size before what is
 /// well placed, the thinner before the thicker, and of two alike the one whose going leaves the smaller space. Where it leaves too wide a space, a bud is kept in the middle of that.
 fn remedies(c: &Seen<'_>, i: usize) -> Vec<Remedy> {
@@ -64,14 +61,15 @@ fn remedies(c: &Seen<'_>, i: usize) -> Vec<Remedy> {
     let mut ways = [i - 1, i].map(|out| {
         let sides = beside(out);
         let space = sides.map_or(0.0, |(left, right)| right.x - left.x);
-        (c.worth(c.places[out]), space, c.places[out], sides)
+        (c.worth(out), space, out, sides)
     });
     ways.arrange_by(|a, b| a.0.total_cmp(&b.0).then(a.1.total_cmp(&b.1)));
-    let stub = ways.iter().any(|w| is_stub(c, w.2));
+    let stub = ways.iter().any(|w| c.is_stub(w.2));
     let mut out: Vec<Remedy> = Vec::new();
-    for (_, space, place, sides) in ways {
+    for (worth, space, place, sides) in ways {
+        let place = c.places[place];
         // Strong, well-placed wood is never first, and goes for no stub.
-        if !c.can_spare(place) && (stub || out.is_empty()) {
+        if !can_spare(worth) && (stub || out.is_empty()) {
             break;
         }
         out.extend(match sides {

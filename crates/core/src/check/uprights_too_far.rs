@@ -19,10 +19,9 @@ const FROM_THE_END: f64 = 10.0;
 
 pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
     let most = c.limit(Limit::UprightSpacingMax);
-    c.places
-        .windows(2)
-        .filter_map(|w| {
-            let (a, b) = (w[0], w[1]);
+    c.near_pairs()
+        .filter_map(|i| {
+            let (a, b) = (c.places[i - 1], c.places[i]);
             let (apart, bare) = c.apart(a.x, b.x);
             over(apart, c.let_pass(Limit::UprightSpacingMax)).then(|| Finding {
                 rule: RULE,

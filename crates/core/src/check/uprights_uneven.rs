@@ -7,7 +7,6 @@ use super::{Finding, Remedy, Severity};
 use crate::row::{Limit, Shoot};
 use crate::said::Arg;
 use crate::work::Work;
-use std::collections::BTreeMap;
 
 pub(super) const RULE: &str = "uprights-uneven";
 
@@ -16,15 +15,20 @@ const FEWEST: usize = 3;
 
 pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
     let most = c.limit(Limit::UnevenMax);
-    c.trees
-        .iter()
+    c.near_trees()
         .filter_map(|seen| {
             // Returns of a renewed upright are younger and so shorter: like is compared with like.
-            let mut by_age: BTreeMap<Option<u8>, Vec<&Shoot>> = BTreeMap::new();
+            let mut by_age: Vec<(Option<u8>, Vec<&Shoot>)> = Vec::new();
             for (shoot, _) in seen.uprights().filter(|(s, _)| !starts_again(c, s)) {
-                by_age.entry(shoot.born()).or_default().push(shoot);
+                match by_age.iter_mut().find(|(born, _)| *born == shoot.born()) {
+                    Some(known) => known.1.push(shoot),
+                    None => by_age.push((shoot.born(), vec![shoot])),
+                }
             }
-            let alike = by_age.into_values().max_by_key(Vec::len)?;
+            let most_of = by_age
+                .into_iter()
+                .max_by_key(|(born, all)| (all.len(), *born));
+            let (_, alike) = most_of?;
             // Where measuring alone may have brought so much, there is none.
             let spread = |values: Vec<f64>, off: Limit| {
                 let (mean, cv) = mean_and_cv(&values);

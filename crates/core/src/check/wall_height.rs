@@ -22,8 +22,7 @@ const LEAST_SHARE: f64 = 0.65;
 pub(super) fn find_above(c: &Seen<'_>) -> Vec<Finding> {
     let top = c.row.trellis.wall_height.f();
     let most = c.let_pass(Limit::AboveWallMax);
-    c.trees
-        .iter()
+    c.near_trees()
         .filter_map(|seen| {
             let tall: Vec<_> = seen
                 .uprights()

@@ -170,11 +170,14 @@ impl Renewal {
             };
             goes && u.age >= least
         };
-        let fit: Vec<usize> = (0..left.len()).filter(fits).collect();
-        let spared = fit.iter().copied().filter(|at| !harms(*at));
-        first(left, spared, is_old)
-            .or_else(|| first(left, fit.iter().copied(), is_old))
-            .or(Some(oldest))
+        let mut fit: Vec<usize> = (0..left.len()).filter(fits).collect();
+        let best = first(left, fit.iter().copied(), is_old);
+        let mut next = best;
+        while let Some(at) = next.filter(|at| harms(*at)) {
+            fit.retain(|other| *other != at);
+            next = first(left, fit.iter().copied(), is_old);
+        }
+        next.or(best).or(Some(oldest))
     }
 }
 

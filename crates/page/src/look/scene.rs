@@ -52,6 +52,7 @@ impl Scene {
         let seen = document.replayed(look)?;
         let known = earlier.filter(|e| e.same_limits_as(&plan)).map(|e| Before {
             row: &e.row,
+            moment: e.moment,
             findings: &e.findings,
         });
         let found = survey(&Context::of(&plan, &seen), known);
