@@ -28,6 +28,8 @@ struct Key {
 pub struct Lit {
     row: StoredValue<Option<RowLight>, LocalStorage>,
     scene: StoredValue<Option<LightLayer>, LocalStorage>,
+    /// Whether it waits to be brought up to date.
+    behind: StoredValue<bool, LocalStorage>,
     /// What the exact light was asked about last.
     asked: LastAsked<Key>,
     /// What the deep canopy was asked about last.
@@ -54,6 +56,7 @@ impl Lit {
         Self {
             row: StoredValue::new_local(None),
             scene: StoredValue::new_local(None),
+            behind: StoredValue::new_local(false),
             asked: StoredValue::new_local(None),
             beside_asked: StoredValue::new_local(None),
             on: RwSignal::new(false),
@@ -118,8 +121,22 @@ impl Lit {
         self.beside_asked.set_value(None);
     }
 
+    /// Whether light is looked at and has been worked out.
+    pub fn is_shown(self) -> bool {
+        self.on.get_untracked() && self.row.with_value(Option::is_some)
+    }
+
+    /// From now on it waits until it is brought up to date; whether it did not already.
+    pub fn waits(self) -> bool {
+        !self
+            .behind
+            .try_update_value(|b| std::mem::replace(b, true))
+            .unwrap_or(true)
+    }
+
     /// Follows the desk and the view, and draws what changed.
     pub fn follow(self, app: App, view: View) {
+        self.behind.set_value(false);
         let on = self.on.get_untracked();
         let changed = on
             && app

@@ -28,6 +28,10 @@ use cordonry_words::{Language, Words};
 use leptos::prelude::*;
 use light::Lit;
 use std::rc::Rc;
+use std::time::Duration;
+
+/// So long after what a hand moved its light follows: by then that is on the screen.
+const LIGHT_AFTER: Duration = Duration::from_millis(20);
 
 /// Something said at the foot of the page.
 #[derive(Clone, Debug, PartialEq)]
@@ -382,10 +386,21 @@ impl App {
                 });
             }
         });
+        // What a hand moves is shown at once, and its light as soon as that is on the screen.
+        let in_hand = !redraw.all && self.peek(|d| d.held().is_some()) == Some(true);
+        if !(in_hand && self.light.is_shown()) {
+            self.light_up();
+        } else if self.light.waits() {
+            set_timeout(move || self.light_up(), LIGHT_AFTER);
+        }
+        true
+    }
+
+    /// Brings the light up to date.
+    fn light_up(self) {
         if let Some(view) = self.with_wall(|wall, _| wall.view) {
             self.light.follow(self, view);
         }
-        true
     }
 
     /// Takes what the checks say of the light.
