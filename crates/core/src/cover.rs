@@ -329,27 +329,21 @@ pub struct Place {
     pub z: f64,
 }
 
-/// The places of one tree's uprights, in the order of its shoots. What came where another stood has its place on the cordon.
-pub fn places_of<'a>(tree: &'a Tree, courses: &'a [Course]) -> impl Iterator<Item = Place> + 'a {
-    tree.shoots
-        .iter()
-        .filter(|s| tree.role(s).holds_place())
-        .filter_map(|s| {
-            let course = courses.get(tree.index(tree.rooted(s)?.id)?)?;
-            Some(Place {
-                tree: tree.id,
-                shoot: s.id,
-                x: course.base.x,
-                z: course.base.y,
-            })
-        })
+/// The places of one tree's uprights, in the order of its shoots.
+pub fn places_of(posed: &Posed) -> impl Iterator<Item = Place> {
+    posed.places().iter().map(|(shoot, at)| Place {
+        tree: posed.tree().id,
+        shoot: *shoot,
+        x: at.x,
+        z: at.y,
+    })
 }
 
 /// The places of the uprights along the row, from left to right.
 pub fn upright_places(row: &impl AnyRow, g: Geometry) -> Vec<Place> {
     let mut out: Vec<Place> = Vec::new();
     for tree in row.posed_in(g).iter() {
-        out.extend(places_of(tree.tree(), tree.courses()));
+        out.extend(places_of(tree));
     }
     out.arrange_by(Place::along_the_row);
     out

@@ -76,7 +76,7 @@ proptest! {
             // One replayer, so that trees without new work stay the same in memory.
             let there = replayer.at(&plan, 0, moments(&plan).last().copied().unwrap(), Phase::After).unwrap();
             let context = Context::of(&plan, &there);
-            let known = before.as_ref().map(|(row, findings)| Before { row: &row.row, moment: row.moment, findings });
+            let known = before.as_ref().map(|(row, findings)| Before { row: &row.row, moment: row.moment, findings: findings.clone() });
             let again = survey(&context, known).findings;
             prop_assert_eq!(&again, &check(&context));
             before = Some((there, again));

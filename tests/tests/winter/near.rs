@@ -67,7 +67,7 @@ fn hold(name: &str, plan: &Plan, chance: &mut Seeded) -> (usize, usize) {
         let before = Before {
             row: &posed,
             moment: now.moment,
-            findings: &findings,
+            findings: findings.clone(),
         };
         let near = survey(&now, Some(before)).findings;
         let whole = check(&now);
@@ -132,7 +132,7 @@ fn a_turn_that_passes_from_tree_to_tree_is_followed_along_the_row() {
     let before = Before {
         row: &posed,
         moment: now.moment,
-        findings: &findings,
+        findings: findings.clone(),
     };
     let near = survey(&now, Some(before)).findings;
     let last = |found: &[Finding]| {

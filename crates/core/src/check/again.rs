@@ -37,7 +37,7 @@ impl Before<'_> {
 }
 
 /// Has a row judged only where it can be found otherwise than `before`; whether it is.
-pub(super) fn recall<'a>(c: &mut Seen<'a>, before: Before<'a>) -> bool {
+pub(super) fn recall<'a>(c: &mut Seen<'a>, before: &'a Before<'a>) -> bool {
     if !before.holds_for(c) {
         return false;
     }
@@ -68,6 +68,6 @@ pub(super) fn recall<'a>(c: &mut Seen<'a>, before: Before<'a>) -> bool {
         };
     }
     c.judge_near(span);
-    renewal::recall(c, before.findings);
+    renewal::recall(c, &before.findings);
     true
 }

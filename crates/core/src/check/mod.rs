@@ -190,26 +190,30 @@ pub struct Survey {
 }
 
 /// An earlier survey under the same limits and site, from which a new one may take what can't have changed.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Debug)]
 pub struct Before<'a> {
     /// The row that was seen.
     pub row: &'a PosedRow,
     /// That was at this moment.
     pub moment: Moment,
     /// What was found on it.
-    pub findings: &'a [Finding],
+    pub findings: Vec<Finding>,
 }
 
 /// As [`check`], with the cover and places that it rests on. It gives the same with `before` as without, sooner: a tree that
 /// did not change is known by being the same in memory.
 pub fn survey(context: &Context<'_>, before: Option<Before<'_>>) -> Survey {
     let mut seen = Seen::new(context);
-    let known = before.filter(|before| again::recall(&mut seen, *before));
+    let known = before.as_ref().filter(|b| again::recall(&mut seen, b));
+    let stands = |f: &Finding| known.is_some() && !seen.is_judged(f);
+    let stand = known.map(|b| b.findings.iter().map(stands).collect::<Vec<bool>>());
     let mut findings: Vec<Finding> = ALL.iter().flat_map(|(_, find)| find(&seen)).collect();
-    if let Some(before) = known {
-        findings.retain(|f| seen.is_judged(f));
-        let stand = before.findings.iter().filter(|f| !seen.is_judged(f));
-        findings.extend(stand.cloned());
+    findings.retain(|f| !stands(f));
+    let figures = figures::of(&seen);
+    let (cover, places) = (seen.cover, seen.places);
+    if let (Some(stand), Some(before)) = (stand, before) {
+        let old = before.findings.into_iter().zip(stand);
+        findings.extend(old.filter(|(_, stands)| *stands).map(|(f, _)| f));
     }
     findings.arrange_by(|a, b| {
         b.severity
@@ -219,9 +223,9 @@ pub fn survey(context: &Context<'_>, before: Option<Before<'_>>) -> Survey {
             .then(a.subjects.cmp(&b.subjects))
     });
     Survey {
-        figures: figures::of(&seen),
-        cover: seen.cover,
-        places: seen.places,
+        figures,
+        cover,
+        places,
         findings,
     }
 }

@@ -119,8 +119,14 @@ fn openings(c: &Seen<'_>, top: f64, most: f64, share: f64) -> Vec<Opening> {
         at.push(whole.from);
         // A base that lies a little above the wire still closes the wall below it.
         at.extend(lines.iter().filter(|l| l.3 >= z).map(|(x0, z0, x1, z1)| {
-            let t = ((z - z0) / (z1 - z0).max(1e-9)).clamp(0.0, 1.0);
-            (x0 + t * (x1 - x0)).clamp(whole.from, whole.to)
+            let x = match x0 == x1 {
+                true => *x0,
+                false => {
+                    let t = ((z - z0) / (z1 - z0).max(1e-9)).clamp(0.0, 1.0);
+                    x0 + t * (x1 - x0)
+                }
+            };
+            x.clamp(whole.from, whole.to)
         }));
         at.push(whole.to);
         arrange_numbers(&mut at);

@@ -232,8 +232,8 @@ impl<'a> Seen<'a> {
             .collect();
         index.arrange();
         let mut standing: Vec<(Place, usize)> = Vec::new();
-        for (i, t) in trees.iter().enumerate() {
-            standing.extend(places_of(t.tree, t.courses).map(|place| (place, i)));
+        for (i, posed) in c.row.posed().iter().enumerate() {
+            standing.extend(places_of(posed).map(|place| (place, i)));
         }
         standing.arrange_by(|a, b| a.0.along_the_row(&b.0));
         let mut places_of = vec![Vec::new(); trees.len()];

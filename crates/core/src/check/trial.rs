@@ -388,10 +388,8 @@ impl State {
             out.push(Also::Bares(bared));
         }
         let places = |row: &PosedRow| {
-            let all = row.posed().iter().flat_map(|p| {
-                let (tree, courses) = (p.tree(), p.courses());
-                places_of(tree, courses).map(|place| (place.tree, place.shoot))
-            });
+            let all = row.posed().iter().flat_map(|p| places_of(p));
+            let all = all.map(|place| (place.tree, place.shoot));
             all.gathered_set()
         };
         let (before, after) = (places(was), places(is));

@@ -2,7 +2,8 @@
 
 use super::{Course, Geometry, layout};
 use crate::arrange::Arrange;
-use crate::row::{Role, Row, Shoot, Targets, Tree};
+use crate::row::{Role, Row, Shoot, ShootId, Targets, Tree};
+use kurbo::Point;
 use std::borrow::Cow;
 use std::ops::Deref;
 use std::sync::{Arc, OnceLock};
@@ -14,6 +15,7 @@ pub struct Posed {
     geometry: Geometry,
     courses: OnceLock<Box<[Course]>>,
     uprights: OnceLock<Box<[usize]>>,
+    places: OnceLock<Box<[(ShootId, Point)]>>,
 }
 
 impl Posed {
@@ -24,6 +26,7 @@ impl Posed {
             geometry,
             courses: OnceLock::new(),
             uprights: OnceLock::new(),
+            places: OnceLock::new(),
         }
     }
 
@@ -56,6 +59,20 @@ impl Posed {
                 .filter(|(_, s)| self.tree.role(s) == Role::Upright)
                 .map(|(i, _)| i)
                 .collect()
+        })
+    }
+
+    /// What holds a place among the uprights, in the order of its shoots, with where that is: what came where another stood has
+    /// its place on the cordon.
+    pub fn places(&self) -> &[(ShootId, Point)] {
+        self.places.get_or_init(|| {
+            let base = |s: &Shoot| {
+                let root = self.tree.index(self.tree.rooted(s)?.id)?;
+                Some((s.id, self.courses().get(root)?.base))
+            };
+            let shoots = self.tree.shoots.iter();
+            let held = shoots.filter(|s| self.tree.role(s).holds_place());
+            held.filter_map(base).collect()
         })
     }
 

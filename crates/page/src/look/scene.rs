@@ -42,18 +42,23 @@ pub struct Scene {
 }
 
 impl Scene {
-    /// What is seen of a document. What an earlier scene worked out is taken where it can't have changed.
+    /// What is seen of a document. What an earlier scene worked out is taken from it where it can't have changed: its findings
+    /// are gone then.
     ///
     /// # Errors
     /// No such scheme.
-    pub fn of(document: &Document, look: Look, earlier: Option<&Scene>) -> Result<Self, Refusal> {
+    pub fn of(
+        document: &Document,
+        look: Look,
+        earlier: Option<&mut Scene>,
+    ) -> Result<Self, Refusal> {
         let plan = Arc::clone(document.plan());
         let look = look.within(&plan);
         let seen = document.replayed(look)?;
         let known = earlier.filter(|e| e.same_limits_as(&plan)).map(|e| Before {
             row: &e.row,
             moment: e.moment,
-            findings: &e.findings,
+            findings: std::mem::take(&mut e.findings),
         });
         let found = survey(&Context::of(&plan, &seen), known);
         Ok(Self {

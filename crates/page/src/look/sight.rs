@@ -64,7 +64,7 @@ impl Sight {
     /// Works out what is seen of the document as it is now.
     pub fn follow(&mut self, document: &Document) {
         self.look = self.look.within(document.plan());
-        let Ok(mut next) = Scene::of(document, self.look, Some(&self.scene)) else {
+        let Ok(mut next) = Scene::of(document, self.look, Some(&mut self.scene)) else {
             // The scheme is one of the plan's own.
             return;
         };
