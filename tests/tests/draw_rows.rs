@@ -290,7 +290,7 @@ fn sheet_of_a_third_leaf_row() {
 #[test]
 fn sheet_with_leaves_work_and_feet() {
     let row = third_leaf();
-    let words = Words::new(&Language::default(), LengthStyle::FeetInches);
+    let words = Words::new(Language::default(), LengthStyle::FeetInches);
     let drawn = document_with(
         &plan("Third leaf with work", &row),
         &row,

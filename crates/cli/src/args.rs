@@ -22,7 +22,7 @@ pub struct Args {
 
 fn language(code: &str) -> Result<Language, String> {
     Language::of(code).ok_or_else(|| {
-        let codes: Vec<String> = Language::all().iter().map(|l| l.code.to_string()).collect();
+        let codes: Vec<&str> = Language::all().iter().map(|l| l.code).collect();
         let codes = Arg::Text(codes.join(", "));
         Words::default().text("command-no-language", &[("codes", codes)])
     })

@@ -29,7 +29,7 @@ enum Status {
 fn main() -> ExitCode {
     outlive_full_files();
     let asked = args::Args::parse();
-    let words = &Words::new(&asked.language, LengthStyle::default());
+    let words = &Words::new(asked.language, LengthStyle::default());
     let status = match asked.command {
         args::Command::Check(ask) => check::run(&ask, words),
         args::Command::Light(ask) => light::run(&ask, words),

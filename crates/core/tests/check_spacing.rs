@@ -239,7 +239,7 @@ fn what_is_measured_and_what_is_allowed_are_told_apart() {
         exact.set(Limit::PlaceTolerance, Some(0.0)).unwrap();
         let row = places(&[500.0, 500.0 + apart, 850.0]);
         let f = &found_with(&row, &exact, "uprights-too-close")[0];
-        let words = Words::new(&Default::default(), style).finding(f);
+        let words = Words::new(Default::default(), style).finding(f);
         words.split(':').next().map(str::to_string).expect("words")
     };
     let metric = LengthStyle::Metric;

@@ -194,7 +194,7 @@ fn check_field<F: Form>(
             assert_eq!(words.entries(&form.shown(field)), shown, "{text}");
         }
         (Err(why), Err(words)) => {
-            let words_of = Words::new(&Default::default(), style);
+            let words_of = Words::new(Default::default(), style);
             assert_eq!(words_of.refusal(&why), words, "{text}");
             assert!(form == before, "{text}: the form is as it was");
         }

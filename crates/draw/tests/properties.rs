@@ -93,7 +93,7 @@ fn fault(markup: &str) -> Option<String> {
 }
 
 fn all(row: &Row, name: &str) -> Vec<String> {
-    let words = Words::new(&Language::default(), LengthStyle::FeetInches);
+    let words = Words::new(Language::default(), LengthStyle::FeetInches);
     let targets = Targets::default();
     let g = Geometry::of(row, &targets);
     let view = Span {

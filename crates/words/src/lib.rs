@@ -1,11 +1,13 @@
 //! Words for people: every text by key and language, with numbers put in with their units.
 //!
-//! A language is a folder of Fluent files in `lang`; the build finds it there. [`Words`] words what the core says
+//! A language is a folder of Fluent files in `lang`; the build finds it there and compiles it. [`Words`] words what the core says
 //! ([`Said`]) and everything that the drawing, the page and the command line show.
 #![warn(missing_docs)]
 
 mod language;
+mod marks;
 mod numbers;
+mod pattern;
 
 pub use language::Language;
 
@@ -15,18 +17,15 @@ use cordonry::row::{Name, Row, ShootId, TreeId};
 use cordonry::said::{Arg, Args, Said, Wording};
 use cordonry::units::LengthStyle;
 use cordonry::work::Work;
-use fluent_bundle::{FluentArgs, FluentBundle, FluentResource, FluentValue};
 use numbers::{FINEST, Numbers};
-use std::borrow::Cow;
+use pattern::Worded;
 use std::rc::Rc;
-use unic_langid::LanguageIdentifier;
 
 /// The texts of one language, with lengths in one style. A copy shares the texts.
 #[derive(Clone)]
 pub struct Words {
-    language: Cow<'static, str>,
     /// The language's own texts first, then those of the language that has all.
-    bundles: Rc<Vec<FluentBundle<FluentResource>>>,
+    languages: Rc<Vec<Texts>>,
     /// How lengths are shown.
     pub style: LengthStyle,
     strict: bool,
@@ -35,33 +34,24 @@ pub struct Words {
 
 impl Default for Words {
     fn default() -> Self {
-        Self::new(&Language::default(), LengthStyle::default())
+        Self::new(Language::default(), LengthStyle::default())
     }
 }
 
-fn bundle(language: &Language) -> FluentBundle<FluentResource> {
-    // What is no language tag has no plural rules of its own.
-    let tag: LanguageIdentifier = language.code.parse().unwrap_or_default();
-    let mut bundle = FluentBundle::new(vec![tag]);
-    bundle.set_use_isolating(false);
-    for file in &language.files {
-        // A broken line in a language file costs that text alone; a test reads every file whole.
-        let resource = FluentResource::try_new(file.to_string()).unwrap_or_else(|(r, _)| r);
-        bundle.add_resource_overriding(resource);
-    }
-    bundle
-}
+/// A language with its texts where they are found: each key with its compiled text, in order of keys.
+type Texts = (Language, Vec<(&'static str, &'static str)>);
 
 impl Words {
     /// The texts of a language. What it lacks is worded by the language that has all.
-    pub fn new(language: &Language, style: LengthStyle) -> Self {
-        let mut bundles = vec![bundle(language)];
-        if language.code != Language::WHOLE {
-            bundles.push(bundle(&Language::default()));
+    pub fn new(language: Language, style: LengthStyle) -> Self {
+        let whole = Language::default();
+        let mut languages = vec![language];
+        if language.code != whole.code {
+            languages.push(whole);
         }
+        let texts = languages.into_iter().map(|l| (l, l.pairs().collect()));
         let mut words = Self {
-            language: language.code.clone(),
-            bundles: Rc::new(bundles),
+            languages: Rc::new(texts.collect()),
             style,
             strict: false,
             numbers: Rc::default(),
@@ -93,40 +83,40 @@ impl Words {
     }
 
     /// The code of the language.
-    pub fn language(&self) -> &str {
-        &self.language
+    pub fn language(&self) -> &'static str {
+        self.languages[0].0.code
+    }
+
+    /// The compiled text of that name, and whose it is.
+    fn found(&self, key: &str) -> Option<(Language, &'static str)> {
+        self.languages.iter().find_map(|(language, texts)| {
+            let at = texts.binary_search_by(|(k, _)| (*k).cmp(key)).ok()?;
+            Some((*language, texts[at].1))
+        })
     }
 
     /// Whether there is a text of that name.
     pub fn has(&self, key: &str) -> bool {
-        self.bundles
-            .iter()
-            .any(|b| b.get_message(key).is_some_and(|m| m.value().is_some()))
+        self.found(key).is_some()
     }
 
     /// The text `key` with its values put in; without such a text the key itself.
     pub fn text(&self, key: &str, args: &[(&str, Arg)]) -> String {
-        let found = self
-            .bundles
-            .iter()
-            .find_map(|b| Some((b, b.get_message(key)?.value()?)));
-        let Some((bundle, pattern)) = found else {
+        let Some((language, text)) = self.found(key) else {
             assert!(!self.strict, "there is no text {key}");
             return key.to_string();
         };
-        let mut values = FluentArgs::new();
-        for (name, arg) in args {
-            values.set(*name, self.value(arg));
-        }
-        let mut errors = Vec::new();
-        let text = bundle
-            .format_pattern(pattern, Some(&values), &mut errors)
-            .into_owned();
-        assert!(
-            !self.strict || errors.is_empty(),
-            "text {key} with {args:?}: {errors:?}"
-        );
-        text
+        let mut worded = Worded {
+            words: self,
+            language,
+            args,
+            out: String::new(),
+            lacks: None,
+        };
+        worded.put(text, true);
+        let lacks = worded.lacks.filter(|_| self.strict);
+        assert!(lacks.is_none(), "text {key} lacks a value: {lacks:?}");
+        worded.out
     }
 
     /// Something said, worded.
@@ -143,13 +133,6 @@ impl Words {
     /// The text `key` that speaks of nothing.
     pub fn plain(&self, key: &str) -> String {
         self.text(key, &[])
-    }
-
-    fn value(&self, arg: &Arg) -> FluentValue<'static> {
-        match arg {
-            Arg::Count(n) => FluentValue::from(*n),
-            other => self.arg(other).into(),
-        }
     }
 
     /// A value by itself, with its unit.

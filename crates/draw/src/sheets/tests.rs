@@ -53,7 +53,7 @@ fn drawn_as(
     paper: Paper,
     style: LengthStyle,
 ) -> Vec<String> {
-    let words = Words::new(&Language::default(), style);
+    let words = Words::new(Language::default(), style);
     let terms = Terms::of(row, &plan.targets);
     let posed = PosedRow::of(row, &plan.targets);
     let findings = check(&Context::found(&posed, &terms, &plan.targets));

@@ -120,7 +120,7 @@ impl App {
             keeper: StoredValue::new_local(keeper),
             desk: StoredValue::new_local(None),
             wall: StoredValue::new_local(None),
-            words: StoredValue::new_local(Words::new(&language, style)),
+            words: StoredValue::new_local(Words::new(language, style)),
             record: StoredValue::new_local(None),
             pending: StoredValue::new_local(None),
             pace: StoredValue::new(Pace::default()),

@@ -10,12 +10,12 @@ use leptos::prelude::*;
 #[component]
 pub fn Languages(app: App) -> impl IntoView {
     let all = Language::all();
-    let here = app.worded(|w| w.language().to_string());
-    let option = move |language: Language| {
-        let name = Words::new(&language, LengthStyle::default()).plain("language-name");
-        let code = language.code.to_string();
+    let here = app.worded(|w| w.language());
+    let option = move |language: &Language| {
+        let name = Words::new(*language, LengthStyle::default()).plain("language-name");
+        let code = language.code;
         let selected = code == here;
-        view! { <option value=code.clone() lang=code selected=selected>{name}</option> }
+        view! { <option value=code lang=code selected=selected>{name}</option> }
     };
     (all.len() > 1).then(|| {
         view! {
@@ -26,7 +26,7 @@ pub fn Languages(app: App) -> impl IntoView {
                     let _ = window().location().reload();
                 }
             >
-                {all.into_iter().map(option).collect_view()}
+                {all.iter().map(option).collect_view()}
             </select>
         }
     })

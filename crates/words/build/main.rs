@@ -1,4 +1,7 @@
-//! Lists the language folders: `lang/xx/` with its `.ftl` files is all that a language takes.
+//! Lists the language folders: `lang/xx/` with its `.ftl` files is all that a language takes. They are read here and
+//! stand in the program as what [`compile`] makes of them, so that it needs no reader of such files.
+
+mod compile;
 
 use std::fmt::Write as _;
 use std::path::{Path, PathBuf};
@@ -13,29 +16,32 @@ fn entries(folder: &Path) -> io::Result<Vec<PathBuf>> {
     Ok(out)
 }
 
-/// A file's texts alone: what explains them is for whoever words them, and weighs in the page's module.
-fn without_comments(file: &str) -> String {
-    let lines = file.lines().filter(|l| !l.starts_with('#'));
-    lines.flat_map(|line| [line, "\n"]).collect()
-}
-
 fn main() -> io::Result<()> {
     let home = PathBuf::from(env::var_os("CARGO_MANIFEST_DIR").unwrap_or_default());
     let lang = home.join("lang");
     println!("cargo::rerun-if-changed=lang");
+    println!("cargo::rerun-if-changed=build");
     let mut list = String::from("&[\n");
     // The page has no command line.
     let page = env::var("CARGO_CFG_TARGET_ARCH").is_ok_and(|a| a == "wasm32");
     let unused = |file: &Path| page && file.ends_with("commands.ftl");
     for folder in entries(&lang)?.iter().filter(|p| p.is_dir()) {
         let code = folder.file_name().unwrap_or_default().to_string_lossy();
-        let _ = writeln!(list, "({code:?}, &[");
-        for file in entries(folder)? {
-            if file.extension().is_some_and(|e| e == "ftl") && !unused(&file) {
-                let _ = writeln!(list, "{:?},", without_comments(&fs::read_to_string(file)?));
-            }
+        let files = entries(folder)?
+            .into_iter()
+            .filter(|f| f.extension().is_some_and(|e| e == "ftl") && !unused(f))
+            .map(fs::read_to_string)
+            .collect::<io::Result<Vec<_>>>()?;
+        let (texts, broken) = compile::texts(files.iter().map(String::as_str));
+        for what in broken {
+            // It costs that text alone; a test finds it.
+            println!("cargo::warning=lang/{code}: {what}");
         }
-        list.push_str("]),\n");
+        let plurals = compile::plurals(&code);
+        let _ = writeln!(
+            list,
+            "Language {{ code: {code:?}, texts: {texts:?}, plurals: {plurals:?} }},"
+        );
     }
     list.push(']');
     let out = PathBuf::from(env::var_os("OUT_DIR").unwrap_or_default());
