@@ -343,6 +343,11 @@ fn work_out_of_range_is_refused_with_its_path() {
             "0 to 20000",
         ),
         (
+            "\"do\": \"notch\", \"tree\": 1, \"shoot\": 0, \"at_mm\": 20001",
+            "at_mm",
+            "0 to 20000",
+        ),
+        (
             "\"do\": \"hold_height\", \"tree\": 1, \"shoot\": 1, \"height_mm\": 20001",
             "height_mm",
             "0 to 20000",
@@ -522,6 +527,21 @@ fn every_limit_of_version_1_is_read_for_ever() {
         "refusal-file-content",
         &["gap_most_mm"],
     );
+}
+
+#[test]
+fn a_notch_is_written_in_version_2_and_refused_in_version_1() {
+    let v2 = include_str!("../data/versions/v2-everything.json");
+    let notch = "{\"do\": \"notch\", \"tree\": 1, \"shoot\": 0, \"at_mm\": 1100}";
+    let plan = read_plan(v2.as_bytes()).unwrap();
+    let saved = write_plan(&plan);
+    assert!(v2.contains(notch) && saved.contains(notch));
+    assert_eq!(read_plan(saved.as_bytes()).unwrap(), plan);
+    let kept = "{\"do\": \"keep_bud\"";
+    let v1 = include_str!("../data/versions/v1-everything.json");
+    assert!(v1.contains(kept));
+    let notched = v1.replace(kept, "{\"do\": \"notch\"");
+    check_refused(&notched, "refusal-file-rule", &["version 1"]);
 }
 
 /// Every number of version 1 at its least, and at its greatest.

@@ -1,6 +1,6 @@
 //! Which remedies are offered on the examples, and what becomes of the row.
 
-use cordonry::check::{Context, Finding, check, mended, offered};
+use cordonry::check::{Context, Finding, Severity, check, mended, offered};
 use cordonry::file::read_plan;
 use cordonry::plan::{Plan, replay};
 
@@ -36,17 +36,23 @@ fn a_bud_between_is_offered_in_the_first_of_two_wide_spaces_side_by_side() {
         .filter_map(|f| f.remedies.first())
         .collect();
     let plan = mended(&plan, 0, start, &first).unwrap();
-    let all = of_rule(found(&plan, false), "uprights-too-far");
+    // A space that is notched stays as a note until its buds grow.
+    let wide = |plan: &Plan, tried: bool| {
+        let mut all = of_rule(found(plan, tried), "uprights-too-far");
+        all.retain(|f| f.severity > Severity::Note);
+        all
+    };
+    let all = wide(&plan, false);
     let two = all
         .windows(2)
         .find(|w| (w[0].x + w[0].width - w[1].x).abs() < 1.0 && !w[0].remedies.is_empty())
         .expect("two spaces side by side");
     let same = |f: &&Finding| (f.x - two[0].x).abs() < 1.0;
-    let offers = of_rule(found(&plan, true), "uprights-too-far");
+    let offers = wide(&plan, true);
     let offer = offers.iter().find(same).expect("the same space");
     assert!(!offer.remedies.is_empty(), "{offer:#?}");
     let after = mended(&plan, 0, start, &[&offer.remedies[0]]).unwrap();
-    let left = of_rule(found(&after, false), "uprights-too-far");
+    let left = wide(&after, false);
     assert_eq!(left.len(), all.len() - 1);
 }
 

@@ -1,5 +1,6 @@
 //! The rules of the distances between uprights, each a millimetre either side of its limit and the 20 mm that a place may be off.
 
+use cordonry::check::Severity;
 use cordonry::plan::{Moment, VoidWork, Window};
 use cordonry::refusal::Refusal;
 use cordonry::row::*;
@@ -16,7 +17,7 @@ fn places(places: &[f64]) -> Row {
 
 #[test]
 fn uprights_130_mm_apart_may_be_150_and_129_mm_are_not() {
-    let fails = places(&[500.0, 629.0, 850.0]);
+    let fails = young(places(&[500.0, 629.0, 850.0]));
     let f = either_side(
         "uprights-too-close",
         &places(&[500.0, 630.0, 850.0]),
@@ -42,6 +43,9 @@ fn uprights_130_mm_apart_may_be_150_and_129_mm_are_not() {
     assert!(said.contains(
         &"Take off upright 2 of 3, tree 1, and keep a bud in the middle of its place; the wider space is then 175 mm".to_string()
     ), "{said:?}");
+    // Wood of two seasons has no such bud, and one that a notch may bring on is no upright's worth.
+    let old = places(&[500.0, 629.0, 850.0]);
+    assert!(found(&old, "uprights-too-close")[0].remedies.is_empty());
 }
 
 #[test]
@@ -75,7 +79,7 @@ fn the_thinner_goes_and_a_bud_before_it() {
 
 #[test]
 fn uprights_320_mm_apart_may_be_300_and_321_mm_are_not() {
-    let fails = places(&[500.0, 821.0]);
+    let fails = young(places(&[500.0, 821.0]));
     let f = either_side("uprights-too-far", &places(&[500.0, 820.0]), &fails);
     assert!((f.measured - 321.0).abs() < 1e-6);
     // 321 is nearest to 200 in two spaces of 160.5: a bud at 660.5, or 1160.5 along the stem, in whole
@@ -92,7 +96,7 @@ fn uprights_320_mm_apart_may_be_300_and_321_mm_are_not() {
 #[test]
 fn several_buds_are_kept_evenly() {
     // 1000 apart: five spaces of 200, buds at 700, 900, 1100, 1300 and so 1200, 1400, 1600, 1800 along the stem.
-    let wide = places(&[500.0, 1500.0]);
+    let wide = young(places(&[500.0, 1500.0]));
     let f = &found(&wide, "uprights-too-far")[0];
     let at: Vec<i32> = f.remedies[0]
         .work
@@ -111,6 +115,51 @@ fn several_buds_are_kept_evenly() {
 }
 
 #[test]
+fn a_notch_tells_what_may_be_expected_and_what_it_leaves() {
+    // The stem grew in leaf 1, and leaf 3 is about to grow: wood of two seasons.
+    let wide = places(&[500.0, 1500.0]);
+    let f = &found(&wide, "uprights-too-far")[0];
+    let notch = |at: i32| Work::Notch {
+        tree: TreeId(1),
+        shoot: ShootId::STEM,
+        at_mm: Mm(at),
+    };
+    assert_eq!(f.remedies[0].work, [1200, 1400, 1600, 1800].map(notch));
+    assert_eq!(
+        Words::strict().remedy(&f.remedies[0]),
+        "Keep 4 buds evenly between them; the widest space is then 200 mm if all grow. By a notch in older wood: 4, of which about 50 % grow"
+    );
+    let after = mended(&wide, f, 0);
+    let [left] = &found(&after, "uprights-too-far")[..] else {
+        panic!("one space, as wide as it was");
+    };
+    assert_eq!((left.severity, left.measured), (Severity::Note, 1000.0));
+    assert!(left.remedies.is_empty());
+    assert_eq!(
+        Words::strict().finding(left),
+        "1.00 m of cordon without an upright; at most 300 mm: from upright 1 of 2, tree 1 to upright 2 of 2, tree 1. Notched there: 4, of which about 50 % grow"
+    );
+}
+
+#[test]
+fn no_bud_is_kept_on_the_blind_base_of_a_seasons_growth() {
+    // The stem grew to 1150 along it, 650 along the row, before last season's growth. The middle of 821 is at 660.5.
+    let blind = |from: f64| {
+        let units = [grown(1, from), grown(2, 3500.0 - from)].concat();
+        let tree = upright_stem(1, 0, 3500.0).with_stem(|s| s.units = units);
+        row(0, 3000, vec![tree.uprights(&[500.0, 821.0])])
+    };
+    for (from, buds) in [(1150.0, 0), (1011.0, 0), (1010.0, 1)] {
+        let f = &found(&blind(from), "uprights-too-far")[0];
+        assert_eq!(f.remedies.len(), buds, "{from}");
+    }
+    let mut limits = Targets::default();
+    limits.set(Limit::BlindBase, Some(0.0)).unwrap();
+    let f = &found_with(&blind(1150.0), &limits, "uprights-too-far")[0];
+    assert!(matches!(f.remedies[0].work[..], [Work::KeepBud { .. }]));
+}
+
+#[test]
 fn a_bare_stretch_between_two_uprights_is_not_reported_twice() {
     // Tree 1 covers 0..1000, tree 2 1400..2500: 400 are bare. The last upright of tree 1 stands at 900, the first of
     // tree 2 at 1620 or 1621: 720 − 400 = 320 of cordon passes, 321 does not.
@@ -124,7 +173,7 @@ fn a_bare_stretch_between_two_uprights_is_not_reported_twice() {
             ],
         )
     };
-    let fails = across(1621.0);
+    let fails = young(across(1621.0));
     let f = either_side("uprights-too-far", &across(1620.0), &fails);
     assert!((f.measured - 321.0).abs() < 1e-6);
     // Half of 321 from 900 on is beyond tree 1's end at 1000: 60.5 into tree 2's wood.
@@ -210,7 +259,7 @@ fn as_much_void_work_as_is_let_pass_is_no_finding_and_one_more_is() {
 #[test]
 fn buds_go_on_the_wood_between_two_bare_stretches() {
     // Wood on the wire at 0–200, 400–900 and 1100–2100: no upright from 10 to 1300.
-    let gappy = row(
+    let gappy = young(row(
         0,
         2100,
         vec![
@@ -218,7 +267,7 @@ fn buds_go_on_the_wood_between_two_bare_stretches() {
             upright_stem(2, 400, 1000.0),
             upright_stem(3, 1100, 1500.0).uprights(&[1300.0, 1500.0, 1700.0, 1900.0]),
         ],
-    );
+    ));
     let far = &found(&gappy, "uprights-too-far")[0];
     assert!((far.measured - 890.0).abs() < 1e-6, "{}", far.measured);
     let on: Vec<u32> = far.remedies[0]

@@ -20,7 +20,7 @@ fn even(length: i32, count: usize) -> Row {
 
 #[test]
 fn five_uprights_are_enough_for_1500_mm_and_40_mm_of_measuring() {
-    let fails = even(1541, 5);
+    let fails = young(even(1541, 5));
     let f = either_side("uprights-too-few", &even(1540, 5), &fails);
     assert!((f.measured - 308.2).abs() < 1e-6);
     assert_eq!(
@@ -33,7 +33,7 @@ fn five_uprights_are_enough_for_1500_mm_and_40_mm_of_measuring() {
 #[test]
 fn a_bare_leader_gets_buds_along_it() {
     // 1500 of cordon: 7 or 8 spaces of about 200, the outer ones half a space from its ends.
-    let bare = row(0, 1500, vec![upright_stem(1, 0, 2000.0)]);
+    let bare = young(row(0, 1500, vec![upright_stem(1, 0, 2000.0)]));
     let f = &found(&bare, "uprights-too-few")[0];
     assert_eq!(
         Words::strict().finding(f),
@@ -50,6 +50,30 @@ fn a_bare_leader_gets_buds_along_it() {
     beyond.to = Mm(1000);
     let f = &found(&beyond, "uprights-too-few")[0];
     assert_eq!(f.remedies[0].work.len(), 5);
+}
+
+#[test]
+fn on_old_wood_a_bare_leader_is_notched_and_that_is_no_sure_cure() {
+    // The stem grew in leaf 1, and leaf 3 is about to grow: wood of two seasons.
+    let bare = row(0, 1500, vec![upright_stem(1, 0, 2000.0)]);
+    let f = &found(&bare, "uprights-too-few")[0];
+    let notch = |w: &Work| matches!(w, Work::Notch { .. });
+    assert!(f.remedies[0].work.len() == 8 && f.remedies[0].work.iter().all(notch));
+    assert_eq!(
+        Words::strict().remedy(&f.remedies[0]),
+        "Keep 8 buds evenly along the cordon of tree 1; each then has 188 mm if all grow. By a notch in older wood: 8, of which about 50 % grow"
+    );
+    let left = &found(&mended(&bare, f, 0), "uprights-too-few")[0];
+    assert_eq!((left.severity, left.remedies.len()), (Severity::Note, 0));
+    assert_eq!(
+        Words::strict().finding(left),
+        "Tree 1: no upright on 1.50 m of cordon; at least 5 are needed. Notched there: 8, of which about 50 % grow"
+    );
+    // A leaf later its wood is of three seasons.
+    let older = Row { leaf: 4, ..bare };
+    let f = &found(&older, "uprights-too-few")[0];
+    let text = Words::strict().remedy(&f.remedies[0]);
+    assert!(text.ends_with("of which about 25 % grow"), "{text}");
 }
 
 #[test]

@@ -138,6 +138,29 @@ fn a_kept_bud_says_what_it_is() {
     assert_eq!(shoot(&row, upright()).origin, None);
 }
 
+#[test]
+fn a_notch_is_for_wood_that_is_old_enough_and_leaves_a_bud_that_may_not_grow() {
+    // The stem grew 600 in leaf 1 and 600 in leaf 2.
+    let stem = upright_stem(1, 0, 1200.0);
+    let stem = stem.with_stem(|s| s.units = [grown(1, 600.0), grown(2, 600.0)].concat());
+    let row = row(0, 700, vec![stem]);
+    let notch = |at: i32| Work::Notch {
+        tree: FIRST,
+        shoot: ShootId::STEM,
+        at_mm: Mm(at),
+    };
+    let notched = worked(&row, Moment::dormant(3), &notch(600));
+    let bud = notched.trees[0].shoots.last().expect("it is there");
+    assert_eq!((bud.origin, bud.is_notched()), (Some(Origin::Notch), true));
+    assert_eq!(notch_take(2), 0.5);
+    assert_eq!(notch_take(3), 0.25);
+    let terms = Terms::of(&row, &Targets::default());
+    let refused = apply(&row, Moment::dormant(3), &terms, &notch(601));
+    assert_eq!(refused.unwrap_err().key, "refusal-notch");
+    // A leaf later the rest of it is old enough.
+    worked(&row, Moment::dormant(4), &notch(601));
+}
+
 /// A slanting leader 20 mm thick, laid right, with an upright and a shoot laid on from its end.
 fn bent() -> Row {
     let tree = stem(1, 0, 45.0, Toward::Right, 2000.0)

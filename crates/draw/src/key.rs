@@ -25,6 +25,8 @@ pub enum Sign {
     Bend,
     /// A bud is kept.
     Bud,
+    /// Wood is notched above a bud.
+    Notch,
     /// Laterals come off.
     Laterals,
     /// Buds are rubbed out.
@@ -48,6 +50,7 @@ impl Sign {
             Work::TakeLaterals { .. } => Self::Laterals,
             Work::RubOut { .. } => Self::Rub,
             Work::KeepBud { .. } | Work::MoveBud { .. } => Self::Bud,
+            Work::Notch { .. } => Self::Notch,
             Work::Plant { .. }
             | Work::AddWire { .. }
             | Work::MoveWire { .. }
@@ -71,7 +74,7 @@ impl Sign {
             Self::Stub => "work work-cut work-stub",
             Self::Off => "work work-remove",
             Self::Bend => "work work-lay",
-            Self::Bud => "work work-bud",
+            Self::Bud | Self::Notch => "work work-bud",
             Self::Laterals => "work work-laterals",
             Self::Rub => "work work-rub",
         }
@@ -85,6 +88,7 @@ impl Sign {
             Self::Off => "draw-sign-off",
             Self::Bend => "draw-sign-bend",
             Self::Bud => "draw-sign-bud",
+            Self::Notch => "draw-sign-notch",
             Self::Laterals => "draw-sign-laterals",
             Self::Rub => "draw-sign-rub",
         }
@@ -113,6 +117,13 @@ impl Sign {
             Self::Bud => {
                 pen.line(p(0.0, -7.0), p(0.0, 7.0));
             }
+            // A bud's stroke, and the cut beyond it.
+            Self::Notch => {
+                pen.line(p(0.0, -7.0), p(0.0, 7.0));
+                pen.move_to(p(-4.0, 5.0))
+                    .line_to(p(0.0, 9.0))
+                    .line_to(p(-4.0, 13.0));
+            }
             // Aslant as laterals stand; short and open upward, so that those of close uprights make no stripe.
             Self::Laterals => {
                 for x in [-4.0, 3.0] {
@@ -134,7 +145,7 @@ impl Sign {
     fn example(self) -> Element {
         let p = Point::new;
         let mut out = group(self.class());
-        let lies = matches!(self, Self::Bud | Self::Rub);
+        let lies = matches!(self, Self::Bud | Self::Notch | Self::Rub);
         let mut wood = Pen::default();
         match self {
             Self::Bend => wood.line(p(-8.0, 9.0), p(-8.0, -9.0)),
@@ -144,7 +155,7 @@ impl Sign {
         add(&mut out, path("key-wood", &wood));
         let (at, turn) = match self {
             Self::Bend => (p(9.0, 3.0), 70.0),
-            Self::Bud => (p(0.0, -1.5), -90.0),
+            Self::Bud | Self::Notch => (p(0.0, -1.5), -90.0),
             Self::Rub => (p(0.0, 0.0), 0.0),
             _ => (p(0.0, 0.0), -90.0),
         };
@@ -158,7 +169,7 @@ impl Sign {
         let transform = format!("{} rotate({})", translate(at), num(turn));
         let mut place = el("g", &[("transform", &transform)]);
         add(&mut place, path("sign-ground", &self.shape()));
-        if self == Self::Bud {
+        if matches!(self, Self::Bud | Self::Notch) {
             add(&mut place, path("sign-fill", &bud_shape()));
         }
         add(&mut place, path("sign", &self.shape()));
@@ -239,12 +250,13 @@ mod tests {
     use cordonry::row::{ShootId, TreeId};
     use std::collections::BTreeSet;
 
-    const ALL: [Sign; 7] = [
+    const ALL: [Sign; 8] = [
         Sign::Cut,
         Sign::Stub,
         Sign::Off,
         Sign::Bend,
         Sign::Bud,
+        Sign::Notch,
         Sign::Laterals,
         Sign::Rub,
     ];

@@ -88,11 +88,12 @@ impl Marks<'_> {
             Work::Remove { .. } | Work::RemoveTree { .. } | Work::ReplaceTree { .. } => {
                 self.remove(&mut out);
             }
-            Work::KeepBud { at_mm, .. } => self.bud(&mut out, at_mm.f()),
+            Work::KeepBud { at_mm, .. } => self.bud(&mut out, at_mm.f(), Sign::Bud),
+            Work::Notch { at_mm, .. } => self.bud(&mut out, at_mm.f(), Sign::Notch),
             Work::MoveBud { at_mm, .. } => {
                 let parent = self.tree.shoots[self.index].parent;
                 if let Some(index) = parent.and_then(|p| self.tree.index(p)) {
-                    Marks { index, ..*self }.bud(&mut out, at_mm.f());
+                    Marks { index, ..*self }.bud(&mut out, at_mm.f(), Sign::Bud);
                 }
             }
             Work::Thin { keep, shoot, .. } => {
@@ -172,7 +173,7 @@ impl Marks<'_> {
         self.sign(out, course.point(s), course.heading(s), sign);
     }
 
-    fn bud(&self, out: &mut Element, at: f64) {
+    fn bud(&self, out: &mut Element, at: f64, sign: Sign) {
         let course = self.course();
         let at = at.clamp(0.0, course.length);
         let heading = course.heading(at);
@@ -188,7 +189,7 @@ impl Marks<'_> {
         add(&mut place, path(&class, &bud_shape()));
         add(
             &mut place,
-            path(&class.replacen("sign-fill", "sign", 1), &Sign::Bud.shape()),
+            path(&class.replacen("sign-fill", "sign", 1), &sign.shape()),
         );
         out.append(place);
     }

@@ -1,5 +1,6 @@
 //! A winter in which a person does whatever is offered first, until nothing is offered: what is left of the wall then.
 
+mod buds;
 mod near;
 mod rows;
 mod wood;

@@ -17,6 +17,7 @@ mod light_gap;
 mod light_renewal;
 mod mend;
 mod near;
+mod notched;
 mod placed;
 mod recall;
 mod renewal;

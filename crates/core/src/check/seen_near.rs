@@ -16,7 +16,11 @@ impl<'a> Seen<'a> {
     pub fn near_pairs(&self) -> Range<usize> {
         let Span { from, to } = self.near.span;
         let first = self.places.partition_point(|p| p.x < from);
-        let last = self.places.partition_point(|p| p.x <= to) + 1;
+        let mut last = self.places.partition_point(|p| p.x <= to) + 1;
+        // A space reaches over the notched buds in it.
+        while last < self.places.len() && self.is_notched(last - 1) {
+            last += 1;
+        }
         first.max(1)..last.min(self.places.len())
     }
 

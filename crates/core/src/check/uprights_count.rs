@@ -16,14 +16,30 @@ pub(super) const MANY: &str = "uprights-too-many";
 pub(super) fn find_few(c: &Seen<'_>) -> Vec<Finding> {
     let most = c.limit(Limit::UprightSpacingMax);
     each(c)
-        .filter(|t| too_few(c, t.seen, t.places.len()))
-        .map(|t| {
-            let least = libm::ceil(t.length / most - 1e-9);
-            Finding {
-                args: told(&t, least),
-                remedies: keep_buds(c, &t).into_iter().collect(),
-                ..t.finding(c, FEW, Limit::UprightSpacingMax)
+        .filter_map(|mut t| {
+            let enough = !too_few(c, t.seen, t.places.len());
+            let all = t.places.clone();
+            // A notched bud may not grow.
+            t.places.retain(|p| !c.is_notched(*p));
+            if !too_few(c, t.seen, t.places.len()) {
+                return None;
             }
+            let least = libm::ceil(t.length / most - 1e-9);
+            let mut args = told(&t, least);
+            args.push(("notched", c.notched(&all)));
+            let finding = t.finding(c, FEW, Limit::UprightSpacingMax);
+            Some(Finding {
+                args,
+                severity: match enough {
+                    true => Severity::Note,
+                    false => finding.severity,
+                },
+                remedies: match enough {
+                    true => Vec::new(),
+                    false => keep_buds(c, &t).into_iter().collect(),
+                },
+                ..finding
+            })
         })
         .collect()
 }
@@ -116,7 +132,7 @@ fn told(t: &Counted<'_>, asked: f64) -> Args {
     ]
 }
 
-/// Buds at even spaces wherever the cordon has none, from half a space inside each end.
+/// Buds kept or brought on at even spaces wherever the cordon has none, from half a space inside each end.
 fn keep_buds(c: &Seen<'_>, t: &Counted<'_>) -> Option<Remedy> {
     if c.judging {
         return None;
@@ -149,10 +165,8 @@ fn keep_buds(c: &Seen<'_>, t: &Counted<'_>) -> Option<Remedy> {
             for n in 1..parts.max(1.0) as usize {
                 let x = pair[0] + space * n as f64 / parts;
                 let Some(s) = course.at_x(x) else { continue };
-                let item = Work::KeepBud {
-                    tree: t.seen.tree.id,
-                    shoot: laid.shoot,
-                    at_mm: Mm::round(s),
+                let Some(item) = c.budded(tree.id, laid.shoot, Mm::round(s)) else {
+                    continue;
                 };
                 if let Some(after) = c.after(&tree, std::slice::from_ref(&item)) {
                     tree = after;
@@ -171,6 +185,7 @@ fn keep_buds(c: &Seen<'_>, t: &Counted<'_>) -> Option<Remedy> {
                     "leaves",
                     distance(t.length / (t.places.len() + work.len()) as f64),
                 ),
+                ("notched", c.notches(&work)),
             ],
             work,
         )

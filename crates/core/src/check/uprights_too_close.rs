@@ -105,6 +105,10 @@ fn even_out(c: &Seen<'_>, out: Place, (left, right): (Place, Place)) -> Option<R
     let cut = take_off(out);
     let without = c.after(c.tree(out.tree)?.tree, std::slice::from_ref(&cut))?;
     let (bud, x) = uprights_too_far::bud_at(c, (left.x + right.x) / 2.0, &mut vec![without])?;
+    // Wood that stands is not given for a bud that may not grow.
+    if matches!(bud, Work::Notch { .. }) {
+        return None;
+    }
     let spaces = [x - left.x, right.x - x];
     let fits = spaces.iter().all(|s| {
         !under(*s, c.limit(Limit::UprightSpacingMin))

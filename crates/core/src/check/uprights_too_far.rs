@@ -20,12 +20,19 @@ const FROM_THE_END: f64 = 10.0;
 pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
     let most = c.limit(Limit::UprightSpacingMax);
     c.near_pairs()
+        .filter(|i| !c.is_notched(*i))
         .filter_map(|i| {
-            let (a, b) = (c.places[i - 1], c.places[i]);
+            // A notched bud may not grow: what it parts waits for it, as wide as it is.
+            let before = (0..i).rev().find(|k| !c.is_notched(*k))?;
+            let notched: Vec<usize> = (before + 1..i).collect();
+            let (a, b) = (c.places[before], c.places[i]);
             let (apart, bare) = c.apart(a.x, b.x);
             over(apart, c.let_pass(Limit::UprightSpacingMax)).then(|| Finding {
                 rule: RULE,
-                severity: Severity::Soon,
+                severity: match notched.is_empty() {
+                    true => Severity::Soon,
+                    false => Severity::Note,
+                },
                 x: a.x,
                 z: a.z,
                 width: b.x - a.x,
@@ -39,14 +46,18 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
                     ("left", c.name(a.tree, a.shoot)),
                     ("right", c.name(b.tree, b.shoot)),
                     ("bare", Arg::yes(!bare.is_empty())),
+                    ("notched", c.notched(&notched)),
                 ],
-                remedies: remedies(c, a, b, apart, &bare, "remedy-keep-buds"),
+                remedies: match notched.is_empty() {
+                    true => remedies(c, a, b, apart, &bare, "remedy-keep-buds"),
+                    false => Vec::new(),
+                },
             })
         })
         .collect()
 }
 
-/// A free shoot stood up between the two, or buds kept there: worded by `keep_buds_key`, which may name both.
+/// A free shoot stood up between the two, or buds kept or brought on there: worded by `keep_buds_key`, which may name both.
 pub(super) fn remedies(
     c: &Seen<'_>,
     a: Place,
@@ -88,6 +99,7 @@ pub(super) fn remedies(
                 ("right", c.name(b.tree, b.shoot)),
                 ("buds", Arg::Count(work.len() as i64)),
                 ("leaves", distance(left)),
+                ("notched", c.notches(&work)),
             ],
             work,
         ));
@@ -125,7 +137,7 @@ fn keep_buds(c: &Seen<'_>, a: Place, apart: f64, bare: &[Span]) -> (Vec<Work>, V
     (work, marks)
 }
 
-/// A bud at `x`, or at the nearest end of laid wood where a short bare stretch is there; and its place.
+/// A bud kept or brought on at `x`, or at the nearest end of laid wood where a short bare stretch is there; and its place.
 pub(super) fn bud_at(c: &Seen<'_>, x: f64, budded: &mut Vec<Tree>) -> Option<(Work, f64)> {
     let bare = c.cover.gaps.partition_point(|g| g.span.to <= x);
     let places = match c.cover.gaps.get(bare) {
@@ -145,11 +157,7 @@ pub(super) fn bud_at(c: &Seen<'_>, x: f64, budded: &mut Vec<Tree>) -> Option<(Wo
             let index = seen.tree.index(laid.shoot)?;
             let course = &seen.courses[index];
             let at_mm = Mm::round(course.at_x(x)?);
-            let work = Work::KeepBud {
-                tree: laid.tree,
-                shoot: laid.shoot,
-                at_mm,
-            };
+            let work = c.budded(laid.tree, laid.shoot, at_mm)?;
             let before = budded.iter().position(|t| t.id == laid.tree);
             let tree = before.map_or(seen.tree, |i| &budded[i]);
             let after = c.after(tree, std::slice::from_ref(&work))?;

@@ -12,7 +12,7 @@
 //!
 //! - *1*: rows with their trees, shoots, wires and posts, schemes of work, limits, marks.
 //! - *2*: when a season's growth was cut, where a shoot came from, the radius that it was bent with, what was
-//!   noted of it.
+//!   noted of it; notches.
 
 #[macro_use]
 mod same;

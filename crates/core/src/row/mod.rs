@@ -1,5 +1,6 @@
 //! The row: trees in order along it, and the trellis they hang on.
 
+mod bud;
 mod ids;
 mod moment;
 mod returns;
@@ -11,6 +12,7 @@ mod targets;
 mod tree;
 mod trellis;
 
+pub use bud::notch_take;
 pub use ids::{ShootId, TreeId};
 pub use moment::{Moment, Phase, Window};
 pub use returns::Returns;

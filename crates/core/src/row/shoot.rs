@@ -160,6 +160,8 @@ pub enum Kind {
 pub enum Origin {
     /// A bud that was kept to become an upright.
     KeptBud,
+    /// A bud of older wood, notched above to bring it on.
+    Notch,
     /// The stub that it grows from.
     Return,
     /// The end of laid wood, past what was laid.

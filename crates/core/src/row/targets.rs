@@ -115,6 +115,8 @@ limits! {
         "How far above its wire laid wood still counts as cordon.";
     BendDiameters, "bend_diameters", Ratio, 15, 1..40, FromMemory, said,
         "Radius of a bend, in stem diameters.";
+    BlindBase, "blind_base_mm", Mm, 150, 0..500, FromMemory, said,
+        "How much at the base of a season's growth brings no bud.";
     StubLength, "stub_length_mm", Mm, 150, 20..500, Published, said,
         "Length of a renewal stub.";
     EndGrowth, "end_growth_mm", Mm, 600, 0..2000, FromMemory, said,

@@ -82,6 +82,7 @@ impl Choice {
             | Work::Thin { .. }
             | Work::RubOut { .. }
             | Work::KeepBud { .. }
+            | Work::Notch { .. }
             | Work::TakeLaterals { .. }
             | Work::AddWire { .. }
             | Work::MoveWire { .. }

@@ -43,11 +43,13 @@ impl Work {
                 foot,
                 planted,
             },
-            Self::KeepBud { tree, shoot, at_mm } => Effect::Keeps {
-                tree,
-                parent: shoot,
-                at: at_mm,
-            },
+            Self::KeepBud { tree, shoot, at_mm } | Self::Notch { tree, shoot, at_mm } => {
+                Effect::Keeps {
+                    tree,
+                    parent: shoot,
+                    at: at_mm,
+                }
+            }
             Self::Remove { tree, shoot } => Effect::TakesOff { tree, shoot },
             Self::RemoveTree { tree } => Effect::TakesOut { tree },
             Self::Stub { .. } => Effect::Stubs,

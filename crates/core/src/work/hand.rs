@@ -91,3 +91,12 @@ pub fn nudged(row: &Row, tree: TreeId, shoot: ShootId, by: i32) -> Option<Work> 
         at_mm: Mm::round(bud.at) + Mm(by),
     })
 }
+
+/// A bud brought on so far along laid wood in `leaf`, as work: what older wood is notched for, last season's has.
+pub fn budded(tree: TreeId, wood: &Shoot, at_mm: Mm, leaf: u8) -> Work {
+    let shoot = wood.id;
+    match wood.bud_wood(at_mm.f(), leaf, 0.0) {
+        Some(2..) => Work::Notch { tree, shoot, at_mm },
+        _ => Work::KeepBud { tree, shoot, at_mm },
+    }
+}

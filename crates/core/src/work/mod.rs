@@ -12,7 +12,7 @@ pub(crate) use apply::one_more;
 pub use apply::{apply, apply_to_tree, apply_to_trellis};
 pub use choices::{Asked, Choice, choices};
 pub(crate) use effect::Effect;
-pub use hand::{asks_to_bend, can_bend, nudged, raised, stubbed};
+pub use hand::{asks_to_bend, budded, can_bend, nudged, raised, stubbed};
 pub use numbers::Number;
 pub use spread::{Sweep, spread};
 
@@ -87,6 +87,13 @@ pub enum Work {
         shoot: ShootId,
         at_mm: Mm,
     },
+    /// Notch laid wood of two seasons or older above a bud, so far along it from its base, to bring an upright on there. It
+    /// leaves a bud as [`KeepBud`](Self::KeepBud) does, but one that [may not grow](crate::row::notch_take).
+    Notch {
+        tree: TreeId,
+        shoot: ShootId,
+        at_mm: Mm,
+    },
     /// Keep another bud instead: `shoot` is the kept bud, and its place moves along its parent.
     MoveBud {
         tree: TreeId,
@@ -132,7 +139,7 @@ pub enum Stage {
     Thin,
     /// Rubbing buds out.
     Rub,
-    /// Keeping buds.
+    /// Keeping buds, and notching above them.
     Bud,
     /// Moving kept buds.
     Move,
@@ -172,7 +179,9 @@ impl Work {
             | Self::Remove { tree, shoot } => (Some(tree), Stage::Cut, shoot, None),
             Self::Thin { tree, shoot, .. } => (Some(tree), Stage::Thin, shoot, None),
             Self::RubOut { tree, shoot } => (Some(tree), Stage::Rub, shoot, None),
-            Self::KeepBud { tree, shoot, at_mm } => (Some(tree), Stage::Bud, shoot, Some(at_mm)),
+            Self::KeepBud { tree, shoot, at_mm } | Self::Notch { tree, shoot, at_mm } => {
+                (Some(tree), Stage::Bud, shoot, Some(at_mm))
+            }
             Self::MoveBud { tree, shoot, .. } => (Some(tree), Stage::Move, shoot, None),
             Self::TakeLaterals { tree, shoot } => (Some(tree), Stage::Laterals, shoot, None),
             Self::Tip { tree, shoot, .. } | Self::HoldHeight { tree, shoot, .. } => {

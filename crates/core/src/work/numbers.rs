@@ -58,7 +58,9 @@ impl Work {
             Self::CutBack { keep_mm, .. } => vec![mm("keep_mm", keep_mm, range::KEPT)],
             Self::CutToBuds { buds, .. } => vec![number("buds", buds.into(), range::BUDS)],
             Self::Stub { keep_mm, .. } => vec![mm("keep_mm", keep_mm, range::STUB)],
-            Self::KeepBud { at_mm, .. } | Self::MoveBud { at_mm, .. } => {
+            Self::KeepBud { at_mm, .. }
+            | Self::Notch { at_mm, .. }
+            | Self::MoveBud { at_mm, .. } => {
                 vec![mm("at_mm", at_mm, range::BUD_PLACE)]
             }
             Self::Tip { percent, .. } => vec![number("percent", percent.into(), range::TIPPED)],

@@ -39,6 +39,7 @@ impl Work {
             | Self::HoldHeight { .. }
             | Self::RemoveTree { .. }
             | Self::ReplaceTree { .. } => Some("caution-cut"),
+            Self::Notch { .. } => Some("caution-notch"),
             Self::AddWire { .. }
             | Self::MoveWire { .. }
             | Self::RemoveWire { .. }
@@ -82,6 +83,7 @@ impl Work {
             Self::Thin { .. } => ("work-thin", vec![]),
             Self::RubOut { .. } => ("work-rub-out", vec![]),
             Self::KeepBud { at_mm, .. } => ("work-keep-bud", vec![("at", Arg::Length(at_mm.f()))]),
+            Self::Notch { at_mm, .. } => ("work-notch", vec![("at", Arg::Length(at_mm.f()))]),
             Self::MoveBud { at_mm, .. } => ("work-move-bud", vec![("at", Arg::Length(at_mm.f()))]),
             Self::TakeLaterals { .. } => ("work-take-laterals", vec![]),
             Self::Tip { percent, .. } => (

@@ -99,7 +99,11 @@ impl Edit {
     /// A bud is kept, and chosen.
     pub fn keep_bud(tree: TreeId, leaf: u8, work: Work) -> Self {
         let bud = work.kept_bud(leaf);
-        Self::work("step-keep-bud", vec![work]).choosing(tree, bud)
+        let step = match work {
+            Work::Notch { .. } => "step-notch",
+            _ => "step-keep-bud",
+        };
+        Self::work(step, vec![work]).choosing(tree, bud)
     }
 
     /// The record is corrected.

@@ -11,7 +11,7 @@ use cordonry::refusal::Refusal;
 use cordonry::row::{ShootId, Tree, TreeId};
 use cordonry::terms::Terms;
 use cordonry::units::Mm;
-use cordonry::work::{Stage, Work};
+use cordonry::work::{Stage, Work, budded};
 use std::sync::Arc;
 
 /// What is seen.
@@ -203,14 +203,31 @@ impl Scene {
             .map(|w| (w[0] + w[1]) / 2.0)
     }
 
-    /// The place over `x` on a laid shoot where a bud can be kept or an upright recorded: on the wood that covers the wire.
-    pub fn bud_place(&self, tree: TreeId, shoot: ShootId, x: f64) -> Option<kurbo::Point> {
+    /// The place over `x` on a laid shoot where a bud can be kept or an upright recorded: on the wood that covers the wire; and
+    /// the text that says what a press there does.
+    pub fn bud_place(
+        &self,
+        tree: TreeId,
+        shoot: ShootId,
+        x: f64,
+    ) -> Option<(kurbo::Point, &'static str)> {
         let laid = self.cover.laid_shoot(tree, shoot)?;
         if x < laid.span.from || x > laid.span.to {
             return None;
         }
         let course = self.course(tree, shoot)?;
-        Some(course.point(course.at_x(x)?))
+        let text = match self.bud(tree, shoot, x)? {
+            Work::Notch { .. } => "ghost-notch",
+            _ => "ghost-bud",
+        };
+        Some((course.point(course.at_x(x)?), text))
+    }
+
+    /// The work that keeps a bud on a laid shoot at the place `x` along the row, or brings one on there.
+    pub fn bud(&self, tree: TreeId, shoot: ShootId, x: f64) -> Option<Work> {
+        let at = self.along(tree, shoot, x)?;
+        let (_, wood) = self.row.shoot(tree, shoot)?;
+        Some(budded(tree, wood, Mm::round(at), self.look.moment.leaf))
     }
 
     /// Keeping a bud on a laid shoot at the place `x` along the row.
@@ -218,15 +235,10 @@ impl Scene {
     /// # Errors
     /// A place off the wood.
     pub fn keep_bud(&self, tree: TreeId, shoot: ShootId, x: f64) -> Result<Edit, Refusal> {
-        let Some(at) = self.along(tree, shoot, x) else {
-            return Err(Refusal::new("refusal-bud-off-wood", vec![]));
-        };
-        let work = Work::KeepBud {
-            tree,
-            shoot,
-            at_mm: Mm::round(at),
-        };
-        Ok(Edit::keep_bud(tree, self.look.moment.leaf, work))
+        match self.bud(tree, shoot, x) {
+            Some(work) => Ok(Edit::keep_bud(tree, self.look.moment.leaf, work)),
+            None => Err(Refusal::new("refusal-bud-off-wood", vec![])),
+        }
     }
 
     /// Recording a tree at the place `x`, like its neighbours.

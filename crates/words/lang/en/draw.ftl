@@ -17,6 +17,7 @@ draw-sign-stub = stub
 draw-sign-off = take off
 draw-sign-bend = bend
 draw-sign-bud = keep a bud
+draw-sign-notch = notch above a bud
 draw-sign-laterals = take laterals off
 draw-sign-rub = rub buds out
 draw-page = Page { $page } of { $pages }

@@ -9,6 +9,7 @@ limit-source-upright_spacing_max_mm = HortScience 2016 abstract and growers' gui
 limit-source-bearing_height_mm = 0.50 m is bare to the usual wire; 0 bears from the foot
 limit-source-cordon_band_mm = a leader tied rising 2 to 5 degrees ends some 0.1 m above its wire
 limit-source-bend_diameters = 15 stem diameters (10 to 25)
+limit-source-blind_base_mm = 0.15 to 0.20 m
 limit-source-stub_length_mm = tart cherry trial: at least 0.10 m for a shoot to return; 0.15 m advised against canker near the trunk
 limit-source-end_growth_mm = what a leader's end grows in one season
 limit-source-see_through_ratio = half as wide again as the space aimed at

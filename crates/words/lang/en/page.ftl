@@ -99,7 +99,7 @@ action-raise = Raise the end of the chosen shoot
 action-lower = Lower the end of the chosen shoot
 action-forward = Move the chosen kept bud on along its wood
 action-back = Move the chosen kept bud back along its wood
-action-bud = Keep a bud on the chosen cordon
+action-bud = Keep a bud on the chosen cordon; notch older wood for it
 action-upright = Record an upright on the chosen cordon
 band-label = The cordon wire: filled, bare and covered twice
 band-name = Cordon
@@ -114,6 +114,7 @@ zoom-how = Also Ctrl with the wheel, or two fingers
 stretch-bare = { $length } bare
 stretch-twice = { $length } twice
 ghost-bud = keep a bud at { $place }
+ghost-notch = notch above a bud at { $place }
 
 findings-title = { $count ->
     [0] No findings
@@ -174,6 +175,7 @@ tree-facts = Foot at { $place }, planted at { $angle }, { $uprights ->
    *[other] { $uprights } uprights
 }
 bud-facts = Kept, not grown yet
+notch-facts = Notched, not grown yet: about half grow in wood of two seasons, a quarter in older
 shoot-facts = { $length } long, { $thickness } thick, { $age ->
     [0] this season's wood
     [1] one-year wood
@@ -187,6 +189,7 @@ act-stand = Stand up
 act-remove = Take off
 act-take-back = Take back
 caution-bend = Forks split first: bend slowly. Tensioned wire can whip: eye protection, gloves, out of its line.
+caution-notch = Sharp blade: cut away from yourself, and clean it between trees.
 caution-cut = Prune in dry weather and clean the saw between trees; leave a stub near the trunk, no flush cut. Saws and ladders: three points of contact, nobody below.
 
 step-bend = bending
@@ -196,6 +199,7 @@ step-stub = stubbing
 step-cut = cutting back
 step-remove = taking off
 step-keep-bud = keeping a bud
+step-notch = notching above a bud
 step-take-back = taking work back
 step-remedy = mending a finding
 step-name = naming the row

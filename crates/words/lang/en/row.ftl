@@ -127,6 +127,7 @@ work-cut = cut back to { $keep }
 work-stub = cut to a stub of { $keep }
 work-remove = taken off
 work-keep-bud = bud kept { $at } along
+work-notch = notched above a bud { $at } along
 finding-cordon-gap = { $where ->
     [between] Cordon bare for { $length } between trees { $left } and { $right }
     [within] Cordon bare for { $length } on tree { $left }
@@ -149,7 +150,7 @@ finding-uprights-too-close = { $distance } apart; at least { $least } is needed:
 finding-uprights-too-far = { $bare ->
     [yes] { $distance } of cordon without an upright, besides what is bare; at most { $most }: from { $left } to { $right }
    *[no] { $distance } of cordon without an upright; at most { $most }: from { $left } to { $right }
-}
+}{ $notched }
 finding-work-void = Planned work of leaf { $leaf } does nothing. { $why }
 
 remedy-lower-leader = Lower to the wire: { $part }. { $outcome ->
@@ -195,7 +196,7 @@ remedy-take-off = { $where ->
 remedy-keep-buds-between = Keep { $buds ->
     [one] one bud
    *[other] { $buds } buds evenly
-} between { $left } and { $right }; the widest space is then { $leaves }
+} between { $left } and { $right }; the widest space is then { $leaves }{ $notched }
 remedy-stub-each = Cut { $count ->
     [one] one upright to a stub, which opens its place
    *[other] { $count } uprights to stubs, one a tree, which opens their places
@@ -208,7 +209,7 @@ remedy-stand-free = Stand up as an upright: { $part }. The widest space left is 
 remedy-keep-buds = { $buds ->
     [one] Keep one bud between them; the widest space is then { $leaves }
    *[other] Keep { $buds } buds evenly between them; the widest space is then { $leaves }
-}
+}{ $notched }
 
 finding-stock-too-short = Stock too short for its place, by { $short }: { $part }. It has { $length }, may grow { $growth } by the end of leaf { $due }, and needs { $needed }
 finding-leans-opposed = Trees { $left } and { $right } lean away from each other: { $length } between them stays bare. Plant them in pairs, give them two leaders, or lay a shoot backward
@@ -223,7 +224,7 @@ finding-uprights-too-few = Tree { $tree }: { $count ->
 } on { $length } of cordon; at least { $asked } { $asked ->
     [one] is
    *[other] are
-} needed
+} needed{ $notched }
 finding-uprights-too-many = Tree { $tree }: { $count } uprights on { $length } of cordon; it has room for { $asked }
 finding-uprights-uneven = Tree { $tree }: its { $count } uprights of one age are uneven in { $of ->
     [thickness] thickness
@@ -325,7 +326,9 @@ finding-bare-wire = The cordon wire at { $height } is bare steel. Wood rubs on i
 remedy-keep-buds-along = Keep { $buds ->
     [one] one bud
    *[other] { $buds } buds
-} evenly along the cordon of tree { $tree }; each then has { $leaves }
+} evenly along the cordon of tree { $tree }; each then has { $leaves }{ $notched }
+remedy-notched = {" "}if all grow. By a notch in older wood: { $count }, of which about { $share } grow
+finding-notched = . Notched there: { $count }, of which about { $share } grow
 remedy-take-off-crowded = Take { $count ->
     [one] one upright
    *[other] { $count } uprights
@@ -376,6 +379,7 @@ limit-upright_spacing_max_mm = Largest distance between uprights
 limit-bearing_height_mm = Height on the slanting stem from which it bears
 limit-cordon_band_mm = How far above the wire laid wood still counts as cordon
 limit-bend_diameters = Radius of a bend, in stem thicknesses
+limit-blind_base_mm = Base of a season's growth that brings no bud
 limit-stub_length_mm = Length of a renewal stub
 limit-end_growth_mm = Growth of a leader's end expected in one season
 limit-see_through_ratio = Width of an opening in the wall, in upright spaces
@@ -449,6 +453,7 @@ refusal-height = { $part }: a height of { $value } is refused; { $low } to less 
 refusal-thin = { $part }: a stub with two returns or more is accepted, and one of them to keep
 refusal-rub-out = { $part }: laid wood whose side and underside buds are still there is accepted
 refusal-no-laterals = { $part }: it has no laterals
+refusal-notch = { $part }: laid wood of two seasons or older is accepted for a notch; younger wood has its bud
 refusal-move-bud = { $part }: only a kept bud that has not grown can be moved
 refusal-no-wire = There is no wire at { $height }
 refusal-wires = One more wire is refused; up to { $high } are accepted
@@ -664,7 +669,7 @@ accepted-parents = stem, leader, leader 2, upright 3 or a line's number in its t
 accepted-ticks = yes, no
 accepted-when-cut = none, or a leaf and a window (dormant, bud swell, early summer, after harvest) for each length, as in none + 4 dormant
 accepted-cut-length = none for a season without a length
-accepted-origins = kept bud, return, end growth, cut-back bud, wild bud
+accepted-origins = kept bud, return, end growth, cut-back bud, wild bud, notch
 accepted-poses = an angle in degrees, laid, upright, free, stub or 'planted 45 laid 3'
 accepted-season = a whole number: the leaf in which it grew
 accepted-whole = a whole number
@@ -685,6 +690,7 @@ rule-cordon-wire = a trellis has a cordon wire
 rule-stem-parent = the stem grows from nothing
 rule-no-parent = a shoot but the stem has a parent
 rule-parent-before = a parent stands before what grows from it
+rule-later-work = version 1 knows no notches
 rule-stray = a shoot of this pose has none
 rule-laid-way = a laid shoot goes left or right
 rule-of-shoot = tree { $tree }, shoot { $shoot }: { $what }

@@ -163,8 +163,9 @@ pub(super) fn when_text(when: &[Option<Moment>]) -> String {
     all.join(" + ")
 }
 
-const ORIGINS_BY_NAME: [(Origin, &str); 5] = [
+const ORIGINS_BY_NAME: [(Origin, &str); 6] = [
     (Origin::KeptBud, "kept bud"),
+    (Origin::Notch, "notch"),
     (Origin::Return, "return"),
     (Origin::EndGrowth, "end growth"),
     (Origin::CutBackBud, "cut-back bud"),

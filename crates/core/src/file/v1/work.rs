@@ -119,6 +119,7 @@ same_work! {
     Thin "thin" { tree, shoot, keep }
     RubOut "rub_out" { tree, shoot }
     KeepBud "keep_bud" { tree, shoot, at_mm }
+    Notch "notch" { tree, shoot, at_mm }
     MoveBud "move_bud" { tree, shoot, at_mm }
     TakeLaterals "take_laterals" { tree, shoot }
     Tip "tip" { tree, shoot, percent }

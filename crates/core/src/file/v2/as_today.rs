@@ -9,6 +9,8 @@
 //! - *A tree planted* too far off is planted at the farthest place, which replay then tells is off the row; *a height* at
 //!   which an upright is held becomes the nearest.
 //!
+//! A notch, which came with the next version, is refused, as version 1's program refused it.
+//!
 //! All other numbers of work are refused where today's work would refuse them: version 1's program did no such work
 //! and wrote none, and with the nearest value it would be done.
 
@@ -19,6 +21,7 @@ use crate::file::v1::ranges;
 use crate::range::{self, Range};
 use crate::refusal::Refusal;
 use crate::row::{Limit, refused_limit};
+use crate::said::Arg;
 use crate::units::Mm;
 use crate::work::Work;
 use std::collections::{BTreeMap, BTreeSet};
@@ -49,18 +52,29 @@ pub fn as_today(mut file: v1::File) -> Result<v1::File, Refusal> {
         }
     }
     let heights = heights(&mut file)?;
+    let mut later = false;
     each_work(&mut file.schemes.0, &mut |work| match work {
         Work::MoveWire { height_mm, .. }
         | Work::RemoveWire { height_mm }
         | Work::CoverWire { height_mm, .. } => {
             *height_mm = heights.get(height_mm).copied().unwrap_or(*height_mm);
         }
+        Work::Notch { .. } => later = true,
         Work::Plant { foot_mm, .. } => *foot_mm = nearest(*foot_mm, range::PLACE),
         Work::HoldHeight { height_mm, .. } => {
             *height_mm = nearest(*height_mm, range::HELD_HEIGHT);
         }
         _ => {}
     });
+    if later {
+        return Err(Refusal::new(
+            "refusal-file-rule",
+            vec![
+                ("path", Arg::Text("schemes".into())),
+                ("rule", Arg::key("rule-later-work")),
+            ],
+        ));
+    }
     Ok(file)
 }
 

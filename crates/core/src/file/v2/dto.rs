@@ -125,5 +125,5 @@ pub struct Cut {
 
 same! { row;
     Window: Dormant "dormant", BudSwell "bud_swell", EarlySummer "early_summer", AfterHarvest "after_harvest";
-    Origin: KeptBud "kept_bud", Return "return", EndGrowth "end_growth", CutBackBud "cut_back_bud", WildBud "wild_bud";
+    Origin: KeptBud "kept_bud", Notch "notch", Return "return", EndGrowth "end_growth", CutBackBud "cut_back_bud", WildBud "wild_bud";
 }

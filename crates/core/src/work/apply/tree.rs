@@ -77,7 +77,14 @@ pub fn apply_to_tree(
         }
         Work::Thin { shoot, keep, .. } => on.thin(shoot, keep)?,
         Work::RubOut { shoot, .. } => on.rub_out(shoot)?,
-        Work::KeepBud { at_mm, .. } => on.keep_bud(leaf, at_mm, work)?,
+        Work::KeepBud { at_mm, .. } => on.keep_bud(leaf, at_mm, work, Origin::KeptBud)?,
+        Work::Notch { at_mm, .. } => {
+            let old = |seasons| seasons > 1;
+            if !on.shoot().bud_wood(at_mm.f(), leaf, 0.0).is_some_and(old) {
+                return Err(on.refuse("refusal-notch", vec![]));
+            }
+            on.keep_bud(leaf, at_mm, work, Origin::Notch)?;
+        }
         Work::MoveBud { at_mm, .. } => on.move_bud(at_mm)?,
         Work::TakeLaterals { .. } => {
             if on.shoot().laterals.count == 0 {
@@ -136,6 +143,7 @@ pub(super) fn whole_tree(tree: &Tree, leaf: u8, work: &Work) -> Result<Tree, Ref
         | Work::Thin { .. }
         | Work::RubOut { .. }
         | Work::KeepBud { .. }
+        | Work::Notch { .. }
         | Work::MoveBud { .. }
         | Work::TakeLaterals { .. }
         | Work::Tip { .. }
@@ -419,7 +427,7 @@ impl On {
         Ok(())
     }
 
-    fn keep_bud(&mut self, leaf: u8, at: Mm, work: &Work) -> Result<(), Refusal> {
+    fn keep_bud(&mut self, leaf: u8, at: Mm, work: &Work, origin: Origin) -> Result<(), Refusal> {
         let parent = self.shoot().id;
         if !self.shoot().pose.is_laid() {
             return Err(self.refuse("refusal-bud-not-laid", vec![]));
@@ -449,7 +457,7 @@ impl On {
             ));
         }
         self.tree.shoots.push(Shoot {
-            origin: Some(Origin::KeptBud),
+            origin: Some(origin),
             ..Shoot::bud(bud, Some(parent), at.f())
         });
         Ok(())

@@ -86,6 +86,7 @@ pub fn apply_to_trellis(trellis: &Trellis, work: &Work) -> Result<Trellis, Refus
         | Work::Thin { .. }
         | Work::RubOut { .. }
         | Work::KeepBud { .. }
+        | Work::Notch { .. }
         | Work::MoveBud { .. }
         | Work::TakeLaterals { .. }
         | Work::Tip { .. }

@@ -218,14 +218,14 @@ impl Hand {
     /// Where a press at `at` would keep a bud on a shoot: on laid wood, over the wire, clear of uprights.
     fn bud_place(self, tree: TreeId, shoot: ShootId, at: Point) -> Option<(Point, String)> {
         let x = self.to_wall(at).x;
-        let place = self
+        let (place, bud) = self
             .app
             .peek(|d| d.scene().bud_place(tree, shoot, x))
             .flatten()?;
         let key = if self.correcting() {
             "record-upright-here"
         } else {
-            "ghost-bud"
+            bud
         };
         let text = self.app.text(key, &[("place", Arg::Length(place.x))]);
         Some((place, text))

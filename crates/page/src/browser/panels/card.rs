@@ -74,7 +74,11 @@ pub fn noted(told: String, note: &str) -> String {
 
 fn shoot_facts(app: App, shoot: &Shoot, leaf: u8) -> String {
     let Some(born) = shoot.born() else {
-        return noted(app.t("bud-facts"), &shoot.note);
+        let facts = match shoot.is_notched() {
+            true => "notch-facts",
+            false => "bud-facts",
+        };
+        return noted(app.t(facts), &shoot.note);
     };
     let age = leaf.saturating_sub(born);
     let facts = app.text(

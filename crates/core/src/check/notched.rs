@@ -1,0 +1,62 @@
+//! Buds that a notch is to bring on: they fill a place once they grow, which is uncertain.
+
+use super::seen::Seen;
+use crate::row::{Limit, ShootId, TreeId, notch_take};
+use crate::said::{Arg, Said};
+use crate::units::Mm;
+use crate::work::{Work, budded};
+
+impl Seen<'_> {
+    /// Whether a bud stands at the place at `i` that a notch is to bring on.
+    pub fn is_notched(&self, i: usize) -> bool {
+        self.shoot_at(i).is_some_and(|s| s.is_notched())
+    }
+
+    /// The work that brings a bud on so far along laid wood; `None` where none is.
+    pub fn budded(&self, tree: TreeId, shoot: ShootId, at: Mm) -> Option<Work> {
+        self.bud_wood(tree, shoot, at.f())?;
+        let wood = self.tree(tree)?.tree.shoot(shoot)?;
+        Some(budded(tree, wood, at, self.moment.leaf))
+    }
+
+    fn bud_wood(&self, tree: TreeId, shoot: ShootId, at: f64) -> Option<u8> {
+        let wood = self.tree(tree)?.tree.shoot(shoot)?;
+        wood.bud_wood(at, self.moment.leaf, self.limit(Limit::BlindBase))
+    }
+
+    /// What a finding says of those of the row's places that are notched buds; nothing where none is.
+    pub fn notched(&self, places: &[usize]) -> Arg {
+        let mut notched = places.iter().filter_map(|i| {
+            let bud = self.shoot_at(*i).filter(|s| s.is_notched())?;
+            let wood = self.tree(self.places[*i].tree)?.tree.shoot(bud.parent?)?;
+            wood.bud_wood(bud.at, self.moment.leaf, 0.0)
+        });
+        told("finding-notched", &mut notched)
+    }
+
+    /// What a remedy says of its notches; nothing where none is.
+    pub fn notches(&self, work: &[Work]) -> Arg {
+        let mut notches = work.iter().filter_map(|w| match *w {
+            Work::Notch { tree, shoot, at_mm } => self.bud_wood(tree, shoot, at_mm.f()),
+            _ => None,
+        });
+        told("remedy-notched", &mut notches)
+    }
+}
+
+/// How many there are, in wood of so many seasons each, and which share of them is to be expected.
+fn told(key: &'static str, seasons: &mut dyn Iterator<Item = u8>) -> Arg {
+    let (mut count, mut take) = (0, 0.0);
+    for old in seasons {
+        count += 1;
+        take += notch_take(old);
+    }
+    if count == 0 {
+        return Arg::Text(String::new());
+    }
+    let args = vec![
+        ("count", Arg::Count(count)),
+        ("share", Arg::Share(take / count as f64)),
+    ];
+    Said::new(key, args).into()
+}

@@ -1,0 +1,31 @@
+//! Where on a shoot buds are, and what a notch brings. From memory: a bud is kept on last season's wood, above the blind
+//! base of the growth (15 to 20 cm); older wood has none that grows by itself. There a notch above a place brings one on, in
+//! wood of two seasons about every second time, in older about every fourth.
+
+use super::shoot::{Origin, Shoot};
+
+/// How likely a notched bud is to grow, 0 to 1, in wood of so many seasons.
+pub fn notch_take(seasons: u8) -> f64 {
+    if seasons <= 2 { 0.5 } else { 0.25 }
+}
+
+impl Shoot {
+    /// How many seasons old the wood is that may bring a bud `at` mm along the shoot, before the growth of `leaf`: 1 is last
+    /// season's. `None` where none is: beyond the tip, and on the `blind` mm at the base of each season's growth.
+    pub fn bud_wood(&self, at: f64, leaf: u8, blind: f64) -> Option<u8> {
+        let mut base = 0.0;
+        for unit in &self.units {
+            let along = at - base;
+            if along <= unit.kept {
+                return (along >= blind).then(|| leaf.saturating_sub(unit.leaf).max(1));
+            }
+            base += unit.kept;
+        }
+        None
+    }
+
+    /// Whether it is a bud that a notch is to bring on: it may not grow.
+    pub fn is_notched(&self) -> bool {
+        self.units.is_empty() && self.origin == Some(Origin::Notch)
+    }
+}
