@@ -23,8 +23,8 @@ export const group = (page, rule) => page.locator('.finding-group').filter({ has
 /** The first remedy within `place`, once none there waits any longer for the helper to try it. */
 export async function remedyIn(place) {
   const remedies = (state = '') => place.locator(`[data-remedy]${state}`).first();
-  await remedies(':enabled').waitFor({ state: 'attached' });
-  await remedies(':disabled').waitFor({ state: 'detached' });
+  await remedies(':not([aria-disabled])').waitFor({ state: 'attached' });
+  await remedies('[aria-disabled]').waitFor({ state: 'detached' });
   return remedies();
 }
 

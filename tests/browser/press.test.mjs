@@ -49,6 +49,92 @@ pageTest('a double tap on a remedy works once', phone, async ({ page }) => {
   assert.equal(await page.locator('.part-card').count(), 0, 'nothing on the wall was pressed');
 });
 
+pageTest('of presses that go on each acts that comes late enough after the last that did', {}, async ({ page }) => {
+  await example(page, 'overdue-renewal.json');
+  await remedyIn(page);
+  const more = page.locator('.group-more [aria-expanded]').first();
+  await more.scrollIntoViewIfNeeded();
+  await more.evaluate((e) => {
+    globalThis.acted = 0;
+    new MutationObserver((all) => (globalThis.acted += all.length)).observe(e, { attributeFilter: ['aria-expanded'] });
+  });
+  const { x, y } = await more.boundingBox();
+  for (let i = 0; i < 3; i += 1) {
+    await page.mouse.click(x + 12, y + 8);
+    await page.waitForTimeout(400);
+  }
+  // The first and the third, or all where the machine is slow.
+  assert.ok((await page.evaluate(() => globalThis.acted)) >= 2);
+});
+
+/** Lets a test keep from the helper what it is told: nothing is tried then. */
+const keepFromHelper = (page) =>
+  page.addInitScript(() => {
+    const post = Worker.prototype.postMessage;
+    const kept = [];
+    let keeps = false;
+    Worker.prototype.postMessage = function (...what) {
+      if (keeps) kept.push(() => post.apply(this, what));
+      else post.apply(this, what);
+    };
+    globalThis.helperHears = (hears) => {
+      keeps = !hears;
+      if (hears) for (const tell of kept.splice(0)) tell();
+    };
+  });
+const helperHears = (page, hears) => page.evaluate((h) => globalThis.helperHears(h), hears);
+const remedy = (page, key, args = {}) => page.locator('[data-remedy]', { hasText: like(key, args) }).first();
+/** Presses in the midst of it, whatever it is. */
+async function pressAt(page, what) {
+  await what.scrollIntoViewIfNeeded();
+  const { x, y } = await what.boundingBox();
+  await page.mouse.click(x + 12, y + 8);
+  await frames(page, 2);
+}
+
+pageTest('a remedy that is not tried yet works nothing: pressed, it is done once it is offered, and its line stays', { prepare: keepFromHelper }, async ({ page }) => {
+  await example(page);
+  await remedyIn(page);
+  await helperHears(page, false);
+  await pressAt(page, remedy(page, 'remedy-fill-forward'));
+  const done = await page.locator('.work-list').textContent();
+  assert.equal(await page.locator('[data-remedy]:not([aria-disabled])').count(), 0, 'each waits');
+  // One that stood there before.
+  const next = remedy(page, 'remedy-stub');
+  await next.evaluate((e) => (globalThis.line = e));
+  await pressAt(page, next);
+  assert.equal(await page.locator('.work-list').textContent(), done, 'nothing is done');
+  assert.match(await page.locator('[role=status] .notice').textContent(), like('said-remedy-waits'));
+  // The line's own element is under the hand all the while.
+  await page.evaluate(() => {
+    globalThis.stood = new Promise((told) => {
+      new MutationObserver(() => told(globalThis.line.isConnected)).observe(globalThis.line, { attributeFilter: ['aria-disabled'] });
+    });
+  });
+  await helperHears(page, true);
+  assert.equal(await page.evaluate(() => globalThis.stood), true);
+  await page.waitForFunction((done) => document.querySelector('.work-list').textContent !== done, done);
+  assert.equal(await steps(page), 2);
+});
+
+pageTest('a remedy that is withdrawn when it is tried is not done, and that is said', { prepare: keepFromHelper }, async ({ page }) => {
+  await helperHears(page, false);
+  await example(page, 'opposed-leans.json');
+  const lay = remedy(page, 'remedy-fill-forward');
+  assert.equal(await lay.getAttribute('aria-disabled'), 'true');
+  await pressAt(page, lay);
+  await helperHears(page, true);
+  assert.match(await page.locator('[role=alert] .notice').textContent(), like('said-remedy-withdrawn'));
+  await remedyIn(page);
+  assert.equal(await lay.count(), 0);
+  assert.equal(await steps(page), 0);
+  // What was left out does not come and go again with the next change.
+  await helperHears(page, false);
+  await pressAt(page, await page.locator('[data-remedy]').first());
+  assert.ok((await page.locator('[data-remedy][aria-disabled]').count()) > 0);
+  assert.equal(await lay.count(), 0);
+});
+
 pageTest('keys press as often as they are pressed, and the focus stays in the list', {}, async ({ page }) => {
   await example(page, 'overdue-renewal.json');
   const place = () =>

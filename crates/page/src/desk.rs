@@ -2,7 +2,7 @@
 
 use crate::document::{Document, Done, Edit, Mode};
 use crate::look::{Look, Redraw, Scene, Sight};
-use cordonry::check::{Finding, LightFound, Offered, Part};
+use cordonry::check::{Finding, LightFound, Offered, Part, Remedy};
 use cordonry::plan::{History, Line, Moment, Phase, Plan};
 use cordonry::refusal::Refusal;
 use cordonry::row::{ShootId, TreeId};
@@ -106,6 +106,11 @@ impl Desk {
     /// Whether a finding was made of a row that has changed since, and waits for a new answer.
     pub fn is_out_of_date(&self, finding: &Finding) -> bool {
         self.sight.waits(finding)
+    }
+
+    /// The remedies that are listed with a finding.
+    pub fn remedies<'f>(&'f self, finding: &'f Finding) -> &'f [Remedy] {
+        self.sight.remedies(finding)
     }
 
     /// Takes which remedies are offered of what is on the wall.

@@ -292,8 +292,19 @@ fn remedies_wait_until_they_are_tried() {
     desk.edit(&Edit::mend(before[0].clone()))
         .expect("what is offered can be done");
     assert_eq!(waiting(&desk), desk.scene().findings.len());
+    let listed = |desk: &Desk| -> Vec<Remedy> {
+        let all = desk.all_findings();
+        all.iter().flat_map(|f| desk.remedies(f).to_vec()).collect()
+    };
+    assert!(before.iter().any(|r| listed(&desk).contains(r)));
     try_all(&mut desk);
     assert!(!offered(&desk).contains(&before[0]));
+    assert_eq!(listed(&desk), offered(&desk));
+    // What was tried and left out does not come and go again with the next change: what stands lists what it had.
+    let next = offered(&desk).swap_remove(0);
+    desk.take_offers(&[]);
+    desk.edit(&Edit::mend(next)).expect("it can be done");
+    assert!(listed(&desk).len() < offered(&desk).len());
 }
 
 #[test]

@@ -3,7 +3,7 @@
 use super::{LightFindings, Look, Scene};
 use crate::document::Document;
 use cordonry::arrange::Arrange;
-use cordonry::check::{Finding, LightFound, Offered, take_offers};
+use cordonry::check::{Finding, LightFound, Offered, Remedy, take_offers};
 use cordonry::refusal::Refusal;
 use cordonry::row::TreeId;
 
@@ -24,6 +24,8 @@ pub struct Sight {
     light: LightFindings,
     /// What was found, with the remedies that are offered, once they are known.
     offered: Option<Vec<Finding>>,
+    /// The same of the row as it was when they were known last.
+    last: Vec<Finding>,
 }
 
 impl Sight {
@@ -42,6 +44,7 @@ impl Sight {
             },
             light: LightFindings::default(),
             offered: None,
+            last: Vec::new(),
         })
     }
 
@@ -70,8 +73,10 @@ impl Sight {
         };
         self.light.tell_costs(&mut next.findings);
         let old = std::mem::replace(&mut self.scene, next);
-        if !self.scene.is_same_as(&old) {
-            self.offered = None;
+        if !self.scene.is_same_as(&old)
+            && let Some(offered) = self.offered.take()
+        {
+            self.last = offered;
         }
         if self.scene.stands_as(&old) {
             let changed = self.scene.changed_trees(&old);
@@ -116,9 +121,28 @@ impl Sight {
 
     /// Whether what is found waits for an answer about the row as it is: its remedies do too.
     pub fn waits(&self, finding: &Finding) -> bool {
+        self.is_untried(finding) || self.light.is_out_of_date(finding)
+    }
+
+    /// The remedies that are listed with a finding. While they wait, what stood there before has those that it had: what was
+    /// tried and left out then does not come and go again.
+    pub fn remedies<'f>(&'f self, finding: &'f Finding) -> &'f [Remedy] {
+        let stood = |old: &&Finding| {
+            old.rule == finding.rule
+                && (old.x - finding.x).abs() < 1.0
+                && old.subjects == finding.subjects
+        };
+        let last: &[Finding] = match self.is_untried(finding) {
+            true => &self.last,
+            false => &[],
+        };
+        let stood = last.iter().find(stood);
+        &stood.unwrap_or(finding).remedies
+    }
+
+    fn is_untried(&self, finding: &Finding) -> bool {
         let scene = self.scene.findings.as_ptr_range();
-        let untried = self.offered.is_none() && scene.contains(&std::ptr::from_ref(finding));
-        untried || self.light.is_out_of_date(finding)
+        self.offered.is_none() && scene.contains(&std::ptr::from_ref(finding))
     }
 
     /// All that was found, of the light too: the gravest first.

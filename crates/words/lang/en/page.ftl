@@ -141,6 +141,8 @@ said-mended = { $count ->
     [one] Done at one place
    *[other] Done at { $count } places
 }
+said-remedy-waits = Tried first; done if it does no harm
+said-remedy-withdrawn = Not done: tried on the row as it is now, it does harm or more than was said
 step-remedies = mending findings
 severity-now = Mend now
 severity-soon = Mend soon

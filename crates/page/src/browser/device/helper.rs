@@ -116,20 +116,21 @@ impl Helper {
             self.send(app, &plan, number, Question::Season { scheme });
         }
         let number = next(self.number);
-        let on_wall = app.peek(OnWall::of);
-        if let Some(on_wall) = on_wall.filter(|w| w.look().1 == Mode::Work)
-            && asked_anew(self.offers_of, number, &on_wall)
-        {
-            let look = on_wall.look();
-            self.send(app, &plan, number, Question::Offers { look });
-        }
-        let number = next(self.number);
         if let Some(question) = app.light.question(app, number) {
             self.send(app, &plan, number, question);
         }
         let number = next(self.number);
         if let Some(question) = app.light.beside_question(app, number) {
             self.send(app, &plan, number, question);
+        }
+        // Asked last, it is answered first: a hand waits for it.
+        let number = next(self.number);
+        let on_wall = app.peek(OnWall::of);
+        if let Some(on_wall) = on_wall.filter(|w| w.look().1 == Mode::Work)
+            && asked_anew(self.offers_of, number, &on_wall)
+        {
+            let look = on_wall.look();
+            self.send(app, &plan, number, Question::Offers { look });
         }
     }
 

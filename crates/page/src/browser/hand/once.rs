@@ -8,7 +8,7 @@ use web_sys::{Element, Event, MouseEvent};
 
 /// Buttons that may go, or be another, once they are pressed.
 const GOES: &str = ".finding button, .group-more button, .work-list button, .part-card button";
-/// How long after a press another one at its place belongs to it, ms: longer than systems usually take two for one
+/// How long after a press that did something others at its place belong to it, ms: longer than systems usually take two for one
 /// (half a second; common practice, no source).
 const WITHIN: f64 = 600.0;
 /// How far from it, px: about half a fingertip (from memory).
@@ -54,11 +54,10 @@ fn spot(event: &MouseEvent) -> (f64, f64, f64) {
     (event.time_stamp(), f64::from(x), f64::from(y))
 }
 
-/// Nothing is told of an event; a third press belongs to the first as well.
+/// Nothing is told of an event.
 fn hold(event: &MouseEvent) {
     event.stop_immediate_propagation();
     event.prevent_default();
-    PRESSED.set(Some(spot(event)));
 }
 
 fn is_one_that_goes(event: &Event) -> bool {

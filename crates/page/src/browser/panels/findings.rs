@@ -7,10 +7,12 @@ use crate::browser::panels::card::noted;
 use crate::desk::Desk;
 use crate::document::Edit;
 use cordonry::check::{Finding, Part, Remedy, Severity, fill_is_due};
+use cordonry::plan::Plan;
 use cordonry::said::Arg;
 use cordonry::work::Work;
 use cordonry_draw::{FigureLine, row_figures, row_figures_title};
 use leptos::prelude::*;
+use std::sync::Arc;
 
 /// How many findings of one rule are listed at once.
 const LISTED: usize = 40;
@@ -27,23 +29,31 @@ struct Listed {
     part: Option<Part>,
     x: f64,
     remedies: Vec<(String, Remedy)>,
-    /// Whether it waits for a new answer about the row as it is now.
-    waits: bool,
+}
+
+/// What a finding is known by as it comes and goes.
+fn key(finding: &Finding) -> String {
+    let part = finding.subjects.first().copied();
+    format!("{}:{:.0}:{:?}", finding.rule, finding.x, part)
+}
+
+/// What the findings are known by that are told together.
+fn group_key(finding: &Finding) -> String {
+    format!("{}:{:?}", finding.rule, finding.severity)
 }
 
 fn listed(app: App, desk: &Desk, finding: &Finding) -> Listed {
     let part = finding.subjects.first().copied();
     let info = finding.limit.info();
     Listed {
-        key: format!("{}:{:.0}:{:?}", finding.rule, finding.x, part),
+        key: key(finding),
         severity: finding.severity,
         words: app.worded(|w| w.finding(finding)),
         source: crate::browser::panels::limits::source(app, info),
         part,
         x: finding.x,
-        waits: desk.is_out_of_date(finding),
-        remedies: finding
-            .remedies
+        remedies: desk
+            .remedies(finding)
             .iter()
             .map(|r| {
                 let told = app.worded(|w| w.remedy(r));
@@ -83,24 +93,98 @@ struct Group {
     listed: Vec<Listed>,
     /// How many of them have a remedy.
     mendable: usize,
+    /// Whether they wait for a new answer about the row as it is now.
+    waits: bool,
+}
+
+/// A press on the remedies of a group: they are done once they have been tried, as far as they are offered then.
+#[derive(Clone)]
+struct Press {
+    plan: Arc<Plan>,
+    group: String,
+    /// One remedy of one finding, or the first remedy of each.
+    one: Option<(String, Remedy)>,
+}
+
+/// The press that waits for its remedies to be tried.
+#[derive(Clone, Copy)]
+struct Pressed(StoredValue<Option<Press>>);
+
+impl Pressed {
+    fn press(self, app: App, group: String, one: Option<(String, Remedy)>) {
+        let plan = app.peek(|d| Arc::clone(d.plan()));
+        self.0
+            .set_value(plan.map(|plan| Press { plan, group, one }));
+        self.settle(app);
+        if self.0.with_value(Option::is_some) {
+            app.say(app.t("said-remedy-waits"), false);
+        }
+    }
+
+    /// Does what was pressed, once it is known whether it is offered. What was pressed on another plan is forgotten.
+    fn settle(self, app: App) {
+        let Some(press) = self.0.get_value() else {
+            return;
+        };
+        let found = app.peek(|d| {
+            let same = Arc::ptr_eq(d.plan(), &press.plan);
+            let mut all = d.all_findings();
+            all.retain(|f| same && group_key(f) == press.group);
+            // No remedy is tried while the record is open: the edit is refused in words.
+            if !d.is_found() && all.iter().any(|f| d.is_out_of_date(f)) {
+                return None;
+            }
+            let mut out: Vec<(f64, Remedy)> = Vec::new();
+            for f in all {
+                let meant = |r: &&Remedy| match &press.one {
+                    Some((of, one)) => key(f) == *of && r.said == one.said && r.also == one.also,
+                    None => true,
+                };
+                out.extend(f.remedies.iter().find(meant).map(|r| (f.x, r.clone())));
+            }
+            Some((same, out))
+        });
+        let Some((same, remedies)) = found.flatten() else {
+            return;
+        };
+        self.0.set_value(None);
+        let x = remedies.first().map(|(x, _)| *x);
+        let mut remedies: Vec<Remedy> = remedies.into_iter().map(|(_, r)| r).collect();
+        if !same {
+        } else if remedies.is_empty() {
+            app.say(app.t("said-remedy-withdrawn"), true);
+        } else if press.one.is_some() {
+            app.edit(Edit::mend(remedies.swap_remove(0)));
+            x.into_iter().for_each(|x| app.show(x));
+        } else {
+            match app.try_edit(Edit::mend_each(remedies)) {
+                Ok(done) => app.say(
+                    app.text("said-mended", &[("count", Arg::Count(done.count as i64))]),
+                    false,
+                ),
+                Err(why) => app.refuse(&why),
+            }
+        }
+    }
 }
 
 fn groups(app: App, desk: &Desk, findings: &[&Finding]) -> Vec<Group> {
     let mut out: Vec<Group> = Vec::new();
     for f in findings {
-        let key = format!("{}:{:?}", f.rule, f.severity);
+        let key = group_key(f);
         let i = out.iter().position(|g| g.key == key).unwrap_or_else(|| {
             out.push(Group {
                 key,
                 count: 0,
                 listed: Vec::new(),
                 mendable: 0,
+                waits: desk.is_out_of_date(f),
             });
             out.len() - 1
         });
         let group = &mut out[i];
         group.count += 1;
-        group.mendable += usize::from(!f.remedies.is_empty());
+        group.mendable += usize::from(!desk.remedies(f).is_empty());
         if group.listed.len() < LISTED {
             group.listed.push(listed(app, desk, f));
         }
@@ -121,9 +205,12 @@ pub fn Findings(app: App) -> impl IntoView {
     });
     let count = move || state.with(|(n, _)| *n);
     let lines = Lines::new(".finding, .finding-group", ".findings .finding .plain");
+    let pressed = Pressed(StoredValue::new(None));
+    provide_context(pressed);
     Effect::new(move |_| {
         state.track();
         lines.changed();
+        pressed.settle(app);
     });
     view! {
         <section
@@ -145,7 +232,7 @@ pub fn Findings(app: App) -> impl IntoView {
                         state.with(|(_, groups)| groups.iter().find(|x| x.key == key).cloned())
                     });
                     if g.count < TOGETHER {
-                        view! { <FindingList app now/> }.into_any()
+                        view! { <FindingList app now most=LISTED/> }.into_any()
                     } else {
                         view! { <FindingGroup app now/> }.into_any()
                     }
@@ -174,15 +261,19 @@ fn NoLight(app: App) -> impl IntoView {
     }
 }
 
-/// Findings one by one.
+/// Findings one by one, the first of them. A line stays as long as it says the same, so that it does not go from under a hand.
 #[component]
-fn FindingList(app: App, now: Memo<Option<Group>>) -> impl IntoView {
+fn FindingList(app: App, now: Memo<Option<Group>>, most: usize) -> impl IntoView {
     view! {
         <ul>
             <For
-                each=move || now.get().map(|g| g.listed).unwrap_or_default()
-                key=|f| (f.key.clone(), f.words.clone(), f.waits, f.remedies.clone().into_iter().map(|r| r.0).collect::<Vec<_>>())
-                children=move |f| view! { <OneFinding app f/> }
+                each=move || {
+                    let mut listed = now.get().map(|g| g.listed).unwrap_or_default();
+                    listed.truncate(most);
+                    listed
+                }
+                key=|f| (f.key.clone(), f.words.clone(), f.remedies.clone().into_iter().map(|r| r.0).collect::<Vec<_>>())
+                children=move |f| view! { <OneFinding app f now/> }
             />
         </ul>
     }
@@ -192,34 +283,18 @@ fn FindingList(app: App, now: Memo<Option<Group>>) -> impl IntoView {
 #[component]
 fn FindingGroup(app: App, now: Memo<Option<Group>>) -> impl IntoView {
     let open = RwSignal::new(false);
-    let first = move || now.get().and_then(|g| g.listed.into_iter().next());
     let more = move || now.with(|g| g.as_ref().map_or(0, |g| g.count.saturating_sub(1)));
     let mendable = move || now.with(|g| g.as_ref().map_or(0, |g| g.mendable));
     let hidden = move || now.with(|g| g.as_ref().map_or(0, |g| g.count - g.listed.len()));
-    let waits = move || now.with(|g| g.as_ref().is_some_and(|g| g.listed.iter().any(|f| f.waits)));
+    let pressed = expect_context::<Pressed>();
     let mend_all = move |_| {
-        let rule = now.with_untracked(|g| g.as_ref().map(|g| g.key.clone()));
-        let remedies = app
-            .peek(|d| {
-                d.all_findings()
-                    .into_iter()
-                    .filter(|f| Some(format!("{}:{:?}", f.rule, f.severity)) == rule)
-                    .filter(|f| !d.is_out_of_date(f))
-                    .filter_map(|f| f.remedies.first().cloned())
-                    .collect::<Vec<_>>()
-            })
-            .unwrap_or_default();
-        match app.try_edit(Edit::mend_each(remedies)) {
-            Ok(done) => app.say(
-                app.text("said-mended", &[("count", Arg::Count(done.count as i64))]),
-                false,
-            ),
-            Err(why) => app.refuse(&why),
+        if let Some(group) = now.with_untracked(|g| g.as_ref().map(|g| g.key.clone())) {
+            pressed.press(app, group, None);
         }
     };
     view! {
         <div class="finding-group">
-            <ul>{move || first().map(|f| view! { <OneFinding app f/> })}</ul>
+            <FindingList app now most=1/>
             <p class="group-more">
                 <button
                     class="link"
@@ -238,7 +313,7 @@ fn FindingGroup(app: App, now: Memo<Option<Group>>) -> impl IntoView {
                                 <button
                                     class="link"
                                     data-act="mend-all"
-                                    disabled=waits
+                                    aria-disabled=move || waits(now)
                                     on:click=mend_all
                                 >
                                     {app
@@ -255,7 +330,7 @@ fn FindingGroup(app: App, now: Memo<Option<Group>>) -> impl IntoView {
                 open.get()
                     .then(|| {
                         view! {
-                            <FindingList app now/>
+                            <FindingList app now most=LISTED/>
                             {move || {
                                 (hidden() > 0)
                                     .then(|| {
@@ -277,8 +352,14 @@ fn FindingGroup(app: App, now: Memo<Option<Group>>) -> impl IntoView {
     }
 }
 
+/// Whether the remedies of a group are yet to be tried, as an attribute.
+fn waits(now: Memo<Option<Group>>) -> Option<&'static str> {
+    now.with(|g| g.as_ref().is_some_and(|g| g.waits))
+        .then_some("true")
+}
+
 #[component]
-fn OneFinding(app: App, f: Listed) -> impl IntoView {
+fn OneFinding(app: App, f: Listed, now: Memo<Option<Group>>) -> impl IntoView {
     let (mark, word) = match f.severity {
         Severity::Now => ("▲", "severity-now"),
         Severity::Soon => ("◆", "severity-soon"),
@@ -289,7 +370,8 @@ fn OneFinding(app: App, f: Listed) -> impl IntoView {
         Severity::Soon => "finding soon",
         Severity::Note => "finding note",
     };
-    let (part, x, waits) = (f.part, f.x, f.waits);
+    let (part, x) = (f.part, f.x);
+    let key = StoredValue::new(f.key.clone());
     let mut others = f.remedies;
     let first = (!others.is_empty()).then(|| others.remove(0));
     view! {
@@ -309,7 +391,7 @@ fn OneFinding(app: App, f: Listed) -> impl IntoView {
                 </button>
             </span>
             <span class="remedies">
-                {first.map(|(word, remedy)| view! { <RemedyButton app word remedy x waits/> })}
+                {first.map(|(word, remedy)| view! { <RemedyButton app word remedy key now/> })}
                 {(!others.is_empty())
                     .then(|| {
                         view! {
@@ -326,7 +408,7 @@ fn OneFinding(app: App, f: Listed) -> impl IntoView {
                                     .map(|(word, remedy)| {
                                         view! {
                                             <div>
-                                                <RemedyButton app word remedy x waits/>
+                                                <RemedyButton app word remedy key now/>
                                             </div>
                                         }
                                     })
@@ -340,15 +422,23 @@ fn OneFinding(app: App, f: Listed) -> impl IntoView {
 }
 
 #[component]
-fn RemedyButton(app: App, word: String, remedy: Remedy, x: f64, waits: bool) -> impl IntoView {
+fn RemedyButton(
+    app: App,
+    word: String,
+    remedy: Remedy,
+    key: StoredValue<String>,
+    now: Memo<Option<Group>>,
+) -> impl IntoView {
+    let pressed = expect_context::<Pressed>();
     view! {
         <button
             class="link"
             data-remedy=""
-            disabled=waits
+            aria-disabled=move || waits(now)
             on:click=move |_| {
-                app.edit(Edit::mend(remedy.clone()));
-                app.show(x);
+                if let Some(group) = now.with_untracked(|g| g.as_ref().map(|g| g.key.clone())) {
+                    pressed.press(app, group, Some((key.get_value(), remedy.clone())));
+                }
             }
         >
             {word}
