@@ -1,5 +1,7 @@
 //! The look: colours as custom properties, light and dark, and rules that use them.
 
+use cordonry::units::decimal;
+
 /// Colours on paper.
 macro_rules! light {
     () => {
@@ -98,7 +100,7 @@ fn sizes(css: &str, px: f64) -> String {
                     None => (term, 1.0),
                 };
                 let number = length.trim().trim_end_matches("px");
-                number.parse::<f64>().unwrap_or(0.0) * times
+                decimal(number).unwrap_or(0.0) * times
             })
             .fold(0.0, f64::max);
         let unit = if rest[open..close].contains("px") {

@@ -10,7 +10,6 @@ use crate::row::{
     Face, GrowthUnit, Moment, Pose, Row, Shoot, ShootId, Site, Targets, Toward, Tree,
 };
 use crate::units::{BareUnit, Deg, LengthStyle};
-use std::borrow::Cow;
 use std::collections::BTreeMap;
 
 /// How a row is written.
@@ -26,37 +25,59 @@ pub struct Style {
 /// millimetres, thicknesses in tenths. Read and written again, it is the same to the byte: it does not tell how its
 /// trees came about. Limits, work and marks are not in it.
 pub fn write(row: &Row, site: &Site, style: Style) -> String {
-    let delimiter = if style.decimal_comma { b';' } else { b',' };
-    let mut writer = csv::WriterBuilder::new()
-        .delimiter(delimiter)
-        .flexible(true)
-        .from_writer(Vec::new());
+    let mark = if style.decimal_comma { ';' } else { ',' };
+    let mut text = String::new();
     let trees: Vec<Tree> = row.trees.iter().map(|t| as_written(t)).collect();
     let columns = columns(&trees);
-    // A writer to memory has nothing to fail at.
     for line in block::lines(row, leaf(row, &trees), site, style) {
-        let _ = writer.write_record(line.iter().map(|c| record::inert(c).into_owned()));
+        put_line(&mut text, mark, &line);
     }
     let metric = style.lengths == LengthStyle::Metric;
-    let _ = writer.write_record(columns.iter().map(|c| match c {
-        Column::Place | Column::Length | Column::Cut if metric => format!("{} (m)", c.name()),
-        Column::Diameter | Column::BendRadius if metric => format!("{} (mm)", c.name()),
-        c => c.name().to_string(),
-    }));
+    let names: Vec<String> = columns
+        .iter()
+        .map(|c| match c {
+            Column::Place | Column::Length | Column::Cut if metric => format!("{} (m)", c.name()),
+            Column::Diameter | Column::BendRadius if metric => format!("{} (mm)", c.name()),
+            c => c.name().to_string(),
+        })
+        .collect();
+    put_line(&mut text, mark, &names);
     let g = Geometry::of(row, &Targets::default());
     for tree in &trees {
-        for line in Lines::new(tree, g, style).all() {
-            let cells = columns.iter().map(|c| record::inert(&line[*c as usize]));
-            let _ = writer.write_record(cells.map(Cow::into_owned));
+        for mut line in Lines::new(tree, g, style).all() {
+            let cells = columns
+                .iter()
+                .map(|c| std::mem::take(&mut line[*c as usize]));
+            put_line(&mut text, mark, &cells.collect::<Vec<String>>());
         }
     }
-    let bytes = writer.into_inner().unwrap_or_default();
-    let text = String::from_utf8(bytes).unwrap_or_default();
     // By this mark a spreadsheet knows that letters beyond ASCII are in UTF-8.
     match text.is_ascii() {
         true => text,
         false => format!("\u{feff}{text}"),
     }
+}
+
+/// Writes a line of cells, with quotation marks where a cell holds what separates cells or lines. Written here, for a
+/// general writer's size is felt in the page.
+fn put_line(out: &mut String, mark: char, cells: &[String]) {
+    let start = out.len();
+    for (i, cell) in cells.iter().enumerate() {
+        if i > 0 {
+            out.push(mark);
+        }
+        let cell = record::inert(cell);
+        if cell.contains([mark, '"', '\n', '\r']) {
+            out.extend(["\"", &cell.replace('"', "\"\""), "\""]);
+        } else {
+            out.push_str(&cell);
+        }
+    }
+    // An empty line would be no line.
+    if out.len() == start {
+        out.push_str("\"\"");
+    }
+    out.push('\n');
 }
 
 /// The leaf before whose growth such a row is found: what has grown or was cut in the row's own leaf is told.
@@ -341,5 +362,52 @@ fn way(toward: Toward) -> &'static str {
     match toward {
         Toward::Left => "left",
         Toward::Right => "right",
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_line_is_as_a_general_writer_has_it() {
+        let cells = [
+            "",
+            "a",
+            " a ",
+            "a b",
+            "1.5",
+            "1,5",
+            "1;5",
+            "\"",
+            "a \"b\" c",
+            "a\nb",
+            "a\r\nb",
+            "\r",
+            "'a",
+            "é",
+            "#a",
+            "a\tb",
+        ];
+        for mark in [',', ';'] {
+            for first in cells {
+                for rest in [&[][..], &[""], &["", ""], &["b", ","], &cells] {
+                    let line: Vec<String> = [&[first], rest]
+                        .concat()
+                        .iter()
+                        .map(|c| c.to_string())
+                        .collect();
+                    let mut writer = csv::WriterBuilder::new()
+                        .delimiter(mark as u8)
+                        .from_writer(Vec::new());
+                    let inert = line.iter().map(|c| record::inert(c).into_owned());
+                    writer.write_record(inert).expect("memory");
+                    let bytes = writer.into_inner().expect("memory");
+                    let mut out = String::new();
+                    put_line(&mut out, mark, &line);
+                    assert_eq!(out.as_bytes(), bytes, "{line:?}");
+                }
+            }
+        }
     }
 }

@@ -5,6 +5,7 @@ use crate::browser::wall::light::dark_ground;
 use crate::light::{Lighting, RowLight, When, colour};
 use cordonry::light::Weather;
 use cordonry::said::Arg;
+use cordonry::units::decimal;
 use leptos::prelude::*;
 
 /// The band's own name and place.
@@ -148,7 +149,7 @@ pub fn Slider(
             aria-valuetext=text
             prop:value=move || value().to_string()
             on:input=move |e| {
-                if let Ok(value) = event_target_value(&e).parse() {
+                if let Some(value) = decimal(&event_target_value(&e)) {
                     set(value);
                 }
             }
