@@ -478,3 +478,21 @@ fn a_thick_shoot_that_is_folded_at_its_base_is_found() {
     );
     assert!(found(&laid_at(2000.0, Toward::Right, 30.0), "bend-too-tight").is_empty());
 }
+
+#[test]
+fn an_end_that_has_ceased_to_grow_is_not_waited_for() {
+    // Bare for 0.25 m beyond the only leader, which can be lengthened by nothing that stands there.
+    let of = |born: u8, leaf: u8| {
+        let mut row = row(
+            0,
+            1250,
+            vec![upright_stem(1, 0, 1500.0).with_stem(|s| s.units[0].leaf = born)],
+        );
+        row.leaf = leaf;
+        let f = found(&row, "cordon-gap").remove(0);
+        assert!(f.remedies.is_empty());
+        Words::strict().finding(&f).contains("is expected there")
+    };
+    assert!(of(4, 5));
+    assert!(!of(1, 5));
+}

@@ -381,3 +381,30 @@ fn several_returns_from_one_stub_are_thinned_to_one_and_crowd_nobody() {
     assert_eq!(kept(&[(140.0, 14.0), (100.0, 11.9)]), 10);
     assert_eq!(kept(&[(140.0, 0.0), (100.0, 11.9)]), 11);
 }
+
+#[test]
+fn fewer_uprights_owe_no_more_once_a_tree_has_had_its_share() {
+    // Whatever the winter, and however many go after the first has been cut.
+    for leaf in 3..9 {
+        for n in 5..=14 {
+            let mut row = tree(leaf, &young(n));
+            let due = found(&row, "renewal-due");
+            let Some(f) = due.first().filter(|f| !f.remedies.is_empty()) else {
+                continue;
+            };
+            row = mended(&row, f, 0);
+            let stubs = f.subjects.clone();
+            let mut one = (*row.trees[0]).clone();
+            let spare = one.shoots.iter().skip(1).find(|s| {
+                let part = f.subjects[0].tree;
+                !stubs
+                    .iter()
+                    .any(|p| p.tree == part && p.shoot == Some(s.id))
+            });
+            let spare = spare.expect("not all are cut").id;
+            one.remove_with_descendants(|s| s.id == spare);
+            row.trees[0] = one.into();
+            assert!(found(&row, "renewal-due").is_empty(), "{n} in leaf {leaf}");
+        }
+    }
+}

@@ -306,3 +306,32 @@ fn what_is_measured_and_what_is_allowed_are_told_apart() {
         "5.87 in apart; at least 5.91 in is needed"
     );
 }
+
+#[test]
+fn no_upright_goes_for_a_stub_beside_it() {
+    let beside = |length: f64| {
+        row(
+            0,
+            1500,
+            vec![
+                upright_stem(1, 0, 2000.0)
+                    .uprights(&[700.0])
+                    .last(|s| {
+                        // Neither thick nor long for its age: nobody would call it well placed.
+                        s.pose = standing(35.0);
+                        s.units = match length > 0.0 {
+                            true => grown(2, length),
+                            false => Vec::new(),
+                        };
+                    })
+                    .uprights(&[810.0])
+                    .last(|s| s.pose = Pose::Stub),
+            ],
+        )
+    };
+    let f = found(&beside(400.0), "uprights-too-close").remove(0);
+    assert!(f.remedies.is_empty(), "{:?}", f.remedies);
+    // A bud does.
+    let f = found(&beside(0.0), "uprights-too-close").remove(0);
+    assert!(!f.remedies.is_empty());
+}

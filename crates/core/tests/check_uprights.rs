@@ -336,3 +336,67 @@ fn uneven_shoots_of_the_first_leaf_are_cut_to_buds_before_the_second() {
     early.leaf = 3;
     assert!(found(&early, "uprights-uneven")[0].remedies.is_empty());
 }
+
+#[test]
+fn younger_uprights_make_no_older_one_over_vigorous() {
+    // The older ones are 12, 14 and 18 mm thick; with four young ones the tree's median is 8.
+    let mut row = vigorous(400.0, 18.0);
+    let mut tree = (*row.trees[0]).clone();
+    for (upright, (diameter, born)) in
+        tree.shoots[1..]
+            .iter_mut()
+            .zip([(18.0, 1), (12.0, 1), (14.0, 1), (7.0, 2), (8.0, 2)])
+    {
+        upright.diameter = diameter;
+        upright.units[0].leaf = born;
+    }
+    row.trees[0] = tree.clone().into();
+    assert!(found(&row, "upright-over-vigorous").is_empty());
+    tree.shoots[1].diameter = 22.1;
+    row.trees[0] = tree.into();
+    let f = found(&row, "upright-over-vigorous").remove(0);
+    assert!((f.measured - 22.1 / 14.0).abs() < 1e-9, "{}", f.measured);
+}
+
+#[test]
+fn two_that_lean_across_each_other_are_both_tied_straight() {
+    // Straight alone, either would still be crossed by the other.
+    let fails = row(
+        0,
+        3000,
+        vec![
+            upright_stem(1, 0, 3500.0)
+                .uprights(&[700.0])
+                .last(|s| {
+                    s.pose = standing(35.0);
+                    s.units = grown(2, 1200.0);
+                })
+                .uprights(&[1000.0])
+                .last(|s| {
+                    s.pose = standing(-34.0);
+                    s.units = grown(2, 1200.0);
+                }),
+        ],
+    );
+    let f = found(&fails, "uprights-crossing").remove(0);
+    assert_eq!(f.remedies[0].work.len(), 2);
+    assert!(found(&mended(&fails, &f, 0), "uprights-crossing").is_empty());
+}
+
+#[test]
+fn what_is_due_for_a_stub_is_neither_tipped_nor_held_nor_cleared() {
+    let mut row = vigorous(400.0, 20.0);
+    let mut tree = (*row.trees[0]).clone();
+    for upright in &mut tree.shoots[1..] {
+        upright.units = grown(2, 2500.0);
+        upright.laterals.count = 5;
+    }
+    row.trees[0] = tree.into();
+    let due = found(&row, "renewal-due").remove(0).subjects;
+    assert_eq!(due.len(), 1);
+    for (rule, others) in [("tipping-due", 4), ("above-wall", 4), ("laterals-due", 4)] {
+        let f = found(&row, rule).remove(0);
+        assert_eq!(f.subjects.len(), others, "{rule}");
+        assert!(!f.subjects.contains(&due[0]), "{rule}");
+    }
+}

@@ -89,7 +89,10 @@ fn expected(c: &Seen<'_>, gap: &Stretch, left: Option<&Laid>, right: Option<&Lai
         });
         // An end that has risen above the wire passes over what is bare.
         end.is_some_and(|(shoot, course)| {
-            matches!(shoot.pose, Pose::Laid { toward, .. } if toward == way)
+            let last = shoot.units.last().map_or(0, |u| u.leaf);
+            // What has not grown for a season is no end to wait for.
+            c.row.leaf.saturating_sub(last) <= 2
+                && matches!(shoot.pose, Pose::Laid { toward, .. } if toward == way)
                 && !over(course.tip().y, top)
         })
     };

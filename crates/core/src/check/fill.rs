@@ -302,7 +302,9 @@ fn tried(c: &Seen<'_>, gap: Span, instead: &[(TreeId, Vec<Laid>)]) -> Option<(f6
     let (was, is) = (c.cover_within(window, &[]), c.cover_within(window, instead));
     let gain = bare(&was) - bare(&is);
     let doubles = twice(&is) - twice(&was);
-    (gap.length() - leaves >= LEAST_GAIN && gain >= LEAST_GAIN).then_some((leaves, doubles))
+    // What comes to lie beside another for longer than it fills is in the way.
+    let worth = gain >= LEAST_GAIN && doubles - c.let_pass(Limit::OverlapMax) <= gain;
+    (gap.length() - leaves >= LEAST_GAIN && worth).then_some((leaves, doubles))
 }
 
 /// All stock that still stands is laid, where there is more of it than two sides.

@@ -45,6 +45,8 @@ pub enum Also {
     CutsBack(f64),
     /// So much wire is laid bare elsewhere, mm.
     Bares(f64),
+    /// So much wire comes to be covered twice, mm.
+    Doubles(f64),
     /// So many uprights, buds and stubs go with what is taken off.
     Takes(u32),
 }
@@ -54,6 +56,9 @@ impl From<Also> for Said {
         match also {
             Also::CutsBack(keep) => Self::new("also-cuts-back", vec![("keep", Arg::Length(keep))]),
             Also::Bares(length) => Self::new("also-bares", vec![("length", Arg::Length(length))]),
+            Also::Doubles(length) => {
+                Self::new("also-doubles", vec![("length", Arg::Length(length))])
+            }
             Also::Takes(n) => Self::new("also-takes", vec![("count", Arg::Count(n.into()))]),
         }
     }

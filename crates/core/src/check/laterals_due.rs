@@ -20,7 +20,7 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
                 .map(|(s, _)| s)
                 // What has grown in this leaf bears its laterals too: they are next winter's work.
                 .filter(|s| s.units.last().is_none_or(|u| u.leaf < c.moment.leaf))
-                .filter(|s| s.laterals.count > 0)
+                .filter(|s| s.laterals.count > 0 && !c.is_due(seen, s.id))
                 .collect();
             let count: u32 = with.iter().map(|s| u32::from(s.laterals.count)).sum();
             let count = f64::from(count);

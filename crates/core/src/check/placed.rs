@@ -14,6 +14,8 @@ const LEAN: f64 = 30.0;
 const SHORT: f64 = 0.5;
 /// What an upright is worth that is well placed, beside its thickness in mm: no thickness makes up for it.
 const WELL: f64 = 1e6;
+/// What a bud is worth.
+const BUD: f64 = -1.0;
 /// What one is worth that is kept though it is not well placed.
 const KEPT: f64 = 1e3;
 
@@ -27,12 +29,14 @@ fn median(of: &mut [f64]) -> f64 {
 }
 
 /// Median thickness of a tree's uprights, mm, as they stood before this winter's cuts: what was cut to a stub counts as thick
-/// as it was, so that no cut makes another upright too thick. `None` of fewer than `fewest` with a known thickness.
-pub(super) fn median_thickness(c: &Seen<'_>, seen: &SeenTree<'_>, fewest: usize) -> Option<f64> {
-    let winter = Moment {
-        leaf: c.moment.leaf.saturating_sub(1),
-        window: Window::AfterHarvest,
-    };
+/// as it was, so that no cut makes another upright too thick. With `as_old`, of those alone that are as old as that shoot or
+/// older. `None` of fewer than `fewest` with a known thickness.
+pub(super) fn median_thickness(
+    seen: &SeenTree<'_>,
+    winter: Moment,
+    fewest: usize,
+    as_old: Option<&Shoot>,
+) -> Option<f64> {
     let stubbed = seen
         .tree
         .shoots
@@ -42,6 +46,7 @@ pub(super) fn median_thickness(c: &Seen<'_>, seen: &SeenTree<'_>, fewest: usize)
         .uprights()
         .map(|(s, _)| s)
         .chain(stubbed)
+        .filter(|s| as_old.is_none_or(|other| s.born() <= other.born()))
         .map(|s| s.diameter)
         .filter(|d| *d > 0.0)
         .collect();
@@ -51,19 +56,34 @@ pub(super) fn median_thickness(c: &Seen<'_>, seen: &SeenTree<'_>, fewest: usize)
 /// A median of fewer than this says little.
 pub(super) const FEWEST: usize = 3;
 
-/// How far from the trunk an upright stands, mm, that is over-vigorous beside the median thickness of its tree; `None` of others.
+/// After this, what is cut is cut in the winter that is judged.
+pub(super) fn this_winter(c: &Seen<'_>) -> Moment {
+    Moment {
+        leaf: c.moment.leaf.saturating_sub(1),
+        window: Window::AfterHarvest,
+    }
+}
+
+/// Of an upright that is over-vigorous beside the median thickness of its tree, and of those there that are as old: how far from
+/// the trunk it stands, mm, and the larger of the two. `None` of others. Younger wood is thinner and tells little.
 pub(super) fn over_vigorous(
     c: &Seen<'_>,
     seen: &SeenTree<'_>,
     shoot: &Shoot,
     course: &Course,
     median: f64,
-) -> Option<f64> {
+) -> Option<(f64, f64)> {
     let start = trunk_end(c, seen.tree, shoot.parent?)?;
     let from_trunk = (course.base.x - start).abs();
-    let thickest = c.limit(Limit::VigourRatio) * median + c.limit(Limit::ThicknessTolerance);
+    let thickest =
+        |usual: f64| c.limit(Limit::VigourRatio) * usual + c.limit(Limit::ThicknessTolerance);
     let near = !over(from_trunk, c.limit(Limit::NearTrunk));
-    (over(shoot.diameter, thickest) && near).then_some(from_trunk)
+    if !near || !over(shoot.diameter, thickest(median)) {
+        return None;
+    }
+    let as_old = median_thickness(seen, this_winter(c), FEWEST, Some(shoot)).unwrap_or(median);
+    let usual = median.max(as_old);
+    over(shoot.diameter, thickest(usual)).then_some((from_trunk, usual))
 }
 
 /// Where the cordon begins at the trunk, for wood that is laid from the trunk itself.
@@ -85,7 +105,12 @@ fn trunk_end(c: &Seen<'_>, tree: &Tree, laid: ShootId) -> Option<f64> {
 
 /// The well-placed uprights of a tree.
 pub(super) fn well_placed(c: &Seen<'_>, seen: &SeenTree<'_>) -> Vec<ShootId> {
-    let thick = median_thickness(c, seen, 1).unwrap_or(0.0) * c.limit(Limit::VigourRatio);
+    let known = median_thickness(seen, this_winter(c), 1, None);
+    let too_thick = |s: &Shoot| {
+        let than = |median: f64| over(s.diameter, median * c.limit(Limit::VigourRatio));
+        let as_old = || median_thickness(seen, this_winter(c), FEWEST, Some(s));
+        known.is_some_and(than) && as_old().is_none_or(than)
+    };
     let mut by_age: Vec<(Option<u8>, Vec<f64>)> = Vec::new();
     for (shoot, _) in seen.uprights() {
         let of = |known: &&mut (Option<u8>, Vec<f64>)| known.0 == shoot.born();
@@ -117,7 +142,7 @@ pub(super) fn well_placed(c: &Seen<'_>, seen: &SeenTree<'_>) -> Vec<ShootId> {
                 && (whole.from..=whole.to).contains(&course.base.x)
                 && age(s) < c.limit(Limit::WoodAgeMax)
                 && !under(s.length(), SHORT * of_its_age(s))
-                && !over(s.diameter, thick)
+                && !too_thick(s)
         })
         .map(|(s, _)| s.id)
         .collect()
@@ -219,8 +244,8 @@ impl Seen<'_> {
     /// better one, what is not well placed, and of those alike the thinner. A stub is cut for a reason and stays longest.
     pub fn worth(&self, i: usize) -> f64 {
         match (self.shoot_at(i), self.standing_at(i)) {
-            (None, _) => -1.0,
-            (Some(s), _) if s.kind() == Kind::Bud => -1.0,
+            (None, _) => BUD,
+            (Some(s), _) if s.kind() == Kind::Bud => BUD,
             (Some(s), _) if s.kind() == Kind::Stub => f64::MAX,
             (Some(s), Standing { goes: true, .. }) => size(s),
             (Some(s), Standing { well: false, .. }) => KEPT + size(s),
@@ -232,4 +257,9 @@ impl Seen<'_> {
 /// Whether the wall can spare what is worth so much: a bud, what goes for a better one, and what is not well placed.
 pub(super) fn can_spare(worth: f64) -> bool {
     worth < WELL
+}
+
+/// Whether what is worth so much is a bud.
+pub(super) fn is_bud(worth: f64) -> bool {
+    worth <= BUD
 }

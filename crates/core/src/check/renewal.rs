@@ -3,7 +3,7 @@
 //! Age is counted in completed growing seasons, in the dormant season before the row's leaf.
 
 use super::near::{MARGIN, Near};
-use super::placed::{FEWEST, median_thickness, over_vigorous};
+use super::placed::{FEWEST, median_thickness, over_vigorous, this_winter};
 use super::seen::{Due, Seen, SeenTree, distance, over, under};
 use super::uprights_count::too_few;
 use super::{Finding, Part, Remedy, Severity};
@@ -30,7 +30,9 @@ impl Due {
         let early = leaf < begins;
         let thick = c.let_pass(Limit::RenewalThick);
         // Later all goes by its turn, thick or not.
-        let median = early.then(|| median_thickness(c, seen, FEWEST)).flatten();
+        let median = early
+            .then(|| median_thickness(seen, this_winter(c), FEWEST, None))
+            .flatten();
         let keep = c.limit(Limit::StubLength);
         let mut wood: Vec<(f64, ShootId, Upright)> = seen
             .pairs()
@@ -215,6 +217,11 @@ impl Seen<'_> {
     pub fn due(&self, seen: &SeenTree<'_>) -> Option<&Due> {
         let all = self.dues.get_or_init(|| dues(self));
         all.get(self.tree_index(seen.tree.id)?)?.as_ref()
+    }
+
+    /// Whether an upright is to be cut to a stub this winter: nothing else is asked of it then.
+    pub fn is_due(&self, seen: &SeenTree<'_>, shoot: ShootId) -> bool {
+        self.due(seen).is_some_and(|d| d.cut().contains(&shoot))
     }
 }
 

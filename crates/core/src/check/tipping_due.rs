@@ -40,7 +40,7 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
             let whole: Vec<_> = seen
                 .uprights()
                 .map(|(s, _)| s)
-                .filter(|s| s.length() >= LEAST_LENGTH)
+                .filter(|s| s.length() >= LEAST_LENGTH && !c.is_due(seen, s.id))
                 .filter(|s| {
                     s.units.last().is_some_and(|u| {
                         u.leaf + 1 == c.row.leaf && !is_tipped(u) && left(u, percent)

@@ -7,7 +7,7 @@ use super::graver::{Change, judged, judged_near};
 use super::{Also, Context, Finding, Remedy, mended};
 use crate::arrange::Arrange;
 use crate::arrange::Gather;
-use crate::cover::{Span, cover_of, laid_of, places_of};
+use crate::cover::{Cover, Span, cover_of, laid_of, places_of};
 use crate::plan::{Phase, Plan, Replayed, replay};
 use crate::pose::{Posed, PosedRow};
 use crate::refusal::Refusal;
@@ -352,7 +352,7 @@ impl State {
         })
     }
 
-    fn filled(&self, row: &PosedRow) -> f64 {
+    fn cover(&self, row: &PosedRow) -> Cover {
         let laid = row
             .posed()
             .iter()
@@ -361,14 +361,14 @@ impl State {
             from: row.from.f(),
             to: row.to.f(),
         };
-        cover_of(laid.collect(), whole).filled
+        cover_of(laid.collect(), whole)
     }
 
     /// Whether the cordon as a whole counts as filled, and no longer with the remedy.
     fn empties(&self, was: &PosedRow, is: &PosedRow) -> bool {
         let owed = (self.row.to - self.row.from).f();
         let asked = owed * self.plan.targets.get(Limit::FillDueShare);
-        let gone = self.filled(was) - self.filled(is);
+        let gone = self.cover(was).filled - self.cover(is).filled;
         f64::from(self.row.leaf) > self.plan.targets.get(Limit::FillDueLeaf)
             && self.filled >= asked
             && self.filled - gone < asked
@@ -383,9 +383,15 @@ impl State {
                 out.push(Also::CutsBack(keep_mm.f()));
             }
         }
-        let bared = self.filled(was) - self.filled(is);
+        let (before, after) = (self.cover(was), self.cover(is));
+        let bared = before.filled - after.filled;
         if bared >= TOLD {
             out.push(Also::Bares(bared));
+        }
+        let twice = |c: &Cover| c.overlaps.iter().map(|o| o.span.length()).sum::<f64>();
+        let doubled = twice(&after) - twice(&before);
+        if doubled > self.plan.targets.let_pass(Limit::OverlapMax) {
+            out.push(Also::Doubles(doubled));
         }
         let places = |row: &PosedRow| {
             let all = row.posed().iter().flat_map(|p| places_of(p));

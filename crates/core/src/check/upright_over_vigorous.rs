@@ -1,6 +1,6 @@
 //! An upright near the trunk that is much thicker than its tree's others.
 
-use super::placed::{FEWEST, median_thickness, over_vigorous};
+use super::placed::{FEWEST, median_thickness, over_vigorous, this_winter};
 use super::renewal::stub;
 use super::seen::Seen;
 use super::{Finding, Severity};
@@ -13,16 +13,16 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
     let most = c.limit(Limit::VigourRatio);
     let mut out = Vec::new();
     for seen in c.near_trees() {
-        let Some(median) = median_thickness(c, seen, FEWEST) else {
+        let Some(median) = median_thickness(seen, this_winter(c), FEWEST, None) else {
             continue;
         };
         for (shoot, course) in seen.uprights() {
-            let ratio = shoot.diameter / median;
-            let Some(from_trunk) = over_vigorous(c, seen, shoot, course, median) else {
+            let Some((from_trunk, usual)) = over_vigorous(c, seen, shoot, course, median) else {
                 continue;
             };
+            let ratio = shoot.diameter / usual;
             // It counts in the winter's share: where that is spent on others, or none is due yet, it waits.
-            let goes = c.due(seen).is_some_and(|d| d.cut().contains(&shoot.id));
+            let goes = c.is_due(seen, shoot.id);
             out.push(Finding {
                 rule: RULE,
                 severity: if goes { Severity::Soon } else { Severity::Note },
@@ -37,7 +37,7 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
                     ("part", seen.name(shoot.id)),
                     ("diameter", Arg::Thickness(shoot.diameter)),
                     ("ratio", Arg::Number(ratio, 1)),
-                    ("median", Arg::Thickness(median)),
+                    ("median", Arg::Thickness(usual)),
                     ("from_trunk", super::seen::distance(from_trunk)),
                     ("goes", Arg::yes(goes)),
                 ],

@@ -2,11 +2,13 @@
 
 use super::seen::{Seen, SeenTree, over};
 use super::upright_outside::straighten;
-use super::{Finding, Severity};
+use super::{Finding, Remedy, Severity};
 use crate::arrange::Arrange;
 use crate::pose::Course;
 use crate::row::{Limit, Shoot};
 use crate::said::Arg;
+use crate::units::Deg;
+use crate::work::Work;
 use kurbo::{Line, Point};
 
 pub(super) const RULE: &str = "uprights-crossing";
@@ -64,6 +66,13 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
                 .iter()
                 .all(|(_, n)| !meet(straight, all[*n].line, off));
             let first = &all[group[0].1];
+            // Where it leans alone, it is tied straight; where the others lean too, all are, if that parts them.
+            let involved = std::iter::once(group[0].0).chain(group.iter().map(|(_, n)| *n));
+            let involved: Vec<&Standing<'_>> = involved.map(|n| &all[n]).collect();
+            let apart =
+                |a: &Standing<'_>, b: &Standing<'_>| (a.line.p0.x - b.line.p0.x).abs() > off;
+            let parts =
+                (1..involved.len()).all(|i| involved[..i].iter().all(|a| apart(a, involved[i])));
             Finding {
                 rule: RULE,
                 severity: Severity::Soon,
@@ -87,12 +96,30 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
                         at.shoot.id,
                         at.seen.name(at.shoot.id),
                     )]
+                } else if parts {
+                    vec![straighten_all(&involved)]
                 } else {
                     Vec::new()
                 },
             }
         })
         .collect()
+}
+
+/// All of them that lean tied straight up.
+fn straighten_all(all: &[&Standing<'_>]) -> Remedy {
+    let leans = all.iter().filter(|s| s.to - s.from > 1e-3);
+    let work = leans.map(|s| Work::Stand {
+        tree: s.seen.tree.id,
+        shoot: s.shoot.id,
+        lean_deg: Deg::new(0.0),
+    });
+    let work: Vec<Work> = work.collect();
+    Remedy::new(
+        "remedy-straighten-all",
+        vec![("count", Arg::Count(work.len() as i64))],
+        work,
+    )
 }
 
 fn standing<'c>(seen: &'c SeenTree<'c>, shoot: &'c Shoot, course: &Course) -> Standing<'c> {

@@ -1,6 +1,6 @@
 //! Two uprights closer than the least distance.
 
-use super::placed::can_spare;
+use super::placed::{can_spare, is_bud};
 use super::seen::{Seen, distance, over, under};
 use super::{Finding, Part, Remedy, Severity, uprights_too_far};
 use crate::arrange::Arrange;
@@ -68,8 +68,8 @@ fn remedies(c: &Seen<'_>, i: usize) -> Vec<Remedy> {
     let mut out: Vec<Remedy> = Vec::new();
     for (worth, space, place, sides) in ways {
         let place = c.places[place];
-        // Strong, well-placed wood is never first, and goes for no stub.
-        if !can_spare(worth) && (stub || out.is_empty()) {
+        // Strong, well-placed wood is never first, and what has grown goes for no stub.
+        if (!can_spare(worth) && out.is_empty()) || (stub && !is_bud(worth)) {
             break;
         }
         out.extend(match sides {

@@ -26,7 +26,7 @@ pub(super) fn find_above(c: &Seen<'_>) -> Vec<Finding> {
         .filter_map(|seen| {
             let tall: Vec<_> = seen
                 .uprights()
-                .filter(|(_, course)| over(course.tip().y - top, most))
+                .filter(|(s, course)| over(course.tip().y - top, most) && !c.is_due(seen, s.id))
                 .collect();
             let highest = tall
                 .iter()

@@ -111,7 +111,11 @@ impl Renewal {
         let shares: Vec<usize> = (0..u32::from(reachable))
             .map(|t| self.share.carried(n, winter.saturating_add(t)).min(most))
             .collect();
-        let carried = shares.first().copied().unwrap_or(0);
+        let mut carried = shares.first().copied().unwrap_or(0);
+        // Once a tree has had its share, the remainder is not asked for again: with fewer uprights it may fall due sooner.
+        if stubbed > 0 && stubbed as f64 + 1.0 > self.share.of(n as f64) {
+            carried = carried.min(stubbed);
+        }
         // The share is raised by as little as keeps all wood in time, and as evenly over the winters to come.
         let raised = (0..most).find(|raised| {
             let now = carried.max(*raised).saturating_sub(stubbed);

@@ -334,6 +334,10 @@ remedy-take-off-crowded = Take { $count ->
    *[other] { $count } uprights
 } off tree { $tree }, where they crowd most; each of the rest then has { $leaves }
 remedy-straighten = Tie straight up: { $part }
+remedy-straighten-all = { $count ->
+    [one] Tie straight up the one that leans
+   *[other] Tie all { $count } straight up
+}
 remedy-stub = { $count ->
     [one] Cut to a stub of { $keep }: { $part }
    *[other] Cut { $count } uprights of tree { $tree } to stubs of { $keep }
@@ -493,6 +497,7 @@ remedy-replant = Plant new stock of { $length } as tree { $tree } and lay it. { 
 
 also-cuts-back = also cuts back to { $keep }
 also-bares = { $length } is laid bare
+also-doubles = { $length } comes to be covered twice
 also-takes = { $count ->
     [one] also takes one upright or bud off
    *[other] also takes { $count } uprights or buds off
