@@ -115,3 +115,10 @@ pub struct Finding {
     /// Work that would clear it, the best first.
     pub remedies: Vec<Remedy>,
 }
+
+impl Finding {
+    /// Whether another survey found the same: by the same rule, at the same place to 1 mm, of the same parts.
+    pub fn is_again(&self, other: &Finding) -> bool {
+        self.rule == other.rule && (self.x - other.x).abs() < 1.0 && self.subjects == other.subjects
+    }
+}

@@ -127,16 +127,11 @@ impl Sight {
     /// The remedies that are listed with a finding. While they wait, what stood there before has those that it had: what was
     /// tried and left out then does not come and go again.
     pub fn remedies<'f>(&'f self, finding: &'f Finding) -> &'f [Remedy] {
-        let stood = |old: &&Finding| {
-            old.rule == finding.rule
-                && (old.x - finding.x).abs() < 1.0
-                && old.subjects == finding.subjects
-        };
         let last: &[Finding] = match self.is_untried(finding) {
             true => &self.last,
             false => &[],
         };
-        let stood = last.iter().find(stood);
+        let stood = last.iter().find(|old| old.is_again(finding));
         &stood.unwrap_or(finding).remedies
     }
 
