@@ -25,7 +25,7 @@ fn five_uprights_are_enough_for_1500_mm_and_40_mm_of_measuring() {
     assert!((f.measured - 308.2).abs() < 1e-6);
     assert_eq!(
         Words::strict().finding(&f),
-        "Tree 1: 5 uprights on 1.54 m of cordon; at least 6 are needed"
+        "Tree 1: 5 uprights, buds and stubs on 1.54 m of cordon; at least 6 are needed"
     );
     assert!(found(&mended(&fails, &f, 0), "uprights-too-few").is_empty());
 }
@@ -82,7 +82,7 @@ fn ten_uprights_are_not_too_many_for_1500_mm_less_40_mm_of_measuring() {
     let f = either_side("uprights-too-many", &even(1460, 10), &fails);
     assert_eq!(
         Words::strict().finding(&f),
-        "Tree 1: 10 uprights on 1.46 m of cordon; it has room for 9"
+        "Tree 1: 10 uprights, buds and stubs on 1.46 m of cordon; it has room for 9"
     );
     assert!(found(&mended(&fails, &f, 0), "uprights-too-many").is_empty());
 }
@@ -157,6 +157,14 @@ fn what_is_over_vigorous_goes_in_the_winter_s_share_or_waits() {
                  20 mm thick, 2.0 times the 10 mm that is usual on its tree";
     let mut row = vigorous(400.0, 20.0);
     assert_eq!(said(&row), (thick.into(), Severity::Soon, 1));
+    // A ratio is told with what it was taken of.
+    let mut tree = (*row.trees[0]).clone();
+    for shoot in &mut tree.shoots[2..] {
+        shoot.diameter = 9.5;
+    }
+    let mut broken = row.clone();
+    broken.trees[0] = tree.into();
+    assert!(said(&broken).0.contains("2.1 times the 9.5 mm that"));
     let waits = format!("{thick}; it waits for its turn in the winters' renewal");
     // No renewal in leaf 1.
     row.leaf = 1;

@@ -48,6 +48,22 @@ fn plan(walk: &Walk) -> Plan {
 }
 
 #[test]
+fn of_the_tree_at_hand_it_is_said_that_it_is_missing() {
+    let so = |words: &[&str]| {
+        let mut w = walk();
+        say(&mut w, &["0", "right", "1.7", "20", "next"]);
+        say(&mut w, words);
+        w.so_far()
+            .iter()
+            .map(|s| Words::strict().say(s))
+            .collect::<Vec<_>>()
+    };
+    assert_eq!(so(&["1.75", "right"]), ["Tree 2, at 1.75 m"]);
+    assert_eq!(so(&["1.75"]), ["Tree 2, at 1.75 m"]);
+    assert_eq!(so(&["missing"]), ["Tree 2, at 1.50 m: missing"]);
+}
+
+#[test]
 fn what_was_measured_stands_where_it_was_measured() {
     let mut w = walk();
     assert_eq!(

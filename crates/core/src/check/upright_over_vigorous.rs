@@ -5,7 +5,7 @@ use super::renewal::stub;
 use super::seen::Seen;
 use super::{Finding, Severity};
 use crate::row::Limit;
-use crate::said::Arg;
+use crate::said::{Arg, Quantity};
 
 pub(super) const RULE: &str = "upright-over-vigorous";
 
@@ -37,7 +37,7 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
                     ("part", seen.name(shoot.id)),
                     ("diameter", Arg::Thickness(shoot.diameter)),
                     ("ratio", Arg::Number(ratio, 1)),
-                    ("median", Arg::Thickness(usual)),
+                    ("median", Arg::Field(Quantity::Thickness, usual)),
                     ("from_trunk", super::seen::distance(from_trunk)),
                     ("goes", Arg::yes(goes)),
                 ],

@@ -1,20 +1,29 @@
 //! What has been taken down of the tree at hand, in words.
 
-use super::Walk;
 use super::state::Draft;
+use super::{Ask, Walk};
 use crate::row::Toward;
 use crate::said::{Arg, Said};
 
 impl Walk {
     /// What has been taken down of the tree at hand, or of the last one: one line a part. Empty before the first.
     pub fn so_far(&self) -> Vec<Said> {
-        self.state.drafts.last().map_or_else(Vec::new, lines)
+        // Of one that stands nothing but its foot is known while its way is asked for.
+        let asked = matches!(self.ask(), Ask::Way { .. });
+        self.state
+            .drafts
+            .last()
+            .map_or_else(Vec::new, |draft| lines(draft, asked))
     }
 }
 
-fn lines(draft: &Draft) -> Vec<Said> {
+fn lines(draft: &Draft, way_is_asked: bool) -> Vec<Said> {
+    let foot = match draft.way.is_some() || way_is_asked {
+        true => "walk-so-foot",
+        false => "walk-so-missing",
+    };
     let mut out = vec![Said::new(
-        "walk-so-foot",
+        foot,
         vec![
             ("tree", Arg::Count(draft.number.into())),
             ("place", Arg::Length(draft.foot.f())),

@@ -65,7 +65,10 @@ impl Work {
             Self::Lay {
                 toward, rise_deg, ..
             } => (
-                "work-lay",
+                match rise_deg.degrees() == 0.0 {
+                    true => "work-lay-level",
+                    false => "work-lay",
+                },
                 vec![
                     ("toward", way(toward)),
                     ("rise", Arg::Angle(rise_deg.degrees())),

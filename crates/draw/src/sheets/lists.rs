@@ -7,7 +7,7 @@ use crate::element::{add, group, path};
 use crate::figures::FigureTable;
 use crate::measure::{Face, STRONG, TEXT, wrap};
 use crate::pen::Pen;
-use crate::worklist::{place, work_line};
+use crate::worklist::{spot, work_line};
 use cordonry::arrange::{Arrange, arrange_numbers};
 use cordonry::check::{Finding, Severity};
 use cordonry::pose::Geometry;
@@ -132,7 +132,8 @@ pub fn work(told: &Told<'_>, width: f64) -> Vec<Item> {
             let before = work.tree().and_then(|t| told.before.get(&t));
             let before = before.map(|t| &**t);
             let line = work_line(work, before, told.row, g, told.words);
-            (before.map(|t| t.foot.f()), place(work, before, g), line)
+            let x = spot(work, before, told.row, g).map(|(x, _)| x);
+            (before.map(|t| t.foot.f()), x, line)
         })
         .collect();
     let order = |a: Option<f64>, b: Option<f64>| match (a, b) {

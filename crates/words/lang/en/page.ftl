@@ -267,6 +267,7 @@ sheet-time = { $window }, leaf { $leaf }: { $view ->
 }.
 work-line = { $part }: { $work }
 work-line-at = { $part }, at { $x }: { $work }
+work-line-there = { $part }: { $work }, at { $x }
 work-rest = { $count ->
     [one] List one more
    *[other] List { $count } more

@@ -122,6 +122,10 @@ work-lay = laid along the wire to the { $toward ->
     [left] left
    *[right] right
 }, rising { $rise }
+work-lay-level = laid along the wire to the { $toward ->
+    [left] left
+   *[right] right
+}
 work-stand = stood up, leaning { $lean }
 work-cut = cut back to { $keep }
 work-stub = cut to a stub of { $keep }
@@ -219,13 +223,13 @@ finding-bend-too-tight = { $fold ->
 }
 finding-uprights-too-few = Tree { $tree }: { $count ->
     [0] no upright
-    [one] one upright
-   *[other] { $count } uprights
+    [one] one upright, bud or stub
+   *[other] { $count } uprights, buds and stubs
 } on { $length } of cordon; at least { $asked } { $asked ->
     [one] is
    *[other] are
 } needed{ $notched }
-finding-uprights-too-many = Tree { $tree }: { $count } uprights on { $length } of cordon; it has room for { $asked }
+finding-uprights-too-many = Tree { $tree }: { $count } uprights, buds and stubs on { $length } of cordon; it has room for { $asked }
 finding-uprights-uneven = Tree { $tree }: its { $count } uprights of one age are uneven in { $of ->
     [thickness] thickness
    *[length] length
@@ -561,6 +565,7 @@ refusal-walk-not-asked = That is not asked now
 refusal-walk-no-like = There is no tree yet that this one could be the same as
 refusal-walk-none = No tree stands yet; one or more are accepted
 walk-so-foot = Tree { $tree }, at { $place }
+walk-so-missing = Tree { $tree }, at { $place }: missing
 walk-so-leader = Leader to the { $toward ->
     [left] left
    *[right] right
