@@ -15,6 +15,7 @@ use cordonry::work::{Sweep, Work};
 use cordonry_page::desk::Desk;
 use cordonry_page::document::{Document, Edit, Mode};
 use cordonry_page::look::{Look, Sight};
+use cordonry_words::Words;
 use kurbo::Point;
 use std::sync::Arc;
 
@@ -75,6 +76,7 @@ fn a_bud_is_kept_at_the_place_pressed_and_chosen() {
         .scene()
         .widest_space(laid.tree, laid.shoot)
         .expect("there is room");
+    assert!(desk.scene().may_press_bud(x).is_ok());
     let edit = desk.scene().keep_bud(laid.tree, laid.shoot, x);
     desk.edit(&edit.expect("it is on the wood"))
         .expect("a bud is kept");
@@ -84,6 +86,12 @@ fn a_bud_is_kept_at_the_place_pressed_and_chosen() {
         .course(bud.tree, bud.shoot.expect("a shoot"))
         .expect("it is there");
     assert!((course.base.x - x).abs() < 1.0);
+    // A press beside what stands there, or there already, was meant for something else.
+    let half = desk.plan().targets.get(Limit::UprightSpacingMin) / 2.0;
+    for beside in [x - half + 2.0, x, x + half - 2.0] {
+        let why = desk.scene().may_press_bud(beside).expect_err("too near");
+        assert!(Words::strict().refusal(&why).contains("75 mm"), "{why}");
+    }
     // Off the wood nothing is kept, and nothing is lost.
     assert!(
         desk.scene()

@@ -8,7 +8,8 @@ use cordonry::cover::{Cover, Place};
 use cordonry::plan::{Moment, Phase, Plan, VoidWork};
 use cordonry::pose::{Course, Posed, PosedRow};
 use cordonry::refusal::Refusal;
-use cordonry::row::{ShootId, Tree, TreeId};
+use cordonry::row::{Limit, ShootId, Tree, TreeId};
+use cordonry::said::Arg;
 use cordonry::terms::Terms;
 use cordonry::units::Mm;
 use cordonry::work::{Stage, Work, budded};
@@ -238,6 +239,25 @@ impl Scene {
         match self.bud(tree, shoot, x) {
             Some(work) => Ok(Edit::keep_bud(tree, self.look.moment.leaf, work)),
             None => Err(Refusal::new("refusal-bud-off-wood", vec![])),
+        }
+    }
+
+    /// Whether a press at the place `x` may keep a bud there on a laid shoot.
+    ///
+    /// # Errors
+    /// Another upright, bud or stub stands nearer than half the least distance: such a press was hardly meant so.
+    pub fn may_press_bud(&self, x: f64) -> Result<(), Refusal> {
+        let least = self.plan.targets.get(Limit::UprightSpacingMin) / 2.0;
+        match self.places.iter().find(|p| (p.x - x).abs() < least) {
+            None => Ok(()),
+            Some(near) => Err(Refusal::new(
+                "refusal-bud-pressed",
+                vec![
+                    ("value", Arg::Length(x)),
+                    ("low", Arg::Thickness(least)),
+                    ("near", Arg::Length(near.x)),
+                ],
+            )),
         }
     }
 

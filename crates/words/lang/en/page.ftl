@@ -252,6 +252,7 @@ save-apart = The other tab has changed this row too. What is here is kept as a r
 save-leave-sure = The last changes are not saved on this device. Leave them?
 row-copy = { $name } (from another tab)
 
+refusal-bud-pressed = A bud at { $value } is not kept: the upright, bud or stub at { $near } is nearer than { $low }, half the least space
 refusal-bud-off-wood = No wood lies there: a bud is kept on a laid cordon.
 
 before-after = Before or after the work of this time

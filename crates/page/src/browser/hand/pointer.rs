@@ -302,8 +302,10 @@ impl Hand {
         match hit {
             Hit::Shoot(tree, shoot) if self.bud_place(tree, shoot, at).is_some() => {
                 let x = self.to_wall(at).x;
-                self.app
-                    .edit_from(|d| d.scene().keep_bud(tree, shoot, x).map(Some));
+                self.app.edit_from(|d| {
+                    d.scene().may_press_bud(x)?;
+                    d.scene().keep_bud(tree, shoot, x).map(Some)
+                });
             }
             Hit::Shoot(tree, shoot) | Hit::Handle(tree, shoot) => {
                 self.app.choose(Some(Part {
