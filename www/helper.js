@@ -1,5 +1,5 @@
 // A second instance of the same module, for questions about a whole plan.
-import init, { hearMessage, keptText, nextReply } from "./cordonry_page.js";
+import init, { hearMessage, keptText, nextReply, readTable } from "./cordonry_page.js";
 
 let begin;
 const ready = new Promise((done) => (begin = done)).then((module) => init({ module_or_path: module }));
@@ -7,6 +7,8 @@ let working = false;
 
 addEventListener("message", async ({ data }) => {
   if (data instanceof WebAssembly.Module) return begin(data);
+  // A table; what is sent without anything tells that it can't be read to its end.
+  if (Array.isArray(data)) return ready.then(() => postMessage(readTable(...data, tell))).catch(lost);
   await ready;
   // From a page whose own instance can no longer be asked.
   if (data.kept) return postMessage({ text: keptText(data.kept) });
@@ -16,6 +18,21 @@ addEventListener("message", async ({ data }) => {
   // Messages that came in the same breath are heard before the first is answered.
   setTimeout(next);
 });
+
+function lost(why) {
+  console.error(why);
+  postMessage(null);
+}
+
+let told = 0;
+
+// Tells how far a table is read, so often as the eye can follow.
+function tell(read, of) {
+  const now = Date.now();
+  if (now - told < 100) return;
+  told = now;
+  postMessage([read, of]);
+}
 
 function next() {
   const reply = nextReply();

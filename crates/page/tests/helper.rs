@@ -3,16 +3,20 @@
 mod common;
 
 use common::plan;
-use cordonry::file::write_plan;
+use cordonry::file::{csv, read_plan, write_plan};
 use cordonry::plan::{Correction, Moment, Phase, Plan, Scheme, Setting, Window};
 use cordonry::row::{Limit, ShootId, TreeId};
 use cordonry::units::Mm;
 use cordonry::work::{Work, choices};
 use cordonry_page::document::{Document, Edit, Mode};
-use cordonry_page::helper::{Awaited, Body, Inquiry, Memory, Message, Question, Told, Update};
+use cordonry_page::helper::{
+    Awaited, Body, Inquiry, Looked, Memory, Message, Question, Told, Update, look,
+};
 use cordonry_page::light::Lighting;
 use cordonry_page::look::{Look, Scene};
+use cordonry_words::Words;
 use proptest::prelude::*;
+use std::fmt::Write;
 use std::sync::Arc;
 
 /// Something that is done to the plan; numbers pick what it is done to.
@@ -411,4 +415,72 @@ fn the_season_s_counts_are_those_of_the_scenes() {
         let scene = Scene::of(&document, look, None).expect("there is the scheme");
         assert_eq!(count.findings as usize, scene.findings.len());
     }
+}
+
+/// What a page understands of the texts that its helper makes of a table.
+fn looked(table: &str, tell: csv::Tell<'_>) -> Result<Looked, String> {
+    Looked::of(look(table.as_bytes(), "North", &Words::strict(), tell))
+}
+
+#[test]
+fn a_table_comes_back_as_it_is_read() {
+    let words = Words::strict();
+    let table = include_str!("../../../examples/measured-40.csv");
+    let measured = csv::read(table.as_bytes(), &csv::Options::default()).expect("a table");
+    assert!(!measured.said.is_empty() && !measured.bad.is_empty());
+    let looked = looked(table, &mut |_, _| {}).expect("it is understood");
+    assert!(looked.taken().contains(&measured.taken.to_string()));
+    assert!(looked.left_out().contains(&measured.bad.len().to_string()));
+    let (said, bad) = looked.said_and_bad();
+    let worded: Vec<String> = measured.said.iter().map(|s| words.say(s)).collect();
+    assert_eq!(said, worded);
+    let lines = measured.bad.iter().flat_map(|line| {
+        let why = words.refusal(&line.why);
+        [line.line.to_string(), why, line.text.clone()]
+    });
+    assert_eq!(bad, lines.collect::<Vec<_>>());
+    let plan = read_plan(looked.plan().as_bytes()).expect("a plan");
+    assert_eq!(plan, measured.plan("North"));
+}
+
+#[test]
+fn how_far_a_table_is_read_is_told_from_its_first_line_to_its_last() {
+    let mut table = String::from("tree;place (m);kind;length (m)\n");
+    for tree in 0..400 {
+        writeln!(
+            table,
+            "{tree};{tree}.0;leader;2.4\n{tree};{tree}.6;upright;1.5"
+        )
+        .expect("text");
+    }
+    let mut told = Vec::new();
+    looked(&table, &mut |read, of| told.push((read, of))).expect("it is understood");
+    assert_eq!(told.first(), Some(&(0, 800)));
+    assert_eq!(told.last(), Some(&(800, 800)));
+    assert!(told.is_sorted() && told.len() > 10, "{told:?}");
+}
+
+#[test]
+fn a_table_without_a_row_makes_no_plan_and_one_that_is_refused_says_why() {
+    let empty = looked("tree;place;kind;length\n1;here;leader;2.4", &mut |_, _| {});
+    let empty = empty.expect("it is a table");
+    assert_eq!(empty.plan(), "");
+    assert_eq!(empty.said_and_bad().1.len(), 3, "one line is left out");
+    for text in ["", "a letter\nto a friend"] {
+        let why = csv::read(text.as_bytes(), &csv::Options::default()).expect_err("no table");
+        let why = Words::strict().refusal(&why);
+        assert_eq!(looked(text, &mut |_, _| {}), Err(why));
+    }
+}
+
+#[test]
+fn a_row_whose_plan_could_never_be_opened_again_is_refused() {
+    // Each of these signs is written with six in a plan.
+    let note = "\u{1}".repeat(Plan::MAX_TEXT);
+    let mut table = String::from("tree;place (m);kind;length (m);note\n");
+    for tree in 0..2000 {
+        writeln!(table, "{tree};{tree}.0;lost;;{note}").expect("text");
+    }
+    let why = looked(&table, &mut |_, _| {}).expect_err("too large");
+    assert!(why.contains("46.0 MB") && why.contains("32.0 MB"), "{why}");
 }

@@ -12,9 +12,11 @@ mod wall;
 mod ways;
 
 use crate::bench_row;
-use crate::helper::{Memory, Message};
+use crate::helper::{Memory, Message, look};
 use crate::keeping::{Journal, Step};
 use app::{App, Doorway};
+use cordonry::units::LengthStyle;
+use cordonry_words::{Language, Words};
 use device::{helper, store};
 use hand::{keys, once};
 use leptos::ev;
@@ -47,8 +49,8 @@ pub fn start_page(start_helper: js_sys::Function, note: js_sys::Function) {
 fn Page(start_helper: js_sys::Function) -> impl IntoView {
     let app = App::new(Rc::new(store::Device));
     controls::languages::say_language(app);
-    let incoming = incoming::Incoming::new(app);
     let helper = helper::Helper::start(app, &start_helper);
+    let incoming = incoming::Incoming::new(app, start_helper);
     window_event_listener(ev::keydown, move |e| {
         if app.open.get_untracked() && !dom::in_field(&e) && keys::everywhere(app, &e) {
             e.prevent_default();
@@ -81,7 +83,7 @@ fn Page(start_helper: js_sys::Function) -> impl IntoView {
                 view! { <entry::Begin incoming/> }.into_any()
             }
         }}
-        <import::ImportPreview incoming/>
+        <import::Import incoming/>
         <notice::Notices app/>
         <notice::NewerBuild app/>
         <notice::Trapped app/>
@@ -151,6 +153,26 @@ pub fn hear_message(sent: JsValue) -> Result<(), JsValue> {
     let message: Message = serde_wasm_bindgen::from_value(sent)?;
     MEMORY.with_borrow_mut(|memory| memory.hear(message));
     Ok(())
+}
+
+/// What a table of those bytes holds, in the words of the page that sent it: the texts of [`Looked`](crate::helper::Looked).
+/// `tell` hears how many lines have been read, of about how many.
+#[wasm_bindgen(js_name = readTable)]
+pub fn read_table(
+    bytes: &[u8],
+    name: &str,
+    language: &str,
+    feet: bool,
+    tell: &js_sys::Function,
+) -> Vec<String> {
+    let style = match feet {
+        true => LengthStyle::FeetInches,
+        false => LengthStyle::Metric,
+    };
+    let language = Language::of(language).unwrap_or_default();
+    look(bytes, name, &Words::new(language, style), &mut |n, of| {
+        let _ = tell.call2(&JsValue::NULL, &n.into(), &of.into());
+    })
 }
 
 /// What a page has noted of its plan: how it is kept.

@@ -2,14 +2,17 @@
 //! none of its answers.
 //!
 //! It remembers the plan and what replay keeps of it. It is told what has changed, or the whole plan where it lacks what
-//! that was changed from; each question names the plan that it is about.
+//! that was changed from; each question names the plan that it is about. A table is read by a helper of its own, which knows
+//! no plan and is ended with its answer, or before it.
 
 mod awaited;
 mod memory;
 mod message;
+mod table;
 mod update;
 
 pub use awaited::{Awaited, OnWall};
 pub use memory::Memory;
 pub use message::{Body, Inquiry, Message, Question, Reply, WindowCount};
+pub use table::{Looked, look};
 pub use update::{Told, Update};

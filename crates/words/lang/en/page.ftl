@@ -231,8 +231,14 @@ import-bad = { $count ->
     [one] One line is left out:
    *[other] { $count } lines are left out:
 }
+import-reading = { $lines ->
+    [0] Reading …
+   *[other] { $share } of { $lines } lines read
+}
+import-lost = { $file } could not be read to its end. Nothing was changed.
 import-use = Use this row
 import-leave = Leave it
+refusal-table-plan = Its plan would be { $value } MB large; up to { $high } MB is accepted
 
 file-too-large = { $file } is too large; up to 32 MB is accepted. Nothing was changed.
 files-first = { $file } was opened: one row at a time. { $others ->

@@ -1,5 +1,6 @@
 //! Lines read one by one: each says what it says, or why it can't be taken.
 
+use super::Tell;
 use super::pieces::{self, LineKind, Parent, Place, PoseCell, in_range};
 use super::record::{Cells, Record};
 use super::table::{Column, Table};
@@ -46,12 +47,18 @@ pub(super) struct Says {
     pub note: String,
 }
 
-pub(super) fn parse(table: &Table) -> Vec<Line> {
+/// Of so many lines one is told of.
+const TOLD_OF: usize = 256;
+
+pub(super) fn parse(table: &Table, tell: Tell<'_>) -> Vec<Line> {
     let mut first: BTreeMap<&Cells, usize> = BTreeMap::new();
-    table
-        .records
-        .iter()
-        .map(|record| {
+    let count = table.records.len();
+    let records = table.records.iter().enumerate();
+    records
+        .map(|(n, record)| {
+            if n % TOLD_OF == 0 {
+                tell(n / 2, count);
+            }
             let cell = |c| table.cell(record, c);
             let earlier = *first.entry(&record.cells).or_insert(record.line);
             let says = match earlier == record.line || record.broken.is_some() {

@@ -134,6 +134,17 @@ pub const MAX_BAD: usize = 10_000;
 /// The file as a whole can't be read: too large, no text, a file of another kind, empty, without the columns that there must be,
 /// or with more lines, trees or bad lines than accepted.
 pub fn read(bytes: &[u8], options: &Options) -> Result<Measured, Refusal> {
+    read_telling(bytes, options, &mut |_, _| {})
+}
+
+/// Hears how many lines have been read, of about how many.
+pub type Tell<'a> = &'a mut dyn FnMut(usize, usize);
+
+/// As [`read`], telling now and then how far it is: a line that is understood and not yet part of its tree counts for half.
+///
+/// # Errors
+/// As [`read`].
+pub fn read_telling(bytes: &[u8], options: &Options, tell: Tell<'_>) -> Result<Measured, Refusal> {
     if let Some(leaf) = options.leaf
         && !(1..=Plan::MAX_LEAF).contains(&leaf)
     {
@@ -173,8 +184,8 @@ pub fn read(bytes: &[u8], options: &Options) -> Result<Measured, Refusal> {
         planted: options.planted,
         wire: trellis.cordon_height().f(),
     };
-    let lines = lines::parse(&table);
-    let built = trees::build(lines, &given, &mut said);
+    let lines = lines::parse(&table, tell);
+    let built = trees::build(lines, &given, &mut said, tell);
     if built.trees.len() > Row::MAX_TREES {
         return Err(Refusal::new(
             "refusal-csv-trees",

@@ -1,11 +1,11 @@
 //! Lines put together to trees: what grows from what, and where on it.
 
-use super::Given;
 use super::fit::{SLACK, at, foot, pose};
 use super::lines::{Line, Says};
 use super::order::ordered;
 use super::pieces::{Held, LineKind, Parent, Place, in_range};
 use super::table::Column;
+use super::{Given, Tell};
 use crate::arrange::Arrange;
 use crate::arrange::Gather;
 use crate::plan::Plan;
@@ -88,10 +88,15 @@ fn counted(key: &'static str, count: usize) -> Option<Said> {
     (count > 0).then(|| Said::new(key, vec![("count", Arg::Count(count as i64))]))
 }
 
-pub(super) fn build(lines: Vec<Line>, options: &Given, said: &mut Vec<Said>) -> Built {
+pub(super) fn build(
+    lines: Vec<Line>,
+    options: &Given,
+    said: &mut Vec<Said>,
+    tell: Tell<'_>,
+) -> Built {
     let mut none = BTreeSet::new();
     let mut leaf = options.leaf.unwrap_or_else(|| found_leaf(&lines, &none));
-    let (mut built, mut counts) = build_before(&lines, options, leaf);
+    let (mut built, mut counts) = build_before(&lines, options, leaf, tell);
     // A line that is left out has no say in the leaf; without it others may come in or fall out, so that it is asked
     // again until it stays. Once a leaf would be enough; a table made to swing does not keep us.
     for _ in 0..Plan::MAX_LEAF {
@@ -101,7 +106,7 @@ pub(super) fn build(lines: Vec<Line>, options: &Given, said: &mut Vec<Said>) -> 
             break;
         }
         leaf = taken;
-        (built, counts) = build_before(&lines, options, leaf);
+        (built, counts) = build_before(&lines, options, leaf, tell);
     }
     if built.taken > 0 {
         if options.leaf.is_none() {
@@ -126,7 +131,7 @@ pub(super) fn build(lines: Vec<Line>, options: &Given, said: &mut Vec<Said>) -> 
 }
 
 /// The trees as they stand before the growth of a leaf.
-fn build_before(lines: &[Line], options: &Given, leaf: u8) -> (Built, Counts) {
+fn build_before(lines: &[Line], options: &Given, leaf: u8, tell: Tell<'_>) -> (Built, Counts) {
     let context = Context {
         leaf,
         options,
@@ -149,7 +154,10 @@ fn build_before(lines: &[Line], options: &Given, leaf: u8) -> (Built, Counts) {
     let mut counts = Counts::default();
     let mut trees = Vec::new();
     let mut first = BTreeMap::new();
+    let mut placed = 0;
     for (id, of) in &by_tree {
+        placed += of.len();
+        tell((lines.len() + placed) / 2, lines.len());
         let mut build = TreeBuild::new(&context, TreeId(*id), of, &mut counts);
         if let Some(tree) = build.tree() {
             first.insert(*id, build.from_line.first().copied());

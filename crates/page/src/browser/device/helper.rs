@@ -36,9 +36,8 @@ pub struct Helper {
 impl Helper {
     /// Starts the helper. Where the browser starts no such worker the page does without.
     pub fn start(app: App, start: &js_sys::Function) -> Self {
-        let worker = start.call0(&JsValue::NULL);
         let helper = Self {
-            worker: StoredValue::new_local(worker.ok().and_then(|w| w.dyn_into().ok())),
+            worker: StoredValue::new_local(start_worker(start)),
             told: StoredValue::new_local(Told::default()),
             own: StoredValue::new_local(Memory::default()),
             change: StoredValue::new(0),
@@ -201,6 +200,11 @@ impl Helper {
             Body::Refused(_) => {}
         }
     }
+}
+
+/// A worker with an instance of this module; none where the browser starts no such worker.
+pub fn start_worker(start: &js_sys::Function) -> Option<Worker> {
+    start.call0(&JsValue::NULL).ok()?.dyn_into().ok()
 }
 
 /// The next number of a count.

@@ -1,124 +1,123 @@
-//! A measured row, looked at before it is used: what was understood, and which lines are bad and why.
+//! A measured row, looked at before it is used: how far it is read, what was understood, and which lines are bad and why.
 
-use super::incoming::{Incoming, Preview};
-use crate::browser::app::App;
+use super::incoming::Incoming;
+use super::open;
 use crate::browser::controls::dialog::Dialog;
-use cordonry::file::csv;
+use crate::helper::Looked;
 use cordonry::said::Arg;
 use leptos::prelude::*;
 
-/// Reads a table and shows what it holds.
-pub fn look_at(incoming: Incoming, name: &str, bytes: Vec<u8>) {
-    let app = incoming.app;
-    let stem = name.rsplit_once('.').map_or(name, |(stem, _)| stem);
-    match csv::read(&bytes, &csv::Options::default()) {
-        Ok(measured) => incoming.preview.set(Some(Preview {
-            name: stem.to_string(),
-            taken: measured.taken,
-            bad: measured
-                .bad
-                .iter()
-                .map(|b| (b.line, b.text.clone(), app.worded(|w| w.refusal(&b.why))))
-                .collect(),
-            said: measured
-                .said
-                .iter()
-                .map(|s| app.worded(|w| w.say(s)))
-                .collect(),
-            plan: measured.plan(stem),
-        })),
-        Err(why) => {
-            let why = app.worded(|w| w.refusal(&why));
-            app.say(
-                app.text(
-                    "file-refused",
-                    &[("file", Arg::Text(name.into())), ("why", Arg::Text(why))],
-                ),
-                true,
-            );
-        }
-    }
-}
-
-/// The preview, over the page.
+/// The table that comes in, over the page, with the two answers.
 #[component]
-pub fn ImportPreview(incoming: Incoming) -> impl IntoView {
-    let Incoming { app, preview } = incoming;
+pub fn Import(incoming: Incoming) -> impl IntoView {
+    let Incoming { app, looked, .. } = incoming;
+    let shown = Memo::new(move |_| incoming.shown.get());
+    let usable = move || looked.with(|l| l.as_ref().is_some_and(|l| !l.plan().is_empty()));
+    let title = move || app.text("import-title", &[("file", Arg::Text(incoming.name.get()))]);
+    let take = move |_| {
+        let plan = looked.with_untracked(|l| l.as_ref().map(|l| l.plan().as_bytes().to_vec()));
+        if let Some(plan) = plan {
+            open::take_bytes(incoming, &incoming.name.get_untracked(), plan);
+        }
+    };
     move || {
-        preview.get().map(|p| {
-            let node = NodeRef::new();
+        shown.get().then(|| {
             view! {
-                <Dialog labelled_by="import-title" node on_close=move || preview.set(None)>
-                    <Looked app p node/>
+                <Dialog
+                    labelled_by="import-title"
+                    node=incoming.sheet
+                    on_close=move || incoming.forget()
+                >
+                    <h2 id="import-title">{title}</h2>
+                    <p aria-live="polite">{how_far(incoming)}</p>
+                    {move || match looked.get() {
+                        Some(looked) => view! { <Details looked/> }.into_any(),
+                        None => view! { <Bar incoming/> }.into_any(),
+                    }}
+                    <p class="choices">
+                        <button
+                            class="main"
+                            autofocus=usable
+                            disabled=move || !usable()
+                            data-act="import-use"
+                            on:click=take
+                        >
+                            {app.t("import-use")}
+                        </button>
+                        <button
+                            data-act="import-leave"
+                            autofocus=move || !usable()
+                            on:click=move |_| incoming.leave()
+                        >
+                            {app.t("import-leave")}
+                        </button>
+                    </p>
                 </Dialog>
             }
         })
     }
 }
 
-/// What was understood of the table, which lines are left out, and the two answers.
+/// How much was understood, or how far it is read: in steps of a tenth, which those who are read to can follow.
+fn how_far(incoming: Incoming) -> Memo<String> {
+    let Incoming {
+        app, looked, read, ..
+    } = incoming;
+    let tenths = Memo::new(move |_| {
+        let (read, of) = read.get();
+        ((read * 10.0 / of.max(1.0)) as i64, of as i64)
+    });
+    Memo::new(move |_| {
+        if let Some(taken) = looked.with(|l| l.as_ref().map(|l| l.taken().to_string())) {
+            return taken;
+        }
+        let (tenths, of) = tenths.get();
+        let share = Arg::Share(tenths as f64 / 10.0);
+        app.text(
+            "import-reading",
+            &[("share", share), ("lines", Arg::Count(of))],
+        )
+    })
+}
+
+/// How far a table is read.
 #[component]
-fn Looked(app: App, p: Preview, node: NodeRef<leptos::html::Dialog>) -> impl IntoView {
-    let trees = p.plan.found.trees.len();
-    // A row without a tree is begun by hand, not from a table of which nothing was understood.
-    let usable = trees > 0;
-    let counts = [
-        ("lines", Arg::Count(p.taken as i64)),
-        ("trees", Arg::Count(trees as i64)),
-    ];
-    let said = p.said.iter().map(|s| view! { <li>{s.clone()}</li> });
-    let bad = p.bad.iter().map(|(line, text, why)| {
+fn Bar(incoming: Incoming) -> impl IntoView {
+    let share = move || {
+        let (read, of) = incoming.read.get();
+        (of > 0.0).then_some(read / of)
+    };
+    view! { <progress aria-labelledby="import-title" value=share></progress> }
+}
+
+/// What was assumed of a table, and which lines are left out.
+#[component]
+fn Details(looked: Looked) -> impl IntoView {
+    let (said, bad) = looked.said_and_bad();
+    let said = said.iter().map(|s| view! { <li>{s.clone()}</li> });
+    let lines = bad.chunks_exact(3).map(|line| {
         view! {
             <tr>
-                <th scope="row">{*line}</th>
-                <td>{why.clone()}</td>
+                <th scope="row">{line[0].clone()}</th>
+                <td>{line[1].clone()}</td>
                 <td>
-                    <code>{text.clone()}</code>
+                    <code>{line[2].clone()}</code>
                 </td>
             </tr>
         }
     });
-    let bad_count = [("count", Arg::Count(p.bad.len() as i64))];
-    let bad_lines = (!p.bad.is_empty()).then(|| {
+    let bad_lines = (!bad.is_empty()).then(|| {
         view! {
-            <h3>{app.text("import-bad", &bad_count)}</h3>
+            <h3>{looked.left_out().to_string()}</h3>
             <div class="bad-lines" tabindex="0" role="region" aria-labelledby="import-title">
                 <table>
-                    <tbody>{bad.collect_view()}</tbody>
+                    <tbody>{lines.collect_view()}</tbody>
                 </table>
             </div>
         }
     });
-    // Closed first: so the focus is given back before the row takes it.
-    let leave = move || {
-        if let Some(dialog) = node.get_untracked() {
-            dialog.close();
-        }
-    };
-    let plan = p.plan.clone();
     view! {
-        <h2 id="import-title">
-            {app.text("import-title", &[("file", Arg::Text(p.name.clone()))])}
-        </h2>
-        <p>{app.text("import-taken", &counts)}</p>
         <ul class="said">{said.collect_view()}</ul>
         {bad_lines}
-        <p class="choices">
-            <button
-                class="main"
-                autofocus=usable
-                disabled=!usable
-                data-act="import-use"
-                on:click=move |_| {
-                    leave();
-                    app.open_plan(plan.clone(), None);
-                }
-            >
-                {app.t("import-use")}
-            </button>
-            <button data-act="import-leave" autofocus=!usable on:click=move |_| leave()>
-                {app.t("import-leave")}
-            </button>
-        </p>
     }
 }

@@ -1,6 +1,5 @@
 //! Files that come in: a plan is opened, a table is looked at first.
 
-use super::import;
 use super::incoming::Incoming;
 use cordonry::said::Arg;
 use leptos::prelude::*;
@@ -52,22 +51,15 @@ fn arg(text: &str) -> Arg {
 /// Opens bytes: a plan becomes the plan on the desk, a table is shown first.
 pub fn take_bytes(incoming: Incoming, name: &str, bytes: Vec<u8>) {
     let app = incoming.app;
-    if cordonry::file::is_plan(&bytes) {
-        match cordonry::file::read_plan(&bytes) {
-            Ok(plan) => {
-                incoming.preview.set(None);
-                app.open_plan(plan, None);
-            }
-            Err(why) => {
-                let why = app.worded(|w| w.refusal(&why));
-                app.say(
-                    app.text("file-refused", &[("file", arg(name)), ("why", arg(&why))]),
-                    true,
-                );
-            }
+    if !cordonry::file::is_plan(&bytes) {
+        return incoming.look_at(name, &bytes);
+    }
+    match cordonry::file::read_plan(&bytes) {
+        Ok(plan) => {
+            incoming.leave();
+            app.open_plan(plan, None);
         }
-    } else {
-        import::look_at(incoming, name, bytes);
+        Err(why) => incoming.refuse("file-refused", name, app.worded(|w| w.refusal(&why))),
     }
 }
 
