@@ -3,7 +3,7 @@
 use cordonry::file::read_plan;
 use cordonry::plan::{Plan, Setting, replay};
 use cordonry::refusal::Refusal;
-use cordonry::row::{Limit, ShootId, TreeId};
+use cordonry::row::{Covering, Limit, ShootId, TreeId};
 use cordonry::said::Arg;
 use cordonry::units::Mm;
 use cordonry::work::Work;
@@ -213,4 +213,33 @@ fn a_wall_is_higher_than_its_cordon() {
     assert!(set(cordon + 100.0).is_ok());
     let why = set(cordon + 99.0).expect_err("too low");
     assert!(Words::strict().refusal(&why).contains("0.60 m"), "{why:?}");
+}
+
+#[test]
+fn a_wire_where_one_is_taken_off_or_moved_away_leaves_that_one() {
+    let plan = plan();
+    let heights = |plan: &Plan| -> Vec<Mm> {
+        let after = replay(plan, 0, plan.start()).expect("there is a scheme");
+        assert!(after.void.is_empty());
+        after.row.trellis.wires.iter().map(|w| w.height).collect()
+    };
+    let found = heights(&plan);
+    let (height_mm, covering) = (found[1], Covering::Plastic);
+    let add = Work::AddWire {
+        height_mm,
+        covering,
+    };
+    let done = |plan: &Plan, work: &Work| {
+        let done = plan.with_work(0, plan.start(), work.clone());
+        done.expect("it can be done")
+    };
+    let gone = done(&plan, &Work::RemoveWire { height_mm });
+    assert_eq!(heights(&gone).len(), found.len() - 1);
+    assert_eq!(heights(&done(&gone, &add)), found);
+    let to_mm = height_mm + Mm(100);
+    let moved = done(&plan, &Work::MoveWire { height_mm, to_mm });
+    assert!(!heights(&moved).contains(&height_mm));
+    let both = heights(&done(&moved, &add));
+    assert_eq!(both.len(), found.len() + 1);
+    assert!(both.contains(&height_mm) && both.contains(&to_mm));
 }

@@ -46,6 +46,10 @@ impl Plan {
             if takes_back(&mut trees, &mut schedule, moment, &work) {
                 continue;
             }
+            let Some(work) = beyond_what_stays(&mut schedule, moment, work) else {
+                trees.frames_of(self, &schedule);
+                continue;
+            };
             // Where the work takes the place of another, what counts is the row without that one.
             schedule.drop_subject(moment, work.subject());
             let before = work.tree().and_then(|id| trees.before(id));
@@ -124,6 +128,27 @@ fn takes_back(trees: &mut Trees<'_>, schedule: &mut Schedule, moment: Moment, wo
         }
         Effect::Plants { .. } | Effect::Keeps { .. } | Effect::Stubs | Effect::Changes => false,
     }
+}
+
+/// What is left to be done of a wire at a height from which the same window takes one off or moves one away: that one stays.
+fn beyond_what_stays(schedule: &mut Schedule, moment: Moment, work: Work) -> Option<Work> {
+    let Work::AddWire { covering, .. } = work else {
+        return Some(work);
+    };
+    let on_wires = schedule.work_on(moment, None);
+    let Some(planned) = on_wires.iter().find(|w| w.subject() == work.subject()) else {
+        return Some(work);
+    };
+    let left = match planned {
+        Work::RemoveWire { .. } => None,
+        Work::MoveWire { to_mm, .. } => Some(Work::AddWire {
+            height_mm: *to_mm,
+            covering,
+        }),
+        _ => return Some(work),
+    };
+    schedule.drop_subject(moment, work.subject());
+    left
 }
 
 /// The found trees before the work of one moment, worked out one at a time: that work alone changes while it is edited.
