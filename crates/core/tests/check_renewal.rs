@@ -2,6 +2,7 @@
 
 use cordonry::check::{Finding, Severity};
 use cordonry::row::*;
+use cordonry::said::Arg;
 use cordonry::units::Mm;
 use cordonry::work::Work;
 use cordonry_fixture::wall::*;
@@ -385,9 +386,12 @@ fn several_returns_from_one_stub_are_thinned_to_one_and_crowd_nobody() {
 #[test]
 fn fewer_uprights_owe_no_more_once_a_tree_has_had_its_share() {
     // Whatever the winter, and however many go after the first has been cut.
-    for leaf in 3..9 {
+    for leaf in 3..9u8 {
         for n in 5..=14 {
-            let mut row = tree(leaf, &young(n));
+            // Of all ages, so that no winter is raised to keep wood in time.
+            let born = |i: usize| leaf.saturating_sub(1 + (i % 4) as u8).max(1);
+            let wood: Vec<(f64, u8)> = (0..n).map(|i| (10.0 + i as f64, born(i))).collect();
+            let mut row = tree(leaf, &wood);
             let due = found(&row, "renewal-due");
             let Some(f) = due.first().filter(|f| !f.remedies.is_empty()) else {
                 continue;
@@ -404,7 +408,10 @@ fn fewer_uprights_owe_no_more_once_a_tree_has_had_its_share() {
             let spare = spare.expect("not all are cut").id;
             one.remove_with_descendants(|s| s.id == spare);
             row.trees[0] = one.into();
-            assert!(found(&row, "renewal-due").is_empty(), "{n} in leaf {leaf}");
+            // What goes so that no wood grows too old is another matter.
+            let mut due = found(&row, "renewal-due");
+            due.retain(|f| !f.args.contains(&("raised", Arg::yes(true))));
+            assert!(due.is_empty(), "{n} in leaf {leaf}: {due:#?}");
         }
     }
 }
