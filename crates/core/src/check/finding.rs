@@ -117,8 +117,13 @@ pub struct Finding {
 }
 
 impl Finding {
-    /// Whether another survey found the same: by the same rule, at the same place to 1 mm, of the same parts.
+    /// Nearer to each other than this, mm, two places are the same.
+    pub const AGAIN: f64 = 1.0;
+
+    /// Whether another survey found the same: by the same rule, at the same place, of the same parts.
     pub fn is_again(&self, other: &Finding) -> bool {
-        self.rule == other.rule && (self.x - other.x).abs() < 1.0 && self.subjects == other.subjects
+        self.rule == other.rule
+            && (self.x - other.x).abs() < Self::AGAIN
+            && self.subjects == other.subjects
     }
 }

@@ -24,7 +24,7 @@ pub struct Sight {
     light: LightFindings,
     /// What was found, with the remedies that are offered, once they are known.
     offered: Option<Vec<Finding>>,
-    /// The same of the row as it was when they were known last.
+    /// The same of the row as it was when they were known last, from left to right.
     last: Vec<Finding>,
 }
 
@@ -77,6 +77,7 @@ impl Sight {
             && let Some(offered) = self.offered.take()
         {
             self.last = offered;
+            self.last.arrange_by(|a, b| a.x.total_cmp(&b.x));
         }
         if self.scene.stands_as(&old) {
             let changed = self.scene.changed_trees(&old);
@@ -131,7 +132,11 @@ impl Sight {
             true => &self.last,
             false => &[],
         };
-        let stood = last.iter().find(|old| old.is_again(finding));
+        // Asked of every finding while a hand moves: what stood elsewhere is passed over.
+        let from = last.partition_point(|old| old.x <= finding.x - Finding::AGAIN);
+        let near = |old: &&Finding| old.x < finding.x + Finding::AGAIN;
+        let mut near = last[from..].iter().take_while(near);
+        let stood = near.find(|old| old.is_again(finding));
         &stood.unwrap_or(finding).remedies
     }
 

@@ -37,9 +37,11 @@ fn key(finding: &Finding) -> String {
     format!("{}:{:.0}:{:?}", finding.rule, finding.x, part)
 }
 
-/// What the findings are known by that are told together.
-fn group_key(finding: &Finding) -> String {
-    format!("{}:{:?}", finding.rule, finding.severity)
+/// What the findings are known by that are told together: their rule, and how urgent they are.
+type GroupKey = (&'static str, u8);
+
+fn group_key(finding: &Finding) -> GroupKey {
+    (finding.rule, finding.severity as u8)
 }
 
 fn listed(app: App, desk: &Desk, finding: &Finding) -> Listed {
@@ -88,7 +90,7 @@ fn notes(desk: &Desk, remedy: &Remedy) -> String {
 /// Findings of one rule and severity.
 #[derive(Clone, PartialEq)]
 struct Group {
-    key: String,
+    key: GroupKey,
     count: usize,
     listed: Vec<Listed>,
     /// How many of them have a remedy.
@@ -101,7 +103,7 @@ struct Group {
 #[derive(Clone)]
 struct Press {
     plan: Arc<Plan>,
-    group: String,
+    group: GroupKey,
     /// One remedy of one finding, or the first remedy of each.
     one: Option<(String, Remedy)>,
 }
@@ -111,7 +113,7 @@ struct Press {
 struct Pressed(StoredValue<Option<Press>>);
 
 impl Pressed {
-    fn press(self, app: App, group: String, one: Option<(String, Remedy)>) {
+    fn press(self, app: App, group: GroupKey, one: Option<(String, Remedy)>) {
         let plan = app.peek(|d| Arc::clone(d.plan()));
         self.0
             .set_value(plan.map(|plan| Press { plan, group, one }));
@@ -225,9 +227,9 @@ pub fn Findings(app: App) -> impl IntoView {
             {move || (!app.light.on.get()).then(|| view! { <NoLight app/> })}
             <For
                 each=move || state.with(|(_, groups)| groups.clone())
-                key=|g| (g.key.clone(), g.count < TOGETHER)
+                key=|g| (g.key, g.count < TOGETHER)
                 children=move |g| {
-                    let key = g.key.clone();
+                    let key = g.key;
                     let now = Memo::new(move |_| {
                         state.with(|(_, groups)| groups.iter().find(|x| x.key == key).cloned())
                     });
@@ -288,7 +290,7 @@ fn FindingGroup(app: App, now: Memo<Option<Group>>) -> impl IntoView {
     let hidden = move || now.with(|g| g.as_ref().map_or(0, |g| g.count - g.listed.len()));
     let pressed = expect_context::<Pressed>();
     let mend_all = move |_| {
-        if let Some(group) = now.with_untracked(|g| g.as_ref().map(|g| g.key.clone())) {
+        if let Some(group) = now.with_untracked(|g| g.as_ref().map(|g| g.key)) {
             pressed.press(app, group, None);
         }
     };
@@ -436,7 +438,7 @@ fn RemedyButton(
             data-remedy=""
             aria-disabled=move || waits(now)
             on:click=move |_| {
-                if let Some(group) = now.with_untracked(|g| g.as_ref().map(|g| g.key.clone())) {
+                if let Some(group) = now.with_untracked(|g| g.as_ref().map(|g| g.key)) {
                     pressed.press(app, group, Some((key.get_value(), remedy.clone())));
                 }
             }
