@@ -94,6 +94,11 @@ impl Cover {
         }
     }
 
+    /// Length of wire that is covered more than once, mm.
+    pub fn doubled(&self) -> f64 {
+        self.overlaps.iter().map(|o| o.span.length()).sum()
+    }
+
     /// How far two places along the row are apart, mm, less the bare stretches between them that are longer than
     /// `gap_max`, which are told by themselves; and those stretches, from left to right.
     pub fn apart(&self, left: f64, right: f64, gap_max: f64) -> (f64, Vec<Span>) {

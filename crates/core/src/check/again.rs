@@ -1,14 +1,12 @@
 //! A survey after another one: what can't be found otherwise than before is not asked again.
 
-use super::recall::Recalled;
 use super::seen::{Seen, far};
-use super::{Before, Finding, cordon_gap, graver, renewal, see_through};
+use super::{Before, Finding, graver, renewal, see_through};
 use crate::cover::Span;
-use crate::row::Tree;
 use std::sync::Arc;
 
 /// Whether a rule is asked of the whole row, however little has changed: what it measures or names is the row's.
-pub(super) fn is_of_the_row(rule: &str) -> bool {
+fn is_of_the_row(rule: &str) -> bool {
     graver::WHOLE.contains(&rule) || rule == see_through::RULE
 }
 
@@ -37,7 +35,7 @@ impl Before<'_> {
 }
 
 /// Has a row judged only where it can be found otherwise than `before`; whether it is.
-pub(super) fn recall<'a>(c: &mut Seen<'a>, before: &'a Before<'a>) -> bool {
+pub(super) fn recall(c: &mut Seen<'_>, before: &Before<'_>) -> bool {
     if !before.holds_for(c) {
         return false;
     }
@@ -46,10 +44,6 @@ pub(super) fn recall<'a>(c: &mut Seen<'a>, before: &'a Before<'a>) -> bool {
         .filter(|(_, (a, b))| !Arc::ptr_eq(a, b))
         .map(|(i, _)| i)
         .collect();
-    let trees = |i: &usize| (&*c.row.trees[*i], &*before.row.trees[*i]);
-    let pairs: Vec<(&Tree, &Tree)> = changed.iter().map(trees).collect();
-    let gaps = before.findings.iter();
-    c.recalled = Recalled::new(gaps.filter(|f| f.rule == cordon_gap::RULE), &pairs);
     c.far = c.far.max(far(before.row.posed()));
     let mut span = Span {
         from: f64::INFINITY,

@@ -36,10 +36,7 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
                     args.push((name, Arg::Count(laid.tree.0.into())));
                 }
             }
-            let remedies = match c.recalled.remedies(gap.span) {
-                Some(known) => known.to_vec(),
-                None => fill::remedies(c, gap),
-            };
+            let remedies = fill::remedies(c, gap);
             args.extend(passing(c, gap));
             let expected = expected(c, gap, left, right).filter(|_| remedies.is_empty());
             args.push(("expected", Arg::Count(expected.unwrap_or(0).into())));

@@ -194,10 +194,7 @@ fn tried(
         window.to = window.to.max(l.span.to);
     }
     let instead = [(seen.tree.id, after)];
-    let twice = |cover: crate::cover::Cover| -> f64 {
-        cover.overlaps.iter().map(|s| s.span.length()).sum()
-    };
-    let leaves = twice(c.cover_within(o, &instead));
+    let leaves = c.cover_within(o, &instead).doubled();
     let bared = c.cover_within(window, &[]).filled - c.cover_within(window, &instead).filled;
     if leaves > o.length() - 10.0 || over(bared, c.limit(Limit::GapMax)) {
         return None;

@@ -72,7 +72,7 @@ pub(super) fn of(seen: &Seen<'_>) -> Figures {
             .iter()
             .map(|g| g.span.length())
             .fold(0.0, f64::max),
-        overlap_total: total(&seen.cover.overlaps),
+        overlap_total: seen.cover.doubled(),
         trees_lost: row.trees.iter().filter(|t| t.is_lost()).count(),
         ..Figures::default()
     };

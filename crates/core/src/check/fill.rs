@@ -92,35 +92,31 @@ const STOCK_DIAMETER_DMM: u16 = 150;
 
 /// New stock in the place of a lost tree, laid the way that one was planted for: the one that fills most.
 fn replant(c: &Seen<'_>, gap: Span) -> Option<Remedy> {
-    let from = c
-        .trees
-        .partition_point(|t| t.tree.foot.f() < gap.from - REPLANT_REACH);
-    let to = c
-        .trees
-        .partition_point(|t| t.tree.foot.f() <= gap.to + REPLANT_REACH);
-    let ways = (from..to)
-        .filter(|i| c.trees[*i].tree.is_lost())
-        .filter_map(|i| {
-            let tree = c.trees[i].tree;
-            let length = libm::ceil(stock_for(c, i));
-            let work = vec![
-                Work::ReplaceTree {
-                    tree: tree.id,
-                    planted: tree.planted,
-                    length_mm: Mm::round(length),
-                    diameter_dmm: STOCK_DIAMETER_DMM,
-                },
-                Work::Lay {
-                    tree: tree.id,
-                    shoot: ShootId::STEM,
-                    toward: tree.planted.toward,
-                    rise_deg: Deg::new(0.0),
-                },
-            ];
-            let after = c.after(tree, &work)?;
-            let (leaves, _) = tried(c, gap, &[(tree.id, c.laid(&after))])?;
-            Some((leaves, i, length, work))
-        });
+    let feet = c.feet_within(Span {
+        from: gap.from - REPLANT_REACH,
+        to: gap.to + REPLANT_REACH,
+    });
+    let ways = feet.filter(|i| c.trees[*i].tree.is_lost()).filter_map(|i| {
+        let tree = c.trees[i].tree;
+        let length = libm::ceil(stock_for(c, i));
+        let work = vec![
+            Work::ReplaceTree {
+                tree: tree.id,
+                planted: tree.planted,
+                length_mm: Mm::round(length),
+                diameter_dmm: STOCK_DIAMETER_DMM,
+            },
+            Work::Lay {
+                tree: tree.id,
+                shoot: ShootId::STEM,
+                toward: tree.planted.toward,
+                rise_deg: Deg::new(0.0),
+            },
+        ];
+        let after = c.after(tree, &work)?;
+        let (leaves, _) = tried(c, gap, &[(tree.id, c.laid(&after))])?;
+        Some((leaves, i, length, work))
+    });
     let (leaves, i, length, work) = ways.min_by(|a, b| a.0.total_cmp(&b.0))?;
     Some(Remedy::new(
         "remedy-replant",
@@ -150,13 +146,14 @@ fn told(c: &Seen<'_>, leaves: f64, mut args: Args) -> Args {
 /// Where the trees stand that may reach into the stretch: those whose wood ends there, those planted there, and
 /// the nearest living one on either side.
 pub(super) fn trees_near(c: &Seen<'_>, gap: &Stretch) -> Vec<usize> {
-    let first = c.trees.partition_point(|t| t.tree.foot.f() < gap.span.from);
-    let after = c.trees.partition_point(|t| t.tree.foot.f() <= gap.span.to);
+    let feet = c.feet_within(gap.span);
     let living = |i: &usize| !c.trees[*i].tree.is_lost();
-    let mut out: Vec<usize> = (first..after)
+    let before = (0..feet.start).rev().find(living);
+    let after = (feet.end..c.trees.len()).find(living);
+    let mut out: Vec<usize> = feet
         .filter(living)
-        .chain((0..first).rev().find(living))
-        .chain((after..c.trees.len()).find(living))
+        .chain(before)
+        .chain(after)
         .chain(gap.by.iter().filter_map(|(t, _)| c.tree_index(*t)))
         .collect();
     out.arrange();
@@ -289,7 +286,6 @@ fn try_lay(
 /// laid bare elsewhere.
 fn tried(c: &Seen<'_>, gap: Span, instead: &[(TreeId, Vec<Laid>)]) -> Option<(f64, f64)> {
     let bare = |cover: &Cover| cover.owed - cover.filled;
-    let twice = |cover: &Cover| cover.overlaps.iter().map(|o| o.span.length()).sum::<f64>();
     let leaves = bare(&c.cover_within(gap, instead));
     let mut window = gap;
     for (tree, laid) in instead {
@@ -301,7 +297,7 @@ fn tried(c: &Seen<'_>, gap: Span, instead: &[(TreeId, Vec<Laid>)]) -> Option<(f6
     }
     let (was, is) = (c.cover_within(window, &[]), c.cover_within(window, instead));
     let gain = bare(&was) - bare(&is);
-    let doubles = twice(&is) - twice(&was);
+    let doubles = is.doubled() - was.doubled();
     // What comes to lie beside another for longer than it fills is in the way.
     let worth = gain >= LEAST_GAIN && doubles - c.let_pass(Limit::OverlapMax) <= gain;
     (gap.length() - leaves >= LEAST_GAIN && worth).then_some((leaves, doubles))

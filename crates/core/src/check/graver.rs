@@ -110,11 +110,9 @@ impl<'f> Change<'f> {
     /// Whether anything is graver than it was: it stands where nothing as grave stood, and nothing graver is gone from there.
     /// How far one sees through the wall hangs on the height of all of it; what stands too far apart has a rule of its own.
     pub fn is_graver(&self) -> bool {
-        let judged = self
-            .after
-            .iter()
-            .filter(|a| a.rule != super::see_through::RULE);
-        judged.into_iter().any(|a| !self.was(a) && !self.follows(a))
+        let judged = |a: &&Finding| a.rule != super::see_through::RULE;
+        let mut judged = self.after.iter().filter(judged);
+        judged.any(|a| !self.was(a) && !self.follows(a))
     }
 
     fn was(&self, a: &Finding) -> bool {

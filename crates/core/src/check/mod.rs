@@ -19,7 +19,6 @@ mod mend;
 mod near;
 mod notched;
 mod placed;
-mod recall;
 mod renewal;
 mod returns;
 mod see_through;

@@ -1,7 +1,7 @@
 //! Buds that a notch is to bring on: they fill a place once they grow, which is uncertain.
 
 use super::seen::Seen;
-use crate::row::{Limit, ShootId, TreeId, notch_take};
+use crate::row::{Limit, Shoot, ShootId, TreeId, notch_take};
 use crate::said::{Arg, Said};
 use crate::units::Mm;
 use crate::work::{Work, budded};
@@ -14,13 +14,12 @@ impl Seen<'_> {
 
     /// The work that brings a bud on so far along laid wood; `None` where none is.
     pub fn budded(&self, tree: TreeId, shoot: ShootId, at: Mm) -> Option<Work> {
-        self.bud_wood(tree, shoot, at.f())?;
         let wood = self.tree(tree)?.tree.shoot(shoot)?;
+        self.bud_wood(wood, at.f())?;
         Some(budded(tree, wood, at, self.moment.leaf))
     }
 
-    fn bud_wood(&self, tree: TreeId, shoot: ShootId, at: f64) -> Option<u8> {
-        let wood = self.tree(tree)?.tree.shoot(shoot)?;
+    fn bud_wood(&self, wood: &Shoot, at: f64) -> Option<u8> {
         wood.bud_wood(at, self.moment.leaf, self.limit(Limit::BlindBase))
     }
 
@@ -28,7 +27,7 @@ impl Seen<'_> {
     pub fn notched(&self, places: &[usize]) -> Arg {
         let mut notched = places.iter().filter_map(|i| {
             let bud = self.shoot_at(*i).filter(|s| s.is_notched())?;
-            let wood = self.tree(self.places[*i].tree)?.tree.shoot(bud.parent?)?;
+            let wood = self.tree_at(*i).tree.shoot(bud.parent?)?;
             wood.bud_wood(bud.at, self.moment.leaf, 0.0)
         });
         told("finding-notched", &mut notched)
@@ -37,7 +36,9 @@ impl Seen<'_> {
     /// What a remedy says of its notches; nothing where none is.
     pub fn notches(&self, work: &[Work]) -> Arg {
         let mut notches = work.iter().filter_map(|w| match *w {
-            Work::Notch { tree, shoot, at_mm } => self.bud_wood(tree, shoot, at_mm.f()),
+            Work::Notch { tree, shoot, at_mm } => {
+                self.bud_wood(self.tree(tree)?.tree.shoot(shoot)?, at_mm.f())
+            }
             _ => None,
         });
         told("remedy-notched", &mut notches)

@@ -103,6 +103,20 @@ fn trunk_end(c: &Seen<'_>, tree: &Tree, laid: ShootId) -> Option<f64> {
     }
 }
 
+/// Shoots of one age together, each age where its first shoot stands.
+pub(super) fn by_age<'s>(
+    shoots: impl Iterator<Item = &'s Shoot>,
+) -> Vec<(Option<u8>, Vec<&'s Shoot>)> {
+    let mut out: Vec<(Option<u8>, Vec<&Shoot>)> = Vec::new();
+    for shoot in shoots {
+        match out.iter_mut().find(|(born, _)| *born == shoot.born()) {
+            Some(known) => known.1.push(shoot),
+            None => out.push((shoot.born(), vec![shoot])),
+        }
+    }
+    out
+}
+
 /// The well-placed uprights of a tree.
 pub(super) fn well_placed(c: &Seen<'_>, seen: &SeenTree<'_>) -> Vec<ShootId> {
     let known = median_thickness(seen, this_winter(c), 1, None);
@@ -111,17 +125,11 @@ pub(super) fn well_placed(c: &Seen<'_>, seen: &SeenTree<'_>) -> Vec<ShootId> {
         let as_old = || median_thickness(seen, this_winter(c), FEWEST, Some(s));
         known.is_some_and(than) && as_old().is_none_or(than)
     };
-    let mut by_age: Vec<(Option<u8>, Vec<f64>)> = Vec::new();
-    for (shoot, _) in seen.uprights() {
-        let of = |known: &&mut (Option<u8>, Vec<f64>)| known.0 == shoot.born();
-        match by_age.iter_mut().find(of) {
-            Some(known) => known.1.push(shoot.length()),
-            None => by_age.push((shoot.born(), vec![shoot.length()])),
-        }
-    }
-    let usual = by_age
-        .iter_mut()
-        .map(|(born, lengths)| (*born, median(lengths)));
+    let usual = by_age(seen.uprights().map(|(s, _)| s)).into_iter();
+    let usual = usual.map(|(born, all)| {
+        let mut lengths: Vec<f64> = all.iter().map(|s| s.length()).collect();
+        (born, median(&mut lengths))
+    });
     let usual: Vec<(Option<u8>, f64)> = usual.collect();
     let of_its_age = |s: &Shoot| {
         usual
@@ -228,11 +236,9 @@ impl Seen<'_> {
     }
 
     fn is_well_placed(&self, i: usize) -> bool {
-        let place = self.places[i];
-        self.tree(place.tree).is_some_and(|seen| {
-            let well = seen.well.get_or_init(|| well_placed(self, seen));
-            well.contains(&place.shoot)
-        })
+        let seen = self.tree_at(i);
+        let well = seen.well.get_or_init(|| well_placed(self, seen));
+        well.contains(&self.places[i].shoot)
     }
 
     /// Whether a stub stands at the place at `i`.

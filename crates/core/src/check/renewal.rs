@@ -21,7 +21,8 @@ pub(super) const OLD: &str = "wood-too-old";
 impl Due {
     /// `None` before renewal begins, and of a tree that has fewer uprights than it needs: it waits until it has them. A leaf
     /// before renewal begins, only what is thick or over-vigorous already goes.
-    fn of(c: &Seen<'_>, seen: &SeenTree<'_>, holes: &mut Holes) -> Option<Self> {
+    fn of(c: &Seen<'_>, tree: usize, holes: &mut Holes) -> Option<Self> {
+        let seen = &c.trees[tree];
         let leaf = f64::from(c.row.leaf);
         let begins = c.limit(Limit::RenewalLeaf);
         if leaf < begins - 1.0 {
@@ -64,10 +65,8 @@ impl Due {
         if too_few(c, seen, stand.count() + stubbed.count()) {
             return None;
         }
-        let own = c
-            .tree_index(seen.tree.id)
-            .map_or(&[][..], |i| c.places_of(i));
-        let place = |s: ShootId| own.iter().copied().find(|p| c.places[*p].shoot == s);
+        let own = c.places_of(tree).iter();
+        let place = |s: ShootId| own.clone().copied().find(|p| c.places[*p].shoot == s);
         let at: Vec<Option<usize>> = wood.iter().map(|(s, _)| place(*s)).collect();
         let harms = |i: usize, cut: &[usize]| {
             at[i].is_some_and(|p| {
@@ -163,8 +162,8 @@ impl Holes {
 /// This winter's renewal of each tree. What one tree is to have cut, the next one sees.
 fn dues(c: &Seen<'_>) -> Vec<Option<Due>> {
     let mut holes = Holes::of(c);
-    let due = |seen| Due::of(c, seen, &mut holes);
-    c.trees.iter().map(due).collect()
+    let due = |tree| Due::of(c, tree, &mut holes);
+    (0..c.trees.len()).map(due).collect()
 }
 
 /// The same of what is near, of the rest as `before` found it. Where it comes out otherwise than there, the next trees are near
@@ -187,7 +186,7 @@ pub(super) fn recall(c: &mut Seen<'_>, before: &[Finding]) {
     let mut next = c.near.trees.start;
     while next < c.near.trees.end {
         let seen = &c.trees[next];
-        let due = Due::of(c, seen, &mut holes);
+        let due = Due::of(c, next, &mut holes);
         let cut: Vec<Part> = due
             .iter()
             .flat_map(Due::cut)
@@ -221,7 +220,8 @@ impl Seen<'_> {
 
     /// Whether an upright is to be cut to a stub this winter: nothing else is asked of it then.
     pub fn is_due(&self, seen: &SeenTree<'_>, shoot: ShootId) -> bool {
-        self.due(seen).is_some_and(|d| d.cut().contains(&shoot))
+        let is_cut = |d: &Due| d.winter.cut.iter().any(|i| d.wood[*i].0 == shoot);
+        self.due(seen).is_some_and(is_cut)
     }
 }
 

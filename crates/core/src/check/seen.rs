@@ -1,7 +1,6 @@
 //! What the rules look at: the row, and all that is worked out from it once for every rule.
 
 use super::near::{MARGIN, Near};
-use super::recall::Recalled;
 use super::{Context, Finding, Part, Severity};
 use crate::arrange::Arrange;
 use crate::cover::{Cover, Laid, Place, Span, cover_of, laid_of, places_of};
@@ -186,8 +185,6 @@ pub(super) struct Seen<'a> {
     pub near: Near,
     /// How far from its foot a tree's wood can be laid, mm: no remedy lays more than three lengths end to end.
     pub far: f64,
-    /// What an earlier survey worked out and still holds.
-    pub recalled: Recalled<'a>,
     /// Whether only what is wrong is asked for, and no remedy.
     pub judging: bool,
     /// What is known of each place, once it is asked for.
@@ -269,7 +266,6 @@ impl<'a> Seen<'a> {
             longest,
             near: Near::all(trees.len()),
             far: far(c.row.posed()),
-            recalled: Recalled::default(),
             trees,
             judging: false,
             standing: OnceCell::new(),
@@ -417,8 +413,13 @@ impl<'a> Seen<'a> {
         &self.places_of[tree]
     }
 
+    /// The tree of the place at `i`.
+    pub fn tree_at(&self, i: usize) -> &SeenTree<'a> {
+        &self.trees[self.tree_of[i]]
+    }
+
     /// What stands at the place at `i`.
     pub fn shoot_at(&self, i: usize) -> Option<&Shoot> {
-        self.trees[self.tree_of[i]].tree.shoot(self.places[i].shoot)
+        self.tree_at(i).tree.shoot(self.places[i].shoot)
     }
 }

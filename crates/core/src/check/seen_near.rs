@@ -46,16 +46,18 @@ impl<'a> Seen<'a> {
             span.from = span.from.min(x(first));
             span.to = span.to.max(x(last - 1));
         }
-        let far = self.far;
-        let start = self
-            .trees
-            .partition_point(|t| t.tree.foot.f() < span.from - far);
-        let end = self
-            .trees
-            .partition_point(|t| t.tree.foot.f() <= span.to + far);
-        self.near = Near {
-            span,
-            trees: start..end.max(start),
-        };
+        let trees = self.feet_within(Span {
+            from: span.from - self.far,
+            to: span.to + self.far,
+        });
+        self.near = Near { span, trees };
+    }
+
+    /// The trees whose feet stand within a stretch.
+    pub fn feet_within(&self, span: Span) -> Range<usize> {
+        let foot = |t: &SeenTree<'_>| t.tree.foot.f();
+        let start = self.trees.partition_point(|t| foot(t) < span.from);
+        let end = self.trees.partition_point(|t| foot(t) <= span.to);
+        start..end.max(start)
     }
 }

@@ -388,8 +388,7 @@ impl State {
         if bared >= TOLD {
             out.push(Also::Bares(bared));
         }
-        let twice = |c: &Cover| c.overlaps.iter().map(|o| o.span.length()).sum::<f64>();
-        let doubled = twice(&after) - twice(&before);
+        let doubled = after.doubled() - before.doubled();
         if doubled > self.plan.targets.let_pass(Limit::OverlapMax) {
             out.push(Also::Doubles(doubled));
         }

@@ -2,7 +2,7 @@
 
 use super::seen::{Seen, over};
 use super::{Finding, Remedy, Severity};
-use crate::row::{Limit, Pose};
+use crate::row::{Limit, Pose, ShootId, TreeId};
 use crate::said::Arg;
 use crate::units::Deg;
 use crate::work::Work;
@@ -50,18 +50,19 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
 }
 
 /// The upright tied straight up.
-pub(super) fn straighten(
-    tree: crate::row::TreeId,
-    shoot: crate::row::ShootId,
-    name: Arg,
-) -> Remedy {
+pub(super) fn straighten(tree: TreeId, shoot: ShootId, name: Arg) -> Remedy {
     Remedy::new(
         "remedy-straighten",
         vec![("part", name)],
-        vec![Work::Stand {
-            tree,
-            shoot,
-            lean_deg: Deg::new(0.0),
-        }],
+        vec![tied_straight(tree, shoot)],
     )
+}
+
+/// The work that ties an upright straight up.
+pub(super) fn tied_straight(tree: TreeId, shoot: ShootId) -> Work {
+    Work::Stand {
+        tree,
+        shoot,
+        lean_deg: Deg::new(0.0),
+    }
 }

@@ -1,13 +1,12 @@
 //! An upright that leans across its neighbours.
 
 use super::seen::{Seen, SeenTree, over};
-use super::upright_outside::straighten;
+use super::upright_outside::{straighten, tied_straight};
 use super::{Finding, Remedy, Severity};
 use crate::arrange::Arrange;
 use crate::pose::Course;
 use crate::row::{Limit, Shoot};
 use crate::said::Arg;
-use crate::units::Deg;
 use crate::work::Work;
 use kurbo::{Line, Point};
 
@@ -66,13 +65,6 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
                 .iter()
                 .all(|(_, n)| !meet(straight, all[*n].line, off));
             let first = &all[group[0].1];
-            // Where it leans alone, it is tied straight; where the others lean too, all are, if that parts them.
-            let involved = std::iter::once(group[0].0).chain(group.iter().map(|(_, n)| *n));
-            let involved: Vec<&Standing<'_>> = involved.map(|n| &all[n]).collect();
-            let apart =
-                |a: &Standing<'_>, b: &Standing<'_>| (a.line.p0.x - b.line.p0.x).abs() > off;
-            let parts =
-                (1..involved.len()).all(|i| involved[..i].iter().all(|a| apart(a, involved[i])));
             Finding {
                 rule: RULE,
                 severity: Severity::Soon,
@@ -90,36 +82,34 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
                     ("count", Arg::Count(group.len() as i64)),
                     ("other", first.seen.name(first.shoot.id)),
                 ],
+                // Where it leans alone, it is tied straight; where the others lean too, all are.
                 remedies: if clears {
                     vec![straighten(
                         at.seen.tree.id,
                         at.shoot.id,
                         at.seen.name(at.shoot.id),
                     )]
-                } else if parts {
-                    vec![straighten_all(&involved)]
                 } else {
-                    Vec::new()
+                    let ids = group.iter().map(|(_, n)| *n);
+                    let involved = std::iter::once(group[0].0).chain(ids);
+                    let involved: Vec<&Standing<'_>> = involved.map(|n| &all[n]).collect();
+                    straighten_all(&involved, off).into_iter().collect()
                 },
             }
         })
         .collect()
 }
 
-/// All of them that lean tied straight up.
-fn straighten_all(all: &[&Standing<'_>]) -> Remedy {
+/// All of them that lean tied straight up; `None` where that does not part them, by more than `off` mm.
+fn straighten_all(all: &[&Standing<'_>], off: f64) -> Option<Remedy> {
+    let apart = |a: &Standing<'_>, b: &Standing<'_>| (a.line.p0.x - b.line.p0.x).abs() > off;
+    let parts = (1..all.len()).all(|i| all[..i].iter().all(|a| apart(a, all[i])));
     let leans = all.iter().filter(|s| s.to - s.from > 1e-3);
-    let work = leans.map(|s| Work::Stand {
-        tree: s.seen.tree.id,
-        shoot: s.shoot.id,
-        lean_deg: Deg::new(0.0),
-    });
-    let work: Vec<Work> = work.collect();
-    Remedy::new(
-        "remedy-straighten-all",
-        vec![("count", Arg::Count(work.len() as i64))],
-        work,
-    )
+    let work: Vec<Work> = leans
+        .map(|s| tied_straight(s.seen.tree.id, s.shoot.id))
+        .collect();
+    let count = Arg::Count(work.len() as i64);
+    parts.then(|| Remedy::new("remedy-straighten-all", vec![("count", count)], work))
 }
 
 fn standing<'c>(seen: &'c SeenTree<'c>, shoot: &'c Shoot, course: &Course) -> Standing<'c> {

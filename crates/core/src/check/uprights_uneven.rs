@@ -1,7 +1,7 @@
 //! Uprights of one age on one tree that differ much in length or thickness.
 
 use super::figures::mean_and_cv;
-use super::placed::well_placed;
+use super::placed::{by_age, well_placed};
 use super::seen::{Seen, SeenTree, over};
 use super::{Finding, Remedy, Severity};
 use crate::row::{Limit, Shoot};
@@ -18,14 +18,9 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
     c.near_trees()
         .filter_map(|seen| {
             // Returns of a renewed upright are younger and so shorter: like is compared with like.
-            let mut by_age: Vec<(Option<u8>, Vec<&Shoot>)> = Vec::new();
-            for (shoot, _) in seen.uprights().filter(|(s, _)| !starts_again(c, s)) {
-                match by_age.iter_mut().find(|(born, _)| *born == shoot.born()) {
-                    Some(known) => known.1.push(shoot),
-                    None => by_age.push((shoot.born(), vec![shoot])),
-                }
-            }
-            let most_of = by_age
+            let stand = seen.uprights().map(|(s, _)| s);
+            let ages = by_age(stand.filter(|s| !starts_again(c, s)));
+            let most_of = ages
                 .into_iter()
                 .max_by_key(|(born, all)| (all.len(), *born));
             let (_, alike) = most_of?;

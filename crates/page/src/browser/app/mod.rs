@@ -387,7 +387,7 @@ impl App {
             }
         });
         // What a hand moves is shown at once, and its light as soon as that is on the screen.
-        let in_hand = !redraw.all && self.peek(|d| d.held().is_some()) == Some(true);
+        let in_hand = !redraw.all && self.peek(Desk::is_holding) == Some(true);
         if !(in_hand && self.light.is_shown()) {
             self.light_up();
         } else if self.light.waits() {
