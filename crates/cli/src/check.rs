@@ -166,6 +166,7 @@ fn source(info: &LimitInfo, words: &Words) -> String {
         LimitStatus::Derived => Some("command-derived"),
         LimitStatus::CommonPractice => Some("command-practice"),
         LimitStatus::FromMemory => Some("command-memory"),
+        LimitStatus::Assumed => Some("command-assumed"),
     };
     match (status, info.source) {
         (Some(status), Some(source)) => words.text(

@@ -7,12 +7,15 @@
 #![warn(missing_docs)]
 
 pub mod arrange;
+pub mod canopy;
 pub mod check;
 pub mod cover;
 pub mod file;
+pub mod fruit;
 pub mod grow;
 pub mod light;
 pub mod make;
+pub mod model;
 pub mod nodes;
 pub mod plan;
 pub mod pose;

@@ -1,30 +1,86 @@
-//! Where nodes stand on last year's wood, and what tipping takes off: one law for both.
+//! Where nodes stand on a year's growth, and what cutting takes off: one law for both.
 //!
 //! Cutting the end fraction x of last year's length removes x^0.645 of its nodes and x^0.458 of its future
 //! fruiting sites. Derived: fitted to a 2013 training lecture digest, by which 15–20 % of the length holds 30–35 % of
-//! the nodes and about 45 % of the future sites. The exponents are [`Assumptions`].
+//! the nodes and about 45 % of the future sites. The nodes at its base stand closer still and carry one flower bud each, no
+//! leaf bud: they crop once, and no shoot comes of them.
 
+use crate::model::Parameter::{Blind, BlindStep, NodesM};
+use crate::row::GrowthUnit;
 use crate::terms::Assumptions;
 
+/// Exponent of the share of nodes.
+const NODE_EXPONENT: f64 = 0.645;
+/// Exponent of the share of future fruiting sites.
+const SITE_EXPONENT: f64 = 0.458;
+/// Most basal nodes without a leaf bud. From memory: 4 to 8.
+const MOST_BLIND: f64 = 8.0;
+/// Most leaf buds of a shoot that was cut back that grow. Common practice: it is cut to 2 to 4.
+const MOST_BUDS: f64 = 4.0;
+
 /// Share of the nodes that cutting the end fraction `x` (0 to 1) removes, 0 to 1. `x` is held to its range.
-pub fn nodes_removed(assumptions: &Assumptions, x: f64) -> f64 {
-    libm::pow(x.clamp(0.0, 1.0), assumptions.node_exponent)
+pub fn nodes_removed(x: f64) -> f64 {
+    removed(x, NODE_EXPONENT)
 }
 
 /// Share of the future fruiting sites that cutting the end fraction `x` (0 to 1) removes, 0 to 1.
-pub fn sites_removed(assumptions: &Assumptions, x: f64) -> f64 {
-    libm::pow(x.clamp(0.0, 1.0), assumptions.site_exponent)
+pub fn sites_removed(x: f64) -> f64 {
+    removed(x, SITE_EXPONENT)
 }
 
-/// Length, mm, that keeps the lowest `buds` nodes of a year's growth of `length` mm; all of it when it has no more.
-/// The cut is made half-way to the next node.
-pub fn length_of_buds(assumptions: &Assumptions, length: f64, buds: u16) -> f64 {
-    let nodes = assumptions.nodes_per_metre * length / 1000.0;
-    let kept = (f64::from(buds) + 0.5) / nodes.max(1e-9);
-    if kept >= 1.0 {
-        return length;
+fn removed(x: f64, exponent: f64) -> f64 {
+    // Most wood was never cut.
+    if x <= 0.0 {
+        return 0.0;
     }
-    length * (1.0 - libm::pow(1.0 - kept, 1.0 / assumptions.node_exponent))
+    libm::pow(x.min(1.0), exponent)
+}
+
+/// Nodes that a year's growth had, counted as a fraction.
+fn nodes(grown: f64, a: &Assumptions) -> f64 {
+    a[NodesM] * grown / 1000.0
+}
+
+fn cut_off(unit: &GrowthUnit) -> f64 {
+    1.0 - unit.kept / unit.grown
+}
+
+/// Nodes that are left on a year's growth.
+pub fn nodes_kept(unit: &GrowthUnit, a: &Assumptions) -> f64 {
+    nodes(unit.grown, a) * (1.0 - nodes_removed(cut_off(unit)))
+}
+
+/// Future fruiting sites that are left on a year's growth, the blind base counted in.
+pub fn sites_kept(unit: &GrowthUnit, a: &Assumptions) -> f64 {
+    nodes(unit.grown, a) * (1.0 - sites_removed(cut_off(unit)))
+}
+
+/// Basal nodes of a year's growth of `grown` mm that have no leaf bud.
+pub fn blind_nodes(grown: f64, a: &Assumptions) -> f64 {
+    (a[Blind] * nodes(grown, a)).min(MOST_BLIND)
+}
+
+/// Length, mm, of the base of a year's growth of `grown` mm that carries those nodes.
+pub fn blind_length(grown: f64, a: &Assumptions) -> f64 {
+    a[BlindStep] * blind_nodes(grown, a)
+}
+
+/// Distance, mm, from one leaf bud to the next above the blind base.
+pub fn bud_step(a: &Assumptions) -> f64 {
+    1000.0 / a[NodesM]
+}
+
+/// Leaf buds left on a year's growth that was cut back, 0 to 4.
+pub fn leaf_buds(unit: &GrowthUnit, a: &Assumptions) -> u8 {
+    let above = unit.kept - blind_length(unit.grown, a);
+    (above * a[NodesM] / 1000.0).clamp(0.0, MOST_BUDS) as u8
+}
+
+/// Length, mm, that keeps the lowest `buds` leaf buds of a year's growth of `grown` mm; all of it when it has no more.
+/// They stand above its blind base. The cut is made half-way to the next node.
+pub fn length_of_buds(a: &Assumptions, grown: f64, buds: u16) -> f64 {
+    let above = (f64::from(buds) + 0.5) * bud_step(a);
+    (blind_length(grown, a) + above).min(grown)
 }
 
 #[cfg(test)]
@@ -33,21 +89,24 @@ mod tests {
 
     #[test]
     fn the_law_stays_in_the_published_band() {
-        let a = Assumptions::default();
         // 2013 training lecture digest: 15–20 % of length holds 30–35 % of nodes (±1 point) and about
         // 45 % of future sites (±4 points).
-        assert!((0.29..=0.31).contains(&nodes_removed(&a, 0.15)));
-        assert!((0.34..=0.36).contains(&nodes_removed(&a, 0.20)));
-        assert!((0.41..=0.49).contains(&sites_removed(&a, 0.15)));
-        assert!((0.41..=0.49).contains(&sites_removed(&a, 0.20)));
+        assert!((0.29..=0.31).contains(&nodes_removed(0.15)));
+        assert!((0.34..=0.36).contains(&nodes_removed(0.20)));
+        assert!((0.41..=0.49).contains(&sites_removed(0.15)));
+        assert!((0.41..=0.49).contains(&sites_removed(0.20)));
     }
 
     #[test]
-    fn buds_at_the_base_stand_some_43_mm_apart() {
+    fn three_leaf_buds_of_a_shoot_of_0_8_m_end_at_about_0_2_m() {
         let a = Assumptions::default();
-        // Derived: the law at 35 nodes a metre.
-        let one = length_of_buds(&a, 600.0, 3) - length_of_buds(&a, 600.0, 2);
-        assert!((38.0..=48.0).contains(&one), "{one}");
+        // Common practice: cut back to 2 to 4 leaf buds, 15 to 20 cm of wood.
+        let length = length_of_buds(&a, 800.0, 3);
+        assert!((180.0..=210.0).contains(&length), "{length}");
         assert_eq!(length_of_buds(&a, 600.0, 500), 600.0);
+        let cut = |buds| GrowthUnit::new(1, 800.0, length_of_buds(&a, 800.0, buds));
+        for buds in 1..=4 {
+            assert_eq!(leaf_buds(&cut(buds), &a), buds as u8);
+        }
     }
 }

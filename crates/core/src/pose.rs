@@ -270,11 +270,8 @@ pub(crate) fn course_of(
 /// The course of every shoot, in the order of `tree.shoots`.
 pub fn layout(tree: &Tree, g: Geometry) -> Vec<Course> {
     let mut out: Vec<Course> = Vec::with_capacity(tree.shoots.len());
-    for shoot in &tree.shoots {
-        let parent = shoot
-            .parent
-            .and_then(|p| tree.index(p))
-            .and_then(|i| out.get(i));
+    for (shoot, parent) in tree.shoots.iter().zip(tree.parents()) {
+        let parent = parent.and_then(|i| out.get(i));
         let course = course_of(tree, shoot, parent, g);
         out.push(course);
     }

@@ -1,9 +1,9 @@
 //! Properties of plans: undo, replay, void work, identity.
 
 use cordonry::file::{read_plan, write_plan};
+use cordonry::model::{Assumptions, Parameter};
 use cordonry::plan::{History, Moment, Phase, Plan, Replayer, Schedule, Setting, VoidWork, Window};
 use cordonry::row::{Limit, Row, ShootId, Tree, TreeId};
-use cordonry::terms::Assumptions;
 use cordonry::units::Mm;
 use cordonry::work::{Work, apply};
 use cordonry_fixture::random::*;
@@ -237,10 +237,9 @@ proptest! {
             let all = moments(&plan);
             let moment = all[which.index(all.len())];
             match what {
-                0 => plan.assumptions = Arc::new(Assumptions {
-                    nodes_per_metre: 20.0 + 40.0 * share,
-                    ..(*plan.assumptions).clone()
-                }),
+                0 => plan.assumptions = Arc::new(
+                    Assumptions::default().with(Parameter::NodesM, 20.0 + 40.0 * share),
+                ),
                 1 => {
                     let info = Limit::BendDiameters.info();
                     let bend = info.min + (info.max - info.min) * share;

@@ -3,6 +3,7 @@
 
 mod compare;
 mod fao56;
+mod growth;
 mod light;
 mod sun;
 
@@ -17,6 +18,7 @@ pub fn solve(case: &Value) -> Result<Value, String> {
         "wall-light-case/1" => light::solve(case)?,
         "sun-case/1" => sun::solve(case)?,
         "fao56-case/1" => fao56::solve(case)?,
+        "growth-step-case/1" => growth::solve(case)?,
         other => return Err(format!("schema \"{other}\" is none that is known here")),
     };
     Ok(json!({ "settings": settings, "results": results }))

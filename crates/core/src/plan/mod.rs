@@ -114,7 +114,13 @@ impl Plan {
 
     /// What pose, work and growth read besides a tree, while the trellis is so.
     pub fn terms(&self, trellis: &Trellis) -> Terms {
-        Terms::new(trellis, &self.targets, &self.assumptions, &self.site)
+        Terms::new(
+            &self.found,
+            trellis,
+            &self.targets,
+            &self.assumptions,
+            &self.site,
+        )
     }
 
     /// The scheme at `index`.

@@ -392,3 +392,134 @@ proptest! {
         }
     }
 }
+
+/// The cases of the growth model's reference: see tests/reference/README.md. They state the carried share alone, never raised.
+fn cases_of_growth() -> Vec<Value> {
+    let path = concat!(
+        env!("CARGO_MANIFEST_DIR"),
+        "/../../tests/reference/growth/cases.json"
+    );
+    let all: Value = serde_json::from_str(&std::fs::read_to_string(path).unwrap()).unwrap();
+    let all = all["cases"].as_array().unwrap().clone();
+    let ours = |c: &Value| c["id"].as_str().unwrap().starts_with("renewal-");
+    all.into_iter().filter(ours).collect()
+}
+
+/// Winters of a tree of even wood of which the carried share is cut, the oldest first: ages before each cut and ages cut,
+/// the largest first.
+fn winters_of_even_wood(n: usize, age: u8, share: Share, years: u32) -> Vec<[Vec<usize>; 2]> {
+    let renewal = Renewal {
+        share,
+        // Any wood is at this limit: what is oldest goes.
+        age_limit: 1,
+    };
+    let mut tree = vec![upright(age, None); n];
+    let falling = |ages: &mut dyn Iterator<Item = u8>| {
+        let mut ages: Vec<usize> = ages.map(usize::from).collect();
+        ages.sort_unstable_by(|a, b| b.cmp(a));
+        ages
+    };
+    let winter = |winter: u32| {
+        let count = share.carried(n, winter);
+        let cut = renewal.choose(&tree, count, &without_raising(), &alone);
+        let before = falling(&mut tree.iter().map(|u| u.age));
+        let gone = falling(&mut cut.iter().map(|i| tree[*i].age));
+        next_winter(&mut tree, &cut);
+        [before, gone]
+    };
+    (0..years).map(winter).collect()
+}
+
+#[test]
+fn the_carried_share_gives_what_the_growth_cases_say() {
+    let cases = cases_of_growth();
+    assert_eq!(cases.len(), 17);
+    for case in cases {
+        let (given, expect) = (&case["given"], &case["expect"]);
+        let id = case["id"].as_str().unwrap();
+        let number = |of: &Value| of.as_u64().map(|n| n as usize);
+        let share = match (number(&given["one_in"]), given["share"].as_f64()) {
+            (Some(den), _) => Share::near(1.0 / den as f64),
+            (_, Some(share)) => Share::near(share),
+            (None, None) => Share::near(0.2),
+        };
+        let n = number(&given["uprights"]).unwrap_or(0);
+        let age = given["age_at_start"].as_u64().unwrap_or(0) as u8;
+        let years = number(&given["years"]).unwrap_or(20);
+        let winters = || winters_of_even_wood(n, age, share, years as u32);
+        match id {
+            "renewal-order" | "renewal-neighbours" | "renewal-neighbours-due" => {
+                picks(id, given, &numbers(&expect["picked"]));
+            }
+            "renewal-bearing" | "renewal-bearing-8" => {
+                let k = number(&given["k"]).unwrap();
+                let share = Share::near(k as f64 / n as f64);
+                // Spurs bear from a shoot's third season on.
+                let steady = winters_of_even_wood(n, 4, share, 20).pop().unwrap();
+                let bearing = steady[0].iter().filter(|age| **age >= 3).count();
+                let wanted = expect["share"].as_f64().unwrap();
+                assert_eq!(bearing as f64 / n as f64, wanted, "{id}");
+            }
+            _ if expect["schedule"].is_array() => {
+                let wanted = expect["schedule"].as_array().unwrap().iter();
+                let wanted: Vec<[Vec<usize>; 2]> =
+                    wanted.map(|w| [numbers(&w[0]), numbers(&w[1])]).collect();
+                assert_eq!(winters(), wanted, "{id}");
+            }
+            _ => {
+                let k: Vec<usize> = winters().iter().map(|w| w[1].len()).collect();
+                match number(&expect["k"]) {
+                    Some(even) => assert!(k.iter().all(|k| *k == even), "{id}: {k:?}"),
+                    None => {
+                        let wanted = numbers(&expect["k"]);
+                        assert_eq!(k[..wanted.len()], wanted, "{id}");
+                    }
+                }
+                // The last of the wood from before goes in the winter by which all have had their turn.
+                let mut gone = 0;
+                let winters = winters();
+                let last = winters.iter().find(|w| {
+                    gone += w[1].len();
+                    gone >= n
+                });
+                assert_eq!(last.map(|w| w[1][0]), number(&expect["oldest_cut"]), "{id}");
+                if let Some(limit) = number(&expect["age_limit"]) {
+                    assert_eq!(usize::from(share.turn()), limit, "{id}");
+                }
+            }
+        }
+    }
+}
+
+/// Which places go, of some that differ in age and size; those beside the gap, or beside one that goes, rather stand.
+fn picks(id: &str, given: &Value, wanted: &[usize]) {
+    let by_place: Vec<(usize, Vec<usize>)> = match &given["age_mm"] {
+        Value::Array(all) => all.iter().map(numbers).enumerate().collect(),
+        Value::Object(all) => all
+            .iter()
+            .map(|(place, of)| (place.parse().unwrap(), numbers(of)))
+            .collect(),
+        _ => panic!("{id} gives no wood"),
+    };
+    let tree: Vec<Upright> = by_place
+        .iter()
+        .map(|(_, of)| Upright {
+            size: of[1] as f64,
+            ..upright(of[0] as u8, None)
+        })
+        .collect();
+    let gap = given["gap"].as_u64().map(|at| at as usize);
+    let place = |at: usize| by_place[at].0;
+    let beside = |at: usize, cut: &[usize]| {
+        let holes = cut.iter().map(|c| place(*c)).chain(gap);
+        gap.is_some() && holes.into_iter().any(|hole| hole.abs_diff(place(at)) <= 1)
+    };
+    let renewal = Renewal {
+        share: Share::near(0.2),
+        age_limit: given["age_limit"].as_u64().unwrap_or(5) as u8,
+    };
+    let count = given["k"].as_u64().unwrap() as usize;
+    let cut = renewal.choose(&tree, count, &without_raising(), &beside);
+    let cut: Vec<usize> = cut.into_iter().map(place).collect();
+    assert_eq!(cut, wanted, "{id}");
+}

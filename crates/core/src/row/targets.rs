@@ -19,6 +19,8 @@ pub enum Status {
     CommonPractice,
     /// From memory.
     FromMemory,
+    /// Our own assumption: judged, or set so that what follows from it lies where it is reported to.
+    Assumed,
 }
 
 /// The unit of a limit.

@@ -2,6 +2,7 @@
 
 use super::ids::{ShootId, TreeId};
 use super::shoot::{Kind, Shoot, Toward};
+use crate::arrange::Arrange;
 use crate::range;
 use crate::said::{Arg, Said};
 use crate::units::{Deg, Mm};
@@ -80,6 +81,24 @@ impl Tree {
     /// The place of a shoot in `shoots`.
     pub fn index(&self, id: ShootId) -> Option<usize> {
         self.shoots.iter().position(|s| s.id == id)
+    }
+
+    /// Where the parent of each shoot stands in `shoots`; `None` for the stem.
+    pub fn parents(&self) -> Vec<Option<usize>> {
+        let mut by_id: Vec<usize> = Vec::new();
+        let mut place = |id: ShootId| {
+            // Most shoots stand on the stem.
+            if self.shoots.first().is_some_and(|stem| stem.id == id) {
+                return Some(0);
+            }
+            if by_id.is_empty() {
+                by_id.extend(0..self.shoots.len());
+                by_id.arrange_by_key(|i| self.shoots[*i].id);
+            }
+            let at = by_id.binary_search_by_key(&id, |i| self.shoots[*i].id);
+            at.ok().map(|at| by_id[at])
+        };
+        self.shoots.iter().map(|s| place(s.parent?)).collect()
     }
 
     /// Whether a shoot grows from `other`, or from what grows from it.

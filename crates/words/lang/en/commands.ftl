@@ -3,6 +3,7 @@
 command-derived = derived
 command-practice = common practice, no source
 command-memory = from memory
+command-assumed = our assumption
 
 command-no-language = there is no such language; those there are: { $codes }
 command-cannot-open = can't be opened

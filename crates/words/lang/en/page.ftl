@@ -151,6 +151,7 @@ status-published = Published
 status-derived = Derived
 status-practice = Common practice, no source
 status-memory = From memory
+status-assumed = Our assumption
 
 figures-title = This row in leaf { $leaf }
 figure-fill = Cordon filled

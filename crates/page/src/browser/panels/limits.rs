@@ -18,6 +18,7 @@ fn status_key(status: Status) -> &'static str {
         Status::Derived => "status-derived",
         Status::CommonPractice => "status-practice",
         Status::FromMemory => "status-memory",
+        Status::Assumed => "status-assumed",
     }
 }
 

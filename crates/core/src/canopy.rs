@@ -1,0 +1,140 @@
+//! Leaf and flowers of a tree, by the age of its wood, and the light that its leaves leave below them.
+//!
+//! Wood in its first season carries single leaves at its nodes; from its second on, spurs that bear from its third. Laid wood
+//! has leaves and no fruit. What a wall can't carry for want of light is shed, its flowers with it.
+
+use crate::model::Parameter::{
+    Blind, BudsSpur, FirstCrop, FlowersBud, LaiMost, LatFlowers, LeafDark, LeafLaid, LeafLateral,
+    LeafShoot, LeafSpur, Leaves1, Leaves2, OldFrom, OldLeast, OldLoss, SideBear,
+};
+use crate::nodes::{blind_nodes, nodes_kept, sites_kept};
+use crate::row::{Face, GrowthUnit, Pose, Shoot, Tree};
+use crate::terms::{Assumptions, Stand, Terms};
+
+const CM2_TO_M2: f64 = 1e-4;
+
+/// What a tree's wood would carry in a leaf, were there light for all of it.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Canopy {
+    /// Leaf on wood that was there before this leaf, and on laterals, m².
+    pub older: f64,
+    /// Leaf on what has grown in this leaf, m².
+    pub new: f64,
+    /// Flowers.
+    pub flowers: f64,
+}
+
+impl Canopy {
+    /// Of a tree in a leaf.
+    pub fn of(tree: &Tree, leaf: u8, a: &Assumptions) -> Self {
+        let mut out = Self::default();
+        for (at, shoot) in tree.shoots.iter().enumerate() {
+            out.add(shoot, at == 0, leaf, a);
+        }
+        out
+    }
+
+    fn add(&mut self, shoot: &Shoot, is_stem: bool, leaf: u8, a: &Assumptions) {
+        self.older += shoot.laterals.total / 1000.0 * a[LeafLateral];
+        let laid = shoot.pose.is_laid();
+        if shoot.pose == Pose::Stub || (is_stem && !laid) {
+            return;
+        }
+        let mut flowers = 0.0;
+        for unit in &shoot.units {
+            let age = leaf.saturating_sub(unit.leaf);
+            if laid {
+                let area = a[LeafLaid] * unit.kept / 1000.0;
+                match age {
+                    0 => self.new += area,
+                    _ => self.older += area,
+                }
+                continue;
+            }
+            let nodes = nodes_kept(unit, a);
+            if age == 0 {
+                self.new += nodes * a[LeafShoot] * CM2_TO_M2;
+                continue;
+            }
+            let blind = blind_nodes(unit.grown, a);
+            let leaves = match age {
+                1 => a[Leaves1],
+                _ => a[Leaves2] * in_age(age, a),
+            };
+            self.older += (nodes - blind).max(0.0) * leaves * a[LeafSpur] * CM2_TO_M2;
+            flowers += match age {
+                1 => blind.min(nodes) * a[FlowersBud],
+                _ => spur_flowers(unit, age, a),
+            };
+        }
+        if laid {
+            return;
+        }
+        flowers += f64::from(shoot.laterals.count) * a[LatFlowers];
+        self.flowers += match shoot.face {
+            Face::Top => flowers,
+            Face::Side | Face::Under => flowers * a[SideBear],
+        };
+    }
+
+    /// Leaf of the whole season, m², as far as there is light for it.
+    pub fn leaf_area(&self, terms: &Terms) -> f64 {
+        let whole = self.older + self.new;
+        whole * carried(whole, terms)
+    }
+
+    /// Leaf without what grows in this leaf, m², as far as there is light for it.
+    pub fn older_leaf_area(&self, terms: &Terms) -> f64 {
+        self.older * carried(self.older, terms)
+    }
+
+    /// Flowers of the tree in `leaf`: none before the first that is let bear. Asked before the second half of a season's
+    /// growth, for that season's laterals bear nothing.
+    pub fn flowers(&self, leaf: u8, terms: &Terms) -> f64 {
+        if leaf < terms.stand.crop_from {
+            return 0.0;
+        }
+        self.flowers * carried(self.older, terms)
+    }
+}
+
+/// Share of `potential` leaf, m², and of the flowers with it, that the wall can carry.
+fn carried(potential: f64, terms: &Terms) -> f64 {
+    let index = potential / terms.stand.ground();
+    if index <= 0.0 {
+        return 1.0;
+    }
+    (terms.assumptions[LaiMost] / index).min(1.0)
+}
+
+/// What wood of an age, in completed seasons, still bears of what it did at its best.
+fn in_age(age: u8, a: &Assumptions) -> f64 {
+    let past = (f64::from(age) - a[OldFrom]).max(0.0);
+    (1.0 - a[OldLoss] * past).max(a[OldLeast])
+}
+
+/// Flowers of the spurs of a year's growth that is two years old or older.
+fn spur_flowers(unit: &GrowthUnit, age: u8, a: &Assumptions) -> f64 {
+    let spurs = sites_kept(unit, a) * (1.0 - a[Blind]);
+    let young = if age == 2 { a[FirstCrop] } else { 1.0 };
+    spurs * a[BudsSpur] * a[FlowersBud] * young * in_age(age, a)
+}
+
+/// Light at a height, as a share of that above the row, in the middle of an endless even wall of this tree's density. `z` and
+/// `top`, the wall's upper edge, are mm, `leaf_area` m². A closed form, fitted to the integral for black leaves under a uniform
+/// sky in a wall 0.5 m thick: at an index of 0.5 to 3 and rows of 2 to 4 m off by 0.013 in the mean, 0.04 at most.
+pub fn base_light(
+    z: f64,
+    top: f64,
+    leaf_area: f64,
+    wire: f64,
+    stand: &Stand,
+    a: &Assumptions,
+) -> f64 {
+    let deep = (top - wire) / 1000.0;
+    let dense = a[LeafDark] * leaf_area / (2.0 * stand.tree_spacing / 1000.0 * deep);
+    let below = (top - z).max(0.0) / 1000.0;
+    let rows = stand.row_spacing / 1000.0;
+    let through = libm::exp(-1.7 * libm::pow(dense, 0.93) * below / (below + 0.36));
+    through * libm::pow(rows / libm::hypot(rows, below), 0.75)
+}
