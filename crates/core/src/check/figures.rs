@@ -78,13 +78,7 @@ pub(super) fn of(seen: &Seen<'_>) -> Figures {
     };
     out.trees = row.trees.len() - out.trees_lost;
     let mut length = 0.0;
-    for place in &seen.places {
-        let Some(shoot) = seen
-            .tree(place.tree)
-            .and_then(|t| t.tree.shoot(place.shoot))
-        else {
-            continue;
-        };
+    for shoot in (0..seen.places.len()).filter_map(|i| seen.shoot_at(i)) {
         match shoot.kind() {
             Kind::Bud => out.buds += 1,
             Kind::Stub => out.stubs += 1,

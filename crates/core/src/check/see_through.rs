@@ -5,11 +5,12 @@
 
 use super::seen::{Seen, over};
 use super::{Finding, Severity};
+use crate::arrange::Arrange;
 use crate::arrange::middle_of;
-use crate::arrange::{Arrange, arrange_numbers};
 use crate::cover::Span;
 use crate::row::{Limit, Pose};
 use crate::said::Arg;
+use kurbo::Point;
 
 pub(super) const RULE: &str = "see-through";
 
@@ -94,50 +95,8 @@ pub(super) fn height(c: &Seen<'_>) -> Option<f64> {
 
 /// Stretches wider than `most` that are open on more than `share` of the levels, from left to right.
 fn openings(c: &Seen<'_>, top: f64, most: f64, share: f64) -> Vec<Opening> {
-    // Everything that stands on the cordon, trained or not, as base and tip.
-    let mut lines: Vec<(f64, f64, f64, f64)> = c
-        .trees
-        .iter()
-        .flat_map(|t| {
-            t.pairs()
-                .filter(|(s, _)| !s.units.is_empty() && !s.pose.is_laid() && s.pose != Pose::Stub)
-                .filter(|(s, _)| t.tree.rooted(s).is_some())
-                .map(|(_, course)| {
-                    let tip = course.tip();
-                    (course.base.x, course.base.y, tip.x, tip.y)
-                })
-        })
-        .collect();
-    lines.arrange_by(|a, b| a.0.total_cmp(&b.0));
     let whole = c.whole();
-    // Where an opening begins or ends, and on which level.
-    let mut edges: Vec<(f64, bool, usize)> = Vec::new();
-    let mut at: Vec<f64> = Vec::with_capacity(lines.len() + 2);
-    for level in 0..LEVELS {
-        let z = c.g.wire + (top - c.g.wire) * (level as f64 + 0.5) / LEVELS as f64;
-        at.clear();
-        at.push(whole.from);
-        // A base that lies a little above the wire still closes the wall below it.
-        at.extend(lines.iter().filter(|l| l.3 >= z).map(|(x0, z0, x1, z1)| {
-            let x = match x0 == x1 {
-                true => *x0,
-                false => {
-                    let t = ((z - z0) / (z1 - z0).max(1e-9)).clamp(0.0, 1.0);
-                    x0 + t * (x1 - x0)
-                }
-            };
-            x.clamp(whole.from, whole.to)
-        }));
-        at.push(whole.to);
-        arrange_numbers(&mut at);
-        for pair in at.windows(2) {
-            if over(pair[1] - pair[0], most) {
-                edges.push((pair[0], true, level));
-                edges.push((pair[1], false, level));
-            }
-        }
-    }
-    edges.arrange_by(|a, b| a.0.total_cmp(&b.0).then(a.1.cmp(&b.1)).then(a.2.cmp(&b.2)));
+    let edges = edges(c, whole, top, most);
     let mut out: Vec<Opening> = Vec::new();
     let mut levels = 0u32;
     let mut i = 0;
@@ -177,5 +136,49 @@ fn openings(c: &Seen<'_>, top: f64, most: f64, share: f64) -> Vec<Opening> {
         }
     }
     out.retain(|o| over(o.span.length(), most));
+    out
+}
+
+/// Where an opening wider than `most` begins (`true`) or ends, and on which level, from left to right.
+fn edges(c: &Seen<'_>, whole: Span, top: f64, most: f64) -> Vec<(f64, bool, usize)> {
+    // Everything that stands on the cordon, trained or not, as base and tip.
+    let mut lines: Vec<(Point, Point)> = Vec::new();
+    for t in &c.trees {
+        let standing = t
+            .pairs()
+            .filter(|(s, _)| !s.units.is_empty() && !s.pose.is_laid() && s.pose != Pose::Stub)
+            .filter(|(s, _)| t.tree.rooted(s).is_some());
+        lines.extend(standing.map(|(_, course)| (course.base, course.tip())));
+    }
+    // Cells no wider than an opening: one reaches from the last wood of a cell to the first of another, so that these two
+    // of each cell are all that is asked, and nothing need be put in order.
+    let cells = (whole.length() / most) as usize + 1;
+    let width = whole.length() / cells as f64;
+    let mut wood: Vec<(f64, f64)> = Vec::new();
+    let mut out: Vec<(f64, bool, usize)> = Vec::new();
+    for level in 0..LEVELS {
+        let z = c.g.wire + (top - c.g.wire) * (level as f64 + 0.5) / LEVELS as f64;
+        wood.clear();
+        wood.resize(cells, (f64::INFINITY, f64::NEG_INFINITY));
+        // A base that lies a little above the wire still closes the wall below it.
+        for (base, tip) in lines.iter().filter(|(_, tip)| tip.y >= z) {
+            let up = ((z - base.y) / (tip.y - base.y).max(1e-9)).clamp(0.0, 1.0);
+            let x = (base.x + up * (tip.x - base.x)).clamp(whole.from, whole.to);
+            let cell = ((x - whole.from) / width) as usize;
+            let (first, last) = &mut wood[cell.min(cells - 1)];
+            *first = first.min(x);
+            *last = last.max(x);
+        }
+        let mut from = whole.from;
+        let filled = wood.iter().filter(|(first, _)| first.is_finite());
+        for (first, last) in filled.chain([&(whole.to, whole.to)]) {
+            if over(first - from, most) {
+                out.push((from, true, level));
+                out.push((*first, false, level));
+            }
+            from = *last;
+        }
+    }
+    out.arrange_by(|a, b| a.0.total_cmp(&b.0).then(a.1.cmp(&b.1)).then(a.2.cmp(&b.2)));
     out
 }

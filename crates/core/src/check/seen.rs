@@ -171,7 +171,9 @@ pub(super) struct Seen<'a> {
     /// In the same order, where the tree of each stands in `trees`.
     tree_of: Vec<usize>,
     /// Of each of `trees`, which places are its own, from left to right.
-    places_of: Vec<Vec<usize>>,
+    places_of: Vec<usize>,
+    /// Where those of each tree begin in `places_of`; the end of the last beside them.
+    places_from: Vec<usize>,
     /// The share and the age limit of renewal.
     pub renewal: Renewal,
     /// Each tree's place in `trees`, by its number.
@@ -233,9 +235,18 @@ impl<'a> Seen<'a> {
             standing.extend(places_of(posed).map(|place| (place, i)));
         }
         standing.arrange_by(|a, b| a.0.along_the_row(&b.0));
-        let mut places_of = vec![Vec::new(); trees.len()];
+        let mut places_from = vec![0; trees.len() + 1];
+        for (_, tree) in &standing {
+            places_from[tree + 1] += 1;
+        }
+        for tree in 0..trees.len() {
+            places_from[tree + 1] += places_from[tree];
+        }
+        let mut next = places_from.clone();
+        let mut places_of = vec![0; standing.len()];
         for (at, (_, tree)) in standing.iter().enumerate() {
-            places_of[*tree].push(at);
+            places_of[next[*tree]] = at;
+            next[*tree] += 1;
         }
         let (places, tree_of) = standing.into_iter().unzip();
         let mut by_left = laid.clone();
@@ -258,6 +269,7 @@ impl<'a> Seen<'a> {
             places,
             tree_of,
             places_of,
+            places_from,
             renewal: Renewal {
                 share: Share::near(c.targets.get(Limit::RenewalShare)),
                 age_limit: c.targets.get(Limit::WoodAgeMax) as u8,
@@ -410,7 +422,7 @@ impl<'a> Seen<'a> {
 
     /// Of the tree at `tree` in `trees`, which of the row's places are its own, from left to right.
     pub fn places_of(&self, tree: usize) -> &[usize] {
-        &self.places_of[tree]
+        &self.places_of[self.places_from[tree]..self.places_from[tree + 1]]
     }
 
     /// The tree of the place at `i`.
