@@ -30,15 +30,13 @@ const SAME: f64 = 0.02;
 
 /// What the rules find on a row, without remedies.
 pub(super) fn judged(context: &Context<'_>) -> Vec<Finding> {
-    let mut seen = Seen::new(context);
-    seen.judging = true;
+    let seen = Seen::to_judge(context);
     ALL.iter().flat_map(|(_, find)| find(&seen)).collect()
 }
 
 /// The same of a part of a row: what can be said of a part.
 pub(super) fn judged_near(context: &Context<'_>) -> Vec<Finding> {
-    let mut seen = Seen::new(context);
-    seen.judging = true;
+    let seen = Seen::to_judge(context);
     let near = ALL.iter().filter(|(id, _)| !WHOLE.contains(id));
     near.flat_map(|(_, find)| find(&seen)).collect()
 }

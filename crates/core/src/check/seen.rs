@@ -54,6 +54,8 @@ pub(super) struct Due {
 
 /// A tree with its shoots' courses, in the order of its shoots.
 pub(super) struct SeenTree<'a> {
+    /// Whether only what is wrong is asked for, and not told.
+    judging: bool,
     pub tree: &'a Tree,
     pub courses: &'a [Course],
     /// Where its grown uprights on the cordon stand among its shoots.
@@ -147,8 +149,11 @@ impl SeenTree<'_> {
         self.tree.shoots.iter().zip(self.courses)
     }
 
-    /// A part's name in words.
+    /// A part's name in words; none where nothing is told.
     pub fn name(&self, shoot: ShootId) -> Arg {
+        if self.judging {
+            return Arg::Count(0);
+        }
         match self.tree.name(shoot) {
             Some(name) => Arg::from(name),
             None => Arg::Text(shoot.to_string()),
@@ -215,6 +220,7 @@ impl<'a> Seen<'a> {
                 spare: posed.tree().spare_returns(c.targets),
                 length: OnceCell::new(),
                 well: OnceCell::new(),
+                judging: false,
             })
             .collect();
         let mut laid: Vec<Laid> = Vec::new();
@@ -283,6 +289,16 @@ impl<'a> Seen<'a> {
             standing: OnceCell::new(),
             dues: OnceCell::new(),
         }
+    }
+
+    /// A row of which only what is wrong is asked for: no remedy, and no name in the words.
+    pub fn to_judge(c: &Context<'a>) -> Self {
+        let mut out = Self::new(c);
+        out.judging = true;
+        for tree in &mut out.trees {
+            tree.judging = true;
+        }
+        out
     }
 
     /// A limit's value.

@@ -5,8 +5,7 @@
 
 use super::graver::{Change, judged, judged_near};
 use super::{Also, Context, Finding, Remedy, mended};
-use crate::arrange::Arrange;
-use crate::arrange::Gather;
+use crate::arrange::{Arrange, Gather};
 use crate::cover::{Cover, Span, cover_of, laid_of, places_of};
 use crate::plan::{Phase, Plan, Replayed, replay};
 use crate::pose::{Posed, PosedRow};
@@ -92,15 +91,14 @@ pub fn tried(plan: &Plan, scheme: usize, at: &Replayed, findings: &[Finding]) ->
                 continue;
             };
             if offers[i].is_empty() {
-                let next = match done.touched_near(&alone) {
-                    false => Some(done.with(&alone, remedy)),
+                let holds = match done.touched_near(&alone) {
+                    false => done.take(&alone, remedy),
                     true => done
                         .tried(&mut Known::default(), rule, remedy)
-                        .map(|together| done.with(&together, remedy)),
+                        .and_then(|together| done.take(&together, remedy)),
                 };
-                match next.flatten() {
-                    Some(next) => done = next,
-                    None => continue,
+                if holds.is_none() {
+                    continue;
                 }
             }
             offers[i].push((place as u32, alone.also));
@@ -119,6 +117,8 @@ struct State {
     terms: Terms,
     /// How far along the row the shoots of each tree reach.
     reach: Vec<Span>,
+    /// How far from its foot any of them reaches, mm.
+    far: f64,
     /// The trees that are not as they were.
     touched: Vec<Span>,
     /// Work that touches nothing.
@@ -156,6 +156,12 @@ fn reach_of(posed: &Posed) -> Span {
     })
 }
 
+/// How far what reaches so far does so from the tree's foot, mm.
+fn far_from_foot(posed: &Posed, reach: Span) -> f64 {
+    let foot = posed.tree().foot.f();
+    (foot - reach.from).max(reach.to - foot)
+}
+
 fn meet(a: Span, b: Span) -> bool {
     a.from <= b.to && b.from <= a.to
 }
@@ -181,10 +187,13 @@ impl State {
             .posed()
             .iter()
             .flat_map(|p| laid_of(p.tree(), p.courses(), row.geometry(), &plan.targets));
+        let reach: Vec<Span> = row.posed().iter().map(|p| reach_of(p)).collect();
+        let each = row.posed().iter().zip(&reach);
         Self {
             scheme,
             moment: after.moment,
-            reach: row.posed().iter().map(|p| reach_of(p)).collect(),
+            far: each.map(|(p, r)| far_from_foot(p, *r)).fold(0.0, f64::max),
+            reach,
             filled: cover_of(laid.collect(), whole).filled,
             terms: after.terms,
             touched: Vec::new(),
@@ -203,29 +212,22 @@ impl State {
         tried.whole.is_some() || self.touched.iter().any(|t| meet(*t, around))
     }
 
-    /// With a remedy done; `None` where it can't be.
-    fn with(&self, tried: &Tried, remedy: &Remedy) -> Option<Self> {
+    /// Does a remedy that was tried; `None`, and nothing done, where it can't be.
+    fn take(&mut self, tried: &Tried, remedy: &Remedy) -> Option<()> {
         if let Some((plan, after)) = &tried.whole {
-            let mut out = Self::of(plan.clone(), self.scheme, after.clone());
+            *self = Self::of(plan.clone(), self.scheme, after.clone());
             // All of the row may have changed.
-            out.touched = out.reach.clone();
-            return Some(out);
+            self.touched = self.reach.clone();
+            return Some(());
         }
-        let mut out = self.clone();
-        out.plan = mended(&self.plan, self.scheme, self.moment, &[remedy]).ok()?;
-        let mut posed = self.row.posed().to_vec();
+        self.plan = mended(&self.plan, self.scheme, self.moment, &[remedy]).ok()?;
         for tree in &tried.trees {
-            let i = posed.iter().position(|p| p.tree().id == tree.tree().id)?;
-            out.reach[i] = reach_of(tree);
-            posed[i] = Arc::clone(tree);
+            let i = self.row.take(tree)?;
+            self.reach[i] = reach_of(tree);
+            self.far = self.far.max(far_from_foot(tree, self.reach[i]));
         }
-        out.touched.push(tried.reach);
-        let row = self.part(Span {
-            from: self.row.from.f(),
-            to: self.row.to.f(),
-        });
-        out.row = PosedRow::from_posed(row, self.row.geometry(), posed);
-        Some(out)
+        self.touched.push(tried.reach);
+        Some(())
     }
 
     /// The row without its trees, over a stretch of it.
@@ -273,11 +275,9 @@ impl State {
         let g = self.row.geometry();
         let mut changed: BTreeMap<TreeId, Arc<Posed>> = BTreeMap::new();
         let mut reach: Option<Span> = None;
-        for (i, posed) in self.row.posed().iter().enumerate() {
-            let Some((tree, _)) = trees.get(&posed.tree().id) else {
-                continue;
-            };
-            if tree == posed.tree() {
+        for (tree, _) in trees.values() {
+            let i = self.row.index(tree.foot, tree.id)?;
+            if tree == self.row.posed()[i].tree() {
                 continue;
             }
             let new = Arc::new(Posed::new(Arc::clone(tree), g));
@@ -296,11 +296,13 @@ impl State {
             from: edge(reach.from - BESIDE),
             to: edge(reach.to + BESIDE) + 500.0,
         };
-        let near: Vec<Arc<Posed>> = self
-            .row
-            .posed()
+        let foot = |p: &Arc<Posed>| p.tree().foot.f();
+        let all = self.row.posed();
+        let first = all.partition_point(|p| foot(p) < around.from - self.far);
+        let last = all.partition_point(|p| foot(p) <= around.to + self.far);
+        let near: Vec<Arc<Posed>> = all[first..last]
             .iter()
-            .zip(&self.reach)
+            .zip(&self.reach[first..last])
             .filter(|(p, r)| meet(**r, around) || changed.contains_key(&p.tree().id))
             .map(|(p, _)| Arc::clone(p))
             .collect();

@@ -2,7 +2,8 @@
 
 use super::{Course, Geometry, layout};
 use crate::arrange::Arrange;
-use crate::row::{Role, Row, Shoot, ShootId, Targets, Tree};
+use crate::row::{Role, Row, Shoot, ShootId, Targets, Tree, TreeId};
+use crate::units::Mm;
 use kurbo::Point;
 use std::borrow::Cow;
 use std::ops::Deref;
@@ -136,6 +137,21 @@ impl PosedRow {
             geometry,
             posed,
         }
+    }
+
+    /// Where a tree stands, by its foot and number.
+    pub(crate) fn index(&self, foot: Mm, id: TreeId) -> Option<usize> {
+        let place = |p: &Arc<Posed>| (p.tree.foot, p.tree.id);
+        self.posed.binary_search_by_key(&(foot, id), place).ok()
+    }
+
+    /// Puts a tree in the place of the one that stands at its foot under its number, and tells where that is; `None` where
+    /// there is none.
+    pub(crate) fn take(&mut self, tree: &Arc<Posed>) -> Option<usize> {
+        let at = self.index(tree.tree.foot, tree.tree.id)?;
+        self.row.trees[at] = Arc::clone(&tree.tree);
+        self.posed[at] = Arc::clone(tree);
+        Some(at)
     }
 
     /// The row alone.
