@@ -19,6 +19,13 @@ addEventListener("message", async ({ data }) => {
   setTimeout(next);
 });
 
+// The page hears of errors alone; then it does without this helper.
+addEventListener("unhandledrejection", ({ reason }) => {
+  setTimeout(() => {
+    throw reason;
+  });
+});
+
 function lost(why) {
   console.error(why);
   postMessage(null);

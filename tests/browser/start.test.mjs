@@ -45,6 +45,28 @@ for (const [name, path] of [
   });
 }
 
+pageTest(
+  'a helper whose module does not start is done without',
+  {
+    prepare: async (page) => {
+      // The smallest module that there is, with nothing of ours in it.
+      await page.addInitScript(() => {
+        const send = Worker.prototype.postMessage;
+        const none = new WebAssembly.Module(new Uint8Array([0, 97, 115, 109, 1, 0, 0, 0]));
+        Worker.prototype.postMessage = function (message, ...more) {
+          send.call(this, message instanceof WebAssembly.Module ? none : message, ...more);
+        };
+      });
+    },
+  },
+  async ({ page, allow }) => {
+    allow(/TypeError/);
+    await page.locator('[data-example]').first().click();
+    // Remedies are held until they have been tried.
+    await page.locator('[data-remedy]:not([aria-disabled="true"])').first().waitFor();
+  },
+);
+
 pageTest('what stands there before the module has come is the head of the start page', {}, async ({ page }) => {
   const words = (all) => all.map((e) => [e.localName, e.textContent.trim().replace(/\s+/g, ' ')]);
   await page.locator('.start').waitFor();
