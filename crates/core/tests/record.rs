@@ -161,6 +161,29 @@ fn a_notch_is_for_wood_that_is_old_enough_and_leaves_a_bud_that_may_not_grow() {
     worked(&row, Moment::dormant(4), &notch(601));
 }
 
+#[test]
+fn a_notch_that_is_moved_to_last_seasons_wood_is_a_kept_bud() {
+    let stem = upright_stem(1, 0, 1200.0);
+    let stem = stem.with_stem(|s| s.units = [grown(1, 700.0), grown(2, 500.0)].concat());
+    let row = row(0, 700, vec![stem]);
+    let notch = Work::Notch {
+        tree: FIRST,
+        shoot: ShootId::STEM,
+        at_mm: Mm(600),
+    };
+    let notched = worked(&row, Moment::dormant(3), &notch);
+    let bud = notched.trees[0].shoots.last().expect("it is there").id;
+    for (at, origin) in [(650, Origin::Notch), (900, Origin::KeptBud)] {
+        let moved = Work::MoveBud {
+            tree: FIRST,
+            shoot: bud,
+            at_mm: Mm(at),
+        };
+        let after = worked(&notched, Moment::dormant(3), &moved);
+        assert_eq!(shoot(&after, bud).origin, Some(origin), "at {at}");
+    }
+}
+
 /// A slanting leader 20 mm thick, laid right, with an upright and a shoot laid on from its end.
 fn bent() -> Row {
     let tree = stem(1, 0, 45.0, Toward::Right, 2000.0)

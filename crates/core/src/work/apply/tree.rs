@@ -423,7 +423,14 @@ impl On {
             return Err(self.refuse("refusal-move-bud", vec![]));
         };
         self.refuse_bud_place(parent, at, Some(self.shoot().id))?;
-        self.shoot_mut().at = at.f();
+        let wood = self.tree.shoot(parent);
+        let seasons = wood.and_then(|w| w.bud_wood(at.f(), self.moment.leaf, 0.0));
+        let bud = self.shoot_mut();
+        bud.at = at.f();
+        // Last season's wood has buds that grow without a notch.
+        if bud.is_notched() && seasons == Some(1) {
+            bud.origin = Some(Origin::KeptBud);
+        }
         Ok(())
     }
 
