@@ -18,6 +18,14 @@ fn pair(first: f64) -> Row {
     )
 }
 
+/// The same with a first leader whose end has ceased to grow: nothing is expected there.
+fn ceased(first: f64) -> Row {
+    let mut row = pair(first);
+    let tree = std::sync::Arc::make_mut(&mut row.trees[0]);
+    tree.shoots[0].units[0].leaf = 0;
+    row
+}
+
 #[test]
 fn a_bare_stretch_passes_up_to_150_mm_and_20_mm_of_measuring() {
     // Stock of 1830 covers 0..1330 and leaves 170 bare; of 1829, 171.
@@ -37,7 +45,7 @@ fn a_bare_stretch_passes_up_to_150_mm_and_20_mm_of_measuring() {
 
 #[test]
 fn a_bare_stretch_is_graver_once_the_second_leaf_is_over() {
-    let mut row = pair(1700.0);
+    let mut row = ceased(1700.0);
     for (leaf, severity) in [(1, Severity::Soon), (2, Severity::Soon), (3, Severity::Now)] {
         row.leaf = leaf;
         assert_eq!(found(&row, "cordon-gap")[0].severity, severity);
@@ -45,10 +53,22 @@ fn a_bare_stretch_is_graver_once_the_second_leaf_is_over() {
 }
 
 #[test]
+fn a_bare_stretch_that_waits_for_an_end_is_not_for_now() {
+    let f = &found(&pair(1700.0), "cordon-gap")[0];
+    assert!(f.remedies.is_empty());
+    assert!(
+        Words::strict()
+            .finding(f)
+            .contains("its end is expected there by the end of leaf 3")
+    );
+    assert_eq!(f.severity, Severity::Soon);
+}
+
+#[test]
 fn a_bare_stretch_narrower_than_one_upright_space_is_a_note() {
     // One upright takes 200 mm.
     for (stock, severity) in [(1801.0, Severity::Note), (1800.0, Severity::Now)] {
-        assert_eq!(found(&pair(stock), "cordon-gap")[0].severity, severity);
+        assert_eq!(found(&ceased(stock), "cordon-gap")[0].severity, severity);
     }
 }
 

@@ -10,11 +10,7 @@ use crate::said::{Arg, Args};
 pub(super) const RULE: &str = "cordon-gap";
 
 pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
-    let severity = if is_due(c) {
-        Severity::Now
-    } else {
-        Severity::Soon
-    };
+    let due = is_due(c);
     c.flagged_gaps()
         .filter(|gap| c.is_near(gap.span.from, gap.span.to))
         .map(|gap| {
@@ -45,7 +41,9 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
                 // Less than one upright takes costs no place.
                 severity: match under(gap.span.length(), c.limit(Limit::UprightSpacing)) {
                     true => Severity::Note,
-                    false => severity,
+                    // What only waits for an end that grows there is no work for now.
+                    false if due && (c.judging || expected.is_none()) => Severity::Now,
+                    false => Severity::Soon,
                 },
                 x: gap.span.from,
                 z: c.g.wire,
