@@ -45,7 +45,13 @@ fn uprights_130_mm_apart_may_be_150_and_129_mm_are_not() {
     ), "{said:?}");
     // Wood of two seasons has no such bud, and one that a notch may bring on is no upright's worth.
     let old = places(&[500.0, 629.0, 850.0]);
-    assert!(found(&old, "uprights-too-close")[0].remedies.is_empty());
+    let f = &found(&old, "uprights-too-close")[0];
+    assert!(f.remedies.is_empty());
+    assert!(
+        Words::strict()
+            .finding(f)
+            .ends_with("; taking one off would leave 350 mm, too wide a space")
+    );
 }
 
 #[test]

@@ -21,6 +21,8 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
             let (a, b) = (c.places[i - 1], c.places[i]);
             // A stub crowds nothing until something comes back from it.
             let stub = c.is_stub(i - 1) || c.is_stub(i);
+            let (remedies, wide) = remedies(c, i);
+            let wide = wide.filter(|_| remedies.is_empty());
             Finding {
                 rule: RULE,
                 severity: if stub { Severity::Note } else { Severity::Soon },
@@ -36,8 +38,10 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
                     ("least", distance(least)),
                     ("left", c.name(a.tree, a.shoot)),
                     ("right", c.name(b.tree, b.shoot)),
+                    ("wide", Arg::yes(wide.is_some())),
+                    ("leaves", distance(wide.unwrap_or(0.0))),
                 ],
-                remedies: remedies(c, i),
+                remedies,
             }
         })
         .collect()
@@ -50,10 +54,10 @@ fn of_one_stub(c: &Seen<'_>, a: Place, b: Place) -> bool {
 }
 
 /// Either of the two goes: a bud before a shoot that has grown, what is over-vigorous or far off its age's size before what is
-/// well placed, the thinner before the thicker, and of two alike the one whose going leaves the smaller space. Where it leaves too wide a space, a bud is kept in the middle of that.
-fn remedies(c: &Seen<'_>, i: usize) -> Vec<Remedy> {
+/// well placed, the thinner before the thicker, and of two alike the one whose going leaves the smaller space. Where it leaves too wide a space, a bud is kept in the middle of that; where none can be, that space is told.
+fn remedies(c: &Seen<'_>, i: usize) -> (Vec<Remedy>, Option<f64>) {
     if c.judging {
-        return Vec::new();
+        return (Vec::new(), None);
     }
     let beside = |out: usize| -> Option<(Place, Place)> {
         Some((c.places[out.checked_sub(1)?], *c.places.get(out + 1)?))
@@ -66,6 +70,7 @@ fn remedies(c: &Seen<'_>, i: usize) -> Vec<Remedy> {
     ways.arrange_by(|a, b| a.0.total_cmp(&b.0).then(a.1.total_cmp(&b.1)));
     let stub = ways.iter().any(|w| c.is_stub(w.2));
     let mut out: Vec<Remedy> = Vec::new();
+    let mut wide = None;
     for (worth, space, place, sides) in ways {
         let place = c.places[place];
         // Strong, well-placed wood is never first, and what has grown goes for no stub.
@@ -74,7 +79,9 @@ fn remedies(c: &Seen<'_>, i: usize) -> Vec<Remedy> {
         }
         out.extend(match sides {
             Some(sides) if over(space, c.limit(Limit::UprightSpacingMax)) => {
-                even_out(c, place, sides)
+                let even = even_out(c, place, sides);
+                wide = wide.or(even.is_none().then_some(space));
+                even
             }
             _ => Some(Remedy::new(
                 "remedy-take-off",
@@ -90,7 +97,7 @@ fn remedies(c: &Seen<'_>, i: usize) -> Vec<Remedy> {
             )),
         });
     }
-    out
+    (out, wide)
 }
 
 fn take_off(place: Place) -> Work {

@@ -150,7 +150,10 @@ finding-cordon-overlap = { $where ->
    *[within] Cordon covered twice for { $length } on tree { $left }
 }
 finding-cordon-fill-due = Cordon { $share } filled; { $asked } was due by the end of leaf { $due }. { $bare } is still bare
-finding-uprights-too-close = { $distance } apart; at least { $least } is needed: { $left }, and { $right }
+finding-uprights-too-close = { $distance } apart; at least { $least } is needed: { $left }, and { $right }{ $wide ->
+    [yes] ; taking one off would leave { $leaves }, too wide a space
+   *[no] {""}
+}
 finding-uprights-too-far = { $bare ->
     [yes] { $distance } of cordon without an upright, besides what is bare; at most { $most }: from { $left } to { $right }
    *[no] { $distance } of cordon without an upright; at most { $most }: from { $left } to { $right }
