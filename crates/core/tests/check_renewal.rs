@@ -90,6 +90,10 @@ fn no_stub_stands_beside_a_hole_where_another_can_go() {
         (picked(&due[0]), picked(&due[1])),
         (vec![10, 8], vec![10, 8])
     );
+    // What is thicker and stays is told.
+    let told = due.iter().map(|f| Words::strict().finding(f));
+    let told = told.map(|t| t.contains("; a larger one stands beside a gap or a stub)"));
+    assert_eq!(told.collect::<Vec<_>>(), [false, true]);
 }
 
 #[test]

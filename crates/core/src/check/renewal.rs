@@ -114,6 +114,22 @@ impl Due {
         }
     }
 
+    /// Whether a larger one that is no less due stands for want of room: beside a stub or a gap.
+    fn spares(&self, age_limit: u8) -> bool {
+        let cut = &self.winter.cut;
+        let Some(first) = cut.first().map(|i| &self.wood[*i].1) else {
+            return false;
+        };
+        let waits = |u: &Upright| {
+            u.size > first.size
+                && u.age >= first.age
+                && !(u.stubbed || u.spared)
+                && u.cut.is_none_or(|winters| winters >= age_limit)
+        };
+        let mut left = (0..self.wood.len()).filter(|i| !cut.contains(i));
+        left.any(|i| waits(&self.wood[i].1))
+    }
+
     fn stubbed(&self) -> usize {
         self.wood.iter().filter(|(_, u)| u.stubbed).count()
     }
@@ -271,6 +287,7 @@ pub(super) fn find_due(c: &Seen<'_>) -> Vec<Finding> {
                     ("diameter", Arg::Thickness(first.diameter)),
                     ("age", Arg::Count(age(c, first).into())),
                     ("why", Arg::Text(reason(c, first).into())),
+                    ("spares", Arg::yes(due.spares(limit))),
                     ("raised", Arg::yes(due.winter.count > due.winter.carried)),
                     ("limit", Arg::Count(limit.into())),
                     ("late", Arg::yes(due.winter.reachable > limit)),

@@ -272,6 +272,9 @@ finding-renewal-due = Tree { $tree }: { $count ->
     [age] { $age } seasons old
     [size] { $diameter } thick
    *[length] the longest
+}{ $spares ->
+    [yes] ; a larger one stands beside a gap or a stub
+   *[no] {""}
 }){ $late ->
     [yes] ; the oldest wood can't be held to { $limit } seasons, and reaches { $reachable } at least
    *[no] { $raised ->
