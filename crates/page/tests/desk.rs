@@ -12,6 +12,7 @@ use cordonry::refusal::Refusal;
 use cordonry::row::{Limit, ShootId, Toward, TreeId};
 use cordonry::units::{Deg, Mm};
 use cordonry::work::{Sweep, Work};
+use cordonry_fixture::wall;
 use cordonry_page::desk::Desk;
 use cordonry_page::document::{Document, Edit, Mode};
 use cordonry_page::look::{Look, Sight};
@@ -99,6 +100,28 @@ fn a_bud_is_kept_at_the_place_pressed_and_chosen() {
             .is_err()
     );
     assert!(desk.chosen().is_some());
+}
+
+#[test]
+fn a_press_on_old_wood_notches_it_and_one_on_last_seasons_keeps_a_bud() {
+    // The leader grew 1.5 m in leaf 1, half a metre of it below the wire, and as much in leaf 2.
+    let units = [wall::grown(1, 1500.0), wall::grown(2, 1500.0)].concat();
+    let tree = wall::upright_stem(1, 0, 3000.0).with_stem(|s| s.units = units);
+    let plan = Plan::new("a row", wall::row(0, 3000, vec![tree]));
+    let desk = Desk::new(plan).expect("it has a scheme");
+    let scene = desk.scene();
+    let laid = scene.cover.laid[0];
+    for (x, notched) in [(500.0, true), (2000.0, false)] {
+        let place = scene.bud_place(laid.tree, laid.shoot, x);
+        let said = place.expect("it is on the wood").1;
+        let work = scene.bud(laid.tree, laid.shoot, x);
+        assert_eq!(
+            matches!(work, Some(Work::Notch { .. })),
+            notched,
+            "{work:?}"
+        );
+        assert_eq!(said == "ghost-notch", notched, "{said}");
+    }
 }
 
 #[test]
