@@ -303,6 +303,7 @@ fn schemes() -> Plan {
     plan.schemes.push(Arc::new(Scheme {
         name: "B".into(),
         schedule,
+        ..Scheme::default()
     }));
     plan
 }

@@ -57,6 +57,7 @@ fn tree(id: u32, foot: f64, angle: f64, length: f64, diameter: f64) -> Arc<Tree>
             diameter,
             ..Shoot::bud(ShootId::STEM, None, 0.0)
         }],
+        vigour: None,
         note: String::new(),
     })
 }

@@ -3,7 +3,7 @@
 //! Few of them are measured. Each says how well founded it is and between which values it may lie: the range is the one
 //! that draws are made from and that a value is shown in, not a bound of the arithmetic.
 
-use crate::row::Status;
+use crate::row::{Status, Vigour};
 use std::ops::Index;
 
 /// The unit of a parameter.
@@ -264,18 +264,6 @@ impl Parameter {
         let all = Self::ALL.iter();
         all.copied().find(|p| p.info().key == key)
     }
-}
-
-/// How strongly a tree grows, by its stock and ground.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Vigour {
-    /// First-season uprights reach some 0.45 m.
-    Weak,
-    /// Some 0.8 m.
-    #[default]
-    Medium,
-    /// Some 1.2 m.
-    Strong,
 }
 
 impl Vigour {

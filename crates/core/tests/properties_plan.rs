@@ -1,6 +1,7 @@
 //! Properties of plans: undo, replay, void work, identity.
 
 use cordonry::file::{read_plan, write_plan};
+use cordonry::grow::{Half, grow};
 use cordonry::model::{Assumptions, Parameter};
 use cordonry::plan::{History, Moment, Phase, Plan, Replayer, Schedule, Setting, VoidWork, Window};
 use cordonry::row::{Limit, Row, ShootId, Tree, TreeId};
@@ -66,18 +67,33 @@ fn after(plan: &Plan, draft: &Draft) -> Plan {
     worked(plan, std::slice::from_ref(draft))
 }
 
-/// The straight way to replay, with no cache and no thought of trees: item by item on the whole row.
+/// The straight way to replay, with no cache and no thought of trees: season by season and item by item on the whole row.
 fn straight(plan: &Plan, last: Moment) -> (Row, Vec<(Moment, Work)>) {
     let mut row = (*plan.found).clone();
-    let mut void = Vec::new();
-    for (moment, work) in all_work(plan) {
-        if moment > last {
-            continue;
-        }
+    let work: Vec<_> = all_work(plan)
+        .into_iter()
+        .filter(|(m, _)| *m <= last)
+        .collect();
+    let before = work.iter().filter(|(m, _)| *m < plan.start());
+    let mut void: Vec<_> = before.cloned().collect();
+    for moment in plan.start().until(last) {
         row.leaf = moment.leaf;
-        match apply(&row, moment, &plan.terms(&row.trellis), &work) {
-            Ok(next) if moment >= plan.start() => row = next,
-            _ => void.push((moment, work)),
+        let half = match moment.window {
+            Window::EarlySummer => Some(Half::First),
+            Window::AfterHarvest => Some(Half::Second),
+            Window::Dormant | Window::BudSwell => None,
+        };
+        let terms = plan.terms(&row.trellis);
+        for tree in &mut row.trees {
+            if let Some(grown) = half.and_then(|half| grow(tree, moment.leaf, half, &terms)) {
+                *tree = Arc::new(grown);
+            }
+        }
+        for (_, work) in work.iter().filter(|(m, _)| *m == moment) {
+            match apply(&row, moment, &plan.terms(&row.trellis), work) {
+                Ok(next) => row = next,
+                Err(_) => void.push((moment, work.clone())),
+            }
         }
     }
     row.leaf = last.leaf.max(plan.found.leaf);

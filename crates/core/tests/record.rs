@@ -7,6 +7,7 @@ use cordonry::terms::{Assumptions, Terms};
 use cordonry::units::{Deg, Mm};
 use cordonry::work::{Work, apply};
 use cordonry_fixture::wall::*;
+use cordonry_fixture::wood;
 use kurbo::Point;
 
 const FIRST: TreeId = TreeId(1);
@@ -319,4 +320,52 @@ fn growth_is_not_cut_before_its_season() {
     });
     let to = to.unwrap_or_else(|why| panic!("{why}"));
     assert_eq!(shoot(&to.found, upright()).last_cut(), None);
+}
+
+#[test]
+fn buds_are_kept_and_rubbed_out_before_the_stem_is_laid() {
+    let planted = wood::slanting(1, 1500, |_| {
+        vec![wood::shoot(0, Pose::Free, wood::grown(0, 2000.0))]
+    });
+    let row = Row {
+        leaf: 1,
+        trees: planted,
+        ..two_seasons()
+    };
+    let (tree, shoot) = (FIRST, ShootId::STEM);
+    let rub = Work::RubOut { tree, shoot };
+    let at_mm = Mm(1000);
+    let keep = Work::KeepBud { tree, shoot, at_mm };
+    let now = Moment::dormant(1);
+    let done = worked(&worked(&row, now, &rub), now, &keep);
+    let stem = &done.trees[0].shoots[0];
+    assert!(stem.rubbed);
+    assert_eq!(done.trees[0].shoots[1].kind(), Kind::Bud);
+    // A trunk whose leaders are laid takes none.
+    let terms = Terms::of(&row, &Targets::default());
+    let fork = Shoot {
+        pose: wood::laid(Toward::Left, 0.0),
+        ..Shoot::bud(ShootId::found(7), Some(shoot), 1900.0)
+    };
+    let mut trunk = row.clone();
+    trunk.trees[0] = wood::changed(&row.trees[0], |t| t.shoots.push(fork));
+    for work in [rub, keep] {
+        assert!(apply(&trunk, now, &terms, &work).is_err());
+    }
+}
+
+#[test]
+fn laterals_come_off_before_they_are_counted() {
+    let (tree, shoot) = (FIRST, upright());
+    let mut grown = two_seasons();
+    grown.trees[0] = wood::changed(&grown.trees[0], |t| {
+        let at = t.index(shoot).unwrap();
+        t.shoots[at].laterals = Laterals {
+            count: 0,
+            total: 300.0,
+        };
+    });
+    let work = Work::TakeLaterals { tree, shoot };
+    let off = worked(&grown, Moment::dormant(3), &work);
+    assert_eq!(self::shoot(&off, shoot).laterals, Laterals::default());
 }

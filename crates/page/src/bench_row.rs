@@ -56,6 +56,7 @@ pub fn plan(trees: u32, uprights: u32) -> Plan {
                 toward: Toward::Right,
             },
             shoots,
+            vigour: None,
             note: String::new(),
         })
     });

@@ -80,6 +80,17 @@ const BENCHES: &[Bench] = &[
         packages: None,
     },
     Bench {
+        name: "growth",
+        about: "300 trees from planting through ten leaves of usual work, worked on and not, and one tree of them, beside the time \
+                that they are to keep",
+        command: &[
+            "cargo",
+            "run -q --release -p cordonry-tests --bin bench-growth",
+        ],
+        page: false,
+        packages: None,
+    },
+    Bench {
         name: "many",
         about: "all uprights of a row held at a height, as one step",
         command: &[

@@ -123,6 +123,7 @@ fn scheme(seed: u64) -> Scheme {
     Scheme {
         name: format!("{seed}"),
         schedule: all.into_iter().collect::<Schedule>(),
+        ..Scheme::default()
     }
 }
 

@@ -108,6 +108,7 @@ impl Rows {
                 toward,
             },
             shoots: Vec::new(),
+            vigour: None,
             note: String::new(),
         }));
         if let Some(stem) = stem {

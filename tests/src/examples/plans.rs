@@ -41,6 +41,7 @@ fn scheme(plan: &mut Plan, name: &str, leaf: u8, work: Vec<(Window, Work)>) {
     plan.schemes = vec![Arc::new(Scheme {
         name: name.into(),
         schedule: work.collect(),
+        ..Scheme::default()
     })];
 }
 

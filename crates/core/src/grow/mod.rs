@@ -20,7 +20,7 @@ use crate::model::Parameter::{
 };
 use crate::pose::layout;
 use crate::range;
-use crate::row::{GrowthUnit, Shoot, Tree};
+use crate::row::{GrowthUnit, Shoot, Tree, Vigour};
 use crate::terms::{Assumptions, Terms};
 use chance::Chance;
 use family::Family;
@@ -66,7 +66,10 @@ pub fn grow_between(
         terms,
         a: &terms.assumptions,
         chance: Chance::new(tree.id, leaf),
-        class: 1000.0 * terms.assumptions[ClassM],
+        class: 1000.0
+            * tree
+                .vigour
+                .map_or(terms.assumptions[ClassM], Vigour::class_m),
         first: 1.0,
     };
     season.first = season.first_leaf(tree);

@@ -56,7 +56,7 @@ impl Plan {
             match (work.tree(), before.clone()) {
                 (Some(_), Some(before)) => trees.try_on(&before, &schedule, &work)?,
                 (None, _) => {
-                    let frames = Frames::new(self, &schedule);
+                    let frames = Frames::new(self, trees.scheme.crop_from, &schedule);
                     apply_to_trellis(&frames.at(moment, Phase::After).trellis, &work)?;
                 }
                 (Some(_), None) => {
@@ -105,8 +105,10 @@ impl Plan {
     /// The plan with another schedule for the scheme at that place, which it has.
     fn with_schedule(&self, scheme: usize, schedule: Schedule) -> Plan {
         let mut plan = self.clone();
-        let name = self.schemes[scheme].name.clone();
-        plan.schemes[scheme] = Arc::new(Scheme { name, schedule });
+        plan.schemes[scheme] = Arc::new(Scheme {
+            schedule,
+            ..(*self.schemes[scheme]).clone()
+        });
         plan
     }
 }
@@ -167,7 +169,7 @@ impl<'p> Trees<'p> {
             plan,
             scheme,
             moment,
-            frames: Frames::new(plan, &scheme.schedule),
+            frames: Frames::new(plan, scheme.crop_from, &scheme.schedule),
             before: BTreeMap::new(),
         })
     }
@@ -215,6 +217,6 @@ impl<'p> Trees<'p> {
 
     /// Takes the wires as changed work leaves them. They change after the moment's growth, and so no tree before its work.
     fn frames_of(&mut self, plan: &Plan, schedule: &Schedule) {
-        self.frames = Frames::new(plan, schedule);
+        self.frames = Frames::new(plan, self.scheme.crop_from, schedule);
     }
 }

@@ -4,7 +4,7 @@ use super::void::VoidWork;
 use super::{Moment, Phase, Plan, Schedule};
 use crate::arrange::Arrange;
 use crate::row::Trellis;
-use crate::terms::Terms;
+use crate::terms::{Stand, Terms};
 use crate::work::apply_to_trellis;
 
 /// A trellis and the terms under it.
@@ -23,10 +23,12 @@ pub(super) struct Frames {
 }
 
 impl Frames {
-    pub fn new(plan: &Plan, schedule: &Schedule) -> Self {
-        let frame = |trellis: Trellis| Frame {
-            terms: plan.terms(&trellis),
-            trellis,
+    /// Of a scheme that lets trees bear from a leaf on, under its schedule or another.
+    pub fn new(plan: &Plan, crop_from: Option<u8>, schedule: &Schedule) -> Self {
+        let frame = |trellis: Trellis| {
+            let mut terms = plan.terms(&trellis);
+            terms.stand.crop_from = crop_from.unwrap_or(Stand::CROP_FROM);
+            Frame { trellis, terms }
         };
         let found = frame(plan.found.trellis.clone());
         let mut trellis = found.trellis.clone();

@@ -36,6 +36,9 @@ pub struct Scheme {
     pub name: String,
     /// Its work.
     pub schedule: Schedule,
+    /// The first leaf that is let bear: before it flowers are rubbed off. `None` is
+    /// [`Stand::CROP_FROM`](crate::terms::Stand::CROP_FROM). No file holds it yet.
+    pub crop_from: Option<u8>,
 }
 
 impl Scheme {
@@ -101,7 +104,7 @@ impl Plan {
             found: Arc::new(found),
             schemes: vec![Arc::new(Scheme {
                 name: "A".into(),
-                schedule: Schedule::default(),
+                ..Scheme::default()
             })],
             marks: Vec::new(),
         }

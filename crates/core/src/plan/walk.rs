@@ -3,7 +3,8 @@
 use super::frames::Frames;
 use super::schedule::Batch;
 use super::void::VoidWork;
-use super::{Moment, Phase};
+use super::{Moment, Phase, Window};
+use crate::grow::{Half, grow};
 use crate::row::Tree;
 use crate::work::apply_to_tree;
 use std::sync::Arc;
@@ -34,8 +35,19 @@ impl<'w> Walk<'w> {
         }
     }
 
-    /// What grows between the last moment and this one. A stated placeholder: nothing.
-    pub fn grow(&mut self, _frames: &Frames, _moment: Moment) {}
+    /// What grows between the last moment and this one: growth comes between the work of bud swell and early summer, and
+    /// between that and after harvest.
+    pub fn grow(&mut self, frames: &Frames, moment: Moment) {
+        let half = match moment.window {
+            Window::EarlySummer => Half::First,
+            Window::AfterHarvest => Half::Second,
+            Window::Dormant | Window::BudSwell => return,
+        };
+        let terms = &frames.at(moment, Phase::Before).terms;
+        if let Some(grown) = grow(&self.tree, moment.leaf, half, terms) {
+            self.tree = Arc::new(grown);
+        }
+    }
 
     /// The work of a moment.
     pub fn work(&mut self, frames: &Frames, moment: Moment) {

@@ -21,7 +21,7 @@ pub use shoot::{Face, GrowthUnit, Kind, Laterals, Origin, Pose, Shoot, Toward};
 pub use site::Site;
 pub(crate) use targets::refused_limit;
 pub use targets::{Limit, LimitInfo, LimitUnit, Status, Targets};
-pub use tree::{Name, Planted, Tree};
+pub use tree::{Name, Planted, Tree, Vigour};
 pub use trellis::{Covering, Trellis, Wire};
 
 use crate::arrange::Arrange;

@@ -38,8 +38,22 @@ pub struct Tree {
     pub planted: Planted,
     /// Stem first, parents before children. Empty: the tree is dead or missing.
     pub shoots: Vec<Shoot>,
+    /// How strongly it grows, where that differs from the row.
+    pub vigour: Option<Vigour>,
     /// What the person who measured it wrote down.
     pub note: String,
+}
+
+/// How strongly a tree grows, by its stock and ground.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Vigour {
+    /// First-season uprights reach some 0.45 m.
+    Weak,
+    /// Some 0.8 m.
+    #[default]
+    Medium,
+    /// Some 1.2 m.
+    Strong,
 }
 
 impl Tree {
@@ -53,6 +67,7 @@ impl Tree {
             foot,
             planted,
             shoots: Vec::new(),
+            vigour: None,
             note: String::new(),
         }
     }
@@ -71,6 +86,13 @@ impl Tree {
     pub fn standing_stem(&self) -> Option<&Shoot> {
         let laid = self.shoots.iter().any(|s| s.pose.is_laid());
         self.shoots.first().filter(|_| !laid)
+    }
+
+    /// Whether buds are kept and rubbed out on a shoot: on laid wood, and on the stem of stock that is still to be laid, for
+    /// bud work comes first.
+    pub fn takes_bud_work(&self, shoot: &Shoot) -> bool {
+        let stands = || self.standing_stem().is_some_and(|stem| stem.id == shoot.id);
+        shoot.pose.is_laid() || stands()
     }
 
     /// The shoot of that id.

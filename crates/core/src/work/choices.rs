@@ -209,6 +209,7 @@ impl Part<'_> {
             Kind::Stem => vec![
                 self.lay("act-lay-left", Toward::Left),
                 self.lay("act-lay-right", Toward::Right),
+                self.rub_out(),
                 self.cut_back(),
             ],
             Kind::Stub => self.stub(),
@@ -241,6 +242,14 @@ impl Part<'_> {
             shoot: self.shoot.id,
         };
         Choice::ready("act-remove", "step-remove", work)
+    }
+
+    fn rub_out(&self) -> Choice {
+        let work = Work::RubOut {
+            tree: self.tree.id,
+            shoot: self.shoot.id,
+        };
+        Choice::ready("act-rub-out", "step-rub-out", work)
     }
 
     fn take_laterals(&self) -> Choice {
@@ -355,11 +364,7 @@ impl Part<'_> {
             out.push(self.lay(key, toward.other()));
         }
         out.push(self.stand());
-        let rub_out = Work::RubOut {
-            tree: self.tree.id,
-            shoot: self.shoot.id,
-        };
-        out.push(Choice::ready("act-rub-out", "step-rub-out", rub_out));
+        out.push(self.rub_out());
         out.push(self.take_laterals());
         out.push(self.cut_back());
         out.push(self.remove());

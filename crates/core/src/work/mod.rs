@@ -79,9 +79,10 @@ pub enum Work {
         shoot: ShootId,
         keep: ShootId,
     },
-    /// Rub out the side and underside buds of laid wood.
+    /// Rub out the side and underside buds of laid wood, or of a stem that is still to be laid.
     RubOut { tree: TreeId, shoot: ShootId },
-    /// Keep a bud on laid wood, where an upright is to grow, so far along it from its base.
+    /// Keep a bud on laid wood, or on a stem that is still to be laid, where an upright is to grow, so far along it from its
+    /// base.
     KeepBud {
         tree: TreeId,
         shoot: ShootId,

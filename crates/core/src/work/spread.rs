@@ -4,7 +4,9 @@ use super::apply::LEAST_KEPT;
 use super::{Asked, Work, apply_to_tree};
 use crate::pose::layout;
 use crate::refusal::Refusal;
-use crate::row::{Kind, Limit, Moment, Row, Shoot, ShootId, Targets, Toward, Tree, TreeId};
+use crate::row::{
+    Kind, Laterals, Limit, Moment, Row, Shoot, ShootId, Targets, Toward, Tree, TreeId,
+};
 use crate::said::Quantity;
 use crate::terms::Terms;
 use crate::units::Mm;
@@ -167,7 +169,7 @@ impl Sweep {
                     rise_deg: Default::default(),
                 })
             }
-            Self::Laterals => (kind == Kind::Upright && shoot.laterals.count > 0)
+            Self::Laterals => (kind == Kind::Upright && shoot.laterals != Laterals::default())
                 .then_some(Work::TakeLaterals { tree, shoot: id }),
             Self::Tip(percent) => (kind == Kind::Upright).then_some(Work::Tip {
                 tree,
@@ -179,9 +181,8 @@ impl Sweep {
                 shoot: id,
                 height_mm,
             }),
-            Self::RubOut => {
-                (kind == Kind::Leader && !shoot.rubbed).then_some(Work::RubOut { tree, shoot: id })
-            }
+            Self::RubOut => (on.takes_bud_work(shoot) && !shoot.rubbed)
+                .then_some(Work::RubOut { tree, shoot: id }),
             Self::SideShoots => on
                 .is_side_shoot(shoot)
                 .then_some(Work::Remove { tree, shoot: id }),

@@ -57,8 +57,8 @@ impl Update {
             let was = before.schemes.get(i).map_or(&nothing, |s| &s.schedule);
             let changed = scheme.schedule.differs_on(was);
             schemes.push(Arc::new(Scheme {
-                name: scheme.name.clone(),
                 schedule: nothing.taking(&changed, &scheme.schedule),
+                ..(**scheme).clone()
             }));
             works.push(changed);
         }
@@ -115,8 +115,8 @@ impl Update {
             let changed = self.works.get(i).map_or(&[][..], Vec::as_slice);
             let was = base.schemes.get(i).map_or(&nothing, |s| &s.schedule);
             Arc::new(Scheme {
-                name: scheme.name.clone(),
                 schedule: was.taking(changed, &scheme.schedule),
+                ..(**scheme).clone()
             })
         });
         Plan {

@@ -346,6 +346,7 @@ impl<'a> TreeBuild<'a> {
             foot: foot(says)?,
             planted,
             shoots: Vec::new(),
+            vigour: None,
             note: says.note.clone(),
         };
         let shoot = self.shoot(says, None, 0.0, pose)?;

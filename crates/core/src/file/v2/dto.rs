@@ -58,6 +58,9 @@ pub struct Tree {
     pub id: u32,
     pub foot_mm: i64,
     pub planted: Planted,
+    /// Left out where it grows as the row does.
+    #[serde(default, skip_serializing_if = "is_default")]
+    pub vigour: Option<Vigour>,
     #[serde(default, skip_serializing_if = "is_default")]
     pub note: String,
     /// None: the tree is lost.
@@ -124,6 +127,7 @@ pub struct Cut {
 }
 
 same! { row;
+    Vigour: Weak "weak", Medium "medium", Strong "strong";
     Window: Dormant "dormant", BudSwell "bud_swell", EarlySummer "early_summer", AfterHarvest "after_harvest";
     Origin: KeptBud "kept_bud", Notch "notch", Return "return", EndGrowth "end_growth", CutBackBud "cut_back_bud", WildBud "wild_bud";
 }

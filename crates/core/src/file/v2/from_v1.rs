@@ -38,6 +38,7 @@ impl From<v1::Tree> for Tree {
             id: old.id,
             foot_mm: old.foot_mm,
             planted: old.planted,
+            vigour: None,
             note: old.note,
             shoots: all(old.shoots),
         }

@@ -200,6 +200,7 @@ fn tree_of(tree: Tree, found: u8, path: &str) -> Result<row::Tree, Refusal> {
         foot: whole(tree.foot_mm, range::PLACE, &|| format!("{path}.foot_mm"))?,
         planted: tree.planted.into(),
         shoots,
+        vigour: tree.vigour.map(Into::into),
         note: words(tree.note, &|| format!("{path}.note"))?,
     };
     match out.broken_rule() {
@@ -370,5 +371,6 @@ fn scheme_of(scheme: SchemeDto, path: &str) -> Result<Scheme, Refusal> {
     Ok(Scheme {
         name: words(scheme.name, &|| format!("{path}.name"))?,
         schedule: work.into_iter().collect(),
+        ..Scheme::default()
     })
 }

@@ -122,6 +122,7 @@ fn tree(tree: &row::Tree) -> Tree {
         id: tree.id.0,
         foot_mm: tree.foot.0.into(),
         planted: tree.planted.into(),
+        vigour: tree.vigour.map(Into::into),
         note: tree.note.clone(),
         shoots: UpTo(shoots),
     }

@@ -87,7 +87,8 @@ pub fn apply_to_tree(
         }
         Work::MoveBud { at_mm, .. } => on.move_bud(at_mm)?,
         Work::TakeLaterals { .. } => {
-            if on.shoot().laterals.count == 0 {
+            // In early summer they have length, and are not counted yet.
+            if on.shoot().laterals == Laterals::default() {
                 return Err(on.refuse("refusal-no-laterals", vec![]));
             }
             on.shoot_mut().laterals = Laterals::default();
@@ -113,6 +114,7 @@ pub(super) fn whole_tree(tree: &Tree, leaf: u8, work: &Work) -> Result<Tree, Ref
                 return Err(Refusal::new("refusal-tree-lost", number()));
             }
             Ok(Tree {
+                vigour: tree.vigour,
                 note: tree.note.clone(),
                 ..Tree::lost(tree.id, tree.foot, tree.planted)
             })
@@ -377,7 +379,7 @@ impl On {
     }
 
     fn rub_out(&mut self, laid: ShootId) -> Result<(), Refusal> {
-        if !self.shoot().pose.is_laid() || self.shoot().rubbed {
+        if !self.tree.takes_bud_work(self.shoot()) || self.shoot().rubbed {
             return Err(self.refuse("refusal-rub-out", vec![]));
         }
         self.shoot_mut().rubbed = true;
@@ -436,7 +438,12 @@ impl On {
 
     fn keep_bud(&mut self, leaf: u8, at: Mm, work: &Work, origin: Origin) -> Result<(), Refusal> {
         let parent = self.shoot().id;
-        if !self.shoot().pose.is_laid() {
+        let takes = match origin {
+            // What still stands is young.
+            Origin::Notch => self.shoot().pose.is_laid(),
+            _ => self.tree.takes_bud_work(self.shoot()),
+        };
+        if !takes {
             return Err(self.refuse("refusal-bud-not-laid", vec![]));
         }
         self.refuse_bud_place(parent, at, None)?;
