@@ -356,7 +356,7 @@ fn only_a_table_with_letters_beyond_ascii_is_marked_as_utf_8() {
     let table = |note: &str| {
         let got = clean(&format!("{HEAD}1,0,leader,,1.9,30,right,,0,,{note}\n"));
         check_stable(&got);
-        write(&got.row, &got.site, Style::default())
+        write(&got.row, "", &got.site, Style::default())
     };
     assert!(table("kräftig").starts_with("\u{feff}coming leaf,"));
     assert!(table("strong").starts_with("coming leaf,"));
@@ -468,6 +468,146 @@ fn trees_out_of_their_places_are_named_and_taken() {
     assert_eq!(row(&apart), [] as [&str; 0]);
     let fifth = [(21, 0.0), (16, 7.5), (11, 15.0), (6, 22.5), (1, 30.0)];
     assert_eq!(row(&fifth), [] as [&str; 0]);
+}
+
+#[test]
+fn trees_nearer_than_any_are_planted_are_asked_about() {
+    let doubt = |unit: &str, feet: &[f64]| {
+        let line = |(n, foot): (usize, &f64)| format!("{},{foot},leader,1.9\n", n + 1);
+        let lines: String = feet.iter().enumerate().map(line).collect();
+        let got = clean(&format!("tree,place{unit},kind,length (m)\n{lines}"));
+        got.doubt.map(|d| Words::strict().say(&d))
+    };
+    let apart = |by: f64| -> Vec<f64> { (0..100).map(|n| f64::from(n) * by).collect() };
+    let crowded = "Trees stand 2 mm apart; 1.20 m to 2.00 m is usual. Are their places in another unit? Then write it above them, as in ‘place (cm)’";
+    assert_eq!(doubt("", &apart(0.002)).as_deref(), Some(crowded));
+    assert_eq!(doubt(" (m)", &apart(0.002)).as_deref(), Some(crowded));
+    let likely = "place: the numbers are taken as mm, but look like m. Are these m? Then write ‘place (m)’ above them";
+    assert_eq!(doubt(" (mm)", &apart(1.5)).as_deref(), Some(likely));
+    // Feet in pairs, one tree, two that are planted as one, and rows as they are.
+    let pairs: Vec<f64> = (0..20)
+        .flat_map(|n| [3.0 * f64::from(n), 3.0 * f64::from(n) + 0.1])
+        .collect();
+    for (unit, feet) in [
+        ("", pairs),
+        ("", vec![0.0]),
+        ("", apart(1.5)),
+        ("", apart(0.3)),
+        (" (cm)", apart(150.0)),
+    ] {
+        assert_eq!(doubt(unit, &feet), None, "{unit} {feet:?}");
+    }
+}
+
+#[test]
+fn what_a_cell_and_a_line_may_hold_is_bounded_and_named() {
+    let why = |length: &str, note: &str| {
+        let got = taken(&format!(
+            "tree,place,kind,length (m),note\n1,0,leader,{length},{note}\n"
+        ));
+        Words::strict().refusal(&got.bad[0].why)
+    };
+    let long = "9".repeat(100);
+    assert_eq!(
+        why(&long, ""),
+        format!(
+            "length: '{}… (100 characters)' is longer than 10 km",
+            &long[..60]
+        )
+    );
+    let word = "w".repeat(3_000);
+    let got = taken(&format!(
+        "tree,place,kind,length\n{word},0,leader,2\n1,0,{word},2\n"
+    ));
+    for bad in &got.bad {
+        let why = Words::strict().refusal(&bad.why);
+        assert!(
+            why.contains("w… (3000 characters)") && why.len() < 300,
+            "{why}"
+        );
+    }
+    assert_eq!(
+        why(&"1+".repeat(5_000), ""),
+        "length: 10000 characters are refused; up to 4000 are accepted"
+    );
+    assert_eq!(
+        why(&vec!["0.1"; 41].join("+"), ""),
+        "length: 41 seasons are refused; up to 40 are accepted"
+    );
+    assert_eq!(
+        why("2", &"ü".repeat(4_001)),
+        "note: 4001 characters are refused; up to 4000 are accepted"
+    );
+    clean(&format!(
+        "tree,place,kind,length (m),note\n1,0,leader,2,{}\n",
+        "ü".repeat(4_000)
+    ));
+    // A line of many cells, among the names and elsewhere.
+    let refused = |text: &str| {
+        Words::strict().refusal(&read(text.as_bytes(), &Options::default()).unwrap_err())
+    };
+    let names: String = (0..300).map(|n| format!(",c{n}")).collect();
+    assert_eq!(
+        refused(&format!("tree,place,kind,length{names}\n1,0,leader,2\n")),
+        "Line 1: more than 200 cells are refused"
+    );
+    let commas = ",".repeat(20_000);
+    assert_eq!(
+        refused(&format!("tree,place,kind,length\n1,0,leader,2\n{commas}\n")),
+        "Line 3: more than 20000 cells are refused"
+    );
+    // Empty cells at the ends of lines, as sheets have them, are none too many.
+    clean(&format!(
+        "tree,place,kind,length{0}\n1,0,leader,2{0}\n",
+        ",".repeat(16_000)
+    ));
+}
+
+#[test]
+fn no_cell_of_a_table_is_obeyed_by_a_terminal() {
+    let mut row = clean(&format!("{HEAD}{VARIED}")).row;
+    let note = "a\u{1b}[2J\u{9b}m\u{7f}\u{202e}b\u{2066}\tc\nd";
+    Arc::make_mut(&mut row.trees[0]).note = note.into();
+    let text = write(&row, "\u{7}n", &Default::default(), Style::default());
+    let signs = |c: char| c.is_control() && !matches!(c, '\n' | '\t');
+    assert!(
+        !text.contains(signs) && !text.contains(['\u{202e}', '\u{2066}']),
+        "{text:?}"
+    );
+    let again = taken(&text);
+    let shown = "a\u{fffd}[2J\u{fffd}m\u{fffd}\u{fffd}b\u{fffd}\tc\nd";
+    assert_eq!(again.row.trees[0].note, shown);
+    assert_eq!(again.title.as_deref(), Some("\u{fffd}n"));
+}
+
+#[test]
+fn no_cell_is_a_formula_where_cells_are_parted_elsewhere() {
+    let mut row = clean(&format!("{HEAD}{VARIED}")).row;
+    let notes = [
+        "a;=1+1", "a\t+4", "a,@sum", "a\n-x", "a;'=1", "a;\"=1\"", "cut; -2",
+    ];
+    for (tree, note) in row.trees.iter_mut().zip(notes) {
+        Arc::make_mut(tree).note = note.into();
+    }
+    let count = row.trees.len().min(notes.len());
+    for decimal_comma in [false, true] {
+        let style = Style {
+            decimal_comma,
+            ..Style::default()
+        };
+        let text = write(&row, "", &Default::default(), style);
+        let other = if decimal_comma { ',' } else { ';' };
+        for mark in [other, '\t', '\n'] {
+            for part in text.split(mark).map(|p| p.trim_start_matches('"')) {
+                let formula = part.starts_with(['=', '+', '@']) || part.starts_with("-x");
+                assert!(!formula, "{mark:?} {part}");
+            }
+        }
+        let again = taken(&text);
+        for (tree, note) in again.row.trees.iter().zip(notes).take(count) {
+            assert_eq!(tree.note, note);
+        }
+    }
 }
 
 #[test]
@@ -666,6 +806,14 @@ fn a_file_that_is_no_measured_row_is_refused() {
         "refusal-csv-lines",
         "500",
     );
+    let far: String = (0..11_000)
+        .map(|n| format!("{n},6000,leader,2\n"))
+        .collect();
+    check(
+        format!("tree,place (m),kind,length (m)\n{far}").as_bytes(),
+        "refusal-csv-bad-lines",
+        "11000 lines can't be taken, line 2 the first: place: 6000.00 m is refused",
+    );
     let trees: String = (0..6_000).map(|n| format!("{n},0,leader,1.9\n")).collect();
     check(
         format!("tree,place,kind,length\n{trees}").as_bytes(),
@@ -767,7 +915,7 @@ fn no_cell_of_a_table_is_a_formula() {
                 lengths,
                 decimal_comma,
             };
-            let text = write(&row, &Default::default(), style);
+            let text = write(&row, "", &Default::default(), style);
             let delimiter = if decimal_comma { b';' } else { b',' };
             let mut cells = csv::ReaderBuilder::new();
             let cells = cells.delimiter(delimiter).flexible(true).has_headers(false);
@@ -824,12 +972,12 @@ fn check_stable(first: &Measured) {
                 lengths,
                 decimal_comma,
             };
-            let text = write(&first.row, &first.site, style);
+            let text = write(&first.row, "", &first.site, style);
             let again = taken(&text);
             assert_eq!(again.bad, vec![], "{text}");
             assert_eq!(again.row, first.row, "{style:?}\n{text}");
             assert_eq!(again.site, first.site, "{style:?}\n{text}");
-            assert_eq!(write(&again.row, &again.site, style), text);
+            assert_eq!(write(&again.row, "", &again.site, style), text);
         }
     }
     for tree in &first.row.trees {

@@ -95,12 +95,13 @@ fn assumed_of_random(measured: &Measured) -> Vec<&str> {
 fn check_same(name: &str, plan: &Plan, assumed: fn(&Measured) -> Vec<&str>) {
     let found = renumbered(&plan.found);
     for style in styles() {
-        let text = write(&plan.found, &plan.site, style);
+        let text = write(&plan.found, &plan.name, &plan.site, style);
         let again = taken(&text);
         assert_eq!(again.bad, vec![], "{name}");
         assert_eq!(again.row, found, "{name}, {style:?}");
         assert_eq!(again.site, *plan.site, "{name}, {style:?}");
-        let second = write(&again.row, &again.site, style);
+        assert_eq!(again.title.as_deref(), Some(&*plan.name), "{name}");
+        let second = write(&again.row, &plan.name, &again.site, style);
         assert!(second == text, "{name}, {style:?}:\n{text}\n{second}");
         // Everything that could be assumed is said.
         assert_eq!(assumed(&again), Vec::<&str>::new(), "{name}");
@@ -126,6 +127,8 @@ fn every_example_comes_back_from_a_table_as_it_was() {
             _ => continue,
         };
         check_same(&name, &plan, assumed);
+        let table = write(&plan.found, &plan.name, &plan.site, Style::default());
+        assert_eq!(taken(&table).doubt, None, "{name}");
         seen += 1;
     }
     assert!(seen >= 10);
@@ -147,13 +150,13 @@ proptest! {
     fn a_written_row_is_written_the_same_again(row in prop_oneof![random::row(), wild::row()], style in 0usize..4) {
         let style = styles()[style];
         let row = grown(&row);
-        let text = write(&row, &Site::default(), style);
+        let text = write(&row, "", &Site::default(), style);
         let again = taken(&text);
         prop_assert_eq!(&again.bad, &vec![], "{}", text);
         prop_assert_eq!(assumed_of_random(&again), Vec::<&str>::new(), "{}", text);
         prop_assert_eq!(&again.row.trellis, &row.trellis);
         prop_assert_eq!((again.row.from, again.row.to), (row.from, row.to));
-        prop_assert_eq!(write(&again.row, &again.site, style), text);
+        prop_assert_eq!(write(&again.row, "", &again.site, style), text);
     }
 
     #[test]
@@ -205,7 +208,7 @@ fn a_note_stays_with_the_line_that_it_stood_in() {
         (tree.to_string(), shoots)
     });
     assert_eq!(notes(&taken.row), expected);
-    let written = write(&taken.row, &taken.site, styles()[0]);
+    let written = write(&taken.row, "", &taken.site, styles()[0]);
     let again = read(written.as_bytes(), &Options::default()).expect("what was written");
     assert_eq!(notes(&again.row), expected);
     let plan = taken.plan("noted");
@@ -263,6 +266,104 @@ fn a_block_says_what_the_row_is() {
         assert!(!keys.contains(&"file-said-stretch"), "{keys:?}");
         assert_eq!(got.plan("A").site.row_spacing, Some(Mm(2800)));
     }
+}
+
+/// A plan without a tree, of that name.
+fn treeless(name: &str) -> Plan {
+    let example = include_str!("../../examples/third-leaf.json");
+    let mut plan = read_plan(example.as_bytes()).unwrap();
+    Arc::make_mut(&mut plan.found).trees.clear();
+    plan.name = name.into();
+    plan
+}
+
+#[test]
+fn a_table_carries_the_name_of_its_row() {
+    for (name, back) in [
+        ("North 4", "North 4"),
+        ("coming leaf,3", "coming leaf,3"),
+        ("tree,place,kind,length", "tree,place,kind,length"),
+        ("sep=;", "sep=;"),
+        ("# 7 \"old\"; new", "# 7 \"old\"; new"),
+        ("=1+1", "=1+1"),
+        ("two\nlines", "two lines"),
+        ("größer", "größer"),
+    ] {
+        let plan = treeless(name);
+        for style in styles() {
+            let text = write(&plan.found, name, &plan.site, style);
+            let again = taken(&text);
+            assert_eq!(again.title.as_deref(), Some(back), "{text}");
+            assert_eq!(assumed(&again), Vec::<&str>::new(), "{text}");
+        }
+    }
+    assert!(!write(&treeless("").found, " ", &Site::default(), styles()[0]).contains("name"));
+    // By hand, with other lines beside it.
+    let got = taken("Orchard\nrow name,North, 4\nby Ida\ntree,place,kind,length\n1,0,leader,2\n");
+    assert_eq!(got.title.as_deref(), Some("North, 4"));
+    let said = Words::strict().say(&got.said[0]);
+    assert_eq!(
+        said,
+        "2 lines above the names of the columns are passed over"
+    );
+    let long = format!(
+        "row name,{}\ntree,place,kind,length\n1,0,leader,2\n",
+        "n".repeat(4_001)
+    );
+    let why = Words::strict().refusal(&taken(&long).bad[0].why);
+    assert_eq!(
+        why,
+        "row name: 4001 characters are refused; up to 4000 are accepted"
+    );
+}
+
+#[test]
+fn a_row_without_a_tree_comes_back() {
+    let plan = treeless("bare");
+    for style in styles() {
+        let again = taken(&write(&plan.found, &plan.name, &plan.site, style));
+        assert!(again.treeless);
+        assert_eq!(
+            again.plan("file"),
+            Plan {
+                schemes: Plan::new("", Row::clone(&plan.found)).schemes,
+                targets: Plan::new("", Row::clone(&plan.found)).targets,
+                marks: vec![],
+                note: String::new(),
+                ..plan.clone()
+            }
+        );
+    }
+    // Names of columns alone, or lines that can't be taken, are no row.
+    for none in [
+        "tree,place,kind,length\n",
+        "coming leaf,3\ntree,place,kind,length\nx,0,leader,2\n",
+    ] {
+        assert!(!taken(none).treeless, "{none}");
+    }
+}
+
+#[test]
+fn lines_above_the_names_are_up_to_a_thousand() {
+    let table = |wires: usize| {
+        let above = "wire,0.5 m\n".repeat(wires);
+        read(
+            format!("{above}tree,place,kind,length\n1,0,leader,2\n").as_bytes(),
+            &Options::default(),
+        )
+    };
+    assert_eq!(table(1_000).unwrap().bad.len(), 999);
+    let why = Words::strict().refusal(&table(1_001).unwrap_err());
+    assert_eq!(
+        why,
+        "More than 1000 lines above the names of the columns are refused"
+    );
+    let posts = format!(
+        "posts,{}\ntree,place,kind,length\n1,0,leader,2\n",
+        "1, ".repeat(9_000)
+    );
+    let why = Words::strict().refusal(&taken(&posts).bad[0].why);
+    assert!(why.contains("posts: 5001 is refused; 0 to 5000"), "{why}");
 }
 
 #[test]

@@ -186,7 +186,7 @@ pub fn export(ask: &Export, words: &Words) -> Status {
             },
             decimal_comma: ask.decimal_comma,
         };
-        let text = csv::write(&plan.found, &plan.site, style);
+        let text = csv::write(&plan.found, &plan.name, &plan.site, style);
         put(&ask.output_file, &ask.path, &text, words)?;
         Ok((
             json!({

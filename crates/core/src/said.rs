@@ -80,6 +80,23 @@ impl Quantity {
     }
 }
 
+/// Whether a sign is one that a terminal obeys, or that shows a line in another direction than it has. Tabs and line ends
+/// are such signs too.
+pub fn is_obeyed(c: char) -> bool {
+    let turns = matches!(c, '\u{200e}' | '\u{200f}' | '\u{061c}' | '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}');
+    turns || c.is_control()
+}
+
+/// The beginning of a text that may be long and may hold anything.
+pub fn beginning(text: &str, longest: usize) -> String {
+    let clean = |c: char| if is_obeyed(c) { ' ' } else { c };
+    let mut out: String = text.chars().take(longest).map(clean).collect();
+    if text.chars().nth(longest).is_some() {
+        out.push('…');
+    }
+    out
+}
+
 /// A value in a text; its unit is put on when it is worded.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Arg {
@@ -116,14 +133,22 @@ impl Arg {
         Said::plain(key).into()
     }
 
+    /// A value from a file: where it is long, its beginning and how long it is.
+    pub fn short(text: &str) -> Self {
+        const LONGEST: usize = 60;
+        let shown = Self::Text(beginning(text, LONGEST));
+        if text.chars().nth(LONGEST).is_none() {
+            return shown;
+        }
+        let count = Self::Count(text.chars().count() as i64);
+        Said::new("shortened", vec![("text", shown), ("count", count)]).into()
+    }
+
     /// What was typed and could not be read, cut short.
     pub fn quoted(text: &str) -> Self {
         match text.trim() {
             "" => Self::key("no-number"),
-            other => {
-                let text = Self::Text(other.chars().take(40).collect());
-                Said::new("quoted", vec![("text", text)]).into()
-            }
+            other => Said::new("quoted", vec![("text", Self::short(other))]).into(),
         }
     }
 
@@ -164,6 +189,21 @@ impl fmt::Display for Arg {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn what_is_long_is_cut_and_says_how_long_it_was() {
+        assert_eq!(Arg::short("0.8x"), Arg::Text("0.8x".into()));
+        assert_eq!(
+            Arg::short("a\u{1b}b\u{202e}\nc"),
+            Arg::Text("a b  c".into())
+        );
+        let ends = |n: usize| Arg::short(&"ü".repeat(n)).to_string();
+        assert_eq!(ends(60), "ü".repeat(60));
+        assert_eq!(
+            ends(61),
+            format!("(shortened, text: {}…, count: 61)", "ü".repeat(60))
+        );
+    }
 
     #[test]
     fn said_plainly() {

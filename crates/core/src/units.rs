@@ -224,7 +224,7 @@ fn read_length(text: &str, bare: BareUnit, thousands: bool) -> Result<f64, Said>
 
 /// What is wrong about a text.
 fn about(key: &'static str, text: &str) -> Said {
-    Said::new(key, vec![("text", Arg::Text(text.into()))])
+    Said::new(key, vec![("text", Arg::short(text))])
 }
 
 /// Fractions of one sign as they are printed, `½`, as they are typed.

@@ -29,7 +29,7 @@ pub use walk::{read_walk, write_walk};
 
 use crate::plan::Plan;
 use crate::refusal::Refusal;
-use crate::said::Arg;
+use crate::said::{Arg, beginning};
 use crate::work::Work;
 use serde::Deserialize;
 use serde_json::Value;
@@ -78,7 +78,7 @@ pub fn read_plan(bytes: &[u8]) -> Result<Plan, Refusal> {
         return Err(Refusal::new(
             "refusal-file-format",
             vec![
-                ("value", Arg::Text(shown(&header.format))),
+                ("value", shown(&header.format)),
                 ("accepted", Arg::Text(FORMAT.into())),
             ],
         ));
@@ -100,7 +100,7 @@ pub fn read_plan(bytes: &[u8]) -> Result<Plan, Refusal> {
                 "refusal-file-version"
             },
             vec![
-                ("value", Arg::Text(shown(&header.version))),
+                ("value", shown(&header.version)),
                 ("high", Arg::Count(VERSION.into())),
             ],
         )),
@@ -127,21 +127,28 @@ pub fn work_value(work: &Work) -> Value {
 }
 
 /// A value from a file as it is shown in a refusal: cut short, for it may be anything.
-fn shown(value: &Value) -> String {
+fn shown(value: &Value) -> Arg {
     match value {
-        Value::Null => "nothing".into(),
-        Value::String(text) => short(text),
-        other => short(&other.to_string()),
+        Value::Null => Arg::Text("nothing".into()),
+        Value::String(text) => Arg::short(text),
+        other => Arg::short(&other.to_string()),
     }
 }
 
-/// The beginning of a text that may be long.
+/// The refusal of a file of more bytes than are read.
+pub fn too_large(bytes: u64) -> Refusal {
+    // Rounded up: what is a little too large is not told to be as large as may be.
+    let tenths = libm::ceil(bytes as f64 / 1048576.0 * 10.0);
+    Refusal::new(
+        "refusal-file-size",
+        vec![
+            ("value", Arg::Number(tenths / 10.0, 1)),
+            ("high", Arg::Count((MAX_BYTES >> 20) as i64)),
+        ],
+    )
+}
+
+/// A line from a file, or what stands in one, as it is shown beside what is said of it.
 fn short(text: &str) -> String {
-    const LONGEST: usize = 120;
-    let clean = |c: char| if c.is_control() { ' ' } else { c };
-    let mut out: String = text.chars().take(LONGEST).map(clean).collect();
-    if text.chars().nth(LONGEST).is_some() {
-        out.push('…');
-    }
-    out
+    beginning(text, 120)
 }

@@ -3,7 +3,7 @@
 //! The few encodings are read here: a library of all of them brings tables of 128 kB compressed into the page's module,
 //! whichever of them are asked for.
 
-use super::{MAX_BYTES, foreign};
+use super::{MAX_BYTES, foreign, too_large};
 use crate::refusal::Refusal;
 use crate::said::Arg;
 use std::borrow::Cow;
@@ -37,13 +37,7 @@ impl<'a> Text<'a> {
     /// which western spreadsheets save.
     pub(super) fn read(bytes: &'a [u8], wanted: &'static str) -> Result<Self, Refusal> {
         if bytes.len() > MAX_BYTES {
-            return Err(Refusal::new(
-                "refusal-file-size",
-                vec![
-                    ("value", Arg::Number(bytes.len() as f64 / 1048576.0, 1)),
-                    ("high", Arg::Count((MAX_BYTES >> 20) as i64)),
-                ],
-            ));
+            return Err(too_large(bytes.len() as u64));
         }
         if let Some(kind) = foreign::packed(bytes) {
             return Err(foreign::refusal(wanted, kind));

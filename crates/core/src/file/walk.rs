@@ -38,7 +38,7 @@ pub fn read_walk(text: &str) -> Result<Walk, Refusal> {
         return Err(Refusal::new(
             "refusal-file-format",
             vec![
-                ("value", Arg::Text(super::short(&file.format))),
+                ("value", Arg::short(&file.format)),
                 ("accepted", Arg::Text(FORMAT.into())),
             ],
         ));

@@ -24,12 +24,12 @@ impl Looked {
         }
     }
 
-    /// The text of the plan file that it makes; empty where it has no tree.
+    /// The text of the plan file that it makes; empty where it makes none.
     pub fn plan(&self) -> &str {
         &self.0[0]
     }
 
-    /// How much was understood.
+    /// How much was understood, and what makes the whole unlikely.
     pub fn taken(&self) -> &str {
         &self.0[1]
     }
@@ -60,14 +60,15 @@ fn looked(
     let mut measured = csv::read_telling(bytes, &csv::Options::default(), tell)?;
     let bad = std::mem::take(&mut measured.bad);
     let said = std::mem::take(&mut measured.said);
+    let doubt = measured.doubt.take();
     let trees = measured.row.trees.len();
     let counts = [
         ("lines", Arg::Count(measured.taken as i64)),
         ("trees", Arg::Count(trees as i64)),
     ];
-    // A row without a tree is begun by hand, not from a table of which nothing was understood.
+    // A row of which nothing was understood is begun by hand.
     let plan = match trees {
-        0 => String::new(),
+        0 if !measured.treeless => String::new(),
         _ => write_plan(&measured.plan(name)),
     };
     // One that could be opened once and never again.
@@ -77,9 +78,13 @@ fn looked(
         return Err(Refusal::new("refusal-table-plan", args));
     }
     let left_out = [("count", Arg::Count(bad.len() as i64))];
+    let mut taken = words.text("import-taken", &counts);
+    if let Some(doubt) = doubt {
+        taken += &format!(" {}", words.say(&doubt));
+    }
     let mut texts = vec![
         plan,
-        words.text("import-taken", &counts),
+        taken,
         words.text("import-bad", &left_out),
         said.len().to_string(),
     ];

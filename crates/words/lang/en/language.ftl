@@ -34,3 +34,4 @@ between-values = {" · "}
 between-entries = {"; "}
 between-effects = {"; "}
 quoted = ‘{ $text }’
+shortened = { $text } ({ $count } characters)

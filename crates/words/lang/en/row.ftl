@@ -61,7 +61,11 @@ refusal-csv-leaf = Leaf { $value } is refused; 1 to { $high } is accepted
 refusal-csv-columns = Line { $line }: there is no column { $missing }; the columns there are: { $found }
 refusal-csv-column-twice = The column { $column } stands twice; once is accepted
 refusal-csv-lines = More than { $high } lines are refused
-refusal-csv-bad-lines = { $value } lines can't be taken: this is no measured row. Up to { $high } bad lines are named and left out
+refusal-csv-above = More than { $high } lines above the names of the columns are refused
+refusal-csv-wide = Line { $line }: more than { $high } cells are refused
+refusal-csv-long = { $column }: { $value } characters are refused; up to { $high } are accepted
+refusal-csv-terms = { $column }: { $value } seasons are refused; up to { $high } are accepted
+refusal-csv-bad-lines = { $value } lines can't be taken, line { $line } the first: { $reason }. Up to { $high } bad lines are named and left out
 refusal-csv-trees = { $value } trees are refused; up to { $high } in a row are accepted
 refusal-csv-cells = { $value } cells for { $high } columns. Lengths with a decimal comma need a semicolon or tab between the cells
 refusal-csv-quote = the quotation mark that opens here is never closed
@@ -90,6 +94,11 @@ file-said-above = { $count ->
    *[other] The first of { $count } lines above the names of the columns, ‘{ $text }’, is taken as the row's name; the others are passed over
 }
 file-said-unit-doubt = { $column }: the numbers are taken as { $unit }, but look like { $likely }. Are these { $likely }? Then write ‘{ $column } ({ $likely })’ above them
+file-said-crowded = Trees stand { $spacing } apart; { $low } to { $high } is usual. Are their places in another unit? Then write it above them, as in ‘place (cm)’
+file-said-passed = { $count ->
+    [one] One line above the names of the columns is passed over
+   *[other] { $count } lines above the names of the columns are passed over
+}
 file-said-unit = { $column }: numbers without a unit are taken as { $unit }
 file-said-column = The column '{ $column }' is none that is known; it was left out
 file-said-leaf = The row is taken as found before leaf { $leaf }

@@ -12,6 +12,7 @@
 //! | `longitude,8.25` | degrees east |
 //! | `row bearing,90` | compass bearing of the way in which places grow, degrees |
 //! | `row spacing,3.00 m` | distance between row centres |
+//! | `row name,North 4` | what the row is called; without it, the first line that says nothing else |
 //!
 //! A length without a unit is in metres. Lines come in any order; each but `wire` and `posts` stands once.
 
@@ -44,10 +45,11 @@ pub(super) enum Fact {
     Longitude,
     Bearing,
     RowSpacing,
+    Name,
 }
 
 impl Fact {
-    const ALL: [Self; 10] = [
+    const ALL: [Self; 11] = [
         Self::Leaf,
         Self::From,
         Self::To,
@@ -58,6 +60,7 @@ impl Fact {
         Self::Longitude,
         Self::Bearing,
         Self::RowSpacing,
+        Self::Name,
     ];
 
     fn name(self) -> &'static str {
@@ -72,6 +75,7 @@ impl Fact {
             Self::Longitude => "longitude",
             Self::Bearing => "row bearing",
             Self::RowSpacing => "row spacing",
+            Self::Name => "row name",
         }
     }
 
@@ -91,7 +95,7 @@ impl Fact {
     fn cells(self) -> usize {
         match self {
             Self::Wire => 3,
-            Self::Posts => usize::MAX,
+            Self::Posts | Self::Name => usize::MAX,
             _ => 2,
         }
     }
@@ -99,6 +103,7 @@ impl Fact {
     fn range(self) -> Range {
         let setting = match self {
             Self::Leaf => return (1.0, Plan::MAX_LEAF.into()),
+            Self::Name => return (0.0, Plan::MAX_TEXT as f64),
             Self::From | Self::To | Self::Posts => return range::PLACE,
             Self::Wire => return range::WIRE_HEIGHT,
             Self::WallHeight => Setting::WallHeight,
@@ -113,7 +118,7 @@ impl Fact {
     /// How its values are told.
     fn arg(self) -> fn(f64) -> Arg {
         match self {
-            Self::Leaf => |n| Arg::Number(n, 0),
+            Self::Leaf | Self::Name => |n| Arg::Number(n, 0),
             Self::Latitude | Self::Longitude | Self::Bearing => Arg::Angle,
             _ => Arg::Length,
         }
@@ -132,6 +137,7 @@ pub(super) struct Block {
     /// Whether of a wire is not said what covers it.
     uncovered: bool,
     pub site: Site,
+    pub name: Option<String>,
     /// Lines that could not be taken, in order.
     pub bad: Vec<BadLine>,
     seen: Vec<Fact>,
@@ -224,6 +230,8 @@ impl Block {
                 let places = cells.iter().skip(1).flat_map(|c| c.split(", "));
                 let places = places.map(str::trim).filter(|c| !c.is_empty());
                 let read = |c: &str| self::value(fact, unit, c).map(Mm::round);
+                // One more than there may be is enough to refuse them.
+                let places = places.take(range::POSTS.1 as usize + 1);
                 let posts: Vec<Mm> = places.map(read).collect::<Result<_, _>>()?;
                 if posts.is_empty() {
                     return value().map(|_| ());
@@ -265,6 +273,17 @@ impl Block {
             Fact::Longitude => self.site.longitude_deg = Some(value()?),
             Fact::Bearing => self.site.row_bearing_deg = Some(value()?),
             Fact::RowSpacing => self.site.row_spacing = Some(Mm::round(value()?)),
+            Fact::Name => {
+                // A name typed by hand may hold what parts cells.
+                let name = cells
+                    .iter()
+                    .take(filled)
+                    .skip(1)
+                    .collect::<Vec<_>>()
+                    .join(", ");
+                pieces::not_too_long(fact.name(), &name)?;
+                self.name = Some(name).filter(|n| !n.is_empty());
+            }
         }
         self.seen.push(fact);
         Ok(())
@@ -282,7 +301,7 @@ impl Block {
                         "refusal-csv-word",
                         vec![
                             ("column", Arg::Text(name.into())),
-                            ("value", Arg::Text(short(other))),
+                            ("value", Arg::short(other)),
                             ("accepted", Arg::key(COVERINGS)),
                         ],
                     ));
@@ -306,6 +325,7 @@ fn twice(what: String) -> Refusal {
 
 /// The number in a cell, in its range.
 fn value(fact: Fact, unit: Option<BareUnit>, cell: &str) -> Result<f64, Refusal> {
+    pieces::not_too_long(fact.name(), cell)?;
     let named = ("column", Arg::Text(fact.name().into()));
     let unread = |reason: Said| {
         let args = vec![named.clone(), ("reason", reason.into())];
@@ -330,7 +350,7 @@ fn value(fact: Fact, unit: Option<BareUnit>, cell: &str) -> Result<f64, Refusal>
             Err(_) => {
                 let args = vec![
                     named,
-                    ("value", Arg::Text(short(cell))),
+                    ("value", Arg::short(cell)),
                     ("accepted", Arg::key("accepted-whole")),
                 ];
                 return Err(Refusal::new("refusal-csv-word", args));
@@ -346,8 +366,14 @@ fn value(fact: Fact, unit: Option<BareUnit>, cell: &str) -> Result<f64, Refusal>
     Ok(value)
 }
 
-/// The lines of a row, found before the growth of `leaf`.
-pub(super) fn lines(row: &Row, leaf: u8, site: &Site, style: Style) -> Vec<Vec<String>> {
+/// The lines of a row of that name, found before the growth of `leaf`.
+pub(super) fn lines(
+    row: &Row,
+    name: &str,
+    leaf: u8,
+    site: &Site,
+    style: Style,
+) -> Vec<Vec<String>> {
     let mut out: Vec<Vec<String>> = Vec::new();
     let mut say = |fact: Fact, cells: &[String]| {
         out.push([&[fact.name().to_string()], cells].concat());
@@ -379,6 +405,11 @@ pub(super) fn lines(row: &Row, leaf: u8, site: &Site, style: Style) -> Vec<Vec<S
     }
     if let Some(spacing) = site.row_spacing {
         say(Fact::RowSpacing, &[length(spacing)]);
+    }
+    // A line above the names is one line of the file.
+    let name = name.replace(['\n', '\r', '\t'], " ");
+    if !name.trim().is_empty() {
+        say(Fact::Name, &[name.trim().to_string()]);
     }
     out
 }

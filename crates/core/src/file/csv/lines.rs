@@ -90,7 +90,7 @@ fn says(table: &Table, record: &Record) -> Result<Says, Refusal> {
         let args = |value: &str| {
             vec![
                 named(c),
-                ("value", Arg::Text(value.into())),
+                ("value", Arg::short(value)),
                 ("accepted", Arg::key(accepted)),
             ]
         };
@@ -110,6 +110,15 @@ fn says(table: &Table, record: &Record) -> Result<Says, Refusal> {
     };
     let plain = |n: f64| Arg::Number(n, 0);
 
+    for column in Column::ALL
+        .into_iter()
+        .filter(|_| record.cells.may_be_long())
+    {
+        pieces::not_too_long(column.name(), cell(column))?;
+    }
+    for column in [Column::Length, Column::Cut, Column::WhenCut] {
+        pieces::not_too_many(column.name(), cell(column))?;
+    }
     if cell(Column::Tree).parse::<u32>().is_err() {
         return Err(word(Column::Tree, "accepted-whole"));
     }
@@ -203,15 +212,6 @@ fn says(table: &Table, record: &Record) -> Result<Says, Refusal> {
     if let Some(mm) = bend_radius {
         range(Column::BendRadius, Arg::Thickness, mm, range::BEND_RADIUS)?;
     }
-    let note = cell(Column::Note);
-    let signs = note.chars().count();
-    range(
-        Column::Note,
-        plain,
-        signs as f64,
-        (0.0, Plan::MAX_TEXT as f64),
-    )?;
-
     Ok(Says {
         kind,
         place,
@@ -228,6 +228,6 @@ fn says(table: &Table, record: &Record) -> Result<Says, Refusal> {
         when,
         origin,
         bend_radius,
-        note: note.to_string(),
+        note: cell(Column::Note).to_string(),
     })
 }

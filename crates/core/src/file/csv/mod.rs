@@ -25,9 +25,10 @@
 //! may have its own unit; where neither has one, it is guessed from the column and said.
 //!
 //! A line that stands twice is a slip; of two shoots that are alike in all, the second has its parent's number written with
-//! zeros before it. A cell that a spreadsheet would take for a formula is written behind an apostrophe, and read without it.
+//! zeros before it. What a spreadsheet would take for a formula, at the beginning of a cell or behind what parts cells elsewhere, is
+//! written behind an apostrophe, and read without it.
 //!
-//! Lines above the names say what the row is as a whole (see `block.rs`); the first that is none of them is its name.
+//! Lines above the names say what the row is as a whole (see `block.rs`); the first that is none of them is its name, where none says it.
 
 mod block;
 mod fit;
@@ -44,12 +45,15 @@ pub use write::{Style, write};
 
 use super::foreign;
 use super::text::{Encoding, Text};
+use crate::arrange::middle_of;
+use crate::make::Field;
 use crate::plan::Plan;
 use crate::refusal::Refusal;
-use crate::row::{Row, Site, Trellis};
+use crate::row::{Row, Site, Tree, Trellis};
 use crate::said::{Arg, Said};
-use crate::units::{Deg, Mm};
+use crate::units::{BareUnit, Deg, Mm};
 use std::sync::Arc;
+use table::{Column, Table};
 
 /// What is said of a measured row beside it.
 #[derive(Clone, Debug, PartialEq)]
@@ -99,6 +103,10 @@ pub struct Measured {
     pub bad: Vec<BadLine>,
     /// What was assumed.
     pub said: Vec<Said>,
+    /// What makes the whole unlikely, and is to be asked before anything else.
+    pub doubt: Option<Said>,
+    /// Whether it is a row without a tree, told by the lines above the names and with nothing left out.
+    pub treeless: bool,
 }
 
 impl Measured {
@@ -110,6 +118,51 @@ impl Measured {
             ..Plan::new(name, self.row)
         }
     }
+}
+
+/// How far apart trees usually stand, mm. Published: extension growers' guides to planar cherry.
+const USUAL_SPACING: (f64, f64) = (1_200.0, 2_000.0);
+
+/// What is asked of trees that stand nearer to each other than any are planted: their places are rather in another unit.
+fn crowded(trees: &[Arc<Tree>], table: &Table) -> Option<Said> {
+    // Feet may be planted in pairs: what stands one further on tells.
+    let step = trees.len().saturating_sub(1).min(2);
+    if step == 0 {
+        return None;
+    }
+    let on = |w: &[Arc<Tree>]| (w[step].foot - w[0].foot).f() / step as f64;
+    let spacing = middle_of(trees.windows(step + 1).map(on).collect())?;
+    let (least, most) = Field::Spacing.range();
+    if spacing >= least {
+        return None;
+    }
+    let taken = table.unit(Column::Place);
+    let units = [BareUnit::Millimetre, BareUnit::Centimetre, BareUnit::Metre];
+    let likely = units.into_iter().find(|unit| {
+        let apart = spacing / taken.millimetres() * unit.millimetres();
+        apart >= least && apart <= most
+    });
+    let named = |unit| Arg::Text(table::sign(unit).into());
+    Some(
+        match likely.filter(|_| !table.bare(Column::Place).is_empty()) {
+            Some(likely) => Said::new(
+                "file-said-unit-doubt",
+                vec![
+                    ("column", Arg::Text(Column::Place.name().into())),
+                    ("unit", named(taken)),
+                    ("likely", named(likely)),
+                ],
+            ),
+            None => Said::new(
+                "file-said-crowded",
+                vec![
+                    ("spacing", Arg::Thickness(spacing)),
+                    ("low", Arg::Length(USUAL_SPACING.0)),
+                    ("high", Arg::Length(USUAL_SPACING.1)),
+                ],
+            ),
+        },
+    )
 }
 
 /// A line that could not be taken.
@@ -157,7 +210,7 @@ pub fn read_telling(bytes: &[u8], options: &Options, tell: Tell<'_>) -> Result<M
         ));
     }
     let text = Text::read(bytes, foreign::TABLE)?;
-    let table = table::Table::read(&text.text).map_err(|why| {
+    let table = Table::read(&text.text).map_err(|why| {
         // Without the columns of a table it may be anything else.
         match foreign::marked_up(&text.text) {
             Some(kind) if why.key == "refusal-csv-columns" => {
@@ -223,13 +276,17 @@ pub fn read_telling(bytes: &[u8], options: &Options, tell: Tell<'_>) -> Result<M
         ));
     }
     let title = table.title.clone();
+    let doubt = crowded(&row.trees, &table);
+    let told = block.leaf.is_some();
     let bad = table.name_bad(built.bad)?;
     Ok(Measured {
         row,
         site,
         title,
         taken: built.taken,
+        treeless: told && built.taken == 0 && bad.is_empty(),
         bad,
         said,
+        doubt,
     })
 }

@@ -1,5 +1,6 @@
 //! What the cells of a line may say: small languages of their own, read here and written in [`super::write()`].
 
+use crate::plan::Plan;
 use crate::range::{self, Range};
 use crate::refusal::Refusal;
 use crate::row::{Face, Kind, Laterals, Moment, Origin, Toward, Window};
@@ -244,8 +245,7 @@ pub(super) fn degrees(text: &str) -> Result<f64, Said> {
         None => (1.0, digits.strip_prefix('+').unwrap_or(digits)),
     };
     if !digits.starts_with(|c: char| c.is_ascii_digit() || matches!(c, '.' | ',')) {
-        let text = Arg::Text(text.into());
-        return Err(Said::new("number-no", vec![("text", text)]));
+        return Err(Said::new("number-no", vec![("text", Arg::short(text))]));
     }
     Ok(sign * parse_number(digits)?)
 }
@@ -297,11 +297,43 @@ pub(super) fn laterals(text: &str, unit: BareUnit) -> Result<Laterals, Said> {
     let count = count.trim();
     match count.parse::<u16>() {
         Ok(count) if total == 0.0 || count > 0 => Ok(Laterals { count, total }),
-        _ => {
-            let text = Arg::Text(text.into());
-            Err(Said::new("number-laterals", vec![("text", text)]))
-        }
+        _ => Err(Said::new(
+            "number-laterals",
+            vec![("text", Arg::short(text))],
+        )),
     }
+}
+
+/// Refuses a cell that is longer than any text of a plan, before it is looked at.
+pub(super) fn not_too_long(column: &str, cell: &str) -> Result<(), Refusal> {
+    // Counted only where it could be too long.
+    if cell.len() <= Plan::MAX_TEXT || cell.chars().count() <= Plan::MAX_TEXT {
+        return Ok(());
+    }
+    Err(Refusal::new(
+        "refusal-csv-long",
+        vec![
+            ("column", Arg::Text(column.into())),
+            ("value", Arg::Count(cell.chars().count() as i64)),
+            ("high", Arg::Count(Plan::MAX_TEXT as i64)),
+        ],
+    ))
+}
+
+/// Refuses a cell that tells of more seasons than there are, before they are read.
+pub(super) fn not_too_many(column: &str, cell: &str) -> Result<(), Refusal> {
+    let seasons = cell.matches('+').count() + 1;
+    if seasons <= usize::from(Plan::MAX_LEAF) {
+        return Ok(());
+    }
+    Err(Refusal::new(
+        "refusal-csv-terms",
+        vec![
+            ("column", Arg::Text(column.into())),
+            ("value", Arg::Count(seasons as i64)),
+            ("high", Arg::Count(Plan::MAX_LEAF.into())),
+        ],
+    ))
 }
 
 /// Refuses what a column holds outside its range, both ends included.

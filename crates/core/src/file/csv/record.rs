@@ -1,6 +1,7 @@
 //! The text as lines of cells, and the unit that a cell's name carries.
 
 use super::MAX_LINES;
+use crate::plan::Plan;
 use crate::refusal::Refusal;
 use crate::said::Arg;
 use crate::units::BareUnit;
@@ -8,6 +9,11 @@ use std::borrow::Cow;
 
 /// More lines than a quoted cell may run over: the quote that opens it was never closed.
 pub(super) const LONGEST_CELL: usize = 30;
+
+/// Most cells of a line: more than a sheet has columns, and than a note can hold marks.
+const MAX_CELLS: usize = 20_000;
+/// Most columns that the line of names may name, and empty cells that are kept at the end of a line.
+pub(super) const MAX_COLUMNS: usize = 200;
 
 /// One line of the file.
 #[derive(Debug)]
@@ -51,6 +57,11 @@ impl Cells {
             .map_or(0, |n| n + 1)
     }
 
+    /// Whether one of them may hold more than any text of a plan.
+    pub(super) fn may_be_long(&self) -> bool {
+        self.text.len() > Plan::MAX_TEXT
+    }
+
     /// The first cells with a mark between them.
     pub(super) fn joined(&self, count: usize, mark: &str) -> String {
         let cells: Vec<&str> = self.iter().take(count).collect();
@@ -58,13 +69,15 @@ impl Cells {
     }
 }
 
-impl<'c> FromIterator<&'c str> for Cells {
-    fn from_iter<I: IntoIterator<Item = &'c str>>(cells: I) -> Self {
+impl<'c> FromIterator<Cow<'c, str>> for Cells {
+    fn from_iter<I: IntoIterator<Item = Cow<'c, str>>>(cells: I) -> Self {
         let mut out = Self::default();
         for cell in cells {
-            out.text.push_str(cell);
+            out.text.push_str(&cell);
             out.ends.push(out.text.len() as u32);
         }
+        let kept = out.filled().max(out.len().min(MAX_COLUMNS));
+        out.ends.truncate(kept);
         out.text.shrink_to_fit();
         out.ends.shrink_to_fit();
         out
@@ -72,28 +85,64 @@ impl<'c> FromIterator<&'c str> for Cells {
 }
 
 /// Signs that begin a formula in a spreadsheet; the last four are the same as wide as an ideograph.
-const LIVE: [char; 10] = ['=', '+', '-', '@', '\t', '\r', '＝', '＋', '－', '＠'];
+const LIVE: [char; 8] = ['=', '+', '-', '@', '＝', '＋', '－', '＠'];
+/// What parts cells to a spreadsheet that splits there, whatever parts them in the table at hand.
+const SPLITS: [char; 5] = [',', ';', '\t', '\n', '\r'];
 
-/// A cell's text as it is written: what a spreadsheet would take for a formula begins with an apostrophe. A negative number
-/// is none.
+/// Where in a text a cell may begin.
+fn starts(text: &str) -> impl Iterator<Item = usize> {
+    let parted = text.match_indices(SPLITS).map(|(at, mark)| at + mark.len());
+    std::iter::once(0).chain(parted)
+}
+
+/// Whether a formula begins at a place of a text, whatever quotation marks stand before it.
+fn is_live(text: &str, at: usize) -> bool {
+    let rest = text[at..].trim_start_matches(['\'', '"']);
+    rest.starts_with(LIVE) || (at == 0 && rest.starts_with(['\t', '\r']))
+}
+
+/// Whether what begins at a place is a negative number, which is no formula.
+fn is_number(text: &str, at: usize) -> bool {
+    let rest = match at {
+        0 => Some(text),
+        _ => text[at..].split([';', '\t', '\n', '\r']).next(),
+    };
+    let digits = rest.and_then(|r| r.strip_prefix('-')).unwrap_or_default();
+    let of_number = |c: char| c.is_ascii_digit() || matches!(c, '.' | ',');
+    !digits.is_empty() && digits.chars().all(of_number)
+}
+
+/// A cell's text as it is written: what a spreadsheet would take for a formula has an apostrophe before it. Spreadsheets that
+/// part the cells elsewhere are thought of too.
 pub(super) fn inert(text: &str) -> Cow<'_, str> {
-    let digits = text.strip_prefix('-').unwrap_or_default();
-    let number = !digits.is_empty()
-        && digits
-            .chars()
-            .all(|c| c.is_ascii_digit() || matches!(c, '.' | ','));
-    match text.trim_start_matches('\'').starts_with(LIVE) && !number {
-        true => Cow::Owned(format!("'{text}")),
-        false => Cow::Borrowed(text),
-    }
+    let live = |at: &usize| is_live(text, *at) && !is_number(text, *at);
+    spliced(text, starts(text).filter(live), 0, "'")
 }
 
 /// The text of a cell that was written so.
-fn as_meant(cell: &str) -> &str {
-    let rest = cell.strip_prefix('\'').unwrap_or(cell);
-    match rest.trim_start_matches('\'').starts_with(LIVE) {
-        true => rest,
-        false => cell,
+fn as_meant(cell: &str) -> Cow<'_, str> {
+    let guarded = |at: &usize| cell[*at..].starts_with('\'') && is_live(cell, *at);
+    spliced(cell, starts(cell).filter(guarded), 1, "")
+}
+
+/// A text with `put` in the place of so many bytes, at each of these places.
+fn spliced<'t>(
+    text: &'t str,
+    places: impl Iterator<Item = usize>,
+    bytes: usize,
+    put: &str,
+) -> Cow<'t, str> {
+    let mut out = Cow::Borrowed("");
+    let mut from = 0;
+    for at in places {
+        let out = out.to_mut();
+        out.push_str(&text[from..at]);
+        out.push_str(put);
+        from = at + bytes;
+    }
+    match out {
+        Cow::Borrowed(_) => Cow::Borrowed(text),
+        Cow::Owned(out) => Cow::Owned(out + &text[from..]),
     }
 }
 
@@ -107,6 +156,23 @@ fn refuse_length(text: &str) -> Result<(), Refusal> {
             vec![("high", Arg::Count(MAX_LINES as i64))],
         )),
     }
+}
+
+/// Refuses a text with a line of more cells than any table's, before it is parted.
+pub(super) fn refuse_width(text: &str, delimiter: u8) -> Result<(), Refusal> {
+    let cells = |line: &str| line.bytes().filter(|b| *b == delimiter).count() + 1;
+    let wide = text.split('\n').position(|line| cells(line) > MAX_CELLS);
+    wide.map_or(Ok(()), |n| Err(too_wide(n + 1, MAX_CELLS)))
+}
+
+pub(super) fn too_wide(line: usize, high: usize) -> Refusal {
+    Refusal::new(
+        "refusal-csv-wide",
+        vec![
+            ("line", Arg::Count(line as i64)),
+            ("high", Arg::Count(high as i64)),
+        ],
+    )
 }
 
 /// The lines from `start` on. A quote that is never closed spoils its own line alone.
@@ -133,7 +199,7 @@ pub(super) fn records(text: &str, start: usize, delimiter: u8) -> Result<Vec<Rec
             if newlines(&text[from..end]) > LONGEST_CELL {
                 out.push(Record {
                     line,
-                    cells: std::iter::once(here.trim()).collect(),
+                    cells: std::iter::once(Cow::Borrowed(here.trim())).collect(),
                     broken: Some(Refusal::new("refusal-csv-quote", vec![])),
                 });
                 start = from + here.len();
@@ -210,6 +276,40 @@ mod tests {
             assert!(!written.starts_with(LIVE), "{text}: {written}");
             assert_eq!(as_meant(&written), text, "{written}");
         }
+        // Wherever cells are parted: each begins as text, and the whole comes back.
+        for text in [
+            "a;=1",
+            "a\t+1",
+            "a\n@sum",
+            "a\r\n-x",
+            "a,=1",
+            ";=1",
+            "a;'=1",
+            "a;''=1,=2",
+            "a;\"=1\"",
+            "a;'\"=1",
+            "a;＝1",
+            "\t;=1",
+            "a;-2.5",
+            "-2.5;=1",
+            "a;-2,5;=1",
+            "a, b; c",
+            "a;'b'",
+            "'",
+            ";",
+            "",
+        ] {
+            let written = inert(text);
+            for cell in written.split(SPLITS) {
+                let number = cell
+                    .strip_prefix('-')
+                    .is_some_and(|n| n.parse::<f64>().is_ok());
+                let shown = cell.trim_start_matches('"');
+                assert!(number || !shown.starts_with(LIVE), "{text}: {written}");
+            }
+            assert_eq!(as_meant(&written), text, "{written}");
+        }
+        assert_eq!(inert("a;=1,b;-2.5"), "a;'=1,b;-2.5");
         for number in ["-2.5", "-0,020", "-3"] {
             assert_eq!(inert(number), number);
             assert_eq!(as_meant(number), number);

@@ -1,7 +1,7 @@
 //! The text as a table: what separates the cells, which column is which, and in which unit.
 
 use super::block::{Block, Fact};
-use super::record::{Record, records, split_unit};
+use super::record::{MAX_COLUMNS, Record, records, refuse_width, split_unit, too_wide};
 use super::{BadLine, MAX_BAD};
 use crate::arrange::{Arrange, arrange_numbers, middle_of};
 use crate::file::short;
@@ -227,23 +227,34 @@ impl Table {
             true => Cow::Owned(text.replace('\r', "\n")),
             false => Cow::Borrowed(text),
         };
-        let Head { start, delimiter } = head(text);
+        let Head { start, delimiter } = head(text)?;
+        refuse_width(text, delimiter)?;
         let (facts, above) = above(text, start, delimiter)?;
         let mut records = records(text, start, delimiter)?;
         if records.is_empty() {
             return Err(Refusal::new("refusal-file-empty", vec![]));
         }
         let head = records.remove(0);
+        if head.cells.filled() > MAX_COLUMNS {
+            return Err(too_wide(head.line, MAX_COLUMNS));
+        }
         let mut table = Self {
             delimiter,
             columns: Vec::new(),
             units: [BareUnit::Millimetre; Column::ALL.len()],
             records,
             block: Block::read(&facts, delimiter),
-            title: above.first().cloned(),
+            title: None,
             said: Vec::new(),
         };
-        if let Some(first) = above.first() {
+        // What is said to be the name is; without it the first line that says nothing else.
+        table.title = table.block.name.take();
+        if table.title.is_some() {
+            let count = Arg::Count(above.len() as i64);
+            let passed = Said::new("file-said-passed", vec![("count", count)]);
+            table.said.extend((!above.is_empty()).then_some(passed));
+        } else if let Some(first) = above.first() {
+            table.title = Some(first.clone());
             table.said.push(Said::new(
                 "file-said-above",
                 vec![
@@ -278,7 +289,7 @@ impl Table {
                 if !cell.is_empty() {
                     self.said.push(Said::new(
                         "file-said-column",
-                        vec![("column", Arg::Text(short(cell)))],
+                        vec![("column", Arg::short(cell))],
                     ));
                 }
                 continue;
@@ -376,7 +387,7 @@ impl Table {
     }
 
     /// The numbers without a unit in a column, each with whether its line is of a whole tree.
-    fn bare(&self, column: Column) -> Vec<(bool, f64)> {
+    pub(super) fn bare(&self, column: Column) -> Vec<(bool, f64)> {
         let number = |r: &Record| {
             let cell = self.cell(r, column);
             let first = cell.split('+').next().unwrap_or_default().trim();
@@ -401,16 +412,24 @@ impl Table {
     /// Bad lines with what stands in them, after those of the block above.
     pub(super) fn name_bad(self, mut bad: Vec<(usize, Refusal)>) -> Result<Vec<BadLine>, Refusal> {
         let mut out = self.block.bad;
-        if out.len() + bad.len() > MAX_BAD {
-            return Err(Refusal::new(
-                "refusal-csv-bad-lines",
-                vec![
-                    ("value", Arg::Count((out.len() + bad.len()) as i64)),
-                    ("high", Arg::Count(MAX_BAD as i64)),
-                ],
-            ));
-        }
         bad.arrange_by_key(|(n, _)| *n);
+        if out.len() + bad.len() > MAX_BAD {
+            let below = bad
+                .first()
+                .and_then(|(n, why)| Some((self.records.get(*n)?.line, why)));
+            let first = out.first().map(|b| (b.line, &b.why)).or(below);
+            let mut args = vec![
+                ("value", Arg::Count((out.len() + bad.len()) as i64)),
+                ("high", Arg::Count(MAX_BAD as i64)),
+            ];
+            if let Some((line, why)) = first {
+                args.extend([
+                    ("line", Arg::Count(line as i64)),
+                    ("reason", why.clone().into()),
+                ]);
+            }
+            return Err(Refusal::new("refusal-csv-bad-lines", args));
+        }
         let delimiter = char::from(self.delimiter).to_string();
         out.extend(bad.into_iter().filter_map(|(n, why)| {
             let record = self.records.get(n)?;
@@ -426,6 +445,8 @@ impl Table {
 
 /// Most lines above the names of the columns, such as a title, that say nothing of the row.
 const MOST_ABOVE: usize = 100;
+/// Most lines above the names of the columns that say something of the row: a post a line, and a long row has hundreds.
+const MOST_FACTS: usize = 1_000;
 
 /// Where the table begins.
 struct Head {
@@ -447,13 +468,13 @@ fn separator(line: &str) -> Option<Option<u8>> {
 
 /// Finds the first line that names all the columns that there must be, or else the first that names some, or that looks as
 /// if it did; where none does, the first line is taken for it. What separates the cells is told by that line, or before it, as spreadsheets do: `sep=;`.
-fn head(text: &str) -> Head {
+fn head(text: &str) -> Result<Head, Refusal> {
     let mut at = 0;
     let mut said = None;
     let mut first = None;
     let mut named = None;
     let mut like_names = None;
-    let mut above = 0;
+    let (mut above, mut facts) = (0, 0);
     for line in text.split_inclusive('\n') {
         let start = at;
         at += line.len();
@@ -468,9 +489,22 @@ fn head(text: &str) -> Head {
         let has = |b: &u8| line.as_bytes().contains(b);
         let found = || [b'\t', b';'].into_iter().find(has).unwrap_or(b',');
         let delimiter = said.unwrap_or_else(found);
-        match needed_in(bare, delimiter) {
-            n if n == NEEDED.len() => return Head { start, delimiter },
-            0 | 1 if says_fact(bare) => continue,
+        let fact = fact_in(bare);
+        // The row's name may read like the names of columns.
+        let needed = match fact {
+            Some(Fact::Name) => 0,
+            _ => needed_in(bare, delimiter),
+        };
+        match needed {
+            n if n == NEEDED.len() => return Ok(Head { start, delimiter }),
+            0 | 1 if fact.is_some() && facts < MOST_FACTS => {
+                facts += 1;
+                continue;
+            }
+            0 | 1 if fact.is_some() => {
+                let high = Arg::Count(MOST_FACTS as i64);
+                return Err(Refusal::new("refusal-csv-above", vec![("high", high)]));
+            }
             // As many words as columns that there must be, in a language that is not known: no title has them.
             0 | 1 if wordy(bare, delimiter) < NEEDED.len() => {
                 first.get_or_insert(Head { start, delimiter });
@@ -483,16 +517,16 @@ fn head(text: &str) -> Head {
         }
         above += 1;
     }
-    named.or(like_names).or(first).unwrap_or(Head {
+    Ok(named.or(like_names).or(first).unwrap_or(Head {
         start: at,
         delimiter: said.unwrap_or(b','),
-    })
+    }))
 }
 
-/// Whether a line says something of the row as a whole, whatever separates its cells.
-fn says_fact(line: &str) -> bool {
+/// What a line says of the row as a whole, whatever separates its cells.
+fn fact_in(line: &str) -> Option<Fact> {
     let first = line.split([',', ';', '\t']).next().unwrap_or_default();
-    Fact::named(first.trim_matches('"')).is_some()
+    Fact::named(first.trim_matches('"')).map(|(fact, _)| fact)
 }
 
 /// The lines above the table that say something of the row as a whole, and what else stands there.
@@ -503,7 +537,7 @@ fn above(text: &str, start: usize, delimiter: u8) -> Result<(Vec<Record>, Vec<St
         if is_silent(bare) || separator(bare).is_some() {
             continue;
         }
-        if !says_fact(bare) {
+        if fact_in(bare).is_none() {
             others.push(short(bare.trim_matches(['"', ',', ';', '\t'])));
             continue;
         }
@@ -520,7 +554,7 @@ fn above(text: &str, start: usize, delimiter: u8) -> Result<(Vec<Record>, Vec<St
 
 /// How many of the columns that there must be a line names.
 fn needed_in(line: &str, delimiter: u8) -> usize {
-    let cells = line.split(char::from(delimiter));
+    let cells = line.split(char::from(delimiter)).take(MAX_COLUMNS);
     let named = cells.filter_map(|c| Column::named(&split_unit(c.trim().trim_matches('"')).0));
     let mut found: Vec<Column> = named.filter(|c| NEEDED.contains(c)).collect();
     found.arrange();
@@ -530,7 +564,7 @@ fn needed_in(line: &str, delimiter: u8) -> usize {
 
 /// How many cells of a line hold words without a number.
 fn wordy(line: &str, delimiter: u8) -> usize {
-    let cells = line.split(char::from(delimiter));
+    let cells = line.split(char::from(delimiter)).take(MAX_COLUMNS);
     let words =
         |c: &&str| !c.contains(|c: char| c.is_ascii_digit()) && c.contains(char::is_alphabetic);
     cells.filter(words).count()
@@ -538,7 +572,8 @@ fn wordy(line: &str, delimiter: u8) -> usize {
 
 /// Whether a text begins as a table of a measured row does.
 pub(in crate::file) fn has_columns(text: &str) -> bool {
-    let head = head(text);
+    // With more lines above than are read it is a table none the less.
+    let Ok(head) = head(text) else { return true };
     let line = text[head.start..].lines().next().unwrap_or_default();
     needed_in(line, head.delimiter) >= 2
 }
@@ -584,7 +619,7 @@ fn guess(column: Column, bare: &[(bool, f64)]) -> BareUnit {
     }
 }
 
-fn sign(unit: BareUnit) -> &'static str {
+pub(super) fn sign(unit: BareUnit) -> &'static str {
     match unit {
         BareUnit::Millimetre => "mm",
         BareUnit::Centimetre => "cm",

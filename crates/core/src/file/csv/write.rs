@@ -9,7 +9,9 @@ use crate::pose::{Course, Geometry, layout};
 use crate::row::{
     Face, GrowthUnit, Moment, Pose, Row, Shoot, ShootId, Site, Targets, Toward, Tree,
 };
+use crate::said::is_obeyed;
 use crate::units::{BareUnit, Deg, LengthStyle};
+use std::borrow::Cow;
 use std::collections::BTreeMap;
 
 /// How a row is written.
@@ -21,15 +23,15 @@ pub struct Style {
     pub decimal_comma: bool,
 }
 
-/// The row as CSV: what it is as a whole, a line of names, then one line a shoot, tree by tree. Lengths are in whole
+/// The row of that name as CSV: what it is as a whole, a line of names, then one line a shoot, tree by tree. Lengths are in whole
 /// millimetres, thicknesses in tenths. Read and written again, it is the same to the byte: it does not tell how its
 /// trees came about. Limits, work and marks are not in it.
-pub fn write(row: &Row, site: &Site, style: Style) -> String {
+pub fn write(row: &Row, name: &str, site: &Site, style: Style) -> String {
     let mark = if style.decimal_comma { ';' } else { ',' };
     let mut text = String::new();
     let trees: Vec<Tree> = row.trees.iter().map(|t| as_written(t)).collect();
     let columns = columns(&trees);
-    for line in block::lines(row, leaf(row, &trees), site, style) {
+    for line in block::lines(row, name, leaf(row, &trees), site, style) {
         put_line(&mut text, mark, &line);
     }
     let metric = style.lengths == LengthStyle::Metric;
@@ -66,7 +68,8 @@ fn put_line(out: &mut String, mark: char, cells: &[String]) {
         if i > 0 {
             out.push(mark);
         }
-        let cell = record::inert(cell);
+        let cell = seen(cell);
+        let cell = record::inert(&cell);
         if cell.contains([mark, '"', '\n', '\r']) {
             out.extend(["\"", &cell.replace('"', "\"\""), "\""]);
         } else {
@@ -78,6 +81,15 @@ fn put_line(out: &mut String, mark: char, cells: &[String]) {
         out.push_str("\"\"");
     }
     out.push('\n');
+}
+
+/// A cell's text with a sign of its own for what a terminal would obey, but for tabs and the ends of lines.
+fn seen(cell: &str) -> Cow<'_, str> {
+    let obeyed = |c: char| is_obeyed(c) && !matches!(c, '\t' | '\n' | '\r');
+    match cell.contains(obeyed) {
+        true => Cow::Owned(cell.replace(obeyed, "\u{fffd}")),
+        false => Cow::Borrowed(cell),
+    }
 }
 
 /// The leaf before whose growth such a row is found: what has grown or was cut in the row's own leaf is told.

@@ -119,7 +119,7 @@ pub fn save_table(app: App, of: TableOf) {
             TableOf::Found => &*d.plan().found,
             TableOf::Shown => &d.scene().row,
         };
-        cordonry::file::csv::write(row, &d.plan().site, style)
+        cordonry::file::csv::write(row, &d.plan().name, &d.plan().site, style)
     });
     if taken {
         app.say(app.text(said, &args), false);
