@@ -151,6 +151,9 @@ pub struct Import {
     /// Write a plan of the lines that can be taken, however few they are.
     #[arg(long)]
     pub anyway: bool,
+    /// Replace a plan that work was done on.
+    #[arg(long)]
+    pub replace: bool,
     /// The leaf before whose growth the row was measured; else what the table says, or one more than its last season.
     #[arg(long, value_name = "LEAF")]
     pub leaf: Option<u8>,

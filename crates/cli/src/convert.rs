@@ -7,6 +7,7 @@ use crate::out::tell;
 use anyhow::{Result, anyhow, bail};
 use cordonry::file::csv::{self, Measured, Options, Style};
 use cordonry::file::write_plan;
+use cordonry::plan::Scheme;
 use cordonry::range;
 use cordonry::row::{Trellis, Wire};
 use cordonry::said::Arg;
@@ -14,14 +15,20 @@ use cordonry::units::{BareUnit, Deg, LengthStyle, Mm, parse_length};
 use cordonry_words::Words;
 use serde_json::{Value, json};
 use std::path::Path;
+use std::sync::Arc;
 
 pub fn import(ask: &Import, words: &Words) -> Status {
     let done = || -> Result<(Value, String)> {
         named(&ask.output_file, "command-a-plan", "json", words)?;
+        if !ask.replace && holds_work(&ask.output_file, words) {
+            let why = words.plain("command-holds-work");
+            return Err(anyhow!(why).context(ask.output_file.display().to_string()));
+        }
         let options = options(ask, words)?;
         let measured = csv::read(&files::bytes(&ask.path, words)?, &options)
             .map_err(|why| files::refused(&why, words))?;
-        let said = said(ask, &measured, words);
+        let doubt = measured.doubt.as_ref().map(|doubt| words.say(doubt));
+        let said = said(ask, &measured, doubt.as_deref(), words);
         let (taken, left) = (measured.taken, measured.bad.len());
         let counts = [
             ("taken", Arg::Count(taken as i64)),
@@ -29,7 +36,7 @@ pub fn import(ask: &Import, words: &Words) -> Status {
             ("all", Arg::Count((taken + left) as i64)),
         ];
         match left_out(taken, left) {
-            LeftOut::All => bail!(words.plain("command-none-taken")),
+            LeftOut::All if !measured.treeless => bail!(words.plain("command-none-taken")),
             LeftOut::TooMany if !ask.anyway => {
                 bail!(words.text("command-too-many-left-out", &counts))
             }
@@ -62,6 +69,7 @@ pub fn import(ask: &Import, words: &Words) -> Status {
             "bad_lines": bad,
             "assumed": said,
         });
+        let asked = doubt.map_or_else(String::new, |doubt| format!(". {doubt}"));
         let told = words.text(
             "command-imported",
             &with(&[
@@ -70,9 +78,17 @@ pub fn import(ask: &Import, words: &Words) -> Status {
                 ("lost", Arg::Count(lost as i64)),
             ]),
         );
-        Ok((row, told + "\n"))
+        Ok((row, told + &asked + "\n"))
     };
     files::outcome(&ask.output, words, &ask.path, done())
+}
+
+/// Whether a plan is there that somebody has worked on.
+fn holds_work(path: &Path, words: &Words) -> bool {
+    files::plan(path, words).is_ok_and(|plan| {
+        let worked = |s: &Arc<Scheme>| s.schedule.all().next().is_some();
+        plan.schemes.iter().any(worked) || !plan.marks.is_empty()
+    })
 }
 
 /// How many lines of a table were left out.
@@ -99,10 +115,10 @@ fn left_out(taken: usize, left: usize) -> LeftOut {
 }
 
 /// Names what was assumed and the bad lines on standard error, how many they are last; gives what was assumed.
-fn said(ask: &Import, measured: &Measured, words: &Words) -> Vec<String> {
+fn said(ask: &Import, measured: &Measured, doubt: Option<&str>, words: &Words) -> Vec<String> {
     let file = ask.path.display();
     let said = measured.said.iter().map(|s| words.say(s));
-    let said: Vec<String> = said.collect();
+    let said: Vec<String> = doubt.map(str::to_string).into_iter().chain(said).collect();
     for line in &said {
         tell(&format!("{file}: {line}"));
     }

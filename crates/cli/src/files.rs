@@ -2,10 +2,10 @@
 
 use crate::Status;
 use crate::args::Output;
-use crate::out::{Unreadable, print};
+use crate::out::{Unreadable, clean, print};
 use crate::replace::replace;
 use anyhow::{Context as _, Result, anyhow, bail};
-use cordonry::file::{MAX_BYTES, read_plan};
+use cordonry::file::{MAX_BYTES, read_plan, too_large};
 use cordonry::plan::Plan;
 use cordonry::refusal::Refusal;
 use cordonry::said::Arg;
@@ -13,17 +13,49 @@ use cordonry_words::Words;
 use serde_json::Value;
 use std::cell::RefCell;
 use std::fs;
-use std::io::Read as _;
+use std::io::{ErrorKind, Read as _};
 use std::path::{Path, PathBuf};
 
-/// The bytes of a file; one that is larger than any reader takes is not read whole.
+/// The bytes of a file; one that is larger than any reader takes is not read.
 pub fn bytes(path: &Path, words: &Words) -> Result<Vec<u8>> {
+    if is_pipe(path) {
+        bail!(words.plain("command-pipe"));
+    }
     let file = fs::File::open(path).context(words.plain("command-cannot-open"))?;
+    let most = MAX_BYTES as u64;
+    if let Some(size) = file.metadata().ok().filter(fs::Metadata::is_file)
+        && size.len() > most
+    {
+        return Err(refused(&too_large(size.len()), words));
+    }
     let mut out = Vec::new();
-    file.take(MAX_BYTES as u64 + 1)
+    file.take(most + 1)
         .read_to_end(&mut out)
         .context(words.plain("command-cannot-read"))?;
+    // What says no size may have no end.
+    if out.len() > MAX_BYTES {
+        bail!(words.text(
+            "command-endless",
+            &[("high", Arg::Count((MAX_BYTES >> 20) as i64))]
+        ));
+    }
     Ok(out)
+}
+
+/// Whether a path names a pipe, which would keep us until somebody writes to it. One that a shell has opened for us has
+/// no name of its own.
+fn is_pipe(path: &Path) -> bool {
+    #[cfg(unix)]
+    {
+        use std::os::unix::fs::FileTypeExt as _;
+        let there = fs::canonicalize(path).and_then(fs::metadata);
+        there.is_ok_and(|m| m.file_type().is_fifo())
+    }
+    #[cfg(not(unix))]
+    {
+        let _ = path;
+        false
+    }
 }
 
 /// Why something was refused, in words.
@@ -31,9 +63,9 @@ pub fn refused(why: &Refusal, words: &Words) -> anyhow::Error {
     anyhow!("{}", words.refusal(why))
 }
 
-/// A path as a value of a text.
+/// A path as a value of a text, on one line whatever it holds.
 pub fn shown(path: &Path) -> Arg {
-    Arg::Text(path.display().to_string())
+    Arg::Text(clean(&path.display().to_string()))
 }
 
 /// The plan in a file.
@@ -47,7 +79,20 @@ pub fn write(path: &Path, from: &Path, text: &str, words: &Words) -> Result<()> 
     if real(path).is_some() && real(path) == real(from) {
         bail!(words.plain("command-would-replace"));
     }
+    if is_read_only(path) {
+        bail!(words.plain("command-read-only"));
+    }
     replace(path, text).context(words.plain("command-cannot-write"))
+}
+
+/// Whether a file is there that may not be written: a new one in its place would overrule that.
+fn is_read_only(path: &Path) -> bool {
+    let Some(there) = fs::metadata(path).ok().filter(fs::Metadata::is_file) else {
+        return false;
+    };
+    let opened = fs::OpenOptions::new().write(true).open(path);
+    let refused = |e: std::io::Error| e.kind() == ErrorKind::PermissionDenied;
+    there.permissions().readonly() || opened.is_err_and(refused)
 }
 
 /// The plan files that the paths stand for: a file itself, a folder its *.json, folders within it included, by name.

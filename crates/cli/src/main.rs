@@ -13,6 +13,7 @@ mod replace;
 use clap::Parser;
 use cordonry::units::LengthStyle;
 use cordonry_words::Words;
+use std::io::{self, ErrorKind, Write as _};
 use std::process::ExitCode;
 
 /// How a run ended.
@@ -28,7 +29,10 @@ enum Status {
 
 fn main() -> ExitCode {
     outlive_full_files();
-    let asked = args::Args::parse();
+    let asked = match args::Args::try_parse() {
+        Ok(asked) => asked,
+        Err(told) => return ExitCode::from(tell(&told)),
+    };
     let words = &Words::new(asked.language, LengthStyle::default());
     let status = match asked.command {
         args::Command::Check(ask) => check::run(&ask, words),
@@ -38,6 +42,16 @@ fn main() -> ExitCode {
         args::Command::Export(ask) => convert::export(&ask, words),
     };
     ExitCode::from(status as u8)
+}
+
+/// Prints help, the version or what is wrong with what was asked; how the run ends. Help that can't be printed is not given.
+fn tell(told: &clap::Error) -> u8 {
+    let printed = told.print().and_then(|()| io::stdout().flush());
+    let lost = printed.is_err_and(|e| e.kind() != ErrorKind::BrokenPipe);
+    match lost || told.exit_code() != 0 {
+        true => Status::Failed as u8,
+        false => Status::Fine as u8,
+    }
 }
 
 /// A file that may not grow is an error where it is written, and not the end of the program in the middle of it.

@@ -2,7 +2,7 @@
 
 use crate::Status;
 use crate::args::Output;
-use cordonry::said::Arg;
+use cordonry::said::{Arg, is_obeyed};
 use cordonry_words::Words;
 use serde::ser::SerializeMap as _;
 use serde::{Serialize, Serializer};
@@ -12,16 +12,7 @@ use std::path::Path;
 
 /// A line that shows what a terminal would obey as a sign of its own: names and notes may hold anything.
 pub fn clean(line: &str) -> String {
-    // What turns the direction of a line would show it as another.
-    let turns = |c: char| matches!(c, '\u{200e}' | '\u{200f}' | '\u{061c}' | '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}');
-    let shown = |c: char| {
-        if c.is_control() || turns(c) {
-            '\u{fffd}'
-        } else {
-            c
-        }
-    };
-    line.chars().map(shown).collect()
+    line.replace(is_obeyed, "\u{fffd}")
 }
 
 /// A line on standard error. Where that takes nothing, there is nobody to tell.
@@ -120,26 +111,20 @@ impl<R: Serialize, I: Iterator<Item = R>> Serialize for Rows<'_, I> {
     }
 }
 
-/// Writes JSON with the control signs escaped that JSON lets stand: those beyond ASCII's first, which some terminals obey too.
+/// Writes JSON with those signs escaped that JSON lets stand and a terminal obeys.
 struct Escaped<W>(W);
 
 impl<W: Write> Write for Escaped<W> {
     fn write(&mut self, bytes: &[u8]) -> io::Result<usize> {
+        // A text is handed over in whole signs; JSON itself lays out its lines, and escapes the other signs of ASCII.
+        let text = str::from_utf8(bytes).map_err(io::Error::other)?;
         let mut plain = 0;
-        let mut at = 0;
-        while at < bytes.len() {
-            let (code, length) = match bytes[at..] {
-                [0x7f, ..] => (0x7f, 1),
-                [0xc2, code @ 0x80..=0x9f, ..] => (code, 2),
-                _ => {
-                    at += 1;
-                    continue;
-                }
-            };
+        for (at, sign) in text.match_indices(|c| c > '~' && is_obeyed(c)) {
             self.0.write_all(&bytes[plain..at])?;
-            write!(self.0, "\\u00{code:02x}")?;
-            at += length;
-            plain = at;
+            for c in sign.chars() {
+                write!(self.0, "\\u{:04x}", u32::from(c))?;
+            }
+            plain = at + sign.len();
         }
         self.0.write_all(&bytes[plain..])?;
         Ok(bytes.len())
@@ -156,11 +141,12 @@ mod tests {
 
     #[test]
     fn control_signs_are_escaped_and_nothing_else() {
-        let text = "plain\u{1b}[31m \u{7f}\u{80}\u{9b}2J\u{a0}\u{c2}größer 樹\n";
+        let text =
+            "plain\u{1b}[31m \u{7f}\u{80}\u{9b}2J\u{a0}\u{c2}größer 樹\n\u{202e}a\u{2066}\u{200f}";
         let mut out = Escaped(Vec::new());
         serde_json::to_writer(&mut out, text).unwrap();
         let written = String::from_utf8(out.0).unwrap();
-        assert!(!written.chars().any(char::is_control), "{written:?}");
+        assert!(!written.contains(is_obeyed), "{written:?}");
         assert_eq!(serde_json::from_str::<String>(&written).unwrap(), text);
         assert!(written.contains("größer 樹"), "{written}");
         assert_eq!(clean("a\u{9b}b\tc\u{1b}"), "a\u{fffd}b\u{fffd}c\u{fffd}");

@@ -556,15 +556,182 @@ fn a_replaced_file_keeps_its_permissions() {
     assert_eq!((mode("old.svg"), mode("new.svg")), (0o640, 0o644));
 }
 
+#[test]
+#[cfg(unix)]
+fn a_file_that_may_not_be_written_is_not_replaced() {
+    use std::os::unix::fs::PermissionsExt as _;
+    let (at, old) = with_old_drawing("read-only");
+    let path = at.join("old.svg");
+    fs::write(at.join("row.csv"), ROW).unwrap();
+    fs::write(at.join("kept.json"), plan(0)).unwrap();
+    for name in ["old.svg", "kept.json"] {
+        fs::set_permissions(at.join(name), fs::Permissions::from_mode(0o444)).unwrap();
+    }
+    for line in [
+        r#""$0" draw one.json -o old.svg"#,
+        r#""$0" import row.csv -o kept.json"#,
+    ] {
+        let ran = under_shell(&at, line);
+        assert_eq!(ran.status, 2, "{line}");
+        assert!(ran.err.contains("it may not be written"), "{}", ran.err);
+    }
+    assert_eq!(fs::read_to_string(&path).unwrap(), old);
+    assert_eq!(fs::read_to_string(at.join("kept.json")).unwrap(), plan(0));
+}
+
+/// A table of a sound row.
+const ROW: &str = "tree,place (m),kind,length (m),season\n1,0,leader,2.2,0\n1,1,upright,0.8,1\n2,1.5,leader,2.2,0\n";
+
+#[test]
+fn a_plan_with_work_in_it_is_replaced_only_when_asked_for() {
+    let at = folder("worked");
+    let file = |name: &str| at.join(name).to_str().unwrap().to_string();
+    let worked = concat!(
+        env!("CARGO_MANIFEST_DIR"),
+        "/../../examples/overdue-renewal.json"
+    );
+    let text = fs::read_to_string(worked).unwrap();
+    let mut marked: Value = serde_json::from_str(&text).unwrap();
+    marked["marks"] = serde_json::json!([{"x_mm": 0, "z_mm": 100, "text": "look here"}]);
+    fs::write(file("worked.json"), marked.to_string()).unwrap();
+    fs::write(file("row.csv"), ROW).unwrap();
+    let import = |more: &[&str]| {
+        let (row, out) = (file("row.csv"), file("worked.json"));
+        run(&[&["import", &row, "-o", &out][..], more].concat())
+    };
+    let ran = import(&[]);
+    assert_eq!(ran.status, 2, "{}", ran.err);
+    assert!(
+        ran.err.contains("worked.json") && ran.err.contains("--replace"),
+        "{}",
+        ran.err
+    );
+    assert_eq!(
+        fs::read_to_string(file("worked.json")).unwrap(),
+        marked.to_string()
+    );
+    assert_eq!(import(&["--replace"]).status, 0);
+    // What import made has no work, and may be made again.
+    assert_eq!(import(&[]).status, 0);
+}
+
+#[test]
+fn trees_too_near_to_each_other_are_told_at_the_end() {
+    let at = folder("slip");
+    let file = |name: &str| at.join(name).to_str().unwrap().to_string();
+    let lines: String = (0..10)
+        .map(|n| format!("{n},{:.4},leader,2.2\n", 0.002 * f64::from(n)))
+        .collect();
+    fs::write(file("slip.csv"), format!("tree,place,kind,length\n{lines}")).unwrap();
+    let ran = run(&["import", &file("slip.csv"), "-o", &file("slip.json")]);
+    assert_eq!(ran.status, 0, "{}", ran.err);
+    assert!(
+        ran.out.contains("0 lost. Trees stand 2 mm apart"),
+        "{}",
+        ran.out
+    );
+    let first = ran.err.lines().next().unwrap();
+    assert!(first.contains("Trees stand 2 mm apart"), "{first}");
+}
+
+#[test]
+fn name_and_a_row_without_a_tree_go_out_and_in() {
+    let at = folder("treeless");
+    let file = |name: &str| at.join(name).to_str().unwrap().to_string();
+    let mut bare: Value = serde_json::from_str(&plan(0)).unwrap();
+    bare["found"]["trees"] = Value::Array(vec![]);
+    bare["name"] = "North 4".into();
+    fs::write(file("bare.json"), bare.to_string()).unwrap();
+    let ran = run(&["export", &file("bare.json"), "-o", &file("bare.csv")]);
+    assert_eq!(ran.status, 0, "{}", ran.err);
+    let ran = run(&["import", &file("bare.csv"), "-o", &file("again.json")]);
+    assert_eq!(ran.status, 0, "{}", ran.err);
+    let again = cordonry::file::read_plan(&fs::read(file("again.json")).unwrap()).unwrap();
+    assert_eq!((again.found.trees.len(), &*again.name), (0, "North 4"));
+}
+
+#[test]
+fn a_file_that_is_too_large_says_how_large() {
+    let at = folder("large");
+    let large = at.join("large.csv");
+    fs::File::create(&large).unwrap().set_len(40 << 20).unwrap();
+    let out = at.join("o.json");
+    let ran = run(&[
+        "import",
+        large.to_str().unwrap(),
+        "-o",
+        out.to_str().unwrap(),
+    ]);
+    assert_eq!(ran.status, 2);
+    assert!(
+        ran.err.contains("The file of 40.0 MB is refused"),
+        "{}",
+        ran.err
+    );
+    fs::File::create(&large)
+        .unwrap()
+        .set_len((32 << 20) + 1)
+        .unwrap();
+    let ran = run(&["check", large.to_str().unwrap()]);
+    assert!(
+        ran.err.contains("The file of 32.1 MB is refused"),
+        "{}",
+        ran.err
+    );
+}
+
+#[test]
+#[cfg(target_os = "linux")]
+fn what_has_no_end_and_pipes_and_help_that_is_lost() {
+    let (at, _) = with_old_drawing("endless");
+    let ran = under_shell(&at, r#""$0" check /dev/zero"#);
+    assert_eq!(ran.status, 2);
+    assert!(ran.err.contains("over 32 MB"), "{}", ran.err);
+    let ran = under_shell(&at, r#"mkfifo two.json; timeout 20 "$0" check two.json"#);
+    assert_eq!(ran.status, 2, "{}", ran.err);
+    assert!(ran.err.contains("two.json: it is a pipe"), "{}", ran.err);
+    // One that the shell has opened is read.
+    let ran = under_shell(&at, r#"cat one.json | "$0" check /dev/stdin"#);
+    assert!(ran.status < 2, "{}", ran.err);
+    for asked in ["--help", "--version", "import --help"] {
+        let ran = under_shell(&at, &format!(r#""$0" {asked} > /dev/full"#));
+        assert_eq!(ran.status, 2, "{asked}");
+        assert_eq!(under_shell(&at, &format!(r#""$0" {asked}"#)).status, 0);
+    }
+}
+
+#[test]
+#[cfg(unix)]
+fn a_name_of_several_lines_is_printed_on_one() {
+    let (at, _) = with_old_drawing("lines");
+    for (command, name) in [("draw", "a\nb\u{202e}.svg"), ("export", "a\nb.csv")] {
+        let out = at.join(name);
+        let ran = run(&[
+            command,
+            at.join("one.json").to_str().unwrap(),
+            "-o",
+            out.to_str().unwrap(),
+        ]);
+        assert_eq!(
+            (ran.status, ran.out.lines().count()),
+            (0, 1),
+            "{:?}",
+            ran.out
+        );
+        assert!(!ran.out.contains('\u{202e}'), "{:?}", ran.out);
+    }
+}
+
 /// Whether a text holds what a terminal would obey, but for the ends of its lines.
 fn obeyed(text: &str) -> bool {
-    text.chars().any(|c| c.is_control() && c != '\n')
+    text.chars()
+        .any(|c| cordonry::said::is_obeyed(c) && c != '\n')
 }
 
 #[test]
 fn nothing_that_is_printed_is_obeyed_by_a_terminal() {
     let at = folder("control");
-    let name = "one\u{1b}[31m \u{9b}2J\u{7f}\r";
+    let name = "one\u{1b}[31m \u{9b}2J\u{7f}\r\u{202e}two\u{2066}";
     let quoted = serde_json::to_string(name).unwrap();
     let text = plan(400).replace("\"one\"", &quoted);
     let file = at.join("one.json");
