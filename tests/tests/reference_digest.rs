@@ -11,6 +11,7 @@ use cordonry::row::{
 use cordonry::units::{Deg, Mm};
 use cordonry::work::Work;
 use cordonry_digest::digest;
+use cordonry_fixture::seasons::Usual;
 use cordonry_fixture::wood::{self, laid, standing as upright};
 use std::path::PathBuf;
 use std::sync::Arc;
@@ -308,12 +309,32 @@ fn schemes() -> Plan {
     plan
 }
 
-fn plans() -> [(&'static str, Plan); 4] {
+/// Planted stock worked in the usual way through six leaves, and the same with its buds left on in the first.
+fn seasons() -> Plan {
+    let usual = Usual {
+        trees: 2,
+        ..Usual::default()
+    };
+    let mut plan = usual.plan(6);
+    let wild = Usual {
+        rub: false,
+        ..usual
+    }
+    .plan(6);
+    plan.schemes.push(Arc::new(Scheme {
+        name: "B".into(),
+        ..(*wild.schemes[0]).clone()
+    }));
+    plan
+}
+
+fn plans() -> [(&'static str, Plan); 5] {
     [
         ("single-leaders", single_leaders()),
         ("two-leaders", two_leaders()),
         ("irregular", irregular()),
         ("schemes", schemes()),
+        ("seasons", seasons()),
     ]
 }
 

@@ -6,6 +6,7 @@
 //! leaf bud: they crop once, and no shoot comes of them.
 
 use crate::model::Parameter::{Blind, BlindStep, NodesM};
+use crate::model::power;
 use crate::row::GrowthUnit;
 use crate::terms::Assumptions;
 
@@ -33,7 +34,7 @@ fn removed(x: f64, exponent: f64) -> f64 {
     if x <= 0.0 {
         return 0.0;
     }
-    libm::pow(x.min(1.0), exponent)
+    power(x.min(1.0), exponent)
 }
 
 /// Nodes that a year's growth had, counted as a fraction.

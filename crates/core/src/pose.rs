@@ -267,6 +267,17 @@ pub(crate) fn course_of(
     }
 }
 
+/// The course of the shoot at `index`, which the tree has.
+pub(crate) fn course(tree: &Tree, index: usize, g: Geometry) -> Course {
+    // From the shoot down to the stem, and up again.
+    let parent = |at: &usize| tree.index(tree.shoots[*at].parent?);
+    let down: Vec<usize> = std::iter::successors(Some(index), parent).collect();
+    let (stem, up) = down.split_last().expect("it is on the way itself");
+    let first = course_of(tree, &tree.shoots[*stem], None, g);
+    let on = |course, at: &usize| course_of(tree, &tree.shoots[*at], Some(&course), g);
+    up.iter().rev().fold(first, on)
+}
+
 /// The course of every shoot, in the order of `tree.shoots`.
 pub fn layout(tree: &Tree, g: Geometry) -> Vec<Course> {
     let mut out: Vec<Course> = Vec::with_capacity(tree.shoots.len());

@@ -394,8 +394,11 @@ fn tipping_lies_in_the_published_band() {
 fn heights_are_those_of_the_pose() {
     let tree = tree(&[upright(1, 1000.0, &[GrowthUnit::new(0, 800.0, 500.0)])]);
     let usual = terms(&[]);
-    let tips = |z: f64| move || vec![500.0, z];
-    let by = |z: f64| grow_between(&tree, 4, Half::First, &usual, &tips(z));
+    let by = |z: f64| {
+        let mut grown = tree.clone();
+        let tips = |_: &Tree| vec![500.0, z];
+        grow_between(&mut grown, 4, Half::First, &usual, &tips).then_some(grown)
+    };
     assert_eq!(grow(&tree, 4, Half::First, &usual), by(1000.0));
     assert!(by(1000.0).is_some());
 }

@@ -1,5 +1,6 @@
 //! The figures of a plan on which a native and a browser build must agree to the printed digit.
 
+use cordonry::canopy::Canopy;
 use cordonry::check::{Context, Finding, Part, check, check_light, tell_costs};
 use cordonry::cover::{Stretch, cover, upright_places};
 use cordonry::light::row_light::report;
@@ -58,6 +59,14 @@ fn moment_of(out: &mut String, plan: &Plan, replayed: &Replayed) {
         line(
             out,
             format_args!("place {} {} {at}", place.tree, place.shoot),
+        );
+    }
+    for tree in &row.trees {
+        let carries = Canopy::of(tree, replayed.moment.leaf, &replayed.terms.assumptions);
+        let [older, new, flowers] = [carries.older, carries.new, carries.flowers].map(number);
+        line(
+            out,
+            format_args!("canopy {} {older} {new} {flowers}", tree.id),
         );
     }
     findings_of(out, plan, replayed);

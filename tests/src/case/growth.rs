@@ -26,8 +26,8 @@ pub(super) fn solve(case: &Value) -> Result<(Value, Value), String> {
         other => return Err(format!("there is no half {other}")),
     };
     let tips = tips(case, &tree)?;
-    let grown = grow_between(&tree, leaf, half, &terms, &|| tips.clone());
-    let grown = grown.unwrap_or_else(|| tree.clone());
+    let mut grown = tree.clone();
+    grow_between(&mut grown, leaf, half, &terms, &|_| tips.clone());
     let mut results = json!({ "tree": written(&grown, &tilts(case)) });
     if half == Half::Second {
         let crop = Crop::of(fruit::fruit(&tree, leaf, &terms), &grown, leaf, &terms);

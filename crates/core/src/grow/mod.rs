@@ -40,58 +40,60 @@ pub enum Half {
 /// Growing points that share the growth by which vigour is told.
 const POINTS: f64 = 8.0;
 
+/// Heights of the tips of a tree's shoots, mm, in the order of its shoots.
+pub type Tips<'f> = &'f dyn Fn(&Tree) -> Vec<f64>;
+
 /// The tree after that half of `leaf`; `None` where nothing of it grows.
 pub fn grow(tree: &Tree, leaf: u8, half: Half, terms: &Terms) -> Option<Tree> {
-    let tips = || {
+    let mut grown = tree.clone();
+    grow_on(&mut grown, leaf, half, terms).then_some(grown)
+}
+
+/// As [`grow`], on the tree itself: whether anything of it grows. What does not grow is not touched.
+pub fn grow_on(tree: &mut Tree, leaf: u8, half: Half, terms: &Terms) -> bool {
+    let tips = |tree: &Tree| {
         let courses = layout(tree, terms.geometry);
         courses.iter().map(|c| c.tip().y).collect()
     };
     grow_between(tree, leaf, half, terms, &tips)
 }
 
-/// As [`grow`], the heights of the shoots' tips, mm, as `tips` gives them, in the order of the tree's shoots.
-pub fn grow_between(
-    tree: &Tree,
-    leaf: u8,
-    half: Half,
-    terms: &Terms,
-    tips: &dyn Fn() -> Vec<f64>,
-) -> Option<Tree> {
+/// As [`grow_on`], from heights that are given.
+pub fn grow_between(tree: &mut Tree, leaf: u8, half: Half, terms: &Terms, tips: Tips<'_>) -> bool {
     // Of wood of which no season is known nothing can be told.
-    tree.shoots.first()?.units.first()?;
-    let canopy = Canopy::of(tree, leaf, &terms.assumptions);
+    if tree.shoots.first().is_none_or(|stem| stem.units.is_empty()) {
+        return false;
+    }
+    let a = &*terms.assumptions;
+    let canopy = Canopy::of(tree, leaf, a);
     let mut season = Season {
         leaf,
         half,
         terms,
-        a: &terms.assumptions,
+        a,
         chance: Chance::new(tree.id, leaf),
-        class: 1000.0
-            * tree
-                .vigour
-                .map_or(terms.assumptions[ClassM], Vigour::class_m),
+        class: 1000.0 * tree.vigour.map_or(a[ClassM], Vigour::class_m),
         first: 1.0,
     };
     season.first = season.first_leaf(tree);
     let whole = season.capacity(tree, &canopy);
-    let mut tree = tree.clone();
-    let mut family = Family::of(&tree);
+    let mut family = Family::of(tree);
     let points = match half {
         Half::First => {
             let leaf_area = canopy.older_leaf_area(terms);
-            Spring::new(&season, leaf_area, tips).sprout(&mut tree, &mut family)
+            Spring::new(&season, leaf_area, tips).sprout(tree, &mut family)
         }
-        Half::Second => points::growing(&tree, leaf),
+        Half::Second => points::growing(tree, leaf),
     };
     if points.is_empty() {
-        return None;
+        return false;
     }
-    let points = season.weighed(&tree, &family, &points);
-    season.share(&mut tree, &points, whole);
+    let points = season.weighed(tree, &family, &points);
+    season.share(tree, &points, whole);
     if half == Half::Second {
-        rings::thicken(&mut tree, &family, leaf, terms);
+        rings::thicken(tree, &family, leaf, terms);
     }
-    Some(tree)
+    true
 }
 
 /// What half of a season's growth reads besides the tree.

@@ -1,8 +1,8 @@
 //! What grows in a season: in spring what comes of buds, cuts, stubs and wild buds; later on what has begun.
 
-use super::Season;
 use super::chance::Matter;
 use super::family::Family;
+use super::{Season, Tips};
 use crate::arrange::Gather;
 use crate::canopy::base_light;
 use crate::model::Parameter::{
@@ -59,7 +59,7 @@ pub(super) struct Spring<'t> {
     season: &'t Season<'t>,
     /// Leaf on older wood, m².
     leaf_area: f64,
-    tips: &'t dyn Fn() -> Vec<f64>,
+    tips: Tips<'t>,
     heights: OnceCell<Vec<f64>>,
     top: OnceCell<f64>,
 }
@@ -68,7 +68,7 @@ pub(super) struct Spring<'t> {
 type New = (usize, Shoot);
 
 impl<'t> Spring<'t> {
-    pub fn new(season: &'t Season<'t>, leaf_area: f64, tips: &'t dyn Fn() -> Vec<f64>) -> Self {
+    pub fn new(season: &'t Season<'t>, leaf_area: f64, tips: Tips<'t>) -> Self {
         Self {
             season,
             leaf_area,
@@ -132,7 +132,7 @@ impl<'t> Spring<'t> {
             return is_last_years && !family.children(at).any(goes_on);
         }
         if !is_last_years {
-            let chance = self.light_on(self.tip(at), tree);
+            let chance = self.light_on(self.tip(tree, at), tree);
             return season.chance.share(shoot.id, Matter::OldWood) < chance;
         }
         match season.cut_back(shoot) {
@@ -173,7 +173,7 @@ impl<'t> Spring<'t> {
         let length = stub.length();
         let thick = 1.0 + a[RetThick] * ((stub.diameter - 15.0) / 10.0).clamp(0.0, 1.0);
         let long = (2.0 * length / a[StubMin] - 1.0).clamp(0.0, 1.0);
-        let lit = self.light_on(self.tip(at), tree);
+        let lit = self.light_on(self.tip(tree, at), tree);
         let mean = a[RetMean] * thick * long * lit;
         let some = libm::floor(mean + season.chance.share(stub.id, Matter::Returns));
         for i in 0..some.min(MOST_RETURNS) as u32 {
@@ -255,8 +255,8 @@ impl<'t> Spring<'t> {
     }
 
     /// Height of a shoot's tip, mm.
-    fn tip(&self, at: usize) -> f64 {
-        let heights = self.heights.get_or_init(self.tips);
+    fn tip(&self, tree: &Tree, at: usize) -> f64 {
+        let heights = self.heights.get_or_init(|| (self.tips)(tree));
         heights.get(at).copied().unwrap_or(0.0)
     }
 
@@ -272,7 +272,7 @@ impl<'t> Spring<'t> {
                 .enumerate()
                 .filter(|(_, s)| s.kind() == Kind::Upright)
             {
-                sum += self.tip(at);
+                sum += self.tip(tree, at);
                 n += 1.0;
             }
             let mean = if n > 0.0 { sum / n } else { wire };

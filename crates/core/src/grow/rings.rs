@@ -2,12 +2,13 @@
 
 use super::family::Family;
 use crate::model::Parameter::{AreaExp, Dia600, DiaExp};
+use crate::model::power;
 use crate::row::{Shoot, Tree};
 use crate::terms::{Assumptions, Terms};
 
 /// Thickness at the base of a year's growth of `grown` mm, mm.
 pub fn thickness_of_growth(grown: f64, a: &Assumptions) -> f64 {
-    a[Dia600] * libm::pow(grown.max(0.0) / 600.0, a[DiaExp])
+    a[Dia600] * power(grown.max(0.0) / 600.0, a[DiaExp])
 }
 
 /// Thickness of wood that stood before `leaf`, mm: where none was measured, by its length.
@@ -23,6 +24,7 @@ pub(super) fn thickness(shoot: &Shoot, leaf: u8, a: &Assumptions) -> f64 {
 pub(super) fn thicken(tree: &mut Tree, family: &Family, leaf: u8, terms: &Terms) {
     let a = &*terms.assumptions;
     let exponent = a[AreaExp];
+    let (whole, rise) = (power(a[Dia600], exponent), a[DiaExp] * exponent);
     let mut added = vec![0.0; tree.shoots.len()];
     for at in (0..tree.shoots.len()).rev() {
         let shoot = &mut tree.shoots[at];
@@ -33,7 +35,7 @@ pub(super) fn thicken(tree: &mut Tree, family: &Family, leaf: u8, terms: &Terms)
             .map(|u| u.grown)
             .sum();
         if own > 0.0 {
-            added[at] += libm::pow(thickness_of_growth(own, a), exponent);
+            added[at] += whole * power(own / 600.0, rise);
         }
         if added[at] <= 0.0 {
             continue;
@@ -42,8 +44,8 @@ pub(super) fn thicken(tree: &mut Tree, family: &Family, leaf: u8, terms: &Terms)
             added[parent] += added[at];
         }
         let was = thickness(shoot, leaf, a);
-        let whole = libm::pow(was, exponent) + added[at];
-        let now = libm::pow(whole, 1.0 / exponent).min(Shoot::MAX_DIAMETER);
+        let area = power(was, exponent) + added[at];
+        let now = power(area, 1.0 / exponent).min(Shoot::MAX_DIAMETER);
         // A bend that was never measured has none: it keeps that too, so that no tip moves.
         if shoot.bends() && shoot.diameter == 0.0 {
             shoot.bend_radius.get_or_insert(0.0);

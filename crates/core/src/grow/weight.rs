@@ -8,6 +8,7 @@ use super::points::is_trained;
 use crate::model::Parameter::{
     BudSpread, Flat, HeldW, LeadR, NearReach, NearRise, NearTrunk, StubW, WildSpread,
 };
+use crate::model::power;
 use crate::row::{Face, GrowthUnit, Pose, Shoot, Tree};
 
 /// Length of last year's growth, mm, that weighs 1.
@@ -45,7 +46,7 @@ impl Season<'_> {
     }
 
     fn of_growth(&self, unit: &GrowthUnit) -> f64 {
-        libm::pow(unit.grown / EVEN, self.a[LeadR])
+        power(unit.grown / EVEN, self.a[LeadR])
     }
 
     /// What a shoot weighs by its past.

@@ -4,9 +4,9 @@ use super::frames::Frames;
 use super::schedule::Batch;
 use super::void::VoidWork;
 use super::{Moment, Phase, Window};
-use crate::grow::{Half, grow};
+use crate::grow::{Half, grow, grow_on};
 use crate::row::Tree;
-use crate::work::apply_to_tree;
+use crate::work::{apply_to_tree, work_on};
 use std::sync::Arc;
 
 /// A tree, the work that is still to come, and the work that could not be done.
@@ -44,8 +44,15 @@ impl<'w> Walk<'w> {
             Window::Dormant | Window::BudSwell => return,
         };
         let terms = &frames.at(moment, Phase::Before).terms;
-        if let Some(grown) = grow(&self.tree, moment.leaf, half, terms) {
-            self.tree = Arc::new(grown);
+        // What nobody else holds grows as it stands.
+        match Arc::get_mut(&mut self.tree) {
+            Some(tree) => {
+                grow_on(tree, moment.leaf, half, terms);
+            }
+            None => {
+                let grown = grow(&self.tree, moment.leaf, half, terms);
+                self.tree = grown.map_or_else(|| Arc::clone(&self.tree), Arc::new);
+            }
         }
     }
 
@@ -58,13 +65,17 @@ impl<'w> Walk<'w> {
         };
         let terms = &frames.at(moment, Phase::After).terms;
         for work in batch.work.iter() {
-            match apply_to_tree(&self.tree, moment, terms, work) {
-                Ok(changed) => self.tree = Arc::new(changed),
-                Err(why) => self.void.push(VoidWork {
+            let done = match Arc::get_mut(&mut self.tree) {
+                Some(tree) => work_on(tree, moment, terms, work),
+                None => apply_to_tree(&self.tree, moment, terms, work)
+                    .map(|changed| self.tree = Arc::new(changed)),
+            };
+            if let Err(why) = done {
+                self.void.push(VoidWork {
                     moment,
                     work: work.clone(),
                     why,
-                }),
+                });
             }
         }
     }

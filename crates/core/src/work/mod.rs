@@ -8,8 +8,8 @@ mod numbers;
 mod spread;
 mod words;
 
-pub(crate) use apply::one_more;
 pub use apply::{apply, apply_to_tree, apply_to_trellis};
+pub(crate) use apply::{one_more, work_on};
 pub use choices::{Asked, Choice, choices};
 pub(crate) use effect::Effect;
 pub use hand::{asks_to_bend, budded, can_bend, nudged, raised, stubbed};

@@ -5,6 +5,7 @@ mod trellis;
 
 pub(super) use tree::LEAST_KEPT;
 pub use tree::apply_to_tree;
+pub(crate) use tree::work_on;
 pub use trellis::apply_to_trellis;
 
 use super::{Effect, Work};

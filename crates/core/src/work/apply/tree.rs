@@ -1,7 +1,7 @@
 //! Work on one tree.
 
 use crate::nodes::length_of_buds;
-use crate::pose::layout;
+use crate::pose::course;
 use crate::range;
 use crate::refusal::Refusal;
 use crate::row::{
@@ -27,10 +27,26 @@ pub fn apply_to_tree(
     terms: &Terms,
     work: &Work,
 ) -> Result<Tree, Refusal> {
+    if work.subject().kind == Stage::Tree {
+        return whole_tree(tree, moment.leaf, work);
+    }
+    let mut out = tree.clone();
+    work_on(&mut out, moment, terms, work)?;
+    Ok(out)
+}
+
+/// As [`apply_to_tree`], on the tree itself. What refuses does so before anything is touched.
+pub(crate) fn work_on(
+    tree: &mut Tree,
+    moment: Moment,
+    terms: &Terms,
+    work: &Work,
+) -> Result<(), Refusal> {
     let leaf = moment.leaf;
     let subject = work.subject();
     if subject.kind == Stage::Tree {
-        return whole_tree(tree, leaf, work);
+        *tree = whole_tree(tree, leaf, work)?;
+        return Ok(());
     }
     let Some(index) = tree.index(subject.shoot) else {
         return Err(Refusal::new(
@@ -39,7 +55,7 @@ pub fn apply_to_tree(
         ));
     };
     let mut on = On {
-        tree: tree.clone(),
+        tree,
         index,
         moment,
     };
@@ -103,7 +119,7 @@ pub fn apply_to_tree(
         | Work::RemoveWire { .. }
         | Work::CoverWire { .. } => {}
     }
-    Ok(on.tree)
+    Ok(())
 }
 
 pub(super) fn whole_tree(tree: &Tree, leaf: u8, work: &Work) -> Result<Tree, Refusal> {
@@ -223,13 +239,13 @@ fn within(
 }
 
 /// A tree being worked on, and the shoot that the work is about.
-struct On {
-    tree: Tree,
+struct On<'t> {
+    tree: &'t mut Tree,
     index: usize,
     moment: Moment,
 }
 
-impl On {
+impl On<'_> {
     fn shoot(&self) -> &Shoot {
         &self.tree.shoots[self.index]
     }
@@ -342,9 +358,7 @@ impl On {
     }
 
     fn hold_height(&mut self, height: Mm, terms: &Terms) -> Result<(), Refusal> {
-        let Some(course) = layout(&self.tree, terms.geometry).get(self.index).copied() else {
-            return Ok(());
-        };
+        let course = course(self.tree, self.index, terms.geometry);
         let (base, tip) = (course.base.y, course.tip().y);
         let upright = matches!(self.shoot().kind(), Kind::Upright | Kind::Shoot);
         let tip = tip.min(range::HELD_HEIGHT.1);
