@@ -25,6 +25,7 @@ pub mod renewal;
 pub mod row;
 pub mod said;
 pub mod seed;
+pub mod standing;
 pub mod terms;
 pub mod units;
 mod usual;

@@ -10,7 +10,7 @@ use super::{Finding, Part, Remedy, Severity};
 use crate::arrange::Arrange;
 use crate::cover::Span;
 use crate::renewal::Upright;
-use crate::row::{Kind, Limit, Role, Shoot, ShootId, Window};
+use crate::row::{Kind, Limit, Role, Shoot, ShootId};
 use crate::said::Arg;
 use crate::units::Mm;
 use crate::work::Work;
@@ -49,7 +49,7 @@ impl Due {
                     age: age(c, shoot),
                     // Of shoots without a measured thickness, the length tells.
                     size: shoot.diameter + shoot.length() * 1e-6,
-                    cut: renewed(c, seen, shoot),
+                    cut: seen.tree.winters_since_stub(shoot, c.row.leaf, begins),
                     stubbed: role == Role::Stub && is_fresh(c, shoot),
                     // What is no longer than a stub can't be cut to one.
                     spared: role == Role::Stub || shoot.length() <= keep || waits,
@@ -249,23 +249,6 @@ fn age(c: &Seen<'_>, shoot: &Shoot) -> u8 {
 fn is_fresh(c: &Seen<'_>, stub: &Shoot) -> bool {
     let cut = stub.last_cut();
     cut.is_none_or(|cut| cut.leaf == c.moment.leaf)
-}
-
-/// How many winters ago the place of an upright was last cut to a stub. Where the record is silent its age tells: wood that
-/// first grew once renewal had begun came from a stub, unless it is known to have come from elsewhere.
-fn renewed(c: &Seen<'_>, seen: &SeenTree<'_>, shoot: &Shoot) -> Option<u8> {
-    let born = shoot.born()?;
-    let parent = shoot.parent.and_then(|p| seen.tree.shoot(p));
-    if let Some(stub) = parent.filter(|p| p.kind() == Kind::Stub) {
-        let before = stub.last_cut().map(|cut| match cut.window {
-            // The winter after that harvest.
-            Window::AfterHarvest => cut.leaf + 1,
-            _ => cut.leaf,
-        });
-        return Some(c.row.leaf.saturating_sub(before.unwrap_or(born)));
-    }
-    let silent = shoot.origin.is_none() && f64::from(born) >= c.limit(Limit::RenewalLeaf);
-    silent.then(|| age(c, shoot))
 }
 
 pub(super) fn find_due(c: &Seen<'_>) -> Vec<Finding> {

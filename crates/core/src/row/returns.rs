@@ -1,6 +1,7 @@
 //! What returns from a stub, and which of it is kept.
 
 use super::ids::ShootId;
+use super::moment::Window;
 use super::shoot::{Kind, Shoot};
 use super::targets::{Limit, Targets};
 use super::tree::Tree;
@@ -34,6 +35,24 @@ impl Tree {
             }
         }
         out
+    }
+
+    /// How many winters before `leaf` the place of an upright was last cut to a stub, renewal having begun in the leaf `begins`.
+    /// Where the record is silent its age tells: wood that first grew since then came from a stub, unless it is known to have
+    /// come from elsewhere.
+    pub fn winters_since_stub(&self, shoot: &Shoot, leaf: u8, begins: f64) -> Option<u8> {
+        let born = shoot.born()?;
+        let parent = shoot.parent.and_then(|p| self.shoot(p));
+        if let Some(stub) = parent.filter(|p| p.kind() == Kind::Stub) {
+            let before = stub.last_cut().map(|cut| match cut.window {
+                // The winter after that harvest.
+                Window::AfterHarvest => cut.leaf + 1,
+                _ => cut.leaf,
+            });
+            return Some(leaf.saturating_sub(before.unwrap_or(born)));
+        }
+        let silent = shoot.origin.is_none() && f64::from(born) >= begins;
+        silent.then(|| leaf.saturating_sub(born))
     }
 
     /// The shoots that stand beside the one of their stub that is kept.

@@ -83,7 +83,7 @@ impl Tree {
 
 /// Whether a shoot takes the place of the one that it grows from, or stands beside it there: the return of a stub, and what
 /// came where an upright was cut back.
-fn takes_place(parent: &Shoot, shoot: &Shoot) -> bool {
+pub(crate) fn takes_place(parent: &Shoot, shoot: &Shoot) -> bool {
     let stands = matches!(shoot.pose, Pose::Upright { .. } | Pose::Stub);
     let came = matches!(shoot.origin, Some(Origin::Return | Origin::CutBackBud));
     stands && (came || parent.pose == Pose::Stub)
