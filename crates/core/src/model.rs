@@ -317,6 +317,12 @@ impl Assumptions {
         self.values[parameter as usize] = value;
     }
 
+    /// The values that differ from the defaults, in a fixed order.
+    pub fn overrides(&self) -> impl Iterator<Item = (Parameter, f64)> + '_ {
+        let all = Parameter::ALL.iter().map(|p| (*p, self[*p]));
+        all.filter(|(p, value)| *value != p.info().default)
+    }
+
     /// The same values but for one.
     #[must_use]
     pub fn with(mut self, parameter: Parameter, value: f64) -> Self {

@@ -20,7 +20,8 @@ impl Plan {
         self.with_works(scheme, moment, vec![work])
     }
 
-    /// As [`Plan::with_work`], for several items that belong together: all are done or none.
+    /// As [`Plan::with_work`], for several items that belong together: all are done or none. A window that stands is planned
+    /// first.
     ///
     /// # Errors
     /// As [`Plan::with_work`], of the first that can't be done.
@@ -40,6 +41,10 @@ impl Plan {
                 ],
             ));
         }
+        if self.scheme(scheme)?.stands(moment) {
+            let planned = self.with_planned(scheme, moment)?;
+            return planned.with_works(scheme, moment, works);
+        }
         let mut schedule = self.scheme(scheme)?.schedule.clone();
         let mut trees = Trees::new(self, scheme, moment)?;
         for work in works {
@@ -56,7 +61,7 @@ impl Plan {
             match (work.tree(), before.clone()) {
                 (Some(_), Some(before)) => trees.try_on(&before, &schedule, &work)?,
                 (None, _) => {
-                    let frames = Frames::new(self, trees.scheme.crop_from, &schedule);
+                    let frames = Frames::new(self, trees.scheme, &schedule);
                     apply_to_trellis(&frames.at(moment, Phase::After).trellis, &work)?;
                 }
                 (Some(_), None) => {
@@ -87,7 +92,7 @@ impl Plan {
         Ok(self.with_schedule(scheme, schedule))
     }
 
-    /// The plan without the work at `moment` that `goes` picks.
+    /// The plan without the work at `moment` that `goes` picks; a window that stands is planned first.
     ///
     /// # Errors
     /// No such scheme.
@@ -97,19 +102,10 @@ impl Plan {
         moment: Moment,
         goes: impl Fn(&Work) -> bool,
     ) -> Result<Plan, Refusal> {
-        let mut schedule = self.scheme(scheme)?.schedule.clone();
+        let planned = self.with_planned(scheme, moment)?;
+        let mut schedule = planned.scheme(scheme)?.schedule.clone();
         schedule.drop_work(moment, goes);
-        Ok(self.with_schedule(scheme, schedule))
-    }
-
-    /// The plan with another schedule for the scheme at that place, which it has.
-    fn with_schedule(&self, scheme: usize, schedule: Schedule) -> Plan {
-        let mut plan = self.clone();
-        plan.schemes[scheme] = Arc::new(Scheme {
-            schedule,
-            ..(*self.schemes[scheme]).clone()
-        });
-        plan
+        Ok(planned.with_schedule(scheme, schedule))
     }
 }
 
@@ -169,7 +165,7 @@ impl<'p> Trees<'p> {
             plan,
             scheme,
             moment,
-            frames: Frames::new(plan, scheme.crop_from, &scheme.schedule),
+            frames: Frames::new(plan, scheme, &scheme.schedule),
             before: BTreeMap::new(),
         })
     }
@@ -217,6 +213,6 @@ impl<'p> Trees<'p> {
 
     /// Takes the wires as changed work leaves them. They change after the moment's growth, and so no tree before its work.
     fn frames_of(&mut self, plan: &Plan, schedule: &Schedule) {
-        self.frames = Frames::new(plan, self.scheme.crop_from, schedule);
+        self.frames = Frames::new(plan, self.scheme, schedule);
     }
 }

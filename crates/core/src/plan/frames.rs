@@ -1,11 +1,13 @@
 //! What stands around the trees as a scheme goes on: the trellis after each moment's work on it, and the terms under it.
 
+use super::stands::Stands;
 use super::void::VoidWork;
-use super::{Moment, Phase, Plan, Schedule};
+use super::{Moment, Phase, Plan, Schedule, Scheme};
 use crate::arrange::Arrange;
 use crate::row::Trellis;
+use crate::standing::{Standard, wires};
 use crate::terms::{Stand, Terms};
-use crate::work::apply_to_trellis;
+use crate::work::{Work, apply_to_trellis};
 
 /// A trellis and the terms under it.
 #[derive(Clone, Debug, PartialEq)]
@@ -20,14 +22,15 @@ pub(super) struct Frames {
     /// That of the found row first, then those after each moment with work on the trellis.
     frames: Vec<(Moment, Frame)>,
     void: Vec<VoidWork>,
+    stands: Option<Stands>,
 }
 
 impl Frames {
-    /// Of a scheme that lets trees bear from a leaf on, under its schedule or another.
-    pub fn new(plan: &Plan, crop_from: Option<u8>, schedule: &Schedule) -> Self {
+    /// Of a scheme, under its schedule or another.
+    pub fn new(plan: &Plan, scheme: &Scheme, schedule: &Schedule) -> Self {
         let frame = |trellis: Trellis| {
             let mut terms = plan.terms(&trellis);
-            terms.stand.crop_from = crop_from.unwrap_or(Stand::CROP_FROM);
+            terms.stand.crop_from = scheme.crop_from.unwrap_or(Stand::CROP_FROM);
             Frame { trellis, terms }
         };
         let found = frame(plan.found.trellis.clone());
@@ -35,22 +38,43 @@ impl Frames {
         let mut out = Self {
             frames: vec![(plan.start(), found)],
             void: Vec::new(),
+            stands: Stands::new(plan, scheme),
         };
-        let work = schedule.on(None).map_or(&[][..], |w| w);
-        for batch in work.iter().filter(|b| b.moment >= plan.start()) {
-            for work in batch.work.iter() {
+        let stored = schedule.on(None).map_or(&[][..], |w| w);
+        let batches = stored.iter().map(|b| (b.moment, &b.work[..]));
+        // Wires come of themselves in winters alone.
+        let winters = (plan.found.leaf..=Plan::MAX_LEAF).map(Moment::dormant);
+        let standing = winters.filter(|m| out.stands(*m).is_some());
+        let mut all: Vec<(Moment, &[Work])> = standing.map(|m| (m, &[][..])).collect();
+        let planned = |m: &Moment| *m >= plan.start() && out.stands(*m).is_none();
+        all.extend(batches.filter(|(m, _)| planned(m)));
+        all.arrange_by_key(|(moment, _)| *moment);
+        for (moment, stored) in all {
+            let standing = out.stands(moment);
+            let standing = standing.and_then(|rules| wires(&trellis, moment, rules));
+            if stored.is_empty() && standing.is_none() {
+                continue;
+            }
+            for work in stored.iter().chain(&standing) {
                 match apply_to_trellis(&trellis, work) {
                     Ok(changed) => trellis = changed,
+                    // Standing work is none where it can't be done.
+                    Err(_) if standing.is_some() => {}
                     Err(why) => out.void.push(VoidWork {
-                        moment: batch.moment,
+                        moment,
                         work: work.clone(),
                         why,
                     }),
                 }
             }
-            out.frames.push((batch.moment, frame(trellis.clone())));
+            out.frames.push((moment, frame(trellis.clone())));
         }
         out
+    }
+
+    /// What is done in a window, if it stands.
+    pub fn stands(&self, moment: Moment) -> Option<&Standard> {
+        self.stands.as_ref()?.at(moment)
     }
 
     /// The frame before or after the work of a moment.
@@ -73,15 +97,23 @@ impl Frames {
         self.void.iter().filter(past).cloned()
     }
 
-    /// The first state whose terms are not those of `other`, which begins at the same moment; `None` where they never differ.
+    /// The first state whose terms are not those of `other`, which begins at the same moment, or before which other windows
+    /// stand or other work is done in them; `None` where they never differ.
     pub fn first_change(&self, other: &Self) -> Option<(Moment, Phase)> {
         let frames = self.frames.iter().chain(&other.frames);
         let mut states: Vec<(Moment, Phase)> = frames.map(|(m, _)| (*m, Phase::After)).collect();
         states.arrange();
         // What the found row stands under counts before any work.
-        let start = states.first().map(|(m, _)| (*m, Phase::Before));
+        let start = self.frames[0].0;
         let differ =
             |(m, phase): &(Moment, Phase)| self.at(*m, *phase).terms != other.at(*m, *phase).terms;
-        start.into_iter().chain(states).find(differ)
+        let mut all = [(start, Phase::Before)].into_iter().chain(states);
+        let terms = all.find(differ);
+        let work = Stands::first_change(start, self.stands.as_ref(), other.stands.as_ref());
+        let work = work.map(|m| (m, Phase::After));
+        match (terms, work) {
+            (Some(terms), Some(work)) => Some(terms.min(work)),
+            (terms, work) => terms.or(work),
+        }
     }
 }

@@ -5,9 +5,11 @@ mod edit;
 mod frames;
 mod history;
 mod replay;
+mod rules;
 mod run;
 mod schedule;
 mod setting;
+mod stands;
 mod timeline;
 mod void;
 mod walk;
@@ -17,6 +19,7 @@ pub use history::{Entry, History, Line};
 pub use replay::{Replayed, Replayer, replay};
 pub use schedule::Schedule;
 pub use setting::Setting;
+pub use stands::Standing;
 pub use timeline::Timeline;
 pub use void::VoidWork;
 
@@ -37,8 +40,10 @@ pub struct Scheme {
     /// Its work.
     pub schedule: Schedule,
     /// The first leaf that is let bear: before it flowers are rubbed off. `None` is
-    /// [`Stand::CROP_FROM`](crate::terms::Stand::CROP_FROM). No file holds it yet.
+    /// [`Stand::CROP_FROM`](crate::terms::Stand::CROP_FROM).
     pub crop_from: Option<u8>,
+    /// What is done in windows that nobody planned; `None` where nothing is.
+    pub standing: Option<Standing>,
 }
 
 impl Scheme {
@@ -75,10 +80,12 @@ pub struct Plan {
     pub site: Arc<Site>,
     /// The limits in force.
     pub targets: Arc<Targets>,
-    /// The values of the model of nodes and growth. No file holds them yet: a plan that is read has the defaults.
+    /// The values of the model of nodes and growth.
     pub assumptions: Arc<Assumptions>,
     /// The row as found: the dormant state before its leaf. Its places are whole millimetres.
     pub found: Arc<Row>,
+    /// Whether last year's growth of the found row had been tipped; `None` where nobody was asked.
+    pub tipped: Option<bool>,
     /// Ways of training it; never empty.
     pub schemes: Vec<Arc<Scheme>>,
     /// Notes on the wall.
@@ -102,6 +109,7 @@ impl Plan {
             targets: Arc::default(),
             assumptions: Arc::default(),
             found: Arc::new(found),
+            tipped: None,
             schemes: vec![Arc::new(Scheme {
                 name: "A".into(),
                 ..Scheme::default()

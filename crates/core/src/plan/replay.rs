@@ -74,7 +74,7 @@ impl Replayer {
         let scheme = plan.scheme(number)?;
         self.schemes.resize_with(plan.schemes.len(), Kept::default);
         let kept = &mut self.schemes[number];
-        let frames = Frames::new(plan, scheme.crop_from, &scheme.schedule);
+        let frames = Frames::new(plan, scheme, &scheme.schedule);
         // The same in memory while it is the same, so that the trees see at once that nothing changed.
         let frames = match kept.frames.take() {
             Some(known) if *known == frames => known,
@@ -241,7 +241,7 @@ impl Plan {
         ids: &BTreeSet<TreeId>,
     ) -> Result<BTreeMap<TreeId, Arc<Tree>>, Refusal> {
         let scheme = self.scheme(scheme)?;
-        let frames = Frames::new(self, scheme.crop_from, &scheme.schedule);
+        let frames = Frames::new(self, scheme, &scheme.schedule);
         let found = self.found.trees.iter().filter(|t| ids.contains(&t.id));
         Ok(found
             .map(|t| {
@@ -266,7 +266,7 @@ impl Plan {
         ids: &BTreeSet<TreeId>,
     ) -> Result<BTreeMap<TreeId, (Arc<Tree>, usize)>, Refusal> {
         let scheme = self.scheme(scheme)?;
-        let frames = Frames::new(self, scheme.crop_from, &scheme.schedule);
+        let frames = Frames::new(self, scheme, &scheme.schedule);
         let found = self.found.trees.iter().filter(|t| ids.contains(&t.id));
         Ok(found
             .map(|found| {

@@ -78,6 +78,15 @@ impl Schedule {
         self.change(moment, work.tree(), |list| put(list, work));
     }
 
+    /// Puts all of a window's work in its place; what it held on the trees that the work is about gives way.
+    pub fn put_all(&mut self, moment: Moment, work: Vec<Work>) {
+        let new: Self = work.into_iter().map(|w| (moment, w)).collect();
+        for (tree, batches) in new.trees.iter() {
+            let work = at(batches, moment).to_vec();
+            self.change(moment, *tree, |list| *list = work);
+        }
+    }
+
     /// Takes out the work that a cut leaves nothing of.
     pub fn drop_idle(&mut self, moment: Moment, cut: &Work) {
         let idle = |other: &Work| cut.leaves_nothing_for(other);

@@ -34,7 +34,7 @@ impl Plan {
         Ok(Timeline {
             plan: self,
             scheme,
-            frames: Frames::new(self, scheme.crop_from, &scheme.schedule),
+            frames: Frames::new(self, scheme, &scheme.schedule),
             trees: BTreeMap::new(),
             next: moments.next().map(|m| (m, Phase::Before)),
             moments,

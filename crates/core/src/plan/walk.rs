@@ -6,6 +6,7 @@ use super::void::VoidWork;
 use super::{Moment, Phase, Window};
 use crate::grow::{Half, grow, grow_on};
 use crate::row::Tree;
+use crate::standing::done;
 use crate::work::{apply_to_tree, work_on};
 use std::sync::Arc;
 
@@ -56,14 +57,20 @@ impl<'w> Walk<'w> {
         }
     }
 
-    /// The work of a moment.
+    /// The work of a moment: what is stored, or the standing work where the window stands.
     pub fn work(&mut self, frames: &Frames, moment: Moment) {
+        let terms = &frames.at(moment, Phase::After).terms;
+        if let Some(rules) = frames.stands(moment) {
+            if let Some((tree, _)) = done(&self.tree, moment, terms, rules) {
+                self.tree = Arc::new(tree);
+            }
+            return;
+        }
         let past = self.work.partition_point(|b| b.moment < moment);
         self.work = &self.work[past..];
         let Some(batch) = self.work.first().filter(|b| b.moment == moment) else {
             return;
         };
-        let terms = &frames.at(moment, Phase::After).terms;
         for work in batch.work.iter() {
             let done = match Arc::get_mut(&mut self.tree) {
                 Some(tree) => work_on(tree, moment, terms, work),

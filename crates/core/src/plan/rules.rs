@@ -1,0 +1,161 @@
+//! A scheme's rules, and windows that are planned or given back.
+
+use super::frames::Frames;
+use super::replay::{Cast, tree_at};
+use super::stands::Standing;
+use super::{Moment, Phase, Plan, Schedule, Scheme};
+use crate::arrange::Gather;
+use crate::range::{self, Range};
+use crate::refusal::Refusal;
+use crate::row::{Window, refused_limit};
+use crate::standing::{Rule, Rules, wires, work};
+use crate::work::Work;
+use std::sync::Arc;
+
+impl Plan {
+    /// The work of a moment under a scheme on all trees and the trellis, in order of subject, be it planned or standing.
+    ///
+    /// # Errors
+    /// No such scheme.
+    pub fn work_at(&self, scheme: usize, moment: Moment) -> Result<Vec<Work>, Refusal> {
+        let scheme = self.scheme(scheme)?;
+        if !scheme.stands(moment) || moment < self.start() {
+            return Ok(scheme.work(moment).cloned().collect());
+        }
+        let frames = Frames::new(self, scheme, &scheme.schedule);
+        let Some(rules) = frames.stands(moment) else {
+            return Ok(Vec::new());
+        };
+        let trellis = &frames.at(moment, Phase::Before).trellis;
+        let mut out: Vec<Work> = wires(trellis, moment, rules).into_iter().collect();
+        let terms = &frames.at(moment, Phase::After).terms;
+        let cast = Cast::new(self, scheme, moment, Phase::Before);
+        for found in cast.trees(self) {
+            let tree = tree_at(self, scheme, &frames, found, moment, Phase::Before);
+            out.extend(work(&tree, moment, terms, rules));
+        }
+        Ok(out)
+    }
+
+    /// The plan with a window planned: where it stands, its standing work is stored as its work.
+    ///
+    /// # Errors
+    /// No such scheme.
+    pub fn with_planned(&self, scheme: usize, moment: Moment) -> Result<Plan, Refusal> {
+        if !self.scheme(scheme)?.stands(moment) {
+            return Ok(self.clone());
+        }
+        let work = self.work_at(scheme, moment)?;
+        Ok(self.with_scheme(scheme, |s| {
+            s.schedule.put_all(moment, work);
+            s.plan(moment);
+        }))
+    }
+
+    /// The plan with a window given back: its work goes, and it stands again. Nothing changes where the scheme has no rules.
+    ///
+    /// # Errors
+    /// No such scheme.
+    pub fn with_window_standing(&self, scheme: usize, moment: Moment) -> Result<Plan, Refusal> {
+        if self.scheme(scheme)?.standing.is_none() {
+            return Ok(self.clone());
+        }
+        Ok(self.with_scheme(scheme, |s| {
+            s.schedule.drop_work(moment, |_| true);
+            if let Some(standing) = &mut s.standing {
+                standing.planned.remove(&moment);
+            }
+        }))
+    }
+
+    /// The plan with rules laid down for a scheme that has none, or with its rules taken away.
+    ///
+    /// # Errors
+    /// No such scheme.
+    pub fn with_standing(&self, scheme: usize, stands: bool) -> Result<Plan, Refusal> {
+        if self.scheme(scheme)?.standing.is_some() == stands {
+            return Ok(self.clone());
+        }
+        let found = Window::ALL.map(|window| Moment {
+            window,
+            ..self.start()
+        });
+        Ok(self.with_scheme(scheme, |s| {
+            let planned = s.schedule.moments().into_iter().chain(found);
+            s.standing = stands.then(|| Standing {
+                rules: Rules::default(),
+                planned: planned.gathered_set(),
+            });
+        }))
+    }
+
+    /// The plan with every scheme's windows standing from the leaf after the found one on: how a plan is begun.
+    #[must_use]
+    pub fn begun(self) -> Plan {
+        let all = 0..self.schemes.len();
+        all.fold(self, |plan, scheme| {
+            plan.with_standing(scheme, true).unwrap_or(plan)
+        })
+    }
+
+    /// The plan with a rule of a scheme set; `None` puts its default back. A share is held to a thousandth.
+    ///
+    /// # Errors
+    /// No such scheme; a value outside the rule's range. Nothing changes where the scheme has no rules.
+    pub fn with_rule(
+        &self,
+        scheme: usize,
+        rule: Rule,
+        value: Option<f64>,
+    ) -> Result<Plan, Refusal> {
+        let value = value.map(|v| libm::round(v * 1e3) / 1e3);
+        let Some(standing) = &self.scheme(scheme)?.standing else {
+            return Ok(self.clone());
+        };
+        let mut rules = standing.rules.clone();
+        if !rules.set(rule, value) {
+            let value = value.unwrap_or_default();
+            return Err(refused_limit(rule.info().key, value, rule.range()));
+        }
+        Ok(self.with_scheme(scheme, |s| {
+            if let Some(standing) = &mut s.standing {
+                standing.rules = rules;
+            }
+        }))
+    }
+
+    /// The plan with the first leaf that a scheme lets bear; `None` for the usual one.
+    ///
+    /// # Errors
+    /// No such scheme; a leaf below 1 or above [`Self::MAX_LEAF`].
+    pub fn with_crop_from(&self, scheme: usize, leaf: Option<u8>) -> Result<Plan, Refusal> {
+        self.scheme(scheme)?;
+        let leaves: Range = (1.0, Self::MAX_LEAF.into());
+        match leaf {
+            Some(leaf) if !range::has(leaves, leaf.into()) => {
+                Err(refused_limit("crop_from", leaf.into(), leaves))
+            }
+            _ => Ok(self.with_scheme(scheme, |s| s.crop_from = leaf)),
+        }
+    }
+
+    /// The plan with another schedule for the scheme at that place, which it has.
+    pub(super) fn with_schedule(&self, scheme: usize, schedule: Schedule) -> Plan {
+        self.with_scheme(scheme, |s| s.schedule = schedule)
+    }
+
+    /// The plan with the scheme at that place, which it has, changed.
+    fn with_scheme(&self, scheme: usize, change: impl FnOnce(&mut Scheme)) -> Plan {
+        let mut plan = self.clone();
+        change(Arc::make_mut(&mut plan.schemes[scheme]));
+        plan
+    }
+}
+
+impl Scheme {
+    fn plan(&mut self, moment: Moment) {
+        if let Some(standing) = &mut self.standing {
+            standing.planned.insert(moment);
+        }
+    }
+}
