@@ -1,13 +1,15 @@
 //! Plan files: what is written is read back, and what can't be read is refused by name.
 
 use cordonry::file::{MAX_BYTES, VERSION, read_plan, write_plan};
-use cordonry::row::{Limit, Moment, Origin, ShootId, TreeId, Window};
+use cordonry::model::{Assumptions, Parameter};
+use cordonry::row::{Limit, Moment, Origin, ShootId, TreeId, Vigour, Window};
+use cordonry::standing::Rule;
 use cordonry_words::Words;
 use std::collections::BTreeMap;
 use std::path::Path;
 
 /// A plan with something of everything that the format knows.
-const EVERYTHING: &str = include_str!("../data/versions/v2-everything.json");
+const EVERYTHING: &str = include_str!("../data/versions/v3-everything.json");
 
 /// The stored samples of a version, by name. They are never changed, only added to.
 fn samples(version: u32) -> BTreeMap<String, String> {
@@ -69,7 +71,7 @@ fn a_sample_of_every_version_is_read() {
 fn from_version_1_nothing_is_lost_and_nothing_made_up() {
     for (name, text) in samples(1) {
         let plan = read_plan(text.as_bytes()).unwrap();
-        let expected = text.replacen("\"version\": 1,", "\"version\": 2,", 1);
+        let expected = text.replacen("\"version\": 1,", "\"version\": 3,", 1);
         assert_eq!(write_plan(&plan), expected, "{name}");
     }
 }
@@ -114,6 +116,114 @@ fn version_2_tells_of_cuts_origins_and_bends() {
 }
 
 #[test]
+fn from_version_2_nothing_is_lost_and_nothing_made_up() {
+    for (name, text) in samples(2) {
+        let plan = read_plan(text.as_bytes()).unwrap();
+        let expected = text.replacen("\"version\": 2,", "\"version\": 3,", 1);
+        assert_eq!(write_plan(&plan), expected, "{name}");
+        for scheme in &plan.schemes {
+            assert_eq!((&scheme.standing, scheme.crop_from), (&None, None));
+        }
+    }
+}
+
+#[test]
+fn version_3_tells_what_a_forecast_goes_by() {
+    let plan = read_plan(EVERYTHING.as_bytes()).unwrap();
+    let values = Assumptions::default()
+        .with(Parameter::ClassM, 17.5)
+        .with(Parameter::ShareP, 0.8);
+    assert_eq!(*plan.assumptions, values);
+    assert_eq!(plan.tipped, Some(true));
+    let vigours: Vec<_> = plan.found.trees.iter().map(|t| t.vigour).collect();
+    assert_eq!(vigours, [Some(Vigour::Weak), None, None]);
+    let (first, second) = (&plan.schemes[0], &plan.schemes[1]);
+    assert_eq!((first.crop_from, second.crop_from), (Some(4), None));
+    assert_eq!(second.standing, None);
+    let standing = first.standing.as_ref().unwrap();
+    let set = [
+        (Rule::BudsFrom, 2.0),
+        (Rule::TipShare, 0.15),
+        (Rule::RenewFrom, 0.0),
+        (Rule::Thin, 0.0),
+    ];
+    assert!(standing.rules.overrides().eq(set));
+    let moment = |leaf, window| Moment { leaf, window };
+    let idle = [moment(5, Window::AfterHarvest), moment(6, Window::Dormant)];
+    let mut planned = first.schedule.moments();
+    planned.extend(idle);
+    assert_eq!(standing.planned, planned);
+    assert!(first.stands(moment(6, Window::BudSwell)));
+    // Rules that are the usual ones are rules too.
+    let usual = changed(
+        "{\"name\": \"Leave it\"}",
+        "{\"name\": \"Leave it\", \"standing\": {}}",
+    );
+    let plan = read_plan(usual.as_bytes()).unwrap();
+    assert!(plan.schemes[1].stands(moment(3, Window::Dormant)));
+    assert_eq!(write_plan(&plan), usual);
+    // Version 2 knows none of these words.
+    let v2 = include_str!("../data/versions/v2-everything.json");
+    for (before, word, path) in [
+        (
+            "  \"found\"",
+            "\"assumptions\": {\"class_m\": 9}",
+            "assumptions",
+        ),
+        ("\"from_mm\"", "\"tipped\": false", "found.tipped"),
+        (
+            "\"note\": \"dead\"",
+            "\"vigour\": \"weak\"",
+            "found.trees[1].vigour",
+        ),
+        ("\"seasons\"", "\"crop_from\": 3", "schemes[0]"),
+        ("\"seasons\"", "\"standing\": {}", "schemes[0]"),
+        (
+            "\"seasons\"",
+            "\"planned\": [{\"leaf\": 4, \"window\": \"dormant\"}]",
+            "schemes[0]",
+        ),
+    ] {
+        let text = v2.replacen(before, &format!("{word}, {before}"), 1);
+        assert_ne!(text, v2);
+        check_refused(&text, "refusal-file-rule", &[path, "version 2"]);
+    }
+}
+
+#[test]
+fn what_version_3_brought_is_refused_with_its_place() {
+    for (from, to, says) in [
+        (
+            "\"class_m\": 17.5",
+            "\"class_m\": 17.6",
+            "assumptions.class_m",
+        ),
+        (
+            "\"crop_from\": 4",
+            "\"crop_from\": 41",
+            "schemes[0].crop_from",
+        ),
+        (
+            "\"buds_from\": 2",
+            "\"buds_from\": 1.5",
+            "schemes[0].standing.buds_from",
+        ),
+        ("\"leaf\": 6,", "\"leaf\": 0,", "schemes[0].planned[1].leaf"),
+    ] {
+        check_refused(&changed(from, to), "refusal-file-value", &[says]);
+    }
+    for (from, to) in [
+        ("\"class_m\"", "\"class_n\""),
+        ("\"buds_from\"", "\"bud_from\""),
+        ("\"thin\": 0", "\"buds_from\": 2"),
+        ("\"weak\"", "\"feeble\""),
+        ("\"tipped\": true", "\"tipped\": 1"),
+    ] {
+        check_refused(&changed(from, to), "refusal-file-content", &["ine"]);
+    }
+}
+
+#[test]
 fn a_byte_order_mark_and_other_line_ends_do_no_harm() {
     let plan = read_plan(EVERYTHING.as_bytes()).unwrap();
     let windows = format!("\u{feff}{}", EVERYTHING.replace('\n', "\r\n"));
@@ -153,20 +263,20 @@ fn what_is_no_plan_of_ours_is_refused() {
     check_refused("{}", "refusal-file-format", &["nothing", "cordonry-plan"]);
     let other = changed("\"cordonry-plan\"", "\"other\"");
     check_refused(&other, "refusal-file-format", &["other"]);
-    let newer = changed("\"version\": 2", "\"version\": 3");
-    check_refused(&newer, "refusal-file-too-new", &["3", "newer program"]);
-    let newest = changed("\"version\": 2", "\"version\": 1e99");
+    let newer = changed("\"version\": 3", "\"version\": 4");
+    check_refused(&newer, "refusal-file-too-new", &["4", "newer program"]);
+    let newest = changed("\"version\": 3", "\"version\": 1e99");
     check_refused(&newest, "refusal-file-too-new", &["newer program"]);
     for bad in ["0", "-1", "0.5", "\"1\"", "null", "{}"] {
-        let text = changed("\"version\": 2", &format!("\"version\": {bad}"));
-        check_refused(&text, "refusal-file-version", &["1 to 2"]);
+        let text = changed("\"version\": 3", &format!("\"version\": {bad}"));
+        check_refused(&text, "refusal-file-version", &["1 to 3"]);
     }
 }
 
 #[test]
 fn a_newer_plan_is_named_so_even_with_words_we_do_not_know() {
     let newer = changed(
-        "\"version\": 2",
+        "\"version\": 3",
         "\"version\": 7, \"orchard\": [{\"deep\": [1]}]",
     );
     check_refused(&newer, "refusal-file-too-new", &["version 7"]);
@@ -551,7 +661,7 @@ const GREATEST: &str = include_str!("../data/versions/ends-of-v1-greatest.json")
 /// What is written of the plan in a text of version 1 is the text, with each of `from` made `to`.
 fn check_brought(text: &str, changes: &[(&str, &str)]) {
     let plan = read_plan(text.as_bytes()).unwrap_or_else(|e| panic!("{e}"));
-    let mut expected = text.replacen("\"version\": 1,", "\"version\": 2,", 1);
+    let mut expected = text.replacen("\"version\": 1,", "\"version\": 3,", 1);
     for (from, to) in changes {
         assert!(expected.contains(from), "no {from}");
         expected = expected.replace(from, to);

@@ -3,7 +3,7 @@
 //! A plan file says its format and version first. Every version ever written stays readable: it has its reader
 //! in a table without a gap. What can't be read is refused with the place, the value and what would be accepted.
 //!
-//! Each version has its own words (`v1`, `v2`), which never change once it has been written by anybody: a new one takes
+//! Each version has its own words (`v1`, `v3`; those of version 2 are those of 3 but for what came with it), which never change once it has been written by anybody: a new one takes
 //! over the words that stay, has its own of what changes, and says how the words of the version before become its own
 //! (`v2/from_v1`). So a file of any version is read by way of all versions after it, and only the newest knows the model.
 //! Stored samples of every version (`tests/data/versions`) are read by the tests for ever.
@@ -13,6 +13,8 @@
 //! - *1*: rows with their trees, shoots, wires and posts, schemes of work, limits, marks.
 //! - *2*: when a season's growth was cut, where a shoot came from, the radius that it was bent with, what was
 //!   noted of it; notches.
+//! - *3*: values of the model, the vigour of trees, whether found wood was tipped; from which leaf a scheme lets bear, the rules
+//!   of its standing windows, and windows that are planned and empty.
 
 #[macro_use]
 mod same;
@@ -23,6 +25,7 @@ mod json;
 mod text;
 mod v1;
 mod v2;
+mod v3;
 mod walk;
 
 pub use walk::{read_walk, write_walk};
@@ -44,7 +47,7 @@ pub const FORMAT: &str = "cordonry-plan";
 type Reader = fn(&str) -> Result<Plan, Refusal>;
 
 /// What reads each version, the first version first.
-const READERS: &[Reader] = &[v2::read_v1, v2::read];
+const READERS: &[Reader] = &[v2::read_v1, v2::read, v3::read];
 
 /// The version that is written: the newest that can be read.
 pub const VERSION: u32 = READERS.len() as u32;
@@ -117,7 +120,7 @@ pub fn is_plan(bytes: &[u8]) -> bool {
 /// A plan as a file of version [`VERSION`]: keys in a fixed order, a line end at the end. Reading it and writing
 /// it again gives the same bytes.
 pub fn write_plan(plan: &Plan) -> String {
-    json::lay_out(&v2::write(plan))
+    json::lay_out(&v3::write(plan))
 }
 
 /// A piece of work as it stands in a plan file of version [`VERSION`].

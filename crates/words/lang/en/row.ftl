@@ -716,6 +716,7 @@ rule-stem-parent = the stem grows from nothing
 rule-no-parent = a shoot but the stem has a parent
 rule-parent-before = a parent stands before what grows from it
 rule-later-work = version 1 knows no notches
+rule-later-word = version 2 does not know this; a later one does
 rule-stray = a shoot of this pose has none
 rule-laid-way = a laid shoot goes left or right
 rule-of-shoot = tree { $tree }, shoot { $shoot }: { $what }

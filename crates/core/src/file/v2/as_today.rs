@@ -14,10 +14,10 @@
 //! All other numbers of work are refused where today's work would refuse them: version 1's program did no such work
 //! and wrote none, and with the nearest value it would be done.
 
-use super::number::number;
 use crate::file::v1::dto as v1;
 use crate::file::v1::limits::LIMITS;
 use crate::file::v1::ranges;
+use crate::file::v3::number::number;
 use crate::range::{self, Range};
 use crate::refusal::Refusal;
 use crate::row::{Limit, refused_limit};

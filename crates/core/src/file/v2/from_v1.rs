@@ -1,8 +1,8 @@
 //! From the words of version 1: nothing is told of cuts, origins and bends.
 
-use super::dto::{File, Found, Shoot, Tree, Unit};
 use crate::file::json::UpTo;
 use crate::file::v1::dto as v1;
+use crate::file::v3::dto::{File, Found, SchemeDto, Shoot, Tree, Unit};
 
 impl From<v1::File> for File {
     fn from(old: v1::File) -> Self {
@@ -13,9 +13,20 @@ impl From<v1::File> for File {
             note: old.note,
             site: old.site,
             targets: old.targets,
+            assumptions: v1::Targets::default(),
             found: old.found.into(),
-            schemes: old.schemes,
+            schemes: all(old.schemes),
             marks: old.marks,
+        }
+    }
+}
+
+impl From<v1::SchemeDto> for SchemeDto {
+    fn from(old: v1::SchemeDto) -> Self {
+        Self {
+            name: old.name,
+            seasons: old.seasons,
+            ..Self::default()
         }
     }
 }
@@ -24,6 +35,7 @@ impl From<v1::Found> for Found {
     fn from(old: v1::Found) -> Self {
         Self {
             leaf: old.leaf,
+            tipped: None,
             from_mm: old.from_mm,
             to_mm: old.to_mm,
             trellis: old.trellis,

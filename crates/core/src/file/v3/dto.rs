@@ -1,14 +1,17 @@
-//! The words of version 2. What stands as in version 1 is taken from there: those words never change.
+//! The words of version 3, and of version 2 but for what came with this one. What stands as in version 1 is taken from there:
+//! those words never change.
 
 use crate::file::json::UpTo;
 use crate::file::v1::dto::{
-    Laterals, MAX_MARKS, MAX_UNITS, MarkDto, Pose, SchemeDto, Site, Targets, Trellis, is_default,
+    Laterals, MAX_MARKS, MAX_UNITS, MarkDto, Pose, SeasonDto, Site, Targets, Trellis, is_default,
     limits,
 };
 use crate::file::v1::parts::{Face, Planted, Toward};
+use crate::model::Parameter;
 use crate::plan::Plan;
 use crate::row;
 use crate::row::{Limit, Row};
+use crate::standing::Rule;
 use crate::units::Deg;
 use serde::de::Deserializer;
 use serde::{Deserialize, Serialize};
@@ -30,6 +33,13 @@ pub struct File {
         skip_serializing_if = "is_default"
     )]
     pub targets: Targets,
+    /// The model's values that are not the usual ones, by name.
+    #[serde(
+        default,
+        deserialize_with = "assumptions",
+        skip_serializing_if = "is_default"
+    )]
+    pub assumptions: Targets,
     pub found: Found,
     #[serde(default, skip_serializing_if = "UpTo::is_empty")]
     pub schemes: UpTo<SchemeDto, { Plan::MAX_SCHEMES }>,
@@ -41,10 +51,42 @@ fn targets<'de, D: Deserializer<'de>>(d: D) -> Result<Targets, D::Error> {
     limits(d, |key| Limit::ALL.iter().any(|l| l.info().key == key))
 }
 
+fn assumptions<'de, D: Deserializer<'de>>(d: D) -> Result<Targets, D::Error> {
+    limits(d, |key| Parameter::of_key(key).is_some())
+}
+
+fn rules<'de, D: Deserializer<'de>>(d: D) -> Result<Option<Targets>, D::Error> {
+    limits(d, |key| Rule::ALL.iter().any(|r| r.info().key == key)).map(Some)
+}
+
+#[derive(Default, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct SchemeDto {
+    pub name: String,
+    /// Left out where it is the usual one.
+    #[serde(default, skip_serializing_if = "is_default")]
+    pub crop_from: Option<i64>,
+    /// The rules that are not the usual ones, by name. Left out where no window stands.
+    #[serde(
+        default,
+        deserialize_with = "rules",
+        skip_serializing_if = "is_default"
+    )]
+    pub standing: Option<Targets>,
+    /// The windows that don't stand though they have no work.
+    #[serde(default, skip_serializing_if = "UpTo::is_empty")]
+    pub planned: UpTo<Cut, { 4 * Plan::MAX_LEAF as usize }>,
+    #[serde(default, skip_serializing_if = "UpTo::is_empty")]
+    pub seasons: UpTo<SeasonDto, { Plan::MAX_LEAF as usize }>,
+}
+
 #[derive(Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Found {
     pub leaf: i64,
+    /// Whether last year's growth had been tipped; left out where nobody was asked.
+    #[serde(default, skip_serializing_if = "is_default")]
+    pub tipped: Option<bool>,
     pub from_mm: i64,
     pub to_mm: i64,
     pub trellis: Trellis,

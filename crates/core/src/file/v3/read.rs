@@ -1,41 +1,49 @@
-//! From the words of version 2 to a plan: every value in its range, every tree whole.
+//! From the words of version 3 to a plan: every value in its range, every tree whole.
 
-use super::as_today::as_today;
 use super::dto::*;
 use super::held;
 use super::number::{number, out_of_range, within};
 use crate::file::json;
-use crate::file::v1::dto::{self as v1, Pose, SchemeDto, Site, Trellis};
-use crate::plan::{Mark, Plan, Scheme};
+use crate::file::v1::dto::{Pose, Site, Targets, Trellis};
+use crate::model::{Assumptions, Parameter};
+use crate::plan::{Mark, Plan, Schedule, Scheme, Standing};
 use crate::range::{self, Range};
 use crate::refusal::Refusal;
 use crate::row;
 use crate::row::{GrowthUnit, Limit, Moment, Row, ShootId, TreeId, Window};
 use crate::said::{Arg, Said};
+use crate::standing::{Rule, Rules};
 use crate::units::Mm;
 use crate::work::Work;
 use std::collections::{BTreeMap, BTreeSet};
 use std::fmt;
 use std::sync::Arc;
 
-/// The plan in a text that says it is of version 1.
-pub(in crate::file) fn read_v1(text: &str) -> Result<Plan, Refusal> {
-    let file: v1::File = serde_json::from_str(text).map_err(|e| json::refusal(&e))?;
-    plan_of(as_today(file)?.into())
-}
-
-/// The plan in a text that says it is of version 2.
+/// The plan in a text that says it is of version 3.
 pub(in crate::file) fn read(text: &str) -> Result<Plan, Refusal> {
     plan_of(serde_json::from_str(text).map_err(|e| json::refusal(&e))?)
 }
 
-fn plan_of(file: File) -> Result<Plan, Refusal> {
+/// The plan in a file's words.
+pub(in crate::file) fn plan_of(file: File) -> Result<Plan, Refusal> {
     let mut targets = row::Targets::default();
     for (key, value) in &file.targets.0 {
         for limit in Limit::ALL.iter().filter(|l| l.info().key == key) {
             targets.set(*limit, Some(held(*value)))?;
         }
     }
+    let mut assumptions = Assumptions::default();
+    for (key, value) in &file.assumptions.0 {
+        if let Some(parameter) = Parameter::of_key(key) {
+            let info = parameter.info();
+            let path = || format!("assumptions.{key}");
+            assumptions.set(
+                parameter,
+                held(within(*value, (info.low, info.high), &path)?),
+            );
+        }
+    }
+    let tipped = file.found.tipped;
     let mut schemes = Vec::with_capacity(file.schemes.0.len());
     for (n, s) in file.schemes.0.into_iter().enumerate() {
         schemes.push(Arc::new(scheme_of(s, &format!("schemes[{n}]"))?));
@@ -53,6 +61,8 @@ fn plan_of(file: File) -> Result<Plan, Refusal> {
     plan.note = words(file.note, &|| "note".into())?;
     plan.site = Arc::new(site_of(&file.site)?);
     plan.targets = Arc::new(targets);
+    plan.assumptions = Arc::new(assumptions);
+    plan.tipped = tipped;
     plan.marks = marks;
     if !schemes.is_empty() {
         plan.schemes = schemes;
@@ -368,9 +378,44 @@ fn scheme_of(scheme: SchemeDto, path: &str) -> Result<Scheme, Refusal> {
             }
         }
     }
+    let schedule: Schedule = work.into_iter().collect();
+    let mut planned = schedule.moments();
+    for (n, m) in scheme.planned.0.into_iter().enumerate() {
+        let at = || format!("{path}.planned[{n}].leaf");
+        planned.insert(Moment {
+            leaf: leaf(m.leaf, 1, Plan::MAX_LEAF, &at)?,
+            window: m.window.into(),
+        });
+    }
+    let crop_from = |l: i64| leaf(l, 1, Plan::MAX_LEAF, &|| format!("{path}.crop_from"));
+    let standing = match scheme.standing {
+        None => None,
+        Some(set) => Some(Standing {
+            rules: rules_of(&set, path)?,
+            planned,
+        }),
+    };
     Ok(Scheme {
         name: words(scheme.name, &|| format!("{path}.name"))?,
-        schedule: work.into_iter().collect(),
-        ..Scheme::default()
+        schedule,
+        crop_from: scheme.crop_from.map(crop_from).transpose()?,
+        standing,
     })
+}
+
+fn rules_of(set: &Targets, path: &str) -> Result<Rules, Refusal> {
+    let mut rules = Rules::default();
+    for (key, value) in &set.0 {
+        let rule = Rule::ALL.iter().find(|r| r.info().key == key);
+        if let Some(rule) = rule.filter(|r| !rules.set(**r, Some(held(*value)))) {
+            let (low, high) = rule.range();
+            return Err(out_of_range(
+                format!("{path}.standing.{key}"),
+                *value,
+                low,
+                high,
+            ));
+        }
+    }
+    Ok(rules)
 }

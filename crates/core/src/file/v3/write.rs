@@ -1,18 +1,25 @@
-//! From a plan to the words of version 2.
+//! From a plan to the words of version 3.
 
 use super::dto::*;
 use super::held;
 use crate::arrange::Gather;
 use crate::file::FORMAT;
 use crate::file::json::UpTo;
-use crate::file::v1::dto::{
-    Laterals, MarkDto, Pose, SchemeDto, SeasonDto, Site, Targets, Trellis, Wire,
-};
+use crate::file::v1::dto::{Laterals, MarkDto, Pose, SeasonDto, Site, Targets, Trellis, Wire};
 use crate::plan::{Plan, Scheme};
 use crate::row;
 use crate::row::{Moment, Row, ShootId, Window};
 use crate::units::{Deg, Mm};
 use std::collections::BTreeMap;
+
+impl From<Moment> for Cut {
+    fn from(moment: Moment) -> Self {
+        Self {
+            leaf: moment.leaf.into(),
+            window: moment.window.into(),
+        }
+    }
+}
 
 fn mm(length: f64) -> i64 {
     Mm::round(length).0.into()
@@ -23,7 +30,7 @@ pub(in crate::file) fn write(plan: &Plan) -> File {
     let site = &plan.site;
     File {
         format: FORMAT.into(),
-        version: 2,
+        version: 3,
         name: plan.name.clone(),
         note: plan.note.clone(),
         site: Site {
@@ -32,13 +39,12 @@ pub(in crate::file) fn write(plan: &Plan) -> File {
             row_bearing_deg: site.row_bearing_deg.map(held),
             row_spacing_mm: site.row_spacing.map(|s| s.0.into()),
         },
-        targets: Targets(
-            plan.targets
-                .overrides()
-                .map(|(l, v)| (l.info().key.to_string(), held(v)))
-                .collect(),
-        ),
-        found: found(&plan.found),
+        targets: numbers(plan.targets.overrides().map(|(l, v)| (l.info().key, v))),
+        assumptions: numbers(plan.assumptions.overrides().map(|(p, v)| (p.info().key, v))),
+        found: Found {
+            tipped: plan.tipped,
+            ..found(&plan.found)
+        },
         schemes: UpTo(plan.schemes.iter().map(|s| scheme(s)).collect()),
         marks: UpTo(
             plan.marks
@@ -53,13 +59,13 @@ pub(in crate::file) fn write(plan: &Plan) -> File {
     }
 }
 
+fn numbers<'k>(set: impl Iterator<Item = (&'k str, f64)>) -> Targets {
+    Targets(set.map(|(key, v)| (key.to_string(), held(v))).collect())
+}
+
 fn scheme(scheme: &Scheme) -> SchemeDto {
-    let leaves = scheme
-        .schedule
-        .moments()
-        .iter()
-        .map(|m| m.leaf)
-        .gathered_set();
+    let worked = scheme.schedule.moments();
+    let leaves = worked.iter().map(|m| m.leaf).gathered_set();
     let season = |leaf: u8| {
         let words = |window| {
             let work = scheme.work(Moment { leaf, window });
@@ -73,8 +79,14 @@ fn scheme(scheme: &Scheme) -> SchemeDto {
             after_harvest: words(Window::AfterHarvest),
         }
     };
+    let standing = scheme.standing.as_ref();
+    let planned = standing.into_iter().flat_map(|s| &s.planned);
+    let idle = planned.filter(|m| !worked.contains(m));
     SchemeDto {
         name: scheme.name.clone(),
+        crop_from: scheme.crop_from.map(Into::into),
+        standing: standing.map(|s| numbers(s.rules.overrides().map(|(r, v)| (r.info().key, v)))),
+        planned: UpTo(idle.map(|m| (*m).into()).collect()),
         seasons: UpTo(leaves.into_iter().map(season).collect()),
     }
 }
@@ -82,6 +94,7 @@ fn scheme(scheme: &Scheme) -> SchemeDto {
 fn found(row: &Row) -> Found {
     Found {
         leaf: row.leaf.into(),
+        tipped: None,
         from_mm: row.from.0.into(),
         to_mm: row.to.0.into(),
         trellis: Trellis {
@@ -160,10 +173,7 @@ fn shoot(s: &row::Shoot, parent: Option<i64>) -> Shoot {
                     leaf: u.leaf.into(),
                     grown_mm: mm(u.grown),
                     kept_mm: Some(mm(u.kept)).filter(|k| *k != mm(u.grown)),
-                    cut: u.cut.map(|cut| Cut {
-                        leaf: cut.leaf.into(),
-                        window: cut.window.into(),
-                    }),
+                    cut: u.cut.map(Cut::from),
                 })
                 .collect(),
         ),
