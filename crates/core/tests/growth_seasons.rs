@@ -2,10 +2,11 @@
 
 use cordonry::fruit::{Crop, fruit};
 use cordonry::plan::{Moment, Phase, Plan, Window};
-use cordonry::row::{Kind, Shoot};
+use cordonry::row::{Kind, Shoot, Vigour};
 use cordonry_fixture::random;
 use cordonry_fixture::seasons::Usual;
 use proptest::prelude::*;
+use std::sync::Arc;
 
 /// The mean over a row's trees of each leaf's crop, and the mean share of the stretch up to the next tree that is laid.
 fn crops(plan: &Plan, leaves: u8) -> Vec<(Crop, f64)> {
@@ -100,7 +101,7 @@ fn work_in_leaf_2_changes_leaf_5_and_nothing_before() {
     let scheme = (*plan.schemes[0]).clone();
     let kept = random::all_work(&plan).into_iter();
     let kept = kept.filter(|(m, work)| !(*m == winter && work.tree() == Some(tree.id)));
-    less.schemes = vec![std::sync::Arc::new(cordonry::plan::Scheme {
+    less.schemes = vec![Arc::new(cordonry::plan::Scheme {
         schedule: kept.collect(),
         ..scheme.clone()
     })];
@@ -126,6 +127,32 @@ fn work_in_leaf_2_changes_leaf_5_and_nothing_before() {
             all.cloned().collect::<Vec<_>>()
         };
         assert_eq!(others(&a.row), others(&b.row), "the others stand alike");
+    }
+}
+
+#[test]
+fn a_trees_own_vigour_tells_how_far_its_uprights_grow() {
+    // From memory: first-season uprights of 0.45, 0.8 and 1.2 m in weak, medium and strong rows.
+    for (vigour, metres) in [
+        (Vigour::Weak, 0.45),
+        (Vigour::Medium, 0.8),
+        (Vigour::Strong, 1.2),
+    ] {
+        let mut plan = Usual::default().plan(1);
+        let mut found = (*plan.found).clone();
+        for tree in &mut found.trees {
+            Arc::make_mut(tree).vigour = Some(vigour);
+        }
+        plan.found = Arc::new(found);
+        let last = Moment {
+            leaf: 1,
+            window: Window::AfterHarvest,
+        };
+        let end = cordonry::plan::replay(&plan, 0, last).unwrap();
+        let uprights = end.row.trees.iter().flat_map(|t| t.uprights());
+        let lengths: Vec<f64> = uprights.map(Shoot::length).collect();
+        let mean = lengths.iter().sum::<f64>() / lengths.len() as f64 / 1000.0;
+        assert!((mean - metres).abs() < 0.05, "{vigour:?}: {mean}");
     }
 }
 
