@@ -32,6 +32,7 @@ fn language(code: &str) -> Result<Language, String> {
 pub enum Command {
     Check(Check),
     Light(Light),
+    Forecast(Forecast),
     Draw(Draw),
     Import(Import),
     Export(Export),
@@ -85,6 +86,29 @@ pub struct Light {
     /// The period's weather.
     #[arg(long, value_name = "SKY", default_value = "clear")]
     pub sky: Sky,
+    #[command(flatten)]
+    pub output: Output,
+}
+
+/// Tell what the schemes of rows bring, leaf by leaf: fill, uprights, crop, leaf, age of wood, work.
+///
+/// By a calibrated model of growth and fruit, not a law; a crop is told with the 10th and 90th percentile of 64 draws of all
+/// its values at once. Crop is as of after the early-summer work; leaf, fill and uprights before the after-harvest work;
+/// ages before the dormant work.
+#[derive(ClapArgs)]
+pub struct Forecast {
+    /// Plan files, or folders in which every *.json is one.
+    #[arg(required = true, value_name = "PATH")]
+    pub paths: Vec<PathBuf>,
+    /// The last leaf; one before the found leaf gives none.
+    #[arg(long, value_name = "LEAF", default_value_t = 10, value_parser = clap::value_parser!(u8).range(1..=40))]
+    pub to: u8,
+    /// One scheme alone, by its name.
+    #[arg(long, value_name = "NAME")]
+    pub scheme: Option<String>,
+    /// Take every window without planned work as standing, whatever the scheme says.
+    #[arg(long)]
+    pub standing: bool,
     #[command(flatten)]
     pub output: Output,
 }

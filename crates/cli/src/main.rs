@@ -5,6 +5,7 @@ mod check;
 mod convert;
 mod draw;
 mod files;
+mod forecast;
 mod judged;
 mod light;
 mod out;
@@ -37,6 +38,7 @@ fn main() -> ExitCode {
     let status = match asked.command {
         args::Command::Check(ask) => check::run(&ask, words),
         args::Command::Light(ask) => light::run(&ask, words),
+        args::Command::Forecast(ask) => forecast::run(&ask, words),
         args::Command::Draw(ask) => draw::draw(&ask, words),
         args::Command::Import(ask) => convert::import(&ask, words),
         args::Command::Export(ask) => convert::export(&ask, words),

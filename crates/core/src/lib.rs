@@ -11,6 +11,7 @@ pub mod canopy;
 pub mod check;
 pub mod cover;
 pub mod file;
+pub mod forecast;
 pub mod fruit;
 pub mod grow;
 pub mod light;

@@ -22,6 +22,8 @@ pub(super) struct Frames {
     /// That of the found row first, then those after each moment with work on the trellis.
     frames: Vec<(Moment, Frame)>,
     void: Vec<VoidWork>,
+    /// Work on the trellis that was done, by the name of its kind.
+    done: Vec<(Moment, &'static str)>,
     stands: Option<Stands>,
 }
 
@@ -38,6 +40,7 @@ impl Frames {
         let mut out = Self {
             frames: vec![(plan.start(), found)],
             void: Vec::new(),
+            done: Vec::new(),
             stands: Stands::new(plan, scheme),
         };
         let stored = schedule.on(None).map_or(&[][..], |w| w);
@@ -57,7 +60,10 @@ impl Frames {
             }
             for work in stored.iter().chain(&standing) {
                 match apply_to_trellis(&trellis, work) {
-                    Ok(changed) => trellis = changed,
+                    Ok(changed) => {
+                        trellis = changed;
+                        out.done.push((moment, work.kind()));
+                    }
                     // Standing work is none where it can't be done.
                     Err(_) if standing.is_some() => {}
                     Err(why) => out.void.push(VoidWork {
@@ -75,6 +81,12 @@ impl Frames {
     /// What is done in a window, if it stands.
     pub fn stands(&self, moment: Moment) -> Option<&Standard> {
         self.stands.as_ref()?.at(moment)
+    }
+
+    /// Work on the trellis that is done in a leaf, by the names of its kinds.
+    pub fn done_in(&self, leaf: u8) -> impl Iterator<Item = &'static str> {
+        let of_leaf = move |(m, _): &&(Moment, &'static str)| m.leaf == leaf;
+        self.done.iter().filter(of_leaf).map(|(_, kind)| *kind)
     }
 
     /// The frame before or after the work of a moment.

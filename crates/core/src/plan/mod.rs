@@ -13,6 +13,7 @@ mod stands;
 mod timeline;
 mod void;
 mod walk;
+mod years;
 
 pub use correct::{Correction, Measure, Pick, Picked};
 pub use history::{Entry, History, Line};
@@ -22,6 +23,7 @@ pub use setting::Setting;
 pub use stands::Standing;
 pub use timeline::Timeline;
 pub use void::VoidWork;
+pub use years::{RowYear, TreeYear, WorkCount, Years};
 
 pub use crate::row::{Moment, Phase, Window};
 

@@ -194,6 +194,11 @@ impl Cast {
         }
     }
 
+    /// Whether a tree is one of them.
+    pub fn has(&self, id: TreeId) -> bool {
+        self.found.contains(&id) || self.planted.iter().any(|t| t.id == id)
+    }
+
     pub fn trees<'t>(&'t self, plan: &'t Plan) -> impl Iterator<Item = &'t Arc<Tree>> {
         plan.found.trees.iter().chain(&self.planted)
     }
@@ -202,9 +207,7 @@ impl Cast {
     pub fn void(&self, plan: &Plan, scheme: &Scheme) -> Vec<VoidWork> {
         let mut out = Vec::new();
         for (id, batches) in scheme.schedule.by_tree() {
-            let known = id.is_none_or(|id| {
-                self.found.contains(&id) || self.planted.iter().any(|t| t.id == id)
-            });
+            let known = id.is_none_or(|id| self.has(id));
             let key = match known {
                 true => "refusal-before-found",
                 false => "refusal-no-tree",

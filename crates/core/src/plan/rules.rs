@@ -98,6 +98,19 @@ impl Plan {
         })
     }
 
+    /// The plan with every window without work standing in every scheme, by its rules or else the usual ones.
+    #[must_use]
+    pub fn with_all_standing(&self) -> Plan {
+        let all = 0..self.schemes.len();
+        all.fold(self.clone(), |plan, scheme| {
+            plan.with_scheme(scheme, |s| {
+                let planned = s.schedule.moments();
+                let rules = s.standing.take().unwrap_or_default().rules;
+                s.standing = Some(Standing { rules, planned });
+            })
+        })
+    }
+
     /// The plan with a rule of a scheme set; `None` puts its default back. A share is held to a thousandth.
     ///
     /// # Errors

@@ -7,7 +7,7 @@ use super::{Moment, Phase, Window};
 use crate::grow::{Half, grow, grow_on};
 use crate::row::Tree;
 use crate::standing::done;
-use crate::work::{apply_to_tree, work_on};
+use crate::work::{Work, apply_to_tree, work_on};
 use std::sync::Arc;
 
 /// A tree, the work that is still to come, and the work that could not be done.
@@ -59,9 +59,15 @@ impl<'w> Walk<'w> {
 
     /// The work of a moment: what is stored, or the standing work where the window stands.
     pub fn work(&mut self, frames: &Frames, moment: Moment) {
+        self.work_telling(frames, moment, &mut |_| ());
+    }
+
+    /// As [`Self::work`]; what is done is told.
+    pub fn work_telling(&mut self, frames: &Frames, moment: Moment, tell: &mut dyn FnMut(&Work)) {
         let terms = &frames.at(moment, Phase::After).terms;
         if let Some(rules) = frames.stands(moment) {
-            if let Some((tree, _)) = done(&self.tree, moment, terms, rules) {
+            if let Some((tree, works)) = done(&self.tree, moment, terms, rules) {
+                works.iter().for_each(tell);
                 self.tree = Arc::new(tree);
             }
             return;
@@ -77,12 +83,13 @@ impl<'w> Walk<'w> {
                 None => apply_to_tree(&self.tree, moment, terms, work)
                     .map(|changed| self.tree = Arc::new(changed)),
             };
-            if let Err(why) = done {
-                self.void.push(VoidWork {
+            match done {
+                Ok(()) => tell(work),
+                Err(why) => self.void.push(VoidWork {
                     moment,
                     work: work.clone(),
                     why,
-                });
+                }),
             }
         }
     }

@@ -4,6 +4,7 @@ mod apply;
 mod choices;
 mod effect;
 mod hand;
+mod kind;
 mod numbers;
 mod spread;
 mod words;

@@ -61,3 +61,7 @@ command-light-latitude = latitude { $value }
 command-light-bearing = row bearing { $value }°
 command-light-spacing = rows { $value } m apart
 command-light-taken = { $what } (taken)
+
+command-forecast = { $file }: { $name }, scheme { $scheme }, by a calibrated model
+command-forecast-leaf = leaf { $leaf }: cordon filled to { $filled }, { $uprights } uprights, crop { $crop } t/ha ({ $low } to { $high }), leaf area index { $index }, { $fruit } cm² of leaf a fruit, oldest wood { $age }
+command-no-scheme = there is no scheme { $name }; those there are: { $schemes }

@@ -1,0 +1,161 @@
+//! `cordonry forecast`: what schemes bring, leaf by leaf.
+
+use crate::Status;
+use crate::args::Forecast as Asked;
+use crate::files;
+use crate::judged::light_of;
+use crate::out::{clean, print, rounded};
+use anyhow::{Result, anyhow};
+use cordonry::forecast::{Forecast, LeafFigures, crop_range};
+use cordonry::light::Weather;
+use cordonry::plan::{Phase, Plan, Replayer};
+use cordonry::row::{Moment, Window};
+use cordonry::said::Arg;
+use cordonry_words::Words;
+use serde::{Serialize, Serializer};
+use serde_json::{Value, json};
+use std::cell::RefCell;
+use std::fmt::Write as _;
+use std::path::Path;
+
+/// What a file's schemes bring.
+struct Told {
+    file: String,
+    name: String,
+    schemes: Vec<(String, Vec<Leaf>)>,
+}
+
+struct Leaf {
+    figures: LeafFigures,
+    /// Share of a clear growing season's light that the row catches in full leaf, before the after-harvest work.
+    caught: f64,
+    /// Between what the crop lies, t/ha.
+    range: (f64, f64),
+}
+
+pub fn run(ask: &Asked, words: &Words) -> Status {
+    let look = |path: &Path| -> Result<Told> {
+        let plan = files::plan(path, words)?;
+        let plan = match ask.standing {
+            true => plan.with_all_standing(),
+            false => plan,
+        };
+        let named = |name: &str| ask.scheme.as_deref().is_none_or(|asked| asked == name);
+        let schemes = plan.schemes.iter().enumerate();
+        let schemes = schemes.filter(|(_, s)| named(&s.name));
+        let schemes: Vec<(String, Vec<Leaf>)> = schemes
+            .map(|(i, s)| Ok((s.name.clone(), leaves(&plan, i, ask.to, words)?)))
+            .collect::<Result<_>>()?;
+        if let (Some(name), true) = (&ask.scheme, schemes.is_empty()) {
+            let all: Vec<&str> = plan.schemes.iter().map(|s| s.name.as_str()).collect();
+            let args = [
+                ("name", Arg::Text(name.clone())),
+                ("schemes", Arg::Text(all.join(", "))),
+            ];
+            return Err(anyhow!(words.text("command-no-scheme", &args)));
+        }
+        Ok(Told {
+            file: path.display().to_string(),
+            name: plan.name,
+            schemes,
+        })
+    };
+    let unreadable = RefCell::default();
+    let rows = files::rows(&ask.paths, &unreadable, words, look);
+    let printed = print(&ask.output, words, rows, &unreadable, |row| {
+        people(row, words)
+    });
+    match unreadable.borrow().is_empty() {
+        true => printed,
+        false => Status::Failed,
+    }
+}
+
+fn leaves(plan: &Plan, scheme: usize, to: u8, words: &Words) -> Result<Vec<Leaf>> {
+    let refused = |why| files::refused(&why, words);
+    let figures = Forecast::default().of(plan, scheme, to).map_err(refused)?;
+    let ranges = crop_range(plan, scheme, to, &figures).map_err(refused)?;
+    let mut replayer = Replayer::default();
+    let leaves = figures.into_iter().zip(ranges);
+    leaves
+        .map(|(figures, range)| {
+            let harvest = Moment {
+                leaf: figures.leaf,
+                window: Window::AfterHarvest,
+            };
+            let at = replayer
+                .at(plan, scheme, harvest, Phase::Before)
+                .map_err(refused)?;
+            Ok(Leaf {
+                caught: light_of(plan, &at.row, None, Weather::Clear).caught.total,
+                figures,
+                range,
+            })
+        })
+        .collect()
+}
+
+impl Serialize for Told {
+    fn serialize<S: Serializer>(&self, s: S) -> Result<S::Ok, S::Error> {
+        let schemes = self.schemes.iter().map(|(name, leaves)| {
+            json!({"name": name, "leaves": leaves.iter().map(leaf_json).collect::<Vec<Value>>()})
+        });
+        json!({
+            "file": self.file,
+            "name": self.name,
+            "schemes": schemes.collect::<Vec<Value>>(),
+        })
+        .serialize(s)
+    }
+}
+
+fn leaf_json(leaf: &Leaf) -> Value {
+    let f = &leaf.figures;
+    json!({
+        "leaf": f.leaf,
+        "cordon_fill_share": rounded(f.cordon_fill_share, 1e6),
+        "uprights": f.uprights,
+        "upright_length_mean_m": rounded(f.upright_length / 1000.0, 1e4),
+        "interception_share": rounded(leaf.caught, 1e6),
+        "crop_t_per_ha": rounded(f.crop_t_per_ha, 1e6),
+        "crop_kg_per_m": rounded(f.crop_kg_per_metre, 1e6),
+        "crop_low_t_per_ha": rounded(leaf.range.0, 1e6),
+        "crop_high_t_per_ha": rounded(leaf.range.1, 1e6),
+        "crop_large_share": rounded(f.share_large, 1e6),
+        "fruit_mass_g": rounded(f.fruit_mass, 1e4),
+        "leaf_area_per_fruit_cm2": rounded(f.leaf_area_per_fruit, 1e4),
+        "leaf_area_index": rounded(f.leaf_area_index, 1e6),
+        "wood_age_max": f.wood_age_max,
+        "cut_age_max": f.cut_age_max,
+        "work": f.work,
+    })
+}
+
+fn people(row: &Told, words: &Words) -> String {
+    let mut out = String::new();
+    for (name, leaves) in &row.schemes {
+        let args = [
+            ("file", Arg::Text(clean(&row.file))),
+            ("name", Arg::Text(clean(&row.name))),
+            ("scheme", Arg::Text(clean(name))),
+        ];
+        // Writing to a string has nothing to fail at.
+        let _ = writeln!(out, "{}", words.text("command-forecast", &args));
+        for leaf in leaves {
+            let f = &leaf.figures;
+            let args = [
+                ("leaf", Arg::Count(f.leaf.into())),
+                ("filled", Arg::Share(f.cordon_fill_share)),
+                ("uprights", Arg::Count(f.uprights as i64)),
+                ("crop", Arg::Number(f.crop_t_per_ha, 1)),
+                ("low", Arg::Number(leaf.range.0, 1)),
+                ("high", Arg::Number(leaf.range.1, 1)),
+                ("index", Arg::Number(f.leaf_area_index, 2)),
+                ("fruit", Arg::Number(f.leaf_area_per_fruit, 0)),
+                ("age", Arg::Count(f.wood_age_max.into())),
+            ];
+            let _ = writeln!(out, "  {}", words.text("command-forecast-leaf", &args));
+        }
+    }
+    out
+}

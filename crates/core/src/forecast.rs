@@ -1,0 +1,202 @@
+//! What a scheme brings, leaf by leaf: fill, uprights, crop, leaf, age of wood and work, by the model of growth and fruit.
+//!
+//! It is a calibrated model, not a law: few of its values are measured ([`crate::model`]). A crop is therefore told with the
+//! range in which it lies when all of them are drawn at once.
+
+use crate::arrange::arrange_numbers;
+use crate::cover::{Laid, Span, cover_of};
+use crate::fruit::kg_per_metre;
+use crate::model::Parameter;
+use crate::plan::{Plan, RowYear, WorkCount, Years};
+use crate::refusal::Refusal;
+use crate::row::Tree;
+use crate::seed::Seeded;
+use std::sync::Arc;
+
+/// One leaf of a row. Figures of nothing are 0.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct LeafFigures {
+    /// The leaf.
+    pub leaf: u8,
+    /// Share of the cordon wire that is filled before the after-harvest work, 0 to 1.
+    pub cordon_fill_share: f64,
+    /// Uprights of the wall before the after-harvest work.
+    pub uprights: usize,
+    /// Their mean length, mm.
+    pub upright_length: f64,
+    /// Crop, t/ha, as of after the early-summer work: of a row all of whose places are this row's, lost trees counted in.
+    pub crop_t_per_ha: f64,
+    /// The same, kg on a metre of row.
+    pub crop_kg_per_metre: f64,
+    /// Share of the crop that is large enough, 0 to 1.
+    pub share_large: f64,
+    /// Leaf of the season on a square metre of ground.
+    pub leaf_area_index: f64,
+    /// Leaf of a fruit, cm².
+    pub leaf_area_per_fruit: f64,
+    /// Mean mass of a fruit, g.
+    pub fruit_mass: f64,
+    /// Age of the oldest upright before the dormant work, completed seasons.
+    pub wood_age_max: u8,
+    /// Age of the oldest wood that is cut to a stub in that winter; 0 where none is.
+    pub cut_age_max: u8,
+    /// The work of the leaf, planned or standing, by the name of its kind.
+    pub work: WorkCount,
+}
+
+impl LeafFigures {
+    /// Of a row's trees in one leaf.
+    pub fn of(plan: &Plan, year: &RowYear) -> Self {
+        let trees = &year.trees;
+        let sum =
+            |of: &dyn Fn(&crate::plan::TreeYear) -> f64| trees.iter().map(|t| of(t)).sum::<f64>();
+        let over = |a: f64, b: f64| if b > 0.0 { a / b } else { 0.0 };
+        let laid: Vec<Laid> = trees.iter().flat_map(|t| t.laid.iter().copied()).collect();
+        let whole = Span {
+            from: plan.found.from.f(),
+            to: plan.found.to.f(),
+        };
+        let ground = year.stand.ground() * trees.len() as f64;
+        let uprights: usize = trees.iter().map(|t| t.uprights).sum();
+        let (fruit, leaf_area) = (sum(&|t| t.crop.fruit), sum(&|t| t.crop.leaf_area));
+        let kg = sum(&|t| t.crop.kg);
+        let crop_t_per_ha = over(kg * 10.0, ground);
+        let mut work = year.wires.clone();
+        for (kind, count) in trees.iter().flat_map(|t| &t.work) {
+            *work.entry(kind).or_default() += count;
+        }
+        Self {
+            leaf: year.leaf,
+            cordon_fill_share: cover_of(laid, whole).fill_share(),
+            uprights,
+            upright_length: over(sum(&|t| t.length), uprights as f64),
+            crop_t_per_ha,
+            crop_kg_per_metre: kg_per_metre(crop_t_per_ha, year.stand.row_spacing),
+            share_large: over(sum(&|t| t.crop.kg * t.crop.share_large), kg),
+            leaf_area_index: over(leaf_area, ground),
+            leaf_area_per_fruit: over(leaf_area * 1e4, fruit),
+            fruit_mass: over(kg * 1000.0, fruit),
+            wood_age_max: trees.iter().map(|t| t.oldest).max().unwrap_or(0),
+            cut_age_max: trees.iter().map(|t| t.cut).max().unwrap_or(0),
+            work,
+        }
+    }
+}
+
+/// Works the leaves of schemes out, and keeps what it did: after an edit of one tree that tree alone is worked out anew.
+#[derive(Clone, Debug, Default)]
+pub struct Forecast(Years);
+
+impl Forecast {
+    /// The leaves of a scheme from the found one to `last`, both included; none where that is before it.
+    ///
+    /// # Errors
+    /// No such scheme.
+    pub fn of(
+        &mut self,
+        plan: &Plan,
+        scheme: usize,
+        last: u8,
+    ) -> Result<Vec<LeafFigures>, Refusal> {
+        let years = self.0.of(plan, scheme, last)?;
+        Ok(years
+            .iter()
+            .map(|year| LeafFigures::of(plan, year))
+            .collect())
+    }
+}
+
+/// Draws from which the range of a crop is taken.
+pub const DRAWS: u32 = 64;
+/// Most trees of a row that are worked out for each draw: of a longer row so many, evenly along it.
+pub const DRAWN_TREES: usize = 24;
+
+/// The values of the model in a draw: each evenly between its ends, all at once. The vigour class is the plan's and stays.
+fn drawn(plan: &Plan, draw: u32) -> Plan {
+    let mut chance = Seeded::of_pair(draw, 0x0c0d);
+    let mut values = (*plan.assumptions).clone();
+    for parameter in Parameter::ALL {
+        let info = parameter.info();
+        let value = info.low + (info.high - info.low) * chance.share();
+        if *parameter != Parameter::ClassM {
+            values.set(*parameter, value);
+        }
+    }
+    Plan {
+        assumptions: Arc::new(values),
+        ..plan.clone()
+    }
+}
+
+/// The same row with some of its trees, evenly along it; the places of the others are empty, so that all stand as far apart as
+/// they do.
+fn sample(plan: &Plan) -> Plan {
+    let count = plan.found.trees.len();
+    if count <= DRAWN_TREES {
+        return plan.clone();
+    }
+    let mut found = (*plan.found).clone();
+    for (i, tree) in found.trees.iter_mut().enumerate() {
+        if i * DRAWN_TREES % count >= DRAWN_TREES {
+            *tree = Arc::new(Tree::lost(tree.id, tree.foot, tree.planted));
+        }
+    }
+    Plan {
+        found: Arc::new(found),
+        ..plan.clone()
+    }
+}
+
+/// Between what crop, t/ha, each leaf lies in eight draws of ten of the model's values, from the found leaf to `last`: the 10th
+/// and the 90th percentile. Of a long row some trees are worked out, and the range is that of all in the same ratio.
+///
+/// # Errors
+/// No such scheme.
+pub fn crop_range(
+    plan: &Plan,
+    scheme: usize,
+    last: u8,
+    figures: &[LeafFigures],
+) -> Result<Vec<(f64, f64)>, Refusal> {
+    let some = sample(plan);
+    let crops = |plan: &Plan| -> Result<Vec<f64>, Refusal> {
+        let leaves = Forecast::default().of(plan, scheme, last)?;
+        Ok(leaves.iter().map(|l| l.crop_t_per_ha).collect())
+    };
+    let usual = crops(&some)?;
+    let mut draws: Vec<Vec<f64>> = vec![Vec::new(); usual.len()];
+    for draw in 0..DRAWS {
+        for (leaf, crop) in crops(&drawn(&some, draw))?.into_iter().enumerate() {
+            draws[leaf].push(crop);
+        }
+    }
+    let ratio = |leaf: usize| {
+        let (all, part) = (
+            figures.get(leaf).map_or(0.0, |f| f.crop_t_per_ha),
+            usual[leaf],
+        );
+        if part > 0.0 { all / part } else { 1.0 }
+    };
+    Ok(draws
+        .iter_mut()
+        .enumerate()
+        .map(|(leaf, crops)| {
+            arrange_numbers(crops);
+            (
+                percentile(crops, 0.1) * ratio(leaf),
+                percentile(crops, 0.9) * ratio(leaf),
+            )
+        })
+        .collect())
+}
+
+/// Of numbers in order the one below which that share of them lies, between neighbours in proportion; 0 of none.
+fn percentile(sorted: &[f64], share: f64) -> f64 {
+    let Some(last) = sorted.len().checked_sub(1) else {
+        return 0.0;
+    };
+    let at = share * last as f64;
+    let (low, part) = (libm::floor(at), at - libm::floor(at));
+    let next = sorted[(low as usize + 1).min(last)];
+    sorted[low as usize] + part * (next - sorted[low as usize])
+}

@@ -1,0 +1,219 @@
+//! What each tree does in each leaf under a scheme, worked out tree by tree: an edit works out one tree anew.
+
+use super::frames::Frames;
+use super::replay::Cast;
+use super::schedule::OnTree;
+use super::walk::Walk;
+use super::{Moment, Phase, Plan, Window};
+use crate::cover::{Laid, laid_of};
+use crate::fruit::{Crop, fruit};
+use crate::pose::Posed;
+use crate::refusal::Refusal;
+use crate::row::{Pose, Role, ShootId, Tree, TreeId};
+use crate::terms::Stand;
+use crate::work::Work;
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+/// Work of a leaf by the name of its kind, with how many pieces there are of each.
+pub type WorkCount = BTreeMap<&'static str, u32>;
+
+/// One leaf of one tree. Of a tree that is lost all is 0.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct TreeYear {
+    /// The leaf.
+    pub leaf: u8,
+    /// Its crop, read after the early-summer work, and the season's leaf.
+    pub crop: Crop,
+    /// Uprights of the wall before the after-harvest work.
+    pub uprights: usize,
+    /// Their lengths together, mm.
+    pub length: f64,
+    /// Its laid wood before the after-harvest work.
+    pub laid: Vec<Laid>,
+    /// Age of its oldest upright before the dormant work, completed seasons.
+    pub oldest: u8,
+    /// Age of the oldest wood that this winter's work cut to a stub.
+    pub cut: u8,
+    /// The work on it, planned or standing.
+    pub work: WorkCount,
+}
+
+/// A row's trees in one leaf.
+#[derive(Clone, Debug)]
+pub struct RowYear {
+    /// The leaf.
+    pub leaf: u8,
+    /// The room of each tree then.
+    pub stand: Stand,
+    /// Its places for trees, lost ones and those planted by then among them, in the order of the found row, planted ones last.
+    pub trees: Vec<Arc<TreeYear>>,
+    /// Work on the trellis.
+    pub wires: WorkCount,
+}
+
+/// Works years out and keeps what it did, tree by tree. It gives what a new one gives, sooner.
+#[derive(Clone, Debug, Default)]
+pub struct Years {
+    schemes: Vec<Kept>,
+}
+
+/// What is kept of one scheme.
+#[derive(Clone, Debug, Default)]
+struct Kept {
+    frames: Option<Arc<Frames>>,
+    trees: BTreeMap<TreeId, Known>,
+}
+
+#[derive(Clone, Debug)]
+struct Known {
+    found: Arc<Tree>,
+    work: OnTree,
+    frames: Arc<Frames>,
+    start: Moment,
+    years: Vec<Arc<TreeYear>>,
+}
+
+impl Years {
+    /// The years from the found leaf to the leaf `last`, both included; none where that is before it.
+    ///
+    /// # Errors
+    /// No such scheme.
+    pub fn of(&mut self, plan: &Plan, scheme: usize, last: u8) -> Result<Vec<RowYear>, Refusal> {
+        let number = scheme;
+        let scheme = plan.scheme(number)?;
+        let last = last.min(Plan::MAX_LEAF);
+        self.schemes.resize_with(plan.schemes.len(), Kept::default);
+        let kept = &mut self.schemes[number];
+        let frames = Frames::new(plan, scheme, &scheme.schedule);
+        // The same in memory while it is the same, so that the trees see at once that nothing changed.
+        let frames = match kept.frames.take() {
+            Some(known) if *known == frames => known,
+            _ => Arc::new(frames),
+        };
+        kept.frames = Some(Arc::clone(&frames));
+        let (start, idle) = (plan.start(), OnTree::default());
+        let harvest = |leaf| Moment {
+            leaf,
+            window: Window::AfterHarvest,
+        };
+        let cast = Cast::new(plan, scheme, harvest(last), Phase::After);
+        let count = (usize::from(last) + 1).saturating_sub(usize::from(start.leaf));
+        let mut trees = Vec::new();
+        for (i, found) in cast.trees(plan).enumerate() {
+            let work = scheme.schedule.on(Some(found.id)).unwrap_or(&idle);
+            let known = kept.trees.entry(found.id).or_insert_with(|| Known {
+                found: Arc::clone(found),
+                work: Arc::clone(work),
+                frames: Arc::clone(&frames),
+                start,
+                years: Vec::new(),
+            });
+            let same = known.start == start
+                && (Arc::ptr_eq(&known.found, found) || known.found == *found)
+                && (Arc::ptr_eq(&known.work, work) || known.work == *work)
+                && Arc::ptr_eq(&known.frames, &frames);
+            if !same || known.years.len() < count {
+                known.found = Arc::clone(found);
+                known.work = Arc::clone(work);
+                known.frames = Arc::clone(&frames);
+                known.start = start;
+                known.years = tree_years(plan, &frames, found, work, last);
+            }
+            // A place that is planted later is none before.
+            let planted = match i < plan.found.trees.len() {
+                true => start.leaf,
+                false => work.iter().map(|b| b.moment.leaf).min().unwrap_or(last),
+            };
+            trees.push((planted, known.years.clone()));
+        }
+        kept.trees
+            .retain(|id, _| cast.has(*id) || scheme.schedule.on(Some(*id)).is_some());
+        let years = (start.leaf..=last).enumerate();
+        Ok(years
+            .map(|(i, leaf)| {
+                let there = trees.iter().filter(|(planted, _)| *planted <= leaf);
+                RowYear {
+                    leaf,
+                    stand: frames.at(harvest(leaf), Phase::Before).terms.stand,
+                    trees: there.map(|(_, years)| Arc::clone(&years[i])).collect(),
+                    wires: counted(frames.done_in(leaf)),
+                }
+            })
+            .collect())
+    }
+}
+
+/// How many there are of each.
+fn counted(kinds: impl Iterator<Item = &'static str>) -> WorkCount {
+    let mut out = WorkCount::new();
+    for kind in kinds {
+        *out.entry(kind).or_default() += 1;
+    }
+    out
+}
+
+/// The years of one tree.
+fn tree_years(
+    plan: &Plan,
+    frames: &Frames,
+    found: &Arc<Tree>,
+    work: &OnTree,
+    last: u8,
+) -> Vec<Arc<TreeYear>> {
+    let mut walk = Walk::new(Arc::clone(found), work);
+    (plan.start().leaf..=last)
+        .map(|leaf| Arc::new(tree_year(&mut walk, plan, frames, leaf)))
+        .collect()
+}
+
+/// Ages of a tree's uprights before a leaf, completed seasons.
+fn ages(tree: &Tree, leaf: u8) -> Vec<(ShootId, u8)> {
+    let shoots = tree.shoots.iter();
+    let uprights = shoots.filter(|s| tree.role(s) == Role::Upright);
+    let age = |born: u8| leaf.saturating_sub(born);
+    uprights
+        .filter_map(|s| Some((s.id, age(s.born()?))))
+        .collect()
+}
+
+/// One leaf of a tree that has come as far.
+fn tree_year(walk: &mut Walk<'_>, plan: &Plan, frames: &Frames, leaf: u8) -> TreeYear {
+    let mut out = TreeYear {
+        leaf,
+        ..TreeYear::default()
+    };
+    let mut kinds: Vec<&'static str> = Vec::new();
+    let mut fruit_set = 0.0;
+    for window in Window::ALL {
+        let moment = Moment { leaf, window };
+        walk.grow(frames, moment);
+        let before = match window {
+            Window::Dormant => ages(&walk.tree, leaf),
+            _ => Vec::new(),
+        };
+        if window == Window::AfterHarvest {
+            let terms = &frames.at(moment, Phase::Before).terms;
+            out.crop = Crop::of(fruit_set, &walk.tree, leaf, terms);
+            let posed = Posed::new(Arc::clone(&walk.tree), terms.geometry);
+            let uprights = posed.uprights();
+            out.uprights = uprights.len();
+            let lengths = uprights.iter().map(|i| walk.tree.shoots[*i].length());
+            out.length = lengths.sum();
+            out.laid = laid_of(&walk.tree, posed.courses(), terms.geometry, &plan.targets);
+        }
+        walk.work_telling(frames, moment, &mut |work: &Work| kinds.push(work.kind()));
+        if window == Window::Dormant {
+            out.oldest = before.iter().map(|(_, age)| *age).max().unwrap_or(0);
+            let is_stub = |id: ShootId| walk.tree.shoot(id).is_some_and(|s| s.pose == Pose::Stub);
+            let cut = before.iter().filter(|(id, _)| is_stub(*id));
+            out.cut = cut.map(|(_, age)| *age).max().unwrap_or(0);
+        }
+        if window == Window::EarlySummer {
+            let terms = &frames.at(moment, Phase::After).terms;
+            fruit_set = fruit(&walk.tree, leaf, terms);
+        }
+    }
+    out.work = counted(kinds.into_iter());
+    out
+}
