@@ -39,7 +39,7 @@ fn findings(plan: &Plan) -> Vec<Finding> {
 #[test]
 fn made_anew_they_are_the_same() {
     for (name, text) in cordonry_tests::examples::all() {
-        let kept = fs::read_to_string(folder().join(name)).unwrap_or_default();
+        let kept = fs::read_to_string(folder().join(&name)).unwrap_or_default();
         assert!(
             kept == text,
             "examples/{name} is not what `cargo run -p cordonry-tests --bin make-examples` makes"
