@@ -14,3 +14,4 @@ pub mod print;
 pub mod views;
 pub mod wires;
 pub mod worklist;
+pub mod years;
