@@ -47,7 +47,7 @@ function next() {
     working = false;
     return;
   }
-  if (reply !== null) postMessage(reply);
+  postMessage(reply);
   // Questions that came meanwhile are heard before the next one is taken.
   setTimeout(next);
 }

@@ -10,7 +10,6 @@
 
 pub mod band;
 mod block;
-mod chart;
 mod document;
 mod element;
 mod figures;
@@ -31,7 +30,6 @@ mod worklist;
 
 pub use band::{BAND_HEIGHT, cordon_band};
 pub use block::file;
-pub use chart::{Chart, charts};
 pub use document::{DocumentOptions, document, document_with};
 pub use figures::{FigureLine, FigureTable, row_figures, row_figures_title};
 pub use frame::{backdrop, foreground, frame, top_of, tree_numbers};

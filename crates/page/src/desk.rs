@@ -3,8 +3,7 @@
 use crate::document::{Document, Done, Edit, Mode};
 use crate::look::{Look, Redraw, Scene, Sight};
 use cordonry::check::{Finding, LightFound, Offered, Part, Remedy};
-use cordonry::forecast::LeafFigures;
-use cordonry::plan::{History, Line, Moment, Phase, Plan, Scheme};
+use cordonry::plan::{History, Line, Moment, Phase, Plan};
 use cordonry::refusal::Refusal;
 use cordonry::row::{ShootId, TreeId};
 use cordonry::work::{Sweep, Work, spread};
@@ -72,16 +71,6 @@ impl Desk {
     /// What is on the wall.
     pub fn scene(&self) -> &Scene {
         self.sight.scene()
-    }
-
-    /// The scheme that is looked at.
-    pub fn scheme(&self) -> Option<&Scheme> {
-        self.plan().schemes.get(self.look().scheme).map(|s| &**s)
-    }
-
-    /// What the scheme that is looked at brings, leaf by leaf.
-    pub fn years(&self) -> Arc<[LeafFigures]> {
-        self.document.years(self.look().scheme)
     }
 
     /// The part that is chosen.

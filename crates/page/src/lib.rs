@@ -14,7 +14,6 @@ pub mod light;
 pub mod look;
 pub mod overlay;
 pub mod view;
-pub mod years;
 
 #[cfg(target_arch = "wasm32")]
 mod browser;

@@ -4,7 +4,6 @@ mod common;
 
 use common::plan;
 use cordonry::file::{csv, read_plan, write_plan};
-use cordonry::forecast::{Forecast, crop_range};
 use cordonry::plan::{Correction, Moment, Phase, Plan, Scheme, Setting, Window};
 use cordonry::row::{Limit, ShootId, TreeId};
 use cordonry::units::Mm;
@@ -19,9 +18,6 @@ use cordonry_words::Words;
 use proptest::prelude::*;
 use std::fmt::Write;
 use std::sync::Arc;
-
-/// The counts of the example's found leaf.
-const SEASON: Question = Question::Season { scheme: 0, leaf: 3 };
 
 /// Something that is done to the plan; numbers pick what it is done to.
 #[derive(Clone, Debug)]
@@ -199,7 +195,6 @@ fn questions(document: &Document, all: bool) -> Vec<Question> {
     };
     let mut out = vec![Question::Season {
         scheme: last.scheme,
-        leaf: last.moment.leaf,
     }];
     if all {
         out.extend([
@@ -313,12 +308,12 @@ fn a_helper_that_lacks_the_plan_says_so_and_is_told_everything() {
         .expect("a name");
     let (generation, update) = told.tell(next.plan());
     memory.hear(Message::Learn(update.expect("it changed")));
-    ask(&mut memory, 1, generation, SEASON);
+    ask(&mut memory, 1, generation, Question::Season { scheme: 0 });
     assert_eq!(memory.reply().map(|r| r.body), Some(Body::Lacks));
     assert!(told.forget());
     let (generation, update) = told.tell(next.plan());
     memory.hear(Message::Learn(update.expect("everything")));
-    ask(&mut memory, 2, generation, SEASON);
+    ask(&mut memory, 2, generation, Question::Season { scheme: 0 });
     let reply = memory.reply().expect("it answers");
     assert!(matches!(reply.body, Body::Season(_)), "{reply:?}");
 }
@@ -349,7 +344,7 @@ fn a_question_takes_the_place_of_its_like_alone() {
     };
     let asked = [
         light(Window::Dormant, 1.0),
-        SEASON,
+        Question::Season { scheme: 0 },
         light(Window::AfterHarvest, 1.0),
         // The newest about the same look.
         light(Window::Dormant, 0.5),
@@ -377,7 +372,7 @@ fn what_was_asked_of_an_older_plan_is_not_answered() {
     let (mut told, mut memory) = (Told::default(), Memory::default());
     let (generation, update) = told.tell(document.plan());
     memory.hear(Message::Learn(update.expect("everything")));
-    ask(&mut memory, 1, generation, SEASON);
+    ask(&mut memory, 1, generation, Question::Season { scheme: 0 });
     document
         .edit(Look::start(document.plan()), &Edit::name("North".into()))
         .expect("a name");
@@ -390,11 +385,11 @@ fn what_was_asked_of_an_older_plan_is_not_answered() {
 fn a_plan_that_cannot_be_read_is_refused_and_the_next_is_learnt() {
     let mut memory = Memory::default();
     memory.hear(Message::Learn(Update::of_text(1, "{".into())));
-    ask(&mut memory, 1, 1, SEASON);
+    ask(&mut memory, 1, 1, Question::Season { scheme: 0 });
     let reply = memory.reply().expect("it answers");
     assert!(matches!(reply.body, Body::Refused(_)), "{reply:?}");
     memory.hear(Message::Learn(Update::all(2, &plan())));
-    ask(&mut memory, 2, 2, SEASON);
+    ask(&mut memory, 2, 2, Question::Season { scheme: 0 });
     assert!(matches!(
         memory.reply().map(|r| r.body),
         Some(Body::Season(_))
@@ -407,7 +402,7 @@ fn the_season_s_counts_are_those_of_the_scenes() {
     let (mut told, mut memory) = (Told::default(), Memory::default());
     let (generation, update) = told.tell(document.plan());
     memory.hear(Message::Learn(update.expect("everything")));
-    let body = answers(&mut memory, generation, &[SEASON]);
+    let body = answers(&mut memory, generation, &[Question::Season { scheme: 0 }]);
     let [Body::Season(counts)] = &body[..] else {
         panic!("{body:?}");
     };
@@ -420,47 +415,6 @@ fn the_season_s_counts_are_those_of_the_scenes() {
         let scene = Scene::of(&document, look, None).expect("there is the scheme");
         assert_eq!(count.findings as usize, scene.findings.len());
     }
-}
-
-#[test]
-fn the_crop_s_range_is_drawn_piece_by_piece_and_others_are_answered_between() {
-    let document = Document::new(plan());
-    let (mut told, mut memory) = (Told::default(), Memory::default());
-    let (generation, update) = told.tell(document.plan());
-    memory.hear(Message::Learn(update.expect("everything")));
-    ask(
-        &mut memory,
-        1,
-        generation,
-        Question::Crop { scheme: 0, last: 5 },
-    );
-    assert_eq!(memory.reply().map(|r| r.body), Some(Body::Later));
-    ask(&mut memory, 2, generation, SEASON);
-    let between = memory.reply().expect("it answers");
-    assert!(matches!(between.body, Body::Season(_)), "{between:?}");
-    let rest = std::iter::from_fn(|| memory.reply());
-    let rest: Vec<_> = rest.map(|r| r.body).filter(|b| *b != Body::Later).collect();
-    let figures = Forecast::default()
-        .of(document.plan(), 0, 5)
-        .expect("there is the scheme");
-    let ranges = crop_range(document.plan(), 0, 5, &figures).expect("there is the scheme");
-    let ends = ranges.iter().flat_map(|r| [r.0, r.1]).collect();
-    assert_eq!(rest, [Body::Crop(ends)]);
-    assert!(ranges.iter().all(|r| r.0 < r.1), "{ranges:?}");
-    // One that is late gives way: the plan has changed.
-    ask(
-        &mut memory,
-        3,
-        generation,
-        Question::Crop { scheme: 0, last: 5 },
-    );
-    assert_eq!(memory.reply().map(|r| r.body), Some(Body::Later));
-    let mut next = document;
-    next.edit(Look::start(next.plan()), &Edit::name("North".into()))
-        .expect("a name");
-    let (_, update) = told.tell(next.plan());
-    memory.hear(Message::Learn(update.expect("it changed")));
-    assert_eq!(memory.reply(), None);
 }
 
 /// What a page understands of the texts that its helper makes of a table.

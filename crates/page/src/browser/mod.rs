@@ -12,7 +12,7 @@ mod wall;
 mod ways;
 
 use crate::bench_row;
-use crate::helper::{Body, Memory, Message, Reply, look};
+use crate::helper::{Memory, Message, look};
 use crate::keeping::{Journal, Step};
 use app::{App, Doorway};
 use cordonry::units::LengthStyle;
@@ -198,16 +198,11 @@ pub fn kept_text(noted: JsValue) -> Result<String, JsValue> {
 
 /// The answer to the newest question that waits; undefined where none does.
 ///
-/// Null says that there is more to do before there is one.
-///
 /// # Errors
 /// An answer that can't be sent.
 #[wasm_bindgen(js_name = nextReply)]
 pub fn next_reply() -> Result<JsValue, JsValue> {
     match MEMORY.with_borrow_mut(Memory::reply) {
-        Some(Reply {
-            body: Body::Later, ..
-        }) => Ok(JsValue::NULL),
         Some(reply) => Ok(serde_wasm_bindgen::to_value(&reply)?),
         None => Ok(JsValue::UNDEFINED),
     }

@@ -45,10 +45,6 @@ pub enum Request {
     PostsEvery(f64),
     /// The row's name.
     Name(String),
-    /// The window that is looked at stands again, with its work gone.
-    StandAgain,
-    /// The usual work stands in every window of the scheme that is not planned.
-    UsualWork,
 }
 
 /// What came of an edit.
@@ -93,16 +89,6 @@ impl Edit {
     /// Work is taken back.
     pub fn take_back(works: Vec<Work>) -> Self {
         Self::new("step-take-back", Request::TakeBack(works))
-    }
-
-    /// The window that is looked at is given back to the usual work.
-    pub fn stand_again() -> Self {
-        Self::new("step-stand-again", Request::StandAgain)
-    }
-
-    /// The usual work stands in windows that nobody planned.
-    pub fn usual_work() -> Self {
-        Self::new("step-usual-work", Request::UsualWork)
     }
 
     /// Work on the wires.
@@ -218,8 +204,6 @@ impl Edit {
             Request::Limit(limit, value) => one(plan.with_limit(*limit, *value)?),
             Request::DefaultLimits => one(plan.with_default_limits()),
             Request::PostsEvery(distance) => one(plan.with_posts_every(*distance)?),
-            Request::StandAgain => one(plan.with_window_standing(scheme, moment)?),
-            Request::UsualWork => one(plan.with_standing(scheme, true)?),
             Request::Name(name) => one(Plan {
                 name: name.clone(),
                 ..(**plan).clone()

@@ -5,7 +5,6 @@ use crate::document::Mode;
 use crate::light::exact;
 use crate::look::Look;
 use cordonry::check::{Context, Severity, check, check_light, tried};
-use cordonry::forecast::{CropDraws, Forecast};
 use cordonry::light::{Foliage, beside_deep};
 use cordonry::plan::{Phase, Plan, Replayer};
 use cordonry::refusal::Refusal;
@@ -19,12 +18,7 @@ pub struct Memory {
     refused: Option<(u32, String)>,
     replayer: Replayer,
     waiting: Vec<Inquiry>,
-    /// What has been drawn for the question of that number.
-    draws: Option<(u32, CropDraws)>,
 }
-
-/// Draws between which other questions are answered.
-const AT_ONCE: u32 = 2;
 
 impl Memory {
     /// The plan that is remembered.
@@ -54,18 +48,13 @@ impl Memory {
         }
     }
 
-    /// Answers the newest question that waits, or a part of it.
+    /// Answers the newest question that waits.
     pub fn reply(&mut self) -> Option<Reply> {
         let ask = self.waiting.pop()?;
         let body = match &self.known {
             Some((generation, plan)) if *generation == ask.generation => {
-                let body = match ask.question {
-                    Question::Crop { scheme, last } => {
-                        crop(plan, (scheme, last), ask.number, &mut self.draws)
-                    }
-                    _ => answer(plan, &mut self.replayer, &ask.question),
-                };
-                body.unwrap_or_else(|why| Body::Refused(why.to_string()))
+                answer(plan, &mut self.replayer, &ask.question)
+                    .unwrap_or_else(|why| Body::Refused(why.to_string()))
             }
             _ => match &self.refused {
                 Some((generation, why)) if *generation == ask.generation => {
@@ -74,32 +63,11 @@ impl Memory {
                 _ => Body::Lacks,
             },
         };
-        let number = ask.number;
-        if body == Body::Later {
-            self.waiting.insert(0, ask);
-        }
-        Some(Reply { number, body })
+        Some(Reply {
+            number: ask.number,
+            body,
+        })
     }
-}
-
-/// Goes on with the draws of the crop, which no other question waits for.
-fn crop(
-    plan: &Plan,
-    (scheme, last): (usize, u8),
-    number: u32,
-    draws: &mut Option<(u32, CropDraws)>,
-) -> Result<Body, Refusal> {
-    let mut own = match draws.take() {
-        Some((of, own)) if of == number => own,
-        _ => CropDraws::new(plan, scheme, last)?,
-    };
-    if !own.go_on(AT_ONCE)? {
-        *draws = Some((number, own));
-        return Ok(Body::Later);
-    }
-    let ranges = own.range(&Forecast::default().of(plan, scheme, last)?);
-    let ends = ranges.into_iter().flat_map(|(low, high)| [low, high]);
-    Ok(Body::Crop(ends.collect()))
 }
 
 fn answer(plan: &Plan, replayer: &mut Replayer, question: &Question) -> Result<Body, Refusal> {
@@ -132,10 +100,8 @@ fn answer(plan: &Plan, replayer: &mut Replayer, question: &Question) -> Result<B
             let found = check(&Context::of(plan, &at));
             Body::Offers(tried(plan, look.scheme, &at, &found))
         }
-        // Some draws at a time, apart from this.
-        Question::Crop { .. } => Body::Later,
-        Question::Season { scheme, leaf } => {
-            let leaf = *leaf;
+        Question::Season { scheme } => {
+            let leaf = plan.found.leaf;
             let counts = Window::ALL.into_iter().map(|window| {
                 let look = Look {
                     scheme: *scheme,

@@ -36,19 +36,10 @@ pub struct Inquiry {
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Question {
-    /// How many findings there are after the work of each window of a leaf.
+    /// How many findings there are after the work of each window of the found leaf.
     Season {
         /// Number of the scheme.
         scheme: usize,
-        /// The leaf.
-        leaf: u8,
-    },
-    /// Between what the crop of each leaf lies, from the found one on.
-    Crop {
-        /// Number of the scheme.
-        scheme: usize,
-        /// The last leaf.
-        last: u8,
     },
     /// Which remedies are offered at a look.
     Offers {
@@ -79,10 +70,7 @@ impl Question {
     /// Whether only the newer of two questions is worth an answer: both ask the same of the same look.
     pub fn replaces(&self, other: &Self) -> bool {
         match (self, other) {
-            // There is one year strip.
-            (Self::Season { .. }, Self::Season { .. }) | (Self::Crop { .. }, Self::Crop { .. }) => {
-                true
-            }
+            (Self::Season { scheme: a }, Self::Season { scheme: b }) => a == b,
             (Self::Offers { look: a }, Self::Offers { look: b }) => a == b,
             (Self::Light { look: a, .. }, Self::Light { look: b, .. })
             | (Self::Beside { look: a, .. }, Self::Beside { look: b, .. }) => a == b,
@@ -112,10 +100,6 @@ pub enum Body {
     Light(Box<Exact>, Vec<Offered>),
     /// Flat and deep; none without leaves.
     Beside(Option<Beside>),
-    /// Least and largest crop of each leaf in turn, t/ha.
-    Crop(Vec<f64>),
-    /// The answer takes longer: other questions come between.
-    Later,
     /// This question can't be answered; it says nothing of any other.
     Refused(String),
     /// The helper does not have the plan that the question is about.

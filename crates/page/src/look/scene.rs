@@ -13,7 +13,6 @@ use cordonry::said::Arg;
 use cordonry::terms::Terms;
 use cordonry::units::Mm;
 use cordonry::work::{Stage, Work, budded};
-use std::cell::OnceCell;
 use std::sync::Arc;
 
 /// What is seen.
@@ -41,8 +40,6 @@ pub struct Scene {
     pub figures: Figures,
     /// Work on the way here that touched nothing.
     pub void: Vec<VoidWork>,
-    /// The work of the moment where nobody planned it, once it is asked for.
-    standing: OnceCell<Vec<Work>>,
 }
 
 impl Scene {
@@ -54,16 +51,11 @@ impl Scene {
     pub fn of(
         document: &Document,
         look: Look,
-        mut earlier: Option<&mut Scene>,
+        earlier: Option<&mut Scene>,
     ) -> Result<Self, Refusal> {
         let plan = Arc::clone(document.plan());
         let look = look.within(&plan);
         let seen = document.replayed(look)?;
-        let standing = earlier.as_mut().filter(|e| {
-            Arc::ptr_eq(&e.plan, &plan)
-                && (e.look.scheme, e.look.moment) == (look.scheme, look.moment)
-        });
-        let standing = standing.map(|e| std::mem::take(&mut e.standing));
         let known = earlier.filter(|e| e.same_limits_as(&plan)).map(|e| Before {
             row: &e.row,
             moment: e.moment,
@@ -81,7 +73,6 @@ impl Scene {
             findings: found.findings,
             figures: found.figures,
             void: seen.void,
-            standing: standing.unwrap_or_default(),
             plan,
         })
     }
@@ -139,23 +130,11 @@ impl Scene {
         self.mode == Mode::Work && self.look.phase == Phase::Before
     }
 
-    /// The work of the moment that is looked at, planned or standing, in order of subject; none while the record is open.
+    /// The work of the moment that is looked at, in order of subject; none while the record is open.
     pub fn planned(&self) -> impl Iterator<Item = &Work> {
-        let Look { scheme, moment, .. } = self.look;
-        let standing = self.stands().then(|| {
-            let work = || self.plan.work_at(scheme, moment).unwrap_or_default();
-            self.standing.get_or_init(work)
-        });
-        let scheme = self.plan.schemes.get(scheme);
-        let scheme = scheme.filter(|_| self.mode == Mode::Work);
-        let stored = scheme.into_iter().flat_map(move |s| s.work(moment));
-        standing.into_iter().flatten().chain(stored)
-    }
-
-    /// Whether the work of the moment stands: nobody planned it. Never while the record is open.
-    pub fn stands(&self) -> bool {
         let scheme = self.plan.schemes.get(self.look.scheme);
-        self.mode == Mode::Work && scheme.is_some_and(|s| s.stands(self.look.moment))
+        let scheme = scheme.filter(|_| self.mode == Mode::Work);
+        scheme.into_iter().flat_map(|s| s.work(self.look.moment))
     }
 
     /// The same, to keep.

@@ -26,13 +26,3 @@ draw-alike = { $count ->
     [one] and one more like it, at { $places }
    *[other] and { $count } more like it, at { $places }
 }
-chart-leaf = Leaf
-chart-fill = Cordon filled, %
-chart-uprights = Uprights
-chart-crop = Crop, t/ha
-chart-low = Crop from, t/ha
-chart-high = Crop to, t/ha
-chart-leaf-fruit = Leaf a fruit, cm²
-chart-fruit = Mass of a fruit, g
-chart-index = Leaf area index, m² a m² of ground
-chart-oldest = Oldest upright, years

@@ -67,53 +67,6 @@ kept-failing = Not saved
 row-name = Name of the row
 
 season-leaf = Leaf { $leaf }
-years-title = Leaf by leaf
-year-crop = { $crop } t/ha
-year-crop-about = about { $crop } t/ha
-year-no-crop = no crop
-charts-open = Charts …
-charts-title = Leaf by leaf, by a calibrated model
-charts-what = It knows no frost, pollination, disease or weather, and few of its values are measured. Of the crop the line or the table says between what it lies in eight draws of ten of all the values.
-charts-close = Close
-year-range = { $low } to { $high } t/ha
-year-fill = { $share } filled
-year-oldest = { $age ->
-    [0] no old wood
-    [one] oldest { $age } year
-   *[other] oldest { $age } years
-}
-year-no-work = no work
-year-work = { $planned ->
-    [planned] planned
-    [part] part planned
-   *[usual] usual
-}: { $work }
-year-piece = { $count } { $kind ->
-    [plant] planted
-    [remove_tree] trees out
-    [replace_tree] replanted
-    [lay] laid
-    [stand] stood up
-    [cut_back] cut back
-    [cut_to_buds] headed
-    [stub] stubbed
-    [remove] taken off
-    [thin] thinned
-    [rub_out] rubbed out
-    [keep_bud] kept
-    [notch] notched
-    [move_bud] moved
-    [take_laterals] freed of laterals
-    [tip] tipped
-    [hold_height] topped
-   *[wire] on wires
-}
-year-stands = ○ usual work
-step-stand-again = letting the usual work stand again
-step-usual-work = letting the usual work stand
-work-stands = Nobody planned this time: the usual work stands. Working here plans it.
-stand-again = Let the usual work stand again
-usual-work = Let the usual work stand in times that are not planned
 window-dormant = Dormant
 window-bud-swell = Bud swell
 window-early-summer = Early summer

@@ -2,18 +2,16 @@
 
 use crate::browser::app::App;
 use crate::browser::app::light::{LastAsked, asked_anew, fits, forget_other};
+use crate::desk::Desk;
 use crate::document::Mode;
 use crate::helper::{
-    Body, Inquiry, Memory, Message, OfScheme, OnWall, Question, Reply, Told, WindowCount,
+    Awaited, Body, Inquiry, Memory, Message, OnWall, Question, Reply, Told, WindowCount,
 };
 use cordonry::plan::Plan;
 use leptos::prelude::*;
 use std::sync::Arc;
 use wasm_bindgen::prelude::*;
 use web_sys::{MessageEvent, Worker};
-
-/// Between what the crop of each leaf lies, t/ha, and of which plan.
-type CropRanges = (OfScheme, Vec<(f64, f64)>);
 
 /// Asks the helper, and holds its newest answer.
 #[derive(Clone, Copy)]
@@ -27,16 +25,12 @@ pub struct Helper {
     change: StoredValue<u32>,
     /// Number of the last question.
     number: StoredValue<u32>,
-    /// What `season` was asked about last.
-    season_of: LastAsked<OfScheme>,
-    /// What the crop's ranges were asked about last.
-    crop_of: LastAsked<OfScheme>,
+    /// The plan and scheme that `season` was asked about last, and whether the answer has come.
+    season_of: LastAsked<(Arc<Plan>, usize)>,
     /// What is on the wall whose remedies were asked about last.
     offers_of: LastAsked<OnWall>,
-    /// Findings after each window of the leaf that is looked at.
+    /// Findings after each window of the found leaf.
     pub season: RwSignal<Vec<WindowCount>>,
-    /// Between what the crop of each leaf lies, t/ha, and of which plan that is.
-    pub crop: RwSignal<Option<CropRanges>>,
 }
 
 impl Helper {
@@ -49,10 +43,8 @@ impl Helper {
             change: StoredValue::new(0),
             number: StoredValue::new(0),
             season_of: StoredValue::new_local(None),
-            crop_of: StoredValue::new_local(None),
             offers_of: StoredValue::new_local(None),
             season: RwSignal::new(Vec::new()),
-            crop: RwSignal::new(None),
         };
         let heard = Closure::<dyn Fn(MessageEvent)>::new(move |event: MessageEvent| {
             if let Ok(reply) = serde_wasm_bindgen::from_value::<Reply>(event.data()) {
@@ -76,7 +68,6 @@ impl Helper {
             app.tick.track();
             app.view_tick.track();
             forget_other(helper.offers_of, app.peek(OnWall::of).as_ref());
-            forget_other(helper.crop_of, app.peek(OfScheme::whole).as_ref());
             app.light.forget_other_question(app);
             if app.peek(|d| d.is_holding()) == Some(false) {
                 helper.ask_soon(app);
@@ -91,7 +82,6 @@ impl Helper {
             told.forget();
         });
         self.season_of.set_value(None);
-        self.crop_of.set_value(None);
         self.offers_of.set_value(None);
         app.light.forget_questions();
         self.ask_soon(app);
@@ -99,43 +89,30 @@ impl Helper {
 
     fn ask_soon(self, app: App) {
         let mine = next(self.change);
-        for (after, ask) in [(300, Self::ask as fn(Self, App)), (900, Self::ask_crop)] {
-            set_timeout(
-                move || {
-                    // A newer change has come meanwhile: its own question will do.
-                    if self.change.get_value() == mine {
-                        ask(self, app);
-                    }
-                },
-                std::time::Duration::from_millis(after),
-            );
-        }
-    }
-
-    /// Asks between what the crop lies. It takes longest, and nobody waits for it.
-    fn ask_crop(self, app: App) {
-        let Some(whole) = app.peek(OfScheme::whole) else {
-            return;
-        };
-        let number = next(self.number);
-        let known = self
-            .crop
-            .with_untracked(|known| known.as_ref().is_some_and(|(of, _)| *of == whole));
-        if !known && asked_anew(self.crop_of, number, &whole) {
-            let (scheme, last) = (whole.scheme, whole.leaf);
-            self.send(app, &whole.plan, number, Question::Crop { scheme, last });
-        }
+        set_timeout(
+            move || {
+                // A newer change has come meanwhile: its own question will do.
+                if self.change.get_value() == mine {
+                    self.ask(app);
+                }
+            },
+            std::time::Duration::from_millis(300),
+        );
     }
 
     /// Asks what is not known, nor asked already, of the plan and of what is on the wall.
     fn ask(self, app: App) {
-        let Some(now) = app.peek(OfScheme::of) else {
-            return;
-        };
-        let (plan, scheme, leaf) = (Arc::clone(&now.plan), now.scheme, now.leaf);
-        let number = next(self.number);
-        if asked_anew(self.season_of, number, &now) {
-            self.send(app, &plan, number, Question::Season { scheme, leaf });
+        let about = |d: &Desk| (Arc::clone(d.plan()), d.look().scheme);
+        let Some(now) = app.peek(about) else { return };
+        let (plan, scheme) = now.clone();
+        let known = self.season_of.with_value(|of| {
+            of.as_ref()
+                .is_some_and(|of| Arc::ptr_eq(&of.about().0, &plan) && of.about().1 == scheme)
+        });
+        if !known {
+            let number = next(self.number);
+            self.season_of.set_value(Some(Awaited::now(number, now)));
+            self.send(app, &plan, number, Question::Season { scheme });
         }
         let number = next(self.number);
         if let Some(question) = app.light.question(app, number) {
@@ -204,17 +181,11 @@ impl Helper {
         let Reply { number, body } = reply;
         match body {
             Body::Season(counts) => {
-                let asked = self.season_of;
-                let about = asked.with_value(|of| of.as_ref().map(|of| of.about().clone()));
-                if fits(asked, number, about.as_ref()) {
+                let fits = self
+                    .season_of
+                    .try_update_value(|of| of.as_mut().is_some_and(|of| of.take(number)));
+                if fits == Some(true) {
                     self.season.set(counts);
-                }
-            }
-            Body::Crop(ends) => {
-                let now = app.peek(OfScheme::whole);
-                if fits(self.crop_of, number, now.as_ref()) {
-                    let ranges = ends.chunks_exact(2).map(|e| (e[0], e[1])).collect();
-                    self.crop.set(now.map(|of| (of, ranges)));
                 }
             }
             Body::Offers(offers) => {
@@ -226,7 +197,7 @@ impl Helper {
             Body::Light(exact, offers) => app.light.hear(app, number, &exact, &offers),
             Body::Beside(both) => app.light.hear_beside(app, number, both),
             Body::Lacks => self.begin_anew(app),
-            Body::Later | Body::Refused(_) => {}
+            Body::Refused(_) => {}
         }
     }
 }

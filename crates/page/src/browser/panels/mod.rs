@@ -14,4 +14,3 @@ pub mod print;
 pub mod views;
 pub mod wires;
 pub mod worklist;
-pub mod years;

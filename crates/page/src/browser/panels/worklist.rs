@@ -120,18 +120,6 @@ pub fn SignKey(app: App) -> impl IntoView {
     }
 }
 
-/// What is said of the usual work, and what can be asked of it; nothing while the record is open.
-type Usual = (Option<&'static str>, &'static str, fn() -> Edit);
-
-fn standing(desk: &Desk) -> Option<Usual> {
-    let scheme = desk.scheme().filter(|_| !desk.is_found())?;
-    Some(match (&scheme.standing, desk.scene().stands()) {
-        (None, _) => (None, "usual-work", Edit::usual_work),
-        (Some(_), false) => (None, "stand-again", Edit::stand_again),
-        (Some(_), true) => (Some("work-stands"), "", Edit::stand_again),
-    })
-}
-
 /// The pieces of work, in order of tree.
 #[component]
 pub fn WorkList(app: App) -> impl IntoView {
@@ -161,29 +149,6 @@ pub fn WorkList(app: App) -> impl IntoView {
             <summary>
                 {move || app.text("work-title", &[("count", Arg::Count(count() as i64))])}
             </summary>
-            {move || {
-                app.read(standing)
-                    .flatten()
-                    .map(|(said, act, edit)| {
-                        view! {
-                            <p class="facts">
-                                {said.map(|said| app.t(said))}
-                                {(!act.is_empty())
-                                    .then(|| {
-                                        view! {
-                                            <button
-                                                class="link"
-                                                data-act=act
-                                                on:click=move |_| app.edit(edit())
-                                            >
-                                                {app.t(act)}
-                                            </button>
-                                        }
-                                    })}
-                            </p>
-                        }
-                    })
-            }}
             <ul>
                 {move || {
                     list.get()
