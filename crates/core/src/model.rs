@@ -50,8 +50,6 @@ pub struct ParameterInfo {
     pub high: f64,
     /// How well founded the default is.
     pub status: Status,
-    /// Where the default or its sign comes from, or what it was set by.
-    pub source: &'static str,
 }
 
 macro_rules! parameters {
@@ -73,9 +71,15 @@ macro_rules! parameters {
                 match self {
                     $(Parameter::$name => &ParameterInfo {
                         key: $key, unit: ParameterUnit::$unit, default: $default as f64, low: $low as f64,
-                        high: $high as f64, status: Status::$status, source: $source,
+                        high: $high as f64, status: Status::$status,
                     },)*
                 }
+            }
+
+            /// Where its default or the default's sign comes from, or what it was set by. By itself, so that a program that
+            /// does not tell it does not carry it.
+            pub fn source(self) -> &'static str {
+                match self { $(Parameter::$name => $source,)* }
             }
         }
     };

@@ -32,8 +32,6 @@ const EXAMPLES: &[Example] = &[
     example!("overdue-renewal.json", "example-overdue-renewal"),
     example!("opposed-leans.json", "example-opposed-leans"),
     example!("lost-tree.json", "example-lost-tree"),
-    example!("uneven-uprights.json", "example-uneven-uprights"),
-    example!("clean-third-leaf.json", "example-clean"),
     example!("measured-40.csv", "example-measured"),
 ];
 
