@@ -2,7 +2,7 @@
 
 use cordonry::forecast::{DRAWS, Forecast, LeafFigures, crop_range};
 use cordonry::plan::{Moment, Plan, Window, replay};
-use cordonry::row::{Kind, Planted, Pose, Row, ShootId, Toward, TreeId, Trellis};
+use cordonry::row::{Kind, Limit, Planted, Pose, Row, ShootId, Toward, TreeId, Trellis};
 use cordonry::units::{Deg, Mm};
 use cordonry::work::Work;
 use cordonry_fixture::random::{cases, plan as random_plan};
@@ -153,6 +153,30 @@ fn the_range_of_a_crop_is_wide_and_the_same_each_time() {
         (long[3].1 / range[3].1 - 1.0).abs() < 0.2,
         "{long:?} {range:?}"
     );
+}
+
+#[test]
+fn a_limit_by_which_wood_counts_is_seen_by_what_is_kept() {
+    let laid = |_| {
+        let pose = Pose::Laid {
+            toward: Toward::Right,
+            rise: Deg::new(3.0),
+        };
+        vec![wood::shoot(0, pose, wood::grown(0, 1500.0))]
+    };
+    let row = Row {
+        trees: wood::slanting(3, 1500, laid),
+        ..(*planted(3).found).clone()
+    };
+    let mut plan = Plan::new("a row", row);
+    let mut kept = Forecast::default();
+    let before = kept.of(&plan, 0, 2).unwrap();
+    let mut targets = (*plan.targets).clone();
+    targets.set(Limit::BearingHeight, Some(100.0)).unwrap();
+    plan.targets = std::sync::Arc::new(targets);
+    let after = kept.of(&plan, 0, 2).unwrap();
+    assert_eq!(after, new(&plan, 2));
+    assert_ne!(before, after);
 }
 
 proptest! {

@@ -8,6 +8,7 @@ use crate::row::Trellis;
 use crate::standing::{Standard, wires};
 use crate::terms::{Stand, Terms};
 use crate::work::{Work, apply_to_trellis};
+use std::sync::Arc;
 
 /// A trellis and the terms under it.
 #[derive(Clone, Debug, PartialEq)]
@@ -76,6 +77,17 @@ impl Frames {
             out.frames.push((moment, frame(trellis.clone())));
         }
         out
+    }
+
+    /// Of a scheme; the ones that are known while they are the same, so that trees see at once that nothing changed.
+    pub fn kept(plan: &Plan, scheme: &Scheme, known: &mut Option<Arc<Self>>) -> Arc<Self> {
+        let frames = Self::new(plan, scheme, &scheme.schedule);
+        let frames = match known.take() {
+            Some(known) if *known == frames => known,
+            _ => Arc::new(frames),
+        };
+        *known = Some(Arc::clone(&frames));
+        frames
     }
 
     /// What is done in a window, if it stands.

@@ -74,13 +74,7 @@ impl Replayer {
         let scheme = plan.scheme(number)?;
         self.schemes.resize_with(plan.schemes.len(), Kept::default);
         let kept = &mut self.schemes[number];
-        let frames = Frames::new(plan, scheme, &scheme.schedule);
-        // The same in memory while it is the same, so that the trees see at once that nothing changed.
-        let frames = match kept.frames.take() {
-            Some(known) if *known == frames => known,
-            _ => Arc::new(frames),
-        };
-        kept.frames = Some(Arc::clone(&frames));
+        let frames = Frames::kept(plan, scheme, &mut kept.frames);
         let cast = Cast::new(plan, scheme, moment, phase);
         let (start, idle) = (plan.start(), OnTree::default());
         let mut void = cast.void(plan, scheme);

@@ -9,7 +9,7 @@ use crate::cover::{Laid, laid_of};
 use crate::fruit::{Crop, fruit};
 use crate::pose::Posed;
 use crate::refusal::Refusal;
-use crate::row::{Pose, Role, ShootId, Tree, TreeId};
+use crate::row::{Pose, Role, ShootId, Targets, Tree, TreeId};
 use crate::terms::Stand;
 use crate::work::Work;
 use std::collections::BTreeMap;
@@ -21,8 +21,6 @@ pub type WorkCount = BTreeMap<&'static str, u32>;
 /// One leaf of one tree. Of a tree that is lost all is 0.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct TreeYear {
-    /// The leaf.
-    pub leaf: u8,
     /// Its crop, read after the early-summer work, and the season's leaf.
     pub crop: Crop,
     /// Uprights of the wall before the after-harvest work.
@@ -70,6 +68,8 @@ struct Known {
     found: Arc<Tree>,
     work: OnTree,
     frames: Arc<Frames>,
+    /// The limits by which laid wood counts.
+    targets: Arc<Targets>,
     start: Moment,
     years: Vec<Arc<TreeYear>>,
 }
@@ -85,13 +85,7 @@ impl Years {
         let last = last.min(Plan::MAX_LEAF);
         self.schemes.resize_with(plan.schemes.len(), Kept::default);
         let kept = &mut self.schemes[number];
-        let frames = Frames::new(plan, scheme, &scheme.schedule);
-        // The same in memory while it is the same, so that the trees see at once that nothing changed.
-        let frames = match kept.frames.take() {
-            Some(known) if *known == frames => known,
-            _ => Arc::new(frames),
-        };
-        kept.frames = Some(Arc::clone(&frames));
+        let frames = Frames::kept(plan, scheme, &mut kept.frames);
         let (start, idle) = (plan.start(), OnTree::default());
         let harvest = |leaf| Moment {
             leaf,
@@ -102,30 +96,36 @@ impl Years {
         let mut trees = Vec::new();
         for (i, found) in cast.trees(plan).enumerate() {
             let work = scheme.schedule.on(Some(found.id)).unwrap_or(&idle);
-            let known = kept.trees.entry(found.id).or_insert_with(|| Known {
-                found: Arc::clone(found),
-                work: Arc::clone(work),
-                frames: Arc::clone(&frames),
-                start,
-                years: Vec::new(),
+            let known = kept.trees.get(&found.id).filter(|known| {
+                known.start == start
+                    && known.years.len() >= count
+                    && (Arc::ptr_eq(&known.found, found) || known.found == *found)
+                    && (Arc::ptr_eq(&known.work, work) || known.work == *work)
+                    && Arc::ptr_eq(&known.frames, &frames)
+                    && (Arc::ptr_eq(&known.targets, &plan.targets) || known.targets == plan.targets)
             });
-            let same = known.start == start
-                && (Arc::ptr_eq(&known.found, found) || known.found == *found)
-                && (Arc::ptr_eq(&known.work, work) || known.work == *work)
-                && Arc::ptr_eq(&known.frames, &frames);
-            if !same || known.years.len() < count {
-                known.found = Arc::clone(found);
-                known.work = Arc::clone(work);
-                known.frames = Arc::clone(&frames);
-                known.start = start;
-                known.years = tree_years(plan, &frames, found, work, last);
-            }
+            let years = match known {
+                Some(known) => known.years.clone(),
+                None => {
+                    let years = tree_years(plan, &frames, found, work, last);
+                    let known = Known {
+                        found: Arc::clone(found),
+                        work: Arc::clone(work),
+                        frames: Arc::clone(&frames),
+                        targets: Arc::clone(&plan.targets),
+                        start,
+                        years: years.clone(),
+                    };
+                    kept.trees.insert(found.id, known);
+                    years
+                }
+            };
             // A place that is planted later is none before.
             let planted = match i < plan.found.trees.len() {
                 true => start.leaf,
                 false => work.iter().map(|b| b.moment.leaf).min().unwrap_or(last),
             };
-            trees.push((planted, known.years.clone()));
+            trees.push((planted, years));
         }
         kept.trees
             .retain(|id, _| cast.has(*id) || scheme.schedule.on(Some(*id)).is_some());
@@ -179,10 +179,7 @@ fn ages(tree: &Tree, leaf: u8) -> Vec<(ShootId, u8)> {
 
 /// One leaf of a tree that has come as far.
 fn tree_year(walk: &mut Walk<'_>, plan: &Plan, frames: &Frames, leaf: u8) -> TreeYear {
-    let mut out = TreeYear {
-        leaf,
-        ..TreeYear::default()
-    };
+    let mut out = TreeYear::default();
     let mut kinds: Vec<&'static str> = Vec::new();
     let mut fruit_set = 0.0;
     for window in Window::ALL {
