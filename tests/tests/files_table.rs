@@ -330,7 +330,7 @@ fn a_row_without_a_tree_comes_back() {
         assert_eq!(
             again.plan("file"),
             Plan {
-                schemes: Plan::new("", Row::clone(&plan.found)).schemes,
+                schemes: Plan::new("", Row::clone(&plan.found)).begun().schemes,
                 targets: Plan::new("", Row::clone(&plan.found)).targets,
                 marks: vec![],
                 note: String::new(),

@@ -1,13 +1,16 @@
 //! Windows that stand: replayed from rules, planned when they are worked on, given back.
 
-use cordonry::file::write_plan;
+use cordonry::file::{csv, write_plan};
+use cordonry::forecast::Forecast;
+use cordonry::make::{EmptyRow, Form, RowSketch};
 use cordonry::plan::{History, Moment, Phase, Plan, Replayer, Window, replay};
 use cordonry::row::*;
 use cordonry::standing::{Rule, Rules};
-use cordonry::units::Mm;
+use cordonry::units::{LengthStyle, Mm};
 use cordonry::work::Work;
 use cordonry_fixture::random::{Draft, at, bytes, cases, draft, plan};
 use cordonry_fixture::wood;
+use cordonry_words::Words;
 use proptest::prelude::*;
 
 /// Five trees, just planted, of which every window stands.
@@ -63,6 +66,40 @@ fn a_plan_begins_with_its_found_leaf_planned_and_empty() {
         .unwrap();
     assert!(!out.begun().schemes[0].stands(end(3)));
     assert!(plan.with_standing(1, true).is_err());
+}
+
+#[test]
+fn whoever_makes_a_plan_begins_it() {
+    let words = Words::strict();
+    let table = include_bytes!("../../../examples/measured-40.csv");
+    let table = csv::read(table, &csv::Options::default()).unwrap();
+    let made = |leaf| RowSketch {
+        leaf,
+        ..RowSketch::usual(LengthStyle::Metric)
+    };
+    let plans = [
+        made(1).plan(&words).unwrap(),
+        made(4).plan(&words).unwrap(),
+        EmptyRow::usual(LengthStyle::Metric).plan(&words).unwrap(),
+        table.plan("a table"),
+    ];
+    for plan in plans {
+        let scheme = &plan.schemes[0];
+        let leaf = plan.found.leaf;
+        for window in Window::ALL {
+            assert!(!scheme.stands(moment(leaf, window)), "{}", plan.name);
+            assert!(scheme.stands(moment(leaf + 1, window)), "{}", plan.name);
+            // Before somebody has worked on it, the row is as it was found.
+            assert!(plan.work_at(0, moment(leaf, window)).unwrap().is_empty());
+        }
+        assert!(scheme.schedule.is_empty());
+        assert_eq!(*at(&plan, plan.start()).row, *plan.found);
+        // What is to be done on its trees in the leaves to come is told from the start.
+        let years = Forecast::default().of(&plan, 0, leaf + 3).unwrap();
+        let any = !plan.found.trees.is_empty();
+        let worked = years.iter().map(|y| !y.work.is_empty());
+        assert!(worked.eq([false, any, any, any]), "{}", plan.name);
+    }
 }
 
 #[test]

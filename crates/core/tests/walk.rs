@@ -42,6 +42,8 @@ fn plan(walk: &Walk) -> Plan {
     for tree in &plan.found.trees {
         assert_eq!(tree.broken_rule(), None);
     }
+    assert_eq!(plan.clone().begun(), plan, "its seasons stand");
+    assert!(plan.schemes[0].standing.is_some());
     let text = write_plan(&plan);
     assert_eq!(read_plan(text.as_bytes()).unwrap(), plan);
     plan

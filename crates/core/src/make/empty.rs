@@ -45,10 +45,8 @@ impl EmptyRow {
     /// # Errors
     /// As [`Self::row`].
     pub fn plan(&self, words: &dyn Wording) -> Result<Plan, Refusal> {
-        Ok(Plan::new(
-            words.say(&Said::plain("empty-name")),
-            self.row()?,
-        ))
+        let name = words.say(&Said::plain("empty-name"));
+        Ok(Plan::new(name, self.row()?).begun())
     }
 }
 

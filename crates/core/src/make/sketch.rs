@@ -130,7 +130,7 @@ impl RowSketch {
             "made-note",
             vec![("seed", Arg::Number(self.seed.into(), 0))],
         );
-        let mut plan = Plan::new(words.say(&name), self.row()?);
+        let mut plan = Plan::new(words.say(&name), self.row()?).begun();
         plan.note = words.say(&note);
         Arc::make_mut(&mut plan.site).row_spacing = Some(self.row_spacing);
         Arc::make_mut(&mut plan.targets)

@@ -45,7 +45,7 @@ pub(super) fn plan(setup: &WalkSetup, state: &State, words: &dyn Wording) -> Res
     (row.from, row.to) = row.default_stretch();
     row.trellis = trellis(&setup.wires, setup.wall_height, row.from, row.to);
     let of = row.trees.len();
-    let mut plan = Plan::new(words.say(&Said::plain("walk-name")), row);
+    let mut plan = Plan::new(words.say(&Said::plain("walk-name")), row).begun();
     let note = match setup.sample {
         None => Said::new("walk-note", vec![("trees", Arg::Count(of as i64))]),
         Some(_) => {

@@ -110,12 +110,12 @@ pub struct Measured {
 }
 
 impl Measured {
-    /// A plan of what was measured, of that name where the table has none.
+    /// A plan of what was measured, begun, of that name where the table has none.
     pub fn plan(self, name: impl Into<String>) -> Plan {
         let name = self.title.unwrap_or_else(|| name.into());
         Plan {
             site: Arc::new(self.site),
-            ..Plan::new(name, self.row)
+            ..Plan::new(name, self.row).begun()
         }
     }
 }
