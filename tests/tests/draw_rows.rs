@@ -328,6 +328,7 @@ fn sheets_for_print() {
         time: Some(Time {
             moment: plan.start(),
             phase: Phase::Before,
+            stands: false,
         }),
         work: &work(),
         before: &before,

@@ -10,7 +10,6 @@ use cordonry::check::{Context, check, figures};
 use cordonry::plan::Plan;
 use cordonry::pose::PosedRow;
 use cordonry::row::Phase;
-use cordonry::work::Work;
 use cordonry_draw::{
     DocumentOptions, FigureTable, Paper, Time, Told, row_figures, row_figures_title,
 };
@@ -83,11 +82,8 @@ fn sheets(plan: &Plan, paper: PaperSize, words: &Words) -> Vec<String> {
         moment,
         ..Context::found(&PosedRow::of(row, &plan.targets), &terms, &plan.targets)
     });
-    let work: Vec<Work> = plan
-        .schemes
-        .first()
-        .map(|s| s.work(moment).cloned().collect())
-        .unwrap_or_default();
+    let work = plan.work_at(0, moment).unwrap_or_default();
+    let stands = plan.schemes.first().is_some_and(|s| s.stands(moment));
     // Without work the row before it is the row after it.
     let phase = match work.is_empty() {
         true => Phase::After,
@@ -99,7 +95,11 @@ fn sheets(plan: &Plan, paper: PaperSize, words: &Words) -> Vec<String> {
     let told = Told {
         plan,
         row,
-        time: Some(Time { moment, phase }),
+        time: Some(Time {
+            moment,
+            phase,
+            stands,
+        }),
         work: &work,
         before: &before,
         findings: &findings.iter().collect::<Vec<_>>(),

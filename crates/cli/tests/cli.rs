@@ -219,6 +219,31 @@ fn a_measured_row_goes_in_and_out() {
 }
 
 #[test]
+fn sheets_list_the_work_that_stands() {
+    let at = folder("sheets-standing");
+    let file = |name: &str| at.join(name).to_str().unwrap().to_string();
+    let old = include_str!("../../../examples/overdue-renewal.json");
+    let ruled = old.replace(
+        r#"{"name": "As found"}"#,
+        r#"{"name": "By rule", "standing": {}}"#,
+    );
+    assert_ne!(old, ruled);
+    for (plan, stands) in [(old, false), (&ruled, true)] {
+        fs::write(file("row.json"), plan).unwrap();
+        let out = file("row.svg");
+        let ran = run(&["draw", &file("row.json"), "-o", &out, "--sheets", "a4"]);
+        assert_eq!(ran.status, 0, "{}", ran.err);
+        let pages = fs::read_dir(&at).unwrap().flatten();
+        let pages = pages.filter(|f| f.path().extension().is_some_and(|e| e == "svg"));
+        let text: String = pages
+            .map(|f| fs::read_to_string(f.path()).unwrap())
+            .collect();
+        assert_eq!(text.contains("cut to a stub"), stands);
+        assert_eq!(text.contains("Stands by rule"), stands);
+    }
+}
+
+#[test]
 fn what_cannot_be_done_ends_with_2_and_names_the_file() {
     let at = folder("refused");
     let file = |name: &str| at.join(name).to_str().unwrap().to_string();

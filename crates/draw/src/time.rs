@@ -12,6 +12,8 @@ pub struct Time {
     pub moment: Moment,
     /// Before its work, with signs for it, or after it.
     pub phase: Phase,
+    /// Whether its work stands by rule, planned by nobody.
+    pub stands: bool,
 }
 
 impl Time {
@@ -21,7 +23,7 @@ impl Time {
             Phase::Before => "before",
             Phase::After => "after",
         };
-        words.text(
+        let told = words.text(
             "sheet-time",
             &[
                 (
@@ -32,7 +34,16 @@ impl Time {
                 ("view", Arg::Text(view.into())),
                 ("count", Arg::Count(work.len() as i64)),
             ],
-        )
+        );
+        match self.by_rule(work) {
+            true => told + " " + &words.plain("work-stands"),
+            false => told,
+        }
+    }
+
+    /// Whether the moment's work is told as standing.
+    pub(crate) fn by_rule(self, work: &[Work]) -> bool {
+        self.stands && !work.is_empty()
     }
 }
 

@@ -3,7 +3,7 @@
 mod common;
 
 use common::{END, TREE, desk, plan};
-use cordonry::check::{Finding, Remedy, check_light, light_rules, tried};
+use cordonry::check::{Finding, Part, Remedy, check_light, light_rules, tried};
 use cordonry::file::write_plan;
 use cordonry::light::Foliage;
 use cordonry::light::row_light::report;
@@ -238,6 +238,77 @@ fn the_record_is_the_row_as_found_and_no_work() {
     assert_eq!(
         desk.scene().works().len(),
         desk.plan().schemes[0].work(desk.look().moment).count()
+    );
+}
+
+#[test]
+fn work_that_stands_is_listed_and_what_is_done_beside_it_plans_its_window() {
+    let planned = plan().begun();
+    let leaf = planned.found.leaf + 1;
+    let moment = Moment::dormant(leaf);
+    let expected = planned.work_at(0, moment).expect("there is a scheme");
+    assert!(expected.len() > 10, "{}", expected.len());
+    let mut desk = Desk::new(planned.clone()).expect("it has a scheme");
+    // In the found leaf nothing is done but what was planned.
+    assert_eq!(desk.scene().standing, None);
+    assert_eq!(
+        desk.scene().work().count(),
+        planned.schemes[0].work(planned.start()).count()
+    );
+
+    for phase in [Phase::Before, Phase::After] {
+        desk.look_at(moment);
+        desk.show(phase);
+        assert_eq!(desk.scene().standing.as_ref(), Some(&expected));
+        assert_eq!(desk.scene().works(), expected);
+    }
+    let tip = expected
+        .iter()
+        .find(|w| matches!(w, Work::Tip { .. } | Work::HoldHeight { .. }));
+    let tip = tip.expect("uprights are tipped or held").clone();
+    let part = Part {
+        tree: tip.tree().expect("on a tree"),
+        shoot: Some(tip.subject().shoot),
+    };
+    assert!(desk.scene().works_on(part).contains(&tip));
+
+    // One piece is taken back: the others are planned now.
+    let stored =
+        |desk: &Desk| -> Vec<Work> { desk.plan().schemes[0].work(moment).cloned().collect() };
+    desk.edit(&Edit::take_back(vec![tip.clone()]))
+        .expect("it is there");
+    let rest: Vec<Work> = expected.iter().filter(|w| **w != tip).cloned().collect();
+    assert_eq!(desk.scene().standing, None);
+    assert_eq!(desk.scene().works(), rest);
+    assert_eq!(stored(&desk), rest);
+    assert_eq!(desk.undo().as_deref(), Some("step-take-back"));
+    assert_eq!(**desk.plan(), planned);
+    assert_eq!(desk.scene().standing.as_ref(), Some(&expected));
+
+    // So with a piece that is done beside it, and with a tip that is dragged.
+    let (tree, shoot) = (part.tree, tip.subject().shoot);
+    let remove = Work::Remove { tree, shoot };
+    desk.edit(&Edit::work("step-remove", vec![remove.clone()]))
+        .expect("it is there");
+    let elsewhere = |w: &&Work| w.subject().tree != Some(tree) || w.subject().shoot != shoot;
+    let others = expected.iter().filter(elsewhere).count();
+    assert_eq!(stored(&desk).iter().filter(elsewhere).count(), others);
+    assert!(stored(&desk).contains(&remove));
+    assert_eq!(desk.undo().as_deref(), Some("step-remove"));
+    assert!(desk.take(tree, shoot));
+    let base = desk.scene().course(tree, shoot).expect("it is there").base;
+    desk.drag(Point::new(base.x + 200.0, base.y + 600.0), false);
+    desk.let_go();
+    assert!(stored(&desk).len() > others);
+    assert_eq!(stored(&desk).iter().filter(elsewhere).count(), others);
+    assert_eq!(desk.undo().as_deref(), Some("step-bend"));
+    assert_eq!(**desk.plan(), planned);
+
+    // While the record is open there is no work.
+    desk.open(Mode::Found);
+    assert_eq!(
+        (desk.scene().works(), desk.scene().standing.clone()),
+        (vec![], None)
     );
 }
 

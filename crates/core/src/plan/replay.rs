@@ -15,6 +15,7 @@ use crate::pose::{Posed, PosedRow};
 use crate::refusal::Refusal;
 use crate::row::{Row, Tree, TreeId};
 use crate::said::Arg;
+use crate::standing::{wires, work};
 use crate::terms::Terms;
 use crate::work::{Work, one_more};
 use std::collections::{BTreeMap, BTreeSet};
@@ -94,6 +95,34 @@ impl Replayer {
         }
         void.arrange_by_key(|v| (v.moment, v.work.subject()));
         Ok(replayed(plan, &frames, moment, phase, posed, void))
+    }
+
+    /// The work of a moment on all trees and the trellis, in order of subject, be it planned or standing.
+    ///
+    /// # Errors
+    /// No such scheme.
+    pub fn work_at(
+        &mut self,
+        plan: &Plan,
+        scheme: usize,
+        moment: Moment,
+    ) -> Result<Vec<Work>, Refusal> {
+        let stored = plan.scheme(scheme)?;
+        if !stored.stands(moment) || moment < plan.start() {
+            return Ok(stored.work(moment).cloned().collect());
+        }
+        let row = self.at(plan, scheme, moment, Phase::Before)?.row;
+        let frames = self.schemes[scheme].frames.as_deref();
+        let Some((frames, rules)) = frames.and_then(|f| Some((f, f.stands(moment)?))) else {
+            return Ok(Vec::new());
+        };
+        let mut out: Vec<Work> = wires(&row.trellis, moment, rules).into_iter().collect();
+        let terms = &frames.at(moment, Phase::After).terms;
+        for tree in &row.trees {
+            out.extend(work(tree, moment, terms, rules));
+        }
+        out.arrange_by_key(Work::subject);
+        Ok(out)
     }
 
     /// The row as found: without any work, and nothing void.

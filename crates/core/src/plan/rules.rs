@@ -1,14 +1,12 @@
 //! A scheme's rules, and windows that are planned or given back.
 
-use super::frames::Frames;
-use super::replay::{Cast, tree_at};
 use super::stands::Standing;
-use super::{Moment, Phase, Plan, Schedule, Scheme};
+use super::{Moment, Plan, Replayer, Schedule, Scheme};
 use crate::arrange::Gather;
 use crate::range::{self, Range};
 use crate::refusal::Refusal;
 use crate::row::{Window, refused_limit};
-use crate::standing::{Rule, Rules, wires, work};
+use crate::standing::{Rule, Rules};
 use crate::work::Work;
 use std::sync::Arc;
 
@@ -18,23 +16,7 @@ impl Plan {
     /// # Errors
     /// No such scheme.
     pub fn work_at(&self, scheme: usize, moment: Moment) -> Result<Vec<Work>, Refusal> {
-        let scheme = self.scheme(scheme)?;
-        if !scheme.stands(moment) || moment < self.start() {
-            return Ok(scheme.work(moment).cloned().collect());
-        }
-        let frames = Frames::new(self, scheme, &scheme.schedule);
-        let Some(rules) = frames.stands(moment) else {
-            return Ok(Vec::new());
-        };
-        let trellis = &frames.at(moment, Phase::Before).trellis;
-        let mut out: Vec<Work> = wires(trellis, moment, rules).into_iter().collect();
-        let terms = &frames.at(moment, Phase::After).terms;
-        let cast = Cast::new(self, scheme, moment, Phase::Before);
-        for found in cast.trees(self) {
-            let tree = tree_at(self, scheme, &frames, found, moment, Phase::Before);
-            out.extend(work(&tree, moment, terms, rules));
-        }
-        Ok(out)
+        Replayer::default().work_at(self, scheme, moment)
     }
 
     /// The plan with a window planned: where it stands, its standing work is stored as its work.

@@ -157,8 +157,10 @@ fn lists(told: &Told<'_>, flow: &mut Flow, paper: Paper) {
         flow.columns(&over(&words.plain("draw-notes"), &[], paper), &notes);
     }
     let count = |n: usize| [("count", Arg::Count(n as i64))];
-    if told.time.is_some() {
-        let care: Vec<String> = cautions(told.work).iter().map(|c| words.plain(c)).collect();
+    if let Some(time) = told.time {
+        let stands = time.by_rule(told.work).then_some("work-stands");
+        let care = stands.into_iter().chain(cautions(told.work));
+        let care: Vec<String> = care.map(|c| words.plain(c)).collect();
         let over = over(
             &words.text("work-title", &count(told.work.len())),
             &care,

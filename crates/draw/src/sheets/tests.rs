@@ -66,6 +66,7 @@ fn drawn_as(
         time: Some(Time {
             moment: plan.start(),
             phase: Phase::Before,
+            stands: false,
         }),
         work,
         before: &before,
@@ -294,13 +295,13 @@ fn only_work_still_to_be_done_has_signs_but_all_of_it_is_listed() {
     let words = Words::default();
     let before: BTreeMap<TreeId, Arc<Tree>> =
         plan.found.trees.iter().map(|t| (t.id, t.clone())).collect();
-    let of = |time| {
+    let of_work = |time, work| {
         sheets(
             &Told {
                 plan: &plan,
                 row: &plan.found,
                 time,
-                work: &work,
+                work,
                 before: &before,
                 findings: &[],
                 figures: &[],
@@ -309,10 +310,12 @@ fn only_work_still_to_be_done_has_signs_but_all_of_it_is_listed() {
             Paper::A4,
         )
     };
+    let of = |time| of_work(time, &work);
     let time = |phase| {
         Some(Time {
             moment: plan.start(),
             phase,
+            stands: false,
         })
     };
     let first = of(time(Phase::Before));
@@ -327,6 +330,13 @@ fn only_work_still_to_be_done_has_signs_but_all_of_it_is_listed() {
     assert!(!care.is_empty());
     let start: String = words.plain(care[0]).chars().take(20).collect();
     assert!(count(&first, &start) == 1);
+    // Over what nobody planned it is said that it stands.
+    let said = words.plain("work-stands");
+    assert_eq!(count(&first, &said), 0);
+    let stands = time(Phase::Before).map(|t| Time { stands: true, ..t });
+    let told = |work| count(&of_work(stands, work)[..1], &said);
+    assert!(told(&work) >= 1);
+    assert_eq!(told(&[]), 0);
     // As found: no time, no list of work.
     assert_eq!(count(&of(None), "tick-box\""), 0);
 }

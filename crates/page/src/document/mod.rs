@@ -16,6 +16,7 @@ use cordonry::plan::{History, Line, Phase, Plan, Replayed, Replayer};
 use cordonry::pose::Posed;
 use cordonry::refusal::Refusal;
 use cordonry::row::{ShootId, TreeId};
+use cordonry::work::Work;
 use kurbo::Point;
 use serde::{Deserialize, Serialize};
 use std::cell::RefCell;
@@ -85,6 +86,20 @@ impl Document {
     pub fn replayed(&self, look: Look) -> Result<Replayed, Refusal> {
         let mut replayer = self.replayer.borrow_mut();
         look.replayed(self.plan(), self.mode, &mut replayer)
+    }
+
+    /// The work of a look's moment, where its window stands and the record is not open.
+    ///
+    /// # Errors
+    /// No such scheme.
+    pub fn standing(&self, look: Look) -> Result<Option<Vec<Work>>, Refusal> {
+        let plan = self.plan();
+        let Look { scheme, moment, .. } = look.within(plan);
+        if self.mode == Mode::Found || !plan.scheme(scheme)?.stands(moment) {
+            return Ok(None);
+        }
+        let mut replayer = self.replayer.borrow_mut();
+        replayer.work_at(plan, scheme, moment).map(Some)
     }
 
     /// The row after the work of a look's moment, whichever way the look shows it.

@@ -40,6 +40,8 @@ pub struct Scene {
     pub figures: Figures,
     /// Work on the way here that touched nothing.
     pub void: Vec<VoidWork>,
+    /// The work of the moment, where nobody has planned it.
+    pub standing: Option<Vec<Work>>,
 }
 
 impl Scene {
@@ -73,6 +75,7 @@ impl Scene {
             findings: found.findings,
             figures: found.figures,
             void: seen.void,
+            standing: document.standing(look)?,
             plan,
         })
     }
@@ -130,20 +133,21 @@ impl Scene {
         self.mode == Mode::Work && self.look.phase == Phase::Before
     }
 
-    /// The work of the moment that is looked at, in order of subject; none while the record is open.
-    pub fn planned(&self) -> impl Iterator<Item = &Work> {
+    /// The work of the moment that is looked at, planned or standing, in order of subject; none while the record is open.
+    pub fn work(&self) -> impl Iterator<Item = &Work> {
         let scheme = self.plan.schemes.get(self.look.scheme);
-        let scheme = scheme.filter(|_| self.mode == Mode::Work);
-        scheme.into_iter().flat_map(|s| s.work(self.look.moment))
+        let scheme = scheme.filter(|_| self.mode == Mode::Work && self.standing.is_none());
+        let stored = scheme.into_iter().flat_map(|s| s.work(self.look.moment));
+        stored.chain(self.standing.iter().flatten())
     }
 
     /// The same, to keep.
     pub fn works(&self) -> Vec<Work> {
-        self.planned().cloned().collect()
+        self.work().cloned().collect()
     }
 
     fn works_where(&self, wanted: impl Fn(&Work) -> bool) -> Vec<Work> {
-        self.planned().filter(|w| wanted(w)).cloned().collect()
+        self.work().filter(|w| wanted(w)).cloned().collect()
     }
 
     /// The work that was done at this moment on a part: on one of its shoots, or on the tree as a whole.

@@ -284,6 +284,8 @@ work-title = { $count ->
     [one] One piece of work at this time
    *[other] { $count } pieces of work at this time
 }
+# Of the work of a window that nobody planned.
+work-stands = Stands by rule, not planned.
 save-picture = Save the drawing as a picture (PNG)
 
 # Ways to a row that begin with nothing.

@@ -142,7 +142,12 @@ fn drawing(app: App, desk: &crate::desk::Desk) -> String {
 /// When the row on the desk is as it is shown; `None` while its record is corrected.
 pub fn time_of(desk: &crate::desk::Desk) -> Option<Time> {
     let Look { moment, phase, .. } = desk.look();
-    (!desk.is_found()).then_some(Time { moment, phase })
+    let stands = desk.scene().standing.is_some();
+    (!desk.is_found()).then_some(Time {
+        moment,
+        phase,
+        stands,
+    })
 }
 
 /// Saves the drawing of the whole row.

@@ -25,7 +25,7 @@ pub fn BeforeAfter(app: App) -> impl IntoView {
             .flatten()
     };
     let any = move || {
-        app.read(|d| d.scene().planned().next().is_some())
+        app.read(|d| d.scene().work().next().is_some())
             .unwrap_or(false)
     };
     let choice = move |key: &'static str, value: Phase| {
@@ -59,7 +59,7 @@ type Line = (Work, Option<Part>, String);
 
 /// The first pieces of work, each with its shoot's name and place as the crew finds it: before the work.
 fn lines(app: App, desk: &Desk, most: usize) -> Vec<Line> {
-    let works: Vec<&Work> = desk.scene().planned().take(most).collect();
+    let works: Vec<&Work> = desk.scene().work().take(most).collect();
     let ids = works.iter().filter_map(|w| w.tree()).gathered_set();
     let before = desk
         .plan()
@@ -130,11 +130,15 @@ pub fn WorkList(app: App) -> impl IntoView {
         app.read(|d| match old {
             // While a hand is on the wall the list waits.
             Some(old) if d.is_holding() => old.clone(),
-            _ => (d.scene().planned().count(), lines(app, d, most)),
+            _ => (d.scene().work().count(), lines(app, d, most)),
         })
         .unwrap_or_default()
     });
     let count = move || list.with(|(n, _)| *n);
+    let stands = move || {
+        app.read(|d| d.scene().standing.is_some())
+            .unwrap_or_default()
+    };
     let kept = Lines::new(".work-list li", ".work-list li .plain");
     Effect::new(move |_| {
         list.track();
@@ -148,6 +152,7 @@ pub fn WorkList(app: App) -> impl IntoView {
         >
             <summary>
                 {move || app.text("work-title", &[("count", Arg::Count(count() as i64))])}
+                {move || (stands() && count() > 0).then(|| format!(". {}", app.t("work-stands")))}
             </summary>
             <ul>
                 {move || {
