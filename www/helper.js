@@ -4,15 +4,17 @@ import init, { hearMessage, keptText, nextReply, readTable } from "./cordonry_pa
 let begin;
 const ready = new Promise((done) => (begin = done)).then((module) => init({ module_or_path: module }));
 let working = false;
+let heard = Promise.resolve();
 
 addEventListener("message", async ({ data }) => {
   if (data instanceof WebAssembly.Module) return begin(data);
   // A table; what is sent without anything tells that it can't be read to its end.
-  if (Array.isArray(data)) return ready.then(() => postMessage(readTable(...data, tell))).catch(lost);
+  if (Array.isArray(data)) return ready.then(() => readTable(...data, tell)).then((read) => postMessage(read)).catch(lost);
   await ready;
   // From a page whose own instance can no longer be asked.
   if (data.kept) return postMessage({ text: keptText(data.kept) });
-  hearMessage(data);
+  // Each in its turn: what is asked is about what was told before.
+  await (heard = heard.then(() => hearMessage(data)));
   if (working) return;
   working = true;
   // Messages that came in the same breath are heard before the first is answered.
@@ -41,8 +43,8 @@ function tell(read, of) {
   postMessage([read, of]);
 }
 
-function next() {
-  const reply = nextReply();
+async function next() {
+  const reply = await nextReply();
   if (reply === undefined) {
     working = false;
     return;

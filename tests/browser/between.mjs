@@ -3,7 +3,7 @@ import { createServer, request as ask } from 'node:http';
 import { base } from './rig.mjs';
 
 /**
- * Tells each answer in `answers`. For a path that is asked for,
+ * Tells each answer in `answers`, with the address of who asked in `by`. For a path that is asked for,
  *   from    the path of the program's own server, nothing for none
  *   change  what makes other words of the answer's, if anything does
  *   headers what makes other headers of the answer's
@@ -26,7 +26,7 @@ export async function between({ from = (path) => path, change = () => undefined,
       answer.on('end', () => {
         const sent = Buffer.concat(parts);
         const body = words ? Buffer.from(words(sent.toString())) : sent;
-        answers.push({ path: url, status: answer.statusCode, bytes: body.length, coding: answer.headers['content-encoding'] });
+        answers.push({ path: url, status: answer.statusCode, bytes: body.length, coding: answer.headers['content-encoding'], by: headers.referer ?? '' });
         reply.writeHead(answer.statusCode, other({ ...answer.headers, 'content-length': body.length })).end(body);
       });
     }).end();

@@ -5,17 +5,17 @@ use crate::site::Site;
 use crate::{glue, one_file, workspace};
 use anyhow::Result;
 use std::fs;
+use std::path::PathBuf;
 
 /// Builds the page into dist/, and on demand the page in one file beside it.
 pub fn build(with_one_file: bool) -> Result<()> {
-    let module = glue::compile()?;
     let mut site = Site::default();
     site.add_folder(&workspace::root().join("www"), "")?;
     let in_one = with_one_file
-        .then(|| one_file::make(&site, &glue::write(&module, Form::Script)?))
+        .then(|| one_file::make(&site, &made(Form::Script)?))
         .transpose()?;
 
-    site.add_folder(&glue::write(&module, Form::Module)?, "")?;
+    site.add_folder(&made(Form::Module)?, "")?;
     let examples = workspace::root().join("examples");
     if examples.exists() {
         site.add_folder(&examples, "examples/")?;
@@ -38,4 +38,9 @@ pub fn build(with_one_file: bool) -> Result<()> {
         println!("Built dist/{}: {} kB", one_file::NAME, html.len() / 1000);
     }
     Ok(())
+}
+
+/// The folder of the module in a form, with its glue.
+fn made(form: Form) -> Result<PathBuf> {
+    glue::write(&glue::compile(form)?, form)
 }

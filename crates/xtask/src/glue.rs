@@ -2,9 +2,10 @@
 
 use crate::packing::{self, Pair};
 use crate::{lock, process, setup, workspace};
-use anyhow::{Context, Result};
+use anyhow::{Context, Result, anyhow};
+use std::collections::BTreeMap;
 use std::fs;
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 use wasm_bindgen_cli_support::Bindgen;
 
 /// The name of the glue, with `.js`, and of the module, with `_bg.wasm`.
@@ -14,15 +15,23 @@ pub const NAME: &str = "cordonry_page";
 /// .cargo/config.toml, and checks of the crate say the same without.
 const ERASED: &str = "target.wasm32-unknown-unknown.rustflags=[\"--cfg\",\"erase_components\"]";
 
-/// Compiles the page and gives the path of the bare module.
-pub fn compile() -> Result<PathBuf> {
-    compiled("cordonry-module")
+/// Compiles the page and gives the path of the bare module: for a module with parts, with what tells where it can be
+/// parted.
+pub fn compile(form: Form) -> Result<PathBuf> {
+    match form {
+        Form::Script => compiled("cordonry-module", "", ""),
+        Form::Module => compiled(
+            "cordonry-module",
+            "--features parts",
+            "-C link-arg=--emit-relocs -C strip=none",
+        ),
+    }
 }
 
 /// Compiles the digest of plans, with which the browser tests compare the core, into a module and glue of its own, and
 /// gives their folder.
 pub fn digest() -> Result<PathBuf> {
-    let module = compiled("cordonry-digest")?;
+    let module = compiled("cordonry-digest", "", "")?;
     let folder = workspace::target().join("glue").join("digest");
     Bindgen::new()
         .web(true)?
@@ -34,11 +43,11 @@ pub fn digest() -> Result<PathBuf> {
     Ok(folder)
 }
 
-fn compiled(package: &str) -> Result<PathBuf> {
+fn compiled(package: &str, features: &str, flags: &str) -> Result<PathBuf> {
     lock::check_agreement()?;
     setup::wasm_target()?;
     process::run(&mut process::cargo(&format!(
-        "build --package {package} --profile web --target {} --config {ERASED}",
+        "rustc --package {package} --profile web --target {} --config {ERASED} {features} -- {flags}",
         setup::WASM_TARGET
     )))?;
     Ok(workspace::target()
@@ -57,8 +66,11 @@ pub enum Form {
     Script,
 }
 
-/// Writes glue and module, and gives the folder in which they stand.
-pub fn write(module: &PathBuf, form: Form) -> Result<PathBuf> {
+/// The script that loads parts of the module.
+const PARTS: &str = "parts.js";
+
+/// Writes glue and module, and the parts that stand beside it, and gives the folder in which they stand.
+pub fn write(module: &Path, form: Form) -> Result<PathBuf> {
     let folder = workspace::target().join("glue").join(match form {
         Form::Module => "module",
         Form::Script => "script",
@@ -66,6 +78,11 @@ pub fn write(module: &PathBuf, form: Form) -> Result<PathBuf> {
     if folder.exists() {
         fs::remove_dir_all(&folder)?;
     }
+    fs::create_dir_all(&folder)?;
+    let whole = match form {
+        Form::Module => parted(module, &folder)?,
+        Form::Script => module.to_path_buf(),
+    };
     let mut bindgen = Bindgen::new();
     match form {
         // The module is found beside the glue; the script is given its bytes.
@@ -73,9 +90,10 @@ pub fn write(module: &PathBuf, form: Form) -> Result<PathBuf> {
         Form::Script => bindgen.no_modules(true)?,
     };
     bindgen
-        .input_path(module)
+        .input_path(&whole)
         .out_name(NAME)
         .typescript(false)
+        .keep_lld_exports(matches!(form, Form::Module))
         .remove_name_section(true)
         .remove_producers_section(true)
         .generate(&folder)
@@ -89,4 +107,24 @@ pub fn write(module: &PathBuf, form: Form) -> Result<PathBuf> {
     fs::write(module, packed.module)?;
     fs::write(glue, packed.glue)?;
     Ok(folder)
+}
+
+/// Writes the parts of the module into a folder, with the script that loads them, and gives the path of what is left of it.
+fn parted(module: &Path, folder: &Path) -> Result<PathBuf> {
+    let bytes = fs::read(module)?;
+    let left = module.with_extension("left.wasm");
+    let main = format!("./{NAME}.js");
+    let link = format!("./{PARTS}");
+    let mut options = wasm_split_cli_support::Options::new(&bytes);
+    options.output_dir = folder;
+    options.main_out_path = &left;
+    options.main_module = &main;
+    options.link_name = &link;
+    let parted = wasm_split_cli_support::transform(options)
+        .map_err(|why| anyhow!("{why:#}"))
+        .context("the module could not be parted")?;
+    for part in &parted.split_modules {
+        fs::write(part, packing::in_order(&fs::read(part)?, &BTreeMap::new())?)?;
+    }
+    Ok(left)
 }

@@ -35,11 +35,22 @@ pub fn pack(pair: &Pair) -> Result<Pair> {
 }
 
 fn arranged(pair: &Pair) -> Result<Pair> {
-    let parts = Parts::of(&pair.module)?;
-    let names = short_names(&parts.imports);
+    let names = short_names(&Parts::of(&pair.module)?.imports);
     for name in names.keys() {
         anyhow::ensure!(pair.glue.contains(name), "the glue has no {name}");
     }
+    Ok(Pair {
+        module: in_order(&pair.module, &names)?,
+        glue: bare(&renamed(&pair.glue, &names))?,
+    })
+}
+
+/// A module with its functions in the order of their bytes, and with other names for what it asks for.
+///
+/// # Errors
+/// The module is none.
+pub fn in_order(bytes: &[u8], names: &BTreeMap<&str, String>) -> Result<Vec<u8>> {
+    let parts = Parts::of(bytes)?;
     let mut order: Vec<usize> = (0..parts.bodies.len()).collect();
     order.sort_by_key(|i| parts.bodies[*i].as_bytes());
     let mut place = vec![0; order.len()];
@@ -49,17 +60,14 @@ fn arranged(pair: &Pair) -> Result<Pair> {
     let mut module = Module::new();
     Packer {
         parts: &parts,
-        names: &names,
+        names,
         order: &order,
         place: &place,
     }
-    .parse_core_module(&mut module, Parser::new(0), &pair.module)
+    .parse_core_module(&mut module, Parser::new(0), bytes)
     .map_err(|e| anyhow!("{e}"))
     .context("the module could not be put in order")?;
-    Ok(Pair {
-        module: module.finish(),
-        glue: bare(&renamed(&pair.glue, &names))?,
-    })
+    Ok(module.finish())
 }
 
 /// The names that wasm-streams exports its classes under; leptos brings it along for answers of servers.

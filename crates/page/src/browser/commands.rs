@@ -6,6 +6,7 @@ use crate::browser::controls::{disclosure, menu};
 use crate::browser::device::files::{self, TableOf};
 use crate::browser::device::in_place;
 use crate::browser::dom;
+use crate::browser::parts::once_paper;
 use crate::desk::Desk;
 use crate::document::{Edit, Mode, Request};
 use cordonry::check::Part;
@@ -85,7 +86,7 @@ fn run(app: App, command: Command) -> bool {
         Command::SaveTableShown => files::save_table(app, TableOf::Shown),
         Command::SaveDrawing => files::save_drawing(app),
         Command::SavePicture => files::save_picture(app),
-        Command::Print => dom::print(),
+        Command::Print => once_paper(dom::print),
         Command::Close => app.close(),
         Command::Limits => disclosure::toggle("view-limits"),
         Command::LetGo => return let_go(app),

@@ -5,7 +5,10 @@ use super::commands;
 use super::device::helper;
 use super::dom;
 use super::hand::{keys, pointer};
-use super::panels::{card, correct, findings, header, keys_list, light, list, views, worklist};
+use super::panels::{
+    card, correct, findings, header, keys_list, light, list, print, views, worklist,
+};
+use super::parts::{load_panels, once_wanted};
 use super::wall::WallScreen;
 use super::wall::layers::Layers;
 use super::ways::entry;
@@ -13,10 +16,16 @@ use super::ways::incoming::Incoming;
 use crate::actions::{self, Action, Command, Does, Shown};
 use leptos::prelude::*;
 use wasm_bindgen::prelude::*;
+use wasm_bindgen_futures::spawn_local;
 
 /// The wall with a plan on it.
 #[component]
 pub fn DeskPage(app: App, incoming: Incoming, helper: helper::Helper) -> impl IntoView {
+    // What a row on the desk may soon want.
+    spawn_local(async move {
+        print::be_ready(app).await;
+        load_panels().await;
+    });
     let hand = pointer::Hand::new(app);
     let host = NodeRef::<leptos::html::Div>::new();
     let band = NodeRef::<leptos::html::Div>::new();
@@ -58,7 +67,7 @@ pub fn DeskPage(app: App, incoming: Incoming, helper: helper::Helper) -> impl In
     view! {
         <header::Header app incoming helper/>
         <main class="desk" class:recording=move || app.correcting()>
-            <correct::RecordStrip app/>
+            {once_wanted(app, App::correcting, |app| Box::pin(correct::record_strip(app)))}
             <light::LightLine app/>
             <light::SkyBand app host=sky/>
             <div
@@ -88,8 +97,7 @@ pub fn DeskPage(app: App, incoming: Incoming, helper: helper::Helper) -> impl In
             >
                 <card::PartCard app/>
                 <entry::NoTrees app/>
-                <correct::RecordCard app/>
-                <correct::OfferCard app/>
+                {once_wanted(app, App::correcting, |app| Box::pin(correct::record_cards(app)))}
             </div>
             <keys_list::WallHelp app/>
             <p class="visually-hidden" role="status">
@@ -116,7 +124,7 @@ pub fn DeskPage(app: App, incoming: Incoming, helper: helper::Helper) -> impl In
                 <findings::Findings app/>
                 <div>
                     <findings::FiguresPanel app/>
-                    <light::LightFiguresPanel app/>
+                    {once_wanted(app, |app| app.light.on.get(), |app| Box::pin(light::light_figures(app)))}
                     <worklist::WorkList app/>
                     <list::PartList app/>
                 </div>

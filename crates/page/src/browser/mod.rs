@@ -8,11 +8,12 @@ mod device;
 mod dom;
 mod hand;
 mod panels;
+mod parts;
 mod wall;
 mod ways;
 
 use crate::bench_row;
-use crate::helper::{Memory, Message, look};
+use crate::helper::{Memory, Message};
 use crate::keeping::{Journal, Step};
 use app::{App, Doorway};
 use cordonry::units::LengthStyle;
@@ -22,6 +23,7 @@ use hand::{keys, once};
 use leptos::ev;
 use leptos::prelude::*;
 use panels::{notice, print};
+use parts::part;
 use std::cell::RefCell;
 use std::rc::Rc;
 use wasm_bindgen::prelude::*;
@@ -149,30 +151,41 @@ thread_local! {
 /// # Errors
 /// What is no message.
 #[wasm_bindgen(js_name = hearMessage)]
-pub fn hear_message(sent: JsValue) -> Result<(), JsValue> {
-    let message: Message = serde_wasm_bindgen::from_value(sent)?;
-    MEMORY.with_borrow_mut(|memory| memory.hear(message));
-    Ok(())
+pub async fn hear_message(sent: JsValue) -> Result<(), JsValue> {
+    heard(sent).await.map_err(|_| not_loaded())?
+}
+
+part! {helper:
+    fn heard(sent: JsValue) -> Result<(), JsValue> {
+        let message = serde_wasm_bindgen::from_value::<Message>(sent);
+        message
+            .map(|message| MEMORY.with_borrow_mut(|memory| memory.hear(message)))
+            .map_err(JsValue::from)
+    }
+}
+
+fn not_loaded() -> JsValue {
+    JsError::new("a part of the module did not come").into()
 }
 
 /// What a table of those bytes holds, in the words of the page that sent it: the texts of [`Looked`](crate::helper::Looked).
 /// `tell` hears how many lines have been read, of about how many.
 #[wasm_bindgen(js_name = readTable)]
-pub fn read_table(
-    bytes: &[u8],
-    name: &str,
-    language: &str,
+pub async fn read_table(
+    bytes: Vec<u8>,
+    name: String,
+    language: String,
     feet: bool,
-    tell: &js_sys::Function,
-) -> Vec<String> {
+    tell: js_sys::Function,
+) -> Result<Vec<String>, JsValue> {
     let style = match feet {
         true => LengthStyle::FeetInches,
         false => LengthStyle::Metric,
     };
-    let language = Language::of(language).unwrap_or_default();
-    look(bytes, name, &Words::new(language, style), &mut |n, of| {
-        let _ = tell.call2(&JsValue::NULL, &n.into(), &of.into());
-    })
+    let language = Language::of(&language).unwrap_or_default();
+    let words = Words::new(language, style);
+    let read = incoming::read(bytes, name, words, Some(tell));
+    read.await.map_err(|_| not_loaded())
 }
 
 /// What a page has noted of its plan: how it is kept.
@@ -201,9 +214,15 @@ pub fn kept_text(noted: JsValue) -> Result<String, JsValue> {
 /// # Errors
 /// An answer that can't be sent.
 #[wasm_bindgen(js_name = nextReply)]
-pub fn next_reply() -> Result<JsValue, JsValue> {
-    match MEMORY.with_borrow_mut(Memory::reply) {
-        Some(reply) => Ok(serde_wasm_bindgen::to_value(&reply)?),
-        None => Ok(JsValue::UNDEFINED),
+pub async fn next_reply() -> Result<JsValue, JsValue> {
+    reply().await.map_err(|_| not_loaded())?
+}
+
+part! {helper:
+    fn reply() -> Result<JsValue, JsValue> {
+        match MEMORY.with_borrow_mut(Memory::reply) {
+            Some(reply) => serde_wasm_bindgen::to_value(&reply).map_err(JsValue::from),
+            None => Ok(JsValue::UNDEFINED),
+        }
     }
 }

@@ -1,7 +1,9 @@
 //! Files in and out.
 
 use crate::browser::app::App;
+use crate::browser::parts::{NotLoaded, part};
 use crate::look::Look;
+use cordonry::file::csv::Style;
 use cordonry::plan::Plan;
 use cordonry::said::Arg;
 use cordonry_draw::{DocumentOptions, Time};
@@ -56,14 +58,26 @@ pub fn file_name(plan: &Plan, ending: &str) -> String {
     format!("{stem}{join}{ending}")
 }
 
-/// Hands something of the desk to the user as a file; whether the browser took it.
-fn give(
+/// Hands the user as a file what a part has written of the desk; whether the browser took it.
+fn give_written(
     app: App,
     ending: &str,
     kind: &str,
-    write: impl FnOnce(&crate::desk::Desk) -> String,
+    written: Result<Option<String>, NotLoaded>,
 ) -> bool {
-    let Some((name, text)) = app.peek(|d| (file_name(d.plan(), ending), write(d))) else {
+    match written {
+        Ok(Some(text)) => give(app, ending, kind, text),
+        Ok(None) => false,
+        Err(_) => {
+            app.say(app.t("part-missing"), true);
+            false
+        }
+    }
+}
+
+/// Hands a text of the desk to the user as a file; whether the browser took it.
+fn give(app: App, ending: &str, kind: &str, text: String) -> bool {
+    let Some(name) = app.peek(|d| file_name(d.plan(), ending)) else {
         return false;
     };
     let taken = download(&name, kind, &text).is_ok();
@@ -75,9 +89,9 @@ fn give(
 
 /// Saves the plan as a file.
 pub fn save_plan(app: App) {
-    give(app, "json", "application/json", |d| {
-        cordonry::file::write_plan(d.plan())
-    });
+    if let Some(text) = app.peek(|d| cordonry::file::write_plan(d.plan())) {
+        give(app, "json", "application/json", text);
+    }
 }
 
 /// Which row a table holds. Its name says so too: what is planned is no measurement, and a table has no column that
@@ -92,7 +106,7 @@ pub enum TableOf {
 
 /// Saves a row as a table.
 pub fn save_table(app: App, of: TableOf) {
-    let style = cordonry::file::csv::Style {
+    let style = Style {
         lengths: app.style.get_untracked(),
         decimal_comma: false,
     };
@@ -114,29 +128,42 @@ pub fn save_table(app: App, of: TableOf) {
         TableOf::Shown => ("table-shown-name", "table-shown-saved"),
     };
     let ending = format!("{}.csv", app.text(name, &args));
-    let taken = give(app, &ending, "text/csv", move |d| {
-        let row = match of {
-            TableOf::Found => &*d.plan().found,
-            TableOf::Shown => &d.scene().row,
-        };
-        cordonry::file::csv::write(row, &d.plan().name, &d.plan().site, style)
+    let said = app.text(said, &args);
+    spawn_local(async move {
+        let written = table(app, of, style).await;
+        if give_written(app, &ending, "text/csv", written) {
+            app.say(said, false);
+        }
     });
-    if taken {
-        app.say(app.text(said, &args), false);
+}
+
+part! {tables:
+    fn table(app: App, of: TableOf, style: Style) -> Option<String> {
+        app.peek(|d| {
+            let row = match of {
+                TableOf::Found => &*d.plan().found,
+                TableOf::Shown => &d.scene().row,
+            };
+            cordonry::file::csv::write(row, &d.plan().name, &d.plan().site, style)
+        })
     }
 }
 
-/// The whole row as it is shown, in the units in use; before the work, with the signs for it.
-fn drawing(app: App, desk: &crate::desk::Desk) -> String {
-    app.worded(|words| {
-        let options = DocumentOptions {
-            words,
-            foliage: false,
-            time: time_of(desk),
-            work: &desk.scene().works(),
-        };
-        cordonry_draw::document_with(desk.plan(), &desk.scene().row, &options)
-    })
+part! {paper:
+    /// The whole row as it is shown, in the units in use; before the work, with the signs for it.
+    fn drawing(app: App) -> Option<String> {
+        app.peek(|desk| {
+            app.worded(|words| {
+                let options = DocumentOptions {
+                    words,
+                    foliage: false,
+                    time: time_of(desk),
+                    work: &desk.scene().works(),
+                };
+                cordonry_draw::document_with(desk.plan(), &desk.scene().row, &options)
+            })
+        })
+    }
 }
 
 /// When the row on the desk is as it is shown; `None` while its record is corrected.
@@ -152,17 +179,22 @@ pub fn time_of(desk: &crate::desk::Desk) -> Option<Time> {
 
 /// Saves the drawing of the whole row.
 pub fn save_drawing(app: App) {
-    give(app, "svg", "image/svg+xml", |d| drawing(app, d));
+    spawn_local(async move {
+        let drawn = drawing(app).await;
+        give_written(app, "svg", "image/svg+xml", drawn);
+    });
 }
 
 /// Saves the drawing of the whole row as a picture.
 pub fn save_picture(app: App) {
-    let Some((name, svg)) = app.peek(|d| (file_name(d.plan(), "png"), drawing(app, d))) else {
+    let Some(name) = app.peek(|d| file_name(d.plan(), "png")) else {
         return;
     };
     spawn_local(async move {
-        if paint(&name, &svg).await.is_err() {
-            app.say(app.t("download-refused"), true);
+        match drawing(app).await {
+            Ok(Some(svg)) if paint(&name, &svg).await.is_ok() => {}
+            Ok(_) => app.say(app.t("download-refused"), true),
+            Err(_) => app.say(app.t("part-missing"), true),
         }
     });
 }

@@ -2,6 +2,7 @@
 
 use crate::browser::app::App;
 use crate::browser::app::light::{LastAsked, asked_anew, fits, forget_other};
+use crate::browser::parts::part;
 use crate::desk::Desk;
 use crate::document::Mode;
 use crate::helper::{
@@ -11,6 +12,7 @@ use cordonry::plan::Plan;
 use leptos::prelude::*;
 use std::sync::Arc;
 use wasm_bindgen::prelude::*;
+use wasm_bindgen_futures::spawn_local;
 use web_sys::{MessageEvent, Worker};
 
 /// Asks the helper, and holds its newest answer.
@@ -170,9 +172,11 @@ impl Helper {
         }
         // Without a helper the page works it out itself, once the hand rests.
         self.own.update_value(|own| own.hear(message));
-        while let Some(reply) = self.own.try_update_value(Memory::reply).flatten() {
-            self.hear(app, reply);
-        }
+        spawn_local(async move {
+            while let Ok(Some(reply)) = own_reply(self.own).await {
+                self.hear(app, reply);
+            }
+        });
     }
 
     /// Takes an answer, if it is one that is waited for and about what is still on the wall. One that is refused or
@@ -199,6 +203,12 @@ impl Helper {
             Body::Lacks => self.begin_anew(app),
             Body::Refused(_) => {}
         }
+    }
+}
+
+part! {helper:
+    fn own_reply(own: StoredValue<Memory, LocalStorage>) -> Option<Reply> {
+        own.try_update_value(Memory::reply).flatten()
     }
 }
 

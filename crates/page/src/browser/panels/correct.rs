@@ -6,6 +6,7 @@ use crate::browser::commands;
 use crate::browser::controls::field::{Apply, ValueField};
 use crate::browser::dom::{focus_soon, keep_focus};
 use crate::browser::panels::card::Framed;
+use crate::browser::parts::part;
 use crate::desk::Desk;
 use crate::document::{Edit, Mode};
 use cordonry::check::Part;
@@ -37,9 +38,27 @@ pub fn RecordSwitch(app: App) -> impl IntoView {
     }
 }
 
+part! {panels:
+    /// Over the wall while the record is corrected.
+    pub fn record_strip(app: App) -> AnyView {
+        view! { <RecordStrip app/> }.into_any()
+    }
+}
+
+part! {panels:
+    /// On the wall while the record is corrected.
+    pub fn record_cards(app: App) -> AnyView {
+        view! {
+            <RecordCard app/>
+            <OfferCard app/>
+        }
+        .into_any()
+    }
+}
+
 /// Over the wall while the record is corrected: what that is, the row's ends, a tree to add, and the way out.
 #[component]
-pub fn RecordStrip(app: App) -> impl IntoView {
+fn RecordStrip(app: App) -> impl IntoView {
     // Made anew only as it comes: a field keeps what was typed, and why it was refused, while the row changes.
     let correcting = Memo::new(move |_| app.correcting());
     move || {
@@ -150,7 +169,7 @@ fn picks_of(plan: &Plan, part: Part) -> Vec<Pick> {
 
 /// The card of the chosen part while the record is corrected: what was measured, in fields.
 #[component]
-pub fn RecordCard(app: App) -> impl IntoView {
+fn RecordCard(app: App) -> impl IntoView {
     let part = Memo::new(move |_| app.carded().filter(|_| app.correcting()));
     move || {
         part.get().map(|part| {
@@ -334,7 +353,7 @@ fn RecordActions(app: App) -> impl IntoView {
 
 /// What a press on the wall would add to the record.
 #[component]
-pub fn OfferCard(app: App) -> impl IntoView {
+fn OfferCard(app: App) -> impl IntoView {
     move || {
         app.offer.get().map(|Offer { on, x, at }| {
             let key = match on {

@@ -3,6 +3,7 @@
 use super::light;
 use crate::browser::app::App;
 use crate::browser::device::files::time_of;
+use crate::browser::parts::{at_once, part};
 use crate::desk::Desk;
 use cordonry::arrange::Gather;
 use cordonry::check::fill_is_due;
@@ -17,12 +18,24 @@ use web_sys::{ShadowRootInit, ShadowRootMode};
 pub fn watch_print(app: App) {
     window_event_listener(leptos::ev::beforeprint, move |_| {
         let paper = app.paper.get_untracked();
-        if let Some(pages) = untrack(|| app.peek(|d| on_sheets(app, d, paper))) {
+        if let Some(Some(pages)) = at_once(pages(app, Some(paper))) {
             // Without the sheets the part of the wall that is in sight is printed.
             let _ = lay(&pages, paper);
         }
     });
     window_event_listener(leptos::ev::afterprint, |_| clear());
+}
+
+part! {paper:
+    /// The sheets of what is on the desk, on a paper.
+    fn pages(app: App, paper: Option<Paper>) -> Option<Vec<String>> {
+        paper.and_then(|paper| untrack(|| app.peek(|d| on_sheets(app, d, paper))))
+    }
+}
+
+/// Has the sheets ready to be laid: the browser waits for nothing once it prints.
+pub async fn be_ready(app: App) {
+    let _ = pages(app, None).await;
 }
 
 /// The row as it is shown, with all that is told of it.

@@ -2,7 +2,9 @@
 
 use crate::browser::app::App;
 use crate::browser::panels::{keys_list, limits, many, wires};
+use crate::browser::parts::{part, shown};
 use leptos::prelude::*;
+use std::rc::Rc;
 use wasm_bindgen::JsCast;
 use web_sys::HtmlDetailsElement;
 
@@ -11,24 +13,27 @@ use web_sys::HtmlDetailsElement;
 pub fn Views(app: App) -> impl IntoView {
     view! {
         <div class="views">
-            <OneView app id="view-wires" title="wires-title">
-                {move || view! { <wires::Wires app/> }}
-            </OneView>
-            <OneView app id="view-many" title="many-title">
-                {move || view! { <many::Many app/> }}
-            </OneView>
-            <OneView app id="view-keys" title="keys-title">
-                {move || view! { <keys_list::KeysList app/> }}
-            </OneView>
-            <OneView app id="view-limits" title="limits-and-site">
-                {move || view! { <limits::LimitsAndSite app/> }}
-            </OneView>
+            <OneView app id="view-wires" title="wires-title"/>
+            <OneView app id="view-many" title="many-title"/>
+            <OneView app id="view-keys" title="keys-title"/>
+            <OneView app id="view-limits" title="limits-and-site"/>
         </div>
     }
 }
 
+part! {panels:
+    fn opened(app: App, title: &'static str) -> AnyView {
+        match title {
+            "wires-title" => view! { <wires::Wires app/> }.into_any(),
+            "many-title" => view! { <many::Many app/> }.into_any(),
+            "keys-title" => view! { <keys_list::KeysList app/> }.into_any(),
+            _ => view! { <limits::LimitsAndSite app/> }.into_any(),
+        }
+    }
+}
+
 #[component]
-fn OneView(app: App, id: &'static str, title: &'static str, children: ChildrenFn) -> impl IntoView {
+fn OneView(app: App, id: &'static str, title: &'static str) -> impl IntoView {
     let open = RwSignal::new(false);
     view! {
         <details
@@ -42,7 +47,7 @@ fn OneView(app: App, id: &'static str, title: &'static str, children: ChildrenFn
             }
         >
             <summary>{app.t(title)}</summary>
-            {move || open.get().then(|| children())}
+            {move || open.get().then(|| shown(app, Rc::new(move || Box::pin(opened(app, title)))))}
         </details>
     }
 }

@@ -6,12 +6,14 @@ use crate::browser::app::{App, Doorway};
 use crate::browser::controls::fields::{FormSheet, radios};
 use crate::browser::device::store;
 use crate::browser::dom;
+use crate::browser::parts::{part, shown};
 use crate::browser::ways::start::Start;
 use crate::browser::ways::walk::{WalkSetupForm, Walking};
 use cordonry::make::{EmptyRow, Leaders, RowSketch};
 use cordonry::row::Toward;
 use cordonry::units::{BareUnit, LengthStyle, parse_length};
 use leptos::prelude::*;
+use std::rc::Rc;
 
 /// What stands here until a row is opened.
 #[component]
@@ -27,15 +29,25 @@ pub fn Begin(incoming: Incoming) -> impl IntoView {
         }
         now
     });
+    let start = move || view! { <Start incoming entry/> }.into_any();
     move || match entry.get() {
-        Doorway::Start => view! { <Start incoming entry/> }.into_any(),
-        Doorway::Make => view! { <MakeForm app entry/> }.into_any(),
-        Doorway::Empty => view! { <EmptyForm app entry/> }.into_any(),
-        Doorway::Setup => view! { <WalkSetupForm app entry/> }.into_any(),
-        Doorway::Walk => match store::kept_walk() {
-            Some(walk) => view! { <Walking app entry walk/> }.into_any(),
-            None => view! { <Start incoming entry/> }.into_any(),
-        },
+        Doorway::Start => start(),
+        Doorway::Walk if store::kept_walk().is_none() => start(),
+        way => shown(app, Rc::new(move || Box::pin(on_a_way(app, way)))),
+    }
+}
+
+part! {panels:
+    /// What stands on a way to a row.
+    fn on_a_way(app: App, way: Doorway) -> AnyView {
+        let entry = app.door;
+        request_animation_frame(|| dom::begin_at_if_lost("main h1"));
+        match (way, store::kept_walk()) {
+            (Doorway::Walk, Some(walk)) => view! { <Walking app entry walk/> }.into_any(),
+            (Doorway::Empty, _) => view! { <EmptyForm app entry/> }.into_any(),
+            (Doorway::Setup, _) => view! { <WalkSetupForm app entry/> }.into_any(),
+            _ => view! { <MakeForm app entry/> }.into_any(),
+        }
     }
 }
 

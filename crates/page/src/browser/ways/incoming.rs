@@ -2,14 +2,17 @@
 
 use crate::browser::app::App;
 use crate::browser::device::helper::start_worker;
+use crate::browser::parts::part;
 use crate::helper::{Looked, look};
 use cordonry::said::Arg;
 use cordonry::units::LengthStyle;
+use cordonry_words::Words;
 use js_sys::{Array, Function, Uint8Array};
 use leptos::html::Dialog;
 use leptos::prelude::*;
 use std::time::Duration;
 use wasm_bindgen::prelude::*;
+use wasm_bindgen_futures::spawn_local;
 use web_sys::{MessageEvent, Worker};
 
 /// A table of so many bytes is read at once; a longer one by a helper.
@@ -35,6 +38,17 @@ pub struct Incoming {
     pub(super) shown: RwSignal<bool>,
     /// The sheet on which it is.
     pub(super) sheet: NodeRef<Dialog>,
+}
+
+part! {tables:
+    /// What a table of those bytes holds. `tell` hears how many lines have been read, of about how many.
+    pub fn read(bytes: Vec<u8>, name: String, words: Words, tell: Option<Function>) -> Vec<String> {
+        look(&bytes, &name, &words, &mut |n, of| {
+            if let Some(tell) = &tell {
+                let _ = tell.call2(&JsValue::NULL, &n.into(), &of.into());
+            }
+        })
+    }
 }
 
 impl Incoming {
@@ -64,8 +78,18 @@ impl Incoming {
             _ => self.start_helper.with_value(start_worker),
         };
         let Some(reader) = reader else {
-            let texts = self.app.worded(|w| look(bytes, name, w, &mut |_, _| {}));
-            return self.hear(file, texts);
+            let words = self.app.worded(Words::clone);
+            let (file, reading) = (
+                file.to_string(),
+                read(bytes.to_vec(), name.to_string(), words, None),
+            );
+            spawn_local(async move {
+                match reading.await {
+                    Ok(texts) => self.hear(&file, texts),
+                    Err(_) => self.refuse("import-lost", &file, String::new()),
+                }
+            });
+            return;
         };
         let asked = self.app.worded(|w| {
             let feet = w.style == LengthStyle::FeetInches;

@@ -1,6 +1,7 @@
 //! What is looked at: period, hour and leaves; the colours' meaning; the value at a place.
 
 use crate::browser::app::App;
+use crate::browser::parts::{once_wanted, part};
 use crate::browser::wall::light::dark_ground;
 use crate::light::{Lighting, RowLight, When, colour};
 use cordonry::light::Weather;
@@ -45,19 +46,29 @@ pub fn LightLine(app: App) -> impl IntoView {
                 <span aria-hidden="true">"☀ "</span>
                 {app.t("light-toggle")}
             </button>
-            <Show when=move || lit.on.get()>
+            {once_wanted(app, |app| app.light.on.get(), |app| Box::pin(light_fields(app)))}
+        </section>
+    }
+}
+
+part! {panels:
+    /// What can be chosen of the light, the colours' meaning, and the value at a place, while light is shown.
+    fn light_fields(app: App) -> AnyView {
+        view! {
+            <Show when=move || app.light.on.get()>
                 <WhenFields app/>
                 <WeatherField app/>
                 <HourField app/>
                 <LeafField app/>
             </Show>
-            <Show when=move || lit.on.get()>
+            <Show when=move || app.light.on.get()>
                 <div class="light-values">
                     <Legend app/>
                     <Readout app/>
                 </div>
             </Show>
-        </section>
+        }
+        .into_any()
     }
 }
 

@@ -3,6 +3,7 @@
 use super::beside::BesideDeep;
 use crate::browser::app::App;
 use crate::browser::panels::findings::FigureRows;
+use crate::browser::parts::part;
 use cordonry::check::renewal_zone_is_dark;
 use cordonry::light::anchors::{ANCHORS, Anchor};
 use cordonry::light::sky::USUAL_SKY_SHARE;
@@ -11,9 +12,15 @@ use cordonry::said::Arg;
 use cordonry_draw::{FigureLine, FigureTable};
 use leptos::prelude::*;
 
-/// The figures of the light.
+part! {panels:
+    /// The figures of the light, while they are shown.
+    pub fn light_figures(app: App) -> AnyView {
+        view! { <LightFiguresPanel app/> }.into_any()
+    }
+}
+
 #[component]
-pub fn LightFiguresPanel(app: App) -> impl IntoView {
+fn LightFiguresPanel(app: App) -> impl IntoView {
     view! {
         <Show when=move || app.light.on.get()>
             <LightFigureTable app/>

@@ -5,4 +5,4 @@ mod fields;
 mod figures;
 
 pub use fields::{LightLine, SkyBand};
-pub use figures::{LightFiguresPanel, on_paper as figures_on_paper};
+pub use figures::{light_figures, on_paper as figures_on_paper};
