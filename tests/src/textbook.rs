@@ -44,7 +44,7 @@ pub fn worked(plan: &Plan) -> Plan {
         next.unwrap_or_else(|why| panic!("{why}"))
     };
     let before = in_winter(plan, Phase::Before);
-    let stubs = check(&Context::of(plan, &before))
+    let stubs = check(&Context::of(&before))
         .into_iter()
         .filter(|f| f.rule == "renewal-due")
         .flat_map(|f: Finding| f.remedies.into_iter().next())

@@ -33,7 +33,7 @@ fn plans() -> BTreeMap<String, Plan> {
 /// What is found in the found row with the dormant work of its leaf done.
 fn findings(plan: &Plan) -> Vec<Finding> {
     let at = replay(plan, 0, plan.start()).unwrap();
-    check(&Context::of(plan, &at))
+    check(&Context::of(&at))
 }
 
 #[test]

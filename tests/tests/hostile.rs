@@ -107,7 +107,7 @@ fn use_plan(plan: &Plan) {
         for tree in &replayed.row.trees {
             assert_eq!(tree.broken_rule(), None);
         }
-        let findings = check(&Context::of(plan, &replayed));
+        let findings = check(&Context::of(&replayed));
         for finding in findings.iter().take(50) {
             assert!(!words.finding(finding).is_empty());
         }

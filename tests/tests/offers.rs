@@ -12,7 +12,7 @@ fn example(name: &str) -> Plan {
 /// What is found at the plan's start, with all its remedies or with those that are offered.
 fn found(plan: &Plan, tried: bool) -> Vec<Finding> {
     let at = replay(plan, 0, plan.start()).unwrap();
-    let all = check(&Context::of(plan, &at));
+    let all = check(&Context::of(&at));
     match tried {
         true => offered(plan, 0, &at, all),
         false => all,

@@ -10,7 +10,7 @@ use cordonry_tests::textbook::{HEIGHTS, found, in_winter, worked};
 use cordonry_words::Words;
 
 fn findings(plan: &Plan, phase: Phase) -> Vec<Finding> {
-    check(&Context::of(plan, &in_winter(plan, phase)))
+    check(&Context::of(&in_winter(plan, phase)))
 }
 
 #[test]
@@ -76,7 +76,7 @@ fn with_its_light_nothing_is_found_above_a_note_either() {
         for weather in [Weather::Clear, Weather::Usual] {
             let season = Period::growing_season(foliage.around().site.latitude_deg);
             let light = report_under(&foliage, &plan.targets, season, weather);
-            let context = Context::of(&plan, &at);
+            let context = Context::of(&at);
             let seen = check_light(&context, &light, &check(&context));
             // The wall catches light, and what it catches was judged.
             assert!(light.caught.total > 0.3, "{height}");

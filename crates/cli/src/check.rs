@@ -34,7 +34,7 @@ fn look_at<'w>(path: &Path, light: Option<Weather>, words: &'w Words) -> Result<
     let plan = files::plan(path, words)?;
     let judged = judged(&plan, words)?;
     let row = &judged.row;
-    let context = Context::of(&plan, &judged);
+    let context = Context::of(&judged);
     let seen = survey(&context, None);
     let mut findings = seen.findings;
     if let Some(weather) = light {

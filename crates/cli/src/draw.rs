@@ -78,9 +78,10 @@ fn sheets(plan: &Plan, paper: PaperSize, words: &Words) -> Vec<String> {
     let row = &*plan.found;
     let moment = plan.start();
     let terms = plan.terms(&row.trellis);
+    let targets = plan.limits(0);
     let findings = check(&Context {
         moment,
-        ..Context::found(&PosedRow::of(row, &plan.targets), &terms, &plan.targets)
+        ..Context::found(&PosedRow::of(row, &targets), &terms, &targets)
     });
     let work = plan.work_at(0, moment).unwrap_or_default();
     let stands = plan.schemes.first().is_some_and(|s| s.stands(moment));

@@ -1,8 +1,10 @@
 //! Renewal and the age of wood, each a step either side of its limit.
 
-use cordonry::check::{Finding, Severity};
+use cordonry::check::{Context, Finding, Severity, check};
+use cordonry::plan::{Plan, Replayer};
 use cordonry::row::*;
 use cordonry::said::Arg;
+use cordonry::standing::Rule;
 use cordonry::units::Mm;
 use cordonry::work::Work;
 use cordonry_fixture::wall::*;
@@ -418,4 +420,59 @@ fn fewer_uprights_owe_no_more_once_a_tree_has_had_its_share() {
             assert!(due.is_empty(), "{n} in leaf {leaf}: {due:#?}");
         }
     }
+}
+
+#[test]
+fn renewal_is_asked_for_by_the_rules_of_a_scheme_where_it_has_some() {
+    // Ten uprights of two seasons in leaf 3, of which a fifth is 2.
+    let row = tree(3, &[(12.0, 1); 10]);
+    let plan = Plan::new("a row", row);
+    let due = |plan: &Plan, scheme: usize| -> usize {
+        let at = Replayer::default().at(plan, scheme, plan.start(), Phase::After);
+        let at = at.expect("there is a scheme");
+        let found = check(&Context::of(&at)).into_iter();
+        let found = found.filter(|f| f.rule == "renewal-due");
+        found.map(|f| f.subjects.len()).sum()
+    };
+    let without = due(&plan, 0);
+    assert!(without >= 2, "{without}");
+    // By rule it begins in leaf 4, and never where that is 0.
+    let ruled = plan.clone().begun();
+    assert_eq!(due(&ruled, 0), 0);
+    let from = |leaf: f64| ruled.with_rule(0, Rule::RenewFrom, Some(leaf)).unwrap();
+    assert_eq!(due(&from(3.0), 0), without);
+    assert_eq!(due(&from(0.0), 0), 0);
+    // The share is the scheme's, and with it the age limit.
+    let quarter = from(3.0)
+        .with_rule(0, Rule::RenewShare, Some(0.25))
+        .unwrap();
+    let limits = quarter.limits(0);
+    assert_eq!(limits.get(Limit::RenewalShare), 0.25);
+    assert_eq!(limits.get(Limit::WoodAgeMax), 4.0);
+    assert!(due(&quarter, 0) > without);
+    assert_eq!(plan.limits(0), plan.targets);
+
+    // Set as a limit it is the scheme's own, and another scheme's stays.
+    let mut two = ruled.clone();
+    two.schemes.push(ruled.schemes[0].clone());
+    two.schemes.push(plan.schemes[0].clone());
+    let set =
+        |plan: &Plan, scheme, limit, value| plan.with_limit_under(scheme, limit, value).unwrap();
+    let changed = set(&two, 1, Limit::RenewalLeaf, Some(3.0));
+    assert_eq!([0, 1, 2].map(|s| due(&changed, s)), [0, without, without]);
+    let changed = set(&changed, 1, Limit::RenewalShare, Some(0.25));
+    assert_eq!(changed.limits(1), limits);
+    assert_eq!(changed.usual_limit(1, Limit::RenewalLeaf), 4.0);
+    assert_eq!(changed.usual_limit(2, Limit::RenewalLeaf), 3.0);
+    assert_eq!(changed.with_default_limits_under(1).unwrap(), two);
+    let back = set(&changed, 1, Limit::RenewalShare, None);
+    assert_eq!(set(&back, 1, Limit::RenewalLeaf, None), two);
+    // Where there are no rules it is the plan's.
+    let changed = set(&two, 2, Limit::RenewalLeaf, Some(5.0));
+    assert_eq!([0, 2].map(|s| due(&changed, s)), [0, 0]);
+    assert_eq!(changed.targets.get(Limit::RenewalLeaf), 5.0);
+    let why = two
+        .with_limit_under(1, Limit::RenewalLeaf, Some(1.0))
+        .unwrap_err();
+    assert_eq!(why.key, "refusal-correct-row");
 }

@@ -1,13 +1,13 @@
 //! Properties of findings on random rows.
 
 use cordonry::check::{Before, Context, Finding, check, rules, survey};
-use cordonry::plan::{Phase, Plan, Replayed, Replayer};
+use cordonry::plan::{Phase, Replayed, Replayer};
 use cordonry_fixture::random::*;
 use cordonry_words::Words;
 use proptest::prelude::*;
 
-fn findings(plan: &Plan, replayed: &Replayed) -> Vec<Finding> {
-    check(&Context::of(plan, replayed))
+fn findings(replayed: &Replayed) -> Vec<Finding> {
+    check(&Context::of(replayed))
 }
 
 proptest! {
@@ -24,8 +24,8 @@ proptest! {
         }
         for moment in moments(&plan) {
             let there = at(&plan, moment);
-            let list = findings(&plan, &there);
-            prop_assert_eq!(&list, &findings(&plan, &at(&plan, moment)));
+            let list = findings(&there);
+            prop_assert_eq!(&list, &findings(&at(&plan, moment)));
             prop_assert!(list.windows(2).all(|w| w[0].severity >= w[1].severity));
             for f in &list {
                 prop_assert!(rules().any(|r| r == f.rule));
@@ -54,7 +54,7 @@ proptest! {
         let words = Words::strict();
         let plan = worked(&plan, &drafts);
         for moment in moments(&plan).into_iter().filter(|m| *m >= plan.start()) {
-            for f in findings(&plan, &at(&plan, moment)) {
+            for f in findings(&at(&plan, moment)) {
                 for remedy in &f.remedies {
                     prop_assert!(words.has(remedy.said.key), "no text {}", remedy.said.key);
                     prop_assert!(!remedy.work.is_empty() || remedy.wall_height.is_some());
@@ -75,7 +75,7 @@ proptest! {
             plan = forced(&plan, moment, draft.on(&plan.found));
             // One replayer, so that trees without new work stay the same in memory.
             let there = replayer.at(&plan, 0, moments(&plan).last().copied().unwrap(), Phase::After).unwrap();
-            let context = Context::of(&plan, &there);
+            let context = Context::of(&there);
             let known = before.as_ref().map(|(row, findings)| Before { row: &row.row, moment: row.moment, findings: findings.clone() });
             let again = survey(&context, known).findings;
             prop_assert_eq!(&again, &check(&context));

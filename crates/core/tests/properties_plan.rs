@@ -280,8 +280,8 @@ proptest! {
             for posed in known.row.posed() {
                 prop_assert_eq!(posed.courses(), &cordonry::pose::layout(posed.tree(), known.terms.geometry)[..]);
             }
-            prop_assert_eq!(cached.found(&plan), Replayer::default().found(&plan));
-            prop_assert_eq!(cached.found(&plan).row.into_row(), (*plan.found).clone());
+            prop_assert_eq!(cached.found(&plan, 0), Replayer::default().found(&plan, 0));
+            prop_assert_eq!(cached.found(&plan, 0).row.into_row(), (*plan.found).clone());
         }
     }
 

@@ -13,12 +13,10 @@ use proptest::prelude::*;
 use std::sync::Arc;
 
 fn rules(set: &[(Rule, f64)]) -> Standard {
-    Standard {
-        rules: set
-            .iter()
-            .fold(Rules::default(), |rules, (rule, to)| rules.with(*rule, *to)),
-        targets: Arc::default(),
-    }
+    let with = |rules: Rules, (rule, to): &(Rule, f64)| rules.with(*rule, *to);
+    let rules = set.iter().fold(Rules::default(), with);
+    let targets = Arc::new(rules.limits(&Targets::default()));
+    Standard { rules, targets }
 }
 
 /// Ten trees 1.5 m apart, just planted: stock of that length and 18 mm, slanting to the right.

@@ -69,7 +69,7 @@ fn moment_of(out: &mut String, plan: &Plan, replayed: &Replayed) {
             format_args!("canopy {} {older} {new} {flowers}", tree.id),
         );
     }
-    findings_of(out, plan, replayed);
+    findings_of(out, replayed);
     for void in &replayed.void {
         let subject = void.work.subject();
         let Moment { leaf, window } = void.moment;
@@ -85,12 +85,8 @@ fn moment_of(out: &mut String, plan: &Plan, replayed: &Replayed) {
     }
 }
 
-fn context<'a>(plan: &'a Plan, replayed: &'a Replayed) -> Context<'a> {
-    Context::of(plan, replayed)
-}
-
-fn findings_of(out: &mut String, plan: &Plan, replayed: &Replayed) {
-    for f in check(&context(plan, replayed)) {
+fn findings_of(out: &mut String, replayed: &Replayed) {
+    for f in check(&Context::of(replayed)) {
         finding_of(out, &f);
     }
 }
@@ -126,8 +122,8 @@ fn light_of(out: &mut String, plan: &Plan, replayed: &Replayed) {
         let (falls, lit) = (share(sum(falls)), share(sum(&lit)));
         line(out, format_args!("falls {falls} lit {lit}"));
     }
-    let mut wood = check(&context(plan, replayed));
-    let found = check_light(&context(plan, replayed), &light, &wood);
+    let mut wood = check(&Context::of(replayed));
+    let found = check_light(&Context::of(replayed), &light, &wood);
     for f in found.findings {
         finding_of(out, &f);
     }

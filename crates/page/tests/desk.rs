@@ -313,6 +313,29 @@ fn work_that_stands_is_listed_and_what_is_done_beside_it_plans_its_window() {
 }
 
 #[test]
+fn a_limit_that_a_scheme_has_a_rule_for_is_set_in_the_scheme() {
+    let begun = plan().begun();
+    let targets = begun.targets.clone();
+    let mut desk = Desk::new(begun).expect("it has a scheme");
+    let due = |desk: &Desk| {
+        let found = desk.scene().findings.iter();
+        found.filter(|f| f.rule == "renewal-due").count()
+    };
+    assert_eq!((desk.plan().found.leaf, due(&desk)), (3, 0));
+    desk.edit(&Edit::limit(Limit::RenewalLeaf, Some(3.0)))
+        .expect("it is in range");
+    assert!(due(&desk) > 0);
+    assert_eq!(desk.scene().targets.get(Limit::RenewalLeaf), 3.0);
+    assert_eq!(desk.plan().targets, targets);
+    // So it is while the record is open.
+    desk.open(Mode::Found);
+    assert!(due(&desk) > 0);
+    desk.edit(&Edit::default_limits())
+        .expect("there is a scheme");
+    assert_eq!(due(&desk), 0);
+}
+
+#[test]
 fn work_on_many_is_one_step() {
     let made = cordonry_page::bench_row::plan(100, 12);
     let mut desk = Desk::new(made).expect("it has a scheme");

@@ -81,7 +81,7 @@ fn no_remedy_keeps_a_bud_where_none_is() {
         .chain(numbered("extreme", extreme(200)));
     for (name, plan) in rows {
         let there = at(&plan);
-        let findings = check(&Context::of(&plan, &there));
+        let findings = check(&Context::of(&there));
         let [buds, notches] = hold(&name, &plan, &findings, &mut wrong);
         counts = [counts[0] + buds, counts[1] + notches];
     }
@@ -115,7 +115,7 @@ fn a_notch_leaves_its_finding_as_a_note() {
         for (place, finding) in by_place {
             let plan =
                 mended(&plan, 0, plan.start(), &[&finding.remedies[0]]).expect("it can be done");
-            let after = check(&Context::of(&plan, &at(&plan)));
+            let after = check(&Context::of(&at(&plan)));
             let same = |f: &&Finding| f.rule == finding.rule && f.x as i64 == place;
             let left = after.iter().find(same).expect("it waits");
             assert_eq!(

@@ -91,7 +91,7 @@ fn at(plan: &Plan) -> Replayed {
 
 /// What is found and offered; with `light`, of its light too.
 fn found(plan: &Plan, row: &Replayed, light: bool) -> Vec<Finding> {
-    let context = Context::of(plan, row);
+    let context = Context::of(row);
     let mut findings = check(&context);
     if light {
         let foliage = Foliage::new(&row.row, &plan.site, &plan.targets, 1.0);

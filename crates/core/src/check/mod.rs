@@ -49,7 +49,7 @@ pub use trial::{Offered, offered, take as take_offers, tried};
 use crate::arrange::Arrange;
 use crate::cover::{Cover, Place};
 use crate::light::LightReport;
-use crate::plan::{Plan, Replayed, VoidWork};
+use crate::plan::{Replayed, VoidWork};
 use crate::pose::PosedRow;
 use crate::row::{Moment, Targets};
 use crate::terms::Terms;
@@ -72,12 +72,12 @@ pub struct Context<'a> {
 
 impl<'a> Context<'a> {
     /// What is judged of a plan: the row that was replayed.
-    pub fn of(plan: &'a Plan, at: &'a Replayed) -> Self {
+    pub fn of(at: &'a Replayed) -> Self {
         Self {
             row: &at.row,
             moment: at.moment,
             terms: &at.terms,
-            targets: &plan.targets,
+            targets: &at.targets,
             void: &at.void,
         }
     }

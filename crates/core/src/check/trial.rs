@@ -10,7 +10,7 @@ use crate::cover::{Cover, Span, cover_of, laid_of, places_of};
 use crate::plan::{Phase, Plan, Replayed, replay};
 use crate::pose::{Posed, PosedRow};
 use crate::refusal::Refusal;
-use crate::row::{Limit, Moment, Row, TreeId};
+use crate::row::{Limit, Moment, Row, Targets, TreeId};
 use crate::terms::Terms;
 use crate::units::Mm;
 use crate::work::Work;
@@ -115,6 +115,7 @@ struct State {
     moment: Moment,
     row: PosedRow,
     terms: Terms,
+    targets: Arc<Targets>,
     /// How far along the row the shoots of each tree reach.
     reach: Vec<Span>,
     /// How far from its foot any of them reaches, mm.
@@ -196,6 +197,7 @@ impl State {
             reach,
             filled: cover_of(laid.collect(), whole).filled,
             terms: after.terms,
+            targets: after.targets,
             touched: Vec::new(),
             void: after.void.len(),
             plan,
@@ -250,7 +252,7 @@ impl State {
             row,
             moment: self.moment,
             terms: &self.terms,
-            targets: &self.plan.targets,
+            targets: &self.targets,
             void: &[],
         }
     }

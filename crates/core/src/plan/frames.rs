@@ -4,7 +4,7 @@ use super::stands::Stands;
 use super::void::VoidWork;
 use super::{Moment, Phase, Plan, Schedule, Scheme};
 use crate::arrange::Arrange;
-use crate::row::Trellis;
+use crate::row::{Targets, Trellis};
 use crate::standing::{Standard, wires};
 use crate::terms::{Stand, Terms};
 use crate::work::{Work, apply_to_trellis};
@@ -26,6 +26,8 @@ pub(super) struct Frames {
     /// Work on the trellis that was done, by the name of its kind.
     done: Vec<(Moment, &'static str)>,
     stands: Option<Stands>,
+    /// The limits by which the scheme's row is judged.
+    pub targets: Arc<Targets>,
 }
 
 impl Frames {
@@ -38,11 +40,13 @@ impl Frames {
         };
         let found = frame(plan.found.trellis.clone());
         let mut trellis = found.trellis.clone();
+        let targets = scheme.limits(&plan.targets);
         let mut out = Self {
             frames: vec![(plan.start(), found)],
             void: Vec::new(),
             done: Vec::new(),
-            stands: Stands::new(plan, scheme),
+            stands: Stands::new(scheme, &targets),
+            targets,
         };
         let stored = schedule.on(None).map_or(&[][..], |w| w);
         let batches = stored.iter().map(|b| (b.moment, &b.work[..]));

@@ -13,7 +13,7 @@ use crate::arrange::Arrange;
 use crate::arrange::Gather;
 use crate::pose::{Posed, PosedRow};
 use crate::refusal::Refusal;
-use crate::row::{Row, Tree, TreeId};
+use crate::row::{Row, Targets, Tree, TreeId};
 use crate::said::Arg;
 use crate::standing::{wires, work};
 use crate::terms::Terms;
@@ -32,6 +32,8 @@ pub struct Replayed {
     pub phase: Phase,
     /// What pose, work and growth read then besides its trees.
     pub terms: Terms,
+    /// The limits by which it is judged.
+    pub targets: Arc<Targets>,
     /// Work that touched nothing, in order of time, then of tree.
     pub void: Vec<VoidWork>,
 }
@@ -125,8 +127,8 @@ impl Replayer {
         Ok(out)
     }
 
-    /// The row as found: without any work, and nothing void.
-    pub fn found(&mut self, plan: &Plan) -> Replayed {
+    /// The row as found: without any work, and nothing void. A scheme's limits hold.
+    pub fn found(&mut self, plan: &Plan, scheme: usize) -> Replayed {
         let terms = plan.terms(&plan.found.trellis);
         let row = (*plan.found).clone();
         let row = match &self.found {
@@ -139,6 +141,7 @@ impl Replayer {
             moment: plan.start(),
             phase: Phase::Before,
             terms,
+            targets: plan.limits(scheme),
             void: Vec::new(),
         }
     }
@@ -165,6 +168,7 @@ pub(super) fn replayed(
         moment: moment.max(plan.start()),
         phase: if before_all { Phase::Before } else { phase },
         terms: frame.terms.clone(),
+        targets: Arc::clone(&frames.targets),
         void,
     }
 }

@@ -5,7 +5,7 @@ use super::{Moment, Plan, Replayer, Schedule, Scheme};
 use crate::arrange::Gather;
 use crate::range::{self, Range};
 use crate::refusal::Refusal;
-use crate::row::{Window, refused_limit};
+use crate::row::{Limit, Targets, Window, refused_limit};
 use crate::standing::{Rule, Rules};
 use crate::work::Work;
 use std::sync::Arc;
@@ -119,6 +119,57 @@ impl Plan {
         }))
     }
 
+    /// The limits by which a scheme's row is judged: the plan's, but what its rules say of renewal holds where it has some.
+    pub fn limits(&self, scheme: usize) -> Arc<Targets> {
+        let scheme = self.schemes.get(scheme);
+        scheme.map_or_else(|| Arc::clone(&self.targets), |s| s.limits(&self.targets))
+    }
+
+    /// The default of a limit, as [`Self::limits`] has them.
+    pub fn usual_limit(&self, scheme: usize, limit: Limit) -> f64 {
+        match self.rule_of(scheme, limit) {
+            Some(rule) => rule.info().default,
+            None => self.limits(scheme).default_of(limit),
+        }
+    }
+
+    /// As [`Self::with_limit`], under a scheme: where it has a rule of that, the rule is set.
+    ///
+    /// # Errors
+    /// As [`Self::with_limit`].
+    pub fn with_limit_under(
+        &self,
+        scheme: usize,
+        limit: Limit,
+        value: Option<f64>,
+    ) -> Result<Plan, Refusal> {
+        let plan = self.with_limit(limit, value)?;
+        match self.rule_of(scheme, limit) {
+            Some(rule) => self.with_rule(scheme, rule, value),
+            None => Ok(plan),
+        }
+    }
+
+    /// The plan with every limit of a scheme at its default.
+    ///
+    /// # Errors
+    /// No such scheme.
+    pub fn with_default_limits_under(&self, scheme: usize) -> Result<Plan, Refusal> {
+        let plan = self.with_default_limits();
+        let plan = plan.with_rule(scheme, Rule::RenewFrom, None)?;
+        plan.with_rule(scheme, Rule::RenewShare, None)
+    }
+
+    /// The rule of a scheme that stands for a limit.
+    fn rule_of(&self, scheme: usize, limit: Limit) -> Option<Rule> {
+        self.schemes.get(scheme)?.standing.as_ref()?;
+        match limit {
+            Limit::RenewalLeaf => Some(Rule::RenewFrom),
+            Limit::RenewalShare => Some(Rule::RenewShare),
+            _ => None,
+        }
+    }
+
     /// The plan with the first leaf that a scheme lets bear; `None` for the usual one.
     ///
     /// # Errors
@@ -148,6 +199,14 @@ impl Plan {
 }
 
 impl Scheme {
+    /// Its limits, with those of its plan.
+    pub(super) fn limits(&self, of_plan: &Arc<Targets>) -> Arc<Targets> {
+        match &self.standing {
+            Some(standing) => Arc::new(standing.rules.limits(of_plan)),
+            None => Arc::clone(of_plan),
+        }
+    }
+
     fn plan(&mut self, moment: Moment) {
         if let Some(standing) = &mut self.standing {
             standing.planned.insert(moment);

@@ -7,7 +7,7 @@
 //! leaf: what its grower does with the row as it was found is for the grower to say.
 
 use super::{Moment, Plan, Scheme};
-use crate::row::Window;
+use crate::row::{Targets, Window};
 use crate::standing::{Rules, Standard};
 use std::collections::BTreeSet;
 use std::sync::Arc;
@@ -29,12 +29,13 @@ pub(super) struct Stands {
 }
 
 impl Stands {
-    pub fn new(plan: &Plan, scheme: &Scheme) -> Option<Self> {
+    /// Those of a scheme that has such limits.
+    pub fn new(scheme: &Scheme, targets: &Arc<Targets>) -> Option<Self> {
         let standing = scheme.standing.as_ref()?;
         Some(Self {
             standard: Standard {
                 rules: standing.rules.clone(),
-                targets: Arc::clone(&plan.targets),
+                targets: Arc::clone(targets),
             },
             planned: standing.planned.clone(),
         })

@@ -282,6 +282,14 @@ impl Targets {
         }
     }
 
+    /// The same limits where renewal takes that share and begins in that leaf; one that no row comes to is never.
+    pub fn renewing(&self, leaf: f64, share: f64) -> Self {
+        let mut out = self.clone();
+        out.set.insert(Limit::RenewalLeaf, leaf);
+        out.set.insert(Limit::RenewalShare, share);
+        out
+    }
+
     /// Sets a value; `None` puts the default back.
     ///
     /// # Errors

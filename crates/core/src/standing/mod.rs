@@ -33,7 +33,7 @@ use std::sync::Arc;
 pub struct Standard {
     /// The rules of the scheme.
     pub rules: Rules,
-    /// The limits of the plan.
+    /// The limits of the scheme ([`Rules::limits`]).
     pub targets: Arc<Targets>,
 }
 

@@ -22,12 +22,8 @@ pub(super) fn stubs(job: &Job<'_>) -> Vec<Work> {
     if !job.rules.begun(Rule::RenewFrom, job.leaf) {
         return Vec::new();
     }
-    let share = Share::near(job.rules.get(Rule::RenewShare));
-    let set = |limit| job.targets.overrides().find(|(l, _)| *l == limit);
-    let age_limit = match set(Limit::WoodAgeMax) {
-        Some((_, age)) => age as u8,
-        None => share.turn(),
-    };
+    let share = Share::near(job.limit(Limit::RenewalShare));
+    let age_limit = job.limit(Limit::WoodAgeMax) as u8;
     let places = places(job);
     let wood: Vec<usize> = (0..places.len())
         .filter(|p| places[*p].wood.is_some())

@@ -1,7 +1,7 @@
 //! The settings of a scheme's standing work: each a number, a name in files, a range.
 
 use crate::range::Range;
-use crate::row::Status;
+use crate::row::{Status, Targets};
 use std::collections::BTreeMap;
 
 /// What the number of a rule is.
@@ -136,6 +136,13 @@ impl Rules {
     pub fn with(mut self, rule: Rule, value: f64) -> Self {
         self.set(rule, Some(value));
         self
+    }
+
+    /// The limits by which a row is judged that is trained by these rules: its renewal is theirs.
+    pub fn limits(&self, of_plan: &Targets) -> Targets {
+        let from = self.get(Rule::RenewFrom);
+        let from = if from > 0.0 { from } else { u8::MAX.into() };
+        of_plan.renewing(from, self.get(Rule::RenewShare))
     }
 
     /// The values that differ from the defaults, in a fixed order.

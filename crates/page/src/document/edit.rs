@@ -201,8 +201,8 @@ impl Edit {
             Request::Wires(work) => one(plan.with_work(scheme, moment, work.clone())?),
             Request::Record(correction) => one(plan.corrected(correction)?),
             Request::Setting(setting, value) => one(plan.with_setting(*setting, *value)?),
-            Request::Limit(limit, value) => one(plan.with_limit(*limit, *value)?),
-            Request::DefaultLimits => one(plan.with_default_limits()),
+            Request::Limit(limit, value) => one(plan.with_limit_under(scheme, *limit, *value)?),
+            Request::DefaultLimits => one(plan.with_default_limits_under(scheme)?),
             Request::PostsEvery(distance) => one(plan.with_posts_every(*distance)?),
             Request::Name(name) => one(Plan {
                 name: name.clone(),

@@ -55,7 +55,7 @@ impl Look {
             phase,
         } = self.within(plan);
         match mode {
-            Mode::Found => Ok(replayer.found(plan)),
+            Mode::Found => Ok(replayer.found(plan, scheme)),
             Mode::Work => replayer.at(plan, scheme, moment, phase),
         }
     }

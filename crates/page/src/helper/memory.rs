@@ -79,7 +79,7 @@ fn answer(plan: &Plan, replayer: &mut Replayer, question: &Question) -> Result<B
         } => {
             let at = look.replayed(plan, *mode, replayer)?;
             let exact = exact(&at.row, plan, *lighting, columns.clone());
-            let context = Context::of(plan, &at);
+            let context = Context::of(&at);
             let found = check_light(&context, &exact.season, &check(&context));
             let offers = tried(plan, look.scheme, &at, &found.findings);
             Body::Light(Box::new(exact), offers)
@@ -97,7 +97,7 @@ fn answer(plan: &Plan, replayer: &mut Replayer, question: &Question) -> Result<B
         }
         Question::Offers { look: (look, mode) } => {
             let at = look.replayed(plan, *mode, replayer)?;
-            let found = check(&Context::of(plan, &at));
+            let found = check(&Context::of(&at));
             Body::Offers(tried(plan, look.scheme, &at, &found))
         }
         Question::Season { scheme } => {
@@ -109,7 +109,7 @@ fn answer(plan: &Plan, replayer: &mut Replayer, question: &Question) -> Result<B
                     phase: Phase::After,
                 };
                 let at = look.replayed(plan, Mode::Work, replayer)?;
-                let findings = check(&Context::of(plan, &at));
+                let findings = check(&Context::of(&at));
                 let now = findings.iter().filter(|f| f.severity == Severity::Now);
                 Ok(WindowCount {
                     moment: look.moment,

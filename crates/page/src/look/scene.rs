@@ -8,7 +8,7 @@ use cordonry::cover::{Cover, Place};
 use cordonry::plan::{Moment, Phase, Plan, VoidWork};
 use cordonry::pose::{Course, Posed, PosedRow};
 use cordonry::refusal::Refusal;
-use cordonry::row::{Limit, ShootId, Tree, TreeId};
+use cordonry::row::{Limit, ShootId, Targets, Tree, TreeId};
 use cordonry::said::Arg;
 use cordonry::terms::Terms;
 use cordonry::units::Mm;
@@ -30,6 +30,8 @@ pub struct Scene {
     pub moment: Moment,
     /// What pose and work read besides its trees.
     pub terms: Terms,
+    /// The limits by which it is judged.
+    pub targets: Arc<Targets>,
     /// How its wire is covered.
     pub cover: Cover,
     /// Its uprights from left to right.
@@ -58,18 +60,21 @@ impl Scene {
         let plan = Arc::clone(document.plan());
         let look = look.within(&plan);
         let seen = document.replayed(look)?;
-        let known = earlier.filter(|e| e.same_limits_as(&plan)).map(|e| Before {
-            row: &e.row,
-            moment: e.moment,
-            findings: std::mem::take(&mut e.findings),
-        });
-        let found = survey(&Context::of(&plan, &seen), known);
+        let known = earlier
+            .filter(|e| e.same_limits_as(&plan, &seen.targets))
+            .map(|e| Before {
+                row: &e.row,
+                moment: e.moment,
+                findings: std::mem::take(&mut e.findings),
+            });
+        let found = survey(&Context::of(&seen), known);
         Ok(Self {
             mode: document.mode(),
             look,
             row: seen.row,
             moment: seen.moment,
             terms: seen.terms,
+            targets: seen.targets,
             cover: found.cover,
             places: found.places,
             findings: found.findings,
@@ -80,13 +85,13 @@ impl Scene {
         })
     }
 
-    fn same_limits_as(&self, plan: &Plan) -> bool {
-        Arc::ptr_eq(&plan.targets, &self.plan.targets) && Arc::ptr_eq(&plan.site, &self.plan.site)
+    fn same_limits_as(&self, plan: &Plan, targets: &Targets) -> bool {
+        *targets == *self.targets && Arc::ptr_eq(&plan.site, &self.plan.site)
     }
 
     /// Whether the findings of both were made under the same limits and site.
     pub(super) fn same_limits(&self, other: &Scene) -> bool {
-        self.same_limits_as(&other.plan)
+        self.same_limits_as(&other.plan, &other.targets)
     }
 
     /// Whether the same is seen: the same look at the same plan.
@@ -123,7 +128,7 @@ impl Scene {
             row: &self.row,
             moment: self.moment,
             terms: &self.terms,
-            targets: &self.plan.targets,
+            targets: &self.targets,
             void: &self.void,
         }
     }

@@ -2,6 +2,7 @@
 
 use crate::browser::app::App;
 use crate::browser::controls::field::{Apply, ValueField};
+use crate::desk::Desk;
 use crate::document::Edit;
 use cordonry::plan::Setting;
 use cordonry::row::{Limit, LimitInfo, Status};
@@ -34,6 +35,12 @@ pub fn source(app: App, info: &LimitInfo) -> String {
     }
 }
 
+/// Whether a limit is not at its default.
+fn is_set(desk: &Desk, limit: Limit) -> bool {
+    let usual = desk.plan().usual_limit(desk.look().scheme, limit);
+    desk.scene().targets.get(limit) != usual
+}
+
 /// Where the row stands, the trellis, and every limit.
 #[component]
 pub fn LimitsAndSite(app: App) -> impl IntoView {
@@ -51,7 +58,7 @@ pub fn LimitsAndSite(app: App) -> impl IntoView {
                     class="link"
                     data-act="limits-reset"
                     disabled=move || {
-                        app.read(|d| d.plan().targets.overrides().next().is_none()).unwrap_or(true)
+                        app.read(|d| !Limit::ALL.iter().any(|l| is_set(d, *l))).unwrap_or(true)
                     }
                     on:click=move |_| {
                         app.edit(Edit::default_limits());
@@ -140,10 +147,13 @@ fn Posts(app: App) -> impl IntoView {
 fn OneLimit(app: App, limit: Limit) -> impl IntoView {
     let info = limit.info();
     let unit = info.unit.typed();
-    let value = Memo::new(move |_| app.read(|d| d.plan().targets.get(limit)));
+    let value = Memo::new(move |_| {
+        app.read(|d| d.scene().targets.get(limit))
+            .filter(|v| *v <= info.max)
+    });
     let set = move |v: Option<f64>| app.try_edit(Edit::limit(limit, v)).map(drop);
     let apply: Apply = Rc::new(move |v| set(v.first().copied()));
-    let usual = Memo::new(move |_| app.read(|d| d.plan().targets.default_of(limit)));
+    let usual = Memo::new(move |_| app.read(|d| d.plan().usual_limit(d.look().scheme, limit)));
     let changed = move || value.get() != usual.get();
     let range = move || {
         app.style.track();
