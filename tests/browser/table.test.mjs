@@ -120,3 +120,24 @@ for (const how of ['throws', 'dies']) {
     assert.equal(page.workers().length, 1, 'the helper of the row stands');
   });
 }
+
+pageTest('it is asked whether last year’s growth had been tipped, where the table does not say', {}, async ({ page }) => {
+  const give = () => page.locator('input[type=file]').first().setInputFiles(new URL('../../examples/measured-40.csv', import.meta.url).pathname);
+  const due = '.finding[data-finding^="tipping-due:"]';
+  const tipped = page.getByLabel(say('import-tipped'));
+  await give();
+  await tipped.waitFor();
+  assert.deepEqual(await accessibility(page), []);
+  await page.locator('[data-act=import-use]').click();
+  await page.waitForSelector(due);
+  await give();
+  await tipped.selectOption('yes');
+  await page.locator('[data-act=import-use]').click();
+  await page.waitForSelector(due, { state: 'detached' });
+  // Another table is asked about anew.
+  await give();
+  assert.equal(await tipped.inputValue(), '');
+  await tipped.selectOption('no');
+  await page.locator('[data-act=import-use]').click();
+  await page.waitForSelector(due);
+});

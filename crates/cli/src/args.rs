@@ -150,6 +150,13 @@ impl From<Sky> for Weather {
     }
 }
 
+/// An answer to a question.
+#[derive(Clone, Copy, PartialEq, ValueEnum)]
+pub enum Answer {
+    Yes,
+    No,
+}
+
 /// A paper to print on.
 #[derive(Clone, Copy, ValueEnum)]
 pub enum PaperSize {
@@ -181,6 +188,10 @@ pub struct Import {
     /// The leaf before whose growth the row was measured; else what the table says, or one more than its last season.
     #[arg(long, value_name = "LEAF")]
     pub leaf: Option<u8>,
+    /// Whether last year's growth had been tipped before it was measured, where the table shows no cut of it; else it is
+    /// taken as whole.
+    #[arg(long, value_name = "ANSWER")]
+    pub tipped: Option<Answer>,
     /// Planting angle from the ground of stems that don't say theirs, in degrees, 10 to 90.
     #[arg(long, value_name = "DEGREES", default_value_t = 45.0)]
     pub planted: f64,

@@ -1,7 +1,7 @@
 //! `cordonry import` and `export`: from one file to another.
 
 use crate::Status;
-use crate::args::{Export, Import};
+use crate::args::{Answer, Export, Import};
 use crate::files;
 use crate::out::tell;
 use anyhow::{Result, anyhow, bail};
@@ -51,7 +51,9 @@ pub fn import(ask: &Import, words: &Words) -> Status {
             .collect();
         let name = ask.path.file_stem().unwrap_or_default();
         let leaf = measured.row.leaf;
+        let asks = measured.asks_tipped;
         let mut plan = measured.plan(name.to_string_lossy());
+        plan.tipped = ask.tipped.filter(|_| asks).map(|a| a == Answer::Yes);
         let file = ask.path.file_name().unwrap_or_default().to_string_lossy();
         let with = |more: &[(&'static str, Arg)]| [&counts[..], more].concat();
         plan.note = words.text(
@@ -118,7 +120,14 @@ fn left_out(taken: usize, left: usize) -> LeftOut {
 fn said(ask: &Import, measured: &Measured, doubt: Option<&str>, words: &Words) -> Vec<String> {
     let file = ask.path.display();
     let said = measured.said.iter().map(|s| words.say(s));
-    let said: Vec<String> = doubt.map(str::to_string).into_iter().chain(said).collect();
+    let tipped = match (measured.asks_tipped, ask.tipped) {
+        (true, None) => Some("command-tipped-unknown"),
+        (false, Some(_)) => Some("command-tipped-told"),
+        _ => None,
+    };
+    let tipped = tipped.map(|key| words.plain(key));
+    let doubt = doubt.map(str::to_string).into_iter();
+    let said: Vec<String> = doubt.chain(said).chain(tipped).collect();
     for line in &said {
         tell(&format!("{file}: {line}"));
     }

@@ -219,6 +219,50 @@ fn a_measured_row_goes_in_and_out() {
 }
 
 #[test]
+fn an_import_is_told_whether_growth_had_been_tipped_where_the_table_does_not_tell() {
+    let at = folder("asked");
+    let file = |name: &str| at.join(name).to_str().unwrap().to_string();
+    let names = "tree,place (m),kind,length (m),diameter,season";
+    let untold = format!("{names}\n1,0,leader,2.2,30,0\n1,1,upright,0.8,9,1\n");
+    let told = untold.replace(names, &format!("{names},cut"));
+    for (table, answer, tipped, says) in [
+        (&untold, None, None, "is not known"),
+        (&untold, Some("yes"), Some(true), ""),
+        (&untold, Some("no"), Some(false), ""),
+        (&told, None, None, ""),
+        (&told, Some("yes"), None, "changes nothing"),
+    ] {
+        fs::write(file("row.csv"), table).unwrap();
+        let mut ask = vec![
+            "import".to_string(),
+            file("row.csv"),
+            "-o".into(),
+            file("row.json"),
+        ];
+        ask.extend(
+            answer
+                .into_iter()
+                .flat_map(|a| ["--tipped".into(), a.to_string()]),
+        );
+        let ran = run(&ask.iter().map(|a| &**a).collect::<Vec<_>>());
+        assert_eq!(ran.status, 0, "{}", ran.err);
+        let plan = cordonry::file::read_plan(&fs::read(file("row.json")).unwrap()).unwrap();
+        assert_eq!(plan.tipped, tipped, "{table} {answer:?}");
+        assert!(ran.err.contains(says), "{}", ran.err);
+        assert_eq!(ran.err.contains("tipped"), !says.is_empty(), "{}", ran.err);
+    }
+    let ran = run(&[
+        "import",
+        &file("row.csv"),
+        "-o",
+        &file("row.json"),
+        "--tipped",
+        "so",
+    ]);
+    assert_eq!(ran.status, 2);
+}
+
+#[test]
 fn sheets_list_the_work_that_stands() {
     let at = folder("sheets-standing");
     let file = |name: &str| at.join(name).to_str().unwrap().to_string();

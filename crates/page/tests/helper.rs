@@ -439,6 +439,7 @@ fn a_table_comes_back_as_it_is_read() {
         [line.line.to_string(), why, line.text.clone()]
     });
     assert_eq!(bad, lines.collect::<Vec<_>>());
+    assert!(looked.asks_tipped());
     let plan = read_plan(looked.plan().as_bytes()).expect("a plan");
     assert_eq!(plan, measured.plan("North"));
 }
@@ -465,6 +466,7 @@ fn a_table_without_a_row_makes_no_plan_and_one_that_is_refused_says_why() {
     let empty = looked("tree;place;kind;length\n1;here;leader;2.4", &mut |_, _| {});
     let empty = empty.expect("it is a table");
     assert_eq!(empty.plan(), "");
+    assert!(!empty.asks_tipped());
     assert_eq!(empty.said_and_bad().1.len(), 3, "one line is left out");
     for text in ["", "a letter\nto a friend"] {
         let why = csv::read(text.as_bytes(), &csv::Options::default()).expect_err("no table");

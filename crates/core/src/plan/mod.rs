@@ -11,6 +11,7 @@ mod schedule;
 mod setting;
 mod stands;
 mod timeline;
+mod tipped;
 mod void;
 mod walk;
 mod years;
@@ -86,7 +87,8 @@ pub struct Plan {
     pub assumptions: Arc<Assumptions>,
     /// The row as found: the dormant state before its leaf. Its places are whole millimetres.
     pub found: Arc<Row>,
-    /// Whether last year's growth of the found row had been tipped; `None` where nobody was asked.
+    /// Whether last year's growth of the found row had been tipped, where the record shows no cut; `None` where that is not
+    /// known, and it is taken as whole.
     pub tipped: Option<bool>,
     /// Ways of training it; never empty.
     pub schemes: Vec<Arc<Scheme>>,

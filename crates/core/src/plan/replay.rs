@@ -83,7 +83,7 @@ impl Replayer {
         let mut void = cast.void(plan, scheme);
         void.extend(frames.void(moment, phase));
         let mut posed = Vec::with_capacity(plan.found.trees.len());
-        for found in cast.trees(plan) {
+        for found in cast.trees() {
             let work = scheme.schedule.on(Some(found.id)).unwrap_or(&idle);
             let new = || Run::new(start, found, work, &frames);
             let run = kept.runs.entry(found.id).or_insert_with(new);
@@ -177,7 +177,8 @@ pub(super) fn replayed(
 /// none. A planted one is empty until its planting is done.
 pub(super) struct Cast {
     found: BTreeSet<TreeId>,
-    planted: Vec<Arc<Tree>>,
+    /// The found trees as work begins on them, then the planted ones.
+    trees: Vec<Arc<Tree>>,
     moment: Moment,
     phase: Phase,
 }
@@ -187,7 +188,7 @@ impl Cast {
         let found = plan.found.trees.iter().map(|t| t.id).gathered_set();
         let mut out = Self {
             found,
-            planted: Vec::new(),
+            trees: plan.found.trees.iter().map(|t| plan.begins(t)).collect(),
             moment,
             phase,
         };
@@ -198,7 +199,7 @@ impl Cast {
             let by_now = batches
                 .iter()
                 .filter(|b| b.moment >= plan.start() && out.is_past(b.moment));
-            let room = out.found.len() + out.planted.len() < Row::MAX_TREES;
+            let room = out.trees.len() < Row::MAX_TREES;
             // What can't be planted leaves no empty place.
             let plants = |(leaf, work): (u8, &Work)| {
                 let planted = one_more(&plan.found, leaf, work).filter(|_| room)?.ok()?;
@@ -208,7 +209,7 @@ impl Cast {
             let place = by_now
                 .flat_map(|b| b.work.iter().map(|work| (b.moment.leaf, work)))
                 .find_map(plants);
-            out.planted.extend(place);
+            out.trees.extend(place);
         }
         out
     }
@@ -223,11 +224,11 @@ impl Cast {
 
     /// Whether a tree is one of them.
     pub fn has(&self, id: TreeId) -> bool {
-        self.found.contains(&id) || self.planted.iter().any(|t| t.id == id)
+        self.found.contains(&id) || self.trees.iter().any(|t| t.id == id)
     }
 
-    pub fn trees<'t>(&'t self, plan: &'t Plan) -> impl Iterator<Item = &'t Arc<Tree>> {
-        plan.found.trees.iter().chain(&self.planted)
+    pub fn trees(&self) -> &[Arc<Tree>] {
+        &self.trees
     }
 
     /// Work on trees that are not there, or from before the row was found.
@@ -302,7 +303,7 @@ impl Plan {
             .map(|found| {
                 let work = scheme.schedule.on(Some(found.id));
                 let work = work.map_or(&[][..], |w| w);
-                let mut walk = Walk::new(Arc::clone(found), work);
+                let mut walk = Walk::new(self.begins(found), work);
                 walk.through(&frames, self.start(), moment, Phase::After);
                 let there = Arc::clone(&walk.tree);
                 let last = work.last().map_or(moment, |b| b.moment);
@@ -326,7 +327,7 @@ pub(super) fn tree_at(
     phase: Phase,
 ) -> Arc<Tree> {
     let work = scheme.schedule.on(Some(found.id));
-    let mut walk = Walk::new(Arc::clone(found), work.map_or(&[], |w| w));
+    let mut walk = Walk::new(plan.begins(found), work.map_or(&[], |w| w));
     walk.through(frames, plan.start(), moment, phase);
     walk.tree
 }

@@ -57,7 +57,7 @@ impl Iterator for Timeline<'_> {
         let mut void = cast.void(plan, scheme);
         void.extend(frames.void(moment, phase));
         let mut row = Vec::with_capacity(plan.found.trees.len());
-        for found in cast.trees(plan) {
+        for found in cast.trees() {
             let (walk, posed) = match self.trees.entry(found.id) {
                 std::collections::btree_map::Entry::Occupied(known) => {
                     let known = known.into_mut();

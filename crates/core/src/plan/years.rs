@@ -94,7 +94,7 @@ impl Years {
         let cast = Cast::new(plan, scheme, harvest(last), Phase::After);
         let count = (usize::from(last) + 1).saturating_sub(usize::from(start.leaf));
         let mut trees = Vec::new();
-        for (i, found) in cast.trees(plan).enumerate() {
+        for (i, found) in cast.trees().iter().enumerate() {
             let work = scheme.schedule.on(Some(found.id)).unwrap_or(&idle);
             let known = kept.trees.get(&found.id).filter(|known| {
                 known.start == start

@@ -10,7 +10,7 @@ use cordonry_words::Words;
 pub struct Looked(Vec<String>);
 
 /// Texts before those of which there may be any number.
-const HEAD: usize = 4;
+const HEAD: usize = 5;
 
 impl Looked {
     /// What was sent.
@@ -39,6 +39,11 @@ impl Looked {
         &self.0[2]
     }
 
+    /// Whether it is to be asked if last year's growth had been tipped.
+    pub fn asks_tipped(&self) -> bool {
+        !self.0[4].is_empty()
+    }
+
     /// What was assumed, and then of each line that is left out its number, why, and what stands there.
     pub fn said_and_bad(&self) -> (&[String], &[String]) {
         let said = self.0[3].parse().unwrap_or(0);
@@ -62,6 +67,7 @@ fn looked(
     let said = std::mem::take(&mut measured.said);
     let doubt = measured.doubt.take();
     let trees = measured.row.trees.len();
+    let asks_tipped = measured.asks_tipped;
     let counts = [
         ("lines", Arg::Count(measured.taken as i64)),
         ("trees", Arg::Count(trees as i64)),
@@ -87,6 +93,7 @@ fn looked(
         taken,
         words.text("import-bad", &left_out),
         said.len().to_string(),
+        if asks_tipped { "yes" } else { "" }.to_string(),
     ];
     texts.extend(said.iter().map(|s| words.say(s)));
     for line in bad {

@@ -41,6 +41,8 @@ command-imported = { $file }: { $taken ->
    *[other] { $trees } trees
 }, { $lost } lost
 command-plan-note = Measured row from { $file }: { $taken } lines taken, { $left } left out.
+command-tipped-unknown = whether last year's growth had been tipped is not known: it is taken as whole; --tipped says it
+command-tipped-told = --tipped changes nothing: the table tells what was cut, or there is no growth of last year
 command-planted-refused = a planting angle of { $angle } degrees is refused; 10 to 90 is accepted
 command-wire = wire: { $reason }
 command-wire-refused = a cordon wire at { $height } mm is refused; { $low } to { $high } mm is accepted

@@ -235,6 +235,10 @@ import-reading = { $lines ->
    *[other] { $share } of { $lines } lines read
 }
 import-lost = { $file } could not be read to its end. Nothing was changed.
+import-tipped = Had last year’s growth been tipped? The table does not say.
+import-tipped-unknown = not known
+import-tipped-yes = yes
+import-tipped-no = no
 import-use = Use this row
 import-leave = Leave it
 refusal-table-plan = Its plan would be { $value } MB large; up to { $high } MB is accepted

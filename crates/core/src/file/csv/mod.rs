@@ -105,6 +105,8 @@ pub struct Measured {
     pub said: Vec<Said>,
     /// What makes the whole unlikely, and is to be asked before anything else.
     pub doubt: Option<Said>,
+    /// Whether it has last year's growth of which nothing tells whether it was tipped.
+    pub asks_tipped: bool,
     /// Whether it is a row without a tree, told by the lines above the names and with nothing left out.
     pub treeless: bool,
 }
@@ -278,8 +280,10 @@ pub fn read_telling(bytes: &[u8], options: &Options, tell: Tell<'_>) -> Result<M
     let title = table.title.clone();
     let doubt = crowded(&row.trees, &table);
     let told = block.leaf.is_some();
+    let asks_tipped = !table.has(Column::Cut) && row.has_untold_tips();
     let bad = table.name_bad(built.bad)?;
     Ok(Measured {
+        asks_tipped,
         row,
         site,
         title,

@@ -280,6 +280,11 @@ impl Table {
         Ok(table)
     }
 
+    /// Whether it has a column.
+    pub(super) fn has(&self, column: Column) -> bool {
+        self.columns.iter().any(|(c, _)| *c == column)
+    }
+
     /// Finds the columns; gives the units that their names carry.
     fn take_head(&mut self, head: &Record) -> Result<Vec<(Column, BareUnit)>, Refusal> {
         let mut units = Vec::new();

@@ -2,6 +2,7 @@
 
 use super::incoming::Incoming;
 use super::open;
+use crate::browser::app::App;
 use crate::browser::controls::dialog::Dialog;
 use crate::helper::Looked;
 use cordonry::said::Arg;
@@ -14,12 +15,20 @@ pub fn Import(incoming: Incoming) -> impl IntoView {
     let shown = Memo::new(move |_| incoming.shown.get());
     let usable = move || looked.with(|l| l.as_ref().is_some_and(|l| !l.plan().is_empty()));
     let title = move || app.text("import-title", &[("file", Arg::Text(incoming.name.get()))]);
+    let tipped = RwSignal::new(None::<bool>);
     let take = move |_| {
-        let plan = looked.with_untracked(|l| l.as_ref().map(|l| l.plan().as_bytes().to_vec()));
+        let plan = looked.with_untracked(|l| l.as_ref().map(|l| l.plan().to_string()));
         if let Some(plan) = plan {
-            open::take_bytes(incoming, &incoming.name.get_untracked(), plan);
+            let name = incoming.name.get_untracked();
+            open::take_plan(incoming, &name, plan.as_bytes(), tipped.get_untracked());
         }
     };
+    // What was answered of one table is no answer of the next.
+    Effect::new(move |_| {
+        looked.track();
+        tipped.set(None);
+    });
+    let asks = move || looked.with(|l| l.as_ref().is_some_and(Looked::asks_tipped));
     move || {
         shown.get().then(|| {
             view! {
@@ -34,6 +43,7 @@ pub fn Import(incoming: Incoming) -> impl IntoView {
                         Some(looked) => view! { <Details looked/> }.into_any(),
                         None => view! { <Bar incoming/> }.into_any(),
                     }}
+                    {move || asks().then(|| view! { <Tipped app tipped/> })}
                     <p class="choices">
                         <button
                             class="main"
@@ -88,6 +98,30 @@ fn Bar(incoming: Incoming) -> impl IntoView {
         (of > 0.0).then_some(read / of)
     };
     view! { <progress aria-labelledby="import-title" value=share></progress> }
+}
+
+/// Asks whether last year's growth had been tipped.
+#[component]
+fn Tipped(app: App, tipped: RwSignal<Option<bool>>) -> impl IntoView {
+    let option = |value: &'static str, key: &str| {
+        view! { <option value=value>{app.t(key)}</option> }
+    };
+    view! {
+        <label>
+            {app.t("import-tipped")} " "
+            <select
+                data-field="tipped"
+                on:change=move |e| {
+                    let value = event_target_value(&e);
+                    tipped.set((!value.is_empty()).then(|| value == "yes"));
+                }
+            >
+                {option("", "import-tipped-unknown")}
+                {option("yes", "import-tipped-yes")}
+                {option("no", "import-tipped-no")}
+            </select>
+        </label>
+    }
 }
 
 /// What was assumed of a table, and which lines are left out.
