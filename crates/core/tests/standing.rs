@@ -378,3 +378,57 @@ proptest! {
         }
     }
 }
+
+#[test]
+fn stock_with_two_leaders_is_laid_both_ways_and_fills_its_place() {
+    use cordonry::forecast::Forecast;
+    use cordonry::make::{Form, Leaders, RowSketch};
+    use cordonry::units::LengthStyle;
+    use cordonry_words::Words;
+    let sketch = |spacing: i32| RowSketch {
+        leaf: 1,
+        leaders: Leaders::Two,
+        spacing: Mm(spacing),
+        unevenness: 0.0,
+        ..RowSketch::usual(LengthStyle::Metric)
+    };
+    let plan = |spacing| sketch(spacing).plan(&Words::strict()).unwrap();
+    // Nothing is done in the leaf in which it was found, unless somebody gives that back.
+    let found = plan(3000);
+    let given_back = found.with_all_standing();
+    for (plan, leaf) in [(&found, 2), (&given_back, 1)] {
+        let laid = |leaf| {
+            let at = |window| Moment { leaf, window };
+            let works = plan.work_at(0, at(EarlySummer)).unwrap();
+            let lays = works.iter().filter(|w| w.kind() == "lay");
+            // Leaders that stand are no uprights: nothing is cut on them.
+            let winter = plan.work_at(0, at(Dormant)).unwrap();
+            assert!(winter.iter().all(|w| w.tree().is_none()), "{winter:?}");
+            lays.count()
+        };
+        assert_eq!(laid(leaf), 2 * plan.found.trees.len());
+        assert_eq!((1..leaf).map(laid).sum::<usize>(), 0);
+        let years = Forecast::default().of(plan, 0, 8).unwrap();
+        let filled = years[usize::from(leaf)].cordon_fill_share;
+        assert!(filled > 0.95, "{filled}");
+        // Later than a single leader's, whose buds are kept before it is laid.
+        let crop = years[7].crop_t_per_ha;
+        assert!(crop > 6.0, "{crop}");
+        let end = random::at(
+            plan,
+            Moment {
+                leaf: 8,
+                window: Dormant,
+            },
+        );
+        assert!(end.void.is_empty());
+        for tree in &end.row.trees {
+            let ways = tree.shoots.iter().filter_map(|s| match s.pose {
+                Pose::Laid { toward, .. } => Some(toward),
+                _ => None,
+            });
+            let ways: Vec<Toward> = ways.collect();
+            assert!(ways.contains(&Toward::Left) && ways.contains(&Toward::Right));
+        }
+    }
+}

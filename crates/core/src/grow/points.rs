@@ -129,7 +129,8 @@ impl<'t> Spring<'t> {
             }
             let end = shoot.length() - GOES_ON;
             let goes_on = |c: usize| tree.shoots[c].pose.is_laid() && tree.shoots[c].at > end;
-            return is_last_years && !family.children(at).any(goes_on);
+            let forks = at == 0 && tree.standing_leaders().is_some();
+            return is_last_years && !forks && !family.children(at).any(goes_on);
         }
         if !is_last_years {
             let chance = self.light_on(self.tip(tree, at), tree);

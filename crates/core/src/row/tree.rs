@@ -1,7 +1,7 @@
 //! A tree: where it was planted, and its shoots.
 
 use super::ids::{ShootId, TreeId};
-use super::shoot::{Kind, Shoot, Toward};
+use super::shoot::{Kind, Pose, Shoot, Toward};
 use crate::arrange::Arrange;
 use crate::range;
 use crate::said::{Arg, Said};
@@ -56,6 +56,9 @@ pub enum Vigour {
     Strong,
 }
 
+/// How near the end of a stem its leaders fork, mm.
+const FORK: f64 = 20.0;
+
 impl Tree {
     /// Most shoots on one tree.
     pub const MAX_SHOOTS: usize = 2_000;
@@ -86,6 +89,26 @@ impl Tree {
     pub fn standing_stem(&self) -> Option<&Shoot> {
         let laid = self.shoots.iter().any(|s| s.pose.is_laid());
         self.shoots.first().filter(|_| !laid)
+    }
+
+    /// The two leaders of stock that forks, while they still stand: from the end of the stem, leaning apart, the left one
+    /// first.
+    pub fn standing_leaders(&self) -> Option<[&Shoot; 2]> {
+        let stem = self.standing_stem()?;
+        let lean = |s: &Shoot| match s.pose {
+            Pose::Upright { lean } => Some(lean.degrees()),
+            _ => None,
+        };
+        let end = stem.length() - FORK;
+        let forks = |s: &&Shoot| s.parent == Some(stem.id) && s.at >= end && lean(s).is_some();
+        let mut all = self.shoots.iter().filter(forks);
+        let (a, b) = (all.next()?, all.next()?);
+        match lean(a)?.total_cmp(&lean(b)?) {
+            _ if all.next().is_some() => None,
+            std::cmp::Ordering::Less => Some([a, b]),
+            std::cmp::Ordering::Greater => Some([b, a]),
+            std::cmp::Ordering::Equal => None,
+        }
     }
 
     /// Whether buds are kept and rubbed out on a shoot: on laid wood, and on the stem of stock that is still to be laid, for

@@ -46,9 +46,10 @@ fn carries(tree: &Tree, shoot: &Shoot) -> bool {
     shoot.pose.is_laid() || is_to_be_laid(tree, shoot)
 }
 
-/// Whether it is stock that is still to be laid.
+/// Whether it is stock that is still to be laid: a stem that is the leader itself.
 pub(super) fn is_to_be_laid(tree: &Tree, shoot: &Shoot) -> bool {
-    shoot.pose == Pose::Free && tree.standing_stem().is_some_and(|s| s.id == shoot.id)
+    let stands = tree.standing_stem().is_some_and(|s| s.id == shoot.id);
+    stands && shoot.pose == Pose::Free && tree.standing_leaders().is_none()
 }
 
 impl Job<'_> {

@@ -2,7 +2,8 @@
 
 use super::cordon::is_to_be_laid;
 use super::{Job, Rule};
-use crate::row::Pose;
+use crate::pose::course;
+use crate::row::{Pose, Shoot, Toward};
 use crate::units::Deg;
 use crate::work::Work;
 
@@ -10,28 +11,48 @@ use crate::work::Work;
 const BEYOND_WIRE: f64 = 100.0;
 
 pub(super) fn work(job: &mut Job<'_>) {
-    let mut works: Vec<Work> = lay(job).into_iter().collect();
+    let mut works = lay(job);
     if job.rules.does(Rule::Thin) {
         thin(job, &mut works);
     }
     job.carry_out(works);
 }
 
-fn lay(job: &Job<'_>) -> Option<Work> {
+/// Lays the stem, or the two leaders of stock that forks. Each is to reach beyond the wire, and what covers less than half of
+/// its part of the row is short.
+fn lay(job: &Job<'_>) -> Vec<Work> {
     let tree = &job.tree;
-    let stem = tree.shoots.first().filter(|s| is_to_be_laid(tree, s))?;
-    let climb = libm::sin(tree.planted.angle.radians()).max(1e-3);
-    let to_wire = job.terms.geometry.wire / climb;
-    let planted = stem.units.first()?.kept;
-    let short = planted < to_wire + job.terms.stand.tree_spacing / 2.0;
-    let waits = short && !job.rules.begun(Rule::LayShort, job.leaf);
-    let lays = job.rules.does(Rule::Lay) && !waits && stem.length() > to_wire + BEYOND_WIRE;
-    lays.then(|| Work::Lay {
+    if !job.rules.does(Rule::Lay) {
+        return Vec::new();
+    }
+    let (g, spacing) = (job.terms.geometry, job.terms.stand.tree_spacing);
+    let ready = |shoot: &Shoot, to_wire: f64, part: f64| {
+        let planted = shoot.units.first().map_or(0.0, |u| u.kept);
+        let short = planted < to_wire + part / 2.0;
+        let waits = short && !job.rules.begun(Rule::LayShort, job.leaf);
+        !waits && shoot.length() > to_wire + BEYOND_WIRE
+    };
+    let laid = |shoot: &Shoot, toward: Toward| Work::Lay {
         tree: tree.id,
-        shoot: stem.id,
-        toward: tree.planted.toward,
+        shoot: shoot.id,
+        toward,
         rise_deg: Deg::new(job.rules.get(Rule::Rise)),
-    })
+    };
+    if let Some(leaders) = tree.standing_leaders() {
+        let to_wire = (g.wire - course(tree, 0, g).tip().y).max(0.0);
+        if !leaders.iter().all(|s| ready(s, to_wire, spacing / 2.0)) {
+            return Vec::new();
+        }
+        return vec![
+            laid(leaders[0], Toward::Left),
+            laid(leaders[1], Toward::Right),
+        ];
+    }
+    let stem = tree.shoots.first().filter(|s| is_to_be_laid(tree, s));
+    let climb = libm::sin(tree.planted.angle.radians()).max(1e-3);
+    let stem = stem.filter(|s| ready(s, g.wire / climb, spacing));
+    let lays = stem.map(|s| laid(s, tree.planted.toward));
+    lays.into_iter().collect()
 }
 
 fn thin(job: &Job<'_>, works: &mut Vec<Work>) {

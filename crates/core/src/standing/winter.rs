@@ -150,6 +150,10 @@ fn laterals(job: &Job<'_>) -> Vec<Work> {
 
 /// Tips, or the height at which uprights are held.
 fn tips(job: &Job<'_>) -> Vec<Work> {
+    // Leaders that still stand are to be laid in their whole length.
+    if job.tree.standing_leaders().is_some() {
+        return Vec::new();
+    }
     let (tree, wall) = (job.tree.id, job.terms.stand.wall_height);
     let courses = layout(&job.tree, job.terms.geometry);
     let pairs = job.tree.shoots.iter().zip(&courses);
