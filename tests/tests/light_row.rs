@@ -22,8 +22,8 @@ fn shoot(id: u32, at: f64, pose: Pose, units: &[(u8, f64)]) -> Shoot {
     }
 }
 
-/// Trees 1.5 m apart, an upright every `apart` mm to the height `top` mm, all wood of the season before `leaf` and the
-/// one before that in halves; the row is in its `leaf`.
+/// Trees 1.5 m apart, an upright every `apart` mm to the height `top` mm, all wood of the three seasons before `leaf` in
+/// thirds, each tipped by a fifth; the row is in its `leaf`.
 fn row(trees: u32, apart: f64, top: f64, leaf: u8) -> Row {
     let laid = wood::laid(Toward::Right, 0.0);
     let up = wood::standing(0.0);
@@ -36,8 +36,12 @@ fn row(trees: u32, apart: f64, top: f64, leaf: u8) -> Row {
         shoots[0].diameter = 0.0;
         for u in 0..count {
             let at = on_wire + 7.1 + (f64::from(u) + 0.5) * apart;
-            let half = (top - 500.0) / 2.0;
-            shoots.push(shoot(u + 1, at, up, &[(leaf - 2, half), (leaf - 1, half)]));
+            let third = (top - 500.0) / 3.0;
+            let mut upright = shoot(u + 1, at, up, &[]);
+            upright.units = (1..=3)
+                .map(|back| wood::cut(leaf - 4 + back, third / 0.8, third))
+                .collect();
+            shoots.push(upright);
         }
         shoots
     };
@@ -54,7 +58,15 @@ fn row(trees: u32, apart: f64, top: f64, leaf: u8) -> Row {
 }
 
 fn foliage(row: &Row) -> Foliage {
-    Foliage::new(row, &Site::default(), &Targets::default(), 1.0)
+    leaves_on(row, &Site::default(), &Targets::default(), 1.0)
+}
+
+fn leaves_on(row: &Row, site: &Site, targets: &Targets, out: f64) -> Foliage {
+    Foliage::new(row, &Terms::on(row, targets, site), targets, out)
+}
+
+fn follow(leaves: &mut Foliage, row: &Row, site: &Site, targets: &Targets) -> Change {
+    leaves.follow(row, &Terms::on(row, targets, site), targets)
 }
 
 fn without(row: &Row, tree: usize, uprights: std::ops::Range<u32>) -> Row {
@@ -79,7 +91,7 @@ fn a_full_wall_has_a_leaf_area_index_of_a_grown_orchard() {
 fn leaves_come_out_in_proportion() {
     let row = row(3, 200.0, 2500.0, 4);
     let at = |out: f64| {
-        Foliage::new(&row, &Site::default(), &Targets::default(), out)
+        leaves_on(&row, &Site::default(), &Targets::default(), out)
             .wall()
             .leaf_area_index()
     };
@@ -107,7 +119,12 @@ fn a_missing_upright_leaves_a_hole_and_a_crowd_a_shadow() {
     assert!(gap.loss > 0.0 && holed.caught.total < whole.caught.total);
     let column = |r: &cordonry::light::LightReport, x: f64| ((x - r.x0) / r.dx) as usize;
     let c = column(&whole, 4.0);
-    assert!(holed.fall_through[c] > whole.fall_through[c] + 0.005);
+    // What falls through lands beside it, away from the noon sun.
+    let most = |r: &cordonry::light::LightReport| {
+        let lit = r.fall_through[c..c + 8].iter();
+        lit.fold(0.0f32, |a, b| a.max(*b))
+    };
+    assert!(most(&holed) > most(&whole) + 0.03);
     let base = |r: &cordonry::light::LightReport| r.map.at(c, 2).expect("a cell");
     assert!(base(&holed) > base(&whole) + 0.05);
 
@@ -140,7 +157,7 @@ fn following_the_row_equals_laying_it_anew() {
         full.clone(),
     ] {
         let site = Site::default();
-        match follows.follow(&next, &site, &Targets::default()) {
+        match follow(&mut follows, &next, &site, &Targets::default()) {
             Change::All => panic!("the grid holds"),
             Change::Columns(ranges) => {
                 assert!(!ranges.is_empty());
@@ -159,7 +176,7 @@ fn following_the_row_equals_laying_it_anew() {
         }
     }
     // The same row again is no change.
-    let same = follows.follow(&full, &Site::default(), &Targets::default());
+    let same = follow(&mut follows, &full, &Site::default(), &Targets::default());
     assert_eq!(same, Change::Columns(Vec::new()));
 }
 
@@ -171,25 +188,25 @@ fn another_stretch_site_or_leaf_is_another_grid() {
     let mut longer = full.clone();
     longer.to = Mm(6000);
     assert_eq!(
-        follows.follow(&longer, &Site::default(), &targets),
+        follow(&mut follows, &longer, &Site::default(), &targets),
         Change::All
     );
     let wide = Site {
         row_spacing: Some(Mm(4000)),
         ..Site::default()
     };
-    assert_eq!(follows.follow(&longer, &wide, &targets), Change::All);
+    assert_eq!(follow(&mut follows, &longer, &wide, &targets), Change::All);
     assert_eq!(follows.around().shape.row_spacing, 4.0);
     assert_eq!(
         follows.wall(),
-        Foliage::new(&longer, &wide, &targets, 1.0).wall()
+        leaves_on(&longer, &wide, &targets, 1.0).wall()
     );
     // A season on, a limit, the cordon's wire: whatever the leaves hang by gives what laying them anew would.
     let mut follows = foliage(&full);
     let mut check = |row: &Row, targets: &Targets| {
-        let changed = follows.follow(row, &Site::default(), targets);
+        let changed = follow(&mut follows, row, &Site::default(), targets);
         assert_ne!(changed, Change::Columns(Vec::new()));
-        let anew = Foliage::new(row, &Site::default(), targets, 1.0);
+        let anew = leaves_on(row, &Site::default(), targets, 1.0);
         assert!(follows.wall() == anew.wall(), "{changed:?}");
     };
     let mut later = full.clone();
@@ -242,7 +259,7 @@ fn walls_of_uprights_catch_what_was_measured_on_such_walls() {
             row_spacing: Some(Mm(2800)),
             ..Site::default()
         };
-        let leaves = Foliage::new(&row, &site, &Targets::default(), 1.0);
+        let leaves = leaves_on(&row, &site, &Targets::default(), 1.0);
         let light = report(&leaves, &Targets::default(), Period::month(7));
         println!(
             "height {height}: leaf area index {:.2}, caught {:?}, zone {:?}",
@@ -276,7 +293,7 @@ fn a_deep_canopy_is_darker_at_its_base_than_the_rows_own_uprights() {
             row_spacing: Some(Mm(2800)),
             ..Site::default()
         };
-        let leaves = Foliage::new(&row, &site, &Targets::default(), 1.0);
+        let leaves = leaves_on(&row, &site, &Targets::default(), 1.0);
         for period in [Period::month(7), Period::growing_season(45.0)] {
             for thickness in [1.5, 1.75, 2.0] {
                 let deep = DeepCanopy { thickness, ..DEEP };
@@ -362,7 +379,7 @@ fn found(row: &Row) -> Vec<Finding> {
 
 fn found_at(row: &Row, site: &Site, targets: &Targets) -> Vec<Finding> {
     let season = Period::growing_season(45.0);
-    let light = report(&Foliage::new(row, site, targets, 1.0), targets, season);
+    let light = report(&leaves_on(row, site, targets, 1.0), targets, season);
     let terms = Terms::on(row, targets, site);
     let row = PosedRow::of(row, targets);
     let context = Context::found(&row, &terms, targets);
@@ -490,7 +507,7 @@ fn a_crowd_darkens_the_renewal_zone_and_thinning_clears_it() {
 
 #[test]
 fn a_low_wall_between_wide_rows_is_worth_a_note_at_most() {
-    let found = found(&row(5, 250.0, 2500.0, 6));
+    let found = found(&row(5, 300.0, 2500.0, 6));
     let [under] = of(&found, "light-under-target")[..] else {
         panic!("{found:?}")
     };
@@ -512,7 +529,7 @@ fn a_wall_that_catches_as_much_as_when_filled_is_under_no_target() {
         let row = row(5, apart, 2500.0, 6);
         let found = found_at(&row, &site, &Targets::default());
         let light = report(
-            &Foliage::new(&row, &site, &Targets::default(), 1.0),
+            &leaves_on(&row, &site, &Targets::default(), 1.0),
             &Targets::default(),
             Period::growing_season(45.0),
         );
@@ -523,7 +540,7 @@ fn a_wall_that_catches_as_much_as_when_filled_is_under_no_target() {
     let (more, said) = under(150.0);
     assert!(more > 0.0, "{more}");
     assert_eq!(said, 0);
-    let (more, said) = under(250.0);
+    let (more, said) = under(300.0);
     assert!(more < -0.005, "{more}");
     assert_eq!(said, 1);
 }
@@ -584,9 +601,10 @@ fn widest(holds: impl Fn(&Site) -> bool) -> Mm {
 #[test]
 fn a_millimetre_of_row_spacing_decides_over_the_target() {
     // 65 % is what apple walls are asked to catch (published). Rows further apart catch less.
-    // Uprights 0.25 m apart catch less than this wall would, filled: one that catches as much is under no target.
+    // This wall catches less than it would, filled with more leaf than is usual: one that catches as much is under no target.
     let row = row(4, 250.0, 3000.0, 6);
-    let targets = Targets::default();
+    let mut targets = Targets::default();
+    targets.set(Limit::LeafOnFace, Some(3.0)).expect("in range");
     let under = |site: &Site| of(&found_at(&row, site, &targets), "light-under-target").len();
     let spacing = widest(|site| under(site) == 0);
     let beyond = Site {
@@ -628,14 +646,14 @@ fn a_millimetre_of_row_spacing_decides_over_the_renewal_zone() {
 #[test]
 fn a_dark_renewal_zone_is_opened_by_stubs() {
     // No crowd to thin: what lets light in is the next upright to be renewed.
-    let full = row(4, 250.0, 3300.0, 6);
+    let full = row(4, 200.0, 3300.0, 6);
     let site = Site {
         row_spacing: Some(Mm(2000)),
         ..Site::default()
     };
     let targets = Targets::default();
     let zone = |row: &Row| {
-        let leaves = Foliage::new(row, &site, &targets, 1.0);
+        let leaves = leaves_on(row, &site, &targets, 1.0);
         let light = report(&leaves, &targets, Period::growing_season(45.0));
         light.zone.expect("a zone").mean
     };

@@ -72,7 +72,7 @@ fn with_its_light_nothing_is_found_above_a_note_either() {
     for height in HEIGHTS {
         let plan = worked(&found(height));
         let at = in_winter(&plan, Phase::After);
-        let foliage = Foliage::new(&at.row, &plan.site, &plan.targets, 1.0);
+        let foliage = Foliage::new(&at.row, &at.terms, &plan.targets, 1.0);
         for weather in [Weather::Clear, Weather::Usual] {
             let season = Period::growing_season(foliage.around().site.latitude_deg);
             let light = report_under(&foliage, &plan.targets, season, weather);

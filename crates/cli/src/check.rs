@@ -38,7 +38,11 @@ fn look_at<'w>(path: &Path, light: Option<Weather>, words: &'w Words) -> Result<
     let seen = survey(&context, None);
     let mut findings = seen.findings;
     if let Some(weather) = light {
-        let found = check_light(&context, &light_of(&plan, row, None, weather), &findings);
+        let found = check_light(
+            &context,
+            &light_of(&plan, &judged, None, weather),
+            &findings,
+        );
         tell_costs(&found.costs, &mut findings);
         findings.extend(found.findings);
         findings.sort_by_key(|f| std::cmp::Reverse(f.severity));

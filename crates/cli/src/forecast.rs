@@ -87,7 +87,7 @@ fn leaves(plan: &Plan, scheme: usize, to: u8, words: &Words) -> Result<Vec<Leaf>
                 .at(plan, scheme, harvest, Phase::Before)
                 .map_err(refused)?;
             Ok(Leaf {
-                caught: light_of(plan, &at.row, None, Weather::Clear).caught.total,
+                caught: light_of(plan, &at, None, Weather::Clear).caught.total,
                 figures,
                 range,
             })

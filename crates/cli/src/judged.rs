@@ -5,7 +5,6 @@ use anyhow::Result;
 use cordonry::light::row_light::{LightReport, report_under};
 use cordonry::light::{Foliage, Period, Weather};
 use cordonry::plan::{Plan, Replayed, replay};
-use cordonry::pose::AnyRow;
 use cordonry_words::Words;
 
 /// The row that is judged: before the found leaf grows, the first scheme's dormant work of that leaf done.
@@ -13,14 +12,14 @@ pub fn judged(plan: &Plan, words: &Words) -> Result<Replayed> {
     replay(plan, 0, plan.start()).map_err(|why| files::refused(&why, words))
 }
 
-/// The light of a judged row in full leaf, over a period or else its growing season.
+/// The light of a row in full leaf, over a period or else its growing season.
 pub fn light_of(
     plan: &Plan,
-    row: &impl AnyRow,
+    at: &Replayed,
     period: Option<Period>,
     weather: Weather,
 ) -> LightReport {
-    let foliage = Foliage::new(row, &plan.site, &plan.targets, 1.0);
+    let foliage = Foliage::new(&at.row, &at.terms, &plan.targets, 1.0);
     let latitude = foliage.around().site.latitude_deg;
     let period = period.unwrap_or(Period::growing_season(latitude));
     report_under(&foliage, &plan.targets, period, weather)

@@ -111,11 +111,11 @@ pub fn run(ask: &Light, words: &Words) -> Status {
     };
     let look = |path: &Path| -> Result<Lit> {
         let plan = files::plan(path, words)?;
-        let row = judged(&plan, words)?.row;
+        let at = judged(&plan, words)?;
         Ok(Lit {
             file: path.display().to_string(),
-            leaf: row.leaf,
-            light: light_of(&plan, &row, asked, ask.sky.into()),
+            leaf: at.row.leaf,
+            light: light_of(&plan, &at, asked, ask.sky.into()),
             name: plan.name,
         })
     };

@@ -7,8 +7,8 @@ use crate::model::Parameter::{
     Blind, BudsSpur, FirstCrop, FlowersBud, LaiMost, LatFlowers, LeafDark, LeafLaid, LeafLateral,
     LeafShoot, LeafSpur, Leaves1, Leaves2, OldFrom, OldLeast, OldLoss, SideBear,
 };
-use crate::nodes::{blind_nodes, nodes_kept, sites_kept};
-use crate::row::{Face, GrowthUnit, Pose, Shoot, Tree};
+use crate::nodes::{blind_nodes, leaf_nodes_below, nodes_below, nodes_kept, sites_kept};
+use crate::row::{Face, GrowthUnit, Kind, Shoot, Tree};
 use crate::terms::{Assumptions, Stand, Terms};
 
 const CM2_TO_M2: f64 = 1e-4;
@@ -28,46 +28,34 @@ impl Canopy {
     /// Of a tree in a leaf.
     pub fn of(tree: &Tree, leaf: u8, a: &Assumptions) -> Self {
         let mut out = Self::default();
-        for (at, shoot) in tree.shoots.iter().enumerate() {
-            out.add(shoot, at == 0, leaf, a);
+        for shoot in &tree.shoots {
+            out.add(shoot, leaf, a);
         }
         out
     }
 
-    fn add(&mut self, shoot: &Shoot, is_stem: bool, leaf: u8, a: &Assumptions) {
+    fn add(&mut self, shoot: &Shoot, leaf: u8, a: &Assumptions) {
         self.older += shoot.laterals.total / 1000.0 * a[LeafLateral];
-        let laid = shoot.pose.is_laid();
-        if shoot.pose == Pose::Stub || (is_stem && !laid) {
+        let kind = shoot.kind();
+        if matches!(kind, Kind::Stem | Kind::Stub) {
             return;
         }
         let mut flowers = 0.0;
         for unit in &shoot.units {
             let age = leaf.saturating_sub(unit.leaf);
-            if laid {
-                let area = a[LeafLaid] * unit.kept / 1000.0;
-                match age {
-                    0 => self.new += area,
-                    _ => self.older += area,
-                }
-                continue;
+            let area = leaf_below(shoot, unit, unit.kept, leaf, a);
+            match age {
+                0 => self.new += area,
+                _ => self.older += area,
             }
-            let nodes = nodes_kept(unit, a);
-            if age == 0 {
-                self.new += nodes * a[LeafShoot] * CM2_TO_M2;
-                continue;
-            }
-            let blind = blind_nodes(unit.grown, a);
-            let leaves = match age {
-                1 => a[Leaves1],
-                _ => a[Leaves2] * in_age(age, a),
-            };
-            self.older += (nodes - blind).max(0.0) * leaves * a[LeafSpur] * CM2_TO_M2;
             flowers += match age {
-                1 => blind.min(nodes) * a[FlowersBud],
+                _ if kind == Kind::Leader => 0.0,
+                0 => 0.0,
+                1 => blind_nodes(unit.grown, a).min(nodes_kept(unit, a)) * a[FlowersBud],
                 _ => spur_flowers(unit, age, a),
             };
         }
-        if laid {
+        if kind == Kind::Leader {
             return;
         }
         flowers += f64::from(shoot.laterals.count) * a[LatFlowers];
@@ -79,8 +67,12 @@ impl Canopy {
 
     /// Leaf of the whole season, m², as far as there is light for it.
     pub fn leaf_area(&self, terms: &Terms) -> f64 {
-        let whole = self.older + self.new;
-        whole * carried(whole, terms)
+        (self.older + self.new) * self.carried(terms)
+    }
+
+    /// Share, 0 to 1, of the leaf of the whole season that there is light for.
+    pub fn carried(&self, terms: &Terms) -> f64 {
+        carried(self.older + self.new, terms)
     }
 
     /// Leaf without what grows in this leaf, m², as far as there is light for it.
@@ -95,6 +87,22 @@ impl Canopy {
             return 0.0;
         }
         self.flowers * carried(self.older, terms)
+    }
+}
+
+/// Leaf, m², on the lowest `to` mm of a year's growth of a shoot, were there light for all of it. Laterals are not counted.
+pub fn leaf_below(shoot: &Shoot, unit: &GrowthUnit, to: f64, leaf: u8, a: &Assumptions) -> f64 {
+    match shoot.kind() {
+        Kind::Stem | Kind::Stub => 0.0,
+        Kind::Leader => a[LeafLaid] * to / 1000.0,
+        _ => {
+            let leaves = match leaf.saturating_sub(unit.leaf) {
+                0 => return nodes_below(unit, to, a) * a[LeafShoot] * CM2_TO_M2,
+                1 => a[Leaves1],
+                age => a[Leaves2] * in_age(age, a),
+            };
+            leaf_nodes_below(unit, to, a) * leaves * a[LeafSpur] * CM2_TO_M2
+        }
     }
 }
 

@@ -46,9 +46,28 @@ fn cut_off(unit: &GrowthUnit) -> f64 {
     1.0 - unit.kept / unit.grown
 }
 
+/// Nodes on the lowest `to` mm of a year's growth: those that a cut there leaves.
+pub fn nodes_below(unit: &GrowthUnit, to: f64, a: &Assumptions) -> f64 {
+    nodes(unit.grown, a) * (1.0 - nodes_removed(1.0 - to / unit.grown))
+}
+
+/// Nodes with a leaf bud on the lowest `to` mm of what is left of a year's growth. By the law of nodes, so that a tip that is
+/// cut leaves the others where they were; but the law was fitted to tips, and has too few at the base for the blind ones to
+/// stand there. In the lower half they stand evenly, from the blind base up.
+pub fn leaf_nodes_below(unit: &GrowthUnit, to: f64, a: &Assumptions) -> f64 {
+    let half = unit.kept.min(unit.grown / 2.0);
+    let blind = blind_nodes(unit.grown, a);
+    let nodes = (nodes_below(unit, to.max(half), a) - blind).max(0.0);
+    if to >= half || nodes == 0.0 {
+        return nodes;
+    }
+    let base = blind_length(unit.grown, a).min(half);
+    nodes * (to - base).max(0.0) / (half - base).max(1.0)
+}
+
 /// Nodes that are left on a year's growth.
 pub fn nodes_kept(unit: &GrowthUnit, a: &Assumptions) -> f64 {
-    nodes(unit.grown, a) * (1.0 - nodes_removed(cut_off(unit)))
+    nodes_below(unit, unit.kept, a)
 }
 
 /// Future fruiting sites that are left on a year's growth, the blind base counted in.
@@ -96,6 +115,34 @@ mod tests {
         assert!((0.34..=0.36).contains(&nodes_removed(0.20)));
         assert!((0.41..=0.49).contains(&sites_removed(0.15)));
         assert!((0.41..=0.49).contains(&sites_removed(0.20)));
+    }
+
+    #[test]
+    fn leaf_buds_stand_from_the_blind_base_up_and_stay_where_they_are_below_a_cut() {
+        let a = Assumptions::default();
+        for grown in [200.0, 800.0, 1600.0] {
+            let whole = GrowthUnit::new(1, grown, grown);
+            let below = |unit, part: f64| leaf_nodes_below(unit, part * grown, &a);
+            let all = nodes_kept(&whole, &a) - blind_nodes(grown, &a);
+            assert!((below(&whole, 1.0) - all).abs() < 1e-9);
+            assert_eq!(leaf_nodes_below(&whole, blind_length(grown, &a), &a), 0.0);
+            let parts: Vec<f64> = (0..=40).map(|i| f64::from(i) / 40.0).collect();
+            let steps = parts.windows(2);
+            assert!(
+                steps
+                    .map(|w| below(&whole, w[1]) - below(&whole, w[0]))
+                    .all(|n| n >= 0.0)
+            );
+            // Nowhere above the blind base is bare.
+            assert!(below(&whole, 0.25) > below(&whole, 0.2));
+            let tipped = GrowthUnit::new(1, grown, 0.8 * grown);
+            for part in [0.1, 0.3, 0.5, 0.7, 0.8] {
+                assert_eq!(below(&tipped, part), below(&whole, part), "{grown} {part}");
+            }
+        }
+        // What was cut into its base has none.
+        let base = GrowthUnit::new(1, 800.0, 60.0);
+        assert_eq!(leaf_nodes_below(&base, 60.0, &a), 0.0);
     }
 
     #[test]

@@ -93,7 +93,7 @@ fn findings_of(out: &mut String, replayed: &Replayed) {
 
 /// The season's light: shares to six digits, and what is found of it.
 fn light_of(out: &mut String, plan: &Plan, replayed: &Replayed) {
-    let foliage = Foliage::new(&replayed.row, &plan.site, &plan.targets, 1.0);
+    let foliage = Foliage::new(&replayed.row, &replayed.terms, &plan.targets, 1.0);
     let period = Period::growing_season(foliage.around().site.latitude_deg);
     let light = report(&foliage, &plan.targets, period);
     let share = |v: f64| fixed(v, 6);

@@ -353,7 +353,7 @@ fn what_was_found_of_the_light_waits_once_the_row_has_changed() {
     let season = cordonry::light::Period::growing_season(45.0);
     let judge = |desk: &mut Desk| {
         let plan = desk.plan();
-        let leaves = Foliage::new(&desk.scene().row, &plan.site, &plan.targets, 1.0);
+        let leaves = Foliage::new(&desk.scene().row, &desk.scene().terms, &plan.targets, 1.0);
         let light = report(&leaves, &plan.targets, season);
         let found = check_light(&desk.scene().context(), &light, &desk.scene().findings);
         assert!(!found.findings.is_empty());

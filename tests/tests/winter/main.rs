@@ -94,7 +94,7 @@ fn found(plan: &Plan, row: &Replayed, light: bool) -> Vec<Finding> {
     let context = Context::of(row);
     let mut findings = check(&context);
     if light {
-        let foliage = Foliage::new(&row.row, &plan.site, &plan.targets, 1.0);
+        let foliage = Foliage::new(&row.row, &row.terms, &plan.targets, 1.0);
         let season = Period::growing_season(foliage.around().site.latitude_deg);
         let report = row_light::report(&foliage, &plan.targets, season);
         findings.extend(check_light(&context, &report, &findings).findings);

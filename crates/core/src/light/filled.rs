@@ -8,9 +8,13 @@ use super::sun::ClearDay;
 use super::wall::{COLUMN_MAX_M, Ends, LeafBox, Wall};
 use crate::row::{Limit, Targets};
 
+/// What wood of earlier seasons carries of a filled wall's leaf. A row that has not grown in its leaf yet is set beside no more
+/// than that. By the growth model, of rows that are renewed; a test works it out anew.
+pub const BEFORE_GROWTH: f64 = 0.8;
+
 /// Share of the light, 0–1, that the row's wall would catch, were it filled evenly from the cordon to its height with the
 /// usual leaf area ([`Limit::LeafOnFace`]) at its own thickness, spacing, place and bearing, as far unfolded as its own leaves
-/// are. 0 where the wall ends below the cordon.
+/// are; before the season's growth with [`BEFORE_GROWTH`] of it. 0 where the wall ends below the cordon.
 pub fn caught_when_filled(
     foliage: &Foliage,
     targets: &Targets,
@@ -19,12 +23,16 @@ pub fn caught_when_filled(
     fineness: Fineness,
 ) -> f64 {
     let around = foliage.around();
+    let part = match foliage.has_grown() {
+        true => 1.0,
+        false => BEFORE_GROWTH,
+    };
     let leaves = LeafBox {
         x0: 0.0,
         x1: COLUMN_MAX_M,
         z0: foliage.wire(),
         z1: foliage.wall_height(),
-        density: targets.get(Limit::LeafOnFace) / around.shape.thickness * foliage.out(),
+        density: targets.get(Limit::LeafOnFace) / around.shape.thickness * foliage.out() * part,
     };
     // Even along the row: one column tells it all.
     let wall = Wall::from_boxes(0.0, COLUMN_MAX_M, &[leaves], around.shape, Ends::Repeated);

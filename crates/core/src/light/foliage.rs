@@ -1,11 +1,13 @@
 //! The wall's leaves from the row's own wood.
 //!
-//! A stated simple model: every metre of upright wood carries so much leaf by its age ([`LeafArea`], from memory), spread
-//! evenly through the wall's thickness and over a strip about the wood. Beyond its ends the row is taken to go on as it
+//! How much leaf each piece of wood carries is told by [`crate::canopy`]; here it is spread evenly through the wall's thickness
+//! and over a strip about the wood, laterals' along the shoot that carries them. Beyond its ends the row is taken to go on as it
 //! began, and the rows beside it are copies of it. Each tree's leaves are kept by themselves, so that a tree that changed
 //! is laid anew alone.
 
 use crate::arrange::Arrange;
+use crate::canopy::{Canopy, leaf_below};
+use crate::model::Parameter::LeafLateral;
 use serde::{Deserialize, Serialize};
 use std::ops::Range;
 use std::sync::Arc;
@@ -14,35 +16,9 @@ use super::sky::Site;
 use super::tally::Tally;
 use super::wall::{COLUMN_MAX_M, Ends, G_SPHERICAL, LEVEL_MAX_M, RowShape, Wall};
 use crate::pose::{AnyRow, Geometry, Posed};
-use crate::row::{self, Kind, Limit, Row, Shoot, Targets};
+use crate::row::{self, Limit, Row, Targets};
+use crate::terms::Terms;
 use crate::units::Mm;
-
-/// Leaf on a metre of wood in full leaf, m² per m. All values are assumptions from memory.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct LeafArea {
-    /// On wood of this season: single leaves.
-    pub this_season: f64,
-    /// On wood with one completed season: short shoots and first spurs.
-    pub one_year: f64,
-    /// On older wood: spurs all along.
-    pub older: f64,
-    /// On laid wood, whose buds are kept for uprights alone.
-    pub laid: f64,
-    /// On laterals.
-    pub lateral: f64,
-}
-
-impl Default for LeafArea {
-    fn default() -> Self {
-        Self {
-            this_season: 0.20,
-            one_year: 0.50,
-            older: 0.65,
-            laid: 0.20,
-            lateral: 0.20,
-        }
-    }
-}
 
 /// Latitude that is taken where the site gives none: the middle of the northern fruit regions.
 pub const LATITUDE_DEG: f64 = 45.0;
@@ -105,8 +81,8 @@ struct Grid {
 /// Half the height of the box that a piece of wood spreads its leaves over, m; also how far the grid reaches below the
 /// cordon.
 const HALF_BOX: f64 = 0.05;
-/// Longest piece of wood that is laid at once, m.
-const PIECE: f64 = 0.05;
+/// Longest piece of wood that is laid at once, mm.
+const PIECE: f64 = 50.0;
 /// The grid's height grows by such steps, m, so that a tip that rises a little fits.
 const HEAD_STEP: f64 = 0.5;
 
@@ -119,6 +95,10 @@ struct Strip {
     posed: Arc<Posed>,
     /// The highest place of the tree's wood, mm.
     top: f64,
+    /// Its leaf, m²: also what hangs below the grid.
+    leaf: f64,
+    /// Whether some of that is on wood of this leaf.
+    grown: bool,
     columns: Range<i64>,
     /// Density level by level over the columns.
     cells: Vec<f32>,
@@ -136,9 +116,8 @@ pub enum Change {
 /// The leaves of a row on a grid.
 #[derive(Debug, Clone)]
 pub struct Foliage {
-    area: LeafArea,
     leaf: u8,
-    g: Geometry,
+    terms: Terms,
     half_width: f64,
     around: Surroundings,
     grid: Grid,
@@ -147,7 +126,7 @@ pub struct Foliage {
     wall_height: f64,
     /// Density in full leaf, level by level.
     full: Vec<f32>,
-    /// Leaves column by column, by which the whole row's figures follow a change at once.
+    /// How high the leaves of each column reach, by which the whole row's figures follow a change at once.
     tallied: Tally,
     /// Share of the leaves that are out.
     out: f32,
@@ -155,27 +134,25 @@ pub struct Foliage {
 
 impl Foliage {
     /// The leaves of a row, `out` of them (0 dormant, 1 full leaf) unfolded. A row with nothing to fill has a bare metre.
-    pub fn new(row: &impl AnyRow, site: &row::Site, targets: &Targets, out: f64) -> Self {
-        let g = Geometry::of(row.row(), targets);
-        Self::of_posed(row.row(), &row.posed_in(g), g, site, targets, out)
+    pub fn new(row: &impl AnyRow, terms: &Terms, targets: &Targets, out: f64) -> Self {
+        let trees = row.posed_in(terms.geometry);
+        Self::of_posed(row.row(), &trees, terms, targets, out)
     }
 
     fn of_posed(
         row: &Row,
         trees: &[Arc<Posed>],
-        g: Geometry,
-        site: &row::Site,
+        terms: &Terms,
         targets: &Targets,
         out: f64,
     ) -> Self {
         let half_width = targets.get(Limit::UprightSpacing) / 1000.0 * STRIP_SHARE / 2.0;
         let mut foliage = Self {
-            area: LeafArea::default(),
             leaf: row.leaf,
-            g,
+            terms: terms.clone(),
             half_width,
-            around: Surroundings::of(site, targets),
-            grid: grid(row, trees.iter().map(|t| highest(t)), g),
+            around: Surroundings::of(&terms.site, targets),
+            grid: grid(row, trees.iter().map(|t| highest(t)), terms.geometry),
             strips: Vec::new(),
             wall_height: row.trellis.wall_height.f() / 1000.0,
             full: Vec::new(),
@@ -190,17 +167,16 @@ impl Foliage {
     }
 
     /// Follows the row. Trees are told apart by their place in memory: one that is shared still is not looked at.
-    pub fn follow(&mut self, row: &impl AnyRow, site: &row::Site, targets: &Targets) -> Change {
-        let g = Geometry::of(row.row(), targets);
-        self.follow_posed(row.row(), &row.posed_in(g), g, site, targets)
+    pub fn follow(&mut self, row: &impl AnyRow, terms: &Terms, targets: &Targets) -> Change {
+        let trees = row.posed_in(terms.geometry);
+        self.follow_posed(row.row(), &trees, terms, targets)
     }
 
     fn follow_posed(
         &mut self,
         row: &Row,
         trees: &[Arc<Posed>],
-        g: Geometry,
-        site: &row::Site,
+        terms: &Terms,
         targets: &Targets,
     ) -> Change {
         let same_trees = self.strips.len() == row.trees.len()
@@ -216,7 +192,7 @@ impl Foliage {
                     false => highest(posed),
                 }
             });
-            let wanted = grid(row, tops, g);
+            let wanted = grid(row, tops, terms.geometry);
             // A wall that became lower keeps its grid.
             wanted.levels <= self.grid.levels
                 && Grid {
@@ -225,12 +201,11 @@ impl Foliage {
                 } == self.grid
         };
         let half_width = targets.get(Limit::UprightSpacing) / 1000.0 * STRIP_SHARE / 2.0;
-        let around = Surroundings::of(site, targets);
-        if !(same_trees && fits)
-            || (row.leaf, g, half_width, around)
-                != (self.leaf, self.g, self.half_width, self.around)
-        {
-            *self = Self::of_posed(row, trees, g, site, targets, f64::from(self.out));
+        let around = Surroundings::of(&terms.site, targets);
+        let as_before = (row.leaf, half_width, around) == (self.leaf, self.half_width, self.around)
+            && same_leaves(terms, &self.terms);
+        if !(same_trees && fits && as_before) {
+            *self = Self::of_posed(row, trees, terms, targets, f64::from(self.out));
             return Change::All;
         }
         self.wall_height = row.trellis.wall_height.f() / 1000.0;
@@ -286,7 +261,7 @@ impl Foliage {
 
     /// Height of the cordon wire, m.
     pub fn wire(&self) -> f64 {
-        self.g.wire / 1000.0
+        self.terms.geometry.wire / 1000.0
     }
 
     /// The height to which the wall is to grow, m.
@@ -339,11 +314,20 @@ impl Foliage {
         self.tallied.most_levels()
     }
 
-    /// Leaf area per ground area.
+    /// Leaf area per ground area of the trees, lost ones counted in: what the growth model says of the same trees. Leaves on the
+    /// trunk below the grid count here, and shade nothing.
     pub fn leaf_area_index(&self) -> f64 {
-        let shape = &self.around.shape;
-        let density = self.tallied.density() / self.grid.columns as f64;
-        density * f64::from(self.out) * LEVEL_MAX_M * shape.thickness / shape.row_spacing
+        let leaf: f64 = self.strips.iter().map(|s| s.leaf).sum();
+        let ground = self.terms.stand.ground() * self.strips.len() as f64;
+        match ground > 0.0 {
+            true => leaf / ground * f64::from(self.out),
+            false => 0.0,
+        }
+    }
+
+    /// Whether anything has grown in the row's leaf yet.
+    pub fn has_grown(&self) -> bool {
+        self.strips.iter().any(|s| s.grown)
     }
 
     /// Width of an upright's strip of leaves, m.
@@ -376,40 +360,37 @@ impl Foliage {
 
     /// The leaves of one tree.
     fn strip(&self, posed: &Arc<Posed>) -> Strip {
+        let a = &*self.terms.assumptions;
+        let canopy = Canopy::of(posed.tree(), self.leaf, a);
+        let carried = canopy.carried(&self.terms);
         let mut pieces: Vec<Piece> = Vec::new();
         for (shoot, course) in posed.pairs() {
             let mut at = 0.0;
-            let length = shoot.length().max(1.0);
-            let lateral = shoot.laterals.total / length * self.area.lateral;
+            let lateral = shoot.laterals.total / shoot.length().max(1.0) * a[LeafLateral] / 1000.0;
             for unit in &shoot.units {
-                let Some(wood) = self.per_metre(shoot, unit.leaf) else {
-                    break;
-                };
-                let count = libm::ceil(unit.kept / 1000.0 / PIECE).max(1.0);
-                let step = unit.kept / count;
-                for k in 0..count as usize {
-                    let point = course.point(at + (k as f64 + 0.5) * step);
-                    pieces.push(Piece {
-                        x: point.x / 1000.0,
-                        z: point.y / 1000.0,
-                        area: (wood + lateral) * step / 1000.0,
-                    });
+                let (mut from, mut below) = (0.0, 0.0);
+                // From the base up, so that a tip that moves leaves the other pieces as they are.
+                while from < unit.kept {
+                    let to = (from + PIECE).min(unit.kept);
+                    let leaf = leaf_below(shoot, unit, to, self.leaf, a);
+                    let area = (leaf - below + lateral * (to - from)) * carried;
+                    if area > 0.0 {
+                        let point = course.point(at + 0.5 * (from + to));
+                        pieces.push(Piece {
+                            x: point.x / 1000.0,
+                            z: point.y / 1000.0,
+                            area,
+                        });
+                    }
+                    (from, below) = (to, leaf);
                 }
                 at += unit.kept;
             }
         }
-        self.lay(posed, &pieces)
-    }
-
-    /// Leaf on a metre of a shoot's wood that grew in `leaf`; none on the trunk.
-    fn per_metre(&self, shoot: &Shoot, leaf: u8) -> Option<f64> {
-        match (shoot.kind(), self.leaf.saturating_sub(leaf)) {
-            (Kind::Stem, _) => None,
-            (Kind::Leader, _) => Some(self.area.laid),
-            (_, 0) => Some(self.area.this_season),
-            (_, 1) => Some(self.area.one_year),
-            _ => Some(self.area.older),
-        }
+        let mut strip = self.lay(posed, &pieces);
+        strip.leaf = canopy.leaf_area(&self.terms);
+        strip.grown = canopy.new > 0.0;
+        strip
     }
 
     fn lay(&self, posed: &Arc<Posed>, pieces: &[Piece]) -> Strip {
@@ -430,6 +411,8 @@ impl Foliage {
             return Strip {
                 posed: Arc::clone(posed),
                 top,
+                leaf: 0.0,
+                grown: false,
                 columns: 0..0,
                 cells: Vec::new(),
             };
@@ -458,6 +441,8 @@ impl Foliage {
         Strip {
             posed: Arc::clone(posed),
             top,
+            leaf: 0.0,
+            grown: false,
             columns,
             cells: cells.into_iter().map(|d| d as f32).collect(),
         }
@@ -469,6 +454,13 @@ struct Piece {
     x: f64,
     z: f64,
     area: f64,
+}
+
+/// Whether the same wood has the same leaves under both.
+fn same_leaves(a: &Terms, b: &Terms) -> bool {
+    a.geometry == b.geometry
+        && a.stand.tree_spacing == b.stand.tree_spacing
+        && (Arc::ptr_eq(&a.assumptions, &b.assumptions) || a.assumptions == b.assumptions)
 }
 
 fn share(out: f64) -> f32 {

@@ -134,7 +134,7 @@ pub fn report_under(
         period,
         weather,
         out: foliage.out(),
-        leaf_area_index: wall.leaf_area_index(),
+        leaf_area_index: foliage.leaf_area_index(),
         caught,
         filled: caught_when_filled(foliage, targets, period, weather, Fineness::Settled),
         zone_at,

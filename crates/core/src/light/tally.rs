@@ -2,10 +2,7 @@
 
 use std::ops::Range;
 
-/// Columns that are added up together.
-const BLOCK: usize = 64;
-
-/// Leaves of each column, and how high they reach.
+/// How high the leaves of each column reach.
 #[derive(Debug, Clone, Default)]
 pub struct Tally {
     columns: usize,
@@ -14,8 +11,6 @@ pub struct Tally {
     tops: Vec<u16>,
     /// How many columns reach each number of levels.
     reaching: Vec<usize>,
-    /// Sum of the densities of each block of columns, all levels.
-    blocks: Vec<f64>,
 }
 
 impl Tally {
@@ -28,29 +23,18 @@ impl Tally {
             levels,
             tops: vec![0; columns],
             reaching,
-            blocks: vec![0.0; columns.div_ceil(BLOCK)],
         }
     }
 
     /// Takes some columns of the grid, whose densities stand level by level, anew.
     pub fn count(&mut self, cells: &[f32], columns: Range<usize>) {
-        if columns.is_empty() {
-            return;
-        }
         let n = self.columns;
-        for c in columns.clone() {
+        for c in columns {
             let top = (0..self.levels).rfind(|l| cells[l * n + c] > 0.0);
             let top = top.map_or(0, |l| l + 1);
             self.reaching[usize::from(self.tops[c])] -= 1;
             self.reaching[top] += 1;
             self.tops[c] = top as u16;
-        }
-        for block in columns.start / BLOCK..=(columns.end - 1) / BLOCK {
-            let whole = block * BLOCK..((block + 1) * BLOCK).min(n);
-            self.blocks[block] = (0..self.levels)
-                .flat_map(|l| &cells[l * n + whole.start..l * n + whole.end])
-                .map(|d| f64::from(*d))
-                .sum();
         }
     }
 
@@ -72,11 +56,6 @@ impl Tally {
         (0..=self.levels)
             .rfind(|levels| self.reaching[*levels] > 0)
             .unwrap_or(0)
-    }
-
-    /// Sum of all densities.
-    pub fn density(&self) -> f64 {
-        self.blocks.iter().sum()
     }
 }
 
@@ -109,7 +88,6 @@ mod tests {
             follows.count(&cells, range);
             let mut anew = Tally::new(columns, levels);
             anew.count(&cells, 0..columns);
-            assert_eq!(follows.density(), anew.density());
             assert_eq!(follows.typical_levels(), anew.typical_levels());
             let mut tops: Vec<usize> = (0..columns)
                 .filter_map(|c| (0..levels).rfind(|l| cells[l * columns + c] > 0.0))

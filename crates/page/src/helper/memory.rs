@@ -78,7 +78,7 @@ fn answer(plan: &Plan, replayer: &mut Replayer, question: &Question) -> Result<B
             columns,
         } => {
             let at = look.replayed(plan, *mode, replayer)?;
-            let exact = exact(&at.row, plan, *lighting, columns.clone());
+            let exact = exact(&at.row, &at.terms, plan, *lighting, columns.clone());
             let context = Context::of(&at);
             let found = check_light(&context, &exact.season, &check(&context));
             let offers = tried(plan, look.scheme, &at, &found.findings);
@@ -90,7 +90,7 @@ fn answer(plan: &Plan, replayer: &mut Replayer, question: &Question) -> Result<B
             canopy,
         } => {
             let at = look.replayed(plan, *mode, replayer)?;
-            let foliage = Foliage::new(&at.row, &plan.site, &plan.targets, lighting.out);
+            let foliage = Foliage::new(&at.row, &at.terms, &plan.targets, lighting.out);
             let period = lighting.period(foliage.around().site.latitude_deg);
             let light = (period, lighting.weather);
             Body::Beside(beside_deep(&foliage, &plan.targets, light, *canopy))

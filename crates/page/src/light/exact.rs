@@ -5,6 +5,7 @@ use cordonry::light::foliage::Foliage;
 use cordonry::light::row_light::{self, LightReport};
 use cordonry::plan::Plan;
 use cordonry::pose::AnyRow;
+use cordonry::terms::Terms;
 use serde::{Deserialize, Serialize};
 use std::ops::Range;
 
@@ -18,8 +19,14 @@ pub struct Exact {
 }
 
 /// Works out the exact answer.
-pub fn exact(row: &impl AnyRow, plan: &Plan, choice: Lighting, columns: Range<usize>) -> Exact {
-    let mut foliage = Foliage::new(row, &plan.site, &plan.targets, 1.0);
+pub fn exact(
+    row: &impl AnyRow,
+    terms: &Terms,
+    plan: &Plan,
+    choice: Lighting,
+    columns: Range<usize>,
+) -> Exact {
+    let mut foliage = Foliage::new(row, terms, &plan.targets, 1.0);
     let latitude = foliage.around().site.latitude_deg;
     let season = Lighting::default().period(latitude);
     let report = |foliage: &Foliage, period| {

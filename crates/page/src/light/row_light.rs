@@ -13,6 +13,7 @@ use cordonry::light::{Direction, Fineness, LightMap, PeriodLight, Shares, Sky, p
 use cordonry::plan::Plan;
 use cordonry::pose::AnyRow;
 use cordonry::row::Targets;
+use cordonry::terms::Terms;
 use cordonry::units::Mm;
 use std::ops::Range;
 use std::sync::Arc;
@@ -34,8 +35,8 @@ pub struct RowLight {
     state: LightState,
     source: Source,
     sun: Option<Direction>,
-    /// Limits and wall height under which the figures were worked out.
-    under: (Arc<Targets>, Mm),
+    /// Limits and wall height under which the figures were worked out, and whether the row had grown.
+    under: (Arc<Targets>, Mm, bool),
     /// Levels that are shown: up to the wall's height or the highest leaf.
     shown: usize,
     /// The wall's light where it is mapped.
@@ -84,16 +85,27 @@ const MAPPED: usize = 1_600;
 
 impl RowLight {
     /// The light of a row, mapped where `span` (mm along the row) is in view.
-    pub fn new(row: &impl AnyRow, plan: &Plan, choice: Lighting, span: Span) -> Self {
-        let foliage = Foliage::new(row, &plan.site, &plan.targets, choice.out);
+    pub fn new(
+        row: &impl AnyRow,
+        terms: &Terms,
+        plan: &Plan,
+        choice: Lighting,
+        span: Span,
+    ) -> Self {
+        let foliage = Foliage::new(row, terms, &plan.targets, choice.out);
         let (state, source, sun) = begin(&foliage, plan, choice, 0..0);
+        let grown = foliage.has_grown();
         let mut light = Self {
             choice,
             foliage,
             state,
             source,
             sun,
-            under: (Arc::clone(&plan.targets), row.row().trellis.wall_height),
+            under: (
+                Arc::clone(&plan.targets),
+                row.row().trellis.wall_height,
+                grown,
+            ),
             shown: 0,
             map: LightMap {
                 columns: 0..0,
@@ -145,8 +157,8 @@ impl RowLight {
     }
 
     /// Follows the row; whether anything changed.
-    pub fn follow(&mut self, row: &impl AnyRow, plan: &Plan, span: Span) -> bool {
-        let change = self.foliage.follow(row, &plan.site, &plan.targets);
+    pub fn follow(&mut self, row: &impl AnyRow, terms: &Terms, plan: &Plan, span: Span) -> bool {
+        let change = self.foliage.follow(row, terms, &plan.targets);
         // Columns whose light is another one; none for all of them.
         let relit = match change {
             Change::All => {
@@ -169,11 +181,15 @@ impl RowLight {
                 (!moved).then(|| reached.collect::<Vec<_>>())
             }
         };
-        let under = (Arc::clone(&plan.targets), row.row().trellis.wall_height);
+        let under = (
+            Arc::clone(&plan.targets),
+            row.row().trellis.wall_height,
+            self.foliage.has_grown(),
+        );
         if under != self.under {
             self.under = under;
             self.rest = None;
-            // The zone's height may be another.
+            // The zone's height may be another, or what a filled wall would have.
             let view = self.state.view();
             (self.state, self.source, self.sun) = begin(&self.foliage, plan, self.choice, view);
             self.fill(plan);
@@ -450,6 +466,10 @@ mod tests {
     use crate::bench_row;
     use crate::light::{When, exact};
 
+    fn terms(plan: &Plan) -> Terms {
+        plan.terms(&plan.found.trellis)
+    }
+
     fn span() -> Span {
         Span {
             from: 0.0,
@@ -460,17 +480,29 @@ mod tests {
     #[test]
     fn following_is_the_same_as_anew_and_near_the_exact() {
         let plan = bench_row::plan(6, 7);
-        let mut light = RowLight::new(&plan.found, &plan, Lighting::default(), span());
+        let mut light = RowLight::new(
+            &plan.found,
+            &terms(&plan),
+            &plan,
+            Lighting::default(),
+            span(),
+        );
         let mut row = (*plan.found).clone();
         std::sync::Arc::make_mut(&mut row.trees[2])
             .shoots
             .truncate(3);
-        assert!(light.follow(&row, &plan, span()));
-        assert!(!light.follow(&row, &plan, span()));
-        let anew = RowLight::new(&row, &plan, Lighting::default(), span());
+        assert!(light.follow(&row, &terms(&plan), &plan, span()));
+        assert!(!light.follow(&row, &terms(&plan), &plan, span()));
+        let anew = RowLight::new(&row, &terms(&plan), &plan, Lighting::default(), span());
         assert_eq!(light.map, anew.map);
         assert_eq!(light.figures, anew.figures);
-        let exact = exact(&row, &plan, Lighting::default(), light.mapped());
+        let exact = exact(
+            &row,
+            &terms(&plan),
+            &plan,
+            Lighting::default(),
+            light.mapped(),
+        );
         let coarse = light.figures;
         light.take(&exact.chosen);
         assert!(light.figures.exact && !coarse.exact);
@@ -496,9 +528,10 @@ mod tests {
     fn a_move_lights_as_little_of_a_long_row_as_of_a_short_one() {
         let relit = |trees: u32, at: usize| {
             let (plan, row, seen) = moved(trees, at);
-            let mut light = RowLight::new(&plan.found, &plan, Lighting::default(), seen);
+            let mut light =
+                RowLight::new(&plan.found, &terms(&plan), &plan, Lighting::default(), seen);
             let all = light.worked();
-            assert!(light.follow(&row, &plan, seen));
+            assert!(light.follow(&row, &terms(&plan), &plan, seen));
             let columns: usize = light.relit.iter().map(ExactSizeIterator::len).sum();
             (light.worked() - all, columns, all)
         };
@@ -526,9 +559,10 @@ mod tests {
     fn following_at_the_ends_of_a_row_is_the_same_as_anew() {
         for (trees, at) in [(6, 0), (6, 5), (40, 0), (40, 39), (150, 0), (150, 149)] {
             let (plan, row, seen) = moved(trees, at);
-            let mut light = RowLight::new(&plan.found, &plan, Lighting::default(), seen);
-            assert!(light.follow(&row, &plan, seen));
-            let anew = RowLight::new(&row, &plan, Lighting::default(), seen);
+            let mut light =
+                RowLight::new(&plan.found, &terms(&plan), &plan, Lighting::default(), seen);
+            assert!(light.follow(&row, &terms(&plan), &plan, seen));
+            let anew = RowLight::new(&row, &terms(&plan), &plan, Lighting::default(), seen);
             let near = |a: &[f32], b: &[f32]| {
                 a.len() == b.len() && a.iter().zip(b).all(|(a, b)| (a - b).abs() < 1e-5)
             };
@@ -554,22 +588,22 @@ mod tests {
                 hour,
                 ..Lighting::default()
             };
-            let mut light = RowLight::new(&plan.found, &plan, choice, span());
-            light.take(&exact(&plan.found, &plan, choice, light.mapped()).chosen);
+            let mut light = RowLight::new(&plan.found, &terms(&plan), &plan, choice, span());
+            light.take(&exact(&plan.found, &terms(&plan), &plan, choice, light.mapped()).chosen);
             let zone = light.figures.zone;
             let deeper = plan
                 .with_limit(Limit::RenewalZone, Some(600.0))
                 .expect("in range");
-            assert!(light.follow(&deeper.found, &deeper, span()));
-            let anew = RowLight::new(&deeper.found, &deeper, choice, span());
+            assert!(light.follow(&deeper.found, &terms(&deeper), &deeper, span()));
+            let anew = RowLight::new(&deeper.found, &terms(&deeper), &deeper, choice, span());
             assert_eq!(light.figures, anew.figures);
             assert_ne!(light.figures.zone, zone);
 
             let low = deeper
                 .with_setting(Setting::WallHeight, Some(1500.0))
                 .expect("in range");
-            assert!(light.follow(&low.found, &low, span()));
-            let anew = RowLight::new(&low.found, &low, choice, span());
+            assert!(light.follow(&low.found, &terms(&low), &low, span()));
+            let anew = RowLight::new(&low.found, &terms(&low), &low, choice, span());
             assert_eq!(light.shown_levels(), anew.shown_levels());
             assert_eq!(light.figures, anew.figures);
         }
@@ -578,7 +612,13 @@ mod tests {
     #[test]
     fn long_rows_are_mapped_where_they_are_seen() {
         let plan = bench_row::plan(120, 7);
-        let mut light = RowLight::new(&plan.found, &plan, Lighting::default(), span());
+        let mut light = RowLight::new(
+            &plan.found,
+            &terms(&plan),
+            &plan,
+            Lighting::default(),
+            span(),
+        );
         assert!(light.mapped().len() <= MAPPED && !light.mapped().is_empty());
         assert!(light.at(4000.0, 600.0).is_some());
         let far = Span {
@@ -586,7 +626,7 @@ mod tests {
             to: 150_000.0,
         };
         assert_eq!(light.at(145_000.0, 600.0), None);
-        assert!(light.follow(&plan.found, &plan, far));
+        assert!(light.follow(&plan.found, &terms(&plan), &plan, far));
         assert!(light.at(145_000.0, 600.0).is_some());
         assert!(!light.figures.whole);
     }
@@ -594,7 +634,13 @@ mod tests {
     #[test]
     fn an_hour_has_its_sun_and_a_night_none() {
         let plan = bench_row::plan(4, 7);
-        let mut light = RowLight::new(&plan.found, &plan, Lighting::default(), span());
+        let mut light = RowLight::new(
+            &plan.found,
+            &terms(&plan),
+            &plan,
+            Lighting::default(),
+            span(),
+        );
         for (hour, up) in [(12.0, true), (1.0, false), (8.0, true)] {
             let choice = Lighting {
                 when: When::Day(172),

@@ -461,7 +461,7 @@ light-assumed = At { $latitude }° { $side ->
 }, wall { $thickness } thick. { $weather ->
     [usual] { $sky } of the light from the sky (Page 1961, half of the hours sunny)
    *[clear] Clear sky
-}, black leaves; leaf area by the age of the wood, from memory.
+}, black leaves; leaf area by the model of growth, mostly assumed.
 anchors-title = Published figures beside this model
 anchor-caught-60 = Caught by a planar cherry wall, N–S, early July (ASABE paper, 2012)
 anchor-caught-69 = Caught in another trial (Agronomy 2022, 12:643)

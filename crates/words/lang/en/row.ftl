@@ -667,7 +667,7 @@ finding-light-under-target = The wall catches { $caught } of the season's light,
 finding-renewal-zone-dark = Renewal zone too dark from { $from } to { $to } along the row: { $light } of the light reaches the first { $zone } above the cordon; stubs ask for { $least }
 
 limit-wall_thickness_mm = Thickness of the leafy wall
-limit-leaf_on_face = Leaf area on a square metre of a filled wall's face, m²
+limit-leaf_on_face = Leaf area on a square metre of a filled wall's face in season, m² (four fifths of it count before the season's growth)
 limit-light_fill_share = Share of what it would catch if filled that a grown wall is to catch
 limit-light_target_share = Share of the season's light that is usual for grown apple walls
 limit-renewal_light_share = Least light in the renewal zone

@@ -143,11 +143,15 @@ impl Lit {
                 .peek(|d| {
                     self.row
                         .try_update_value(|row| match row {
-                            Some(light) => light.follow(&d.scene().row, d.plan(), view.span()),
+                            Some(light) => {
+                                let scene = d.scene();
+                                light.follow(&scene.row, &scene.terms, d.plan(), view.span())
+                            }
                             None => {
                                 let choice = self.choice.get_untracked();
                                 *row = Some(RowLight::new(
                                     &d.scene().row,
+                                    &d.scene().terms,
                                     d.plan(),
                                     choice,
                                     view.span(),
