@@ -121,7 +121,7 @@ pageTest('a deep canopy is darker at its base than the flat wall, and opens less
 });
 
 pageTest('where the deep canopy is the lighter one, the page says what it takes for that', {}, async ({ page }) => {
-  await lit(page, 'third-leaf.json');
+  await lit(page, 'missed-bud-removal.json');
   await page.locator('[data-act=beside] summary').click();
   await page.locator('[data-figure=beside-says]').waitFor();
   const why = page.locator('[data-figure=beside-why]');
