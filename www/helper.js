@@ -49,7 +49,7 @@ async function next() {
     working = false;
     return;
   }
-  postMessage(reply);
+  if (reply !== null) postMessage(reply);
   // Questions that came meanwhile are heard before the next one is taken.
   setTimeout(next);
 }

@@ -3,6 +3,7 @@
 
 use cordonry::check::{Context, check as check_row, figures};
 use cordonry::cover::{Span, cover, upright_places};
+use cordonry::forecast::LeafFigures;
 use cordonry::plan::{Mark, Plan};
 use cordonry::pose::{Geometry, PosedRow};
 use cordonry::row::{
@@ -13,9 +14,9 @@ use cordonry::terms::Terms;
 use cordonry::units::{Deg, LengthStyle, Mm};
 use cordonry::work::Work;
 use cordonry_draw::{
-    Detail, DocumentOptions, FigureTable, Options, Paper, Time, Told, cordon_band, document,
-    document_with, frame, row_figures, row_figures_title, sheets, tree_group, tree_group_with,
-    tree_numbers, work_marks,
+    Detail, DocumentOptions, FigureTable, Options, Paper, Series, Time, Told, charts, cordon_band,
+    document, document_with, frame, row_figures, row_figures_title, sheets, tree_group,
+    tree_group_with, tree_numbers, work_marks,
 };
 use cordonry_fixture::wood::{self, laid, standing as upright};
 use cordonry_words::{Language, Words};
@@ -427,4 +428,61 @@ fn a_row_costs_by_its_trees_and_not_by_the_way_between_them() {
     let far = apart(5_000_000);
     assert!((100..=200).contains(&strips(&far)), "{}", strips(&far));
     assert!(far.len() < 3_000_000, "{} bytes", far.len());
+}
+
+#[test]
+fn figures_by_leaf_are_drawn_with_a_table_beside() {
+    let year = |leaf: u8, crop: f64, fruit: f64| LeafFigures {
+        leaf,
+        cordon_fill_share: f64::from(leaf) / 5.0,
+        uprights: usize::from(leaf) * 9,
+        crop_t_per_ha: crop,
+        leaf_area_per_fruit: fruit,
+        fruit_mass: if crop > 0.0 { 11.4 } else { 0.0 },
+        leaf_area_index: 0.45 * f64::from(leaf),
+        wood_age_max: leaf - 1,
+        ages: std::array::from_fn(|i| if i + 1 < leaf.into() { 9 } else { 0 }),
+        ..LeafFigures::default()
+    };
+    let years = [
+        year(2, 0.0, 0.0),
+        year(3, 4.12, 231.0),
+        year(4, 9.8, 214.0),
+        year(5, 15.3, 198.0),
+    ];
+    let ranges = [(0.0, 0.0), (2.3, 6.0), (5.6, 13.9), (9.0, 21.2)];
+    let words = Words::strict();
+    let one = |name, years, ranges| Series {
+        name,
+        years,
+        ranges,
+        light: None,
+    };
+    let told = |series: &[Series<'_>]| -> String {
+        let each = charts(series, &words).into_iter().map(|chart| {
+            let table: Vec<String> = chart.table.iter().map(|line| line.join(" | ")).collect();
+            format!("{}\n{}\n{}\n", chart.title, chart.drawing, table.join("\n"))
+        });
+        each.collect()
+    };
+    let alone = one("A", &years, Some(&ranges));
+    check("charts.svg-parts", &told(&[alone]));
+    assert!(!told(&[one("A", &years, None)]).contains("class=\"range\""));
+    // Two schemes on the same axes, told apart without colour; light once it is known of both.
+    let light = [(0.2, 0.7), (0.35, 0.6), (0.5, 0.4), (0.55, 0.33)];
+    let lit = Series {
+        light: Some(&light),
+        ..alone
+    };
+    let other = Series {
+        name: "Lay <back>",
+        ..lit
+    };
+    check("charts-two.svg-parts", &told(&[lit, other]));
+    let count = |series: &[Series<'_>]| charts(series, &words).len();
+    assert_eq!(count(&[lit, other]), count(&[lit, alone]) + 2);
+    // A plan whose scheme tells no leaf at all.
+    for none in [&[][..], &[one("A", &[], None)]] {
+        assert!(charts(none, &words).iter().all(|c| c.table[0].len() == 1));
+    }
 }

@@ -7,6 +7,7 @@ use crate::arrange::arrange_numbers;
 use crate::cover::{Laid, Span, cover_of};
 use crate::fruit::kg_per_metre;
 use crate::model::Parameter;
+pub use crate::plan::AGES;
 use crate::plan::{Plan, RowYear, WorkCount, Years};
 use crate::refusal::Refusal;
 use crate::row::Tree;
@@ -38,6 +39,8 @@ pub struct LeafFigures {
     pub fruit_mass: f64,
     /// Age of the oldest upright before the dormant work, completed seasons.
     pub wood_age_max: u8,
+    /// How many uprights there are before the dormant work of each age from 1 on, completed seasons; the last holds the older too.
+    pub ages: [u32; AGES],
     /// Age of the oldest wood that is cut to a stub in that winter; 0 where none is.
     pub cut_age_max: u8,
     /// The work of the leaf, planned or standing, by the name of its kind.
@@ -77,6 +80,7 @@ impl LeafFigures {
             leaf_area_per_fruit: over(leaf_area * 1e4, fruit),
             fruit_mass: over(kg * 1000.0, fruit),
             wood_age_max: trees.iter().map(|t| t.oldest).max().unwrap_or(0),
+            ages: std::array::from_fn(|i| trees.iter().map(|t| t.ages[i]).sum()),
             cut_age_max: trees.iter().map(|t| t.cut).max().unwrap_or(0),
             work,
         }
@@ -147,6 +151,76 @@ fn sample(plan: &Plan) -> Plan {
     }
 }
 
+/// Draws of a crop's range, some at a time: whoever has other things to answer between them can.
+#[derive(Clone, Debug)]
+pub struct CropDraws {
+    plan: Plan,
+    scheme: usize,
+    last: u8,
+    usual: Vec<f64>,
+    draws: Vec<Vec<f64>>,
+    done: u32,
+}
+
+impl CropDraws {
+    /// None drawn yet, of the crops from the found leaf to `last`.
+    ///
+    /// # Errors
+    /// No such scheme.
+    pub fn new(plan: &Plan, scheme: usize, last: u8) -> Result<Self, Refusal> {
+        let plan = sample(plan);
+        let usual = crops(&plan, scheme, last)?;
+        Ok(Self {
+            draws: vec![Vec::new(); usual.len()],
+            plan,
+            scheme,
+            last,
+            usual,
+            done: 0,
+        })
+    }
+
+    /// Makes so many draws more, until there are [`DRAWS`]; whether there are.
+    ///
+    /// # Errors
+    /// No such scheme.
+    pub fn go_on(&mut self, many: u32) -> Result<bool, Refusal> {
+        let until = (self.done + many).min(DRAWS);
+        for draw in self.done..until {
+            let crops = crops(&drawn(&self.plan, draw), self.scheme, self.last)?;
+            for (leaf, crop) in crops.into_iter().enumerate() {
+                self.draws[leaf].push(crop);
+            }
+        }
+        self.done = until;
+        Ok(until == DRAWS)
+    }
+
+    /// Between what crop, t/ha, each leaf lies in eight draws of ten, by the figures of the whole row.
+    pub fn range(&mut self, figures: &[LeafFigures]) -> Vec<(f64, f64)> {
+        let leaves = self.draws.iter_mut().zip(&self.usual);
+        leaves
+            .enumerate()
+            .map(|(leaf, (crops, usual))| {
+                arrange_numbers(crops);
+                let ratio = match figures.get(leaf) {
+                    Some(all) if *usual > 0.0 => all.crop_t_per_ha / usual,
+                    _ => 1.0,
+                };
+                (
+                    percentile(crops, 0.1) * ratio,
+                    percentile(crops, 0.9) * ratio,
+                )
+            })
+            .collect()
+    }
+}
+
+fn crops(plan: &Plan, scheme: usize, last: u8) -> Result<Vec<f64>, Refusal> {
+    let leaves = Forecast::default().of(plan, scheme, last)?;
+    Ok(leaves.iter().map(|l| l.crop_t_per_ha).collect())
+}
+
 /// Between what crop, t/ha, each leaf lies in eight draws of ten of the model's values, from the found leaf to `last`: the 10th
 /// and the 90th percentile. Of a long row some trees are worked out, and the range is that of all in the same ratio.
 ///
@@ -158,36 +232,9 @@ pub fn crop_range(
     last: u8,
     figures: &[LeafFigures],
 ) -> Result<Vec<(f64, f64)>, Refusal> {
-    let some = sample(plan);
-    let crops = |plan: &Plan| -> Result<Vec<f64>, Refusal> {
-        let leaves = Forecast::default().of(plan, scheme, last)?;
-        Ok(leaves.iter().map(|l| l.crop_t_per_ha).collect())
-    };
-    let usual = crops(&some)?;
-    let mut draws: Vec<Vec<f64>> = vec![Vec::new(); usual.len()];
-    for draw in 0..DRAWS {
-        for (leaf, crop) in crops(&drawn(&some, draw))?.into_iter().enumerate() {
-            draws[leaf].push(crop);
-        }
-    }
-    let ratio = |leaf: usize| {
-        let (all, part) = (
-            figures.get(leaf).map_or(0.0, |f| f.crop_t_per_ha),
-            usual[leaf],
-        );
-        if part > 0.0 { all / part } else { 1.0 }
-    };
-    Ok(draws
-        .iter_mut()
-        .enumerate()
-        .map(|(leaf, crops)| {
-            arrange_numbers(crops);
-            (
-                percentile(crops, 0.1) * ratio(leaf),
-                percentile(crops, 0.9) * ratio(leaf),
-            )
-        })
-        .collect())
+    let mut draws = CropDraws::new(plan, scheme, last)?;
+    draws.go_on(DRAWS)?;
+    Ok(draws.range(figures))
 }
 
 /// Of numbers in order the one below which that share of them lies, between neighbours in proportion; 0 of none.

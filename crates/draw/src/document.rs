@@ -61,6 +61,7 @@ pub fn document_with(plan: &Plan, row: &Row, options: &DocumentOptions<'_>) -> S
         foliage: options.foliage,
         work: signs_of(options.time, options.work),
         moment: moment_of(options.time, row),
+        lone: None,
     };
     let key = key::block(drawing.work, WIDTH.usable_width(), words);
     let key_height = key.as_ref().map_or(0.0, |k| k.height);

@@ -10,12 +10,14 @@
 
 pub mod band;
 mod block;
+mod chart;
 mod document;
 mod element;
 mod figures;
 pub mod frame;
 pub mod key;
 mod layer;
+mod lone;
 mod measure;
 mod paper;
 mod pen;
@@ -30,13 +32,15 @@ mod worklist;
 
 pub use band::{BAND_HEIGHT, cordon_band};
 pub use block::file;
+pub use chart::{Chart, Series, charts, leaf_figures};
 pub use document::{DocumentOptions, document, document_with};
 pub use figures::{FigureLine, FigureTable, row_figures, row_figures_title};
 pub use frame::{backdrop, foreground, frame, top_of, tree_numbers};
 pub use key::Sign;
 pub use layer::Layer;
+pub use lone::{RowShoot, lone_marks, lone_shoots};
 pub use paper::Paper;
-pub use sheets::{Told, sheets};
+pub use sheets::{Both, Side, Told, sheet_beside, sheets};
 pub use style::STYLE;
 pub use time::{Time, window_key};
 

@@ -5,6 +5,7 @@ use crate::block::{Block, at};
 use crate::element::{el, group, text};
 use crate::frame;
 use crate::layer::{Layer, Layered};
+use crate::lone::{self, RowShoot};
 use crate::paper::{MARGIN, PX};
 use crate::pen::{num, translate};
 use crate::tree::{self, Options};
@@ -16,6 +17,7 @@ use cordonry::row::{Moment, Row};
 use cordonry::work::Work;
 use cordonry_words::Words;
 use kurbo::Point;
+use std::collections::BTreeSet;
 use svg::node::Node;
 use svg::node::element::Element;
 
@@ -49,6 +51,8 @@ pub(crate) struct Drawing<'a> {
     pub work: &'a [Work],
     /// When it is done.
     pub moment: Moment,
+    /// Shoots that stand out: another scheme does not have them.
+    pub lone: Option<&'a BTreeSet<RowShoot>>,
 }
 
 /// Room for the row in one strip, pixels of paper.
@@ -73,6 +77,8 @@ pub(crate) struct Strips<'a> {
     cover: Cover,
     /// Millimetres of wall in one of paper.
     pub ratio: f64,
+    /// Whether the cordon's band lies under each strip.
+    band: bool,
 }
 
 impl<'a> Strips<'a> {
@@ -92,6 +98,34 @@ impl<'a> Strips<'a> {
             top,
             cover,
             ratio,
+            band: true,
+        }
+    }
+
+    /// The whole row in one strip, without its band, at a round scale at which it has room.
+    pub(crate) fn whole(drawing: Drawing<'a>, cover: Cover, room: Room) -> Self {
+        let mut out = Self::new(drawing, cover, room);
+        let whole = stretch(drawing.row, &out.extents);
+        let usable = [(room.width - GUTTER) / PX, (room.height - BELOW) / PX];
+        let least = (whole.length() / usable[0]).max(out.top / usable[1]);
+        let round = SCALES.into_iter().find(|n| *n >= least);
+        out.ratio = round.unwrap_or((least / 10.0).ceil() * 10.0);
+        out.spans = vec![whole];
+        out.band = false;
+        out
+    }
+
+    /// Brings two rows that are each in one strip to the same scale, stretch and height.
+    pub(crate) fn match_with(&mut self, other: &mut Self) {
+        let both = self.spans.iter().chain(&other.spans);
+        let whole = both.copied().reduce(|a, b| Span {
+            from: a.from.min(b.from),
+            to: a.to.max(b.to),
+        });
+        let (ratio, top) = (self.ratio.max(other.ratio), self.top.max(other.top));
+        for own in [self, other] {
+            own.spans = whole.into_iter().collect();
+            (own.ratio, own.top) = (ratio, top);
         }
     }
 
@@ -131,6 +165,9 @@ impl<'a> Strips<'a> {
         element.append(labels);
 
         let y = high * px_per_mm + ABOVE_BAND;
+        if !self.band {
+            return Block { element, height: y };
+        }
         element.append(at(
             "sheet-text",
             MARGIN,
@@ -184,6 +221,13 @@ impl<'a> Strips<'a> {
         let terms = plan.terms(&row.trellis);
         for sign in work::elements(row, &work, self.drawing.moment, &terms, options) {
             out.put(Layer::Work, sign);
+        }
+        let lone = self
+            .drawing
+            .lone
+            .and_then(|l| lone::element(&self.posed, l));
+        if let Some(lone) = lone {
+            out.put(Layer::Work, lone);
         }
         for pin in pins(plan, span, px) {
             out.put(Layer::Notes, pin);

@@ -3,7 +3,8 @@
 use crate::document::{Document, Done, Edit, Mode};
 use crate::look::{Look, Redraw, Scene, Sight};
 use cordonry::check::{Finding, LightFound, Offered, Part, Remedy};
-use cordonry::plan::{History, Line, Moment, Phase, Plan};
+use cordonry::forecast::LeafFigures;
+use cordonry::plan::{History, Line, Moment, Phase, Plan, Scheme};
 use cordonry::refusal::Refusal;
 use cordonry::row::{ShootId, TreeId};
 use cordonry::work::{Sweep, Work, spread};
@@ -14,6 +15,8 @@ use std::sync::Arc;
 pub struct Desk {
     document: Document,
     sight: Sight,
+    /// Another scheme at the same moment, while two stand side by side.
+    beside: Option<Sight>,
     /// A part that is there; no step of the history.
     chosen: Option<Part>,
 }
@@ -39,6 +42,7 @@ impl Desk {
         Ok(Self {
             document,
             sight,
+            beside: None,
             chosen: None,
         })
     }
@@ -73,6 +77,16 @@ impl Desk {
         self.sight.scene()
     }
 
+    /// The scheme that is looked at.
+    pub fn scheme(&self) -> Option<&Scheme> {
+        self.plan().schemes.get(self.look().scheme).map(|s| &**s)
+    }
+
+    /// What the scheme that is looked at brings, leaf by leaf.
+    pub fn years(&self) -> Arc<[LeafFigures]> {
+        self.document.years(self.look().scheme)
+    }
+
     /// The part that is chosen.
     pub fn chosen(&self) -> Option<Part> {
         self.chosen
@@ -83,14 +97,38 @@ impl Desk {
         self.document.steps()
     }
 
+    /// The name of a scheme; empty where there is none.
+    pub fn scheme_name(&self, scheme: usize) -> &str {
+        self.plan().schemes.get(scheme).map_or("", |s| &s.name)
+    }
+
+    /// What another scheme brings, leaf by leaf.
+    pub fn years_of(&self, scheme: usize) -> Arc<[LeafFigures]> {
+        self.document.years(scheme)
+    }
+
+    /// What is seen beside it: another scheme at the same moment. None while the record is open, which all schemes share.
+    pub fn beside(&self) -> Option<&Scene> {
+        let beside = self.beside.as_ref().map(Sight::scene);
+        beside.filter(|_| !self.is_found())
+    }
+
     /// What has to be drawn anew since the last call.
     pub fn take_redraw(&mut self) -> Redraw {
         self.sight.take_redraw()
     }
 
+    /// The same of what is seen beside it.
+    pub fn take_redraw_beside(&mut self) -> Redraw {
+        let beside = self.beside.as_mut().map(Sight::take_redraw);
+        beside.unwrap_or_default()
+    }
+
     /// Has the whole wall drawn anew.
     pub fn draw_all(&mut self) {
-        self.sight.draw_all();
+        for sight in [&mut self.sight].into_iter().chain(&mut self.beside) {
+            sight.draw_all();
+        }
     }
 
     /// All that was found, of the light too: the gravest first.
@@ -124,13 +162,15 @@ impl Desk {
     /// Why it can't be made; nothing has changed then but that the hand is empty.
     pub fn edit(&mut self, edit: &Edit) -> Result<Done, Refusal> {
         self.drop_hold();
+        let before = Arc::clone(self.plan());
         let outcome = self.document.edit(self.look(), edit);
-        if outcome.is_ok() {
+        if let Ok(done) = &outcome {
             // Who works wants to see what it does.
-            match edit.is_work() {
-                true => self.turn(Phase::After),
-                false => self.follow(),
-            }
+            let phase = match edit.is_work() {
+                true => Phase::After,
+                false => self.look().phase,
+            };
+            self.look_on_from(&before, done.scheme, phase);
         }
         if outcome.is_ok() && edit.choose.is_some() {
             self.choose(edit.choose);
@@ -140,8 +180,7 @@ impl Desk {
 
     /// Works out what is on the wall.
     fn follow(&mut self) {
-        self.sight.follow(&self.document);
-        self.keep_choice();
+        self.look_on(self.look(), self.scheme_beside());
     }
 
     fn turn(&mut self, phase: Phase) {
@@ -149,8 +188,71 @@ impl Desk {
             phase,
             ..self.look()
         };
+        self.look_on(look, self.scheme_beside());
+    }
+
+    fn look_on(&mut self, look: Look, beside: Option<usize>) {
         self.sight.turn(&self.document, look);
+        self.set_beside(beside);
         self.keep_choice();
+    }
+
+    /// Looks on at a plan that may have more schemes or fewer than before, and finds those again that were looked at;
+    /// `wanted` is looked at instead.
+    fn look_on_from(&mut self, before: &Plan, wanted: Option<usize>, phase: Phase) {
+        let now = &self.plan().schemes;
+        let number = |old: usize| match before.schemes.len() == now.len() {
+            true => Some(old),
+            false => before.schemes.get(old).and_then(|own| {
+                let is = |s: &Arc<Scheme>| Arc::ptr_eq(s, own) || s == own;
+                now.iter().position(is)
+            }),
+        };
+        let old = self.look();
+        let scheme = wanted.or_else(|| number(old.scheme)).unwrap_or(old.scheme);
+        let beside = self.scheme_beside().and_then(number);
+        self.look_on(
+            Look {
+                scheme,
+                phase,
+                ..old
+            },
+            beside,
+        );
+    }
+
+    /// Looks at another scheme. The one that stands beside it changes places with what was looked at.
+    pub fn look_under(&mut self, scheme: usize) {
+        self.document.open(Mode::Work);
+        let old = self.look();
+        let beside = self.scheme_beside().map(|beside| match beside == scheme {
+            true => old.scheme,
+            false => beside,
+        });
+        self.look_on(Look { scheme, ..old }, beside);
+    }
+
+    /// The number of the scheme that stands beside the one that is looked at.
+    pub fn scheme_beside(&self) -> Option<usize> {
+        self.beside.as_ref().map(|b| b.look().scheme)
+    }
+
+    /// Has another scheme stand beside the one that is looked at, or none.
+    pub fn set_beside(&mut self, scheme: Option<usize>) {
+        let own = self.look();
+        let there = |n: &usize| *n != own.scheme && *n < self.plan().schemes.len();
+        let look = scheme.filter(there).map(|scheme| Look { scheme, ..own });
+        self.beside = match (self.beside.take(), look) {
+            (Some(mut beside), Some(look)) => {
+                // What is found is the same under all schemes: it waits for the work to be open again.
+                if !self.is_found() {
+                    beside.turn_where_changed(&self.document, look);
+                }
+                Some(beside)
+            }
+            (None, Some(look)) => Sight::new(&self.document, look).ok(),
+            (_, None) => None,
+        };
     }
 
     /// Lets go of a choice that is gone from the wall.
@@ -166,8 +268,7 @@ impl Desk {
             phase: Phase::After,
             ..self.look()
         };
-        self.sight.turn(&self.document, look);
-        self.keep_choice();
+        self.look_on(look, self.scheme_beside());
     }
 
     /// Shows the row before the work of the moment, or after it; the record is closed.
@@ -227,15 +328,18 @@ impl Desk {
 
     /// Takes the last step back; its label.
     pub fn undo(&mut self) -> Option<String> {
-        let label = self.document.undo();
-        self.follow();
-        label
+        self.step(Document::undo)
     }
 
     /// Does the step again that was taken back; its label.
     pub fn redo(&mut self) -> Option<String> {
-        let label = self.document.redo();
-        self.follow();
+        self.step(Document::redo)
+    }
+
+    fn step(&mut self, step: fn(&mut Document) -> Option<String>) -> Option<String> {
+        let before = Arc::clone(self.plan());
+        let label = step(&mut self.document);
+        self.look_on_from(&before, None, self.look().phase);
         label
     }
 

@@ -4,6 +4,7 @@
 
 pub mod actions;
 pub mod bench_row;
+pub mod beside;
 pub mod desk;
 pub mod document;
 mod form;
@@ -14,6 +15,7 @@ pub mod light;
 pub mod look;
 pub mod overlay;
 pub mod view;
+pub mod years;
 
 #[cfg(target_arch = "wasm32")]
 mod browser;

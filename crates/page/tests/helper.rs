@@ -4,6 +4,7 @@ mod common;
 
 use common::plan;
 use cordonry::file::{csv, read_plan, write_plan};
+use cordonry::forecast::{Forecast, crop_range};
 use cordonry::plan::{Correction, Moment, Phase, Plan, Scheme, Setting, Window};
 use cordonry::row::{Limit, ShootId, TreeId};
 use cordonry::units::Mm;
@@ -18,6 +19,9 @@ use cordonry_words::Words;
 use proptest::prelude::*;
 use std::fmt::Write;
 use std::sync::Arc;
+
+/// The counts of the example's found leaf.
+const SEASON: Question = Question::Season { scheme: 0, leaf: 3 };
 
 /// Something that is done to the plan; numbers pick what it is done to.
 #[derive(Clone, Debug)]
@@ -195,6 +199,7 @@ fn questions(document: &Document, all: bool) -> Vec<Question> {
     };
     let mut out = vec![Question::Season {
         scheme: last.scheme,
+        leaf: last.moment.leaf,
     }];
     if all {
         out.extend([
@@ -308,12 +313,12 @@ fn a_helper_that_lacks_the_plan_says_so_and_is_told_everything() {
         .expect("a name");
     let (generation, update) = told.tell(next.plan());
     memory.hear(Message::Learn(update.expect("it changed")));
-    ask(&mut memory, 1, generation, Question::Season { scheme: 0 });
+    ask(&mut memory, 1, generation, SEASON);
     assert_eq!(memory.reply().map(|r| r.body), Some(Body::Lacks));
     assert!(told.forget());
     let (generation, update) = told.tell(next.plan());
     memory.hear(Message::Learn(update.expect("everything")));
-    ask(&mut memory, 2, generation, Question::Season { scheme: 0 });
+    ask(&mut memory, 2, generation, SEASON);
     let reply = memory.reply().expect("it answers");
     assert!(matches!(reply.body, Body::Season(_)), "{reply:?}");
 }
@@ -344,7 +349,7 @@ fn a_question_takes_the_place_of_its_like_alone() {
     };
     let asked = [
         light(Window::Dormant, 1.0),
-        Question::Season { scheme: 0 },
+        SEASON,
         light(Window::AfterHarvest, 1.0),
         // The newest about the same look.
         light(Window::Dormant, 0.5),
@@ -372,7 +377,7 @@ fn what_was_asked_of_an_older_plan_is_not_answered() {
     let (mut told, mut memory) = (Told::default(), Memory::default());
     let (generation, update) = told.tell(document.plan());
     memory.hear(Message::Learn(update.expect("everything")));
-    ask(&mut memory, 1, generation, Question::Season { scheme: 0 });
+    ask(&mut memory, 1, generation, SEASON);
     document
         .edit(Look::start(document.plan()), &Edit::name("North".into()))
         .expect("a name");
@@ -385,11 +390,11 @@ fn what_was_asked_of_an_older_plan_is_not_answered() {
 fn a_plan_that_cannot_be_read_is_refused_and_the_next_is_learnt() {
     let mut memory = Memory::default();
     memory.hear(Message::Learn(Update::of_text(1, "{".into())));
-    ask(&mut memory, 1, 1, Question::Season { scheme: 0 });
+    ask(&mut memory, 1, 1, SEASON);
     let reply = memory.reply().expect("it answers");
     assert!(matches!(reply.body, Body::Refused(_)), "{reply:?}");
     memory.hear(Message::Learn(Update::all(2, &plan())));
-    ask(&mut memory, 2, 2, Question::Season { scheme: 0 });
+    ask(&mut memory, 2, 2, SEASON);
     assert!(matches!(
         memory.reply().map(|r| r.body),
         Some(Body::Season(_))
@@ -402,7 +407,7 @@ fn the_season_s_counts_are_those_of_the_scenes() {
     let (mut told, mut memory) = (Told::default(), Memory::default());
     let (generation, update) = told.tell(document.plan());
     memory.hear(Message::Learn(update.expect("everything")));
-    let body = answers(&mut memory, generation, &[Question::Season { scheme: 0 }]);
+    let body = answers(&mut memory, generation, &[SEASON]);
     let [Body::Season(counts)] = &body[..] else {
         panic!("{body:?}");
     };
@@ -415,6 +420,47 @@ fn the_season_s_counts_are_those_of_the_scenes() {
         let scene = Scene::of(&document, look, None).expect("there is the scheme");
         assert_eq!(count.findings as usize, scene.findings.len());
     }
+}
+
+#[test]
+fn the_crop_s_range_is_drawn_piece_by_piece_and_others_are_answered_between() {
+    let document = Document::new(plan());
+    let (mut told, mut memory) = (Told::default(), Memory::default());
+    let (generation, update) = told.tell(document.plan());
+    memory.hear(Message::Learn(update.expect("everything")));
+    ask(
+        &mut memory,
+        1,
+        generation,
+        Question::Crop { scheme: 0, last: 5 },
+    );
+    assert_eq!(memory.reply().map(|r| r.body), Some(Body::Later));
+    ask(&mut memory, 2, generation, SEASON);
+    let between = memory.reply().expect("it answers");
+    assert!(matches!(between.body, Body::Season(_)), "{between:?}");
+    let rest = std::iter::from_fn(|| memory.reply());
+    let rest: Vec<_> = rest.map(|r| r.body).filter(|b| *b != Body::Later).collect();
+    let figures = Forecast::default()
+        .of(document.plan(), 0, 5)
+        .expect("there is the scheme");
+    let ranges = crop_range(document.plan(), 0, 5, &figures).expect("there is the scheme");
+    let ends = ranges.iter().flat_map(|r| [r.0, r.1]).collect();
+    assert_eq!(rest, [Body::Crop(ends)]);
+    assert!(ranges.iter().all(|r| r.0 < r.1), "{ranges:?}");
+    // One that is late gives way: the plan has changed.
+    ask(
+        &mut memory,
+        3,
+        generation,
+        Question::Crop { scheme: 0, last: 5 },
+    );
+    assert_eq!(memory.reply().map(|r| r.body), Some(Body::Later));
+    let mut next = document;
+    next.edit(Look::start(next.plan()), &Edit::name("North".into()))
+        .expect("a name");
+    let (_, update) = told.tell(next.plan());
+    memory.hear(Message::Learn(update.expect("it changed")));
+    assert_eq!(memory.reply(), None);
 }
 
 /// What a page understands of the texts that its helper makes of a table.
@@ -485,4 +531,63 @@ fn a_row_whose_plan_could_never_be_opened_again_is_refused() {
     }
     let why = looked(&table, &mut |_, _| {}).expect_err("too large");
     assert!(why.contains("46.0 MB") && why.contains("32.0 MB"), "{why}");
+}
+
+#[test]
+fn the_crops_of_two_schemes_and_their_light_are_worked_out_side_by_side() {
+    let copied = plan().with_scheme_copied(0).expect("there is room");
+    let document = Document::new(copied);
+    let (mut told, mut memory) = (Told::default(), Memory::default());
+    let (generation, update) = told.tell(document.plan());
+    memory.hear(Message::Learn(update.expect("everything")));
+    for scheme in [0, 1] {
+        let number = 10 + scheme as u32;
+        ask(
+            &mut memory,
+            number,
+            generation,
+            Question::Crop { scheme, last: 4 },
+        );
+        ask(
+            &mut memory,
+            number + 10,
+            generation,
+            Question::Lit { scheme, last: 4 },
+        );
+    }
+    let all: Vec<_> = std::iter::from_fn(|| memory.reply()).collect();
+    let done = |number| {
+        let own = all
+            .iter()
+            .filter(|r| r.number == number && r.body != Body::Later);
+        own.map(|r| &r.body).collect::<Vec<_>>()
+    };
+    // The schemes are alike, and nothing is worked out twice.
+    assert_eq!((done(10).len(), done(20).len()), (1, 1));
+    assert_eq!((done(10), done(20)), (done(11), done(21)));
+    assert!(all.len() < 80, "{}", all.len());
+    let Body::Lit(pairs) = done(20)[0] else {
+        panic!("{:?}", done(20));
+    };
+    assert_eq!(pairs.len(), 2 * 2, "leaves 3 and 4");
+    assert!(
+        pairs.iter().all(|share| (0.0..=1.0).contains(share)),
+        "{pairs:?}"
+    );
+    let harvest = Look {
+        moment: cordonry::plan::Moment {
+            leaf: 4,
+            window: cordonry::plan::Window::AfterHarvest,
+        },
+        phase: cordonry::plan::Phase::Before,
+        ..Look::start(document.plan())
+    };
+    let at = document.replayed(harvest).expect("there is the scheme");
+    let light = cordonry_page::light::exact(
+        &at.row,
+        document.plan(),
+        cordonry_page::light::Lighting::default(),
+        0..0,
+    );
+    assert_eq!(pairs[2], light.season.caught.total);
 }

@@ -1,5 +1,6 @@
 //! A plan: a row as found, and schemes of work on it, season by season.
 
+mod copied;
 mod correct;
 mod edit;
 mod frames;
@@ -8,6 +9,7 @@ mod replay;
 mod rules;
 mod run;
 mod schedule;
+mod schemes;
 mod setting;
 mod stands;
 mod timeline;
@@ -16,6 +18,7 @@ mod void;
 mod walk;
 mod years;
 
+pub use copied::CopiedOn;
 pub use correct::{Correction, Measure, Pick, Picked};
 pub use history::{Entry, History, Line};
 pub use replay::{Replayed, Replayer, replay};
@@ -24,7 +27,7 @@ pub use setting::Setting;
 pub use stands::Standing;
 pub use timeline::Timeline;
 pub use void::VoidWork;
-pub use years::{RowYear, TreeYear, WorkCount, Years};
+pub use years::{AGES, RowYear, TreeYear, WorkCount, Years};
 
 pub use crate::row::{Moment, Phase, Window};
 

@@ -18,6 +18,9 @@ use std::sync::Arc;
 /// Work of a leaf by the name of its kind, with how many pieces there are of each.
 pub type WorkCount = BTreeMap<&'static str, u32>;
 
+/// Ages of uprights that are counted apart; older ones count as the last.
+pub const AGES: usize = 8;
+
 /// One leaf of one tree. Of a tree that is lost all is 0.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct TreeYear {
@@ -31,6 +34,8 @@ pub struct TreeYear {
     pub laid: Vec<Laid>,
     /// Age of its oldest upright before the dormant work, completed seasons.
     pub oldest: u8,
+    /// How many uprights there are then of each age from 1 on; the last holds the older too.
+    pub ages: [u32; AGES],
     /// Age of the oldest wood that this winter's work cut to a stub.
     pub cut: u8,
     /// The work on it, planned or standing.
@@ -202,6 +207,9 @@ fn tree_year(walk: &mut Walk<'_>, plan: &Plan, frames: &Frames, leaf: u8) -> Tre
         walk.work_telling(frames, moment, &mut |work: &Work| kinds.push(work.kind()));
         if window == Window::Dormant {
             out.oldest = before.iter().map(|(_, age)| *age).max().unwrap_or(0);
+            for (_, age) in &before {
+                out.ages[usize::from(*age).clamp(1, AGES) - 1] += 1;
+            }
             let is_stub = |id: ShootId| walk.tree.shoot(id).is_some_and(|s| s.pose == Pose::Stub);
             let cut = before.iter().filter(|(id, _)| is_stub(*id));
             out.cut = cut.map(|(_, age)| *age).max().unwrap_or(0);

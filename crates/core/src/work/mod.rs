@@ -207,6 +207,33 @@ impl Work {
         self.subject().tree
     }
 
+    /// The shoots that it names.
+    pub(crate) fn shoots_mut(&mut self) -> [Option<&mut ShootId>; 2] {
+        match self {
+            Self::Thin { shoot, keep, .. } => [Some(shoot), Some(keep)],
+            Self::Lay { shoot, .. }
+            | Self::Stand { shoot, .. }
+            | Self::CutBack { shoot, .. }
+            | Self::CutToBuds { shoot, .. }
+            | Self::Stub { shoot, .. }
+            | Self::Remove { shoot, .. }
+            | Self::RubOut { shoot, .. }
+            | Self::KeepBud { shoot, .. }
+            | Self::Notch { shoot, .. }
+            | Self::MoveBud { shoot, .. }
+            | Self::TakeLaterals { shoot, .. }
+            | Self::Tip { shoot, .. }
+            | Self::HoldHeight { shoot, .. } => [Some(shoot), None],
+            Self::Plant { .. }
+            | Self::RemoveTree { .. }
+            | Self::ReplaceTree { .. }
+            | Self::AddWire { .. }
+            | Self::MoveWire { .. }
+            | Self::RemoveWire { .. }
+            | Self::CoverWire { .. } => [None, None],
+        }
+    }
+
     /// Whether it is about that shoot and not the whole tree.
     pub fn is_about(&self, tree: TreeId, shoot: ShootId, leaf: u8) -> bool {
         let subject = self.subject();

@@ -1,9 +1,12 @@
 //! A row on paper: the wall to scale, its work as boxes to tick, and what is told of it, page by page.
 
+mod beside;
 mod flow;
 mod lists;
 #[cfg(test)]
 mod tests;
+
+pub use beside::{Both, Side, sheet_beside};
 
 use crate::block::{
     Block, HEAD_GAP, LINE, NOTE_LINES, about, at, paper, scale_bar, summary, title,
@@ -66,6 +69,7 @@ pub fn sheets(told: &Told<'_>, paper: Paper) -> Vec<String> {
         foliage: false,
         work: signs_of(told.time, told.work),
         moment: moment_of(told.time, told.row),
+        lone: None,
     };
     let cover = cover(told.row, &told.plan.targets);
     let summary = summary(told.row, &cover, words);

@@ -1,6 +1,7 @@
 //! Nothing is lost or stands out over a page's edge, lengths are true, and the same row gives the same sheets.
 
 use super::*;
+use crate::chart::Series;
 use crate::figures::{row_figures, row_figures_title};
 use crate::measure::{Face, STRONG};
 use cordonry::check::{Context, check, figures};
@@ -381,4 +382,68 @@ fn a_shoot_is_called_under_the_notes_what_the_list_of_work_calls_it() {
     let called = name(&plan.found);
     assert_eq!(count(&pages, &format!("{called}: crossing")), 1);
     assert_eq!(count(&pages, &format!("{called}, at ")), 1);
+}
+
+#[test]
+fn two_schemes_lie_on_one_page_to_one_scale() {
+    use cordonry::forecast::LeafFigures;
+    let words = Words::new(Language::default(), LengthStyle::Metric);
+    let year = |leaf: u8| LeafFigures {
+        leaf,
+        crop_t_per_ha: f64::from(leaf),
+        cordon_fill_share: 0.9,
+        ..LeafFigures::default()
+    };
+    let years: Vec<LeafFigures> = (4..=10).map(year).collect();
+    let long = "A very long name of a scheme ".repeat(12);
+    for (trees, lines) in [(1, 0), (12, 11), (60, 11), (300, 30)] {
+        let (plan, work) = row(trees, trees as usize);
+        let posed = PosedRow::of(&plan.found, &plan.targets);
+        let mut less = (*plan.found).clone();
+        let first = Arc::make_mut(&mut less.trees[0]);
+        let stem = first.shoots[0].id;
+        first.shoots.retain(|s| s.id == stem);
+        let less = PosedRow::of(&less, &plan.targets);
+        let side = |row, phase, name| Side {
+            row,
+            time: Time {
+                moment: plan.start(),
+                phase,
+                stands: false,
+            },
+            work: &work,
+            series: Series {
+                name,
+                years: &years,
+                ranges: None,
+                light: None,
+            },
+        };
+        let figure = ("Bare wire".repeat(9), ["1.20 m".into(), long.clone()]);
+        for paper in Paper::ALL {
+            for phase in [Phase::Before, Phase::After] {
+                let both = Both {
+                    plan: &plan,
+                    sides: [side(&posed, phase, "A"), side(&less, phase, &long)],
+                    figures: &vec![figure.clone(); lines],
+                    words: &words,
+                };
+                let page = sheet_beside(&both, paper);
+                check_within(std::slice::from_ref(&page), paper);
+                let walls: Vec<&str> = page
+                    .split("<svg")
+                    .filter(|tag| tag.contains("class=\"wall\"") && !tag.contains("overflow"))
+                    .collect();
+                assert_eq!(walls.len(), 2);
+                for name in ["x", "width", "height", "viewBox"] {
+                    let of = |i: usize| value(walls[i].split('>').next().expect("a tag"), name);
+                    assert_eq!(of(0), of(1), "{name}");
+                }
+                // What is missing in the other is marked in the one.
+                assert_eq!(page.matches("class=\"lone\"").count(), 1);
+                assert_eq!(page.matches("class=\"chart\"").count(), 4);
+                assert_eq!(page, sheet_beside(&both, paper));
+            }
+        }
+    }
 }

@@ -68,6 +68,20 @@ const fn record(
     }
 }
 
+/// Something about the schemes and their leaves.
+const fn scheme(
+    name: &'static str,
+    keys: &'static [Chord],
+    offered: fn(&crate::desk::Desk) -> bool,
+    command: Command,
+) -> Action {
+    Action {
+        mode: Some(Mode::Work),
+        offered,
+        ..on_wall(name, keys, Does::Page(command))
+    }
+}
+
 const fn at(place: Shown, action: Action) -> Action {
     Action {
         shown: Some(place),
@@ -230,6 +244,68 @@ pub static ALL: &[Action] = &[
         &[],
         tree_chosen,
         Does::Edit(edit::drop_tree),
+    ),
+    // Schemes and leaves.
+    at(
+        Shown::Schemes,
+        scheme(
+            "scheme-add",
+            &[Chord::key("n")],
+            edit::has_room,
+            Command::AddScheme,
+        ),
+    ),
+    at(
+        Shown::Schemes,
+        scheme(
+            "scheme-copy",
+            &[Chord::key("d")],
+            edit::has_room,
+            Command::CopyScheme,
+        ),
+    ),
+    at(
+        Shown::Schemes,
+        scheme(
+            "scheme-rename",
+            &[Chord::key("r")],
+            always,
+            Command::NameScheme,
+        ),
+    ),
+    at(
+        Shown::Schemes,
+        scheme(
+            "scheme-remove",
+            &[Chord::key("x")],
+            edit::has_others,
+            Command::RemoveScheme,
+        ),
+    ),
+    scheme(
+        "scheme-next",
+        &[Chord::key("v")],
+        edit::has_others,
+        Command::NextScheme,
+    ),
+    scheme(
+        "scheme-beside",
+        &[Chord::key("c")],
+        edit::has_others,
+        Command::Beside,
+    ),
+    scheme("leaf-next", &[Chord::key(".")], always, Command::NextLeaf),
+    scheme(
+        "leaf-previous",
+        &[Chord::key(",")],
+        always,
+        Command::PreviousLeaf,
+    ),
+    scheme(
+        "leaf-copy-on",
+        &[Chord::key("f")],
+        edit::has_work_to_copy,
+        Command::CopyLeaf,
     ),
     // What is in sight.
     on_wall(

@@ -70,6 +70,21 @@ pub(super) fn always(_: &Desk) -> bool {
     true
 }
 
+pub(super) fn has_others(desk: &Desk) -> bool {
+    desk.plan().schemes.len() > 1
+}
+
+pub(super) fn has_room(desk: &Desk) -> bool {
+    desk.plan().schemes.len() < Plan::MAX_SCHEMES
+}
+
+/// Whether the leaf has planned work, and there is one after it.
+pub(super) fn has_work_to_copy(desk: &Desk) -> bool {
+    let leaf = desk.look().moment.leaf;
+    let planned = |s: &cordonry::plan::Scheme| s.schedule.all().any(|(m, _)| m.leaf == leaf);
+    leaf < Plan::MAX_LEAF && desk.scheme().is_some_and(planned)
+}
+
 pub(super) fn raise(desk: &Desk, fine: bool) -> Outcome {
     bend(desk, if fine { BEND.1 } else { BEND.0 })
 }

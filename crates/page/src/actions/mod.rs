@@ -48,6 +48,8 @@ pub enum Heard {
 pub enum Shown {
     /// In the line over the wall.
     Bar,
+    /// In the line of schemes.
+    Schemes,
     /// In the menu of files.
     Files,
     /// Under the wall.
@@ -93,6 +95,15 @@ pub enum Command {
     Smaller,
     FitRow,
     FitHeight,
+    AddScheme,
+    CopyScheme,
+    NameScheme,
+    RemoveScheme,
+    NextScheme,
+    Beside,
+    NextLeaf,
+    PreviousLeaf,
+    CopyLeaf,
 }
 
 impl Action {

@@ -8,13 +8,17 @@ use crate::browser::device::in_place;
 use crate::browser::dom;
 use crate::browser::parts::once_paper;
 use crate::desk::Desk;
-use crate::document::{Edit, Mode, Request};
+use crate::document::{Edit, Mode, Request, Schemes, last_leaf};
 use cordonry::check::Part;
+use cordonry::plan::Moment;
 use cordonry::said::Arg;
 use leptos::prelude::*;
 
 /// How much larger or smaller one press makes the wall.
 const ZOOM: f64 = 1.25;
+
+/// Of how many pieces of work that can't be copied on it is said why.
+const SAID_LEFT: usize = 4;
 
 /// Does the action of a name.
 pub fn act(app: App, name: &str) {
@@ -102,8 +106,61 @@ fn run(app: App, command: Command) -> bool {
         Command::Smaller => app.zoom(1.0 / ZOOM),
         Command::FitRow => app.fit(true),
         Command::FitHeight => app.fit(false),
+        Command::AddScheme => app.edit(Edit::schemes(Schemes::Add)),
+        Command::CopyScheme => app.edit(Edit::schemes(Schemes::Copy)),
+        Command::NameScheme => {
+            app.naming.set(true);
+            dom::focus_soon(".scheme-name");
+        }
+        Command::RemoveScheme => app.edit(Edit::schemes(Schemes::Remove)),
+        Command::NextScheme => app.turn(|d| d.look_under(next_scheme(d))),
+        Command::Beside => app.turn(|d| {
+            let beside = d.scheme_beside().is_none().then(|| next_scheme(d));
+            d.set_beside(beside);
+        }),
+        Command::NextLeaf => step_leaf(app, 1),
+        Command::PreviousLeaf => step_leaf(app, -1),
+        Command::CopyLeaf => copy_leaf(app),
     }
     true
+}
+
+fn next_scheme(desk: &Desk) -> usize {
+    (desk.look().scheme + 1) % desk.plan().schemes.len()
+}
+
+/// To the same time of the leaf after or before, among those that are told.
+fn step_leaf(app: App, by: i8) {
+    app.turn(|d| {
+        let Moment { leaf, window } = d.look().moment;
+        let first = d.plan().found.leaf;
+        let leaf = leaf.saturating_add_signed(by);
+        let leaf = leaf.clamp(first, last_leaf(d.plan()).max(first));
+        d.look_at(Moment { leaf, window });
+    });
+}
+
+/// Copies the leaf's work on, and says what could not follow.
+fn copy_leaf(app: App) {
+    let leaf = app.peek(|d| d.look().moment.leaf).unwrap_or(0);
+    let done = match app.try_edit(Edit::copy_leaf()) {
+        Ok(done) => done,
+        Err(why) => return app.refuse(&why),
+    };
+    let count = |n: usize| ("count", Arg::Count(n as i64));
+    let leaf = ("leaf", Arg::Count((leaf + 1).into()));
+    let mut said = app.text("leaf-copied", &[count(done.count), leaf]);
+    if !done.left.is_empty() {
+        let whys = done.left.iter().take(SAID_LEFT);
+        let mut whys: Vec<String> = whys.map(|v| app.worded(|w| w.refusal(&v.why))).collect();
+        if done.left.len() > whys.len() {
+            whys.push("…".into());
+        }
+        let why = ("why", Arg::Text(whys.join("; ")));
+        let left = app.text("leaf-left", &[count(done.left.len()), why]);
+        said = format!("{said} {left}");
+    }
+    app.say(said, !done.left.is_empty());
 }
 
 fn step(app: App, forward: bool) {

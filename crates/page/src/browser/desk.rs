@@ -6,15 +6,16 @@ use super::device::helper;
 use super::dom;
 use super::hand::{keys, pointer};
 use super::panels::{
-    card, correct, findings, header, keys_list, light, list, print, views, worklist,
+    beside, card, correct, findings, header, keys_list, light, list, print, views, worklist,
 };
-use super::parts::{load_panels, once_wanted};
+use super::parts::{load_panels, once_wanted, shown};
 use super::wall::WallScreen;
 use super::wall::layers::Layers;
 use super::ways::entry;
 use super::ways::incoming::Incoming;
 use crate::actions::{self, Action, Command, Does, Shown};
 use leptos::prelude::*;
+use std::rc::Rc;
 use wasm_bindgen::prelude::*;
 use wasm_bindgen_futures::spawn_local;
 
@@ -45,6 +46,7 @@ pub fn DeskPage(app: App, incoming: Incoming, helper: helper::Helper) -> impl In
             listen_actively(&host, "touchstart", touched.into_js_value());
         }
     });
+    let two = Memo::new(move |_| app.read(|d| d.beside().is_some()).unwrap_or(false));
     let in_view = move |action: &'static Action| {
         let sign = match action.does {
             Does::Page(Command::Smaller) => Some("−"),
@@ -66,10 +68,16 @@ pub fn DeskPage(app: App, incoming: Incoming, helper: helper::Helper) -> impl In
     };
     view! {
         <header::Header app incoming helper/>
-        <main class="desk" class:recording=move || app.correcting()>
+        <main class="desk" class:recording=move || app.correcting() class:two=move || two.get()>
             {once_wanted(app, App::correcting, |app| Box::pin(correct::record_strip(app)))}
             <light::LightLine app/>
             <light::SkyBand app host=sky/>
+            {move || {
+                let names = two.get().then(|| beside::names(app)).flatten();
+                names.map(|[own, _]| view! {
+                    <p class="beside-name"><b>{own}</b> {app.t("two-here")}</p>
+                })
+            }}
             <div
                 class="stage"
                 class:correcting=move || app.correcting()
@@ -111,6 +119,7 @@ pub fn DeskPage(app: App, incoming: Incoming, helper: helper::Helper) -> impl In
                 }}
             </p>
             <div class="band" node_ref=band role="img" aria-label=app.t("band-label")></div>
+            {move || two.get().then(|| shown(app, Rc::new(move || Box::pin(beside::wall(app)))))}
             <worklist::SignKey app/>
             <p class="under-band">
                 <span>{app.t("band-name")}</span>
@@ -119,6 +128,7 @@ pub fn DeskPage(app: App, incoming: Incoming, helper: helper::Helper) -> impl In
                 <span class="key"><i class="swatch twice"></i>{app.t("band-twice")}</span>
                 <span class="zooms">{actions::shown_at(Shown::View).map(in_view).collect_view()}</span>
             </p>
+            {move || two.get().then(|| shown(app, Rc::new(move || Box::pin(beside::told(app)))))}
             <views::Views app/>
             <div class="panels">
                 <findings::Findings app/>

@@ -122,6 +122,19 @@ pub fn scroll_by(down: f64) {
     }
 }
 
+/// Scrolls what is wider than the screen sideways, so that the first element that fits in it is in its middle.
+pub fn show_within(host: &str, selector: &str) {
+    let find = |selector: &str| document().query_selector(selector).ok().flatten();
+    if let (Some(host), Some(own)) = (find(host), find(selector)) {
+        let (around, own) = (
+            host.get_bounding_client_rect(),
+            own.get_bounding_client_rect(),
+        );
+        let off = own.left() + own.width() / 2.0 - around.left() - around.width() / 2.0;
+        host.set_scroll_left(host.scroll_left() + off as i32);
+    }
+}
+
 /// Scrolls just so far that the top of the first element that fits is in sight.
 pub fn into_sight(selector: &str) {
     if let Ok(Some(element)) = document().query_selector(selector)

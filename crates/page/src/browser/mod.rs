@@ -13,7 +13,7 @@ mod wall;
 mod ways;
 
 use crate::bench_row;
-use crate::helper::{Memory, Message};
+use crate::helper::{Body, Memory, Message, Reply};
 use crate::keeping::{Journal, Step};
 use app::{App, Doorway};
 use cordonry::units::LengthStyle;
@@ -58,7 +58,7 @@ fn Page(start_helper: js_sys::Function) -> impl IntoView {
             e.prevent_default();
         }
     });
-    print::watch_print(app);
+    print::watch_print(app, helper);
     once::watch();
     ask_before_leaving(app);
     // Nothing waits for its quarter of a second when the page goes.
@@ -211,6 +211,8 @@ pub fn kept_text(noted: JsValue) -> Result<String, JsValue> {
 
 /// The answer to the newest question that waits; undefined where none does.
 ///
+/// Null says that there is more to do before there is one.
+///
 /// # Errors
 /// An answer that can't be sent.
 #[wasm_bindgen(js_name = nextReply)]
@@ -221,6 +223,9 @@ pub async fn next_reply() -> Result<JsValue, JsValue> {
 part! {helper:
     fn reply() -> Result<JsValue, JsValue> {
         match MEMORY.with_borrow_mut(Memory::reply) {
+            Some(Reply {
+                body: Body::Later, ..
+            }) => Ok(JsValue::NULL),
             Some(reply) => serde_wasm_bindgen::to_value(&reply).map_err(JsValue::from),
             None => Ok(JsValue::UNDEFINED),
         }

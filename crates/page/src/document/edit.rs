@@ -2,7 +2,7 @@
 
 use super::{Look, Mode};
 use cordonry::check::{self, Part, Remedy};
-use cordonry::plan::{Correction, Plan, Setting};
+use cordonry::plan::{CopiedOn, Correction, Plan, Setting, VoidWork};
 use cordonry::refusal::Refusal;
 use cordonry::row::{Limit, ShootId, TreeId};
 use cordonry::units::Mm;
@@ -45,13 +45,49 @@ pub enum Request {
     PostsEvery(f64),
     /// The row's name.
     Name(String),
+    /// The window that is looked at stands again, with its work gone.
+    StandAgain,
+    /// The usual work stands in every window of the scheme that is not planned.
+    UsualWork,
+    /// The schemes.
+    Schemes(Schemes),
+    /// The work of the leaf that is looked at is done once more in the next.
+    CopyLeaf,
+}
+
+/// What is done with the schemes: with the one that is looked at, or one more.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Schemes {
+    /// One without work is added.
+    Add,
+    /// It is copied.
+    Copy,
+    /// It has another name.
+    Name(String),
+    /// It goes.
+    Remove,
 }
 
 /// What came of an edit.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Done {
     /// How many of the things asked for were done.
     pub count: usize,
+    /// The scheme that is looked at from then on, where it is another.
+    pub scheme: Option<usize>,
+    /// Work of the leaf that could not be copied on, and why.
+    pub left: Vec<VoidWork>,
+}
+
+impl Done {
+    /// So many things, under the scheme that is looked at.
+    pub fn count(count: usize) -> Self {
+        Self {
+            count,
+            scheme: None,
+            left: Vec::new(),
+        }
+    }
 }
 
 impl Edit {
@@ -89,6 +125,32 @@ impl Edit {
     /// Work is taken back.
     pub fn take_back(works: Vec<Work>) -> Self {
         Self::new("step-take-back", Request::TakeBack(works))
+    }
+
+    /// The window that is looked at is given back to the usual work.
+    pub fn stand_again() -> Self {
+        Self::new("step-stand-again", Request::StandAgain)
+    }
+
+    /// The usual work stands in windows that nobody planned.
+    pub fn usual_work() -> Self {
+        Self::new("step-usual-work", Request::UsualWork)
+    }
+
+    /// Something is done with the schemes.
+    pub fn schemes(what: Schemes) -> Self {
+        let step = match what {
+            Schemes::Add => "step-scheme-add",
+            Schemes::Copy => "step-scheme-copy",
+            Schemes::Name(_) => "step-scheme-name",
+            Schemes::Remove => "step-scheme-remove",
+        };
+        Self::new(step, Request::Schemes(what))
+    }
+
+    /// The work of the leaf that is looked at is done once more in the next.
+    pub fn copy_leaf() -> Self {
+        Self::new("step-copy-leaf", Request::CopyLeaf)
     }
 
     /// Work on the wires.
@@ -181,13 +243,13 @@ impl Edit {
         look: Look,
     ) -> Result<(Plan, Done), Refusal> {
         let Look { scheme, moment, .. } = look.within(plan);
-        let one = |plan| Ok((plan, Done { count: 1 }));
+        let one = |plan| Ok((plan, Done::count(1)));
         if mode == Mode::Found && self.is_work() {
             return Err(Refusal::new("refusal-while-correcting", vec![]));
         }
         match &self.request {
             Request::Work(works) => {
-                let done = Done { count: works.len() };
+                let done = Done::count(works.len());
                 Ok((plan.with_works(scheme, moment, works.clone())?, done))
             }
             Request::Mend(remedies) => mended_each(plan, look, remedies),
@@ -204,6 +266,33 @@ impl Edit {
             Request::Limit(limit, value) => one(plan.with_limit_under(scheme, *limit, *value)?),
             Request::DefaultLimits => one(plan.with_default_limits_under(scheme)?),
             Request::PostsEvery(distance) => one(plan.with_posts_every(*distance)?),
+            Request::StandAgain => one(plan.with_window_standing(scheme, moment)?),
+            Request::UsualWork => one(plan.with_standing(scheme, true)?),
+            Request::Schemes(what) => {
+                let (plan, scheme) = match what {
+                    Schemes::Add => (plan.with_scheme_added(scheme)?, plan.schemes.len()),
+                    Schemes::Copy => (plan.with_scheme_copied(scheme)?, plan.schemes.len()),
+                    Schemes::Name(name) => (plan.with_scheme_named(scheme, name)?, scheme),
+                    Schemes::Remove => (
+                        plan.without_scheme(scheme)?,
+                        scheme.min(plan.schemes.len() - 2),
+                    ),
+                };
+                let done = Done {
+                    scheme: Some(scheme),
+                    ..Done::count(1)
+                };
+                Ok((plan, done))
+            }
+            Request::CopyLeaf => {
+                let CopiedOn { plan, count, left } =
+                    plan.with_leaf_copied_on(scheme, moment.leaf)?;
+                let done = Done {
+                    left,
+                    ..Done::count(count)
+                };
+                Ok((plan, done))
+            }
             Request::Name(name) => one(Plan {
                 name: name.clone(),
                 ..(**plan).clone()
@@ -215,8 +304,7 @@ impl Edit {
 /// The plan with each remedy that can be done: all at once, and one by one only where one of them can't be.
 fn mended_each(plan: &Plan, look: Look, remedies: &[Remedy]) -> Result<(Plan, Done), Refusal> {
     if let Ok(plan) = mended(plan, look, remedies) {
-        let count = remedies.len();
-        return Ok((plan, Done { count }));
+        return Ok((plan, Done::count(remedies.len())));
     }
     let mut plan = plan.clone();
     let (mut count, mut refused) = (0, None);
@@ -231,7 +319,7 @@ fn mended_each(plan: &Plan, look: Look, remedies: &[Remedy]) -> Result<(Plan, Do
     }
     match refused {
         Some(why) if count == 0 => Err(why),
-        _ => Ok((plan, Done { count })),
+        _ => Ok((plan, Done::count(count))),
     }
 }
 

@@ -1,7 +1,7 @@
 //! A shoot's tip in the hand.
 
 use super::{Edit, Look, Mode};
-use cordonry::plan::Correction;
+use cordonry::plan::{Correction, Plan};
 use cordonry::pose::{Posed, bend_toward};
 use cordonry::row::{ShootId, TreeId};
 use cordonry::work::{Work, can_bend};
@@ -16,14 +16,29 @@ pub struct Hold {
     mode: Mode,
     from: Arc<Posed>,
     index: usize,
+    /// The plan that each edit is made on: a window that stands is planned once for all.
+    pub(super) base: Arc<Plan>,
 }
 
 impl Hold {
     /// Takes a tip; `None` where it can't be bent.
-    pub(super) fn of(look: Look, mode: Mode, posed: &Arc<Posed>, shoot: ShootId) -> Option<Self> {
+    pub(super) fn of(
+        look: Look,
+        mode: Mode,
+        plan: &Arc<Plan>,
+        posed: &Arc<Posed>,
+        shoot: ShootId,
+    ) -> Option<Self> {
         let from = posed.tree();
         let index = from.index(shoot)?;
+        let planned = |scheme: usize, moment| match mode {
+            Mode::Work if plan.schemes.get(scheme)?.stands(moment) => {
+                plan.with_planned(scheme, moment).ok().map(Arc::new)
+            }
+            _ => None,
+        };
         can_bend(&from.shoots[index]).then(|| Self {
+            base: planned(look.scheme, look.moment).unwrap_or_else(|| Arc::clone(plan)),
             tree: from.id,
             shoot,
             look,

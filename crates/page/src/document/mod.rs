@@ -6,12 +6,16 @@
 mod edit;
 mod hold;
 mod look;
+mod years;
 
-pub use edit::{Done, Edit, Request};
+pub use edit::{Done, Edit, Request, Schemes};
 pub use look::Look;
+pub use years::last_leaf;
 
 use hold::Hold;
+use years::Ahead;
 
+use cordonry::forecast::LeafFigures;
 use cordonry::plan::{History, Line, Phase, Plan, Replayed, Replayer};
 use cordonry::pose::Posed;
 use cordonry::refusal::Refusal;
@@ -40,6 +44,8 @@ pub struct Document {
     hold: Option<Hold>,
     /// What replay keeps, for every look at the plan.
     replayer: RefCell<Replayer>,
+    /// What its schemes bring.
+    ahead: RefCell<Ahead>,
 }
 
 impl Document {
@@ -55,6 +61,7 @@ impl Document {
             mode: Mode::default(),
             hold: None,
             replayer: RefCell::default(),
+            ahead: RefCell::default(),
         }
     }
 
@@ -102,6 +109,11 @@ impl Document {
         replayer.work_at(plan, scheme, moment).map(Some)
     }
 
+    /// What a scheme brings, leaf by leaf, of the plan as it is: after an edit of one tree that tree alone is worked out anew.
+    pub fn years(&self, scheme: usize) -> Arc<[LeafFigures]> {
+        self.ahead.borrow_mut().of(self.plan(), scheme)
+    }
+
     /// The row after the work of a look's moment, whichever way the look shows it.
     ///
     /// # Errors
@@ -128,7 +140,7 @@ impl Document {
     /// Takes the tip of a tree's shoot in the hand, as it is seen at a look; whether it can be taken.
     pub fn take(&mut self, look: Look, posed: &Arc<Posed>, shoot: ShootId) -> bool {
         self.drop_hold();
-        self.hold = Hold::of(look, self.mode, posed, shoot);
+        self.hold = Hold::of(look, self.mode, self.plan(), posed, shoot);
         if let Some(hold) = &self.hold {
             self.history.begin(hold.step());
         }
@@ -140,7 +152,7 @@ impl Document {
         let Some(hold) = &self.hold else { return };
         let made = hold
             .edit(to, snap)
-            .map(|edit| edit.made(self.history.base(), self.mode, hold.look));
+            .map(|edit| edit.made(&hold.base, self.mode, hold.look));
         if let Some(Ok((plan, _))) = made {
             self.history.update(plan);
         }

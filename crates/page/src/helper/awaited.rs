@@ -1,7 +1,7 @@
 //! What was asked last, by which it is known which answer is waited for.
 
 use crate::desk::Desk;
-use crate::document::Mode;
+use crate::document::{Mode, last_leaf};
 use crate::look::Look;
 use cordonry::plan::Plan;
 use std::sync::Arc;
@@ -33,6 +33,46 @@ impl OnWall {
     /// What is looked at, and what of the plan is open.
     pub fn look(&self) -> (Look, Mode) {
         (self.look, self.mode)
+    }
+}
+
+/// A scheme of a plan up to a leaf, or in it, by which it is known whether an answer is known already.
+#[derive(Clone)]
+pub struct OfScheme {
+    /// The plan.
+    pub plan: Arc<Plan>,
+    /// Number of the scheme.
+    pub scheme: usize,
+    /// The leaf.
+    pub leaf: u8,
+}
+
+impl PartialEq for OfScheme {
+    fn eq(&self, other: &Self) -> bool {
+        Arc::ptr_eq(&self.plan, &other.plan)
+            && (self.scheme, self.leaf) == (other.scheme, other.leaf)
+    }
+}
+
+impl OfScheme {
+    /// The scheme that a desk shows, in the leaf that is looked at.
+    pub fn of(desk: &Desk) -> Self {
+        Self {
+            plan: Arc::clone(desk.plan()),
+            scheme: desk.look().scheme,
+            leaf: desk.look().moment.leaf,
+        }
+    }
+
+    /// Up to the last leaf that is told: the one that a desk shows, and the one beside it.
+    pub fn whole(desk: &Desk) -> Vec<Self> {
+        let schemes = [desk.look().scheme].into_iter().chain(desk.scheme_beside());
+        let whole = |scheme| Self {
+            plan: Arc::clone(desk.plan()),
+            scheme,
+            leaf: last_leaf(desk.plan()),
+        };
+        schemes.map(whole).collect()
     }
 }
 

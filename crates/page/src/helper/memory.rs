@@ -2,9 +2,10 @@
 
 use super::{Body, Inquiry, Message, Question, Reply, WindowCount};
 use crate::document::Mode;
-use crate::light::exact;
+use crate::light::{Lighting, exact};
 use crate::look::Look;
 use cordonry::check::{Context, Severity, check, check_light, tried};
+use cordonry::forecast::{CropDraws, Forecast};
 use cordonry::light::{Foliage, beside_deep};
 use cordonry::plan::{Phase, Plan, Replayer};
 use cordonry::refusal::Refusal;
@@ -18,7 +19,18 @@ pub struct Memory {
     refused: Option<(u32, String)>,
     replayer: Replayer,
     waiting: Vec<Inquiry>,
+    /// What has been worked out for the question of each number, while there is more to do.
+    going: Vec<(u32, Going)>,
 }
+
+/// The beginning of an answer.
+enum Going {
+    Crop(CropDraws),
+    Lit(Vec<f64>),
+}
+
+/// Draws between which other questions are answered.
+const AT_ONCE: u32 = 2;
 
 impl Memory {
     /// The plan that is remembered.
@@ -39,22 +51,34 @@ impl Memory {
                 }
                 // What was asked of an older plan is asked again of this one.
                 self.waiting.retain(|ask| ask.generation == generation);
+                self.going.clear();
             }
             Message::Ask(ask) => {
-                self.waiting
-                    .retain(|other| !ask.question.replaces(&other.question));
-                self.waiting.push(ask);
+                let waiting = &mut self.waiting;
+                waiting.retain(|other| !ask.question.replaces(&other.question));
+                self.going
+                    .retain(|(of, _)| waiting.iter().any(|w| w.number == *of));
+                waiting.push(ask);
             }
         }
     }
 
-    /// Answers the newest question that waits.
+    /// Answers the newest question that waits, or a part of it.
     pub fn reply(&mut self) -> Option<Reply> {
         let ask = self.waiting.pop()?;
         let body = match &self.known {
             Some((generation, plan)) if *generation == ask.generation => {
-                answer(plan, &mut self.replayer, &ask.question)
-                    .unwrap_or_else(|why| Body::Refused(why.to_string()))
+                let begun = self.going.iter().position(|(of, _)| *of == ask.number);
+                let begun = begun.map(|at| self.going.swap_remove(at).1);
+                let body = go_on(plan, &mut self.replayer, &ask.question, begun);
+                let body = body.map(|done| match done {
+                    Ok(body) => body,
+                    Err(going) => {
+                        self.going.push((ask.number, going));
+                        Body::Later
+                    }
+                });
+                body.unwrap_or_else(|why| Body::Refused(why.to_string()))
             }
             _ => match &self.refused {
                 Some((generation, why)) if *generation == ask.generation => {
@@ -63,10 +87,56 @@ impl Memory {
                 _ => Body::Lacks,
             },
         };
-        Some(Reply {
-            number: ask.number,
-            body,
-        })
+        let number = ask.number;
+        if body == Body::Later {
+            self.waiting.insert(0, ask);
+        }
+        Some(Reply { number, body })
+    }
+}
+
+/// Goes on with an answer: all of it, or its beginning where there is more to do, which no other question waits for.
+fn go_on(
+    plan: &Plan,
+    replayer: &mut Replayer,
+    question: &Question,
+    begun: Option<Going>,
+) -> Result<Result<Body, Going>, Refusal> {
+    match (question, begun) {
+        (&Question::Crop { scheme, last }, begun) => {
+            let mut draws = match begun {
+                Some(Going::Crop(draws)) => draws,
+                _ => CropDraws::new(plan, scheme, last)?,
+            };
+            if !draws.go_on(AT_ONCE)? {
+                return Ok(Err(Going::Crop(draws)));
+            }
+            let ranges = draws.range(&Forecast::default().of(plan, scheme, last)?);
+            let ends = ranges.into_iter().flat_map(|(low, high)| [low, high]);
+            Ok(Ok(Body::Crop(ends.collect())))
+        }
+        (&Question::Lit { scheme, last }, begun) => {
+            let mut lit = match begun {
+                Some(Going::Lit(lit)) => lit,
+                _ => Vec::new(),
+            };
+            let leaf = plan.found.leaf.saturating_add((lit.len() / 2) as u8);
+            if leaf <= last {
+                let harvest = Moment {
+                    leaf,
+                    window: Window::AfterHarvest,
+                };
+                let at = replayer.at(plan, scheme, harvest, Phase::Before)?;
+                let season = exact(&at.row, plan, Lighting::default(), 0..0).season;
+                let zone = season.zone.map_or(0.0, |z| z.mean);
+                lit.extend([season.caught.total, zone]);
+            }
+            Ok(match leaf < last {
+                true => Err(Going::Lit(lit)),
+                false => Ok(Body::Lit(lit)),
+            })
+        }
+        (question, _) => answer(plan, replayer, question).map(Ok),
     }
 }
 
@@ -100,8 +170,10 @@ fn answer(plan: &Plan, replayer: &mut Replayer, question: &Question) -> Result<B
             let found = check(&Context::of(&at));
             Body::Offers(tried(plan, look.scheme, &at, &found))
         }
-        Question::Season { scheme } => {
-            let leaf = plan.found.leaf;
+        // Some draws at a time, apart from this.
+        Question::Crop { .. } | Question::Lit { .. } => Body::Later,
+        Question::Season { scheme, leaf } => {
+            let leaf = *leaf;
             let counts = Window::ALL.into_iter().map(|window| {
                 let look = Look {
                     scheme: *scheme,

@@ -36,10 +36,26 @@ pub struct Inquiry {
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Question {
-    /// How many findings there are after the work of each window of the found leaf.
+    /// How many findings there are after the work of each window of a leaf.
     Season {
         /// Number of the scheme.
         scheme: usize,
+        /// The leaf.
+        leaf: u8,
+    },
+    /// Between what the crop of each leaf lies, from the found one on.
+    Crop {
+        /// Number of the scheme.
+        scheme: usize,
+        /// The last leaf.
+        last: u8,
+    },
+    /// The light that each leaf's wall catches, and that reaches its renewal zone, from the found leaf on.
+    Lit {
+        /// Number of the scheme.
+        scheme: usize,
+        /// The last leaf.
+        last: u8,
     },
     /// Which remedies are offered at a look.
     Offers {
@@ -70,7 +86,11 @@ impl Question {
     /// Whether only the newer of two questions is worth an answer: both ask the same of the same look.
     pub fn replaces(&self, other: &Self) -> bool {
         match (self, other) {
-            (Self::Season { scheme: a }, Self::Season { scheme: b }) => a == b,
+            // There is one year strip.
+            (Self::Season { .. }, Self::Season { .. }) => true,
+            // Two schemes may stand side by side.
+            (Self::Crop { scheme: a, .. }, Self::Crop { scheme: b, .. })
+            | (Self::Lit { scheme: a, .. }, Self::Lit { scheme: b, .. }) => a == b,
             (Self::Offers { look: a }, Self::Offers { look: b }) => a == b,
             (Self::Light { look: a, .. }, Self::Light { look: b, .. })
             | (Self::Beside { look: a, .. }, Self::Beside { look: b, .. }) => a == b,
@@ -100,6 +120,13 @@ pub enum Body {
     Light(Box<Exact>, Vec<Offered>),
     /// Flat and deep; none without leaves.
     Beside(Option<Beside>),
+    /// Least and largest crop of each leaf in turn, t/ha.
+    Crop(Vec<f64>),
+    /// Of each leaf in turn the share of a clear season's light that its wall catches before the after-harvest work, and the mean
+    /// share that reaches its renewal zone then; 0 where that has no leaves over it.
+    Lit(Vec<f64>),
+    /// The answer takes longer: other questions come between.
+    Later,
     /// This question can't be answered; it says nothing of any other.
     Refused(String),
     /// The helper does not have the plan that the question is about.

@@ -11,7 +11,7 @@ mod message;
 mod table;
 mod update;
 
-pub use awaited::{Awaited, OnWall};
+pub use awaited::{Awaited, OfScheme, OnWall};
 pub use memory::Memory;
 pub use message::{Body, Inquiry, Message, Question, Reply, WindowCount};
 pub use table::{Looked, look};

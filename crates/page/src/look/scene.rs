@@ -89,6 +89,18 @@ impl Scene {
         *targets == *self.targets && Arc::ptr_eq(&plan.site, &self.plan.site)
     }
 
+    /// Whether nothing of a plan that is seen here is another in that one; its own name may be.
+    pub(super) fn hangs_on_the_same(&self, plan: &Plan) -> bool {
+        let (own, number) = (&self.plan, self.look.scheme);
+        let schemes = own.schemes.get(number).zip(plan.schemes.get(number));
+        Arc::ptr_eq(&own.targets, &plan.targets)
+            && Arc::ptr_eq(&own.site, &plan.site)
+            && Arc::ptr_eq(&own.found, &plan.found)
+            && Arc::ptr_eq(&own.assumptions, &plan.assumptions)
+            && own.tipped == plan.tipped
+            && schemes.is_some_and(|(a, b)| Arc::ptr_eq(a, b))
+    }
+
     /// Whether the findings of both were made under the same limits and site.
     pub(super) fn same_limits(&self, other: &Scene) -> bool {
         self.same_limits_as(&other.plan, &other.targets)
@@ -144,6 +156,11 @@ impl Scene {
         let scheme = scheme.filter(|_| self.mode == Mode::Work && self.standing.is_none());
         let stored = scheme.into_iter().flat_map(|s| s.work(self.look.moment));
         stored.chain(self.standing.iter().flatten())
+    }
+
+    /// Whether the work of the moment stands: nobody planned it. Never while the record is open.
+    pub fn stands(&self) -> bool {
+        self.standing.is_some()
     }
 
     /// The same, to keep.

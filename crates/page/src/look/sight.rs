@@ -64,6 +64,15 @@ impl Sight {
         self.follow(document);
     }
 
+    /// Looks at something else, if what is seen there can be another than what is seen here.
+    pub fn turn_where_changed(&mut self, document: &Document, look: Look) {
+        if (look, document.mode()) != (self.look, self.scene.mode)
+            || !self.scene.hangs_on_the_same(document.plan())
+        {
+            self.turn(document, look);
+        }
+    }
+
     /// Works out what is seen of the document as it is now.
     pub fn follow(&mut self, document: &Document) {
         self.look = self.look.within(document.plan());

@@ -26,3 +26,19 @@ draw-alike = { $count ->
     [one] and one more like it, at { $places }
    *[other] and { $count } more like it, at { $places }
 }
+chart-leaf = Leaf
+chart-fill = Cordon filled, %
+chart-uprights = Uprights
+chart-crop = Crop, t/ha
+chart-low = Crop from, t/ha
+chart-high = Crop to, t/ha
+chart-leaf-fruit = Leaf a fruit, cm²
+chart-fruit = Mass of a fruit, g
+chart-index = Leaf area index, m² a m² of ground
+chart-oldest = Oldest upright, years
+chart-ages = Uprights by age in years, before the winter’s work
+chart-age = Age { $age }
+chart-caught = Light caught, % of a clear season’s
+chart-zone = Light in the renewal zone, %
+two-title = { $one } beside { $other }
+two-key = Strokes across the wood: shoots that stand under one of the two alone.

@@ -64,7 +64,89 @@ kept-elsewhere = Not saved: open in another tab
 kept-failing = Not saved
 row-name = Name of the row
 
+schemes-title = Scheme
+scheme-add = New scheme
+scheme-copy = Copy scheme
+scheme-rename = Rename scheme
+scheme-remove = Remove scheme
+scheme-name = Name of the scheme
+scheme-next = Look at the next scheme
+scheme-beside = Another scheme beside it, or none
+step-scheme-add = adding a scheme
+step-scheme-copy = copying a scheme
+step-scheme-name = naming a scheme
+step-scheme-remove = removing a scheme
+two-choice = Beside it
+two-none = none
+two-wall = The row under { $scheme }, at the same time
+two-here = worked on here
+two-swap = Work on this one
+two-close = Put it away
+two-figure = Figure
+two-work = Work of this time under { $scheme } alone
+two-more = and { $count } more
+two-same = The same work under both.
+leaf-next = Look at the next leaf
+leaf-previous = Look at the leaf before
+leaf-copy-on = Copy this leaf’s work on to the next
+step-copy-leaf = copying a leaf’s work on
+leaf-copied = { $count ->
+    [0] No work is copied on to leaf { $leaf }.
+    [one] { $count } piece of work is copied on to leaf { $leaf }.
+   *[other] { $count } pieces of work are copied on to leaf { $leaf }.
+}
+leaf-left = { $count ->
+    [one] { $count } can’t follow
+   *[other] { $count } can’t follow
+}: { $why }
 season-leaf = Leaf { $leaf }
+years-title = Leaf by leaf
+year-crop = { $crop } t/ha
+year-crop-about = about { $crop } t/ha
+year-no-crop = no crop
+charts-open = Charts …
+charts-title = Leaf by leaf, by a calibrated model
+charts-what = It knows no frost, pollination, disease or weather, and few of its values are measured. Of the crop the line or the table says between what it lies in eight draws of ten of all the values.
+charts-light-waits = The light of each leaf is being worked out …
+charts-close = Close
+year-range = { $low } to { $high } t/ha
+year-fill = { $share } filled
+year-oldest = { $age ->
+    [0] no old wood
+    [one] oldest { $age } year
+   *[other] oldest { $age } years
+}
+year-no-work = no work
+year-work = { $planned ->
+    [planned] planned
+    [part] part planned
+   *[usual] usual
+}: { $work }
+year-piece = { $count } { $kind ->
+    [plant] planted
+    [remove_tree] trees out
+    [replace_tree] replanted
+    [lay] laid
+    [stand] stood up
+    [cut_back] cut back
+    [cut_to_buds] headed
+    [stub] stubbed
+    [remove] taken off
+    [thin] thinned
+    [rub_out] rubbed out
+    [keep_bud] kept
+    [notch] notched
+    [move_bud] moved
+    [take_laterals] freed of laterals
+    [tip] tipped
+    [hold_height] topped
+   *[wire] on wires
+}
+year-stands = ○ usual work
+step-stand-again = letting the usual work stand again
+step-usual-work = letting the usual work stand
+stand-again = Let the usual work stand again
+usual-work = Let the usual work stand in times that are not planned
 window-dormant = Dormant
 window-bud-swell = Bud swell
 window-early-summer = Early summer

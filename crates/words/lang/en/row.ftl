@@ -13,6 +13,9 @@ name-shoot = shoot { $number } of { $of }, tree { $tree }
 
 refusal-limit = Limit { $limit }: { $value } is refused; { $low } to { $high } is accepted
 refusal-scheme = Scheme { $value } is refused; 1 to { $high } is accepted
+refusal-schemes = A plan holds { $high } schemes at most
+refusal-scheme-name = “{ $name }” is refused: each scheme has a name, and one of its own
+refusal-scheme-last = The only scheme of a plan stays
 refusal-leaf = Work in leaf { $value } is refused; leaf { $low } to { $high } is accepted
 refusal-no-tree = There is no tree { $tree } in this row
 refusal-before-found = Tree { $tree }: work from before the row was found is refused; work from the found leaf on is accepted

@@ -2,6 +2,7 @@
 
 use super::App;
 use crate::browser::dom;
+use leptos::prelude::*;
 
 impl App {
     /// Larger or smaller about the middle of the wall.
@@ -73,6 +74,11 @@ impl App {
                 } else if was_fit && !wall.view.is_hidden() {
                     wall.view = crate::view::View { x: before.x, ..fit }.held_to(&desk.scene().row);
                 }
+            }
+        });
+        self.wall_beside.update_value(|wall| {
+            if let Some(wall) = wall {
+                wall.measure();
             }
         });
         self.reframe();

@@ -9,6 +9,7 @@ mod place;
 pub use keep::{Found, Keeper, Record, Spot};
 pub use place::{Doorway, Place};
 
+use crate::beside::marks;
 use crate::browser::dom;
 use crate::browser::wall::WallScreen;
 use crate::desk::Desk;
@@ -59,6 +60,8 @@ pub struct App {
     keeper: StoredValue<Rc<dyn Keeper>, LocalStorage>,
     desk: StoredValue<Option<Desk>, LocalStorage>,
     wall: StoredValue<Option<WallScreen>, LocalStorage>,
+    /// The wall of the scheme that stands beside it.
+    wall_beside: StoredValue<Option<WallScreen>, LocalStorage>,
     words: StoredValue<Words, LocalStorage>,
     record: StoredValue<Option<String>, LocalStorage>,
     pending: StoredValue<Option<TimeoutHandle>, LocalStorage>,
@@ -93,6 +96,8 @@ pub struct App {
     pub card_closed: RwSignal<Option<Part>>,
     /// What a press on the wall would add to the record.
     pub offer: RwSignal<Option<Offer>>,
+    /// Whether the scheme's name is being written over.
+    pub naming: RwSignal<bool>,
     /// The row's light, while it is looked at.
     pub light: Lit,
 }
@@ -120,6 +125,7 @@ impl App {
             keeper: StoredValue::new_local(keeper),
             desk: StoredValue::new_local(None),
             wall: StoredValue::new_local(None),
+            wall_beside: StoredValue::new_local(None),
             words: StoredValue::new_local(Words::new(language, style)),
             record: StoredValue::new_local(None),
             pending: StoredValue::new_local(None),
@@ -139,6 +145,7 @@ impl App {
             card: RwSignal::new(None),
             card_closed: RwSignal::new(None),
             offer: RwSignal::new(None),
+            naming: RwSignal::new(false),
             light: Lit::new(),
         }
     }
@@ -241,7 +248,7 @@ impl App {
     /// Why it can't be made.
     pub fn try_edit(self, edit: Edit) -> Result<Done, Refusal> {
         self.change(|desk| desk.edit(&edit))
-            .unwrap_or(Ok(Done { count: 0 }))
+            .unwrap_or(Ok(Done::count(0)))
     }
 
     /// Changes what is looked at, chosen or in the hand, and draws what changed.
@@ -370,6 +377,7 @@ impl App {
         if self.offer.with_untracked(Option::is_some) {
             self.offer.set(None);
         }
+        let [over, over_beside] = self.peek(marks).unwrap_or_default();
         self.wall.update_value(|wall| {
             if let Some(wall) = wall {
                 self.desk.with_value(|desk| {
@@ -379,13 +387,14 @@ impl App {
                             held: desk.held(),
                         };
                         self.words.with_value(|words| {
-                            wall.render(desk.scene(), marked, &redraw, words);
+                            wall.render(desk.scene(), marked, &redraw, &over, words);
                         });
                         self.card.set(card_place(desk, wall));
                     }
                 });
             }
         });
+        self.draw_beside(&over_beside);
         // What a hand moves is shown at once, and its light as soon as that is on the screen.
         let in_hand = !redraw.all && self.peek(Desk::is_holding) == Some(true);
         if !(in_hand && self.light.is_shown()) {
@@ -394,6 +403,45 @@ impl App {
             set_timeout(move || self.light_up(), LIGHT_AFTER);
         }
         true
+    }
+
+    /// Brings the wall of the scheme beside it up to date: the same stretch at the same scale.
+    fn draw_beside(self, over: &str) {
+        let view = self.with_wall(|wall, _| wall.view);
+        let redraw = self
+            .desk
+            .try_update_value(|d| d.as_mut().map(Desk::take_redraw_beside))
+            .flatten();
+        let (Some(view), Some(mut redraw)) = (view, redraw) else {
+            return;
+        };
+        self.wall_beside.update_value(|wall| {
+            let Some(wall) = wall else { return };
+            self.with_desk(&mut |desk| {
+                let Some(scene) = desk.beside() else { return };
+                let height = wall.view.height;
+                // It stands on the same ground.
+                let top = view.top + (height - view.height) / view.scale;
+                wall.view = View {
+                    top,
+                    height,
+                    ..view
+                };
+                redraw.all |= wall.is_bare();
+                self.words.with_value(|words| {
+                    wall.render(scene, Marked::default(), &redraw, over, words);
+                });
+            });
+        });
+    }
+
+    /// Has the wall of the scheme beside it, or none.
+    pub fn set_wall_beside(self, mut wall: Option<WallScreen>) {
+        if let Some(wall) = &mut wall {
+            wall.measure();
+        }
+        self.wall_beside.set_value(wall);
+        self.resized();
     }
 
     /// Brings the light up to date.

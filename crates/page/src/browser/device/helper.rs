@@ -1,12 +1,13 @@
 //! The helper: a worker with a second instance of this module, asked by messages.
 
+use crate::beside::Known;
 use crate::browser::app::App;
 use crate::browser::app::light::{LastAsked, asked_anew, fits, forget_other};
 use crate::browser::parts::part;
 use crate::desk::Desk;
 use crate::document::Mode;
 use crate::helper::{
-    Awaited, Body, Inquiry, Memory, Message, OnWall, Question, Reply, Told, WindowCount,
+    Body, Inquiry, Memory, Message, OfScheme, OnWall, Question, Reply, Told, WindowCount,
 };
 use cordonry::plan::Plan;
 use leptos::prelude::*;
@@ -14,6 +15,15 @@ use std::sync::Arc;
 use wasm_bindgen::prelude::*;
 use wasm_bindgen_futures::spawn_local;
 use web_sys::{MessageEvent, Worker};
+
+/// Pairs of numbers of each leaf of a scheme: between what its crop lies, t/ha; or the shares of light that its wall catches
+/// and that reach its renewal zone.
+#[derive(Clone)]
+pub struct ByLeaf {
+    of: OfScheme,
+    is_light: bool,
+    pairs: Vec<(f64, f64)>,
+}
 
 /// Asks the helper, and holds its newest answer.
 #[derive(Clone, Copy)]
@@ -27,12 +37,18 @@ pub struct Helper {
     change: StoredValue<u32>,
     /// Number of the last question.
     number: StoredValue<u32>,
-    /// The plan and scheme that `season` was asked about last, and whether the answer has come.
-    season_of: LastAsked<(Arc<Plan>, usize)>,
+    /// What `season` was asked about last.
+    season_of: LastAsked<OfScheme>,
+    /// What was asked of the leaves and is not answered yet, by the question's number; whether it is their light.
+    far_of: StoredValue<Vec<(u32, OfScheme, bool)>, LocalStorage>,
     /// What is on the wall whose remedies were asked about last.
     offers_of: LastAsked<OnWall>,
-    /// Findings after each window of the found leaf.
+    /// Findings after each window of the leaf that is looked at.
     pub season: RwSignal<Vec<WindowCount>>,
+    /// What is known of the leaves of the plan's schemes.
+    far: RwSignal<Vec<ByLeaf>, LocalStorage>,
+    /// Whether their light is wanted too.
+    pub with_light: RwSignal<bool>,
 }
 
 impl Helper {
@@ -45,8 +61,11 @@ impl Helper {
             change: StoredValue::new(0),
             number: StoredValue::new(0),
             season_of: StoredValue::new_local(None),
+            far_of: StoredValue::new_local(Vec::new()),
             offers_of: StoredValue::new_local(None),
             season: RwSignal::new(Vec::new()),
+            far: RwSignal::new_local(Vec::new()),
+            with_light: RwSignal::new(false),
         };
         let heard = Closure::<dyn Fn(MessageEvent)>::new(move |event: MessageEvent| {
             if let Ok(reply) = serde_wasm_bindgen::from_value::<Reply>(event.data()) {
@@ -70,6 +89,7 @@ impl Helper {
             app.tick.track();
             app.view_tick.track();
             forget_other(helper.offers_of, app.peek(OnWall::of).as_ref());
+            helper.with_light.track();
             app.light.forget_other_question(app);
             if app.peek(|d| d.is_holding()) == Some(false) {
                 helper.ask_soon(app);
@@ -84,6 +104,7 @@ impl Helper {
             told.forget();
         });
         self.season_of.set_value(None);
+        self.far_of.set_value(Vec::new());
         self.offers_of.set_value(None);
         app.light.forget_questions();
         self.ask_soon(app);
@@ -91,30 +112,107 @@ impl Helper {
 
     fn ask_soon(self, app: App) {
         let mine = next(self.change);
-        set_timeout(
-            move || {
-                // A newer change has come meanwhile: its own question will do.
-                if self.change.get_value() == mine {
-                    self.ask(app);
+        for (after, ask) in [(300, Self::ask as fn(Self, App)), (900, Self::ask_far)] {
+            set_timeout(
+                move || {
+                    // A newer change has come meanwhile: its own question will do.
+                    if self.change.get_value() == mine {
+                        ask(self, app);
+                    }
+                },
+                std::time::Duration::from_millis(after),
+            );
+        }
+    }
+
+    /// Asks between what the crops lie, and for the light where it is wanted. It takes longest, and no hand waits for it.
+    fn ask_far(self, app: App) {
+        let now = app.peek(OfScheme::whole).unwrap_or_default();
+        self.far_of
+            .update_value(|asked| asked.retain(|(_, of, _)| now.contains(of)));
+        let kinds: &[bool] = match self.with_light.get_untracked() {
+            true => &[false, true],
+            false => &[false],
+        };
+        for of in &now {
+            for light in kinds {
+                let asked = |asked: &Vec<(u32, OfScheme, bool)>| {
+                    asked
+                        .iter()
+                        .any(|(_, own, kind)| (own, kind) == (of, light))
+                };
+                if self.pairs(of, *light, |_| ()).is_some() || self.far_of.with_value(asked) {
+                    continue;
                 }
-            },
-            std::time::Duration::from_millis(300),
-        );
+                let number = next(self.number);
+                self.far_of
+                    .update_value(|asked| asked.push((number, of.clone(), *light)));
+                let (scheme, last) = (of.scheme, of.leaf);
+                let question = match light {
+                    false => Question::Crop { scheme, last },
+                    true => Question::Lit { scheme, last },
+                };
+                self.send(app, &of.plan, number, question);
+            }
+        }
+    }
+
+    /// Reads what is known of a scheme's leaves: between what their crops lie, or their light.
+    fn pairs<T>(
+        self,
+        of: &OfScheme,
+        light: bool,
+        read: impl FnOnce(&[(f64, f64)]) -> T,
+    ) -> Option<T> {
+        self.far.with_untracked(|far| {
+            let known = far.iter().find(|k| k.of == *of && k.is_light == light);
+            known.map(|k| read(&k.pairs))
+        })
+    }
+
+    /// Of the scheme that a desk shows and of the one beside it: between what each leaf's crop lies, t/ha, and its light, as far
+    /// as that is known. Whoever asks is told once it is.
+    pub fn far(self, desk: &Desk) -> Vec<Known> {
+        self.far.track();
+        let whole = OfScheme::whole(desk);
+        let pairs = |of, light| self.pairs(of, light, <[_]>::to_vec);
+        whole
+            .iter()
+            .map(|of| [pairs(of, false), pairs(of, true)])
+            .collect()
+    }
+
+    /// Takes what is known of a scheme's leaves, if it was waited for.
+    fn hear_far(self, app: App, number: u32, ends: &[f64]) {
+        let asked = self.far_of.try_update_value(|asked| {
+            let at = asked.iter().position(|(own, ..)| *own == number)?;
+            Some(asked.swap_remove(at))
+        });
+        let now = app.peek(|d| Arc::clone(d.plan()));
+        if let (Some((_, of, is_light)), Some(plan)) = (asked.flatten(), now)
+            && Arc::ptr_eq(&of.plan, &plan)
+        {
+            let pairs = ends.chunks_exact(2).map(|e| (e[0], e[1])).collect();
+            self.far.update(|far| {
+                far.retain(|k| Arc::ptr_eq(&k.of.plan, &plan));
+                far.push(ByLeaf {
+                    of,
+                    is_light,
+                    pairs,
+                });
+            });
+        }
     }
 
     /// Asks what is not known, nor asked already, of the plan and of what is on the wall.
     fn ask(self, app: App) {
-        let about = |d: &Desk| (Arc::clone(d.plan()), d.look().scheme);
-        let Some(now) = app.peek(about) else { return };
-        let (plan, scheme) = now.clone();
-        let known = self.season_of.with_value(|of| {
-            of.as_ref()
-                .is_some_and(|of| Arc::ptr_eq(&of.about().0, &plan) && of.about().1 == scheme)
-        });
-        if !known {
-            let number = next(self.number);
-            self.season_of.set_value(Some(Awaited::now(number, now)));
-            self.send(app, &plan, number, Question::Season { scheme });
+        let Some(now) = app.peek(OfScheme::of) else {
+            return;
+        };
+        let (plan, scheme, leaf) = (Arc::clone(&now.plan), now.scheme, now.leaf);
+        let number = next(self.number);
+        if asked_anew(self.season_of, number, &now) {
+            self.send(app, &plan, number, Question::Season { scheme, leaf });
         }
         let number = next(self.number);
         if let Some(question) = app.light.question(app, number) {
@@ -185,13 +283,13 @@ impl Helper {
         let Reply { number, body } = reply;
         match body {
             Body::Season(counts) => {
-                let fits = self
-                    .season_of
-                    .try_update_value(|of| of.as_mut().is_some_and(|of| of.take(number)));
-                if fits == Some(true) {
+                let asked = self.season_of;
+                let about = asked.with_value(|of| of.as_ref().map(|of| of.about().clone()));
+                if fits(asked, number, about.as_ref()) {
                     self.season.set(counts);
                 }
             }
+            Body::Crop(ends) | Body::Lit(ends) => self.hear_far(app, number, &ends),
             Body::Offers(offers) => {
                 let now = app.peek(OnWall::of);
                 if fits(self.offers_of, number, now.as_ref()) {
@@ -201,7 +299,7 @@ impl Helper {
             Body::Light(exact, offers) => app.light.hear(app, number, &exact, &offers),
             Body::Beside(both) => app.light.hear_beside(app, number, both),
             Body::Lacks => self.begin_anew(app),
-            Body::Refused(_) => {}
+            Body::Later | Body::Refused(_) => {}
         }
     }
 }

@@ -1,4 +1,4 @@
-//! The line over the wall: the row's name, the season line, and what can be done with the plan.
+//! The line over the wall: the row's name, the years and the leaf's windows, and what can be done with the plan.
 
 use crate::actions::{self, Action, Command, Does, Shown};
 use crate::browser::app::App;
@@ -8,8 +8,10 @@ use crate::browser::controls::menu::Menu;
 use crate::browser::device::helper::Helper;
 use crate::browser::device::in_place;
 use crate::browser::panels::print::PaperChoice;
+use crate::browser::panels::{schemes, years};
 use crate::browser::ways::incoming::Incoming;
 use crate::browser::ways::start::FilePicker;
+use crate::desk::Desk;
 use crate::document::Edit;
 use crate::keeping::Kept;
 use cordonry::plan::{Moment, Window};
@@ -89,6 +91,8 @@ pub fn Header(app: App, incoming: Incoming, helper: Helper) -> impl IntoView {
                     })}
                 </span>
             </nav>
+            <schemes::SchemeLine app/>
+            <years::YearStrip app helper/>
             <div class="times">
                 <SeasonLine app helper/>
                 <crate::browser::panels::worklist::BeforeAfter app/>
@@ -123,10 +127,10 @@ fn RowName(app: App) -> impl IntoView {
     }
 }
 
-/// The found leaf's four windows; pressing one looks at the row after its work.
+/// The four windows of the leaf that is looked at; pressing one looks at the row after its work.
 #[component]
 fn SeasonLine(app: App, helper: Helper) -> impl IntoView {
-    let leaf = move || app.read(|d| d.plan().found.leaf).unwrap_or(1);
+    let leaf = move || app.read(|d| d.look().moment.leaf).unwrap_or(1);
     view! {
         <fieldset class="season">
             <legend>{move || app.text("season-leaf", &[("leaf", Arg::Count(leaf().into()))])}</legend>
@@ -136,13 +140,18 @@ fn SeasonLine(app: App, helper: Helper) -> impl IntoView {
                     let here = move || {
                         app.read(|d| d.look().moment.window == window && !d.is_found()).unwrap_or(false)
                     };
+                    let stands = move || {
+                        let moment = |d: &Desk| Moment { leaf: d.look().moment.leaf, window };
+                        let of = |d: &Desk| d.scheme().is_some_and(|s| s.stands(moment(d)));
+                        app.read(of).unwrap_or(false)
+                    };
                     let now = move || {
                         helper
                             .season
                             .with(|counts| {
                                 counts
                                     .iter()
-                                    .find(|c| c.moment.window == window)
+                                    .find(|c| c.moment == Moment { leaf: leaf(), window })
                                     .map(|c| c.now)
                             })
                             .filter(|n| *n > 0)
@@ -155,11 +164,17 @@ fn SeasonLine(app: App, helper: Helper) -> impl IntoView {
                                 prop:checked=here
                                 on:change=move |_| {
                                     app.turn(|d| {
-                                        d.look_at(Moment { leaf: d.plan().found.leaf, window });
+                                        d.look_at(Moment { leaf: d.look().moment.leaf, window });
                                     });
                                 }
                             />
                             <span>{app.t(key)}</span>
+                            <span class="stands" title=app.t("year-stands")>
+                                {move || stands().then_some("○")}
+                                <span class="visually-hidden">
+                                    {move || stands().then(|| app.t("year-stands"))}
+                                </span>
+                            </span>
                             <span
                                 class="now-count"
                                 title=move || now().map(|n| {

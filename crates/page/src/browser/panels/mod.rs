@@ -1,5 +1,6 @@
 //! What stands around the wall.
 
+pub mod beside;
 pub mod card;
 pub mod correct;
 pub mod findings;
@@ -11,6 +12,8 @@ pub mod list;
 pub mod many;
 pub mod notice;
 pub mod print;
+pub mod schemes;
 pub mod views;
 pub mod wires;
 pub mod worklist;
+pub mod years;

@@ -1,8 +1,10 @@
 //! Printing: the browser prints the sheets that are laid for it, and nothing else of the page.
 
 use super::light;
+use crate::beside;
 use crate::browser::app::App;
 use crate::browser::device::files::time_of;
+use crate::browser::device::helper::Helper;
 use crate::browser::parts::{at_once, part};
 use crate::desk::Desk;
 use cordonry::arrange::Gather;
@@ -14,11 +16,12 @@ use leptos::prelude::*;
 use wasm_bindgen::prelude::*;
 use web_sys::{ShadowRootInit, ShadowRootMode};
 
-/// Lays the sheets whenever the browser is about to print, and clears them away after.
-pub fn watch_print(app: App) {
+/// Lays the sheets whenever the browser is about to print, and clears them away after. Where two schemes stand side by side,
+/// both on one page.
+pub fn watch_print(app: App, helper: Helper) {
     window_event_listener(leptos::ev::beforeprint, move |_| {
         let paper = app.paper.get_untracked();
-        if let Some(Some(pages)) = at_once(pages(app, Some(paper))) {
+        if let Some(Some(pages)) = at_once(pages(app, Some((helper, paper)))) {
             // Without the sheets the part of the wall that is in sight is printed.
             let _ = lay(&pages, paper);
         }
@@ -27,9 +30,12 @@ pub fn watch_print(app: App) {
 }
 
 part! {paper:
-    /// The sheets of what is on the desk, on a paper.
-    fn pages(app: App, paper: Option<Paper>) -> Option<Vec<String>> {
-        paper.and_then(|paper| untrack(|| app.peek(|d| on_sheets(app, d, paper))))
+    /// The sheets of what is on the desk, on a paper, with what a helper knows of its leaves; none where none is named.
+    fn pages(app: App, on: Option<(Helper, Paper)>) -> Option<Vec<String>> {
+        on.and_then(|(helper, paper)| untrack(|| app.peek(|d| {
+            let both = app.worded(|w| beside::sheet(d, &helper.far(d), paper, w));
+            both.map_or_else(|| on_sheets(app, d, paper), |both| vec![both])
+        })))
     }
 }
 

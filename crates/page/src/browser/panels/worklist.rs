@@ -1,7 +1,8 @@
 //! The work of the moment that is looked at: the row before and after it, and each piece with a way back.
 
-use crate::actions::TAKE_BACK;
+use crate::actions::{TAKE_BACK, named};
 use crate::browser::app::App;
+use crate::browser::commands;
 use crate::browser::controls::lines::Lines;
 use crate::desk::Desk;
 use crate::document::Edit;
@@ -120,6 +121,16 @@ pub fn SignKey(app: App) -> impl IntoView {
     }
 }
 
+/// What can be asked about the usual work; nothing while the record is open, or where it stands.
+fn usual(desk: &Desk) -> Option<(&'static str, fn() -> Edit)> {
+    let scheme = desk.scheme().filter(|_| !desk.is_found())?;
+    match (&scheme.standing, desk.scene().stands()) {
+        (None, _) => Some(("usual-work", Edit::usual_work)),
+        (Some(_), false) => Some(("stand-again", Edit::stand_again)),
+        (Some(_), true) => None,
+    }
+}
+
 /// The pieces of work, in order of tree.
 #[component]
 pub fn WorkList(app: App) -> impl IntoView {
@@ -139,6 +150,7 @@ pub fn WorkList(app: App) -> impl IntoView {
         app.read(|d| d.scene().standing.is_some())
             .unwrap_or_default()
     };
+    let copies = named("leaf-copy-on").expect("it is among the actions");
     let kept = Lines::new(".work-list li", ".work-list li .plain");
     Effect::new(move |_| {
         list.track();
@@ -154,6 +166,38 @@ pub fn WorkList(app: App) -> impl IntoView {
                 {move || app.text("work-title", &[("count", Arg::Count(count() as i64))])}
                 {move || (stands() && count() > 0).then(|| format!(". {}", app.t("work-stands")))}
             </summary>
+            {move || {
+                app.read(usual)
+                    .flatten()
+                    .map(|(act, edit)| {
+                        view! {
+                            <p class="facts">
+                                <button
+                                    class="link"
+                                    data-act=act
+                                    on:click=move |_| app.edit(edit())
+                                >
+                                    {app.t(act)}
+                                </button>
+                            </p>
+                        }
+                    })
+            }}
+            {move || {
+                app.read(|d| !d.is_found() && (copies.offered)(d))
+                    .unwrap_or(false)
+                    .then(|| {
+                        view! {
+                            <button
+                                class="link"
+                                data-act=copies.name
+                                on:click=move |_| commands::act(app, copies.name)
+                            >
+                                {app.t(copies.name)}
+                            </button>
+                        }
+                    })
+            }}
             <ul>
                 {move || {
                     list.get()

@@ -90,8 +90,20 @@ impl WallScreen {
         kurbo::Point::new(client_x - rect.left(), client_y - rect.top())
     }
 
-    /// Brings the scene up to date.
-    pub fn render(&mut self, scene: &Scene, marked: Marked, redraw: &Redraw, words: &Words) {
+    /// Whether nothing has been drawn on it yet.
+    pub fn is_bare(&self) -> bool {
+        self.drawn.is_none()
+    }
+
+    /// Brings the scene up to date. `over` is laid over its trees.
+    pub fn render(
+        &mut self,
+        scene: &Scene,
+        marked: Marked,
+        redraw: &Redraw,
+        over: &str,
+        words: &Words,
+    ) {
         let view = self.view;
         let detail = Detail::for_scale(view.scale);
         if redraw.all || self.detail != Some(detail) {
@@ -119,11 +131,11 @@ impl WallScreen {
             self.set_window(view);
         }
         self.choose(marked.chosen);
-        let signs = if scene.is_before() {
-            cordonry_draw::work_marks(&scene.row, &scene.works(), scene.moment, &scene.terms)
-        } else {
-            String::new()
-        };
+        let mut signs = over.to_string();
+        if scene.is_before() {
+            let works = scene.works();
+            signs += &cordonry_draw::work_marks(&scene.row, &works, scene.moment, &scene.terms);
+        }
         self.signs.set_inner_html(&signs);
         self.overlay
             .set_inner_html(&overlay::markup(scene, marked, view, words));

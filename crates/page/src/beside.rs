@@ -1,0 +1,133 @@
+//! Two schemes side by side at one moment: their figures, and what of their work and their shoots differs.
+
+use crate::desk::Desk;
+use crate::look::Scene;
+use cordonry::arrange::Gather;
+use cordonry::forecast::LeafFigures;
+use cordonry::plan::Plan;
+use cordonry::work::Work;
+use cordonry_draw::{
+    Both, Paper, Series, Side, Time, leaf_figures, lone_marks, lone_shoots, row_figures,
+    sheet_beside, work_line,
+};
+use cordonry_words::Words;
+
+/// Most pieces of work that are told of each.
+const TOLD: usize = 40;
+
+/// A figure under both schemes.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Line {
+    /// What it is; with its unit where the values have none.
+    pub name: String,
+    /// Its value under the scheme that is looked at, and under the other.
+    pub values: [String; 2],
+}
+
+/// The scheme that is looked at and the one beside it: name and number. None where none is beside it.
+pub fn both(desk: &Desk) -> Option<[(usize, &str); 2]> {
+    let number = desk.beside()?.look.scheme;
+    let one = |n: usize| Some((n, desk.plan().schemes.get(n)?.name.as_str()));
+    Some([one(desk.look().scheme)?, one(number)?])
+}
+
+/// The figures of both at their moment and in its leaf.
+pub fn figures(desk: &Desk, words: &Words) -> Vec<Line> {
+    let Some(other) = desk.beside() else {
+        return Vec::new();
+    };
+    let own = desk.scene();
+    let told = |scene: &Scene| row_figures(&scene.figures, &scene.targets, false, words);
+    let pairs = told(own).into_iter().zip(told(other));
+    let of_row = pairs.map(|(a, b)| Line {
+        name: words.plain(a.key),
+        values: [a.value, b.value],
+    });
+    let year = |scene: &Scene| {
+        let years = desk.years_of(scene.look.scheme);
+        let own = |y: &&LeafFigures| y.leaf == scene.moment.leaf;
+        years.iter().find(own).map(|y| leaf_figures(y, words))
+    };
+    let years = year(own).zip(year(other));
+    let of_leaf = years.into_iter().flat_map(|(a, b)| a.into_iter().zip(b));
+    let of_leaf = of_leaf.map(|((name, a), (_, b))| Line {
+        name,
+        values: [a, b],
+    });
+    of_row.chain(of_leaf).collect()
+}
+
+/// The work of the moment that is done under one of both alone, as it is listed; of much the first pieces, and how many more
+/// there are.
+pub fn works(desk: &Desk, words: &Words) -> [(Vec<String>, usize); 2] {
+    let none = || (Vec::new(), 0);
+    match desk.beside() {
+        Some(other) => [
+            only(desk.plan(), desk.scene(), other, words),
+            only(desk.plan(), other, desk.scene(), words),
+        ],
+        None => [none(), none()],
+    }
+}
+
+fn only(plan: &Plan, scene: &Scene, other: &Scene, words: &Words) -> (Vec<String>, usize) {
+    let others = other.works();
+    let mut works = scene.works();
+    works.retain(|w| !others.contains(w));
+    let more = works.len().saturating_sub(TOLD);
+    works.truncate(TOLD);
+    let ids = works.iter().filter_map(Work::tree).gathered_set();
+    let before = plan.trees_before(scene.look.scheme, scene.look.moment, &ids);
+    let before = before.unwrap_or_default();
+    let line = |work: &Work| {
+        let tree = work.tree().and_then(|t| before.get(&t));
+        let geometry = scene.terms.geometry;
+        work_line(work, tree.map(|t| &**t), &scene.row, geometry, words)
+    };
+    (works.iter().map(line).collect(), more)
+}
+
+/// Marks over the wall on the shoots that stand under one of both alone: on that which is looked at, and on the other.
+pub fn marks(desk: &Desk) -> [String; 2] {
+    desk.beside().map_or_else(Default::default, |other| {
+        let (own, other) = (&desk.scene().row, &other.row);
+        [(own, other), (other, own)].map(|(a, b)| lone_marks(a, &lone_shoots(a, b)))
+    })
+}
+
+/// Both on one page, with what is known of their leaves: between what each crop lies, t/ha, and light. None where none is beside.
+pub fn sheet(desk: &Desk, far: &[Known], on: Paper, words: &Words) -> Option<String> {
+    let scenes = [desk.scene(), desk.beside()?];
+    let years = scenes.map(|s| desk.years_of(s.look.scheme));
+    let works = scenes.map(Scene::works);
+    let sides = [0, 1].map(|of| {
+        let known = far.get(of);
+        Side {
+            row: &scenes[of].row,
+            time: Time {
+                moment: scenes[of].look.moment,
+                phase: scenes[of].look.phase,
+                stands: scenes[of].stands(),
+            },
+            work: &works[of],
+            series: Series {
+                name: desk.scheme_name(scenes[of].look.scheme),
+                years: &years[of],
+                ranges: known.and_then(|k| k[0].as_deref()),
+                light: known.and_then(|k| k[1].as_deref()),
+            },
+        }
+    });
+    let figures = figures(desk, words).into_iter();
+    let figures: Vec<_> = figures.map(|l| (l.name, l.values)).collect();
+    let both = Both {
+        plan: desk.plan(),
+        sides,
+        figures: &figures,
+        words,
+    };
+    Some(sheet_beside(&both, on))
+}
+
+/// What is known of the leaves of a scheme: between what their crops lie, t/ha, and their light.
+pub type Known = [Option<Vec<(f64, f64)>>; 2];

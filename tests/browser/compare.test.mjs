@@ -1,0 +1,168 @@
+// Schemes: two of one row, side by side, and on one page of paper.
+import assert from 'node:assert/strict';
+import { example, phone } from './desk.mjs';
+import { frames, pageTest } from './rig.mjs';
+import { like, say, whole } from './words.mjs';
+
+const schemes = (page) => page.locator('.schemes label').allTextContents();
+const shown = async (page) => (await page.locator('.schemes label.here').textContent()).trim();
+const act = (page, name) => page.locator(`[data-act="${name}"]`).first().click();
+
+async function rename(page, name) {
+  await act(page, 'scheme-rename');
+  await page.locator('.scheme-name').fill(name);
+  await page.keyboard.press('Enter');
+  await page.locator('.schemes label', { hasText: name }).waitFor();
+}
+
+/** Looks at a leaf, at the time of the year that is looked at. */
+async function leaf(page, number) {
+  await page.locator(`.year[data-leaf="${number}"] input`).check();
+  await frames(page, 3);
+}
+
+/** What is printed. */
+async function printed(page) {
+  await page.emulateMedia({ media: 'print' });
+  await page.evaluate(() => window.dispatchEvent(new Event('beforeprint')));
+  const sheets = await page.evaluate(() =>
+    [...document.querySelector('#print-sheets').shadowRoot.querySelectorAll('svg[role=img]:not(.chart)')].map((sheet) => ({
+      walls: [...sheet.querySelectorAll('.sheet-strip > svg.wall:not([overflow])')].map((wall) => {
+        const box = wall.getBoundingClientRect();
+        return { left: box.left, width: box.width, shoots: wall.querySelectorAll('[data-part]').length };
+      }),
+      marked: sheet.querySelectorAll('.lone').length,
+      charts: sheet.querySelectorAll('.chart').length,
+      words: [...sheet.querySelectorAll('text')].map((t) => t.textContent).join(' '),
+      height: sheet.getBoundingClientRect().height,
+    })),
+  );
+  await page.evaluate(() => window.dispatchEvent(new Event('afterprint')));
+  await page.emulateMedia({ media: 'screen' });
+  return sheets;
+}
+
+pageTest('a leader is laid forward in one scheme and backward in another, both are seen at leaf 5 and printed on one page', {}, async ({ page }) => {
+  await example(page);
+  await rename(page, 'Lay forward');
+  const choose = async () => {
+    if ((await page.locator('.part-list').getAttribute('open')) === null) await page.locator('.part-list summary').click();
+    await page.locator('.part-list select').selectOption('5');
+    await page.locator('.part-list li button').nth(1).click();
+    await end.waitFor();
+  };
+  // Tree 5 stands short: its end shoot closes the gap where it is laid forward.
+  const end = page.locator('.handle[data-of="5/1"] .knob').first();
+  const lay = async (dx) => {
+    const box = await end.boundingBox();
+    const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+    const wood = await page.locator('.stage [data-part="5/1"] .wood').first().boundingBox();
+    const foot = wood.y + wood.height;
+    await page.mouse.move(x, y);
+    await page.mouse.down();
+    await page.mouse.move(x + dx / 2, (y + foot) / 2, { steps: 4 });
+    await page.mouse.move(x + dx, foot, { steps: 6 });
+    await page.mouse.up();
+    await frames(page, 3);
+  };
+  await act(page, 'scheme-copy');
+  await rename(page, 'Lay backward');
+  await choose();
+  await lay(-90);
+  await page.locator('.schemes label', { hasText: 'Lay forward' }).click();
+  await choose();
+  await lay(90);
+  assert.deepEqual((await schemes(page)).map((s) => s.trim()), ['Lay forward', 'Lay backward']);
+  await page.locator('[data-field="beside"]').selectOption({ label: 'Lay backward' });
+  await page.locator('.stage-beside [data-tree]').first().waitFor();
+  await leaf(page, 5);
+  const course = (stage) => page.locator(`${stage} [data-part="5/1"] .wood`).first().getAttribute('d');
+  assert.notEqual(await course('.stage'), await course('.stage-beside'), 'the leader runs another way');
+  // One scale, one place.
+  const box = (stage) => page.locator(`${stage} .wall`).first().getAttribute('viewBox');
+  assert.equal(await box('.stage'), await box('.stage-beside'));
+  const figures = await page.locator('.beside tbody tr').evaluateAll((rows) => rows.map((r) => [...r.children].map((c) => c.textContent)));
+  assert.ok(figures.length > 8 && figures.every((r) => r.length === 3));
+  assert.ok(await page.locator('.beside .differs').count() > 1);
+  await act(page, 'charts');
+  const names = await page.locator('.charts figure').first().locator('th').allTextContents();
+  assert.deepEqual(names.slice(1), ['Lay forward', 'Lay backward']);
+  await page.keyboard.press('Escape');
+  const sheets = await printed(page);
+  assert.equal(sheets.length, 1);
+  const [sheet] = sheets;
+  assert.equal(sheet.walls.length, 2);
+  assert.deepEqual([sheet.walls[0].left, sheet.walls[0].width], [sheet.walls[1].left, sheet.walls[1].width]);
+  assert.match(sheet.words, new RegExp(like('two-title', { one: 'Lay forward', other: 'Lay backward' }).source));
+  assert.equal(sheet.charts, 4);
+  assert.ok(Math.abs(sheet.height - 210 * (96 / 25.4)) < 1);
+  // Steps through the leaves move both.
+  await page.locator('.stage').focus();
+  const before = await page.locator('.stage-beside .trees').innerHTML();
+  await page.keyboard.press('.');
+  await frames(page, 3);
+  assert.equal(await page.locator('.year.here').getAttribute('data-leaf'), '6');
+  assert.notEqual(await page.locator('.stage-beside .trees').innerHTML(), before);
+  // They change places, and the other goes.
+  await act(page, 'two-swap');
+  assert.equal(await shown(page), 'Lay backward');
+  await act(page, 'two-close');
+  await page.locator('.stage-beside').waitFor({ state: 'detached' });
+  assert.ok((await printed(page)).length >= 1);
+});
+
+pageTest('schemes are added, copied, named and removed by keys, undone, and kept', {}, async ({ page }) => {
+  await example(page);
+  const first = await shown(page);
+  await page.locator('.stage').focus();
+  for (const key of ['n', 'd', 'v']) {
+    await page.keyboard.press(key);
+    await frames(page, 2);
+  }
+  const names = (await schemes(page)).map((s) => s.trim());
+  assert.equal(names.length, 3);
+  assert.equal(new Set(names).size, 3);
+  assert.equal(await shown(page), first);
+  // A name that another has is refused.
+  await act(page, 'scheme-rename');
+  await page.locator('.scheme-name').fill(names[1]);
+  await page.keyboard.press('Enter');
+  await page.locator('.notice', { hasText: like('refusal-scheme-name') }).waitFor();
+  await page.locator('.stage').focus();
+  await page.keyboard.press('x');
+  await frames(page, 2);
+  assert.equal((await schemes(page)).length, 2);
+  await page.keyboard.press('Control+z');
+  await frames(page, 2);
+  assert.deepEqual((await schemes(page)).map((s) => s.trim()), names);
+  await page.locator('.kept-state', { hasText: say('kept-saved') }).waitFor();
+  await page.reload();
+  await page.waitForSelector('.stage [data-tree]');
+  assert.deepEqual((await schemes(page)).map((s) => s.trim()), names);
+  while ((await schemes(page)).length > 1) {
+    await act(page, 'scheme-remove');
+    await frames(page, 2);
+  }
+  assert.ok(await page.locator('[data-act="scheme-remove"]').isDisabled(), 'the last one stays');
+});
+
+pageTest('a leaf’s work is copied on, and what cannot follow is said', {}, async ({ page }) => {
+  await example(page);
+  await page.locator('.work-list summary').click();
+  await act(page, 'leaf-copy-on');
+  const said = page.locator('.notice');
+  await said.waitFor();
+  assert.match(await said.locator('span').textContent(), new RegExp(like('leaf-copied').source));
+  assert.match(await said.locator('span').textContent(), new RegExp(like('leaf-left').source));
+});
+
+pageTest('on a telephone the walls stand one under the other, and the page is no wider than the screen', phone, async ({ page }) => {
+  await example(page);
+  await act(page, 'scheme-copy');
+  await page.locator('[data-field="beside"]').selectOption({ index: 1 });
+  await page.locator('.stage-beside [data-tree]').first().waitFor();
+  const [own, other] = await Promise.all(['.stage', '.stage-beside'].map((s) => page.locator(s).boundingBox()));
+  assert.ok(other.y >= own.y + own.height);
+  assert.deepEqual([other.x, other.width], [own.x, own.width]);
+  assert.ok(await page.evaluate(() => document.documentElement.scrollWidth <= window.innerWidth));
+});

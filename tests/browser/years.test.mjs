@@ -1,0 +1,84 @@
+// The year strip: what is done in one leaf moves the later ones, and what stands is planned by a hand and given back.
+import assert from 'node:assert/strict';
+import { example, phone } from './desk.mjs';
+import { frames, pageTest } from './rig.mjs';
+import { like, say, whole } from './words.mjs';
+
+/** What the strip says of a leaf. */
+const told = (page, leaf, line) => page.locator(`.year[data-leaf="${leaf}"] .${line}`).textContent();
+/** Goes to a leaf, and to one of its times. */
+async function go(page, leaf, window) {
+  await page.locator(`.year[data-leaf="${leaf}"] input`).check();
+  await page.locator('.season').first().getByRole('radio', { name: like(window) }).check();
+  await frames(page, 2);
+}
+const crops = (page) => page.locator('.year .year-crop').evaluateAll((all) => all.map((e) => e.textContent.replace(/[^\d.]/g, '')));
+
+pageTest('a change in a leaf moves the crop of later leaves and of none before, and undo moves it back', {}, async ({ page }) => {
+  await example(page);
+  await page.locator('.work-list summary').click();
+  await page.locator('[data-act="usual-work"]').click();
+  await go(page, 5, 'window-dormant');
+  const before = await crops(page);
+  assert.match(await told(page, 10, 'year-crop'), whole('year-crop-about'));
+  await page.locator('.stage').focus();
+  await page.keyboard.press('ArrowRight');
+  for (let i = 0; i < 8; i += 1) {
+    await page.keyboard.press('Delete');
+    await page.keyboard.press('ArrowRight');
+  }
+  await frames(page, 3);
+  const after = await crops(page);
+  assert.deepEqual(after.slice(0, 2), before.slice(0, 2), 'leaves 3 and 4 stay');
+  assert.notDeepEqual(after.slice(2), before.slice(2));
+  assert.equal(await page.locator('.year[data-leaf="5"]').getAttribute('data-work'), 'part');
+  for (let i = 0; i < 12 && (await page.locator('.year[data-leaf="5"]').getAttribute('data-work')) === 'part'; i += 1) {
+    await page.keyboard.press('Control+z');
+    await frames(page, 2);
+  }
+  assert.deepEqual(await crops(page), before);
+});
+
+pageTest('a window that stands says so, is planned by working in it, and is given back', {}, async ({ page }) => {
+  await example(page);
+  await page.locator('.work-list summary').click();
+  await page.locator('[data-act="usual-work"]').click();
+  await go(page, 4, 'window-dormant');
+  await page.locator('.work-list', { hasText: say('work-stands') }).waitFor();
+  const summary = page.locator('.work-list summary');
+  const pieces = async () => Number((await summary.textContent()).match(/\d+/)[0]);
+  const usual = await pieces();
+  assert.ok(usual > 1);
+  await page.locator('.work-list li .link').first().click();
+  await page.locator('[data-act="stand-again"]').waitFor();
+  assert.equal(await pieces(), usual - 1);
+  await page.locator('[data-act="stand-again"]').click();
+  await page.locator('.work-list', { hasText: say('work-stands') }).waitFor();
+  assert.equal(await pieces(), usual);
+});
+
+pageTest('crops come with their range once the page rests; charts and tables say the same', {}, async ({ page }) => {
+  await example(page);
+  const range = page.locator('.year[data-leaf="5"] .year-range');
+  await page.waitForFunction((e) => e.textContent !== '', await range.elementHandle(), { timeout: 60_000 });
+  assert.match(await range.textContent(), whole('year-range'));
+  assert.match(await told(page, 5, 'year-crop'), whole('year-crop'));
+  await page.locator('[data-act="charts"]').click();
+  const crop = page.locator('.charts figure').filter({ hasText: say('chart-crop') });
+  const row = (name) => crop.locator('tr').filter({ hasText: name }).locator('td').allTextContents();
+  assert.deepEqual(await row(say('chart-crop')), await crops(page).then((all) => all.map((c) => c || '0.0')));
+  assert.equal((await row(say('chart-low'))).length, (await row(say('chart-crop'))).length);
+  assert.equal(await page.locator('.charts svg').count(), await page.locator('.charts table').count());
+  await page.keyboard.press('Escape');
+  await page.locator('dialog.sheet').waitFor({ state: 'detached' });
+});
+
+pageTest('on a telephone the chosen leaf is in sight, and the page is no wider than the screen', phone, async ({ page }) => {
+  await example(page);
+  await page.locator('.year.here input').press('ArrowLeft');
+  await frames(page, 4);
+  const box = await page.locator('.year.here').boundingBox();
+  assert.equal(await page.locator('.year.here').getAttribute('data-leaf'), '10');
+  assert.ok(box.x >= 0 && box.x + box.width <= 390, JSON.stringify(box));
+  assert.ok(await page.evaluate(() => document.documentElement.scrollWidth <= window.innerWidth));
+});
