@@ -45,6 +45,7 @@ pub const STYLE: &str = concat!(
     "--wood:CanvasText;--young:CanvasText;--cut:Canvas;--wire:GrayText;--cordon-wire:CanvasText;--post:Canvas;",
     "--post-edge:GrayText;--filled:GrayText;--twice:CanvasText;--accent:Highlight;--wrong:LinkText;--wrong-ink:LinkText}}\n",
     rules!(),
+    include_str!("schemes.css"),
 );
 
 /// The style sheet for one scale, in light colours and without custom properties: programs that
@@ -71,8 +72,17 @@ fn fixed_from(rules: &str, px: f64) -> String {
 
 /// The style of sheets for print: as [`fixed`], on white, with the rules that only sheets need.
 pub fn sheets(px: f64) -> String {
-    fixed_from(&format!("{}\n{}", rules!(), include_str!("sheets.css")), px)
-        .replace(PAPER_TONE, "#fff")
+    sheets_from("", px)
+}
+
+/// The same for a sheet with two schemes on it.
+pub fn sheet_of_schemes(px: f64) -> String {
+    sheets_from(include_str!("schemes.css"), px)
+}
+
+fn sheets_from(more: &str, px: f64) -> String {
+    let rules = [rules!(), include_str!("sheets.css"), more];
+    fixed_from(rules.join("\n").trim_end(), px).replace(PAPER_TONE, "#fff")
 }
 
 /// Works out `calc(A * 1)` and `max(A, B * 1)`, where lengths before `* 1` are multiplied by `px`.

@@ -147,7 +147,7 @@ pub fn sheet_beside(both: &Both<'_>, on: Paper) -> String {
     }
     let size = (on.width(), on.height());
     let said = (title(&both.plan.name), about(&names, words));
-    let style = style::sheets(own.px());
+    let style = style::sheet_of_schemes(own.px());
     paper(size, (said.0, &said.1), &style, page).to_string()
 }
 
