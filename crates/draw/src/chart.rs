@@ -59,8 +59,11 @@ const FIGURES: [Figure; 7] = [
     ("chart-oldest", 0, |y| y.wood_age_max.into()),
 ];
 
+/// One of a pair.
+type OfPair = fn(&(f64, f64)) -> f64;
+
 /// A figure of light: the name of its text, and which of a leaf's two shares it is.
-const LIGHT: [(&str, fn(&(f64, f64)) -> f64); 2] = [
+const LIGHT: [(&str, OfPair); 2] = [
     ("chart-caught", |pair| pair.0 * 100.0),
     ("chart-zone", |pair| pair.1 * 100.0),
 ];
