@@ -585,6 +585,7 @@ fn the_crops_of_two_schemes_and_their_light_are_worked_out_side_by_side() {
     let at = document.replayed(harvest).expect("there is the scheme");
     let light = cordonry_page::light::exact(
         &at.row,
+        &at.terms,
         document.plan(),
         cordonry_page::light::Lighting::default(),
         0..0,

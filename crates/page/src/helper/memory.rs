@@ -127,7 +127,7 @@ fn go_on(
                     window: Window::AfterHarvest,
                 };
                 let at = replayer.at(plan, scheme, harvest, Phase::Before)?;
-                let season = exact(&at.row, plan, Lighting::default(), 0..0).season;
+                let season = exact(&at.row, &at.terms, plan, Lighting::default(), 0..0).season;
                 let zone = season.zone.map_or(0.0, |z| z.mean);
                 lit.extend([season.caught.total, zone]);
             }
