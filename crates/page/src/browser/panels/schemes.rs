@@ -10,8 +10,14 @@ use leptos::prelude::*;
 #[component]
 pub fn SchemeLine(app: App) -> impl IntoView {
     let names = Memo::new(move |_| {
-        let of = |d: &crate::desk::Desk| d.plan().schemes.iter().map(|s| s.name.clone()).collect();
-        app.read(of).unwrap_or_else(Vec::new)
+        app.read(|d| {
+            d.plan()
+                .schemes
+                .iter()
+                .map(|s| s.name.clone())
+                .collect::<Vec<_>>()
+        })
+        .unwrap_or_default()
     });
     let here = Memo::new(move |_| app.read(|d| d.look().scheme).unwrap_or(0));
     let beside = Memo::new(move |_| app.read(|d| d.scheme_beside()).flatten());

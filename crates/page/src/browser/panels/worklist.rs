@@ -121,8 +121,11 @@ pub fn SignKey(app: App) -> impl IntoView {
     }
 }
 
+/// A text's name, and what it asks for.
+type Asks = (&'static str, fn() -> Edit);
+
 /// What can be asked about the usual work; nothing while the record is open, or where it stands.
-fn usual(desk: &Desk) -> Option<(&'static str, fn() -> Edit)> {
+fn usual(desk: &Desk) -> Option<Asks> {
     let scheme = desk.scheme().filter(|_| !desk.is_found())?;
     match (&scheme.standing, desk.scene().stands()) {
         (None, _) => Some(("usual-work", Edit::usual_work)),
