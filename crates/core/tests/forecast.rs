@@ -2,7 +2,7 @@
 
 use cordonry::forecast::{DRAWS, Forecast, LeafFigures, crop_range};
 use cordonry::plan::{Moment, Plan, Window, replay};
-use cordonry::row::{Kind, Limit, Planted, Pose, Row, ShootId, Toward, TreeId, Trellis};
+use cordonry::row::{Kind, Limit, Planted, Pose, Row, ShootId, Toward, TreeId};
 use cordonry::units::{Deg, Mm};
 use cordonry::work::Work;
 use cordonry_fixture::random::{cases, plan as random_plan};
@@ -11,18 +11,7 @@ use proptest::prelude::*;
 
 /// Newly planted stock of 2 m at 1.5 m, of which every window stands.
 fn planted(trees: u32) -> Plan {
-    let stem = |_| {
-        let mut stem = wood::shoot(0, Pose::Free, wood::grown(0, 2000.0));
-        stem.diameter = 18.0;
-        vec![stem]
-    };
-    let row = Row {
-        leaf: 1,
-        from: Mm(500),
-        to: Mm(500 + 1500 * trees as i32),
-        trellis: Trellis::default(),
-        trees: wood::slanting(trees, 1500, stem),
-    };
+    let row = wood::planted(trees, 1500, 2000.0);
     Plan::new("a row", row).with_all_standing()
 }
 

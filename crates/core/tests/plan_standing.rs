@@ -6,7 +6,7 @@ use cordonry::make::{EmptyRow, Form, RowSketch};
 use cordonry::plan::{History, Moment, Phase, Plan, Replayer, Window, replay};
 use cordonry::row::*;
 use cordonry::standing::{Rule, Rules};
-use cordonry::units::{LengthStyle, Mm};
+use cordonry::units::LengthStyle;
 use cordonry::work::Work;
 use cordonry_fixture::random::{Draft, at, bytes, cases, draft, plan};
 use cordonry_fixture::wood;
@@ -15,20 +15,8 @@ use proptest::prelude::*;
 
 /// Five trees, just planted, of which every window stands.
 fn standing() -> Plan {
-    let stem = |_| {
-        let mut stem = wood::shoot(0, Pose::Free, wood::grown(0, 2000.0));
-        stem.diameter = 18.0;
-        vec![stem]
-    };
-    let mut trellis = Trellis::default();
-    trellis.wires.truncate(2);
-    let row = Row {
-        leaf: 1,
-        from: Mm(500),
-        to: Mm(8_000),
-        trellis,
-        trees: wood::slanting(5, 1500, stem),
-    };
+    let mut row = wood::planted(5, 1500, 2000.0);
+    row.trellis.wires.truncate(2);
     let plan = Plan::new("a row", row).begun();
     let found = Window::ALL.map(|window| Moment { leaf: 1, window });
     found.into_iter().fold(plan, |plan, m| {

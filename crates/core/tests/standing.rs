@@ -21,18 +21,7 @@ fn rules(set: &[(Rule, f64)]) -> Standard {
 
 /// Ten trees 1.5 m apart, just planted: stock of that length and 18 mm, slanting to the right.
 fn planted(length: f64) -> Row {
-    let stem = |_| {
-        let mut stem = wood::shoot(0, Pose::Free, wood::grown(0, length));
-        stem.diameter = 18.0;
-        vec![stem]
-    };
-    Row {
-        leaf: 1,
-        from: Mm(0),
-        to: Mm(15_500),
-        trellis: Trellis::default(),
-        trees: wood::slanting(10, 1500, stem),
-    }
+    wood::planted(10, 1500, length)
 }
 
 /// What is told of a window: when, the tree before and after it, and the work.
