@@ -4,6 +4,7 @@
 //! that draws are made from and that a value is shown in, not a bound of the arithmetic.
 
 use crate::row::{Status, Vigour};
+use crate::said::Quantity;
 use std::ops::Index;
 
 /// The unit of a parameter.
@@ -35,6 +36,32 @@ pub enum ParameterUnit {
     M2PerMetre,
 }
 
+impl ParameterUnit {
+    /// In what its values are typed.
+    pub fn typed(self) -> Quantity {
+        match self {
+            Self::Mm => Quantity::Thickness,
+            Self::Deg => Quantity::Angle,
+            Self::Share | Self::SharePerYear => Quantity::Share,
+            _ => Quantity::Number,
+        }
+    }
+
+    /// The text of what stands behind a value, where that does not say it.
+    pub fn text(self) -> Option<&'static str> {
+        match self {
+            Self::MetresPerSeason => Some("parameter-unit-m-season"),
+            Self::Cm2 => Some("parameter-unit-cm2"),
+            Self::PerMetre => Some("parameter-unit-per-metre"),
+            Self::Years => Some("parameter-unit-years"),
+            Self::SharePerYear => Some("parameter-unit-a-year"),
+            Self::Grams => Some("parameter-unit-grams"),
+            Self::M2PerMetre => Some("parameter-unit-m2-metre"),
+            Self::Mm | Self::Deg | Self::Share | Self::Ratio | Self::Count => None,
+        }
+    }
+}
+
 /// All there is to say about one parameter.
 #[derive(Clone, Copy, Debug)]
 pub struct ParameterInfo {
@@ -50,13 +77,15 @@ pub struct ParameterInfo {
     pub high: f64,
     /// How well founded the default is.
     pub status: Status,
+    /// Its text's name, and that of the text of where its default or the default's sign comes from.
+    pub texts: (&'static str, &'static str),
 }
 
 macro_rules! parameters {
     ($($name:ident, $key:literal, $unit:ident, $default:literal, $low:literal..$high:literal, $status:ident, $doc:literal, $source:literal;)*) => {
         /// The parameters by name.
         #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-        pub enum Parameter { $(#[doc = $doc] $name,)* }
+        pub enum Parameter { $(#[doc = concat!($doc, " Source: ", $source, ".")] $name,)* }
 
         impl Parameter {
             /// Every parameter, in the order in which a panel shows them.
@@ -72,15 +101,11 @@ macro_rules! parameters {
                     $(Parameter::$name => &ParameterInfo {
                         key: $key, unit: ParameterUnit::$unit, default: $default as f64, low: $low as f64,
                         high: $high as f64, status: Status::$status,
+                        texts: (concat!("parameter-", $key), concat!("parameter-source-", $key)),
                     },)*
                 }
             }
 
-            /// Where its default or the default's sign comes from, or what it was set by. By itself, so that a program that
-            /// does not tell it does not carry it.
-            pub fn source(self) -> &'static str {
-                match self { $(Parameter::$name => $source,)* }
-            }
         }
     };
 }

@@ -1,7 +1,9 @@
 //! Every key that the sources use has a text, and every text is used.
 
 use cordonry::check::{light_rules, rules};
+use cordonry::model::Parameter;
 use cordonry::row::Limit;
+use cordonry::standing::Rule;
 use cordonry_words::Language;
 use std::collections::BTreeSet;
 use std::fs;
@@ -84,6 +86,9 @@ fn put_together() -> BTreeSet<String> {
             .flatten()
             .map(String::from)
     }));
+    let parameters = Parameter::ALL.iter().map(|p| p.info().texts);
+    out.extend(parameters.flat_map(|(name, source)| [name.into(), source.into()]));
+    out.extend(Rule::ALL.iter().map(|r| r.info().text.into()));
     out.extend(["bare", "twice"].map(|s| format!("stretch-{s}")));
     let asked = [
         "foot",

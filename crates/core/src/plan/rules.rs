@@ -1,11 +1,13 @@
 //! A scheme's rules, and windows that are planned or given back.
 
+use super::setting::refuse;
 use super::stands::Standing;
 use super::{Moment, Plan, Replayer, Schedule, Scheme};
 use crate::arrange::Gather;
 use crate::range::{self, Range};
 use crate::refusal::Refusal;
-use crate::row::{Limit, Targets, Window, refused_limit};
+use crate::row::{Limit, Targets, Window};
+use crate::said::Quantity;
 use crate::standing::{Rule, Rules};
 use crate::work::Work;
 use std::sync::Arc;
@@ -110,7 +112,8 @@ impl Plan {
         let mut rules = standing.rules.clone();
         if !rules.set(rule, value) {
             let value = value.unwrap_or_default();
-            return Err(refused_limit(rule.info().key, value, rule.range()));
+            let info = rule.info();
+            return Err(refuse(info.text, info.unit.typed(), value, rule.range()));
         }
         Ok(self.with_scheme(scheme, |s| {
             if let Some(standing) = &mut s.standing {
@@ -178,9 +181,12 @@ impl Plan {
         self.scheme(scheme)?;
         let leaves: Range = (1.0, Self::MAX_LEAF.into());
         match leaf {
-            Some(leaf) if !range::has(leaves, leaf.into()) => {
-                Err(refused_limit("crop_from", leaf.into(), leaves))
-            }
+            Some(leaf) if !range::has(leaves, leaf.into()) => Err(refuse(
+                "standing-crop_from",
+                Quantity::Count,
+                leaf.into(),
+                leaves,
+            )),
             _ => Ok(self.with_scheme(scheme, |s| s.crop_from = leaf)),
         }
     }

@@ -1,6 +1,7 @@
 //! Settings of a plan: its limits, its site and its trellis. They are neither work nor measurements of trees.
 
 use super::{Correction, Plan};
+use crate::model::Parameter;
 use crate::range;
 use crate::refusal::Refusal;
 use crate::row::{Limit, LimitUnit, Site};
@@ -95,7 +96,12 @@ impl Setting {
     }
 }
 
-fn refuse(key: &'static str, unit: Quantity, value: f64, (low, high): (f64, f64)) -> Refusal {
+pub(super) fn refuse(
+    key: &'static str,
+    unit: Quantity,
+    value: f64,
+    (low, high): (f64, f64),
+) -> Refusal {
     Refusal::new(
         "refusal-correct-row",
         vec![
@@ -127,6 +133,35 @@ impl Plan {
             targets: Arc::new(targets),
             ..self.clone()
         })
+    }
+
+    /// The plan with a value of the model set; `None` puts its default back. Values are held to a thousandth.
+    ///
+    /// # Errors
+    /// A value outside the range in which the parameter may lie.
+    pub fn with_assumption(
+        &self,
+        parameter: Parameter,
+        value: Option<f64>,
+    ) -> Result<Plan, Refusal> {
+        let info = parameter.info();
+        let value = value.map_or(info.default, |v| libm::round(v * 1e3) / 1e3);
+        let range = (info.low, info.high);
+        if !range::has(range, value) {
+            return Err(refuse(info.texts.0, info.unit.typed(), value, range));
+        }
+        Ok(Plan {
+            assumptions: Arc::new((*self.assumptions).clone().with(parameter, value)),
+            ..self.clone()
+        })
+    }
+
+    /// The plan with every value of the model at its default.
+    pub fn with_default_assumptions(&self) -> Plan {
+        Plan {
+            assumptions: Arc::default(),
+            ..self.clone()
+        }
     }
 
     /// The plan with every limit at its default.

@@ -2,6 +2,7 @@
 
 use crate::range::Range;
 use crate::row::{Status, Targets};
+use crate::said::Quantity;
 use std::collections::BTreeMap;
 
 /// What the number of a rule is.
@@ -15,6 +16,17 @@ pub enum RuleUnit {
     Share,
     /// Degrees.
     Deg,
+}
+
+impl RuleUnit {
+    /// In what its values are typed.
+    pub fn typed(self) -> Quantity {
+        match self {
+            Self::Done | Self::Leaf => Quantity::Count,
+            Self::Share => Quantity::Share,
+            Self::Deg => Quantity::Angle,
+        }
+    }
 }
 
 /// All there is to say about one rule.
@@ -32,6 +44,8 @@ pub struct RuleInfo {
     pub max: f64,
     /// How well founded the default is.
     pub status: Status,
+    /// Its text's name.
+    pub text: &'static str,
 }
 
 macro_rules! rules {
@@ -49,7 +63,7 @@ macro_rules! rules {
                 match self {
                     $(Rule::$name => &RuleInfo {
                         key: $key, unit: RuleUnit::$unit, default: $default as f64, min: $min as f64, max: $max as f64,
-                        status: Status::$status,
+                        status: Status::$status, text: concat!("standing-", $key),
                     },)*
                 }
             }

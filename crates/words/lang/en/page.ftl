@@ -638,12 +638,14 @@ limits-title = Limits
 limits-what = Each finding names the limit that it goes by. A limit that is common practice or from memory is a beginning: set what holds in your orchard.
 limits-reset-all = All back to their defaults
 limit-range = { $low } to { $high }
+limit-reset-none = Back to none
 limit-reset = Back to { $value }
 limit-source = { $status }: { $source }
 site-title = Site and trellis
 setting-posts = Posts at
 setting-posts-every = Posts evenly, every
 step-limit = setting a limit
+step-assumed = setting a rule or an assumption
 step-limits-reset = setting all limits back
 step-setting = setting the site
 

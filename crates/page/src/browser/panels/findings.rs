@@ -51,7 +51,7 @@ fn listed(app: App, desk: &Desk, finding: &Finding) -> Listed {
         key: key(finding),
         severity: finding.severity,
         words: app.worded(|w| w.finding(finding)),
-        source: crate::browser::panels::limits::source(app, info),
+        source: crate::browser::panels::limits::source(app, info.status, info.source),
         part,
         x: finding.x,
         remedies: desk

@@ -2,10 +2,11 @@
 
 use crate::browser::app::App;
 use crate::browser::controls::field::{Apply, ValueField};
+use crate::browser::panels::numbered::{Numbered, numbered};
 use crate::desk::Desk;
 use crate::document::Edit;
 use cordonry::plan::Setting;
-use cordonry::row::{Limit, LimitInfo, Status};
+use cordonry::row::{Limit, Status};
 use cordonry::said::Arg;
 use cordonry::said::Quantity;
 use cordonry::units::Mm;
@@ -23,10 +24,10 @@ fn status_key(status: Status) -> &'static str {
     }
 }
 
-/// Whose rule a limit is.
-pub fn source(app: App, info: &LimitInfo) -> String {
-    let status = app.t(status_key(info.status));
-    match info.source {
+/// How well founded a value is, and by whom.
+pub fn source(app: App, status: Status, source: Option<&'static str>) -> String {
+    let status = app.t(status_key(status));
+    match source {
         None => status,
         Some(source) => app.text(
             "limit-source",
@@ -146,50 +147,23 @@ fn Posts(app: App) -> impl IntoView {
 #[component]
 fn OneLimit(app: App, limit: Limit) -> impl IntoView {
     let info = limit.info();
-    let unit = info.unit.typed();
     let value = Memo::new(move |_| {
         app.read(|d| d.scene().targets.get(limit))
             .filter(|v| *v <= info.max)
     });
-    let set = move |v: Option<f64>| app.try_edit(Edit::limit(limit, v)).map(drop);
-    let apply: Apply = Rc::new(move |v| set(v.first().copied()));
     let usual = Memo::new(move |_| app.read(|d| d.plan().usual_limit(d.look().scheme, limit)));
-    let changed = move || value.get() != usual.get();
-    let range = move || {
-        app.style.track();
-        let values = [("low", unit.arg(info.min)), ("high", unit.arg(info.max))];
-        app.text("limit-range", &values)
-    };
-    let back = move || {
-        app.style.track();
-        let usual = usual.get().unwrap_or(info.default);
-        app.text("limit-reset", &[("value", unit.arg(usual))])
-    };
-    let name = app.t(info.text);
-    let said = source(app, info);
-    view! {
-        <li data-limit=info.key class:changed=changed>
-            <ValueField app label=name name=info.key unit value apply/>
-            <span class="range">{range}</span>
-            <span class="source">{said}</span>
-            <span class="reset">
-                {move || {
-                    changed()
-                        .then(|| {
-                            view! {
-                                <button
-                                    class="link"
-                                    data-act="limit-reset"
-                                    on:click=move |_| {
-                                        let _ = set(None);
-                                    }
-                                >
-                                    {back}
-                                </button>
-                            }
-                        })
-                }}
-            </span>
-        </li>
-    }
+    numbered(
+        app,
+        Numbered {
+            key: info.key,
+            name: info.text,
+            unit: info.unit.typed(),
+            behind: None,
+            range: (info.min, info.max),
+            source: source(app, info.status, info.source),
+            value,
+            usual,
+            set: Rc::new(move |v| app.try_edit(Edit::limit(limit, v)).map(drop)),
+        },
+    )
 }

@@ -1,7 +1,7 @@
 //! What opens under the wall: wires, work on many at once, limits and site. Each is made when it is opened.
 
 use crate::browser::app::App;
-use crate::browser::panels::{keys_list, limits, many, wires};
+use crate::browser::panels::{assumptions, keys_list, limits, many, wires};
 use crate::browser::parts::{part, shown};
 use leptos::prelude::*;
 use std::rc::Rc;
@@ -17,6 +17,7 @@ pub fn Views(app: App) -> impl IntoView {
             <OneView app id="view-many" title="many-title"/>
             <OneView app id="view-keys" title="keys-title"/>
             <OneView app id="view-limits" title="limits-and-site"/>
+            <OneView app id="view-assumptions" title="assumptions-title"/>
         </div>
     }
 }
@@ -26,6 +27,7 @@ part! {panels:
         match title {
             "wires-title" => view! { <wires::Wires app/> }.into_any(),
             "many-title" => view! { <many::Many app/> }.into_any(),
+            "assumptions-title" => view! { <assumptions::Assumptions app/> }.into_any(),
             "keys-title" => view! { <keys_list::KeysList app/> }.into_any(),
             _ => view! { <limits::LimitsAndSite app/> }.into_any(),
         }

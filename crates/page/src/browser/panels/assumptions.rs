@@ -1,0 +1,140 @@
+//! The rules of the scheme that is looked at, and every value that the model works with.
+
+use super::limits::source;
+use super::numbered::{Numbered, numbered};
+use crate::browser::app::App;
+use crate::document::{Edit, Request};
+use cordonry::model::Parameter;
+use cordonry::plan::Plan;
+use cordonry::row::Status;
+use cordonry::standing::{Rule, RuleUnit};
+use leptos::prelude::*;
+use std::rc::Rc;
+
+/// What stands, and what is assumed.
+#[component]
+pub fn Assumptions(app: App) -> impl IntoView {
+    let stands = Memo::new(move |_| {
+        app.read(|d| {
+            let scheme = d.plan().schemes.get(d.look().scheme);
+            scheme.is_some_and(|s| s.standing.is_some())
+        })
+        .unwrap_or(false)
+    });
+    let default = move || app.read(|d| d.plan().assumptions.overrides().next().is_none());
+    view! {
+        <div class="limits standing">
+            <h2>{app.t("standing-title")}</h2>
+            <p class="facts">{app.t("standing-what")}</p>
+            <label>
+                <input
+                    type="checkbox"
+                    data-field="standing"
+                    prop:checked=stands
+                    on:change=move |e| {
+                        app.edit(Edit::assumed(Request::Standing(event_target_checked(&e))));
+                    }
+                />
+                " "
+                {app.t("standing-on")}
+            </label>
+            <ul>
+                {crop_from(app)}
+                {move || {
+                    stands.get().then(|| Rule::ALL.iter().map(|rule| one_rule(app, *rule)).collect_view())
+                }}
+            </ul>
+        </div>
+        <div class="limits parameters">
+            <h2>{app.t("parameters-title")}</h2>
+            <p class="facts">{app.t("parameters-what")}</p>
+            <p>
+                <button
+                    class="link"
+                    data-act="assumptions-reset"
+                    disabled=move || default().unwrap_or(true)
+                    on:click=move |_| {
+                        app.edit(Edit::assumed(Request::DefaultAssumptions));
+                    }
+                >
+                    {app.t("limits-reset-all")}
+                </button>
+            </p>
+            <ul>{Parameter::ALL.iter().map(|p| one_parameter(app, *p)).collect_view()}</ul>
+        </div>
+    }
+}
+
+/// Sets something by an edit.
+fn set(app: App, request: Request) -> Result<(), cordonry::refusal::Refusal> {
+    app.try_edit(Edit::assumed(request)).map(drop)
+}
+
+/// A number of the scheme that is looked at.
+fn of_scheme(
+    app: App,
+    read: Rc<dyn Fn(&cordonry::plan::Scheme) -> Option<f64>>,
+) -> Memo<Option<f64>> {
+    let read = StoredValue::new_local(read);
+    Memo::new(move |_| {
+        app.read(|d| {
+            let scheme = d.plan().schemes.get(d.look().scheme)?;
+            read.with_value(|read| read(scheme))
+        })
+        .flatten()
+    })
+}
+
+fn crop_from(app: App) -> AnyView {
+    numbered(
+        app,
+        Numbered {
+            key: "crop_from",
+            name: "standing-crop_from",
+            unit: RuleUnit::Leaf.typed(),
+            behind: None,
+            range: (1.0, Plan::MAX_LEAF.into()),
+            source: source(app, Status::CommonPractice, None),
+            value: of_scheme(app, Rc::new(|s| s.crop_from.map(f64::from))),
+            usual: Memo::new(|_| None),
+            set: Rc::new(move |leaf| set(app, Request::CropFrom(leaf))),
+        },
+    )
+}
+
+fn one_rule(app: App, rule: Rule) -> AnyView {
+    let info = rule.info();
+    let value = move |s: &cordonry::plan::Scheme| Some(s.standing.as_ref()?.rules.get(rule));
+    numbered(
+        app,
+        Numbered {
+            key: info.key,
+            name: info.text,
+            unit: info.unit.typed(),
+            behind: (info.unit == RuleUnit::Done).then_some("standing-done"),
+            range: rule.range(),
+            source: source(app, info.status, None),
+            value: of_scheme(app, Rc::new(value)),
+            usual: Memo::new(move |_| Some(info.default)),
+            set: Rc::new(move |value| set(app, Request::Rule(rule, value))),
+        },
+    )
+}
+
+fn one_parameter(app: App, parameter: Parameter) -> AnyView {
+    let info = parameter.info();
+    numbered(
+        app,
+        Numbered {
+            key: info.key,
+            name: info.texts.0,
+            unit: info.unit.typed(),
+            behind: info.unit.text(),
+            range: (info.low, info.high),
+            source: source(app, info.status, Some(info.texts.1)),
+            value: Memo::new(move |_| app.read(|d| d.plan().assumptions[parameter])),
+            usual: Memo::new(move |_| Some(info.default)),
+            set: Rc::new(move |value| set(app, Request::Assumption(parameter, value))),
+        },
+    )
+}
