@@ -4,11 +4,14 @@
 //! The directions are those of the growth model's prototype, computed apart from this program in Python: ten rows at the
 //! defaults each, and 40 draws of all values at once.
 
-use cordonry::forecast::{Forecast, LeafFigures};
+use cordonry::forecast::{Forecast, LeafFigures, drawn};
 use cordonry::plan::{Plan, replay};
 use cordonry_tests::examples::lessons::{self, Lesson};
 
 const LAST: u8 = 12;
+
+/// Of how many draws of all of the model's values it is told how often a lesson holds.
+const DRAWS: u32 = 40;
 
 /// What of a lesson's two schemes is set beside each other.
 struct Told {
@@ -195,6 +198,39 @@ fn each_points_the_way_that_its_answer_says() {
     }
     println!("{}", told.join("\n"));
     assert!(wrong.is_empty(), "{}", wrong.join("\n"));
+}
+
+/// How often each line of a lesson holds when every value of the model lies anywhere in its range, each draw on another row.
+/// The lesson's note tells it.
+#[test]
+fn each_tells_how_often_it_holds_over_the_ranges() {
+    let mut lines = String::new();
+    for l in lessons::ALL {
+        let rows: Vec<[Vec<LeafFigures>; 2]> = (0..DRAWS)
+            .map(|draw| both(&drawn(&lessons::plan(l, 1 + 100 * draw), draw)))
+            .collect();
+        for t in TOLD.iter().filter(|t| t.lesson == l.name) {
+            let more = |[a, b]: &&[Vec<LeafFigures>; 2]| (t.of)(a) > (t.of)(b) + 1e-9;
+            let count = rows.iter().filter(more).count();
+            lines += &format!("{}\t{}\t{count} of {DRAWS}\n", l.name, t.what);
+        }
+    }
+    let path = concat!(env!("CARGO_MANIFEST_DIR"), "/snapshots/lessons.txt");
+    if std::env::var_os("UPDATE_SNAPSHOTS").is_some() {
+        std::fs::write(path, &lines).expect("the snapshot can be written");
+    }
+    let kept = std::fs::read_to_string(path).expect("a snapshot");
+    assert_eq!(lines, kept);
+    for l in lessons::ALL {
+        let note = lessons::plan(l, 1).note.to_string();
+        for line in kept
+            .lines()
+            .filter(|line| line.split('\t').next() == Some(l.name))
+        {
+            let count = line.rsplit('\t').next().expect("a count");
+            assert!(note.contains(count), "{}: {count} in {note}", l.name);
+        }
+    }
 }
 
 #[test]

@@ -115,8 +115,8 @@ pub const DRAWS: u32 = 64;
 /// Most trees of a row that are worked out for each draw: of a longer row so many, evenly along it.
 pub const DRAWN_TREES: usize = 24;
 
-/// The values of the model in a draw: each evenly between its ends, all at once. The vigour class is the plan's and stays.
-fn drawn(plan: &Plan, draw: u32) -> Plan {
+/// The plan under the model's values of a draw: each evenly between its ends, all at once. The vigour class is the plan's and stays.
+pub fn drawn(plan: &Plan, draw: u32) -> Plan {
     let mut chance = Seeded::of_pair(draw, 0x0c0d);
     let mut values = (*plan.assumptions).clone();
     for parameter in Parameter::ALL {

@@ -3,6 +3,7 @@
 pub mod back;
 mod doors;
 pub mod entry;
+mod examples;
 pub mod import;
 pub mod incoming;
 pub mod open;

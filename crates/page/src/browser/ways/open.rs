@@ -1,5 +1,6 @@
 //! Files that come in: a plan is opened, a table is looked at first.
 
+use super::examples::text_of;
 use super::incoming::Incoming;
 use cordonry::said::Arg;
 use leptos::prelude::*;
@@ -70,7 +71,12 @@ pub fn take_plan(incoming: Incoming, name: &str, bytes: &[u8], tipped: Option<bo
 }
 
 /// Opens one of the examples that come with the page.
-pub fn take_example(incoming: Incoming, path: &str, text: &str) {
+pub fn take_example(incoming: Incoming, path: &'static str) {
     let name = path.rsplit('/').next().unwrap_or(path);
-    take_bytes(incoming, name, text.as_bytes().to_vec());
+    spawn_local(async move {
+        match text_of(path).await {
+            Ok(text) => take_bytes(incoming, name, text.as_bytes().to_vec()),
+            Err(_) => incoming.app.say(incoming.app.t("part-missing"), true),
+        }
+    });
 }

@@ -1,5 +1,6 @@
 //! The start page: the ways to a row, and the rows that this device keeps.
 
+use super::examples::{EXAMPLES, Example, LESSONS};
 use super::incoming::Incoming;
 use super::open;
 use crate::browser::app::{App, Doorway, Record};
@@ -10,30 +11,6 @@ use cordonry::said::Arg;
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 use wasm_bindgen_futures::spawn_local;
-
-/// An example that comes with the page: its file's name, its text, the key of its line.
-type Example = (&'static str, &'static str, &'static str);
-
-macro_rules! example {
-    ($file:literal, $key:literal) => {
-        (
-            concat!("examples/", $file),
-            include_str!(concat!("../../../../../examples/", $file)),
-            $key,
-        )
-    };
-}
-
-const EXAMPLES: &[Example] = &[
-    example!("third-leaf.json", "example-third-leaf"),
-    example!("short-stock.json", "example-short-stock"),
-    example!("two-cordons.json", "example-two-cordons"),
-    example!("missed-bud-removal.json", "example-missed-buds"),
-    example!("overdue-renewal.json", "example-overdue-renewal"),
-    example!("opposed-leans.json", "example-opposed-leans"),
-    example!("lost-tree.json", "example-lost-tree"),
-    example!("measured-40.csv", "example-measured"),
-];
 
 /// What stands here until a row is opened.
 #[component]
@@ -79,28 +56,31 @@ pub fn Start(incoming: Incoming, entry: RwSignal<Doorway>) -> impl IntoView {
                 <section>
                     <h2>{app.t("way-example")}</h2>
                     <p>{app.t("way-example-help")}</p>
-                    <ul class="examples">
-                        {EXAMPLES
-                            .iter()
-                            .map(|(path, text, key)| {
-                                view! {
-                                    <li>
-                                        <button
-                                            class="link"
-                                            data-example=*path
-                                            on:click=move |_| open::take_example(incoming, path, text)
-                                        >
-                                            {app.t(key)}
-                                        </button>
-                                    </li>
-                                }
-                            })
-                            .collect_view()}
-                    </ul>
+                    {listed(incoming, EXAMPLES)}
+                </section>
+                <section>
+                    <h2>{app.t("way-lesson")}</h2>
+                    <p>{app.t("way-lesson-help")}</p>
+                    {listed(incoming, LESSONS)}
                 </section>
             </div>
         </main>
     }
+}
+
+/// Examples as buttons that open them.
+fn listed(incoming: Incoming, all: &'static [Example]) -> AnyView {
+    let line = |(path, key): &'static Example| {
+        let open = move |_| open::take_example(incoming, path);
+        view! {
+            <li>
+                <button class="link" data-example=*path on:click=open>
+                    {incoming.app.t(key)}
+                </button>
+            </li>
+        }
+    };
+    view! { <ul class="examples">{all.iter().map(line).collect_view()}</ul> }.into_any()
 }
 
 /// A button that asks for a file.
