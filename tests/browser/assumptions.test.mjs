@@ -1,0 +1,45 @@
+// The rules of a scheme and the values of the model: each with its range and source, set, refused and put back; and the lessons.
+import assert from 'node:assert/strict';
+import { example } from './desk.mjs';
+import { pageTest } from './rig.mjs';
+import { say } from './words.mjs';
+
+pageTest('a value of the model is set, refused outside its range, and put back', {}, async ({ page }) => {
+  await example(page);
+  const view = page.locator('#view-assumptions');
+  await view.locator('summary').click();
+  const set = view.locator('[data-limit=set]');
+  const field = set.locator('input');
+  assert.equal(await field.inputValue(), '31 %');
+  assert.ok((await set.locator('.source').textContent()).includes(say('parameter-source-set')));
+  await field.fill('25 %');
+  await field.press('Enter');
+  await set.locator('[data-act=limit-reset]').waitFor();
+  await field.fill('90 %');
+  await field.press('Enter');
+  const wrong = set.locator('.wrong');
+  await wrong.waitFor();
+  for (const part of [say('parameter-set'), '90 %', '20 %', '40 %']) {
+    assert.ok((await wrong.textContent()).includes(part), part);
+  }
+  await field.press('Escape');
+  assert.equal(await field.inputValue(), '25 %');
+  await view.locator('[data-act=assumptions-reset]').click();
+  await page.waitForFunction(() => document.querySelector('#view-assumptions [data-limit=set] input').value === '31 %');
+  assert.ok(await view.locator('[data-act=assumptions-reset]').isDisabled());
+});
+
+pageTest('a lesson opens with its question and how often it holds, and its rules differ by scheme', {}, async ({ page }) => {
+  const lessons = page.locator('[data-example^="examples/lessons/"]');
+  assert.equal(await lessons.count(), 12);
+  await example(page, 'lessons/renewal-a-fifth-or-a-quarter.json');
+  assert.match(await page.locator('header').first().textContent(), /Question: .*\d+ of 40/s);
+  const view = page.locator('#view-assumptions');
+  await view.locator('summary').click();
+  const share = view.locator('[data-limit=renew_share] input');
+  assert.equal(await share.inputValue(), '20 %');
+  await view.locator('[data-field=standing]').uncheck();
+  await share.waitFor({ state: 'detached' });
+  await page.locator('[data-act=undo]').click();
+  await share.waitFor();
+});
