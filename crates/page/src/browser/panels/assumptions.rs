@@ -5,7 +5,7 @@ use super::numbered::{Numbered, numbered};
 use crate::browser::app::App;
 use crate::document::{Edit, Request};
 use cordonry::model::Parameter;
-use cordonry::plan::Plan;
+use cordonry::plan::{Plan, Scheme};
 use cordonry::row::Status;
 use cordonry::standing::{Rule, RuleUnit};
 use leptos::prelude::*;
@@ -70,11 +70,11 @@ fn set(app: App, request: Request) -> Result<(), cordonry::refusal::Refusal> {
     app.try_edit(Edit::assumed(request)).map(drop)
 }
 
+/// What is read of a scheme.
+type OfScheme = Rc<dyn Fn(&Scheme) -> Option<f64>>;
+
 /// A number of the scheme that is looked at.
-fn of_scheme(
-    app: App,
-    read: Rc<dyn Fn(&cordonry::plan::Scheme) -> Option<f64>>,
-) -> Memo<Option<f64>> {
+fn of_scheme(app: App, read: OfScheme) -> Memo<Option<f64>> {
     let read = StoredValue::new_local(read);
     Memo::new(move |_| {
         app.read(|d| {
@@ -104,7 +104,7 @@ fn crop_from(app: App) -> AnyView {
 
 fn one_rule(app: App, rule: Rule) -> AnyView {
     let info = rule.info();
-    let value = move |s: &cordonry::plan::Scheme| Some(s.standing.as_ref()?.rules.get(rule));
+    let value = move |s: &Scheme| Some(s.standing.as_ref()?.rules.get(rule));
     numbered(
         app,
         Numbered {
