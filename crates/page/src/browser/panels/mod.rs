@@ -1,3 +1,21 @@
 //! What stands around the wall.
 
 pub mod assumptions;
+pub mod beside;
+pub mod card;
+pub mod correct;
+pub mod findings;
+pub mod header;
+pub mod keys_list;
+pub mod light;
+pub mod limits;
+pub mod list;
+pub mod many;
+pub mod notice;
+pub mod numbered;
+pub mod print;
+pub mod schemes;
+pub mod views;
+pub mod wires;
+pub mod worklist;
+pub mod years;
