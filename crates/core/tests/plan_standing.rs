@@ -5,6 +5,7 @@ use cordonry::forecast::Forecast;
 use cordonry::make::{EmptyRow, Form, RowSketch};
 use cordonry::plan::{History, Moment, Phase, Plan, Replayer, Window, replay};
 use cordonry::row::*;
+use cordonry::said::Arg;
 use cordonry::standing::{Rule, Rules};
 use cordonry::units::LengthStyle;
 use cordonry::work::Work;
@@ -177,7 +178,10 @@ fn rules_are_settings_of_a_scheme() {
     assert_eq!(stubs(&never), 0);
     assert_eq!(never.with_rule(0, Rule::RenewFrom, None).unwrap(), plan);
     let why = plan.with_rule(0, Rule::RenewShare, Some(0.5)).unwrap_err();
-    assert_eq!(why.key, "refusal-limit");
+    // It is named in words, with what is accepted.
+    assert_eq!(why.key, "refusal-correct-row");
+    let what = why.args.iter().find(|(name, _)| *name == "what");
+    assert_eq!(what.unwrap().1, Arg::key("standing-renew_share"));
     assert!(plan.with_rule(0, Rule::Hold, Some(0.5)).is_err());
     assert!(plan.with_rule(3, Rule::Hold, None).is_err());
     // Without rules there is none to set.
