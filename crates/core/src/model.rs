@@ -105,7 +105,6 @@ macro_rules! parameters {
                     },)*
                 }
             }
-
         }
     };
 }

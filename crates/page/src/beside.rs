@@ -7,8 +7,8 @@ use cordonry::forecast::LeafFigures;
 use cordonry::plan::Plan;
 use cordonry::work::Work;
 use cordonry_draw::{
-    Both, Paper, Series, Side, Time, leaf_figures, lone_marks, lone_shoots, row_figures,
-    sheet_beside, work_line,
+    Both, Paper, Series, Side, leaf_figures, lone_marks, lone_shoots, row_figures, sheet_beside,
+    work_line,
 };
 use cordonry_words::Words;
 
@@ -104,11 +104,7 @@ pub fn sheet(desk: &Desk, far: &[Known], on: Paper, words: &Words) -> Option<Str
         let known = far.get(of);
         Side {
             row: &scenes[of].row,
-            time: Time {
-                moment: scenes[of].look.moment,
-                phase: scenes[of].look.phase,
-                stands: scenes[of].stands(),
-            },
+            time: scenes[of].time(),
             work: &works[of],
             series: Series {
                 name: desk.scheme_name(scenes[of].look.scheme),

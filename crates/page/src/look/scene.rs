@@ -13,6 +13,7 @@ use cordonry::said::Arg;
 use cordonry::terms::Terms;
 use cordonry::units::Mm;
 use cordonry::work::{Stage, Work, budded};
+use cordonry_draw::Time;
 use std::sync::Arc;
 
 /// What is seen.
@@ -161,6 +162,15 @@ impl Scene {
     /// Whether the work of the moment stands: nobody planned it. Never while the record is open.
     pub fn stands(&self) -> bool {
         self.standing.is_some()
+    }
+
+    /// When the row is as it is, for a drawing.
+    pub fn time(&self) -> Time {
+        Time {
+            moment: self.look.moment,
+            phase: self.look.phase,
+            stands: self.stands(),
+        }
     }
 
     /// The same, to keep.

@@ -2,7 +2,6 @@
 
 use crate::browser::app::App;
 use crate::browser::parts::{NotLoaded, part};
-use crate::look::Look;
 use cordonry::file::csv::Style;
 use cordonry::plan::Plan;
 use cordonry::said::Arg;
@@ -168,13 +167,7 @@ part! {paper:
 
 /// When the row on the desk is as it is shown; `None` while its record is corrected.
 pub fn time_of(desk: &crate::desk::Desk) -> Option<Time> {
-    let Look { moment, phase, .. } = desk.look();
-    let stands = desk.scene().standing.is_some();
-    (!desk.is_found()).then_some(Time {
-        moment,
-        phase,
-        stands,
-    })
+    (!desk.is_found()).then(|| desk.scene().time())
 }
 
 /// Saves the drawing of the whole row.

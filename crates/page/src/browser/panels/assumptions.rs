@@ -1,11 +1,13 @@
 //! The rules of the scheme that is looked at, and every value that the model works with.
 
 use super::limits::source;
-use super::numbered::{Numbered, numbered};
+use super::numbered::{Numbered, WayBack, listed, numbered};
 use crate::browser::app::App;
+use crate::desk::Desk;
 use crate::document::{Edit, Request};
 use cordonry::model::Parameter;
 use cordonry::plan::{Plan, Scheme};
+use cordonry::refusal::Refusal;
 use cordonry::row::Status;
 use cordonry::standing::{Rule, RuleUnit};
 use leptos::prelude::*;
@@ -15,13 +17,9 @@ use std::rc::Rc;
 #[component]
 pub fn Assumptions(app: App) -> impl IntoView {
     let stands = Memo::new(move |_| {
-        app.read(|d| {
-            let scheme = d.plan().schemes.get(d.look().scheme);
-            scheme.is_some_and(|s| s.standing.is_some())
-        })
-        .unwrap_or(false)
+        app.read(|d| d.scheme().is_some_and(|s| s.standing.is_some()))
+            .unwrap_or(false)
     });
-    let default = move || app.read(|d| d.plan().assumptions.overrides().next().is_none());
     view! {
         <div class="limits standing">
             <h2>{app.t("standing-title")}</h2>
@@ -45,28 +43,26 @@ pub fn Assumptions(app: App) -> impl IntoView {
                 }}
             </ul>
         </div>
-        <div class="limits parameters">
-            <h2>{app.t("parameters-title")}</h2>
-            <p class="facts">{app.t("parameters-what")}</p>
-            <p>
-                <button
-                    class="link"
-                    data-act="assumptions-reset"
-                    disabled=move || default().unwrap_or(true)
-                    on:click=move |_| {
-                        app.edit(Edit::assumed(Request::DefaultAssumptions));
-                    }
-                >
-                    {app.t("limits-reset-all")}
-                </button>
-            </p>
-            <ul>{Parameter::ALL.iter().map(|p| one_parameter(app, *p)).collect_view()}</ul>
-        </div>
+        {listed(
+            app,
+            ("parameters-title", "parameters-what"),
+            WayBack { act: "assumptions-reset", all_usual, edit: reset_all },
+            Parameter::ALL.iter().map(|p| one_parameter(app, *p)).collect(),
+        )}
     }
 }
 
+/// Whether every value of the model is at its default.
+fn all_usual(desk: &Desk) -> bool {
+    desk.plan().assumptions.overrides().next().is_none()
+}
+
+fn reset_all() -> Edit {
+    Edit::assumed(Request::DefaultAssumptions)
+}
+
 /// Sets something by an edit.
-fn set(app: App, request: Request) -> Result<(), cordonry::refusal::Refusal> {
+fn set(app: App, request: Request) -> Result<(), Refusal> {
     app.try_edit(Edit::assumed(request)).map(drop)
 }
 
@@ -77,11 +73,8 @@ type OfScheme = Rc<dyn Fn(&Scheme) -> Option<f64>>;
 fn of_scheme(app: App, read: OfScheme) -> Memo<Option<f64>> {
     let read = StoredValue::new_local(read);
     Memo::new(move |_| {
-        app.read(|d| {
-            let scheme = d.plan().schemes.get(d.look().scheme)?;
-            read.with_value(|read| read(scheme))
-        })
-        .flatten()
+        app.read(|d| read.with_value(|read| read(d.scheme()?)))
+            .flatten()
     })
 }
 

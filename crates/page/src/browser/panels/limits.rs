@@ -2,7 +2,7 @@
 
 use crate::browser::app::App;
 use crate::browser::controls::field::{Apply, ValueField};
-use crate::browser::panels::numbered::{Numbered, numbered};
+use crate::browser::panels::numbered::{Numbered, WayBack, listed, numbered};
 use crate::desk::Desk;
 use crate::document::Edit;
 use cordonry::plan::Setting;
@@ -36,10 +36,11 @@ pub fn source(app: App, status: Status, source: Option<&'static str>) -> String 
     }
 }
 
-/// Whether a limit is not at its default.
-fn is_set(desk: &Desk, limit: Limit) -> bool {
-    let usual = desk.plan().usual_limit(desk.look().scheme, limit);
-    desk.scene().targets.get(limit) != usual
+/// Whether every limit is at its default.
+fn all_usual(desk: &Desk) -> bool {
+    let scheme = desk.look().scheme;
+    let is_usual = |l: &Limit| desk.scene().targets.get(*l) == desk.plan().usual_limit(scheme, *l);
+    Limit::ALL.iter().all(is_usual)
 }
 
 /// Where the row stands, the trellis, and every limit.
@@ -51,30 +52,12 @@ pub fn LimitsAndSite(app: App) -> impl IntoView {
             {Setting::ALL.map(|setting| view! { <OneSetting app setting/> }).collect_view()}
             <Posts app/>
         </div>
-        <div class="limits">
-            <h2>{app.t("limits-title")}</h2>
-            <p class="facts">{app.t("limits-what")}</p>
-            <p>
-                <button
-                    class="link"
-                    data-act="limits-reset"
-                    disabled=move || {
-                        app.read(|d| !Limit::ALL.iter().any(|l| is_set(d, *l))).unwrap_or(true)
-                    }
-                    on:click=move |_| {
-                        app.edit(Edit::default_limits());
-                    }
-                >
-                    {app.t("limits-reset-all")}
-                </button>
-            </p>
-            <ul>
-                {Limit::ALL
-                    .iter()
-                    .map(|limit| view! { <OneLimit app limit=*limit/> })
-                    .collect_view()}
-            </ul>
-        </div>
+        {listed(
+            app,
+            ("limits-title", "limits-what"),
+            WayBack { act: "limits-reset", all_usual, edit: Edit::default_limits },
+            Limit::ALL.iter().map(|limit| one_limit(app, *limit)).collect(),
+        )}
     }
 }
 
@@ -144,8 +127,7 @@ fn Posts(app: App) -> impl IntoView {
     }
 }
 
-#[component]
-fn OneLimit(app: App, limit: Limit) -> impl IntoView {
+fn one_limit(app: App, limit: Limit) -> AnyView {
     let info = limit.info();
     let value = Memo::new(move |_| {
         app.read(|d| d.scene().targets.get(limit))

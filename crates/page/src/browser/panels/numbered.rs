@@ -2,6 +2,8 @@
 
 use crate::browser::app::App;
 use crate::browser::controls::field::{Apply, ValueField};
+use crate::desk::Desk;
+use crate::document::Edit;
 use cordonry::refusal::Refusal;
 use cordonry::said::Quantity;
 use leptos::prelude::*;
@@ -30,6 +32,43 @@ pub struct Numbered {
     pub usual: Memo<Option<f64>>,
     /// What sets it.
     pub set: SetNumber,
+}
+
+/// The way back to all defaults.
+pub struct WayBack {
+    /// The name of its button.
+    pub act: &'static str,
+    /// Whether there is nothing to put back.
+    pub all_usual: fn(&Desk) -> bool,
+    /// What puts all back.
+    pub edit: fn() -> Edit,
+}
+
+/// A list of such numbers under a title, with what they are and the way back for all.
+pub fn listed(
+    app: App,
+    (title, what): (&'static str, &'static str),
+    back: WayBack,
+    lines: Vec<AnyView>,
+) -> AnyView {
+    view! {
+        <div class="limits">
+            <h2>{app.t(title)}</h2>
+            <p class="facts">{app.t(what)}</p>
+            <p>
+                <button
+                    class="link"
+                    data-act=back.act
+                    disabled=move || app.read(back.all_usual).unwrap_or(true)
+                    on:click=move |_| app.edit((back.edit)())
+                >
+                    {app.t("limits-reset-all")}
+                </button>
+            </p>
+            <ul>{lines}</ul>
+        </div>
+    }
+    .into_any()
 }
 
 /// The number's line.
