@@ -8,6 +8,7 @@ use cordonry::refusal::Refusal;
 use cordonry::work::Work;
 use cordonry_page::desk::Desk;
 use cordonry_page::document::{Edit, Mode, Schemes};
+use std::sync::Arc;
 
 fn edit(desk: &mut Desk, what: Schemes) -> Result<(), Refusal> {
     desk.edit(&Edit::schemes(what)).map(drop)
@@ -197,4 +198,16 @@ fn a_leafs_work_is_copied_on_as_one_step_and_what_cannot_follow_comes_back() {
     }
     desk.undo();
     assert_eq!(*desk.plan(), before);
+}
+
+#[test]
+fn what_two_schemes_bring_is_worked_out_once_though_they_are_asked_by_turns() {
+    let mut desk = two();
+    let both = |desk: &Desk| [0, 1].map(|scheme| desk.years_of(scheme));
+    let (first, again) = (both(&desk), both(&desk));
+    assert!(first.iter().zip(&again).all(|(a, b)| Arc::ptr_eq(a, b)));
+    stubbed(&mut desk);
+    let after = both(&desk);
+    assert_eq!(after[0], first[0], "A has no other work");
+    assert_ne!(after[1], first[1]);
 }

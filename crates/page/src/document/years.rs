@@ -2,6 +2,7 @@
 
 use cordonry::forecast::{Forecast, LeafFigures};
 use cordonry::plan::Plan;
+use std::collections::BTreeMap;
 use std::sync::Arc;
 
 /// How many leaves from the found one on are told at least, and up to which leaf.
@@ -17,22 +18,23 @@ pub fn last_leaf(plan: &Plan) -> u8 {
 #[derive(Default)]
 pub struct Ahead {
     forecast: Forecast,
-    last: Option<(Arc<Plan>, usize, Arc<[LeafFigures]>)>,
+    /// The plan that was told of last.
+    plan: Option<Arc<Plan>>,
+    /// What was told of each of its schemes: two may stand side by side, asked by turns.
+    told: BTreeMap<usize, Arc<[LeafFigures]>>,
 }
 
 impl Ahead {
     /// The leaves of a scheme; none of one that the plan does not have.
     pub fn of(&mut self, plan: &Arc<Plan>, scheme: usize) -> Arc<[LeafFigures]> {
-        match &self.last {
-            Some((of, number, told)) if Arc::ptr_eq(of, plan) && *number == scheme => {
-                Arc::clone(told)
-            }
-            _ => {
-                let years = self.forecast.of(plan, scheme, last_leaf(plan));
-                let told: Arc<[LeafFigures]> = years.unwrap_or_default().into();
-                self.last = Some((Arc::clone(plan), scheme, Arc::clone(&told)));
-                told
-            }
+        if !self.plan.as_ref().is_some_and(|of| Arc::ptr_eq(of, plan)) {
+            self.plan = Some(Arc::clone(plan));
+            self.told.clear();
         }
+        let told = self.told.entry(scheme).or_insert_with(|| {
+            let years = self.forecast.of(plan, scheme, last_leaf(plan));
+            years.unwrap_or_default().into()
+        });
+        Arc::clone(told)
     }
 }
