@@ -1,12 +1,14 @@
 //! What a scheme brings, leaf by leaf: kept or new it is the same, later work changes nothing earlier, and every figure is a number.
 
 use cordonry::forecast::{DRAWS, Forecast, LeafFigures, crop_range};
+use cordonry::make::{Form, RowSketch};
 use cordonry::plan::{Moment, Plan, Window, replay};
 use cordonry::row::{Kind, Limit, Planted, Pose, Row, ShootId, Toward, TreeId};
-use cordonry::units::{Deg, Mm};
+use cordonry::units::{Deg, LengthStyle, Mm};
 use cordonry::work::Work;
 use cordonry_fixture::random::{cases, plan as random_plan};
 use cordonry_fixture::wood;
+use cordonry_words::Words;
 use proptest::prelude::*;
 
 /// Newly planted stock of 2 m at 1.5 m, of which every window stands.
@@ -45,6 +47,25 @@ fn the_usual_work_lies_in_the_reported_bands() {
         // A fifth each winter: no wood grows older than five seasons.
         assert!(f.wood_age_max <= 5, "{f:?}");
     }
+}
+
+#[test]
+fn a_row_made_as_just_planted_fills_by_the_second_leaf_and_crops_in_the_third() {
+    let sketch = RowSketch {
+        leaf: 1,
+        unevenness: 0.0,
+        ..RowSketch::usual(LengthStyle::Metric)
+    };
+    let all = new(&sketch.plan(&Words::strict()).unwrap(), 5);
+    assert!(
+        all[1].cordon_fill_share > 0.99,
+        "filled by the end of leaf 2: {}",
+        all[1].cordon_fill_share
+    );
+    assert!(all[0].work.contains_key("rub_out"), "{:?}", all[0].work);
+    assert_eq!(all[1].crop_t_per_ha, 0.0, "flowers are rubbed off");
+    // As the defaults together: 2 to 7 t/ha in leaf 3.
+    assert!((2.0..=7.0).contains(&all[2].crop_t_per_ha), "{:?}", all[2]);
 }
 
 #[test]

@@ -19,10 +19,8 @@ fn standing() -> Plan {
     let mut row = wood::planted(5, 1500, 2000.0);
     row.trellis.wires.truncate(2);
     let plan = Plan::new("a row", row).begun();
-    let found = Window::ALL.map(|window| Moment { leaf: 1, window });
-    found.into_iter().fold(plan, |plan, m| {
-        plan.with_window_standing(0, m).expect("there is a scheme")
-    })
+    let m = Moment::dormant(1);
+    plan.with_window_standing(0, m).expect("there is a scheme")
 }
 
 fn moment(leaf: u8, window: Window) -> Moment {
@@ -38,14 +36,22 @@ fn all(last: u8) -> Vec<Moment> {
 }
 
 #[test]
-fn a_plan_begins_with_its_found_leaf_planned_and_empty() {
+fn a_plan_begins_with_the_leaf_planned_and_empty_in_which_its_row_was_found() {
+    for leaf in [1, 2, 5] {
+        let mut row = (*standing().found).clone();
+        row.leaf = leaf;
+        let plan = Plan::new("a row", row).begun();
+        for window in Window::ALL {
+            // What is just planted still has all of its first leaf to come: nothing of it is done yet.
+            let to_come = leaf == 1 && window != Window::Dormant;
+            let stands = plan.schemes[0].stands(moment(leaf, window));
+            assert_eq!(stands, to_come, "leaf {leaf} {window:?}");
+            assert!(plan.schemes[0].stands(moment(leaf + 1, window)));
+        }
+    }
     let plan = Plan::new("a row", (*standing().found).clone());
     assert!(!plan.schemes[0].stands(end(4)));
     let begun = plan.clone().begun();
-    for window in Window::ALL {
-        assert!(!begun.schemes[0].stands(moment(1, window)));
-        assert!(begun.schemes[0].stands(moment(2, window)));
-    }
     assert!(begun.schemes[0].schedule.is_empty());
     assert_eq!(begun.with_standing(0, false).unwrap(), plan);
     // Windows with work stay as they are.
@@ -75,11 +81,14 @@ fn whoever_makes_a_plan_begins_it() {
     for plan in plans {
         let scheme = &plan.schemes[0];
         let leaf = plan.found.leaf;
+        let new = leaf == 1;
         for window in Window::ALL {
-            assert!(!scheme.stands(moment(leaf, window)), "{}", plan.name);
+            let m = moment(leaf, window);
+            let stands = new && window != Window::Dormant;
+            assert_eq!(scheme.stands(m), stands, "{}", plan.name);
             assert!(scheme.stands(moment(leaf + 1, window)), "{}", plan.name);
             // Before somebody has worked on it, the row is as it was found.
-            assert!(plan.work_at(0, moment(leaf, window)).unwrap().is_empty());
+            assert!(stands || plan.work_at(0, m).unwrap().is_empty());
         }
         assert!(scheme.schedule.is_empty());
         assert_eq!(*at(&plan, plan.start()).row, *plan.found);
@@ -87,7 +96,7 @@ fn whoever_makes_a_plan_begins_it() {
         let years = Forecast::default().of(&plan, 0, leaf + 3).unwrap();
         let any = !plan.found.trees.is_empty();
         let worked = years.iter().map(|y| !y.work.is_empty());
-        assert!(worked.eq([false, any, any, any]), "{}", plan.name);
+        assert!(worked.eq([any && new, any, any, any]), "{}", plan.name);
     }
 }
 

@@ -60,12 +60,9 @@ impl Plan {
         if self.scheme(scheme)?.standing.is_some() == stands {
             return Ok(self.clone());
         }
-        let found = Window::ALL.map(|window| Moment {
-            window,
-            ..self.start()
-        });
+        let done = self.found_windows();
         Ok(self.with_scheme(scheme, |s| {
-            let planned = s.schedule.moments().into_iter().chain(found);
+            let planned = s.schedule.moments().into_iter().chain(done);
             s.standing = stands.then(|| Standing {
                 rules: Rules::default(),
                 planned: planned.gathered_set(),
@@ -73,7 +70,21 @@ impl Plan {
         }))
     }
 
-    /// The plan with every scheme's windows standing from the leaf after the found one on: how a plan is begun.
+    /// The windows of the found leaf of which its grower says what is done, if anything: all of them, but of a row that is just
+    /// planted, the dormant state before its first leaf, that of planting alone. What comes after it nobody has done yet.
+    fn found_windows(&self) -> impl Iterator<Item = Moment> + use<> {
+        let start = self.start();
+        start.until(Moment {
+            window: match start.leaf {
+                1 => Window::Dormant,
+                _ => Window::AfterHarvest,
+            },
+            ..start
+        })
+    }
+
+    /// The plan with every scheme's windows standing: how a plan is begun. The windows of the found leaf are planned and empty; of
+    /// a row just planted, that of planting alone.
     #[must_use]
     pub fn begun(self) -> Plan {
         let all = 0..self.schemes.len();

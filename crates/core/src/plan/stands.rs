@@ -4,7 +4,8 @@
 //! standing work of each tree ([`crate::standing`]), worked out in replay and stored nowhere. In a scheme with rules every
 //! window stands that is not planned. A window that is worked on by hand becomes planned, with its standing work of all trees
 //! stored first; it can be given back. When rules are first laid down, all windows with work are planned, and those of the found
-//! leaf: what its grower does with the row as it was found is for the grower to say.
+//! leaf: what its grower does with the row as it was found is for the grower to say. Of a row that is just planted nothing is done
+//! yet: its first leaf stands, all but the window in which it was planted.
 
 use super::{Moment, Plan, Scheme};
 use crate::row::{Targets, Window};
