@@ -13,6 +13,7 @@ use cordonry::row::{Limit, ShootId, Toward, TreeId};
 use cordonry::units::{Deg, Mm};
 use cordonry::work::{Sweep, Work};
 use cordonry_fixture::wall;
+use cordonry_page::bench_row;
 use cordonry_page::desk::Desk;
 use cordonry_page::document::{Document, Edit, Mode};
 use cordonry_page::look::{Look, Sight};
@@ -56,6 +57,25 @@ fn a_drag_closes_the_gap_while_it_goes_on_and_is_one_step() {
     assert_eq!(gaps(&desk), 1);
     assert_eq!(desk.redo().as_deref(), Some("step-bend"));
     assert_eq!(write_plan(desk.plan()), after);
+}
+
+#[test]
+fn a_drag_asks_as_little_of_a_long_row_as_of_a_short_one() {
+    let asked = |trees: u32| {
+        let mut desk = Desk::new(bench_row::plan(trees, 10)).expect("it has a scheme");
+        let whole = desk.scene().asked();
+        let (tree, shoot) = (TreeId(trees / 2), ShootId::found(4));
+        assert!(desk.take(tree, shoot));
+        let tip = desk.scene().course(tree, shoot).expect("it is there").tip();
+        desk.drag(Point::new(tip.x + 300.0, tip.y), true);
+        (desk.scene().asked(), whole)
+    };
+    let (short, whole) = asked(40);
+    assert!(0 < short && 2 * short < whole, "{short} of {whole}");
+    for trees in [300, 1000] {
+        let (asked, whole) = asked(trees);
+        assert!(asked < short + 4, "{asked} of {whole}, {short} on 40 trees");
+    }
 }
 
 #[test]

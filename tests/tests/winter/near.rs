@@ -1,7 +1,7 @@
 //! A survey that judges only what a change can reach finds what one of the whole row finds.
 
 use super::rows;
-use cordonry::check::{Before, Context, Finding, check, survey};
+use cordonry::check::{Before, Context, Finding, Survey, check, survey};
 use cordonry::plan::Plan;
 use cordonry::pose::{Geometry, PosedRow};
 use cordonry::row::{Pose, Row, Targets, TreeId};
@@ -50,13 +50,24 @@ fn change(row: &mut Row, chance: &mut Seeded) {
     }
 }
 
+/// A survey after another one.
+fn after(context: &Context<'_>, row: &PosedRow, found: &Survey) -> Survey {
+    let before = Before {
+        row,
+        moment: context.moment,
+        findings: found.findings.clone(),
+        kept: found.kept.clone(),
+    };
+    survey(context, Some(before))
+}
+
 /// How many findings stood, of how many, over all changes.
 fn hold(name: &str, plan: &Plan, chance: &mut Seeded) -> (usize, usize) {
     let mut row = (*plan.found).clone();
     let geometry = Geometry::of(&row, &plan.targets);
     let mut posed = PosedRow::new(row.clone(), geometry);
     let terms = Terms::of(&row, &plan.targets);
-    let mut findings = check(&Context::found(&posed, &terms, &plan.targets));
+    let mut found = survey(&Context::found(&posed, &terms, &plan.targets), None);
     let (mut stood, mut all) = (0, 0);
     for n in 0..12 {
         for _ in 0..=(n % 3) / 2 {
@@ -64,19 +75,20 @@ fn hold(name: &str, plan: &Plan, chance: &mut Seeded) -> (usize, usize) {
         }
         let next = PosedRow::after(row.clone(), geometry, &posed);
         let now = Context::found(&next, &terms, &plan.targets);
-        let before = Before {
-            row: &posed,
-            moment: now.moment,
-            findings: findings.clone(),
-        };
-        let near = survey(&now, Some(before)).findings;
-        let whole = check(&now);
-        let differ = near.iter().zip(&whole).find(|(a, b)| a != b);
+        let near = after(&now, &posed, &found);
+        let whole = survey(&now, None);
+        let pairs = near.findings.iter().zip(&whole.findings);
+        let differ = pairs.clone().find(|(a, b)| a != b);
         assert!(differ.is_none(), "{name}, change {n}: {differ:#?}");
-        assert_eq!(near.len(), whole.len(), "{name}, change {n}");
-        stood += near.iter().filter(|f| findings.contains(f)).count();
-        all += near.len();
-        (posed, findings) = (next, near);
+        let len = whole.findings.len();
+        assert_eq!(near.findings.len(), len, "{name}, change {n}");
+        assert_eq!(near.cover, whole.cover, "{name}, change {n}");
+        assert_eq!(near.places, whole.places, "{name}, change {n}");
+        assert_eq!(near.figures, whole.figures, "{name}, change {n}");
+        let stands = |f: &&Finding| found.findings.contains(f);
+        stood += near.findings.iter().filter(stands).count();
+        all += len;
+        (posed, found) = (next, near);
     }
     (stood, all)
 }
@@ -123,24 +135,19 @@ fn a_turn_that_passes_from_tree_to_tree_is_followed_along_the_row() {
     let geometry = Geometry::of(&row, &targets);
     let terms = Terms::of(&row, &targets);
     let posed = PosedRow::new(row.clone(), geometry);
-    let findings = check(&Context::found(&posed, &terms, &targets));
+    let found = survey(&Context::found(&posed, &terms, &targets), None);
     // The third tree's first upright alone is another.
     let mut other = row.clone();
     other.trees[2] = Arc::clone(&chain(10.0).trees[2]);
     let next = PosedRow::after(other, geometry, &posed);
     let now = Context::found(&next, &terms, &targets);
-    let before = Before {
-        row: &posed,
-        moment: now.moment,
-        findings: findings.clone(),
-    };
-    let near = survey(&now, Some(before)).findings;
+    let near = after(&now, &posed, &found).findings;
     let last = |found: &[Finding]| {
         let due = |f: &&Finding| f.rule == "renewal-due" && f.subjects[0].tree == TreeId(60);
         found.iter().find(due).map(|f| f.subjects.clone())
     };
     assert_ne!(
-        last(&findings),
+        last(&found.findings),
         last(&near),
         "it passes on to the last tree"
     );

@@ -1,19 +1,45 @@
 //! A survey after another one: what can't be found otherwise than before is not asked again.
 
+use super::see_through::{self, Heights};
 use super::seen::{Seen, far};
-use super::{Before, Finding, graver, renewal, see_through};
+use super::{Before, Finding, graver, renewal};
 use crate::cover::Span;
 use std::sync::Arc;
 
-/// Whether a rule is asked of the whole row, however little has changed: what it measures or names is the row's.
-fn is_of_the_row(rule: &str) -> bool {
-    graver::WHOLE.contains(&rule) || rule == see_through::RULE
+/// What a survey keeps for the next one.
+#[derive(Clone, Debug, Default)]
+pub struct Kept {
+    pub(super) heights: Heights,
+    asked: usize,
+}
+
+impl Kept {
+    /// Of a row that has been seen.
+    pub(super) fn of(c: &Seen<'_>) -> Self {
+        let heights = c.heights.get_or_init(|| Heights::of(c.row.posed()));
+        Self {
+            heights: *heights,
+            asked: c.near.trees.len() + see_through::cells(c).len(),
+        }
+    }
+
+    /// How many trees were judged and parts of the wire looked through, so that what a change costs can be counted.
+    pub fn asked(&self) -> usize {
+        self.asked
+    }
 }
 
 impl Seen<'_> {
-    /// Whether a finding is one of what is judged.
-    pub fn is_judged(&self, finding: &Finding) -> bool {
-        is_of_the_row(finding.rule) || self.is_near(finding.x, finding.x + finding.width)
+    /// Whether a finding is one of what is judged. What some rules measure or name is the row's, however little has changed.
+    pub fn is_judged(&self, finding: &Finding, through: Span) -> bool {
+        let span = Span {
+            from: finding.x,
+            to: finding.x + finding.width,
+        };
+        match finding.rule {
+            see_through::RULE => span.within(through).length() > 0.0,
+            rule => graver::WHOLE.contains(&rule) || self.is_near(span.from, span.to),
+        }
     }
 }
 
@@ -61,7 +87,35 @@ pub(super) fn recall(c: &mut Seen<'_>, before: &Before<'_>) -> bool {
             to: foot(right).max(foot(*last) + c.far),
         };
     }
+    look_through(c, before, &changed);
     c.judge_near(span);
     renewal::recall(c, &before.findings);
     true
+}
+
+/// Has the wall looked through only where its changed trees stand and stood, as long as the uprights reach as high as they did.
+fn look_through(c: &mut Seen<'_>, before: &Before<'_>, changed: &[usize]) {
+    let pair = |i: &usize| (&before.row.posed()[*i], &c.row.posed()[*i]);
+    let mut pairs = changed.iter().map(pair);
+    let heights = pairs.try_fold(before.kept.heights, |h, (old, new)| h.with(old, new));
+    let Some(heights) = heights else { return };
+    let both = changed.iter().map(pair).flat_map(|(a, b)| [a, b]);
+    let ends = both
+        .flat_map(|p| p.courses())
+        .flat_map(|c| [c.base.x, c.tip().x]);
+    let wood = ends.fold(
+        Span {
+            from: f64::INFINITY,
+            to: f64::NEG_INFINITY,
+        },
+        |s, x| Span {
+            from: s.from.min(x),
+            to: s.to.max(x),
+        },
+    );
+    c.heights = heights.into();
+    c.through = match wood.from <= wood.to {
+        true => see_through::reached(c, wood),
+        false => 0..0,
+    };
 }

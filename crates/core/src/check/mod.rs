@@ -39,6 +39,7 @@ mod wall_height;
 mod wires;
 mod work_void;
 
+pub use again::Kept;
 pub use figures::{Figures, figures};
 pub use finding::{Also, Finding, Part, Remedy, Severity};
 pub use light_cost::{LightCost, tell_costs};
@@ -187,6 +188,8 @@ pub struct Survey {
     pub findings: Vec<Finding>,
     /// The figures, as [`figures`] gives them.
     pub figures: Figures,
+    /// What the next survey takes from it.
+    pub kept: Kept,
 }
 
 /// An earlier survey under the same limits and site, from which a new one may take what can't have changed.
@@ -198,6 +201,8 @@ pub struct Before<'a> {
     pub moment: Moment,
     /// What was found on it.
     pub findings: Vec<Finding>,
+    /// What was kept of it.
+    pub kept: Kept,
 }
 
 /// As [`check`], with the cover and places that it rests on. It gives the same with `before` as without, sooner: a tree that
@@ -205,11 +210,13 @@ pub struct Before<'a> {
 pub fn survey(context: &Context<'_>, before: Option<Before<'_>>) -> Survey {
     let mut seen = Seen::new(context);
     let known = before.as_ref().filter(|b| again::recall(&mut seen, b));
-    let stands = |f: &Finding| known.is_some() && !seen.is_judged(f);
+    let through = see_through::through(&seen);
+    let stands = |f: &Finding| known.is_some() && !seen.is_judged(f, through);
     let stand = known.map(|b| b.findings.iter().map(stands).collect::<Vec<bool>>());
     let mut findings: Vec<Finding> = ALL.iter().flat_map(|(_, find)| find(&seen)).collect();
     findings.retain(|f| !stands(f));
     let figures = figures::of(&seen);
+    let kept = Kept::of(&seen);
     let (cover, places) = (seen.cover, seen.places);
     if let (Some(stand), Some(before)) = (stand, before) {
         let old = before.findings.into_iter().zip(stand);
@@ -223,6 +230,7 @@ pub fn survey(context: &Context<'_>, before: Option<Before<'_>>) -> Survey {
             .then(a.subjects.cmp(&b.subjects))
     });
     Survey {
+        kept,
         figures,
         cover,
         places,

@@ -8,9 +8,12 @@ use super::{Finding, Severity};
 use crate::arrange::Arrange;
 use crate::arrange::middle_of;
 use crate::cover::Span;
+use crate::pose::Posed;
 use crate::row::{Limit, Pose};
 use crate::said::Arg;
 use kurbo::Point;
+use std::ops::Range;
+use std::sync::Arc;
 
 pub(super) const RULE: &str = "see-through";
 
@@ -29,9 +32,7 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
     };
     let aim = c.limit(Limit::UprightSpacing);
     let ratio = c.limit(Limit::SeeThroughRatio);
-    let share = c.limit(Limit::SeeThroughShare);
-    let most = aim * ratio + c.limit(Limit::PlaceTolerance);
-    openings(c, top, most, share)
+    openings(c, top)
         .into_iter()
         .map(|o| {
             let per_band = (LEVELS / BANDS) as u32;
@@ -82,21 +83,118 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
         .collect()
 }
 
-/// The height that half the uprights reach, at most the wall's; `None` without one above the wire.
-pub(super) fn height(c: &Seen<'_>) -> Option<f64> {
-    let tips: Vec<f64> = c
-        .trees
-        .iter()
-        .flat_map(|t| t.uprights().map(|(_, course)| course.tip().y))
-        .collect();
-    let top = middle_of(tips)?.min(c.row.trellis.wall_height.f());
-    (top > c.g.wire + 1.0).then_some(top)
+/// The height that half the uprights reach, by counts, so that it is known again after a change of a few of them.
+#[derive(Clone, Copy, Debug, Default)]
+pub(super) struct Heights {
+    middle: f64,
+    all: usize,
+    below: usize,
+    same: usize,
 }
 
-/// Stretches wider than `most` that are open on more than `share` of the levels, from left to right.
-fn openings(c: &Seen<'_>, top: f64, most: f64, share: f64) -> Vec<Opening> {
-    let whole = c.whole();
-    let edges = edges(c, whole, top, most);
+fn tips(posed: &Posed) -> impl Iterator<Item = f64> {
+    let at = posed.uprights().iter();
+    at.map(|i| posed.courses()[*i].tip().y)
+}
+
+impl Heights {
+    pub fn of(trees: &[Arc<Posed>]) -> Self {
+        let all: Vec<f64> = trees.iter().flat_map(|t| tips(t)).collect();
+        let mut out = Self::default();
+        if let Some(middle) = middle_of(all.clone()) {
+            out.middle = middle;
+            all.into_iter().for_each(|tip| out.count(tip, 1));
+        }
+        out
+    }
+
+    /// Adds an upright that reaches up to there, or takes one off.
+    fn count(&mut self, tip: f64, step: isize) {
+        let add = |n: &mut usize| *n = n.wrapping_add_signed(step);
+        add(&mut self.all);
+        if tip < self.middle {
+            add(&mut self.below);
+        } else if tip == self.middle {
+            add(&mut self.same);
+        }
+    }
+
+    /// With one tree in place of another, if the middle stays where it was.
+    pub fn with(mut self, old: &Posed, new: &Posed) -> Option<Self> {
+        tips(old).for_each(|tip| self.count(tip, -1));
+        tips(new).for_each(|tip| self.count(tip, 1));
+        let middle = self.all / 2;
+        (self.below..self.below + self.same)
+            .contains(&middle)
+            .then_some(self)
+    }
+}
+
+/// The height that half the uprights reach, at most the wall's; `None` without one above the wire.
+pub(super) fn height(c: &Seen<'_>) -> Option<f64> {
+    let heights = c.heights.get_or_init(|| Heights::of(c.row.posed()));
+    let top = heights.middle.min(c.row.trellis.wall_height.f());
+    (heights.all > 0 && top > c.g.wire + 1.0).then_some(top)
+}
+
+/// The row's wire in parts no longer than what is let pass as an opening.
+struct Cells {
+    whole: Span,
+    count: usize,
+    width: f64,
+    most: f64,
+}
+
+impl Cells {
+    fn of(c: &Seen<'_>) -> Self {
+        let aim = c.limit(Limit::UprightSpacing);
+        let most = aim * c.limit(Limit::SeeThroughRatio) + c.limit(Limit::PlaceTolerance);
+        let whole = c.whole();
+        let count = (whole.length() / most) as usize + 1;
+        Self {
+            whole,
+            count,
+            width: whole.length() / count as f64,
+            most,
+        }
+    }
+
+    fn at(&self, x: f64) -> usize {
+        let x = x.clamp(self.whole.from, self.whole.to);
+        (((x - self.whole.from) / self.width) as usize).min(self.count - 1)
+    }
+
+    /// The middle of a cell; beyond the row's ends without end.
+    fn middle(&self, cell: usize) -> f64 {
+        self.whole.from + self.width * (cell as f64 + 0.5)
+    }
+
+    /// What a part of them reaches over, from the middle of its first to that of its last; at the row's ends without end.
+    fn span(&self, of: &Range<usize>) -> Span {
+        if of.is_empty() {
+            return Span {
+                from: f64::INFINITY,
+                to: f64::NEG_INFINITY,
+            };
+        }
+        Span {
+            from: match of.start {
+                0 => f64::NEG_INFINITY,
+                start => self.middle(start),
+            },
+            to: match of.end >= self.count {
+                true => f64::INFINITY,
+                false => self.middle(of.end - 1),
+            },
+        }
+    }
+}
+
+/// Stretches that are wide enough and open on enough of the levels, from left to right.
+fn openings(c: &Seen<'_>, top: f64) -> Vec<Opening> {
+    let share = c.limit(Limit::SeeThroughShare);
+    let cells = Cells::of(c);
+    let edges = edges(c, &cells, top);
     let mut out: Vec<Opening> = Vec::new();
     let mut levels = 0u32;
     let mut i = 0;
@@ -135,50 +233,137 @@ fn openings(c: &Seen<'_>, top: f64, most: f64, share: f64) -> Vec<Opening> {
             _ => out.push(Opening { span, levels }),
         }
     }
-    out.retain(|o| over(o.span.length(), most));
+    out.retain(|o| over(o.span.length(), cells.most));
     out
 }
 
-/// Where an opening wider than `most` begins (`true`) or ends, and on which level, from left to right.
-fn edges(c: &Seen<'_>, whole: Span, top: f64, most: f64) -> Vec<(f64, bool, usize)> {
+/// Where an opening wide enough begins (`true`) or ends, and on which level, from left to right.
+fn edges(c: &Seen<'_>, cells: &Cells, top: f64) -> Vec<(f64, bool, usize)> {
+    let mut out: Vec<(f64, bool, usize)> = Vec::new();
+    gaps(
+        c,
+        cells,
+        top,
+        &self::cells(c),
+        &(0..0),
+        &mut |level, gap, _| {
+            if gap.length().is_finite() {
+                out.push((gap.from, true, level));
+                out.push((gap.to, false, level));
+            }
+        },
+    );
+    out.arrange_by(|a, b| a.0.total_cmp(&b.0).then(a.1.cmp(&b.1)).then(a.2.cmp(&b.2)));
+    out
+}
+
+/// On each level the stretches too wide without wood in the cells `within`, but for that in those `without`; and which of the
+/// cells' left ends lie in each. What reaches out of these cells is as long as can be.
+fn gaps(
+    c: &Seen<'_>,
+    cells: &Cells,
+    top: f64,
+    within: &Range<usize>,
+    without: &Range<usize>,
+    tell: &mut dyn FnMut(usize, Span, Range<usize>),
+) {
+    let ends = cells.span(within);
+    let trees = c.feet_within(Span {
+        from: ends.from - cells.width - c.far,
+        to: ends.to + cells.width + c.far,
+    });
     // Everything that stands on the cordon, trained or not, as base and tip.
     let mut lines: Vec<(Point, Point)> = Vec::new();
-    for t in &c.trees {
+    for t in &c.trees[trees] {
         let standing = t
             .pairs()
             .filter(|(s, _)| !s.units.is_empty() && !s.pose.is_laid() && s.pose != Pose::Stub)
             .filter(|(s, _)| t.tree.rooted(s).is_some());
         lines.extend(standing.map(|(_, course)| (course.base, course.tip())));
     }
-    // Cells no wider than an opening: one reaches from the last wood of a cell to the first of another, so that these two
-    // of each cell are all that is asked, and nothing need be put in order.
-    let cells = (whole.length() / most) as usize + 1;
-    let width = whole.length() / cells as f64;
+    // A gap reaches from the last wood of a cell to the first of another, so that these two of each cell are all that is asked,
+    // and nothing need be put in order.
     let mut wood: Vec<(f64, f64)> = Vec::new();
-    let mut out: Vec<(f64, bool, usize)> = Vec::new();
     for level in 0..LEVELS {
         let z = c.g.wire + (top - c.g.wire) * (level as f64 + 0.5) / LEVELS as f64;
         wood.clear();
-        wood.resize(cells, (f64::INFINITY, f64::NEG_INFINITY));
+        wood.resize(within.len(), (f64::INFINITY, f64::NEG_INFINITY));
         // A base that lies a little above the wire still closes the wall below it.
         for (base, tip) in lines.iter().filter(|(_, tip)| tip.y >= z) {
             let up = ((z - base.y) / (tip.y - base.y).max(1e-9)).clamp(0.0, 1.0);
-            let x = (base.x + up * (tip.x - base.x)).clamp(whole.from, whole.to);
-            let cell = ((x - whole.from) / width) as usize;
-            let (first, last) = &mut wood[cell.min(cells - 1)];
-            *first = first.min(x);
-            *last = last.max(x);
-        }
-        let mut from = whole.from;
-        let filled = wood.iter().filter(|(first, _)| first.is_finite());
-        for (first, last) in filled.chain([&(whole.to, whole.to)]) {
-            if over(first - from, most) {
-                out.push((from, true, level));
-                out.push((*first, false, level));
+            let x = base.x + up * (tip.x - base.x);
+            let cell = cells.at(x);
+            if within.contains(&cell) && !without.contains(&cell) {
+                let x = x.clamp(cells.whole.from, cells.whole.to);
+                let (first, last) = &mut wood[cell - within.start];
+                *first = first.min(x);
+                *last = last.max(x);
             }
-            from = *last;
+        }
+        let (mut from, mut at) = match within.start {
+            0 => (cells.whole.from, 0),
+            start => (f64::NEG_INFINITY, start - 1),
+        };
+        let mut next = |first: f64, last: f64, cell: usize| {
+            if over(first - from, cells.most) {
+                tell(level, Span { from, to: first }, at + 1..cell + 1);
+            }
+            (from, at) = (last, cell);
+        };
+        for ((first, last), cell) in wood.iter().zip(within.clone()) {
+            if first.is_finite() {
+                next(*first, *last, cell);
+            }
+        }
+        match within.end == cells.count {
+            true => next(cells.whole.to, cells.whole.to, within.end),
+            false => next(f64::INFINITY, f64::INFINITY, within.end),
         }
     }
-    out.arrange_by(|a, b| a.0.total_cmp(&b.0).then(a.1.cmp(&b.1)).then(a.2.cmp(&b.2)));
-    out
+}
+
+/// The cells that are looked through anew once `wood` has changed: from one to either side that no opening reaches into, and
+/// beyond which none can be another.
+pub(super) fn reached(c: &Seen<'_>, wood: Span) -> Range<usize> {
+    let cells = Cells::of(c);
+    let Some(top) = height(c) else {
+        return 0..cells.count;
+    };
+    let changed = cells.at(wood.from)..cells.at(wood.to) + 1;
+    let mut room = 16;
+    loop {
+        let start = changed.start.saturating_sub(room);
+        let end = (changed.end + room).min(cells.count);
+        let mut open = vec![false; end - start + 1];
+        // What stands between the changed wood was not there before, or is no more.
+        gaps(
+            c,
+            &cells,
+            top,
+            &(start..end),
+            &changed,
+            &mut |_, _, ends| {
+                open[ends.start - start..ends.end - start].fill(true);
+            },
+        );
+        let closed = |cell: &usize| !open[cell - start] && !open[cell + 1 - start];
+        let left = (start..changed.start).rev().find(closed);
+        let right = (changed.end..end).find(closed);
+        let left = left.or((start == 0).then_some(0));
+        let right = right.or((end == cells.count).then_some(end));
+        if let (Some(left), Some(right)) = (left, right) {
+            return left..(right + 1).min(cells.count);
+        }
+        room *= 4;
+    }
+}
+
+/// Those that are looked through.
+pub(super) fn cells(c: &Seen<'_>) -> Range<usize> {
+    c.through.start..c.through.end.min(Cells::of(c).count)
+}
+
+/// What of the wire that is.
+pub(super) fn through(c: &Seen<'_>) -> Span {
+    Cells::of(c).span(&c.through)
 }

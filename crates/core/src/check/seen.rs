@@ -1,13 +1,14 @@
 //! What the rules look at: the row, and all that is worked out from it once for every rule.
 
 use super::near::{MARGIN, Near};
+use super::see_through::Heights;
 use super::{Context, Finding, Part, Severity};
 use crate::arrange::Arrange;
 use crate::cover::{Cover, Laid, Place, Span, cover_of, laid_of, places_of};
 use crate::plan::VoidWork;
-use crate::pose::{Course, Geometry, Posed, layout};
+use crate::pose::{Course, Geometry, Posed, PosedRow, layout};
 use crate::renewal::{Renewal, Share, Upright, Winter};
-use crate::row::{Limit, Moment, Pose, Row, Shoot, ShootId, Targets, Toward, Tree, TreeId};
+use crate::row::{Limit, Moment, Pose, Shoot, ShootId, Targets, Toward, Tree, TreeId};
 use crate::said::Arg;
 use crate::terms::Terms;
 use crate::work::{Work, apply_to_tree};
@@ -163,7 +164,7 @@ impl SeenTree<'_> {
 
 /// The row as the rules see it.
 pub(super) struct Seen<'a> {
-    pub row: &'a Row,
+    pub row: &'a PosedRow,
     pub moment: Moment,
     pub terms: &'a Terms,
     pub targets: &'a Targets,
@@ -192,6 +193,10 @@ pub(super) struct Seen<'a> {
     pub near: Near,
     /// How far from its foot a tree's wood can be laid, mm: no remedy lays more than three lengths end to end.
     pub far: f64,
+    /// The cells of the wire that are looked through.
+    pub through: std::ops::Range<usize>,
+    /// How high the uprights reach, once it is asked for.
+    pub heights: OnceCell<Heights>,
     /// Whether only what is wrong is asked for, and no remedy.
     pub judging: bool,
     /// What is known of each place, once it is asked for.
@@ -202,8 +207,7 @@ pub(super) struct Seen<'a> {
 
 /// How far from their feet trees can reach, mm.
 pub(super) fn far(posed: &[Arc<Posed>]) -> f64 {
-    let courses = posed.iter().flat_map(|p| p.courses());
-    3.0 * courses.map(|c| c.length).fold(0.0, f64::max) + MARGIN
+    posed.iter().map(|p| p.far()).fold(0.0, f64::max) + MARGIN
 }
 
 impl<'a> Seen<'a> {
@@ -285,6 +289,8 @@ impl<'a> Seen<'a> {
             near: Near::all(trees.len()),
             far: far(c.row.posed()),
             trees,
+            through: 0..usize::MAX,
+            heights: OnceCell::new(),
             judging: false,
             standing: OnceCell::new(),
             dues: OnceCell::new(),

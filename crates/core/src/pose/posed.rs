@@ -17,6 +17,7 @@ pub struct Posed {
     courses: OnceLock<Box<[Course]>>,
     uprights: OnceLock<Box<[usize]>>,
     places: OnceLock<Box<[(ShootId, Point)]>>,
+    far: OnceLock<f64>,
 }
 
 impl Posed {
@@ -28,6 +29,7 @@ impl Posed {
             courses: OnceLock::new(),
             uprights: OnceLock::new(),
             places: OnceLock::new(),
+            far: OnceLock::new(),
         }
     }
 
@@ -74,6 +76,18 @@ impl Posed {
             let shoots = self.tree.shoots.iter();
             let held = shoots.filter(|s| self.tree.role(s).holds_place());
             held.filter_map(base).collect()
+        })
+    }
+
+    /// How far from its foot its wood is or can be laid, mm: at most three lengths end to end are laid anew.
+    pub fn far(&self) -> f64 {
+        *self.far.get_or_init(|| {
+            let foot = self.tree.foot.f();
+            let reach = |c: &Course| {
+                let (base, tip) = (c.base.x - foot, c.tip().x - foot);
+                (3.0 * c.length).max(base.abs()).max(tip.abs())
+            };
+            self.courses().iter().map(reach).fold(0.0, f64::max)
         })
     }
 

@@ -3,7 +3,7 @@
 use super::Look;
 use crate::document::{Document, Edit, Mode};
 use cordonry::arrange::Arrange;
-use cordonry::check::{Before, Context, Figures, Finding, Part, survey};
+use cordonry::check::{Before, Context, Figures, Finding, Kept, Part, survey};
 use cordonry::cover::{Cover, Place};
 use cordonry::plan::{Moment, Phase, Plan, VoidWork};
 use cordonry::pose::{Course, Posed, PosedRow};
@@ -41,6 +41,8 @@ pub struct Scene {
     pub findings: Vec<Finding>,
     /// The figures.
     pub figures: Figures,
+    /// What the next scene takes from what was worked out of this one.
+    kept: Kept,
     /// Work on the way here that touched nothing.
     pub void: Vec<VoidWork>,
     /// The work of the moment, where nobody has planned it.
@@ -67,6 +69,7 @@ impl Scene {
                 row: &e.row,
                 moment: e.moment,
                 findings: std::mem::take(&mut e.findings),
+                kept: std::mem::take(&mut e.kept),
             });
         let found = survey(&Context::of(&seen), known);
         Ok(Self {
@@ -80,10 +83,16 @@ impl Scene {
             places: found.places,
             findings: found.findings,
             figures: found.figures,
+            kept: found.kept,
             void: seen.void,
             standing: document.standing(look)?,
             plan,
         })
+    }
+
+    /// How much of the row was asked anew for its findings.
+    pub fn asked(&self) -> usize {
+        self.kept.asked()
     }
 
     fn same_limits_as(&self, plan: &Plan, targets: &Targets) -> bool {

@@ -170,7 +170,8 @@ impl Pressed {
     }
 }
 
-fn groups(app: App, desk: &Desk, findings: &[&Finding]) -> Vec<Group> {
+/// What was found, told together. Of a group that is not open so few are worded as are listed by themselves.
+fn groups(app: App, desk: &Desk, findings: &[&Finding], open: &[GroupKey]) -> Vec<Group> {
     let mut out: Vec<Group> = Vec::new();
     for f in findings {
         let key = group_key(f);
@@ -187,7 +188,12 @@ fn groups(app: App, desk: &Desk, findings: &[&Finding]) -> Vec<Group> {
         let group = &mut out[i];
         group.count += 1;
         group.mendable += usize::from(!desk.remedies(f).is_empty());
-        if group.listed.len() < LISTED {
+        let most = if open.contains(&key) {
+            LISTED
+        } else {
+            TOGETHER - 1
+        };
+        if group.listed.len() < most {
             group.listed.push(listed(app, desk, f));
         }
     }
@@ -197,11 +203,13 @@ fn groups(app: App, desk: &Desk, findings: &[&Finding]) -> Vec<Group> {
 /// The findings, the gravest first; many of one rule are told together.
 #[component]
 pub fn Findings(app: App) -> impl IntoView {
+    let open = RwSignal::new(Vec::<GroupKey>::new());
     let state = Memo::new(move |_| {
         app.style.track();
+        let open = open.get();
         app.read(|d| {
             let all = d.all_findings();
-            (all.len(), groups(app, d, &all))
+            (all.len(), groups(app, d, &all, &open))
         })
         .unwrap_or_default()
     });
@@ -236,7 +244,7 @@ pub fn Findings(app: App) -> impl IntoView {
                     if g.count < TOGETHER {
                         view! { <FindingList app now most=LISTED/> }.into_any()
                     } else {
-                        view! { <FindingGroup app now/> }.into_any()
+                        view! { <FindingGroup app now key open/> }.into_any()
                     }
                 }
             />
@@ -283,8 +291,20 @@ fn FindingList(app: App, now: Memo<Option<Group>>, most: usize) -> impl IntoView
 
 /// Many findings of one rule: the first of them, how many more, and all of them on request.
 #[component]
-fn FindingGroup(app: App, now: Memo<Option<Group>>) -> impl IntoView {
-    let open = RwSignal::new(false);
+fn FindingGroup(
+    app: App,
+    now: Memo<Option<Group>>,
+    key: GroupKey,
+    open: RwSignal<Vec<GroupKey>>,
+) -> impl IntoView {
+    let is_open = move || open.with(|open| open.contains(&key));
+    let turn = move |_| {
+        let was = is_open();
+        open.update(|open| match was {
+            true => open.retain(|k| *k != key),
+            false => open.push(key),
+        });
+    };
     let more = move || now.with(|g| g.as_ref().map_or(0, |g| g.count.saturating_sub(1)));
     let mendable = move || now.with(|g| g.as_ref().map_or(0, |g| g.mendable));
     let hidden = move || now.with(|g| g.as_ref().map_or(0, |g| g.count - g.listed.len()));
@@ -300,11 +320,11 @@ fn FindingGroup(app: App, now: Memo<Option<Group>>) -> impl IntoView {
             <p class="group-more">
                 <button
                     class="link"
-                    aria-expanded=move || open.get().to_string()
-                    on:click=move |_| open.update(|o| *o = !*o)
+                    aria-expanded=move || is_open().to_string()
+                    on:click=turn
                 >
                     {move || {
-                        let key = if open.get() { "findings-fewer" } else { "findings-alike" };
+                        let key = if is_open() { "findings-fewer" } else { "findings-alike" };
                         app.text(key, &[("count", Arg::Count(more() as i64))])
                     }}
                 </button>
@@ -329,7 +349,7 @@ fn FindingGroup(app: App, now: Memo<Option<Group>>) -> impl IntoView {
                 }}
             </p>
             {move || {
-                open.get()
+                is_open()
                     .then(|| {
                         view! {
                             <FindingList app now most=LISTED/>

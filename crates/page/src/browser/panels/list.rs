@@ -59,12 +59,10 @@ pub fn PartList(app: App) -> impl IntoView {
                         }
                     }
                 >
+                    // Which one is chosen the list alone follows: a thousand trees that each ask at every change weigh on a hand.
                     <For each=move || trees.get() key=|t| *t children=move |t| {
-                        view! {
-                            <option value=t.0.to_string() selected=move || here.get() == Some(t)>
-                                {t.0}
-                            </option>
-                        }
+                        let selected = here.get_untracked() == Some(t);
+                        view! { <option value=t.0.to_string() selected=selected>{t.0}</option> }
                     }/>
                 </select>
             </label>
