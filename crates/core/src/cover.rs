@@ -246,10 +246,11 @@ pub fn cover_of(laid: Vec<Laid>, row: Span) -> Cover {
         })
         .filter(|l| l.span.length() > 0.0)
         .collect();
-    let mut edges: Vec<f64> = inside
-        .iter()
-        .flat_map(|l| [l.span.from, l.span.to])
-        .chain([row.from, row.to])
+    // From left to right as far as the wood lies so: what is in order already is soon put in order.
+    let mut edges: Vec<f64> = [row.from]
+        .into_iter()
+        .chain(inside.iter().flat_map(|l| [l.span.from, l.span.to]))
+        .chain([row.to])
         .collect();
     arrange_numbers(&mut edges);
     edges.dedup();
@@ -338,7 +339,7 @@ pub struct Place {
 pub fn places_of(posed: &Posed) -> impl Iterator<Item = Place> {
     posed.places().iter().map(|(shoot, at)| Place {
         tree: posed.tree().id,
-        shoot: *shoot,
+        shoot: posed.tree().shoots[*shoot].id,
         x: at.x,
         z: at.y,
     })

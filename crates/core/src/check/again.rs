@@ -1,8 +1,8 @@
 //! A survey after another one: what can't be found otherwise than before is not asked again.
 
-use super::see_through::{self, Heights};
+use super::heights::Heights;
 use super::seen::{Seen, far};
-use super::{Before, Finding, graver, renewal};
+use super::{Before, Finding, graver, renewal, see_through};
 use crate::cover::Span;
 use std::sync::Arc;
 
@@ -95,24 +95,23 @@ pub(super) fn recall(c: &mut Seen<'_>, before: &Before<'_>) -> bool {
 
 /// Has the wall looked through only where its changed trees stand and stood, as long as the uprights reach as high as they did.
 fn look_through(c: &mut Seen<'_>, before: &Before<'_>, changed: &[usize]) {
-    let pair = |i: &usize| (&before.row.posed()[*i], &c.row.posed()[*i]);
-    let mut pairs = changed.iter().map(pair);
-    let heights = pairs.try_fold(before.kept.heights, |h, (old, new)| h.with(old, new));
-    let Some(heights) = heights else { return };
-    let both = changed.iter().map(pair).flat_map(|(a, b)| [a, b]);
-    let ends = both
-        .flat_map(|p| p.courses())
-        .flat_map(|c| [c.base.x, c.tip().x]);
-    let wood = ends.fold(
-        Span {
-            from: f64::INFINITY,
-            to: f64::NEG_INFINITY,
-        },
-        |s, x| Span {
-            from: s.from.min(x),
-            to: s.to.max(x),
-        },
-    );
+    let mut heights = before.kept.heights;
+    let mut wood = Span {
+        from: f64::INFINITY,
+        to: f64::NEG_INFINITY,
+    };
+    for i in changed {
+        let (old, new) = (&before.row.posed()[*i], &c.row.posed()[*i]);
+        let Some(still) = heights.with(old, new) else {
+            return;
+        };
+        heights = still;
+        for course in old.courses().iter().chain(new.courses()) {
+            let (a, b) = (course.base.x, course.tip().x);
+            wood.from = wood.from.min(a).min(b);
+            wood.to = wood.to.max(a).max(b);
+        }
+    }
     c.heights = heights.into();
     c.through = match wood.from <= wood.to {
         true => see_through::reached(c, wood),

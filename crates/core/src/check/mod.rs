@@ -9,6 +9,7 @@ mod figures;
 mod fill;
 mod finding;
 mod graver;
+mod heights;
 mod laterals_due;
 mod leans_opposed;
 mod light_caught;

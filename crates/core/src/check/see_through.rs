@@ -3,17 +3,15 @@
 //! The wall is looked at as it stands: from the cordon wire to the height that half its uprights reach, in three
 //! bands of four levels each.
 
+use super::heights::Heights;
 use super::seen::{Seen, over};
 use super::{Finding, Severity};
 use crate::arrange::Arrange;
-use crate::arrange::middle_of;
 use crate::cover::Span;
-use crate::pose::Posed;
 use crate::row::{Limit, Pose};
 use crate::said::Arg;
 use kurbo::Point;
 use std::ops::Range;
-use std::sync::Arc;
 
 pub(super) const RULE: &str = "see-through";
 
@@ -81,53 +79,6 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
             }
         })
         .collect()
-}
-
-/// The height that half the uprights reach, by counts, so that it is known again after a change of a few of them.
-#[derive(Clone, Copy, Debug, Default)]
-pub(super) struct Heights {
-    middle: f64,
-    all: usize,
-    below: usize,
-    same: usize,
-}
-
-fn tips(posed: &Posed) -> impl Iterator<Item = f64> {
-    let at = posed.uprights().iter();
-    at.map(|i| posed.courses()[*i].tip().y)
-}
-
-impl Heights {
-    pub fn of(trees: &[Arc<Posed>]) -> Self {
-        let all: Vec<f64> = trees.iter().flat_map(|t| tips(t)).collect();
-        let mut out = Self::default();
-        if let Some(middle) = middle_of(all.clone()) {
-            out.middle = middle;
-            all.into_iter().for_each(|tip| out.count(tip, 1));
-        }
-        out
-    }
-
-    /// Adds an upright that reaches up to there, or takes one off.
-    fn count(&mut self, tip: f64, step: isize) {
-        let add = |n: &mut usize| *n = n.wrapping_add_signed(step);
-        add(&mut self.all);
-        if tip < self.middle {
-            add(&mut self.below);
-        } else if tip == self.middle {
-            add(&mut self.same);
-        }
-    }
-
-    /// With one tree in place of another, if the middle stays where it was.
-    pub fn with(mut self, old: &Posed, new: &Posed) -> Option<Self> {
-        tips(old).for_each(|tip| self.count(tip, -1));
-        tips(new).for_each(|tip| self.count(tip, 1));
-        let middle = self.all / 2;
-        (self.below..self.below + self.same)
-            .contains(&middle)
-            .then_some(self)
-    }
 }
 
 /// The height that half the uprights reach, at most the wall's; `None` without one above the wire.

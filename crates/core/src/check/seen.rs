@@ -1,7 +1,7 @@
 //! What the rules look at: the row, and all that is worked out from it once for every rule.
 
+use super::heights::Heights;
 use super::near::{MARGIN, Near};
-use super::see_through::Heights;
 use super::{Context, Finding, Part, Severity};
 use crate::arrange::Arrange;
 use crate::cover::{Cover, Laid, Place, Span, cover_of, laid_of, places_of};
@@ -61,8 +61,9 @@ pub(super) struct SeenTree<'a> {
     pub courses: &'a [Course],
     /// Where its grown uprights on the cordon stand among its shoots.
     grown: &'a [usize],
-    /// Those that stand beside another of their stub, which is the one that is kept.
-    spare: Vec<ShootId>,
+    targets: &'a Targets,
+    /// Those that stand beside another of their stub, which is the one that is kept, once they are asked for.
+    spare: OnceCell<Vec<ShootId>>,
     /// Length of wire that it covers, once or more, mm, once it is asked for.
     pub length: OnceCell<f64>,
     /// Its well-placed uprights, once they are asked for.
@@ -79,7 +80,8 @@ impl SeenTree<'_> {
 
     /// Whether an upright is one that comes off, since another of its stub is kept.
     pub fn is_spare(&self, shoot: ShootId) -> bool {
-        self.spare.contains(&shoot)
+        let spare = || self.tree.spare_returns(self.targets);
+        self.spare.get_or_init(spare).contains(&shoot)
     }
 
     /// Whether it has wood laid that way; of a tree with nothing laid, whether it was planted to go that way.
@@ -174,8 +176,8 @@ pub(super) struct Seen<'a> {
     pub cover: Cover,
     /// The uprights' places from left to right.
     pub places: Vec<Place>,
-    /// In the same order, where the tree of each stands in `trees`.
-    tree_of: Vec<usize>,
+    /// In the same order, where the tree of each stands in `trees`, and its shoot in that.
+    stand_in: Vec<(usize, usize)>,
     /// Of each of `trees`, which places are its own, from left to right.
     places_of: Vec<usize>,
     /// Where those of each tree begin in `places_of`; the end of the last beside them.
@@ -221,7 +223,8 @@ impl<'a> Seen<'a> {
                 tree: posed.tree(),
                 courses: posed.courses(),
                 grown: posed.uprights(),
-                spare: posed.tree().spare_returns(c.targets),
+                targets: c.targets,
+                spare: OnceCell::new(),
                 length: OnceCell::new(),
                 well: OnceCell::new(),
                 judging: false,
@@ -240,13 +243,14 @@ impl<'a> Seen<'a> {
             .map(|(i, t)| (t.tree.id, i))
             .collect();
         index.arrange();
-        let mut standing: Vec<(Place, usize)> = Vec::new();
+        let mut standing: Vec<(Place, (usize, usize))> = Vec::new();
         for (i, posed) in c.row.posed().iter().enumerate() {
-            standing.extend(places_of(posed).map(|place| (place, i)));
+            let shoots = posed.places().iter().map(|(shoot, _)| (i, *shoot));
+            standing.extend(places_of(posed).zip(shoots));
         }
         standing.arrange_by(|a, b| a.0.along_the_row(&b.0));
         let mut places_from = vec![0; trees.len() + 1];
-        for (_, tree) in &standing {
+        for (_, (tree, _)) in &standing {
             places_from[tree + 1] += 1;
         }
         for tree in 0..trees.len() {
@@ -254,11 +258,11 @@ impl<'a> Seen<'a> {
         }
         let mut next = places_from.clone();
         let mut places_of = vec![0; standing.len()];
-        for (at, (_, tree)) in standing.iter().enumerate() {
+        for (at, (_, (tree, _))) in standing.iter().enumerate() {
             places_of[next[*tree]] = at;
             next[*tree] += 1;
         }
-        let (places, tree_of) = standing.into_iter().unzip();
+        let (places, stand_in) = standing.into_iter().unzip();
         let mut by_left = laid.clone();
         by_left.arrange_by(|a, b| a.span.from.total_cmp(&b.span.from));
         let longest = laid.iter().map(|l| l.span.length()).fold(0.0, f64::max);
@@ -277,7 +281,7 @@ impl<'a> Seen<'a> {
             laid_from,
             cover: cover_of(laid, whole),
             places,
-            tree_of,
+            stand_in,
             places_of,
             places_from,
             renewal: Renewal {
@@ -449,11 +453,12 @@ impl<'a> Seen<'a> {
 
     /// The tree of the place at `i`.
     pub fn tree_at(&self, i: usize) -> &SeenTree<'a> {
-        &self.trees[self.tree_of[i]]
+        &self.trees[self.stand_in[i].0]
     }
 
     /// What stands at the place at `i`.
     pub fn shoot_at(&self, i: usize) -> Option<&Shoot> {
-        self.tree_at(i).tree.shoot(self.places[i].shoot)
+        let (tree, shoot) = self.stand_in.get(i)?;
+        self.trees[*tree].tree.shoots.get(*shoot)
     }
 }

@@ -93,7 +93,7 @@ impl Replayer {
         // Of trees that are neither found nor worked on nothing is kept.
         if kept.runs.len() > posed.len() {
             kept.runs
-                .retain(|id, _| cast.found.contains(id) || scheme.schedule.on(Some(*id)).is_some());
+                .retain(|id, _| cast.is_found(*id) || scheme.schedule.on(Some(*id)).is_some());
         }
         void.arrange_by_key(|v| (v.moment, v.work.subject()));
         Ok(replayed(plan, &frames, moment, phase, posed, void))
@@ -176,7 +176,8 @@ pub(super) fn replayed(
 /// Which trees there are at a moment: the found ones, and those that the scheme has planted by then where the found row has
 /// none. A planted one is empty until its planting is done.
 pub(super) struct Cast {
-    found: BTreeSet<TreeId>,
+    /// In order.
+    found: Vec<TreeId>,
     /// The found trees as work begins on them, then the planted ones.
     trees: Vec<Arc<Tree>>,
     moment: Moment,
@@ -185,7 +186,8 @@ pub(super) struct Cast {
 
 impl Cast {
     pub fn new(plan: &Plan, scheme: &Scheme, moment: Moment, phase: Phase) -> Self {
-        let found = plan.found.trees.iter().map(|t| t.id).gathered_set();
+        let mut found: Vec<TreeId> = plan.found.trees.iter().map(|t| t.id).collect();
+        found.arrange();
         let mut out = Self {
             found,
             trees: plan.found.trees.iter().map(|t| plan.begins(t)).collect(),
@@ -193,7 +195,7 @@ impl Cast {
             phase,
         };
         for (id, batches) in scheme.schedule.by_tree() {
-            let Some(id) = id.filter(|id| !out.found.contains(id)) else {
+            let Some(id) = id.filter(|id| !out.is_found(*id)) else {
                 continue;
             };
             let by_now = batches
@@ -222,9 +224,13 @@ impl Cast {
         }
     }
 
+    fn is_found(&self, id: TreeId) -> bool {
+        self.found.binary_search(&id).is_ok()
+    }
+
     /// Whether a tree is one of them.
     pub fn has(&self, id: TreeId) -> bool {
-        self.found.contains(&id) || self.trees.iter().any(|t| t.id == id)
+        self.is_found(id) || self.trees.iter().any(|t| t.id == id)
     }
 
     pub fn trees(&self) -> &[Arc<Tree>] {

@@ -2,7 +2,7 @@
 
 use super::{Course, Geometry, layout};
 use crate::arrange::Arrange;
-use crate::row::{Role, Row, Shoot, ShootId, Targets, Tree, TreeId};
+use crate::row::{Role, Row, Shoot, Targets, Tree, TreeId};
 use crate::units::Mm;
 use kurbo::Point;
 use std::borrow::Cow;
@@ -16,7 +16,7 @@ pub struct Posed {
     geometry: Geometry,
     courses: OnceLock<Box<[Course]>>,
     uprights: OnceLock<Box<[usize]>>,
-    places: OnceLock<Box<[(ShootId, Point)]>>,
+    places: OnceLock<Box<[(usize, Point)]>>,
     far: OnceLock<f64>,
 }
 
@@ -65,16 +65,16 @@ impl Posed {
         })
     }
 
-    /// What holds a place among the uprights, in the order of its shoots, with where that is: what came where another stood has
-    /// its place on the cordon.
-    pub fn places(&self) -> &[(ShootId, Point)] {
+    /// Which of its shoots hold a place among the uprights, in their order, with where that is: what came where another stood
+    /// has its place on the cordon.
+    pub fn places(&self) -> &[(usize, Point)] {
         self.places.get_or_init(|| {
-            let base = |s: &Shoot| {
+            let base = |(i, s): (usize, &Shoot)| {
                 let root = self.tree.index(self.tree.rooted(s)?.id)?;
-                Some((s.id, self.courses().get(root)?.base))
+                Some((i, self.courses().get(root)?.base))
             };
-            let shoots = self.tree.shoots.iter();
-            let held = shoots.filter(|s| self.tree.role(s).holds_place());
+            let shoots = self.tree.shoots.iter().enumerate();
+            let held = shoots.filter(|(_, s)| self.tree.role(s).holds_place());
             held.filter_map(base).collect()
         })
     }

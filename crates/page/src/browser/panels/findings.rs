@@ -6,7 +6,7 @@ use crate::browser::dom;
 use crate::browser::panels::card::noted;
 use crate::desk::Desk;
 use crate::document::Edit;
-use cordonry::check::{Finding, Part, Remedy, Severity, fill_is_due};
+use cordonry::check::{Finding, Part, Remedy, Severity, fill_is_due, light_rules, rules};
 use cordonry::plan::Plan;
 use cordonry::said::Arg;
 use cordonry::work::Work;
@@ -170,8 +170,14 @@ impl Pressed {
     }
 }
 
-/// What was found, told together. Of a group that is not open so few are worded as are listed by themselves.
-fn groups(app: App, desk: &Desk, findings: &[&Finding], open: &[GroupKey]) -> Vec<Group> {
+/// The place of a rule among those whose groups have been opened.
+fn opened(rule: &str) -> u64 {
+    let at = rules().chain(light_rules()).position(|r| r == rule);
+    1 << at.unwrap_or(63)
+}
+
+/// What was found, told together. Of a rule none of whose groups was opened so few are worded as are listed by themselves.
+fn groups(app: App, desk: &Desk, findings: &[&Finding], open: u64) -> Vec<Group> {
     let mut out: Vec<Group> = Vec::new();
     for f in findings {
         let key = group_key(f);
@@ -188,12 +194,9 @@ fn groups(app: App, desk: &Desk, findings: &[&Finding], open: &[GroupKey]) -> Ve
         let group = &mut out[i];
         group.count += 1;
         group.mendable += usize::from(!desk.remedies(f).is_empty());
-        let most = if open.contains(&key) {
-            LISTED
-        } else {
-            TOGETHER - 1
-        };
-        if group.listed.len() < most {
+        if group.listed.len() < TOGETHER - 1
+            || (open != 0 && group.listed.len() < LISTED && open & opened(f.rule) != 0)
+        {
             group.listed.push(listed(app, desk, f));
         }
     }
@@ -203,13 +206,13 @@ fn groups(app: App, desk: &Desk, findings: &[&Finding], open: &[GroupKey]) -> Ve
 /// The findings, the gravest first; many of one rule are told together.
 #[component]
 pub fn Findings(app: App) -> impl IntoView {
-    let open = RwSignal::new(Vec::<GroupKey>::new());
+    let open = RwSignal::new(0);
     let state = Memo::new(move |_| {
         app.style.track();
         let open = open.get();
         app.read(|d| {
             let all = d.all_findings();
-            (all.len(), groups(app, d, &all, &open))
+            (all.len(), groups(app, d, &all, open))
         })
         .unwrap_or_default()
     });
@@ -244,7 +247,7 @@ pub fn Findings(app: App) -> impl IntoView {
                     if g.count < TOGETHER {
                         view! { <FindingList app now most=LISTED/> }.into_any()
                     } else {
-                        view! { <FindingGroup app now key open/> }.into_any()
+                        view! { <FindingGroup app now rule=key.0 any_open=open/> }.into_any()
                     }
                 }
             />
@@ -294,16 +297,13 @@ fn FindingList(app: App, now: Memo<Option<Group>>, most: usize) -> impl IntoView
 fn FindingGroup(
     app: App,
     now: Memo<Option<Group>>,
-    key: GroupKey,
-    open: RwSignal<Vec<GroupKey>>,
+    rule: &'static str,
+    any_open: RwSignal<u64>,
 ) -> impl IntoView {
-    let is_open = move || open.with(|open| open.contains(&key));
+    let open = RwSignal::new(false);
     let turn = move |_| {
-        let was = is_open();
-        open.update(|open| match was {
-            true => open.retain(|k| *k != key),
-            false => open.push(key),
-        });
+        any_open.update(|any| *any |= opened(rule));
+        open.update(|o| *o = !*o);
     };
     let more = move || now.with(|g| g.as_ref().map_or(0, |g| g.count.saturating_sub(1)));
     let mendable = move || now.with(|g| g.as_ref().map_or(0, |g| g.mendable));
@@ -320,11 +320,11 @@ fn FindingGroup(
             <p class="group-more">
                 <button
                     class="link"
-                    aria-expanded=move || is_open().to_string()
+                    aria-expanded=move || open.get().to_string()
                     on:click=turn
                 >
                     {move || {
-                        let key = if is_open() { "findings-fewer" } else { "findings-alike" };
+                        let key = if open.get() { "findings-fewer" } else { "findings-alike" };
                         app.text(key, &[("count", Arg::Count(more() as i64))])
                     }}
                 </button>
@@ -349,7 +349,7 @@ fn FindingGroup(
                 }}
             </p>
             {move || {
-                is_open()
+                open.get()
                     .then(|| {
                         view! {
                             <FindingList app now most=LISTED/>
