@@ -42,6 +42,19 @@ impl Span {
     }
 }
 
+/// Stretches as one wherever they meet, from left to right.
+pub fn joined(mut spans: Vec<Span>) -> Vec<Span> {
+    spans.arrange_by(|a, b| a.from.total_cmp(&b.from));
+    let mut out: Vec<Span> = Vec::new();
+    for span in spans {
+        match out.last_mut() {
+            Some(last) if span.from <= last.to => last.to = last.to.max(span.to),
+            _ => out.push(span),
+        }
+    }
+    out
+}
+
 /// The wood of one laid shoot that covers the wire.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Laid {

@@ -3,8 +3,10 @@
 //! It is a calibrated model, not a law: few of its values are measured ([`crate::model`]). A crop is therefore told with the
 //! range in which it lies when all of them are drawn at once.
 
+mod sums;
+
 use crate::arrange::arrange_numbers;
-use crate::cover::{Laid, Span, cover_of};
+use crate::cover::{Span, joined};
 use crate::fruit::kg_per_metre;
 use crate::model::Parameter;
 pub use crate::plan::AGES;
@@ -13,6 +15,7 @@ use crate::refusal::Refusal;
 use crate::row::Tree;
 use crate::seed::Seeded;
 use std::sync::Arc;
+use sums::{Sum, Sums, add_work};
 
 /// One leaf of a row. Figures of nothing are 0.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -48,40 +51,33 @@ pub struct LeafFigures {
 }
 
 impl LeafFigures {
-    /// Of a row's trees in one leaf.
-    pub fn of(plan: &Plan, year: &RowYear) -> Self {
-        let trees = &year.trees;
-        let sum =
-            |of: &dyn Fn(&crate::plan::TreeYear) -> f64| trees.iter().map(|t| of(t)).sum::<f64>();
+    /// Of what a row's trees bring in one leaf.
+    fn of(sum: Sum, of: &RowYear, whole: Span) -> Self {
         let over = |a: f64, b: f64| if b > 0.0 { a / b } else { 0.0 };
-        let laid: Vec<Laid> = trees.iter().flat_map(|t| t.laid.iter().copied()).collect();
-        let whole = Span {
-            from: plan.found.from.f(),
-            to: plan.found.to.f(),
-        };
-        let ground = year.stand.ground() * trees.len() as f64;
-        let uprights: usize = trees.iter().map(|t| t.uprights).sum();
-        let (fruit, leaf_area) = (sum(&|t| t.crop.fruit), sum(&|t| t.crop.leaf_area));
-        let kg = sum(&|t| t.crop.kg);
-        let crop_t_per_ha = over(kg * 10.0, ground);
-        let mut work = year.wires.clone();
-        for (kind, count) in trees.iter().flat_map(|t| &t.work) {
-            *work.entry(kind).or_default() += count;
-        }
+        let filled = joined(sum.laid).into_iter();
+        let filled = filled.map(|span| span.within(whole).length().max(0.0));
+        let owed = whole.length();
+        let ground = of.stand.ground() * sum.places as f64;
+        let crop_t_per_ha = over(sum.kg * 10.0, ground);
+        let mut work = of.wires.clone();
+        add_work(&mut work, &sum.work);
         Self {
-            leaf: year.leaf,
-            cordon_fill_share: cover_of(laid, whole).fill_share(),
-            uprights,
-            upright_length: over(sum(&|t| t.length), uprights as f64),
+            leaf: of.leaf,
+            cordon_fill_share: match owed > 0.0 {
+                true => filled.sum::<f64>() / owed,
+                false => 1.0,
+            },
+            uprights: sum.uprights,
+            upright_length: over(sum.length, sum.uprights as f64),
             crop_t_per_ha,
-            crop_kg_per_metre: kg_per_metre(crop_t_per_ha, year.stand.row_spacing),
-            share_large: over(sum(&|t| t.crop.kg * t.crop.share_large), kg),
-            leaf_area_index: over(leaf_area, ground),
-            leaf_area_per_fruit: over(leaf_area * 1e4, fruit),
-            fruit_mass: over(kg * 1000.0, fruit),
-            wood_age_max: trees.iter().map(|t| t.oldest).max().unwrap_or(0),
-            ages: std::array::from_fn(|i| trees.iter().map(|t| t.ages[i]).sum()),
-            cut_age_max: trees.iter().map(|t| t.cut).max().unwrap_or(0),
+            crop_kg_per_metre: kg_per_metre(crop_t_per_ha, of.stand.row_spacing),
+            share_large: over(sum.kg_large, sum.kg),
+            leaf_area_index: over(sum.leaf_area, ground),
+            leaf_area_per_fruit: over(sum.leaf_area * 1e4, sum.fruit),
+            fruit_mass: over(sum.kg * 1000.0, sum.fruit),
+            wood_age_max: sum.oldest,
+            ages: sum.ages,
+            cut_age_max: sum.cut,
             work,
         }
     }
@@ -89,7 +85,10 @@ impl LeafFigures {
 
 /// Works the leaves of schemes out, and keeps what it did: after an edit of one tree that tree alone is worked out anew.
 #[derive(Clone, Debug, Default)]
-pub struct Forecast(Years);
+pub struct Forecast {
+    years: Years,
+    sums: Vec<Sums>,
+}
 
 impl Forecast {
     /// The leaves of a scheme from the found one to `last`, both included; none where that is before it.
@@ -102,10 +101,16 @@ impl Forecast {
         scheme: usize,
         last: u8,
     ) -> Result<Vec<LeafFigures>, Refusal> {
-        let years = self.0.of(plan, scheme, last)?;
-        Ok(years
-            .iter()
-            .map(|year| LeafFigures::of(plan, year))
+        let years = self.years.of(plan, scheme, last)?;
+        self.sums.resize_with(plan.schemes.len(), Sums::default);
+        let whole = Span {
+            from: plan.found.from.f(),
+            to: plan.found.to.f(),
+        };
+        let sums = self.sums[scheme].of(&years).into_iter();
+        let leaves = sums.zip(&years.leaves);
+        Ok(leaves
+            .map(|(sum, leaf)| LeafFigures::of(sum, leaf, whole))
             .collect())
     }
 }

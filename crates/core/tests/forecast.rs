@@ -189,6 +189,25 @@ fn a_limit_by_which_wood_counts_is_seen_by_what_is_kept() {
     assert_ne!(before, after);
 }
 
+/// Of a row of many trees what is kept of the others is right too, wherever the edited one stands.
+#[test]
+fn what_is_kept_of_a_long_row_is_right() {
+    let mut plan = planted(50).with_all_standing();
+    let mut kept = Forecast::default();
+    assert_eq!(kept.of(&plan, 0, 6).unwrap(), new(&plan, 6));
+    for at in [0, 15, 16, 31, 49] {
+        let moment = Moment::dormant(2);
+        let tree = plan.found.trees[at].id;
+        let before = kept.of(&plan, 0, 6).unwrap();
+        plan = plan
+            .with_work(0, moment, Work::RemoveTree { tree })
+            .unwrap();
+        let after = kept.of(&plan, 0, 6).unwrap();
+        assert_eq!(after, new(&plan, 6));
+        assert!(after[5].uprights < before[5].uprights, "{at}");
+    }
+}
+
 proptest! {
     #![proptest_config(cases(24))]
 

@@ -27,7 +27,7 @@ pub use setting::Setting;
 pub use stands::Standing;
 pub use timeline::Timeline;
 pub use void::VoidWork;
-pub use years::{AGES, RowYear, TreeYear, WorkCount, Years};
+pub use years::{AGES, PlaceYears, RowYear, RowYears, TreeYear, WorkCount, Years};
 
 pub use crate::row::{Moment, Phase, Window};
 

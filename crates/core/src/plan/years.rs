@@ -42,17 +42,40 @@ pub struct TreeYear {
     pub work: WorkCount,
 }
 
-/// A row's trees in one leaf.
+/// A row's trees, leaf by leaf from the found one on.
+#[derive(Clone, Debug, Default)]
+pub struct RowYears {
+    /// What each leaf is for all of them.
+    pub leaves: Vec<RowYear>,
+    /// The places for trees, lost ones among them, in the order of the found row, those planted later last.
+    pub trees: Vec<PlaceYears>,
+}
+
+/// A leaf of the row.
 #[derive(Clone, Debug)]
 pub struct RowYear {
     /// The leaf.
     pub leaf: u8,
     /// The room of each tree then.
     pub stand: Stand,
-    /// Its places for trees, lost ones and those planted by then among them, in the order of the found row, planted ones last.
-    pub trees: Vec<Arc<TreeYear>>,
     /// Work on the trellis.
     pub wires: WorkCount,
+}
+
+/// What is on one place for a tree.
+#[derive(Clone, Debug)]
+pub struct PlaceYears {
+    /// From this leaf on it is a place of the row.
+    pub from: u8,
+    /// Its tree, leaf by leaf from the found one on, at least as many as the row's.
+    pub years: Arc<[TreeYear]>,
+}
+
+impl PlaceYears {
+    /// Whether it is the very same as another one.
+    pub fn is(&self, other: &Self) -> bool {
+        self.from == other.from && Arc::ptr_eq(&self.years, &other.years)
+    }
 }
 
 /// Works years out and keeps what it did, tree by tree. It gives what a new one gives, sooner.
@@ -76,7 +99,7 @@ struct Known {
     /// The limits by which laid wood counts.
     targets: Arc<Targets>,
     start: Moment,
-    years: Vec<Arc<TreeYear>>,
+    years: Arc<[TreeYear]>,
 }
 
 impl Years {
@@ -84,7 +107,7 @@ impl Years {
     ///
     /// # Errors
     /// No such scheme.
-    pub fn of(&mut self, plan: &Plan, scheme: usize, last: u8) -> Result<Vec<RowYear>, Refusal> {
+    pub fn of(&mut self, plan: &Plan, scheme: usize, last: u8) -> Result<RowYears, Refusal> {
         let number = scheme;
         let scheme = plan.scheme(number)?;
         let last = last.min(Plan::MAX_LEAF);
@@ -110,7 +133,7 @@ impl Years {
                     && (Arc::ptr_eq(&known.targets, &plan.targets) || known.targets == plan.targets)
             });
             let years = match known {
-                Some(known) => known.years.clone(),
+                Some(known) => Arc::clone(&known.years),
                 None => {
                     let years = tree_years(plan, &frames, found, work, last);
                     let known = Known {
@@ -119,33 +142,32 @@ impl Years {
                         frames: Arc::clone(&frames),
                         targets: Arc::clone(&plan.targets),
                         start,
-                        years: years.clone(),
+                        years: Arc::clone(&years),
                     };
                     kept.trees.insert(found.id, known);
                     years
                 }
             };
             // A place that is planted later is none before.
-            let planted = match i < plan.found.trees.len() {
+            let from = match i < plan.found.trees.len() {
                 true => start.leaf,
                 false => work.iter().map(|b| b.moment.leaf).min().unwrap_or(last),
             };
-            trees.push((planted, years));
+            trees.push(PlaceYears { from, years });
         }
-        kept.trees
-            .retain(|id, _| cast.has(*id) || scheme.schedule.on(Some(*id)).is_some());
-        let years = (start.leaf..=last).enumerate();
-        Ok(years
-            .map(|(i, leaf)| {
-                let there = trees.iter().filter(|(planted, _)| *planted <= leaf);
-                RowYear {
-                    leaf,
-                    stand: frames.at(harvest(leaf), Phase::Before).terms.stand,
-                    trees: there.map(|(_, years)| Arc::clone(&years[i])).collect(),
-                    wires: counted(frames.done_in(leaf)),
-                }
-            })
-            .collect())
+        if kept.trees.len() > trees.len() {
+            kept.trees
+                .retain(|id, _| cast.has(*id) || scheme.schedule.on(Some(*id)).is_some());
+        }
+        let leaves = (start.leaf..=last).map(|leaf| RowYear {
+            leaf,
+            stand: frames.at(harvest(leaf), Phase::Before).terms.stand,
+            wires: counted(frames.done_in(leaf)),
+        });
+        Ok(RowYears {
+            leaves: leaves.collect(),
+            trees,
+        })
     }
 }
 
@@ -165,10 +187,10 @@ fn tree_years(
     found: &Arc<Tree>,
     work: &OnTree,
     last: u8,
-) -> Vec<Arc<TreeYear>> {
+) -> Arc<[TreeYear]> {
     let mut walk = Walk::new(Arc::clone(found), work);
     (plan.start().leaf..=last)
-        .map(|leaf| Arc::new(tree_year(&mut walk, plan, frames, leaf)))
+        .map(|leaf| tree_year(&mut walk, plan, frames, leaf))
         .collect()
 }
 
