@@ -1,7 +1,7 @@
 //! Renewal and the age of wood, each a step either side of its limit.
 
 use cordonry::check::{Context, Finding, Severity, check};
-use cordonry::plan::{Plan, Replayer};
+use cordonry::plan::{Phase, Plan, Replayer};
 use cordonry::row::*;
 use cordonry::said::Arg;
 use cordonry::standing::Rule;
@@ -436,11 +436,12 @@ fn renewal_is_asked_for_by_the_rules_of_a_scheme_where_it_has_some() {
     };
     let without = due(&plan, 0);
     assert!(without >= 2, "{without}");
-    // By rule it begins in leaf 4, and never where that is 0.
-    let ruled = plan.clone().begun();
+    // By rule it begins when it usually does unless another leaf is set, and never where that is 0.
+    let usual = plan.clone().begun();
+    assert_eq!(due(&usual, 0), without);
+    let from = |leaf: f64| usual.with_rule(0, Rule::RenewFrom, Some(leaf)).unwrap();
+    let ruled = from(4.0);
     assert_eq!(due(&ruled, 0), 0);
-    let from = |leaf: f64| ruled.with_rule(0, Rule::RenewFrom, Some(leaf)).unwrap();
-    assert_eq!(due(&from(3.0), 0), without);
     assert_eq!(due(&from(0.0), 0), 0);
     // The share is the scheme's, and with it the age limit.
     let quarter = from(3.0)
@@ -458,15 +459,19 @@ fn renewal_is_asked_for_by_the_rules_of_a_scheme_where_it_has_some() {
     two.schemes.push(plan.schemes[0].clone());
     let set =
         |plan: &Plan, scheme, limit, value| plan.with_limit_under(scheme, limit, value).unwrap();
-    let changed = set(&two, 1, Limit::RenewalLeaf, Some(3.0));
+    let changed = set(&two, 1, Limit::RenewalLeaf, None);
     assert_eq!([0, 1, 2].map(|s| due(&changed, s)), [0, without, without]);
     let changed = set(&changed, 1, Limit::RenewalShare, Some(0.25));
     assert_eq!(changed.limits(1), limits);
-    assert_eq!(changed.usual_limit(1, Limit::RenewalLeaf), 4.0);
-    assert_eq!(changed.usual_limit(2, Limit::RenewalLeaf), 3.0);
-    assert_eq!(changed.with_default_limits_under(1).unwrap(), two);
+    for limit in Rule::ALL.iter().filter_map(|r| r.limit()) {
+        assert_eq!(changed.usual_limit(1, limit), changed.usual_limit(2, limit));
+    }
     let back = set(&changed, 1, Limit::RenewalShare, None);
-    assert_eq!(set(&back, 1, Limit::RenewalLeaf, None), two);
+    assert_eq!(changed.with_default_limits_under(1).unwrap(), back);
+    assert_eq!(
+        set(&back, 1, Limit::RenewalLeaf, Some(4.0)).schemes,
+        two.schemes
+    );
     // Where there are no rules it is the plan's.
     let changed = set(&two, 2, Limit::RenewalLeaf, Some(5.0));
     assert_eq!([0, 2].map(|s| due(&changed, s)), [0, 0]);
@@ -475,4 +480,71 @@ fn renewal_is_asked_for_by_the_rules_of_a_scheme_where_it_has_some() {
         .with_limit_under(1, Limit::RenewalLeaf, Some(1.0))
         .unwrap_err();
     assert_eq!(why.key, "refusal-correct-row");
+}
+
+#[test]
+fn tips_and_laterals_are_asked_for_by_the_rules_of_a_scheme_where_it_has_some() {
+    // Ten uprights of last year with laterals, in leaf 3.
+    let mut row = tree(3, &[(12.0, 2); 10]);
+    for shoot in &mut std::sync::Arc::make_mut(&mut row.trees[0]).shoots[1..] {
+        shoot.laterals.count = 2;
+    }
+    let due = |plan: &Plan, rule: &str| -> Option<Finding> {
+        let at = Replayer::default().at(plan, 0, plan.start(), Phase::After);
+        let found = check(&Context::of(&at.expect("there is a scheme"))).into_iter();
+        found.into_iter().find(|f| f.rule == rule)
+    };
+    let without = Plan::new("a row", row);
+    assert!(due(&without, "tipping-due").is_some() && due(&without, "laterals-due").is_some());
+    let with = |set: &[(Rule, f64)]| {
+        let late = without
+            .clone()
+            .begun()
+            .with_rule(0, Rule::RenewFrom, Some(9.0));
+        set.iter().fold(late.unwrap(), |plan, (rule, value)| {
+            plan.with_rule(0, *rule, Some(*value)).unwrap()
+        })
+    };
+    let tips = |set: &[(Rule, f64)]| due(&with(set), "tipping-due");
+    assert!(tips(&[]).is_some());
+    assert!(tips(&[(Rule::TipFrom, 4.0)]).is_none());
+    assert!(tips(&[(Rule::TipShare, 0.0)]).is_none());
+    let share = |f: Finding| {
+        f.args
+            .iter()
+            .find(|(name, _)| *name == "share")
+            .unwrap()
+            .1
+            .clone()
+    };
+    let third = tips(&[(Rule::TipShare, 0.3)]).unwrap();
+    assert_eq!(share(third), Arg::Share(0.3));
+    // What the rules do no more is not asked for: tipping ends with a leaf, with renewal, or where the wall has its height.
+    assert!(tips(&[(Rule::TipUntil, 2.0)]).is_none());
+    let renewed = |plan: &Plan| {
+        let mut plan = plan.clone();
+        let row = std::sync::Arc::make_mut(&mut plan.found);
+        std::sync::Arc::make_mut(&mut row.trees[0]).shoots[4].pose = Pose::Stub;
+        plan
+    };
+    assert!(due(&renewed(&with(&[])), "tipping-due").is_none());
+    let always = with(&[(Rule::TipUntil, 40.0)]);
+    assert!(due(&renewed(&always), "tipping-due").is_some());
+    assert!(due(&renewed(&without), "tipping-due").is_some());
+    let mut tall = with(&[]);
+    let found = std::sync::Arc::make_mut(&mut tall.found);
+    found.trellis.wall_height = Mm(600);
+    assert!(due(&tall, "tipping-due").is_none());
+
+    let laterals = |leaf| due(&with(&[(Rule::LateralsFrom, leaf)]), "laterals-due");
+    assert!(laterals(3.0).is_some());
+    assert!(laterals(4.0).is_none() && laterals(0.0).is_none());
+}
+
+#[test]
+fn what_is_a_rule_of_a_scheme_and_a_limit_of_a_plan_has_one_default() {
+    let both = Rule::ALL.iter().filter_map(|r| Some((r, r.limit()?)));
+    for (rule, limit) in both {
+        assert_eq!(rule.info().default, limit.info().default, "{limit:?}");
+    }
 }

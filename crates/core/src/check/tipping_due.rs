@@ -2,8 +2,9 @@
 
 use super::seen::{Seen, under};
 use super::{Finding, Remedy, Severity};
-use crate::row::{GrowthUnit, Limit, Moment, Window};
+use crate::row::{GrowthUnit, Limit, Moment, Pose, Window};
 use crate::said::Arg;
+use crate::standing::have_height;
 use crate::work::Work;
 
 pub(super) const RULE: &str = "tipping-due";
@@ -30,12 +31,20 @@ fn left(unit: &GrowthUnit, percent: u8) -> bool {
 }
 
 pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
-    if f64::from(c.row.leaf) < c.limit(Limit::TippingLeaf) {
+    // Before the leaf in which tipping begins, and after the last one, it is due of no tree.
+    if !c.targets.is_tipped_before(c.row.leaf, false) {
         return Vec::new();
     }
+    let wall = c.row.trellis.wall_height.f();
     let share = c.limit(Limit::TippingShare);
     let percent = libm::round(share * 100.0) as u8;
     c.near_trees()
+        .filter(|seen| {
+            let tips = seen.uprights().map(|(_, course)| course.tip().y);
+            let renewed = seen.tree.shoots.iter().any(|s| s.pose == Pose::Stub);
+            let is_done = renewed || have_height(tips, wall);
+            c.targets.is_tipped_before(c.row.leaf, is_done)
+        })
         .filter_map(|seen| {
             let whole: Vec<_> = seen
                 .uprights()

@@ -133,7 +133,8 @@ impl Plan {
         }))
     }
 
-    /// The limits by which a scheme's row is judged: the plan's, but what its rules say of renewal holds where it has some.
+    /// The limits by which a scheme's row is judged: the plan's, but what its rules say of renewal, tips and laterals
+    /// holds where it has some.
     pub fn limits(&self, scheme: usize) -> Arc<Targets> {
         let scheme = self.schemes.get(scheme);
         scheme.map_or_else(|| Arc::clone(&self.targets), |s| s.limits(&self.targets))
@@ -169,19 +170,19 @@ impl Plan {
     /// # Errors
     /// No such scheme.
     pub fn with_default_limits_under(&self, scheme: usize) -> Result<Plan, Refusal> {
-        let plan = self.with_default_limits();
-        let plan = plan.with_rule(scheme, Rule::RenewFrom, None)?;
-        plan.with_rule(scheme, Rule::RenewShare, None)
+        let of_limits = Rule::ALL.iter().filter(|r| r.limit().is_some());
+        of_limits
+            .copied()
+            .try_fold(self.with_default_limits(), |plan, rule| {
+                plan.with_rule(scheme, rule, None)
+            })
     }
 
     /// The rule of a scheme that stands for a limit.
     fn rule_of(&self, scheme: usize, limit: Limit) -> Option<Rule> {
         self.schemes.get(scheme)?.standing.as_ref()?;
-        match limit {
-            Limit::RenewalLeaf => Some(Rule::RenewFrom),
-            Limit::RenewalShare => Some(Rule::RenewShare),
-            _ => None,
-        }
+        let all = Rule::ALL.iter();
+        all.copied().find(|r| r.limit() == Some(limit))
     }
 
     /// The plan with the first leaf that a scheme lets bear; `None` for the usual one.

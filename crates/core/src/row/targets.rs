@@ -221,6 +221,9 @@ pub(crate) fn refused_limit(key: &str, value: f64, (low, high): Range) -> Refusa
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Targets {
     set: BTreeMap<Limit, f64>,
+    /// The last leaf before which is tipped, 0 for until the wall has its height or renewal begins; `None` where nobody says
+    /// that it ends.
+    tip_until: Option<f64>,
 }
 
 /// Limits of one measure, none of which may be above the next.
@@ -282,12 +285,27 @@ impl Targets {
         }
     }
 
-    /// The same limits where renewal takes that share and begins in that leaf; one that no row comes to is never.
-    pub fn renewing(&self, leaf: f64, share: f64) -> Self {
-        let mut out = self.clone();
-        out.set.insert(Limit::RenewalLeaf, leaf);
-        out.set.insert(Limit::RenewalShare, share);
-        out
+    /// Takes what the rules of a scheme say of a limit, which may be outside of what a person sets; a leaf that no row comes to is
+    /// never.
+    pub fn rule(&mut self, limit: Limit, value: f64) {
+        self.set.insert(limit, value);
+    }
+
+    /// Takes the rules' word for when tipping ends: the last leaf before which is tipped, 0 for until the wall has its height or
+    /// renewal begins.
+    pub fn rule_tip_until(&mut self, leaf: f64) {
+        self.tip_until = Some(leaf);
+    }
+
+    /// Whether last year's growth of a tree is tipped before a leaf. `is_done`: it has the wall's height, or its renewal has begun.
+    pub fn is_tipped_before(&self, leaf: u8, is_done: bool) -> bool {
+        let leaf = f64::from(leaf);
+        let ended = match self.tip_until {
+            None => false,
+            Some(0.0) => is_done,
+            Some(until) => leaf > until,
+        };
+        !ended && leaf >= self.get(Limit::TippingLeaf)
     }
 
     /// Sets a value; `None` puts the default back.

@@ -19,6 +19,7 @@ mod summer;
 mod winter;
 
 pub use rules::{Rule, RuleInfo, RuleUnit, Rules};
+pub use winter::have_height;
 
 use crate::arrange::Arrange;
 use crate::row::{Limit, Moment, Targets, Tree, Trellis, Window};

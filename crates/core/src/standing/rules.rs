@@ -1,7 +1,7 @@
 //! The settings of a scheme's standing work: each a number, a name in files, a range.
 
 use crate::range::Range;
-use crate::row::{Status, Targets};
+use crate::row::{Limit, Status, Targets};
 use crate::said::Quantity;
 use std::collections::BTreeMap;
 
@@ -96,7 +96,7 @@ rules! {
          begins.";
     Hold, "hold", Done, 1, 0..1, CommonPractice,
         "Whether uprights are held at the wall's height.";
-    RenewFrom, "renew_from", Leaf, 4, 0..20, CommonPractice,
+    RenewFrom, "renew_from", Leaf, 3, 0..20, CommonPractice,
         "The leaf before which renewal begins.";
     RenewShare, "renew_share", Share, 0.2, 0.1..0.25, CommonPractice,
         "Share of the uprights that is stubbed each winter.";
@@ -111,6 +111,18 @@ impl Rule {
     pub fn range(self) -> Range {
         let info = self.info();
         (info.min, info.max)
+    }
+
+    /// The limit that says the same where a scheme has no rules. Both have one default.
+    pub fn limit(self) -> Option<Limit> {
+        match self {
+            Self::LateralsFrom => Some(Limit::LateralsLeaf),
+            Self::TipShare => Some(Limit::TippingShare),
+            Self::TipFrom => Some(Limit::TippingLeaf),
+            Self::RenewFrom => Some(Limit::RenewalLeaf),
+            Self::RenewShare => Some(Limit::RenewalShare),
+            _ => None,
+        }
     }
 
     /// Whether a value is one that the rule can have: in its range, and whole where it is no share and no angle.
@@ -152,11 +164,25 @@ impl Rules {
         self
     }
 
-    /// The limits by which a row is judged that is trained by these rules: its renewal is theirs.
+    /// The limits by which a row is judged that is trained by these rules: where there is a rule of what a limit says, it holds.
     pub fn limits(&self, of_plan: &Targets) -> Targets {
-        let from = self.get(Rule::RenewFrom);
-        let from = if from > 0.0 { from } else { u8::MAX.into() };
-        of_plan.renewing(from, self.get(Rule::RenewShare))
+        let mut out = of_plan.clone();
+        let never = f64::from(u8::MAX);
+        for rule in Rule::ALL {
+            let value = self.get(*rule);
+            match rule.limit() {
+                // The share that is usual is still the plan's.
+                Some(Limit::TippingShare) if value == 0.0 => {}
+                Some(Limit::TippingLeaf) if !self.does(Rule::TipShare) => {
+                    out.rule(Limit::TippingLeaf, never);
+                }
+                Some(limit) if value == 0.0 => out.rule(limit, never),
+                Some(limit) => out.rule(limit, value),
+                None => {}
+            }
+        }
+        out.rule_tip_until(self.get(Rule::TipUntil));
+        out
     }
 
     /// The values that differ from the defaults, in a fixed order.

@@ -148,6 +148,16 @@ fn laterals(job: &Job<'_>) -> Vec<Work> {
     .collect()
 }
 
+/// Whether the uprights whose tips stand so high have the wall's height: half of them, or nearly.
+pub fn have_height(tips: impl Iterator<Item = f64>, wall: f64) -> bool {
+    let (mut tall, mut all) = (0, 0);
+    for tip in tips {
+        all += 1;
+        tall += usize::from(tip > wall - NEARLY);
+    }
+    tall > 0 && 2 * tall >= all
+}
+
 /// Tips, or the height at which uprights are held.
 fn tips(job: &Job<'_>) -> Vec<Work> {
     // Leaders that still stand are to be laid in their whole length.
@@ -159,16 +169,9 @@ fn tips(job: &Job<'_>) -> Vec<Work> {
     let pairs = job.tree.shoots.iter().zip(&courses);
     let uprights = || pairs.clone().filter(|(s, _)| s.kind() == Kind::Upright);
     let share = job.rules.get(Rule::TipShare);
-    let until = job.rules.get(Rule::TipUntil);
-    let tall = uprights()
-        .filter(|(_, c)| c.tip().y > wall - NEARLY)
-        .count();
-    let has_height = tall > 0 && 2 * tall >= uprights().count();
-    let ended = match until > 0.0 {
-        true => f64::from(job.leaf) > until,
-        false => has_height || job.rules.begun(Rule::RenewFrom, job.leaf),
-    };
-    let tipping = share > 0.0 && !ended && job.rules.begun(Rule::TipFrom, job.leaf);
+    let has_height = have_height(uprights().map(|(_, c)| c.tip().y), wall);
+    let is_done = has_height || job.rules.begun(Rule::RenewFrom, job.leaf);
+    let tipping = job.targets.is_tipped_before(job.leaf, is_done);
     let mut out = Vec::new();
     for (s, course) in uprights() {
         let Some(last) = s.units.last() else { continue };
