@@ -9,7 +9,7 @@ use crate::model::Parameter::{
     BudSpread, Flat, HeldW, LeadR, NearReach, NearRise, NearTrunk, StubW, WildSpread,
 };
 use crate::model::power;
-use crate::row::{Face, GrowthUnit, Pose, Shoot, Tree};
+use crate::row::{Face, GrowthUnit, Origin, Pose, Shoot, Tree};
 
 /// Length of last year's growth, mm, that weighs 1.
 const EVEN: f64 = 600.0;
@@ -71,7 +71,8 @@ impl Season<'_> {
             });
             return self.a[StubW] / (beside.count().max(1) as f64);
         }
-        if is_trained(parent) {
+        // A leader that is still to be laid carries kept buds as laid wood does.
+        if is_trained(parent) || shoot.origin == Some(Origin::KeptBud) {
             let spread = match parent.rubbed {
                 true => self.a[BudSpread],
                 false => self.a[WildSpread],

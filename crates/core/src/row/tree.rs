@@ -111,11 +111,12 @@ impl Tree {
         }
     }
 
-    /// Whether buds are kept and rubbed out on a shoot: on laid wood, and on the stem of stock that is still to be laid, for
-    /// bud work comes first.
+    /// Whether buds are kept and rubbed out on a shoot: on laid wood, and on the stem and the leaders of stock that is still to
+    /// be laid, for bud work comes first.
     pub fn takes_bud_work(&self, shoot: &Shoot) -> bool {
-        let stands = || self.standing_stem().is_some_and(|stem| stem.id == shoot.id);
-        shoot.pose.is_laid() || stands()
+        let stem = || self.standing_stem().is_some_and(|stem| stem.id == shoot.id);
+        let leads = |two: [&Shoot; 2]| two.iter().any(|s| s.id == shoot.id);
+        shoot.pose.is_laid() || stem() || self.standing_leaders().is_some_and(leads)
     }
 
     /// The shoot of that id.

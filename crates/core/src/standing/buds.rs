@@ -18,7 +18,10 @@ pub(super) fn work(job: &mut Job<'_>) {
     let laid = job.tree.shoots.iter().filter(|s| s.pose.is_laid());
     let standing = sides.iter().flat_map(|s| &s.wood);
     let standing = standing.map(|(at, _)| &job.tree.shoots[*at]);
-    let wood = laid.chain(standing).filter(|s| !s.rubbed);
+    // Of stock that forks the trunk, too.
+    let forks = job.tree.standing_leaders().is_some();
+    let trunk = job.tree.shoots.first().filter(|_| forks);
+    let wood = laid.chain(standing).chain(trunk).filter(|s| !s.rubbed);
     let rub = wood.map(|s| Work::RubOut { tree, shoot: s.id });
     job.carry_out(rub.collect());
     let holders = job.holders();

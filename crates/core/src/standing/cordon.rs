@@ -43,13 +43,21 @@ impl Side {
 
 /// Whether a shoot's sides count as wood of the cordon: it is laid, or it is stock that is still to be laid.
 fn carries(tree: &Tree, shoot: &Shoot) -> bool {
-    shoot.pose.is_laid() || is_to_be_laid(tree, shoot)
+    shoot.pose.is_laid() || to_be_laid(tree, shoot).is_some()
 }
 
-/// Whether it is stock that is still to be laid: a stem that is the leader itself.
-pub(super) fn is_to_be_laid(tree: &Tree, shoot: &Shoot) -> bool {
-    let stands = tree.standing_stem().is_some_and(|s| s.id == shoot.id);
-    stands && shoot.pose == Pose::Free && tree.standing_leaders().is_none()
+/// The way in which stock is still to be laid: a stem that is the leader itself, or one of the two leaders of stock that forks.
+pub(super) fn to_be_laid(tree: &Tree, shoot: &Shoot) -> Option<Toward> {
+    let stem = tree.standing_stem()?;
+    if let Some([left, right]) = tree.standing_leaders() {
+        let is = |leader: &Shoot| leader.id == shoot.id;
+        return match (is(left), is(right)) {
+            (true, _) => Some(Toward::Left),
+            (_, true) => Some(Toward::Right),
+            _ => None,
+        };
+    }
+    (stem.id == shoot.id && shoot.pose == Pose::Free).then_some(tree.planted.toward)
 }
 
 impl Job<'_> {
@@ -58,17 +66,18 @@ impl Job<'_> {
         let (tree, g) = (&*self.tree, self.terms.geometry);
         let mut out: Vec<(usize, Course)> = Vec::new();
         for (at, shoot) in tree.shoots.iter().enumerate() {
-            if is_to_be_laid(tree, shoot) {
+            if let Some(toward) = to_be_laid(tree, shoot) {
                 let laid = Shoot {
                     pose: Pose::Laid {
-                        toward: tree.planted.toward,
+                        toward,
                         rise: Deg::default(),
                     },
                     units: shoot.units.clone(),
                     diameter: shoot.diameter,
-                    ..Shoot::bud(shoot.id, None, 0.0)
+                    ..Shoot::bud(shoot.id, None, shoot.at)
                 };
-                out.push((at, course_of(tree, &laid, None, g)));
+                let stem = shoot.parent.map(|_| course(tree, 0, g));
+                out.push((at, course_of(tree, &laid, stem.as_ref(), g)));
             } else if shoot.pose.is_laid() {
                 out.push((at, course(tree, at, g)));
             }
@@ -84,7 +93,7 @@ impl Job<'_> {
             let shoot = &tree.shoots[at];
             let toward = match shoot.pose {
                 Pose::Laid { toward, .. } => toward,
-                _ => tree.planted.toward,
+                _ => to_be_laid(tree, shoot).unwrap_or(tree.planted.toward),
             };
             let from_trunk = shoot.parent.is_none_or(|p| {
                 let parent = tree.shoot(p);

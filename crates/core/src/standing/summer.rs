@@ -1,6 +1,6 @@
 //! Early summer: stock is laid, and of the returns of a stub one is kept.
 
-use super::cordon::is_to_be_laid;
+use super::cordon::to_be_laid;
 use super::{Job, Rule};
 use crate::pose::course;
 use crate::row::{Pose, Shoot, Toward};
@@ -48,7 +48,10 @@ fn lay(job: &Job<'_>) -> Vec<Work> {
             laid(leaders[1], Toward::Right),
         ];
     }
-    let stem = tree.shoots.first().filter(|s| is_to_be_laid(tree, s));
+    let stem = tree
+        .shoots
+        .first()
+        .filter(|s| to_be_laid(tree, s).is_some());
     let climb = libm::sin(tree.planted.angle.radians()).max(1e-3);
     let stem = stem.filter(|s| ready(s, g.wire / climb, spacing));
     let lays = stem.map(|s| laid(s, tree.planted.toward));
