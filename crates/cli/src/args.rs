@@ -106,6 +106,9 @@ pub struct Forecast {
     /// One scheme alone, by its name.
     #[arg(long, value_name = "NAME")]
     pub scheme: Option<String>,
+    /// Tell too what crop each renewal share brings by the model, from leaf 3 on, and how many stubs it asks for.
+    #[arg(long)]
+    pub shares: bool,
     /// Take every window without planned work as standing, whatever the scheme says.
     #[arg(long)]
     pub standing: bool,

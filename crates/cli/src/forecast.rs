@@ -6,9 +6,9 @@ use crate::files;
 use crate::judged::light_of;
 use crate::out::{clean, print, rounded};
 use anyhow::{Result, anyhow};
-use cordonry::forecast::{Forecast, LeafFigures, crop_range};
+use cordonry::forecast::{Forecast, LeafFigures, ShareCost, crop_range, share_costs};
 use cordonry::light::Weather;
-use cordonry::plan::{Phase, Plan, Replayer};
+use cordonry::plan::{Phase, Plan, Replayer, Scheme};
 use cordonry::row::{Moment, Window};
 use cordonry::said::Arg;
 use cordonry_words::Words;
@@ -17,12 +17,21 @@ use serde_json::{Value, json};
 use std::cell::RefCell;
 use std::fmt::Write as _;
 use std::path::Path;
+use std::sync::Arc;
 
 /// What a file's schemes bring.
 struct Told {
     file: String,
     name: String,
-    schemes: Vec<(String, Vec<Leaf>)>,
+    schemes: Vec<Brought>,
+}
+
+/// What a scheme brings.
+struct Brought {
+    name: String,
+    leaves: Vec<Leaf>,
+    /// What each renewal share costs, where that is asked.
+    shares: Option<Vec<ShareCost>>,
 }
 
 struct Leaf {
@@ -43,9 +52,21 @@ pub fn run(ask: &Asked, words: &Words) -> Status {
         let named = |name: &str| ask.scheme.as_deref().is_none_or(|asked| asked == name);
         let schemes = plan.schemes.iter().enumerate();
         let schemes = schemes.filter(|(_, s)| named(&s.name));
-        let schemes: Vec<(String, Vec<Leaf>)> = schemes
-            .map(|(i, s)| Ok((s.name.clone(), leaves(&plan, i, ask.to, words)?)))
-            .collect::<Result<_>>()?;
+        let shares = |i| {
+            let told = ask
+                .shares
+                .then(|| share_costs(&plan, i, ask.to))
+                .transpose();
+            told.map_err(|why| files::refused(&why, words))
+        };
+        let brought = |(i, s): (usize, &Arc<Scheme>)| {
+            Ok(Brought {
+                name: s.name.clone(),
+                leaves: leaves(&plan, i, ask.to, words)?,
+                shares: shares(i)?,
+            })
+        };
+        let schemes: Vec<Brought> = schemes.map(brought).collect::<Result<_>>()?;
         if let (Some(name), true) = (&ask.scheme, schemes.is_empty()) {
             let all: Vec<&str> = plan.schemes.iter().map(|s| s.name.as_str()).collect();
             let args = [
@@ -97,8 +118,13 @@ fn leaves(plan: &Plan, scheme: usize, to: u8, words: &Words) -> Result<Vec<Leaf>
 
 impl Serialize for Told {
     fn serialize<S: Serializer>(&self, s: S) -> Result<S::Ok, S::Error> {
-        let schemes = self.schemes.iter().map(|(name, leaves)| {
-            json!({"name": name, "leaves": leaves.iter().map(leaf_json).collect::<Vec<Value>>()})
+        let schemes = self.schemes.iter().map(|s| {
+            let leaves: Vec<Value> = s.leaves.iter().map(leaf_json).collect();
+            let mut scheme = json!({"name": s.name, "leaves": leaves});
+            if let Some(shares) = &s.shares {
+                scheme["renewal_shares"] = shares.iter().map(share_json).collect();
+            }
+            scheme
         });
         json!({
             "file": self.file,
@@ -131,17 +157,27 @@ fn leaf_json(leaf: &Leaf) -> Value {
     })
 }
 
+fn share_json(cost: &ShareCost) -> Value {
+    json!({
+        "share": cost.share.unwrap_or(0.0),
+        "crop_mean_t_per_ha": rounded(cost.crop_t_per_ha, 1e6),
+        "crop_late_t_per_ha": rounded(cost.late_t_per_ha, 1e6),
+        "wood_age_max": cost.wood_age_max,
+        "stubs": cost.stubs,
+    })
+}
+
 fn people(row: &Told, words: &Words) -> String {
     let mut out = String::new();
-    for (name, leaves) in &row.schemes {
+    for scheme in &row.schemes {
         let args = [
             ("file", Arg::Text(clean(&row.file))),
             ("name", Arg::Text(clean(&row.name))),
-            ("scheme", Arg::Text(clean(name))),
+            ("scheme", Arg::Text(clean(&scheme.name))),
         ];
         // Writing to a string has nothing to fail at.
         let _ = writeln!(out, "{}", words.text("command-forecast", &args));
-        for leaf in leaves {
+        for leaf in &scheme.leaves {
             let f = &leaf.figures;
             let args = [
                 ("leaf", Arg::Count(f.leaf.into())),
@@ -155,6 +191,16 @@ fn people(row: &Told, words: &Words) -> String {
                 ("age", Arg::Count(f.wood_age_max.into())),
             ];
             let _ = writeln!(out, "  {}", words.text("command-forecast-leaf", &args));
+        }
+        for cost in scheme.shares.iter().flatten() {
+            let args = [
+                ("share", Arg::Share(cost.share.unwrap_or(0.0))),
+                ("crop", Arg::Number(cost.crop_t_per_ha, 1)),
+                ("late", Arg::Number(cost.late_t_per_ha, 1)),
+                ("age", Arg::Count(cost.wood_age_max.into())),
+                ("stubs", Arg::Count(cost.stubs.into())),
+            ];
+            let _ = writeln!(out, "  {}", words.text("command-forecast-share", &args));
         }
     }
     out

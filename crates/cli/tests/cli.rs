@@ -898,3 +898,22 @@ fn a_long_row_is_checked_in_200_megabytes() {
     assert!(findings >= 3_300, "{findings}");
     assert_eq!(told["rows"][0]["figures"]["trees"], 3_300);
 }
+
+#[test]
+fn forecast_tells_of_each_renewal_share_where_that_is_asked() {
+    let lesson = concat!(
+        env!("CARGO_MANIFEST_DIR"),
+        "/../../examples/lessons/renewal-a-fifth-or-never.json"
+    );
+    let args = ["forecast", lesson, "--scheme", "A fifth", "--to", "6"];
+    let shares = |ran: &Ran| json(ran)["rows"][0]["schemes"][0]["renewal_shares"].clone();
+    assert!(shares(&run(&[&args[..], &["--json"]].concat())).is_null());
+    let told = shares(&run(&[&args[..], &["--json", "--shares"]].concat()));
+    let told = told.as_array().expect("shares");
+    let each: Vec<f64> = told.iter().filter_map(|s| s["share"].as_f64()).collect();
+    assert_eq!(each, [0.0, 0.1, 0.125, 0.167, 0.2, 0.25]);
+    assert_eq!(told[0]["stubs"], 0);
+    assert!(told[4]["crop_mean_t_per_ha"].as_f64() > Some(0.0));
+    let ran = run(&[&args[..], &["--shares"]].concat());
+    assert_eq!(ran.out.matches("of the uprights each winter").count(), 6);
+}

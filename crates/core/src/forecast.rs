@@ -14,6 +14,7 @@ use crate::plan::{Plan, RowYear, WorkCount, Years};
 use crate::refusal::Refusal;
 use crate::row::Tree;
 use crate::seed::Seeded;
+use crate::standing::Rule;
 use std::sync::Arc;
 use sums::{Sum, Sums, add_work};
 
@@ -219,6 +220,86 @@ impl CropDraws {
             })
             .collect()
     }
+}
+
+/// The shares of which [`share_costs`] tells; `None` is never.
+pub const SHARES: [Option<f64>; 6] = [
+    None,
+    Some(0.1),
+    Some(0.125),
+    Some(0.167),
+    Some(0.2),
+    Some(0.25),
+];
+/// The first leaf that counts in what a share costs: before it hardly a row bears.
+const FIRST_BEARING: u8 = 3;
+/// How many leaves at the end are told apart, when a wall has been renewed for a while.
+const LATE_LEAVES: usize = 3;
+
+/// What a renewal share brings, and what it asks for, by the model's usual values. Means of no leaf are 0.
+#[derive(Clone, Debug, PartialEq)]
+pub struct ShareCost {
+    /// Share of the uprights that is stubbed each winter; `None` where none ever is.
+    pub share: Option<f64>,
+    /// Mean crop of the third leaf to the last, or of the found one where that is later, t/ha.
+    pub crop_t_per_ha: f64,
+    /// Mean crop of the last three of these leaves, t/ha.
+    pub late_t_per_ha: f64,
+    /// Age of the oldest upright in a dormant season of the last three, completed seasons.
+    pub wood_age_max: u8,
+    /// Stubs to be made in all leaves up to the last, on the whole row.
+    pub stubs: u32,
+}
+
+impl ShareCost {
+    /// Of one share under a scheme up to the leaf `last`, 0.1 to 0.25, or of none. Its other rules hold, and its planned windows
+    /// stay as they are; one that never renews begins when that is usual, one without rules has the usual ones. Of a long row
+    /// some trees are worked out, and stand for all.
+    ///
+    /// # Errors
+    /// No such scheme; a share outside the range of [`Rule::RenewShare`].
+    pub fn of(plan: &Plan, scheme: usize, last: u8, share: Option<f64>) -> Result<Self, Refusal> {
+        let mut sampled = sample(plan).with_standing(scheme, true)?;
+        sampled = match share {
+            None => sampled.with_rule(scheme, Rule::RenewFrom, Some(0.0))?,
+            Some(_) => sampled.with_rule(scheme, Rule::RenewShare, share)?,
+        };
+        let rules = sampled.scheme(scheme)?.standing.as_ref();
+        let never = rules.is_some_and(|s| s.rules.get(Rule::RenewFrom) == 0.0);
+        if never && share.is_some() {
+            sampled = sampled.with_rule(scheme, Rule::RenewFrom, None)?;
+        }
+        let leaves = Forecast::default().of(&sampled, scheme, last)?;
+        let all = plan.found.trees.len();
+        let each = all.max(1) as f64 / all.clamp(1, DRAWN_TREES) as f64;
+        let stubs = leaves
+            .iter()
+            .filter_map(|l| l.work.get("stub"))
+            .sum::<u32>();
+        let bearing = leaves.iter().position(|l| l.leaf >= FIRST_BEARING);
+        let bearing = &leaves[bearing.unwrap_or(leaves.len())..];
+        let late = &bearing[bearing.len().saturating_sub(LATE_LEAVES)..];
+        let mean = |of: &[LeafFigures]| {
+            let sum: f64 = of.iter().map(|l| l.crop_t_per_ha).sum();
+            sum * each / of.len().max(1) as f64
+        };
+        Ok(Self {
+            share,
+            crop_t_per_ha: mean(bearing),
+            late_t_per_ha: mean(late),
+            wood_age_max: late.iter().map(|l| l.wood_age_max).max().unwrap_or(0),
+            stubs: libm::round(f64::from(stubs) * each) as u32,
+        })
+    }
+}
+
+/// What each of [`SHARES`] costs under a scheme up to the leaf `last`: six forecasts of a part of the row.
+///
+/// # Errors
+/// No such scheme.
+pub fn share_costs(plan: &Plan, scheme: usize, last: u8) -> Result<Vec<ShareCost>, Refusal> {
+    let of = |share: &Option<f64>| ShareCost::of(plan, scheme, last, *share);
+    SHARES.iter().map(of).collect()
 }
 
 fn crops(plan: &Plan, scheme: usize, last: u8) -> Result<Vec<f64>, Refusal> {

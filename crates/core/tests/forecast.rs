@@ -1,9 +1,12 @@
 //! What a scheme brings, leaf by leaf: kept or new it is the same, later work changes nothing earlier, and every figure is a number.
 
-use cordonry::forecast::{DRAWS, Forecast, LeafFigures, crop_range};
+use cordonry::forecast::{
+    DRAWS, Forecast, LeafFigures, SHARES, ShareCost, crop_range, share_costs,
+};
 use cordonry::make::{Form, RowSketch};
 use cordonry::plan::{Moment, Plan, Window, replay};
 use cordonry::row::{Kind, Limit, Planted, Pose, Row, ShootId, Toward, TreeId};
+use cordonry::standing::Rule;
 use cordonry::units::{Deg, LengthStyle, Mm};
 use cordonry::work::Work;
 use cordonry_fixture::random::{cases, plan as random_plan};
@@ -163,6 +166,50 @@ fn the_range_of_a_crop_is_wide_and_the_same_each_time() {
         (long[3].1 / range[3].1 - 1.0).abs() < 0.2,
         "{long:?} {range:?}"
     );
+}
+
+#[test]
+fn what_a_renewal_share_costs_is_a_forecast_under_that_rule() {
+    let plan = planted(6);
+    let costs = share_costs(&plan, 0, 10).unwrap();
+    assert!(costs.iter().map(|c| c.share).eq(SHARES));
+    // A fifth is the default: the figures are those of the forecast.
+    let leaves = new(&plan, 10);
+    let usual = costs.iter().find(|c| c.share == Some(0.2)).unwrap();
+    let mean =
+        |of: &[LeafFigures]| of.iter().map(|f| f.crop_t_per_ha).sum::<f64>() / of.len() as f64;
+    assert!((usual.crop_t_per_ha - mean(&leaves[2..])).abs() < 1e-9);
+    assert!((usual.late_t_per_ha - mean(&leaves[7..])).abs() < 1e-9);
+    let stubs: u32 = leaves.iter().filter_map(|f| f.work.get("stub")).sum();
+    assert_eq!(usual.stubs, stubs);
+    assert_eq!(usual.wood_age_max, 5);
+    // The more is cut, the younger the wood and the more stubs there are to make.
+    for two in costs.windows(2) {
+        assert!(two[0].stubs < two[1].stubs, "{two:?}");
+        assert!(two[0].wood_age_max >= two[1].wood_age_max, "{two:?}");
+    }
+    assert_eq!((costs[0].stubs, costs[0].wood_age_max), (0, 9));
+    // A quarter costs crop against a fifth, as the prototype of the model has it too.
+    assert!(costs[5].late_t_per_ha < usual.late_t_per_ha, "{costs:?}");
+
+    // A scheme that never renews is told of shares all the same, and so is one without rules.
+    let never = plan.with_rule(0, Rule::RenewFrom, Some(0.0)).unwrap();
+    assert_eq!(share_costs(&never, 0, 10).unwrap(), costs);
+    let bare = plan.with_standing(0, false).unwrap();
+    assert!(share_costs(&bare, 0, 10).unwrap()[4].stubs > 0);
+    // Of a long row some trees stand for all.
+    let [few, many] =
+        [24, 96].map(|trees| ShareCost::of(&planted(trees), 0, 10, Some(0.2)).unwrap());
+    assert!((many.crop_t_per_ha / few.crop_t_per_ha - 1.0).abs() < 0.1);
+    assert!((f64::from(many.stubs) / f64::from(few.stubs) / 4.0 - 1.0).abs() < 0.1);
+    // Leaves before the found one give nothing, and numbers.
+    let none = ShareCost::of(&plan, 0, 2, None).unwrap();
+    assert_eq!(
+        (none.crop_t_per_ha, none.stubs, none.wood_age_max),
+        (0.0, 0, 0)
+    );
+    assert!(share_costs(&plan, 1, 10).is_err());
+    assert!(ShareCost::of(&plan, 0, 10, Some(0.5)).is_err());
 }
 
 #[test]
