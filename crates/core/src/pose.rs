@@ -267,11 +267,24 @@ pub(crate) fn course_of(
     }
 }
 
+/// In how many steps a shoot's way down to the stem is short.
+const FEW_STEPS: usize = 6;
+
 /// The course of the shoot at `index`, which the tree has.
 pub(crate) fn course(tree: &Tree, index: usize, g: Geometry) -> Course {
-    // From the shoot down to the stem, and up again.
-    let parent = |at: &usize| tree.index(tree.shoots[*at].parent?);
-    let down: Vec<usize> = std::iter::successors(Some(index), parent).collect();
+    // From the shoot down to the stem, and up again. Where that is far, a list tells the way sooner.
+    let mut list: Option<Vec<Option<usize>>> = None;
+    let mut down = vec![index];
+    while let Some(parent) = tree.shoots[down[down.len() - 1]].parent {
+        let next = match down.len() < FEW_STEPS {
+            true => tree.index(parent),
+            false => list.get_or_insert_with(|| tree.parents())[down[down.len() - 1]],
+        };
+        match next {
+            Some(next) => down.push(next),
+            None => break,
+        }
+    }
     let (stem, up) = down.split_last().expect("it is on the way itself");
     let first = course_of(tree, &tree.shoots[*stem], None, g);
     let on = |course, at: &usize| course_of(tree, &tree.shoots[*at], Some(&course), g);

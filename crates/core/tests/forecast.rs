@@ -212,6 +212,28 @@ fn what_a_renewal_share_costs_is_a_forecast_under_that_rule() {
     assert!(ShareCost::of(&plan, 0, 10, Some(0.5)).is_err());
 }
 
+/// As many shoots as a tree may have, each on the one before it: what is worked out for each must not ask of all, or this would
+/// take an hour.
+#[test]
+fn the_longest_chain_of_shoots_is_trained_and_told_of() {
+    let mut row = wood::planted(1, 1500, 2000.0);
+    row.leaf = 3;
+    let tree = std::sync::Arc::make_mut(&mut row.trees[0]);
+    tree.shoots[0].pose = wood::laid(Toward::Right, 0.0);
+    for i in 1..1_900 {
+        let mut up = wood::shoot(i, wood::standing(0.0), wood::grown(2, 20.0));
+        up.parent = Some(ShootId::found(i - 1));
+        up.at = if i == 1 { 1_000.0 } else { 15.0 };
+        tree.shoots.push(up);
+    }
+    let told = new(&Plan::new("a row", row).with_all_standing(), 5);
+    assert!(
+        told.iter()
+            .all(|f| f.crop_t_per_ha.is_finite() && f.uprights > 0),
+        "{told:?}"
+    );
+}
+
 #[test]
 fn a_limit_by_which_wood_counts_is_seen_by_what_is_kept() {
     let laid = |_| {

@@ -225,3 +225,19 @@ fn a_wall_of_returns_closes_what_stubs_left_open() {
     let open = |back: bool| found(&tree(back), "see-through").len();
     assert!(open(true) < open(false), "{} {}", open(true), open(false));
 }
+
+proptest::proptest! {
+    #![proptest_config(cordonry_fixture::random::cases(64))]
+
+    /// All at once or one by one: the same.
+    #[test]
+    fn the_roles_of_a_tree_are_those_of_its_shoots(row in cordonry_fixture::random::row()) {
+        for tree in &row.trees {
+            let roots = tree.roots(&tree.parents());
+            for ((shoot, role), root) in tree.shoots.iter().zip(tree.roles()).zip(roots) {
+                proptest::prop_assert_eq!(role, tree.role(shoot));
+                proptest::prop_assert_eq!(root.map(|at| tree.shoots[at].id), tree.rooted(shoot).map(|s| s.id));
+            }
+        }
+    }
+}

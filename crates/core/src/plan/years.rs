@@ -196,10 +196,11 @@ fn tree_years(
 
 /// Ages of a tree's uprights before a leaf, completed seasons.
 fn ages(tree: &Tree, leaf: u8) -> Vec<(ShootId, u8)> {
-    let shoots = tree.shoots.iter();
-    let uprights = shoots.filter(|s| tree.role(s) == Role::Upright);
     let age = |born: u8| leaf.saturating_sub(born);
+    let roled = tree.shoots.iter().zip(tree.roles());
+    let uprights = roled.filter(|(_, role)| *role == Role::Upright);
     uprights
+        .map(|(shoot, _)| shoot)
         .filter_map(|s| Some((s.id, age(s.born()?))))
         .collect()
 }

@@ -57,9 +57,9 @@ impl Posed {
     /// Where its grown uprights on the cordon stand among its shoots.
     pub fn uprights(&self) -> &[usize] {
         self.uprights.get_or_init(|| {
-            let shoots = self.tree.shoots.iter().enumerate();
-            shoots
-                .filter(|(_, s)| self.tree.role(s) == Role::Upright)
+            let roles = self.tree.roles().into_iter().enumerate();
+            roles
+                .filter(|(_, role)| *role == Role::Upright)
                 .map(|(i, _)| i)
                 .collect()
         })
@@ -69,12 +69,10 @@ impl Posed {
     /// has its place on the cordon.
     pub fn places(&self) -> &[(usize, Point)] {
         self.places.get_or_init(|| {
-            let base = |(i, s): (usize, &Shoot)| {
-                let root = self.tree.index(self.tree.rooted(s)?.id)?;
-                Some((i, self.courses().get(root)?.base))
-            };
-            let shoots = self.tree.shoots.iter().enumerate();
-            let held = shoots.filter(|(_, s)| self.tree.role(s).holds_place());
+            let roots = self.tree.roots(&self.tree.parents());
+            let base = |(i, _): (usize, Role)| Some((i, self.courses().get(roots[i]?)?.base));
+            let roles = self.tree.roles().into_iter().enumerate();
+            let held = roles.filter(|(_, role)| role.holds_place());
             held.filter_map(base).collect()
         })
     }

@@ -23,6 +23,21 @@ pub enum Role {
 }
 
 impl Role {
+    /// Of a shoot of that kind: whether it belongs to the wall, and whether what stands on it has taken its place.
+    fn of(kind: Kind, on_wall: &dyn Fn() -> bool, has_ceded: &dyn Fn() -> bool) -> Self {
+        match kind {
+            Kind::Stem => Self::Stem,
+            Kind::Leader => Self::Leader,
+            Kind::Upright if on_wall() => Self::Upright,
+            Kind::Bud if on_wall() => Self::Bud,
+            Kind::Stub if on_wall() => match has_ceded() {
+                true => Self::Spent,
+                false => Self::Stub,
+            },
+            Kind::Upright | Kind::Bud | Kind::Stub | Kind::Shoot => Self::Loose,
+        }
+    }
+
     /// Whether it holds a place among the uprights of the wall.
     pub fn holds_place(self) -> bool {
         matches!(self, Self::Upright | Self::Bud | Self::Stub)
@@ -33,17 +48,48 @@ impl Tree {
     /// What a shoot of the tree is on the wall. An upright, bud or stub belongs to the wall by [`Tree::rooted`].
     pub fn role(&self, shoot: &Shoot) -> Role {
         let on_wall = || self.rooted(shoot).is_some();
-        match shoot.kind() {
-            Kind::Stem => Role::Stem,
-            Kind::Leader => Role::Leader,
-            Kind::Upright if on_wall() => Role::Upright,
-            Kind::Bud if on_wall() => Role::Bud,
-            Kind::Stub if on_wall() => match self.has_ceded(shoot) {
-                true => Role::Spent,
-                false => Role::Stub,
-            },
-            Kind::Upright | Kind::Bud | Kind::Stub | Kind::Shoot => Role::Loose,
+        Role::of(shoot.kind(), &on_wall, &|| self.has_ceded(shoot))
+    }
+
+    /// For each shoot [its root](Self::rooted), by its place among the tree's: in one walk, however long a chain
+    /// they make. `parents` are the tree's.
+    pub fn roots(&self, parents: &[Option<usize>]) -> Vec<Option<usize>> {
+        let mut out: Vec<Option<usize>> = Vec::with_capacity(self.shoots.len());
+        for (at, parent) in parents.iter().enumerate() {
+            let shoots = &self.shoots;
+            out.push(parent.and_then(|p| match shoots[p].pose.is_laid() {
+                true => Some(at),
+                false => out[p].filter(|_| takes_place(&shoots[p], &shoots[at])),
+            }));
         }
+        out
+    }
+
+    /// The [role](Self::role) of every shoot, in one walk.
+    pub fn roles(&self) -> Vec<Role> {
+        let parents = self.parents();
+        let roots = self.roots(&parents);
+        let mut ceded = vec![false; self.shoots.len()];
+        for (shoot, parent) in self.shoots.iter().zip(parents) {
+            if let Some(parent) = parent {
+                ceded[parent] |= takes_place(&self.shoots[parent], shoot);
+            }
+        }
+        let all = self.shoots.iter().enumerate();
+        all.map(|(at, s)| Role::of(s.kind(), &|| roots[at].is_some(), &|| ceded[at]))
+            .collect()
+    }
+
+    /// What tells the order of shoots along the wood, from the stem on: what came where another stood is counted there.
+    pub(super) fn ranks(&self) -> Vec<(usize, f64)> {
+        let parents = self.parents();
+        let roots = self.roots(&parents).into_iter().enumerate();
+        roots
+            .map(|(at, root)| {
+                let root = root.unwrap_or(at);
+                (parents[root].unwrap_or(0), self.shoots[root].at)
+            })
+            .collect()
     }
 
     /// The shoot on laid wood by which a shoot belongs to the wall: itself, or the stub or cut-back upright that it came

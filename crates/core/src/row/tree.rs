@@ -121,11 +121,16 @@ impl Tree {
 
     /// The shoot of that id.
     pub fn shoot(&self, id: ShootId) -> Option<&Shoot> {
-        self.shoots.iter().find(|s| s.id == id)
+        self.index(id).map(|at| &self.shoots[at])
     }
 
     /// The place of a shoot in `shoots`.
     pub fn index(&self, id: ShootId) -> Option<usize> {
+        // A found shoot mostly stands where its number says.
+        let there = usize::try_from(id.number()).unwrap_or(usize::MAX);
+        if self.shoots.get(there).is_some_and(|s| s.id == id) {
+            return Some(there);
+        }
         self.shoots.iter().position(|s| s.id == id)
     }
 
@@ -257,15 +262,15 @@ impl Tree {
     pub fn name(&self, id: ShootId) -> Option<Name> {
         let shoot = self.shoot(id)?;
         let kind = shoot.kind();
-        // What came where another stood is counted there.
-        let rank = |s: &Shoot| {
-            let root = self.rooted(s).unwrap_or(s);
-            let parent = root.parent.and_then(|p| self.index(p)).unwrap_or(0);
-            (parent, root.at, s.at, s.id)
+        let ranks = self.ranks();
+        let rank = |at: usize| {
+            let (shoot, (parent, root)) = (&self.shoots[at], ranks[at]);
+            (parent, root, shoot.at, shoot.id)
         };
-        let mine = rank(shoot);
-        let alike = self.shoots.iter().filter(|s| s.kind() == kind);
-        let before = alike.clone().filter(|s| rank(s) < mine).count();
+        let mine = rank(self.index(id)?);
+        let all = 0..self.shoots.len();
+        let alike = all.filter(|at| self.shoots[*at].kind() == kind);
+        let before = alike.clone().filter(|at| rank(*at) < mine).count();
         let count = |n: usize| u16::try_from(n).unwrap_or(u16::MAX);
         Some(Name {
             tree: self.id,

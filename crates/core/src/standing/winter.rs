@@ -182,11 +182,12 @@ fn tips(job: &Job<'_>) -> Vec<Work> {
         };
         let tip = course.point(course.length - off).y;
         if job.rules.does(Rule::Hold) && tip > wall + 1.0 {
-            out.push(Work::HoldHeight {
+            // What begins up there can't be held: it goes with what it grows from, or stays.
+            out.extend((course.base.y <= wall).then(|| Work::HoldHeight {
                 tree,
                 shoot: s.id,
                 height_mm: Mm::round(wall),
-            });
+            }));
         } else if off > 0.0 && last.kept > WHOLE * last.grown {
             out.push(Work::Tip {
                 tree,
