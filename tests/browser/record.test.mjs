@@ -204,7 +204,7 @@ pageTest('a part’s works ask for their numbers on its card', {}, async ({ page
   await page.keyboard.type('95');
   await page.keyboard.press('Enter');
   assert.match(await page.locator('.ask [role="alert"]').innerText(), like('refusal-tip', { value: '95 %', low: '1 %', high: '90 %' }));
-  await page.locator('.ask input').fill('30 %');
+  await page.locator('.ask label input').fill('30 %');
   await page.keyboard.press('Enter');
   await frames(page, 2);
   assert.match(await page.locator('.part-card .done').innerText(), like('work-tip', { share: '30 %' }));

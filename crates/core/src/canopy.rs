@@ -34,6 +34,13 @@ impl Canopy {
         out
     }
 
+    /// Of one shoot.
+    pub fn of_shoot(shoot: &Shoot, leaf: u8, a: &Assumptions) -> Self {
+        let mut out = Self::default();
+        out.add(shoot, leaf, a);
+        out
+    }
+
     fn add(&mut self, shoot: &Shoot, leaf: u8, a: &Assumptions) {
         self.older += shoot.laterals.total / 1000.0 * a[LeafLateral];
         let kind = shoot.kind();

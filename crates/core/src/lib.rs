@@ -28,6 +28,7 @@ pub mod said;
 pub mod seed;
 pub mod standing;
 pub mod terms;
+pub mod tipping;
 pub mod units;
 mod usual;
 pub mod walk;

@@ -1,12 +1,14 @@
 //! What a scheme brings, leaf by leaf: kept or new it is the same, later work changes nothing earlier, and every figure is a number.
 
+use cordonry::canopy::Canopy;
 use cordonry::forecast::{
     DRAWS, Forecast, LeafFigures, SHARES, ShareCost, crop_range, share_costs,
 };
 use cordonry::make::{Form, RowSketch};
 use cordonry::plan::{Moment, Plan, Window, replay};
-use cordonry::row::{Kind, Limit, Planted, Pose, Row, ShootId, Toward, TreeId};
+use cordonry::row::{Kind, Limit, Planted, Pose, Row, Shoot, ShootId, Toward, TreeId};
 use cordonry::standing::Rule;
+use cordonry::tipping::Tipping;
 use cordonry::units::{Deg, LengthStyle, Mm};
 use cordonry::work::Work;
 use cordonry_fixture::random::{cases, plan as random_plan};
@@ -310,4 +312,39 @@ proptest! {
             }
         }
     }
+}
+
+#[test]
+fn what_a_tip_takes_is_what_the_shoot_bears_less_in_the_harvest_after_the_coming_one() {
+    let plan = planted(4);
+    let moment = Moment::dormant(4);
+    let row = |plan: &Plan| replay(plan, 0, moment).unwrap().row;
+    let whole = row(&plan.without_work(0, moment, |_| true).unwrap());
+    let on = &whole.trees[1];
+    let grew = |s: &&Shoot| s.units.last().is_some_and(|u| u.leaf == 3);
+    let mut uprights = on.shoots.iter().filter(|s| s.kind() == Kind::Upright);
+    let shoot = uprights.find(grew).expect("it grew");
+    let terms = plan.terms(&whole.trellis);
+    let told = Tipping::of(shoot, &terms).unwrap();
+    assert_eq!(told.harvest, 5);
+    let flowers = |s: &Shoot, leaf| Canopy::of_shoot(s, leaf, &terms.assumptions).flowers;
+    for percent in [5, 20, 50] {
+        let tip = Work::Tip {
+            tree: on.id,
+            shoot: shoot.id,
+            percent,
+        };
+        let only = plan.without_work(0, moment, |_| true).unwrap();
+        let tipped = row(&only.with_work(0, moment, tip).unwrap());
+        let tipped = tipped.trees[1].shoot(shoot.id).unwrap();
+        let lacks = |leaf| 1.0 - flowers(tipped, leaf) / flowers(shoot, leaf);
+        let share = told.crop_removed(f64::from(percent) / 100.0).unwrap();
+        assert!((share - lacks(5)).abs() < 1e-9, "{percent}: {share}");
+        assert!(share > 0.0 && lacks(4).abs() < 1e-9, "{percent}");
+        // Nor does the cut that is there already change the curve.
+        assert_eq!(Tipping::of(tipped, &terms).unwrap().harvest, 5);
+        let again = Tipping::of(tipped, &terms).unwrap().crop_removed(0.2);
+        assert!((again.unwrap() - told.crop_removed(0.2).unwrap()).abs() < 1e-9);
+    }
+    assert_eq!(told.crop_removed(0.0), Some(0.0));
 }

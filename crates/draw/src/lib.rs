@@ -25,6 +25,7 @@ mod sheets;
 mod strip;
 mod style;
 mod time;
+mod tip_curve;
 pub mod tree;
 mod wood;
 pub mod work;
@@ -43,6 +44,7 @@ pub use paper::Paper;
 pub use sheets::{Both, Side, Told, sheet_beside, sheets};
 pub use style::STYLE;
 pub use time::{Time, window_key};
+pub use tip_curve::tip_curve;
 
 pub use tree::{Options, posed_group, tree_group, tree_group_with};
 pub use work::work_marks;

@@ -7,6 +7,7 @@ use cordonry::forecast::LeafFigures;
 use cordonry::plan::{History, Line, Moment, Phase, Plan, Scheme};
 use cordonry::refusal::Refusal;
 use cordonry::row::{ShootId, TreeId};
+use cordonry::tipping::Tipping;
 use cordonry::work::{Sweep, Work, spread};
 use kurbo::Point;
 use std::sync::Arc;
@@ -85,6 +86,21 @@ impl Desk {
     /// What the scheme that is looked at brings, leaf by leaf.
     pub fn years(&self) -> Arc<[LeafFigures]> {
         self.document.years(self.look().scheme)
+    }
+
+    /// What tipping a shoot takes; none where it has not grown.
+    pub fn tipping(&self, part: Part) -> Option<Tipping> {
+        let scene = self.scene();
+        Tipping::of(scene.row.shoot(part.tree, part.shoot?)?.1, &scene.terms)
+    }
+
+    /// The share of a shoot's last growth that is tipped at this moment.
+    pub fn tipped(&self, part: Part) -> Option<f64> {
+        let works = self.scene().works_on(part);
+        works.iter().find_map(|work| match work {
+            Work::Tip { percent, .. } => Some(f64::from(*percent) / 100.0),
+            _ => None,
+        })
     }
 
     /// The part that is chosen.

@@ -9,7 +9,7 @@ use cordonry::light::Foliage;
 use cordonry::light::row_light::report;
 use cordonry::plan::{Correction, Moment, Phase, Plan, Replayer, Scheme, Setting, Window};
 use cordonry::refusal::Refusal;
-use cordonry::row::{Limit, ShootId, Toward, TreeId};
+use cordonry::row::{Kind, Limit, Shoot, ShootId, Toward, TreeId};
 use cordonry::units::{Deg, Mm};
 use cordonry::work::{Sweep, Work};
 use cordonry_fixture::wall;
@@ -683,4 +683,45 @@ fn a_tree_that_is_lost_moved_or_planted_is_numbered_anew_and_so_it_is_when_that_
         desk.undo().expect("a step");
         assert!(desk.take_redraw().all);
     }
+}
+
+#[test]
+fn what_a_tip_takes_is_told_of_the_harvest_after_the_coming_one_and_the_share_that_is_planned() {
+    let mut desk = Desk::new(plan().begun()).expect("it has a scheme");
+    let moment = Moment::dormant(4);
+    desk.look_at(moment);
+    let on = desk.scene().row.tree(TREE).expect("it is there");
+    let grew =
+        |s: &&Shoot| s.kind() == Kind::Upright && s.units.last().is_some_and(|u| u.leaf == 3);
+    let shoot = on.shoots.iter().find(grew).expect("it has grown").id;
+    let (tree, percent) = (TREE, 25);
+    let part = Part {
+        tree,
+        shoot: Some(shoot),
+    };
+    let tip = Work::Tip {
+        tree,
+        shoot,
+        percent,
+    };
+    desk.edit(&Edit::work("step-tip", vec![tip.clone()]))
+        .expect("it can be tipped");
+    assert_eq!(desk.tipped(part), Some(0.25));
+    let told = desk.tipping(part).expect("it has grown");
+    assert_eq!(told.harvest, 5);
+    let takes = |share| told.crop_removed(share).expect("it bears");
+    assert_eq!(takes(0.0), 0.0);
+    assert!(0.0 < takes(0.1) && takes(0.1) < takes(0.5) && takes(0.5) < 1.0);
+    desk.edit(&Edit::take_back(vec![tip])).expect("it is there");
+    assert_eq!(desk.tipped(part), None);
+    assert_eq!(
+        desk.tipping(part),
+        Some(told),
+        "what is planned changes no curve"
+    );
+    let tree = Part {
+        shoot: None,
+        ..part
+    };
+    assert_eq!(desk.tipping(tree), None);
 }

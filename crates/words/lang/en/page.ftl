@@ -159,6 +159,9 @@ year-piece = { $count } { $kind ->
    *[wire] on wires
 }
 year-stands = ○ usual work
+tip-slide = Length that comes off
+tip-acts = Acts on the harvest of leaf { $leaf }, not on the coming one: { $length } of length, { $sites } of this growth’s sites.
+tip-acts-crop = Acts on the harvest of leaf { $leaf }, not on the coming one: { $length } of length, { $sites } of this growth’s sites, about { $crop } of what this shoot bears then.
 step-stand-again = letting the usual work stand again
 step-usual-work = letting the usual work stand
 stand-again = Let the usual work stand again

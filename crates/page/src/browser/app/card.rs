@@ -4,6 +4,7 @@ use super::App;
 use crate::browser::dom;
 use crate::browser::wall::WallScreen;
 use crate::desk::Desk;
+use leptos::prelude::{GetValue, SetValue};
 
 /// Width of a card, px.
 const CARD_WIDTH: f64 = 300.0;
@@ -14,6 +15,14 @@ const CLEAR: f64 = 24.0;
 const RECORD_HEIGHT: f64 = 430.0;
 
 impl App {
+    /// Has the card keep clear of the chosen part's neighbours too, or stand beside the part as usual.
+    pub fn set_card_aside(self, aside: bool) {
+        if self.card_aside.get_value() != aside {
+            self.card_aside.set_value(aside);
+            self.reframe();
+        }
+    }
+
     /// Moves the page up where a card at the screen's foot covers the chosen part, or the wire under it: so far that both
     /// are in sight, and no farther than the wall's upper edge.
     pub fn clear_of_card(self) {
@@ -38,7 +47,7 @@ impl App {
 }
 
 /// Where the card of the chosen part goes: beside its tip, within the wall.
-pub(super) fn card_place(desk: &Desk, wall: &WallScreen) -> Option<(f64, f64)> {
+pub(super) fn card_place(desk: &Desk, wall: &WallScreen, aside: bool) -> Option<(f64, f64)> {
     let part = desk.chosen()?;
     if desk.is_holding() {
         return None;
@@ -55,6 +64,12 @@ pub(super) fn card_place(desk: &Desk, wall: &WallScreen) -> Option<(f64, f64)> {
             (foot, foot)
         }
     };
+    if aside {
+        // At the wall's other end.
+        let far = (view.width - CARD_WIDTH - 8.0).max(8.0);
+        let left = if tip.x > view.width / 2.0 { 8.0 } else { far };
+        return Some((left, 8.0));
+    }
     let right = base.x.max(tip.x) + 24.0;
     let beside = if right + CARD_WIDTH < view.width {
         right

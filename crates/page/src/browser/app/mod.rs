@@ -94,6 +94,8 @@ pub struct App {
     pub card: RwSignal<Option<(f64, f64)>>,
     /// The part whose card was closed while the part itself stays chosen.
     pub card_closed: RwSignal<Option<Part>>,
+    /// Whether the card keeps clear of the chosen part's neighbours.
+    card_aside: StoredValue<bool>,
     /// What a press on the wall would add to the record.
     pub offer: RwSignal<Option<Offer>>,
     /// Whether the scheme's name is being written over.
@@ -144,6 +146,7 @@ impl App {
             kept: RwSignal::new(Kept::Saved),
             card: RwSignal::new(None),
             card_closed: RwSignal::new(None),
+            card_aside: StoredValue::new(false),
             offer: RwSignal::new(None),
             naming: RwSignal::new(false),
             light: Lit::new(),
@@ -389,7 +392,8 @@ impl App {
                         self.words.with_value(|words| {
                             wall.render(desk.scene(), marked, &redraw, &over, words);
                         });
-                        self.card.set(card_place(desk, wall));
+                        self.card
+                            .set(card_place(desk, wall, self.card_aside.get_value()));
                     }
                 });
             }

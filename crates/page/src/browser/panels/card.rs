@@ -3,12 +3,15 @@
 use crate::actions::{TAKE_BACK, choices_on};
 use crate::browser::app::App;
 use crate::browser::commands;
+use crate::browser::panels::tip;
+use crate::browser::parts::shown;
 use crate::document::Edit;
 use cordonry::check::Part;
 use cordonry::row::{Shoot, Tree};
 use cordonry::said::{Arg, Quantity};
 use cordonry::work::Choice;
 use leptos::prelude::*;
+use std::rc::Rc;
 
 /// What the card says of the part.
 #[derive(Clone, PartialEq)]
@@ -21,7 +24,7 @@ struct CardText {
     caution: Option<&'static str>,
 }
 
-fn shown(app: App, part: Part) -> Option<CardText> {
+fn card_text(app: App, part: Part) -> Option<CardText> {
     app.peek(|d| {
         let tree = d.scene().row.tree(part.tree)?;
         let facts = match part.shoot {
@@ -140,7 +143,7 @@ pub fn PartCard(app: App) -> impl IntoView {
     let shown = Memo::new(move |_| {
         app.style.track();
         let part = app.carded().filter(|_| !app.correcting());
-        part.and_then(|p| shown(app, p))
+        part.and_then(|p| card_text(app, p))
     });
     move || {
         shown.get().map(|s| {
@@ -222,24 +225,37 @@ fn Choices(app: App, s: CardText) -> impl IntoView {
         })
         .collect_view();
     let all = s.choices.clone();
+    let part = s.part;
+    let tips = s.choices.iter().position(|c| c.said.key == TIP);
+    // What a tip takes is seen beside the shoot and its neighbours.
+    Effect::new(move |_| app.set_card_aside(open.get().is_some_and(|at| Some(at) == tips)));
+    on_cleanup(move || app.set_card_aside(false));
     view! {
         <p class="actions">{words}</p>
         {move || {
             open.get()
                 .and_then(|i| all.get(i).cloned())
-                .map(|choice| view! { <AskNumbers app choice close=move || open.set(None)/> })
+                .map(|choice| view! { <AskNumbers app part choice close=move || open.set(None)/> })
         }}
     }
 }
 
+/// The choice that tips a shoot.
+const TIP: &str = "act-tip";
+
 /// The numbers that a choice asks for. Escape closes them and goes back to the choice.
 #[component]
-fn AskNumbers(app: App, choice: Choice, close: impl Fn() + 'static) -> impl IntoView {
+fn AskNumbers(app: App, part: Part, choice: Choice, close: impl Fn() + 'static) -> impl IntoView {
+    let key = choice.said.key;
     let wrong = RwSignal::new(None::<String>);
     let typed: Vec<RwSignal<String>> = choice
         .asked
         .iter()
-        .map(|a| RwSignal::new(app.worded(|w| w.field(a.unit, a.usual))))
+        .map(|a| {
+            let planned = app.peek(|d| d.tipped(part)).flatten();
+            let first = planned.filter(|_| key == TIP).unwrap_or(a.usual);
+            RwSignal::new(app.worded(|w| w.field(a.unit, first)))
+        })
         .collect();
     let single = choice.asked.len() == 1;
     let word = app.said(&choice.said);
@@ -269,7 +285,9 @@ fn AskNumbers(app: App, choice: Choice, close: impl Fn() + 'static) -> impl Into
             }
         })
         .collect_view();
-    let key = choice.said.key;
+    let curve = typed.first().copied().filter(|_| key == TIP);
+    let curve =
+        curve.map(|text| shown(app, Rc::new(move || Box::pin(tip::curve(app, part, text)))));
     let act = move || {
         let mut numbers = Vec::new();
         for (asked, text) in choice.asked.iter().zip(&typed) {
@@ -306,6 +324,7 @@ fn AskNumbers(app: App, choice: Choice, close: impl Fn() + 'static) -> impl Into
                 {app.t("ask-do")}
             </button>
             {move || wrong.get().map(|w| view! { <span class="wrong" role="alert">{w}</span> })}
+            {curve}
         </form>
     }
 }

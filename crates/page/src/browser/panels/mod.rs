@@ -15,6 +15,7 @@ pub mod notice;
 pub mod numbered;
 pub mod print;
 pub mod schemes;
+pub mod tip;
 pub mod views;
 pub mod wires;
 pub mod worklist;
