@@ -156,6 +156,25 @@ pageTest('a leaf’s work is copied on, and what cannot follow is said', {}, asy
   assert.match(await said.locator('span').textContent(), new RegExp(like('leaf-left').source));
 });
 
+pageTest('a lesson opens with its two schemes side by side, and what stands beside outlives a reload', {}, async ({ page }) => {
+  await example(page, 'lessons/renewal-a-fifth-or-never.json');
+  const both = page.locator('.stage-beside [data-tree]').first();
+  await both.waitFor();
+  const name = async () => (await page.locator('.beside-name b').last().textContent()).trim();
+  assert.equal(await name(), (await schemes(page))[1].trim());
+  await page.locator('.kept-state', { hasText: say('kept-saved') }).waitFor();
+  await act(page, 'two-swap');
+  const swapped = await name();
+  await page.reload();
+  await both.waitFor();
+  assert.equal(await name(), swapped);
+  await act(page, 'two-close');
+  await page.reload();
+  await page.waitForSelector('.stage [data-tree]');
+  await frames(page, 3);
+  assert.equal(await page.locator('.stage-beside').count(), 0);
+});
+
 pageTest('on a telephone the walls stand one under the other, and the page is no wider than the screen', phone, async ({ page }) => {
   await example(page);
   await act(page, 'scheme-copy');

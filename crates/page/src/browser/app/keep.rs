@@ -42,6 +42,9 @@ pub struct Record {
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Spot {
     look: Look,
+    /// The scheme that stands beside the one that is looked at.
+    #[serde(default)]
+    beside: Option<usize>,
     x: f64,
     top: f64,
     scale: f64,
@@ -170,6 +173,7 @@ impl App {
             now: d.line().now(),
             spot: view.map(|View { x, top, scale, .. }| Spot {
                 look: d.look(),
+                beside: d.scheme_beside(),
                 x,
                 top,
                 scale,
@@ -202,10 +206,11 @@ impl App {
         } = found;
         let (line, journal) = Journal::open((number, &text), steps, record.now)?;
         let look = record.spot.map(|spot| spot.look);
-        let desk = match History::of_line(line) {
+        let mut desk = match History::of_line(line) {
             Some(history) => Desk::restored(history, look)?,
             None => return Ok(()),
         };
+        desk.set_beside(record.spot.and_then(|spot| spot.beside));
         self.lay(desk, (record.id, record.saved_ms), record.spot);
         self.journal.set_value(journal);
         Ok(())

@@ -1,6 +1,6 @@
 //! Files that come in: a plan is opened, a table is looked at first.
 
-use super::examples::text_of;
+use super::examples::{LESSONS, text_of};
 use super::incoming::Incoming;
 use cordonry::said::Arg;
 use leptos::prelude::*;
@@ -72,11 +72,18 @@ pub fn take_plan(incoming: Incoming, name: &str, bytes: &[u8], tipped: Option<bo
 
 /// Opens one of the examples that come with the page.
 pub fn take_example(incoming: Incoming, path: &'static str) {
+    let app = incoming.app;
     let name = path.rsplit('/').next().unwrap_or(path);
     spawn_local(async move {
-        match text_of(path).await {
-            Ok(text) => take_bytes(incoming, name, text.as_bytes().to_vec()),
-            Err(_) => incoming.app.say(incoming.app.t("part-missing"), true),
+        let Ok(text) = text_of(path).await else {
+            return app.say(app.t("part-missing"), true);
+        };
+        let before = app.record_id();
+        take_bytes(incoming, name, text.as_bytes().to_vec());
+        // What a lesson sets side by side stands so.
+        let lesson = LESSONS.iter().any(|(lesson, _)| *lesson == path);
+        if lesson && app.record_id() != before {
+            app.turn(|d| d.set_beside(Some(1)));
         }
     });
 }
