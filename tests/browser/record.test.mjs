@@ -244,3 +244,25 @@ pageTest('nothing of it shuts anyone out', {}, async ({ page }) => {
   await frames(page, 2);
   assert.deepEqual(await accessibility(page), []);
 });
+
+pageTest('whether last year’s growth had been tipped is told where the record is corrected, and later harvests follow', {}, async ({ page }) => {
+  await example(page, 'third-leaf.json');
+  const crops = () => page.locator('.year .year-crop').allTextContents();
+  const before = await crops();
+  await page.locator('[data-act="correct"]').check();
+  const choice = page.getByLabel(say('import-tipped'));
+  assert.equal(await choice.inputValue(), '');
+  await choice.selectOption('yes');
+  await frames(page, 2);
+  const tipped = await crops();
+  assert.notDeepEqual(tipped, before);
+  await choice.selectOption('no');
+  await frames(page, 2);
+  assert.deepEqual(await crops(), before, 'taken as whole');
+  for (const [answer, crop] of [['yes', tipped], ['', before]]) {
+    await page.locator('[data-act="undo"]').click();
+    await frames(page, 2);
+    assert.equal(await choice.inputValue(), answer);
+    assert.deepEqual(await crops(), crop);
+  }
+});

@@ -725,3 +725,24 @@ fn what_a_tip_takes_is_told_of_the_harvest_after_the_coming_one_and_the_share_th
     };
     assert_eq!(desk.tipping(tree), None);
 }
+
+#[test]
+fn whether_found_growth_had_been_tipped_is_told_later_too_and_undone() {
+    let mut desk = Desk::new(plan().begun()).expect("it has a scheme");
+    assert!(desk.plan().found.has_untold_tips());
+    desk.look_at(Moment::dormant(4));
+    let before = (write_plan(desk.plan()), desk.years());
+    desk.open(Mode::Found);
+    let record = write_plan(&Plan {
+        tipped: Some(true),
+        ..Plan::clone(desk.plan())
+    });
+    desk.edit(&Edit::tipped(Some(true))).expect("it is told");
+    assert!(desk.is_found());
+    assert_eq!(write_plan(desk.plan()), record, "what was measured stays");
+    assert_ne!(desk.years(), before.1, "tipped wood bears less");
+    let anew = Desk::new(Plan::clone(desk.plan())).expect("it has a scheme");
+    assert_eq!(desk.years(), anew.years());
+    assert_eq!(desk.undo().as_deref(), Some("step-correct"));
+    assert_eq!((write_plan(desk.plan()), desk.years()), before);
+}

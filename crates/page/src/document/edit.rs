@@ -37,6 +37,8 @@ pub enum Request {
     Wires(Work),
     /// The record is corrected.
     Record(Correction),
+    /// Whether last year's growth had been tipped where the record shows no cut; `None` where that is not known.
+    Tipped(Option<bool>),
     /// A setting; `None` leaves it out.
     Setting(Setting, Option<f64>),
     /// A limit; `None` puts its default back.
@@ -185,6 +187,11 @@ impl Edit {
         Self::new("step-correct", Request::Record(correction))
     }
 
+    /// Whether last year's growth had been tipped before it was measured.
+    pub fn tipped(tipped: Option<bool>) -> Self {
+        Self::new("step-correct", Request::Tipped(tipped))
+    }
+
     /// A tree is recorded at the place `x`, like its neighbours, and chosen. The record stays open for the next.
     pub fn record_tree(plan: &Plan, x: f64) -> Self {
         let tree = plan.next_tree();
@@ -279,6 +286,10 @@ impl Edit {
             }
             Request::Wires(work) => one(plan.with_work(scheme, moment, work.clone())?),
             Request::Record(correction) => one(plan.corrected(correction)?),
+            Request::Tipped(tipped) => one(Plan {
+                tipped: *tipped,
+                ..(**plan).clone()
+            }),
             Request::Setting(setting, value) => one(plan.with_setting(*setting, *value)?),
             Request::Limit(limit, value) => one(plan.with_limit_under(scheme, *limit, *value)?),
             Request::DefaultLimits => one(plan.with_default_limits_under(scheme)?),

@@ -336,7 +336,7 @@ import-reading = { $lines ->
    *[other] { $share } of { $lines } lines read
 }
 import-lost = { $file } could not be read to its end. Nothing was changed.
-import-tipped = Had last year’s growth been tipped? The table does not say.
+import-tipped = Had last year’s growth been tipped? Nothing recorded says.
 import-tipped-unknown = not known
 import-tipped-yes = yes
 import-tipped-no = no

@@ -7,3 +7,4 @@ pub mod fields;
 pub mod languages;
 pub mod lines;
 pub mod menu;
+pub mod tipped;

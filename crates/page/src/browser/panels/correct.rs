@@ -4,6 +4,7 @@ use crate::actions::{self, Shown, measures_of};
 use crate::browser::app::{App, Offer};
 use crate::browser::commands;
 use crate::browser::controls::field::{Apply, ValueField};
+use crate::browser::controls::tipped::{SetTipped, tipped_choice};
 use crate::browser::dom::{focus_soon, keep_focus};
 use crate::browser::panels::card::Framed;
 use crate::browser::parts::part;
@@ -61,6 +62,11 @@ part! {panels:
 fn RecordStrip(app: App) -> impl IntoView {
     // Made anew only as it comes: a field keeps what was typed, and why it was refused, while the row changes.
     let correcting = Memo::new(move |_| app.correcting());
+    let untold = Memo::new(move |_| {
+        app.read(|d| d.plan().found.has_untold_tips())
+            .unwrap_or(false)
+    });
+    let tipped = Memo::new(move |_| app.read(|d| d.plan().tipped).flatten());
     move || {
         correcting.get().then(|| {
             let add: Apply = Rc::new(move |x| match x {
@@ -86,6 +92,10 @@ fn RecordStrip(app: App) -> impl IntoView {
                         value=Signal::stored(None)
                         apply=add
                     />
+                    {move || {
+                        let set: SetTipped = Rc::new(move |to| app.edit(Edit::tipped(to)));
+                        untold.get().then(|| tipped_choice(app, tipped.into(), set))
+                    }}
                     <button class="link" data-act="record-done" on:click=move |_| app.open_mode(Mode::Work)>
                         {app.t("record-done")}
                     </button>

@@ -2,11 +2,12 @@
 
 use super::incoming::Incoming;
 use super::open;
-use crate::browser::app::App;
 use crate::browser::controls::dialog::Dialog;
+use crate::browser::controls::tipped::{SetTipped, tipped_choice};
 use crate::helper::Looked;
 use cordonry::said::Arg;
 use leptos::prelude::*;
+use std::rc::Rc;
 
 /// The table that comes in, over the page, with the two answers.
 #[component]
@@ -43,7 +44,10 @@ pub fn Import(incoming: Incoming) -> impl IntoView {
                         Some(looked) => view! { <Details looked/> }.into_any(),
                         None => view! { <Bar incoming/> }.into_any(),
                     }}
-                    {move || asks().then(|| view! { <Tipped app tipped/> })}
+                    {move || {
+                        let set: SetTipped = Rc::new(move |to| tipped.set(to));
+                        asks().then(|| tipped_choice(app, tipped.into(), set))
+                    }}
                     <p class="choices">
                         <button
                             class="main"
@@ -98,30 +102,6 @@ fn Bar(incoming: Incoming) -> impl IntoView {
         (of > 0.0).then_some(read / of)
     };
     view! { <progress aria-labelledby="import-title" value=share></progress> }
-}
-
-/// Asks whether last year's growth had been tipped.
-#[component]
-fn Tipped(app: App, tipped: RwSignal<Option<bool>>) -> impl IntoView {
-    let option = |value: &'static str, key: &str| {
-        view! { <option value=value>{app.t(key)}</option> }
-    };
-    view! {
-        <label>
-            {app.t("import-tipped")} " "
-            <select
-                data-field="tipped"
-                on:change=move |e| {
-                    let value = event_target_value(&e);
-                    tipped.set((!value.is_empty()).then(|| value == "yes"));
-                }
-            >
-                {option("", "import-tipped-unknown")}
-                {option("yes", "import-tipped-yes")}
-                {option("no", "import-tipped-no")}
-            </select>
-        </label>
-    }
 }
 
 /// What was assumed of a table, and which lines are left out.
