@@ -1,7 +1,7 @@
 // What comes out of the printer: the sheets, and nothing else of the page.
 import assert from 'node:assert/strict';
 import { pageTest } from './rig.mjs';
-import { like } from './words.mjs';
+import { like, say } from './words.mjs';
 
 /** Begins to print, and gives what each sheet holds, by the browser's own measure. */
 async function beginPrint(page) {
@@ -87,4 +87,31 @@ pageTest('every piece of work is a box on paper, the sixty-first too', {}, async
   assert.ok(words.includes(figure.trim()), figure);
   for (let at = 1; at <= sheets.length; at += 1) assert.match(words, like('draw-page', { page: at, pages: sheets.length }));
   await endPrint(page);
+});
+
+pageTest('a print that is asked for before its part has come waits for it; the browser’s own says that it came too soon', {}, async ({ page }) => {
+  let come;
+  const held = new Promise((done) => (come = done));
+  await page.route(/split_paper/, async (route) => {
+    await held;
+    await route.continue();
+  });
+  await page.evaluate(() => {
+    window.print = () => {
+      window.dispatchEvent(new Event('beforeprint'));
+      window.printed = document.querySelector('#print-sheets')?.shadowRoot.querySelectorAll('svg[role=img]').length ?? 0;
+      window.dispatchEvent(new Event('afterprint'));
+    };
+  });
+  await page.locator('[data-example="examples/third-leaf.json"]').click();
+  await page.waitForSelector('.stage [data-tree]');
+  await page.evaluate(() => window.print());
+  assert.equal(await page.evaluate(() => window.printed), 0);
+  await page.locator('.notice', { hasText: say('print-early') }).waitFor();
+  await page.evaluate(() => (window.printed = undefined));
+  await page.keyboard.press('Control+p');
+  await page.waitForTimeout(100);
+  assert.equal(await page.evaluate(() => window.printed), undefined, 'it waits');
+  come();
+  await page.waitForFunction(() => window.printed > 0);
 });

@@ -123,7 +123,11 @@ pub static ALL: &[Action] = &[
     at(Shown::Files, page("save-drawing", Command::SaveDrawing)),
     at(Shown::Files, page("save-picture", Command::SavePicture)),
     at(Shown::Files, page("other-row", Command::Close)),
-    page("print", Command::Print),
+    // The browser waits for nothing: by this way the sheets are there.
+    Action {
+        keys: &[Chord::ctrl("p", Held::No)],
+        ..page("print", Command::Print)
+    },
     // Choosing.
     on_wall(
         "action-next",

@@ -64,6 +64,7 @@ table-found-saved = Saved: the row as it was found before leaf { $leaf }. The wo
 save-drawing = Save the drawing (SVG)
 other-row = Another row …
 print = Print
+print-early = The sheets were not loaded yet, and only what is in sight was printed. Print once more.
 paper-choice = Print on
 paper = { $size ->
     [letter] Letter
@@ -158,10 +159,10 @@ year-piece = { $count } { $kind ->
     [hold_height] topped
    *[wire] on wires
 }
-year-stands = ○ usual work
 tip-slide = Length that comes off
 tip-acts = Acts on the harvest of leaf { $leaf }, not on the coming one: { $length } of length, { $sites } of this growth’s sites.
 tip-acts-crop = Acts on the harvest of leaf { $leaf }, not on the coming one: { $length } of length, { $sites } of this growth’s sites, about { $crop } of what this shoot bears then.
+year-stands = ○ usual work
 step-stand-again = letting the usual work stand again
 step-usual-work = letting the usual work stand
 stand-again = Let the usual work stand again

@@ -14,6 +14,7 @@ use cordonry::work::Work;
 use cordonry_draw::{FigureTable, Paper, Told, row_figures, row_figures_title, sheets};
 use leptos::prelude::*;
 use wasm_bindgen::prelude::*;
+use wasm_bindgen_futures::spawn_local;
 use web_sys::{ShadowRootInit, ShadowRootMode};
 
 /// Lays the sheets whenever the browser is about to print, and clears them away after. Where two schemes stand side by side,
@@ -21,9 +22,17 @@ use web_sys::{ShadowRootInit, ShadowRootMode};
 pub fn watch_print(app: App, helper: Helper) {
     window_event_listener(leptos::ev::beforeprint, move |_| {
         let paper = app.paper.get_untracked();
-        if let Some(Some(pages)) = at_once(pages(app, Some((helper, paper)))) {
-            // Without the sheets the part of the wall that is in sight is printed.
-            let _ = lay(&pages, paper);
+        match at_once(pages(app, Some((helper, paper)))) {
+            Some(Some(pages)) => {
+                let _ = lay(&pages, paper);
+            }
+            Some(None) => {}
+            // What is printed is the part of the wall that is in sight. It is said, and comes for the next time.
+            None if app.open.get_untracked() => {
+                spawn_local(be_ready(app));
+                app.say(app.t("print-early"), true);
+            }
+            None => {}
         }
     });
     window_event_listener(leptos::ev::afterprint, |_| clear());
