@@ -78,6 +78,12 @@ pageTest('a leader is laid forward in one scheme and backward in another, both a
   await leaf(page, 5);
   const course = (stage) => page.locator(`${stage} [data-part="5/1"] .wood`).first().getAttribute('d');
   assert.notEqual(await course('.stage'), await course('.stage-beside'), 'the leader runs another way');
+  // Both are in sight.
+  await page.evaluate(() => window.scrollTo(0, 0));
+  const edge = await page.locator('.stage-beside').boundingBox();
+  assert.ok(edge.y + edge.height <= 800, JSON.stringify(edge));
+  const bars = await page.locator('.year.here').evaluate((e) => ['.year-bar.beside', '.year-crop'].map((c) => e.querySelector(c).getBoundingClientRect().toJSON()));
+  assert.ok(bars[0].bottom <= bars[1].top + 1, 'the other crop’s bar lies over no word');
   // One scale, one place.
   const box = (stage) => page.locator(`${stage} .wall`).first().getAttribute('viewBox');
   assert.equal(await box('.stage'), await box('.stage-beside'));
