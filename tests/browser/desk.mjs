@@ -11,6 +11,16 @@ export async function example(page, name = 'third-leaf.json') {
   await frames(page, 3);
 }
 
+/** Makes a row of so many trees that are just planted, and waits for its wall. */
+export async function plant(page, trees) {
+  await page.click('[data-way=make]');
+  await page.fill('#made-leaf', '1');
+  await page.fill('#made-trees', String(trees));
+  await page.getByRole('button', { name: say('way-make-go') }).click();
+  await page.waitForSelector('.stage [data-tree]');
+  await frames(page, 3);
+}
+
 /** A figure of the row, as it is shown. */
 export const figure = async (page, key) => (await page.locator(`[data-figure="${key}"]`).textContent()).trim();
 

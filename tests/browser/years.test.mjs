@@ -1,6 +1,6 @@
 // The year strip: what is done in one leaf moves the later ones, and what stands is planned by a hand and given back.
 import assert from 'node:assert/strict';
-import { example, phone } from './desk.mjs';
+import { example, phone, plant } from './desk.mjs';
 import { frames, pageTest } from './rig.mjs';
 import { like, say, whole } from './words.mjs';
 
@@ -81,4 +81,62 @@ pageTest('on a telephone the chosen leaf is in sight, and the page is no wider t
   assert.equal(await page.locator('.year.here').getAttribute('data-leaf'), '10');
   assert.ok(box.x >= 0 && box.x + box.width <= 390, JSON.stringify(box));
   assert.ok(await page.evaluate(() => document.documentElement.scrollWidth <= window.innerWidth));
+});
+
+/** Takes the end of a shoot of tree 2 and moves it along; what the strip says after each step. */
+async function dragged(page, steps, by) {
+  const knob = page.locator('.handle[data-of="2/0"] .knob').first();
+  const box = await knob.boundingBox();
+  let [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+  await page.mouse.move(x, y);
+  await page.mouse.down();
+  const seen = [];
+  for (let i = 0; i < steps; i += 1) {
+    [x, y] = [x + by.x / steps, y + by.y / steps];
+    await page.mouse.move(x, y);
+    await frames(page, 2);
+    seen.push(await strip(page));
+  }
+  return seen;
+}
+
+/** All that the strip says, by leaf. */
+const strip = (page) =>
+  page.locator('.year').evaluateAll((all) => all.map((e) => ['fill', 'crop', 'oldest', 'work'].map((what) => e.querySelector(`.year-${what}`).textContent).join(' | ')));
+
+pageTest('what a hand does in leaf 2 moves the leaves after it while it moves, leaf 1 stays, and it is what keys do', {}, async ({ page }) => {
+  await plant(page, 4);
+  await go(page, 2, 'window-dormant');
+  const before = await strip(page);
+  const seen = await dragged(page, 6, { x: -6, y: -60 });
+  assert.ok(new Set(seen.map(String)).size > 3, 'they follow the hand');
+  const held = seen.at(-1);
+  for (const at of [before, ...seen]) assert.equal(at[0], before[0], 'leaf 1 stays');
+  assert.ok(held.slice(2).filter((leaf, i) => leaf !== before[i + 2]).length > 3, 'later leaves follow');
+  // Onto the wire: there it is caught.
+  const wire = await page.evaluate(() => {
+    const svg = document.querySelector('.stage svg.scene');
+    const [, top, , high] = svg.getAttribute('viewBox').split(' ').map(Number);
+    const box = svg.getBoundingClientRect();
+    return box.top + ((-500 - top) * box.height) / high;
+  });
+  await page.mouse.move((await page.locator('.handle[data-of="2/0"] .knob').first().boundingBox()).x, wire, { steps: 4 });
+  await frames(page, 3);
+  const flat = await strip(page);
+  await page.mouse.up();
+  await frames(page, 3);
+  assert.deepEqual(await strip(page), flat, 'exact in the hand');
+  const done = () => page.locator('.part-card .done span').textContent();
+  const byHand = await done();
+  await page.keyboard.press('Control+z');
+  await frames(page, 3);
+  assert.deepEqual(await strip(page), before);
+  // The same by keys: the end is lowered until it is on the wire.
+  await page.locator('.stage').focus();
+  for (let i = 0; i < 6 && (i === 0 || (await done()) !== byHand); i += 1) {
+    await page.keyboard.press('ArrowDown');
+    await frames(page, 3);
+  }
+  assert.equal(await done(), byHand);
+  assert.deepEqual(await strip(page), flat);
 });

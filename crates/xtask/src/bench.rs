@@ -54,6 +54,13 @@ const BENCHES: &[Bench] = &[
         packages: None,
     },
     Bench {
+        name: "years-drag",
+        about: "a drag in leaf 2 of a row of 40 trees that are just planted, while leaves 3 to 10 follow in the strip",
+        command: &["node", "tests/browser/bench-edit.mjs", "40", "years"],
+        page: true,
+        packages: None,
+    },
+    Bench {
         name: "kill",
         about: "the browser killed fifty times in bursts of edits, 30 to 150 ms apart: what of them is gone when the page is \
                 opened again",
