@@ -197,10 +197,10 @@ fn rules_are_settings_of_a_scheme() {
     // Without rules there is none to set.
     let bare = plan.with_standing(0, false).unwrap();
     assert_eq!(bare.with_rule(0, Rule::Hold, Some(0.0)).unwrap(), bare);
-    let early = plan.with_crop_from(0, Some(2)).unwrap();
+    let early = plan.with_crop_from(0, Some(2.0)).unwrap();
     assert_eq!(at(&early, end(2)).terms.stand.crop_from, 2);
     assert_eq!(early.with_crop_from(0, None).unwrap(), plan);
-    assert!(plan.with_crop_from(0, Some(0)).is_err());
+    assert!(plan.with_crop_from(0, Some(0.0)).is_err());
     assert_eq!(Rules::default().get(Rule::RenewShare), 0.2);
 }
 
@@ -245,7 +245,7 @@ fn acted(plan: &Plan, act: &Act) -> Plan {
             plan.with_rule(0, Rule::ALL[*rule], Some(value))
         }
         Act::Limit(value) => plan.with_limit(Limit::StubLength, Some(*value)),
-        Act::Crop(leaf) => plan.with_crop_from(0, Some(*leaf)),
+        Act::Crop(leaf) => plan.with_crop_from(0, Some((*leaf).into())),
         Act::Rules(stands) => plan.with_standing(0, *stands),
     };
     next.unwrap_or_else(|_| plan.clone())

@@ -26,7 +26,7 @@ fn one_is_added_without_work_and_stands_as_the_one_it_was_added_by() {
     let plain = plan().with_scheme_added(0).expect("there is room");
     assert_eq!(names(&plain), ["A", "B"]);
     assert_eq!(plain.schemes[1].standing, None);
-    let begun = plan().begun().with_crop_from(0, Some(4)).expect("a leaf");
+    let begun = plan().begun().with_crop_from(0, Some(4.0)).expect("a leaf");
     let more = begun.with_scheme_added(0).expect("there is room");
     assert_eq!(more.schemes[1].standing, begun.schemes[0].standing);
     assert_eq!(more.schemes[1].crop_from, Some(4));
@@ -112,4 +112,14 @@ fn any_but_the_only_one_goes_and_there_is_an_end_to_them() {
         names(&less.with_scheme_added(0).expect("room")).last(),
         Some(&"B")
     );
+}
+
+#[test]
+fn half_a_leaf_is_no_first_leaf_that_bears() {
+    let plan = plan();
+    for leaf in [2.5, 0.0, 41.0] {
+        assert!(plan.with_crop_from(0, Some(leaf)).is_err(), "{leaf}");
+    }
+    let from = plan.with_crop_from(0, Some(2.0)).expect("a leaf");
+    assert_eq!(from.schemes[0].crop_from, Some(2));
 }

@@ -262,7 +262,7 @@ fn planned(plan: Plan, scheme: usize, set: Set) -> Plan {
     let (window, each): (Window, Box<dyn Fn(usize, TreeId) -> Work>) = match set {
         Set::Rule(..) => return plan,
         CropFrom(leaf) => {
-            let with = plan.with_crop_from(scheme, Some(leaf));
+            let with = plan.with_crop_from(scheme, Some(leaf.into()));
             return with.expect("a leaf that a scheme can have");
         }
         Headed(keep) => (

@@ -6,6 +6,7 @@
 use super::frames::Frames;
 use super::run::Run;
 use super::schedule::OnTree;
+use super::tipped::Begun;
 use super::void::VoidWork;
 use super::walk::Walk;
 use super::{Moment, Phase, Plan, Scheme};
@@ -51,6 +52,7 @@ pub fn replay(plan: &Plan, scheme: usize, moment: Moment) -> Result<Replayed, Re
 #[derive(Clone, Debug, Default)]
 pub struct Replayer {
     schemes: Vec<Kept>,
+    begun: Begun,
     found: Option<PosedRow>,
 }
 
@@ -78,7 +80,8 @@ impl Replayer {
         self.schemes.resize_with(plan.schemes.len(), Kept::default);
         let kept = &mut self.schemes[number];
         let frames = Frames::kept(plan, scheme, &mut kept.frames);
-        let cast = Cast::new(plan, scheme, moment, phase);
+        let begun = self.begun.trees(plan);
+        let cast = Cast::new(plan, begun, scheme, moment, phase);
         let (start, idle) = (plan.start(), OnTree::default());
         let mut void = cast.void(plan, scheme);
         void.extend(frames.void(moment, phase));
@@ -185,12 +188,19 @@ pub(super) struct Cast {
 }
 
 impl Cast {
-    pub fn new(plan: &Plan, scheme: &Scheme, moment: Moment, phase: Phase) -> Self {
+    /// `begun` are the found trees as work begins on them.
+    pub fn new(
+        plan: &Plan,
+        begun: Vec<Arc<Tree>>,
+        scheme: &Scheme,
+        moment: Moment,
+        phase: Phase,
+    ) -> Self {
         let mut found: Vec<TreeId> = plan.found.trees.iter().map(|t| t.id).collect();
         found.arrange();
         let mut out = Self {
             found,
-            trees: plan.found.trees.iter().map(|t| plan.begins(t)).collect(),
+            trees: begun,
             moment,
             phase,
         };

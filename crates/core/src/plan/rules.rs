@@ -188,18 +188,16 @@ impl Plan {
     /// The plan with the first leaf that a scheme lets bear; `None` for the usual one.
     ///
     /// # Errors
-    /// No such scheme; a leaf below 1 or above [`Self::MAX_LEAF`].
-    pub fn with_crop_from(&self, scheme: usize, leaf: Option<u8>) -> Result<Plan, Refusal> {
+    /// No such scheme; no whole leaf, one below 1 or above [`Self::MAX_LEAF`].
+    pub fn with_crop_from(&self, scheme: usize, leaf: Option<f64>) -> Result<Plan, Refusal> {
         self.scheme(scheme)?;
         let leaves: Range = (1.0, Self::MAX_LEAF.into());
         match leaf {
-            Some(leaf) if !range::has(leaves, leaf.into()) => Err(refuse(
-                "standing-crop_from",
-                Quantity::Count,
-                leaf.into(),
-                leaves,
-            )),
-            _ => Ok(self.with_scheme(scheme, |s| s.crop_from = leaf)),
+            Some(leaf) if !range::has(leaves, leaf) || libm::trunc(leaf) != leaf => {
+                let count = Quantity::Number;
+                Err(refuse("standing-crop_from", count, leaf, leaves))
+            }
+            _ => Ok(self.with_scheme(scheme, |s| s.crop_from = leaf.map(|l| l as u8))),
         }
     }
 

@@ -2,6 +2,7 @@
 
 use super::frames::Frames;
 use super::replay::{Cast, Replayed, replayed};
+use super::tipped::Begun;
 use super::walk::Walk;
 use super::{Moment, Phase, Plan, Scheme};
 use crate::arrange::Arrange;
@@ -17,6 +18,7 @@ pub struct Timeline<'p> {
     plan: &'p Plan,
     scheme: &'p Scheme,
     frames: Frames,
+    begun: Begun,
     trees: BTreeMap<TreeId, (Walk<'p>, Arc<Posed>)>,
     moments: std::vec::IntoIter<Moment>,
     next: Option<(Moment, Phase)>,
@@ -35,6 +37,7 @@ impl Plan {
             plan: self,
             scheme,
             frames: Frames::new(self, scheme, &scheme.schedule),
+            begun: Begun::default(),
             trees: BTreeMap::new(),
             next: moments.next().map(|m| (m, Phase::Before)),
             moments,
@@ -53,7 +56,8 @@ impl Iterator for Timeline<'_> {
         };
         let (plan, scheme, frames) = (self.plan, self.scheme, &self.frames);
         let geometry = frames.at(moment, phase).terms.geometry;
-        let cast = Cast::new(plan, scheme, moment, phase);
+        let begun = self.begun.trees(plan);
+        let cast = Cast::new(plan, begun, scheme, moment, phase);
         let mut void = cast.void(plan, scheme);
         void.extend(frames.void(moment, phase));
         let mut row = Vec::with_capacity(plan.found.trees.len());

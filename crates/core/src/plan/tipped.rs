@@ -41,3 +41,71 @@ impl Plan {
         tree
     }
 }
+
+/// Found trees as work and growth begin on them, and what is kept of that: a tree that did not change begins as the very one
+/// that it began as before.
+#[derive(Clone, Debug, Default)]
+pub(super) struct Begun {
+    tipped: Option<bool>,
+    share: f64,
+    leaf: u8,
+    /// Found trees, each with the one that it begins as.
+    known: Vec<(Arc<Tree>, Arc<Tree>)>,
+}
+
+impl Begun {
+    /// Those of a plan, in the order of its found row.
+    pub fn trees(&mut self, plan: &Plan) -> Vec<Arc<Tree>> {
+        let (share, leaf) = (plan.targets.get(Limit::TippingShare), plan.found.leaf);
+        if (self.tipped, self.share, self.leaf) != (plan.tipped, share, leaf) {
+            self.known.clear();
+        }
+        (self.tipped, self.share, self.leaf) = (plan.tipped, share, leaf);
+        let found = plan.found.trees.iter().enumerate();
+        let known = found.map(|(i, found)| match self.known.get(i) {
+            Some((was, begun)) if Arc::ptr_eq(was, found) => (Arc::clone(found), Arc::clone(begun)),
+            _ => (Arc::clone(found), plan.begins(found)),
+        });
+        self.known = known.collect();
+        self.known
+            .iter()
+            .map(|(_, begun)| Arc::clone(begun))
+            .collect()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::make::{Form, RowSketch};
+    use crate::units::LengthStyle;
+
+    #[test]
+    fn a_tipped_row_begins_as_the_same_trees_until_one_changes() {
+        let row = RowSketch::usual(LengthStyle::Metric).row().unwrap();
+        let mut plan = Plan::new("a row", row);
+        plan.tipped = Some(true);
+        let mut begun = Begun::default();
+        let first = begun.trees(&plan);
+        let again = begun.trees(&plan);
+        assert!(first.iter().zip(&again).all(|(a, b)| Arc::ptr_eq(a, b)));
+        let found = Arc::make_mut(&mut plan.found);
+        Arc::make_mut(&mut found.trees[2]).note = "another".into();
+        let changed = begun.trees(&plan);
+        let same = changed.iter().zip(&first).map(|(a, b)| Arc::ptr_eq(a, b));
+        assert!(same.enumerate().all(|(i, same)| same == (i != 2)));
+        // What it hangs on is asked too.
+        Arc::make_mut(&mut plan.targets)
+            .set(Limit::TippingShare, Some(0.3))
+            .unwrap();
+        let more = begun.trees(&plan);
+        assert!(
+            more.iter()
+                .zip(&plan.found.trees)
+                .all(|(a, found)| *a == plan.begins(found))
+        );
+        assert!(more.iter().zip(&changed).any(|(a, b)| a != b));
+        plan.tipped = None;
+        assert_eq!(begun.trees(&plan), plan.found.trees);
+    }
+}

@@ -3,6 +3,7 @@
 use super::frames::Frames;
 use super::replay::Cast;
 use super::schedule::OnTree;
+use super::tipped::Begun;
 use super::walk::Walk;
 use super::{Moment, Phase, Plan, Window};
 use crate::cover::{Laid, laid_of};
@@ -82,6 +83,7 @@ impl PlaceYears {
 #[derive(Clone, Debug, Default)]
 pub struct Years {
     schemes: Vec<Kept>,
+    begun: Begun,
 }
 
 /// What is kept of one scheme.
@@ -119,7 +121,8 @@ impl Years {
             leaf,
             window: Window::AfterHarvest,
         };
-        let cast = Cast::new(plan, scheme, harvest(last), Phase::After);
+        let begun = self.begun.trees(plan);
+        let cast = Cast::new(plan, begun, scheme, harvest(last), Phase::After);
         let count = (usize::from(last) + 1).saturating_sub(usize::from(start.leaf));
         let mut trees = Vec::new();
         for (i, found) in cast.trees().iter().enumerate() {

@@ -295,9 +295,7 @@ impl Edit {
             Request::DefaultLimits => one(plan.with_default_limits_under(scheme)?),
             Request::Rule(rule, value) => one(plan.with_rule(scheme, *rule, *value)?),
             Request::Standing(stands) => one(plan.with_standing(scheme, *stands)?),
-            Request::CropFrom(leaf) => {
-                one(plan.with_crop_from(scheme, leaf.map(|l| l.clamp(0.0, 255.0) as u8))?)
-            }
+            Request::CropFrom(leaf) => one(plan.with_crop_from(scheme, *leaf)?),
             Request::Assumption(parameter, value) => one(plan.with_assumption(*parameter, *value)?),
             Request::DefaultAssumptions => one(plan.with_default_assumptions()),
             Request::PostsEvery(distance) => one(plan.with_posts_every(*distance)?),
