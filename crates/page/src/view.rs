@@ -115,8 +115,10 @@ impl View {
 
     /// The wall's whole height fills the screen, from the row's left end on.
     pub fn fit_height(self, row: &Row) -> Self {
-        let tall = row.trellis.wall_height.f() + ABOVE + BELOW;
-        let scale = (self.height / tall).clamp(Self::SCALES.0, Self::SCALES.1);
+        let wall = row.trellis.wall_height.f() + ABOVE;
+        // On a low screen the numbers take more than what is seen of the ground.
+        let scale = (self.height / (wall + BELOW)).min((self.height - NUMBERS) / wall);
+        let scale = scale.clamp(Self::SCALES.0, Self::SCALES.1);
         self.settled(row, scale, extent(row).from - BESIDE / scale)
     }
 
@@ -238,6 +240,22 @@ mod tests {
         let high = large.moved(0.0, 9000.0).held_to(&row);
         let above = row.trellis.wall_height.f() + ABOVE + OVERGROWN;
         assert!((high.top - above).abs() < 1e-9);
+    }
+
+    #[test]
+    fn on_a_low_screen_the_whole_wall_is_seen_above_its_numbers() {
+        let row = row();
+        let top = Point::new(0.0, row.trellis.wall_height.f());
+        for height in [136.0, 208.0, 400.0, 700.0] {
+            let low = View {
+                width: 1200.0,
+                height,
+                ..View::empty()
+            };
+            let fit = low.fit_height(&row);
+            assert!(fit.to_px(top).y >= 5.0, "{height}: {:?}", fit.to_px(top));
+            assert!(fit.to_px(Point::ORIGIN).y <= height - NUMBERS + 1e-9);
+        }
     }
 
     #[test]
