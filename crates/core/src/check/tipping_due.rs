@@ -49,12 +49,14 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
             let whole: Vec<_> = seen
                 .uprights()
                 .map(|(s, _)| s)
-                .filter(|s| s.length() >= LEAST_LENGTH && !c.is_due(seen, s.id))
+                .filter(|s| s.length() >= LEAST_LENGTH)
                 .filter(|s| {
                     s.units.last().is_some_and(|u| {
                         u.leaf + 1 == c.row.leaf && !is_tipped(u) && left(u, percent)
                     })
                 })
+                // What is due to be renewed asks the most, of the whole row.
+                .filter(|s| !c.is_due(seen, s.id))
                 .collect();
             (!whole.is_empty()).then(|| Finding {
                 subjects: whole.iter().map(|s| seen.part(s.id)).collect(),
