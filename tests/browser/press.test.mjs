@@ -212,7 +212,7 @@ pageTest('Escape leaves one thing at a time, the innermost first', {}, async ({ 
   await page.locator('.part-card').waitFor();
   const tip = page.locator('.part-card [data-act=act-tip]');
   await tip.click();
-  await page.locator('.part-card .ask input').waitFor();
+  await page.locator('.part-card .ask label input').waitFor();
   await frames(page, 2);
   assert.equal(await focused(page, '.ask input'), true);
   await page.keyboard.press('Escape');
