@@ -528,15 +528,15 @@ fn what_a_cell_and_a_line_may_hold_is_bounded_and_named() {
     }
     assert_eq!(
         why(&"1+".repeat(5_000), ""),
-        "length: 10000 characters are refused; up to 4000 are accepted"
+        "length: there must be 4000 characters at most, not 10000"
     );
     assert_eq!(
         why(&vec!["0.1"; 41].join("+"), ""),
-        "length: 41 seasons are refused; up to 40 are accepted"
+        "length: there must be 40 seasons at most, not 41"
     );
     assert_eq!(
         why("2", &"ü".repeat(4_001)),
-        "note: 4001 characters are refused; up to 4000 are accepted"
+        "note: there must be 4000 characters at most, not 4001"
     );
     clean(&format!(
         "tree,place,kind,length (m),note\n1,0,leader,2,{}\n",
@@ -549,12 +549,12 @@ fn what_a_cell_and_a_line_may_hold_is_bounded_and_named() {
     let names: String = (0..300).map(|n| format!(",c{n}")).collect();
     assert_eq!(
         refused(&format!("tree,place,kind,length{names}\n1,0,leader,2\n")),
-        "Line 1: more than 200 cells are refused"
+        "Line 1: there must be 200 cells at most"
     );
     let commas = ",".repeat(20_000);
     assert_eq!(
         refused(&format!("tree,place,kind,length\n1,0,leader,2\n{commas}\n")),
-        "Line 3: more than 20000 cells are refused"
+        "Line 3: there must be 20000 cells at most"
     );
     // Empty cells at the ends of lines, as sheets have them, are none too many.
     clean(&format!(
@@ -651,11 +651,11 @@ fn only_lines_that_are_taken_have_a_say_in_the_leaf() {
 #[test]
 fn every_bad_line_is_named() {
     let cases = [
-        ("x,1,upright,,0.8,9,,,1,,\n", "tree: 'x'"),
+        ("x,1,upright,,0.8,9,,,1,,\n", "tree must be one of: "),
         (",1,upright,,0.8,9,,,1,,\n", "tree is empty"),
         (
             "1,1,twig,,0.8,9,,,1,,\n",
-            "kind: 'twig' is refused; accepted: stem, leader",
+            "kind must be one of: stem, leader",
         ),
         ("1,O.9,upright,,0.8,9,,,1,,\n", "place: "),
         ("1,,upright,,0.8,9,,,1,,\n", "place is empty"),
@@ -666,14 +666,14 @@ fn every_bad_line_is_named() {
         ("1,9999999,upright,,0.8,9,,,1,,\n", "place: "),
         ("1,1,upright,,,9,,,1,,\n", "length is empty"),
         ("1,1,upright,,80 furlongs,9,,,1,,\n", "furlongs"),
-        ("1,1,upright,,-0.8,9,,,1,,\n", "length: "),
+        ("1,1,upright,,-0.8,9,,,1,,\n", "length must be more than 0"),
         (
             "1,1,upright,,30,9,,,1,,\n",
-            "length: 30.00 m is refused; more than 0, up to 20.00 m",
+            "length must be more than 0, and 20.00 m at most, not 30.00 m",
         ),
         (
             "1,1,upright,,0,9,,,1,,\n",
-            "length: 0.00 m is refused; more than 0, up to 20.00 m",
+            "length must be more than 0, and 20.00 m at most, not 0.00 m",
         ),
         (
             "1,1,upright,,0.8,9,,free 30,1,,\n",
@@ -681,7 +681,7 @@ fn every_bad_line_is_named() {
         ),
         (
             "1,1,shoot,,0.8,9,,free 30,1,,\n",
-            "accepted: laid 3, upright -5, free, stub",
+            "must be one of: laid 3, upright -5, free, stub",
         ),
         (
             "2,1.5,leader,,1.9,30,right,45,0,,\n",
@@ -698,17 +698,17 @@ fn every_bad_line_is_named() {
         ("1,1,bud,,0.8,9,,,1,,\n", "length: "),
         (
             "1,1,upright,,0.8,900,,,1,,\n",
-            "diameter: 900 mm is refused; 0 mm to 500 mm",
+            "diameter must be between 0 mm and 500 mm",
         ),
         ("1,1,upright,,0.8,9,up,,1,,\n", "side: 'up'"),
         (
             "1,1,upright,,0.8,9,,laid,1,,\n",
-            "pose: this does not go with kind upright; accepted: upright, a lean",
+            "pose: this does not go with kind upright; it must be one of: upright, a lean",
         ),
         ("1,1,upright,,0.8,9,,100,1,,\n", "pose: 100°"),
         (
             "1,1,upright,,0.8,9,,,2023,,\n",
-            "season: 2023 is refused; 0 to 39",
+            "season must be between 0 and 39",
         ),
         ("1,1,upright,,0.8,9,,,1,many,\n", "laterals: "),
         ("1,1,upright,7,0.8,9,,,1,,\n", "its parent is not among"),
@@ -725,7 +725,7 @@ fn every_bad_line_is_named() {
         ("1,1,upright,,0,8,9,,,1,,x\n", "12 cells for 11 columns"),
         (
             "9,3,leader,,1.9,30,,planted 5,0,,\n",
-            "pose: 5° is refused; 10° to 90°",
+            "pose must be between 10° and 90°",
         ),
     ];
     for (line, says) in cases {
@@ -812,7 +812,7 @@ fn a_file_that_is_no_measured_row_is_refused() {
     check(
         format!("tree,place (m),kind,length (m)\n{far}").as_bytes(),
         "refusal-csv-bad-lines",
-        "11000 lines can't be taken, line 2 the first: place: 6000.00 m is refused",
+        "11000 lines can't be taken, line 2 the first: place must be between",
     );
     let trees: String = (0..6_000).map(|n| format!("{n},0,leader,1.9\n")).collect();
     check(

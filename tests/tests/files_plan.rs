@@ -269,7 +269,7 @@ fn what_is_no_plan_of_ours_is_refused() {
     check_refused(&newest, "refusal-file-too-new", &["newer program"]);
     for bad in ["0", "-1", "0.5", "\"1\"", "null", "{}"] {
         let text = changed("\"version\": 3", &format!("\"version\": {bad}"));
-        check_refused(&text, "refusal-file-version", &["1 to 3"]);
+        check_refused(&text, "refusal-file-version", &["between 1 and 3"]);
     }
 }
 
@@ -336,7 +336,11 @@ fn a_value_out_of_range_is_refused_with_its_path() {
         &[foot, "99000000", "5000000"],
     );
     check("\"foot_mm\": 0", "\"foot_mm\": 1000000000000000", &[foot]);
-    check("\"leaf\": 3,", "\"leaf\": 0,", &["found.leaf", "1 to 40"]);
+    check(
+        "\"leaf\": 3,",
+        "\"leaf\": 0,",
+        &["found.leaf", "between 1 and 40"],
+    );
     // As on the page.
     for (key, now, low, high) in [
         ("row_spacing_mm", 3000, 500, 100_000),
@@ -344,7 +348,7 @@ fn a_value_out_of_range_is_refused_with_its_path() {
     ] {
         let from = format!("\"{key}\": {now}");
         let to = |v: i32| format!("\"{key}\": {v}");
-        let range = format!("{low} to {high}");
+        let range = format!("between {low} and {high}");
         for out in [1, low - 1, high + 1] {
             check(&from, &to(out), &[key, &range]);
         }
@@ -356,17 +360,21 @@ fn a_value_out_of_range_is_refused_with_its_path() {
     check(
         "\"angle_deg\": 45",
         "\"angle_deg\": 5",
-        &["found.trees[0].planted.angle_deg", "10 to 90"],
+        &["found.trees[0].planted.angle_deg", "between 10 and 90"],
     );
     check(
         "\"rise_deg\": 3",
         "\"rise_deg\": 33",
-        &["rise_deg", "33", "−10 to 30"],
+        &["rise_deg", "33", "between −10 and 30"],
     );
     check(
         "\"at_mm\": 1000",
         "\"at_mm\": 9000",
-        &["found.trees[0].shoots[1].at_mm", "9000", "0 to 1950"],
+        &[
+            "found.trees[0].shoots[1].at_mm",
+            "9000",
+            "between 0 and 1950",
+        ],
     );
     check(
         "\"kept_mm\": 650",
@@ -380,18 +388,18 @@ fn a_value_out_of_range_is_refused_with_its_path() {
     );
     let cut = "found.trees[0].shoots[2].units[0].cut.leaf";
     let made = |leaf: i32| format!("\"cut\": {{\"leaf\": {leaf}, \"window\": \"dormant\"");
-    check(&made(3), &made(0), &[cut, "0 is refused", "1 to 3"]);
-    check(&made(3), &made(4), &[cut, "4 is refused", "1 to 3"]);
+    check(&made(3), &made(0), &[cut, "between 1 and 3, not 0"]);
+    check(&made(3), &made(4), &[cut, "between 1 and 3, not 4"]);
     let radius = "found.trees[0].shoots[0].bend_radius_dmm";
     let bent = |dmm: i32| format!("\"bend_radius_dmm\": {dmm}");
-    check(&bent(4005), &bent(-1), &[radius, "0 to 200000"]);
+    check(&bent(4005), &bent(-1), &[radius, "between 0 and 200000"]);
     check(&bent(4005), &bent(200_001), &[radius, "200001"]);
     // Nothing has grown of the leaf before which the row was found.
     let grown = changed("\"leaf\": 3,", "\"leaf\": 1,");
     check_refused(
         &grown,
         "refusal-file-value",
-        &["units[1].leaf: 1 is refused; 0 to 0"],
+        &["units[1].leaf must be between 0 and 0"],
     );
     let limit = changed("\"gap_max_mm\": 120", "\"gap_max_mm\": -1");
     check_refused(&limit, "refusal-limit", &["gap_max_mm"]);
@@ -420,57 +428,65 @@ fn work_out_of_range_is_refused_with_its_path() {
     refused(
         &far,
         "foot_mm",
-        "2147000000 is refused; −5000000 to 5000000",
+        "between −5000000 and 5000000, not 2147000000",
     );
     let of = |work: &str| with(&format!("{{{work}}}"));
-    refused(&plant(0, 5, 1500, 150), "planted.angle_deg", "10 to 90");
-    refused(&plant(0, 45, 99, 150), "length_mm", "100 to 5000");
-    refused(&plant(0, 45, 1500, 29), "diameter_dmm", "30 to 600");
+    refused(
+        &plant(0, 5, 1500, 150),
+        "planted.angle_deg",
+        "between 10 and 90",
+    );
+    refused(&plant(0, 45, 99, 150), "length_mm", "between 100 and 5000");
+    refused(
+        &plant(0, 45, 1500, 29),
+        "diameter_dmm",
+        "between 30 and 600",
+    );
     for (work, field, says) in [
         (
             "\"do\": \"stand\", \"tree\": 1, \"shoot\": 1, \"lean_deg\": 61",
             "lean_deg",
-            "−60 to 60",
+            "between −60 and 60",
         ),
         (
             "\"do\": \"cut_back\", \"tree\": 1, \"shoot\": 1, \"keep_mm\": 9",
             "keep_mm",
-            "10 to 20000",
+            "between 10 and 20000",
         ),
         (
             "\"do\": \"stub\", \"tree\": 1, \"shoot\": 1, \"keep_mm\": 501",
             "keep_mm",
-            "20 to 500",
+            "between 20 and 500",
         ),
         (
             "\"do\": \"tip\", \"tree\": 1, \"shoot\": 1, \"percent\": 91",
             "percent",
-            "1 to 90",
+            "between 1 and 90",
         ),
         (
             "\"do\": \"keep_bud\", \"tree\": 1, \"shoot\": 0, \"at_mm\": -1",
             "at_mm",
-            "0 to 20000",
+            "between 0 and 20000",
         ),
         (
             "\"do\": \"notch\", \"tree\": 1, \"shoot\": 0, \"at_mm\": 20001",
             "at_mm",
-            "0 to 20000",
+            "between 0 and 20000",
         ),
         (
             "\"do\": \"hold_height\", \"tree\": 1, \"shoot\": 1, \"height_mm\": 20001",
             "height_mm",
-            "0 to 20000",
+            "between 0 and 20000",
         ),
         (
             "\"do\": \"move_wire\", \"height_mm\": 500, \"to_mm\": 6001",
             "to_mm",
-            "50 to 6000",
+            "between 50 and 6000",
         ),
         (
             "\"do\": \"add_wire\", \"height_mm\": 49, \"covering\": \"bare\"",
             "height_mm",
-            "50 to 6000",
+            "between 50 and 6000",
         ),
     ] {
         refused(&of(work), field, says);
@@ -735,29 +751,39 @@ fn beyond_the_ranges_of_version_1_a_value_is_refused_with_its_path() {
     };
     let wire = "found.trellis.wires";
     let one = "\"height_mm\": 1}";
-    check(LEAST, one, "\"height_mm\": 0}", &[wire, "[0]", "1 to 6000"]);
-    check(LEAST, one, "\"height_mm\": 2}", &[wire, "[1]", "3 to 6000"]);
+    check(
+        LEAST,
+        one,
+        "\"height_mm\": 0}",
+        &[wire, "[0]", "between 1 and 6000"],
+    );
+    check(
+        LEAST,
+        one,
+        "\"height_mm\": 2}",
+        &[wire, "[1]", "between 3 and 6000"],
+    );
     let shoot = "found.trees[0].shoots[0]";
-    let count = [shoot, "laterals.count", "0 to 65535"];
+    let count = [shoot, "laterals.count", "between 0 and 65535"];
     check(GREATEST, "65535", "65536", &count);
-    let total = [shoot, "laterals.total_mm", "0 to 2147483647"];
+    let total = [shoot, "laterals.total_mm", "between 0 and 2147483647"];
     check(
         GREATEST,
         "\"total_mm\": 2147483647",
         "\"total_mm\": -1",
         &total,
     );
-    let leaf = [shoot, "units[1].leaf", "0 to 40"];
+    let leaf = [shoot, "units[1].leaf", "between 0 and 40"];
     let grown = "\"leaf\": 40, \"grown";
     check(GREATEST, grown, "\"leaf\": 41, \"grown", &leaf);
     check(GREATEST, "\"leaf\": 40", "\"leaf\": 41", &["found.leaf"]);
     // The program of version 1 did no such work: with the nearest value it would be done.
     for (from, to, says) in [
-        ("\"percent\": 90", "\"percent\": 91", "1 to 90"),
-        ("\"lean_deg\": 60", "\"lean_deg\": 61", "−60 to 60"),
-        ("\"keep_mm\": 500", "\"keep_mm\": 501", "20 to 500"),
-        ("\"buds\": 20", "\"buds\": 21", "1 to 20"),
-        ("\"to_mm\": 6000", "\"to_mm\": 6001", "50 to 6000"),
+        ("\"percent\": 90", "\"percent\": 91", "between 1 and 90"),
+        ("\"lean_deg\": 60", "\"lean_deg\": 61", "between −60 and 60"),
+        ("\"keep_mm\": 500", "\"keep_mm\": 501", "between 20 and 500"),
+        ("\"buds\": 20", "\"buds\": 21", "between 1 and 20"),
+        ("\"to_mm\": 6000", "\"to_mm\": 6001", "between 50 and 6000"),
     ] {
         check(GREATEST, from, to, &["schemes[0].seasons[0]", says]);
     }

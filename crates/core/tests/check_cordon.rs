@@ -150,7 +150,7 @@ fn an_end_shoot_fills_forward() {
     // 400 of the 500 are filled: 100 stays bare, which passes.
     assert_eq!(
         Words::strict().remedy(r),
-        "Lay on along the wire: shoot 1 of 1, tree 1. 0.10 m stays bare"
+        "Lay forward along the wire: shoot 1 of 1, tree 1. 0.10 m stays bare"
     );
     assert!(found(&mended(&bare, f, 0), "cordon-gap").is_empty());
 
@@ -163,7 +163,7 @@ fn an_end_shoot_fills_forward() {
     assert_eq!(cover(&after, &Targets::default()).overlaps, []);
     assert_eq!(
         Words::strict().remedy(&f.remedies[0]),
-        "Lay on along the wire: shoot 1 of 1, tree 1. It closes the bare stretch"
+        "Lay forward along the wire: shoot 1 of 1, tree 1. It closes the bare stretch"
     );
 }
 
@@ -373,13 +373,13 @@ fn an_overlap_names_those_that_lie_there() {
             2500,
             vec![end(600.0), upright_stem(3, 1000, 2000.0)]
         )),
-        "Cordon covered twice for 0.70 m: trees 2 and 3 lie side by side"
+        "Cordon overlaps for 0.70 m: trees 2 and 3 lie side by side"
     );
     // A shoot laid back beside its own leader.
     let back = upright_stem(2, 0, 3000.0).shoot(2500.0, laid(Toward::Left, 0.0), grown(2, 600.0));
     assert_eq!(
         said(&row(0, 2500, vec![back])),
-        "Cordon covered twice for 0.60 m on tree 2"
+        "Cordon overlaps for 0.60 m on tree 2"
     );
 }
 

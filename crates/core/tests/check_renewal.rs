@@ -369,7 +369,7 @@ fn several_returns_from_one_stub_are_thinned_to_one_and_crowd_nobody() {
     );
     assert_eq!(
         Words::strict().remedy(&f.remedies[0]),
-        "Keep upright 2 of 4, tree 1, and take off the other of stub 1 of 1, tree 1"
+        "Keep upright 2 of 4, tree 1, and remove the other of stub 1 of 1, tree 1"
     );
     for crowding in ["uprights-too-close", "uprights-too-many"] {
         assert_eq!(found(&two, crowding), [], "{crowding}");

@@ -41,7 +41,7 @@ fn uprights_130_mm_apart_may_be_150_and_129_mm_are_not() {
         .map(|r| Words::strict().remedy(r))
         .collect();
     assert!(said.contains(
-        &"Take off upright 2 of 3, tree 1, and keep a bud in the middle of its place; the wider space is then 175 mm".to_string()
+        &"Remove upright 2 of 3, tree 1, and keep a bud in the middle of its place; the wider space is then 175 mm".to_string()
     ), "{said:?}");
     // Wood of two seasons has no such bud, and one that a notch may bring on is no upright's worth.
     let old = places(&[500.0, 629.0, 850.0]);
@@ -50,7 +50,7 @@ fn uprights_130_mm_apart_may_be_150_and_129_mm_are_not() {
     assert!(
         Words::strict()
             .finding(f)
-            .ends_with("; taking one off would leave 350 mm, too wide a space")
+            .ends_with("; removing one would leave 350 mm, too wide a space")
     );
 }
 
@@ -79,7 +79,7 @@ fn the_thinner_goes_and_a_bud_before_it() {
     }
     assert_eq!(
         Words::strict().remedy(&found(&crowded(true), "uprights-too-close")[0].remedies[0]),
-        "Take off bud 1 of 1, tree 1; its neighbours are then 300 mm apart"
+        "Remove bud 1 of 1, tree 1; its neighbours are then 300 mm apart"
     );
 }
 
@@ -230,7 +230,7 @@ fn void_work_says_why() {
     );
     assert_eq!(
         Words::strict().finding(&found[0]),
-        "Planned work of leaf 3 does nothing. Tree 1: the shoot is not there at this time; a shoot that stands on the tree is accepted"
+        "Planned work of leaf 3 does nothing. Tree 1: the shoot is not there at this time; choose one that stands on the tree"
     );
 }
 

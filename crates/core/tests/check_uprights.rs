@@ -281,7 +281,7 @@ fn laterals_come_off_from_leaf_3() {
     let f = either_side("laterals-due", &laterals(0, 3), &laterals(1, 3));
     assert_eq!(
         Words::strict().finding(&f),
-        "Tree 1: one lateral on one upright; from leaf 3 on they come off"
+        "Tree 1: one lateral on one upright; from leaf 3 on they are removed"
     );
     assert!(found(&mended(&laterals(1, 3), &f, 0), "laterals-due").is_empty());
     either_side("laterals-due", &laterals(4, 2), &laterals(4, 3));

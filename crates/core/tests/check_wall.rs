@@ -41,7 +41,7 @@ fn an_opening_of_300_mm_and_20_mm_of_measuring_passes() {
     assert!((f.measured - 1.605).abs() < 1e-9);
     assert_eq!(
         Words::strict().finding(&f),
-        "See-through for 321 mm from 1.10 m along the row, from low to high; up to 300 mm is let pass"
+        "Opening 321 mm wide from 1.10 m along the row, from low to high; the limit is 300 mm"
     );
 }
 
@@ -61,7 +61,7 @@ fn an_opening_over_half_the_height_passes_and_over_more_does_not() {
     // Levels 6 to 12 are open: three of the four in the middle, all four high.
     assert_eq!(
         Words::strict().finding(&f),
-        "See-through for 400 mm from 1.10 m along the row, in the middle and high parts of the wall; up to 300 mm is let pass"
+        "Opening 400 mm wide from 1.10 m along the row, in the middle and high parts of the wall; the limit is 300 mm"
     );
 }
 

@@ -68,7 +68,7 @@ fn a_length_grows_and_shrinks_with_its_seasons() {
     refused(
         &plan,
         to(1),
-        "upright 1 of 2, tree 1: length 0.00 m is refused; 0.00 m to 20.00 m is accepted",
+        "upright 1 of 2, tree 1: length must be between 0.00 m and 20.00 m, not 0.00 m",
     );
 }
 
@@ -102,17 +102,17 @@ fn a_length_is_taken_by_season() {
     refused(
         &plan,
         to(&[100.0; 4]),
-        "upright 1 of 2, tree 1: seasons of growth 4 is refused; 1 to 3 is accepted",
+        "upright 1 of 2, tree 1: seasons of growth must be between 1 and 3, not 4",
     );
     refused(
         &plan,
         to(&[100.0, -50.0]),
-        "upright 1 of 2, tree 1: length −0.05 m is refused; 0.00 m to 20.00 m is accepted",
+        "upright 1 of 2, tree 1: length must be between 0.00 m and 20.00 m, not −0.05 m",
     );
     refused(
         &plan,
         to(&[15_000.0, 15_000.0]),
-        "upright 1 of 2, tree 1: length 30.00 m is refused; 0.00 m to 20.00 m is accepted",
+        "upright 1 of 2, tree 1: length must be between 0.00 m and 20.00 m, not 30.00 m",
     );
     // What grows from it keeps wood to stand on.
     let stem = first(&plan.found).measures(Some(ShootId::STEM));
@@ -158,8 +158,8 @@ fn a_parent_is_not_shortened_under_what_grows_from_it() {
     refused(
         &plan,
         to(1199),
-        "leader, tree 1: length 1.20 m is refused, for upright 2 of 2, tree 1, grows from it; \
-         1.20 m to 20.00 m is accepted",
+        "leader, tree 1: length must be between 1.20 m and 20.00 m, not 1.20 m, \
+         for upright 2 of 2, tree 1, grows from it",
     );
 }
 
@@ -176,7 +176,7 @@ fn places_and_seasons_are_held_to_what_can_be() {
     refused(
         &plan,
         at(1801),
-        "upright 1 of 2, tree 1: place along its parent 1.80 m is refused; 0.00 m to 1.80 m is accepted",
+        "upright 1 of 2, tree 1: place along its parent must be between 0.00 m and 1.80 m, not 1.80 m",
     );
     let season = |leaf| Correction::Season {
         tree: FIRST,
@@ -187,7 +187,7 @@ fn places_and_seasons_are_held_to_what_can_be() {
     refused(
         &plan,
         season(3),
-        "upright 1 of 2, tree 1: leaf in which it grew 3 is refused; 0 to 2 is accepted",
+        "upright 1 of 2, tree 1: leaf in which it grew must be between 0 and 2, not 3",
     );
     let ends = |from: i32, to: i32| Correction::Ends {
         from_mm: Mm(from),
@@ -197,7 +197,7 @@ fn places_and_seasons_are_held_to_what_can_be() {
     refused(
         &plan,
         ends(100, 0),
-        "end of the row: 0.00 m is refused; 0.10 m to 5000.00 m is accepted",
+        "end of the row must be between 0.10 m and 5000.00 m, not 0.00 m",
     );
     good(
         &plan,
@@ -219,7 +219,7 @@ fn a_count_of_laterals_is_refused_by_what_was_typed() {
     });
     for (typed, told) in [(-2.0, "−2"), (10_001.0, "10001"), (70_000.0, "70000")] {
         let says =
-            format!("upright 1 of 2, tree 1: laterals {told} is refused; 0 to 10000 is accepted");
+            format!("upright 1 of 2, tree 1: laterals must be between 0 and 10000, not {told}");
         refused(&plan, to(typed), &says);
     }
 }
@@ -233,7 +233,7 @@ fn trees_come_and_go() {
     refused(
         &plan,
         Correction::Lost { tree: TreeId(2) },
-        "Tree 2 is not there; a tree that stands is accepted",
+        "Tree 2 is not there; choose one that stands",
     );
     good(&plan, plan.standing_like_others(TreeId(2)), |r| {
         r.tree(TreeId(2)).is_some_and(|t| t.shoots.len() == 1)
@@ -245,12 +245,12 @@ fn trees_come_and_go() {
     refused(
         &plan,
         plan.tree_like_others(-6010.0),
-        "A tree at −6.01 m is refused; −6.00 m to 10.50 m is accepted",
+        "A tree must be between −6.00 m and 10.50 m, not at −6.01 m",
     );
     refused(
         &plan,
         plan.tree_like_others(30.0),
-        "A tree at 0.03 m is refused; 0.05 m or more from tree 1 at 0.00 m is accepted",
+        "A tree at 0.03 m must be 0.05 m or more from tree 1 at 0.00 m",
     );
     good(&plan, Correction::DropTree { tree: FIRST }, |r| {
         r.tree(FIRST).is_none() && r.trees.len() == 2
@@ -262,7 +262,7 @@ fn trees_come_and_go() {
             shoot: ShootId::STEM,
         },
         "leader, tree 1: the stem stays in the record as long as its tree does; mark the tree as lost, \
-         or take it out of the record",
+         or remove it from the record",
     );
 }
 
@@ -385,6 +385,6 @@ fn the_planting_is_corrected() {
     refused(
         &plan,
         planted(5.0),
-        "Tree 1: planting angle 5° is refused; 10° to 90° is accepted",
+        "Tree 1: planting angle must be between 10° and 90°, not 5°",
     );
 }

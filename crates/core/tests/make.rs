@@ -222,44 +222,44 @@ fn fields_are_read_as_people_write_them() {
         Field::Spacing,
         "150",
         Metric,
-        Err("Distance between trees: 150.00 m is refused; 0.30 m to 4.00 m is accepted"),
+        Err("Distance between trees must be between 0.30 m and 4.00 m, not 150.00 m"),
     );
     check_field::<S>(
         Field::Trees,
         "ten",
         Metric,
-        Err("Number of trees: ‘ten’ is refused; 1 to 1000 is accepted"),
+        Err("Number of trees must be between 1 and 1000, not ‘ten’"),
     );
     check_field::<S>(
         Field::Trees,
         "2.5",
         Metric,
-        Err("Number of trees: ‘2.5’ is refused; 1 to 1000 is accepted"),
+        Err("Number of trees must be between 1 and 1000, not ‘2.5’"),
     );
     check_field::<S>(
         Field::Trees,
         "",
         Metric,
-        Err("Number of trees: – is refused; 1 to 1000 is accepted"),
+        Err("Number of trees must be between 1 and 1000, not –"),
     );
     check_field::<S>(
         Field::WallHeight,
         "0.6",
         Metric,
-        Err("Height of the wall: 0.60 m is refused; 0.80 m to 6.00 m is accepted"),
+        Err("Height of the wall must be between 0.80 m and 6.00 m, not 0.60 m"),
     );
     check_field::<S>(
         Field::Wires,
         "3 m; 4 m",
         Metric,
-        Err("The cordon wire at 3.00 m is refused; 0.20 m to 2.00 m is accepted"),
+        Err("The cordon wire must be between 0.20 m and 2.00 m high, not 3.00 m"),
     );
     check_field::<EmptyRow>(Field::Length, "42", Metric, Ok("42.00 m"));
     check_field::<EmptyRow>(
         Field::Length,
         "99 km",
         Metric,
-        Err("Length of the row: ‘99 km’ is refused; 1.00 m to 5000.00 m is accepted"),
+        Err("Length of the row must be between 1.00 m and 5000.00 m, not ‘99 km’"),
     );
     for style in [Metric, FeetInches] {
         every_field_reads_what_it_writes::<S>(style);

@@ -185,7 +185,7 @@ fn limits_of_one_measure_keep_their_order() {
     // 150, 200 and 300 mm are usual.
     let said = refused(Limit::UprightSpacingMin, 250.0);
     assert!(
-        said.contains("250 mm") && said.contains("50 mm to 200 mm"),
+        said.contains("250 mm") && said.contains("between 50 mm and 200 mm"),
         "{said}"
     );
     refused(Limit::UprightSpacing, 120.0);

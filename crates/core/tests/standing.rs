@@ -419,3 +419,41 @@ fn stock_with_two_leaders_is_laid_both_ways_and_fills_its_place() {
         }
     }
 }
+
+/// A bud kept on the side goes with the others; what stands after it in the tree is still found, to keep buds on.
+#[test]
+fn side_buds_rubbed_out_leave_the_other_wood_where_it_is() {
+    let right = wood::laid(Toward::Right, 3.0);
+    let side = Shoot {
+        face: Face::Side,
+        at: 900.0,
+        ..wood::shoot(1, wood::standing(0.0), vec![])
+    };
+    let end = Shoot {
+        at: 1400.0,
+        ..wood::shoot(2, right, wood::grown(2, 900.0))
+    };
+    let tree = wood::tree(
+        1,
+        0,
+        45.0,
+        Toward::Right,
+        vec![wood::shoot(0, right, wood::grown(1, 1400.0)), side, end],
+    );
+    let row = Row {
+        trees: vec![Arc::new(tree)],
+        leaf: 3,
+        ..planted(1500.0)
+    };
+    let terms = Terms::of(&row, &Targets::default());
+    let moment = at(3, Window::BudSwell);
+    let works = work(&row.trees[0], moment, &terms, &rules(&[]));
+    let on_end = works
+        .iter()
+        .filter(|w| matches!(w, Work::KeepBud { shoot, .. } if *shoot == ShootId::found(2)));
+    assert!(on_end.count() >= 2, "{works:?}");
+    assert!(works.contains(&Work::RubOut {
+        tree: row.trees[0].id,
+        shoot: ShootId::found(0)
+    }));
+}

@@ -236,49 +236,49 @@ fn what_is_wrong_is_said_with_what_is_accepted() {
     refused(
         &[],
         "",
-        "Place of tree 1: – is refused; 0.00 m to 5000.00 m is accepted",
+        "Place of tree 1 must be between 0.00 m and 5000.00 m, not –",
     );
     refused(
         &[],
         "x",
-        "Place of tree 1: ‘x’ is refused; 0.00 m to 5000.00 m is accepted",
+        "Place of tree 1 must be between 0.00 m and 5000.00 m, not ‘x’",
     );
     refused(
         &["1.5", "right"],
         "1.2",
-        "End of the leader of tree 1: 1.20 m is refused; 1.55 m to 7.50 m is accepted",
+        "End of the leader of tree 1 must be between 1.55 m and 7.50 m, not 1.20 m",
     );
     refused(
         &["1.5", "left"],
         "1.8",
-        "End of the leader of tree 1: 1.80 m is refused; −4.50 m to 1.45 m is accepted",
+        "End of the leader of tree 1 must be between −4.50 m and 1.45 m, not 1.80 m",
     );
     refused(
         &["1.5", "right", "3"],
         "2400",
-        "Thickness of the leader of tree 1: 2400 mm is refused; 3 mm to 300 mm is accepted",
+        "Thickness of the leader of tree 1 must be between 3 mm and 300 mm, not 2400 mm",
     );
     refused(
         &["1.5", "right", "3", "24"],
         "3.2",
-        "Place of upright 1 of tree 1: 3.20 m is refused; 1.50 m to 3.00 m is accepted",
+        "Place of upright 1 of tree 1 must be between 1.50 m and 3.00 m, not 3.20 m",
     );
     refused(
         &["1.5", "right", "3", "24", "2.0", "12"],
         "2.005",
-        "Tree 1: an upright at 2.00 m is refused, there is one at 2.00 m already",
+        "Tree 1: there is an upright at 2.00 m already, too near to 2.00 m",
     );
     refused(
         &["1.5", "right", "3", "24", "2.0", "12", "next"],
         "150",
-        "Place of tree 2: 150.00 m is refused; 1.60 m to 21.50 m is accepted",
+        "Place of tree 2 must be between 1.60 m and 21.50 m, not 150.00 m",
     );
     let mut w = walk();
     assert!(w.same("1").is_err());
     assert!(w.answer(Answer::TreeDone).is_err());
     assert_eq!(
         Words::strict().refusal(&w.answer(Answer::RowDone).unwrap_err()),
-        "No tree stands yet; one or more are accepted"
+        "No tree stands yet; there must be one at least"
     );
 }
 

@@ -205,10 +205,7 @@ fn values_carry_their_units() {
             ("high", Arg::Number(1000.0, 0)),
         ],
     );
-    assert_eq!(
-        text,
-        "Limit gap_max_mm: −1 is refused; 0 to 1000 is accepted"
-    );
+    assert_eq!(text, "Limit gap_max_mm must be between 0 and 1000, not −1");
 }
 
 #[test]

@@ -24,7 +24,8 @@ pub(super) fn work(job: &mut Job<'_>) {
     let wood = laid.chain(standing).chain(trunk).filter(|s| !s.rubbed);
     let rub = wood.map(|s| Work::RubOut { tree, shoot: s.id });
     job.carry_out(rub.collect());
-    let holders = job.holders();
+    // What is rubbed out is gone from the tree, and its other shoots have moved up.
+    let (sides, holders) = (job.sides(), job.holders());
     let keep = sides.iter().flat_map(|side| keep_on(job, side, &holders));
     job.carry_out(keep.collect());
 }

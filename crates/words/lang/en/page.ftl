@@ -1,7 +1,7 @@
 # What the page says.
 
 start-title = Plan a planar cordon row
-start-lead = Bring in a row as it stands, try the training on it, and see at once where its cordon is bare, crowded or covered twice. Everything stays on this device; nothing is sent anywhere.
+start-lead = Bring in a row as it stands, try the training on it, and see at once where its cordon is bare, crowded or overlapping. Everything stays on this device; nothing is sent anywhere.
 way-file = Open a file
 way-file-help = A plan saved from here (.json), or a measured row as a table (.csv), one line a shoot. A file can also be dropped on the page.
 file-choose = Choose a file …
@@ -71,10 +71,10 @@ paper = { $size ->
    *[other] A4
 }
 language-choice = Language
-lengths-metres = metres
-lengths-feet = ft-in
-lengths-to-feet = metres: lengths are in metres; show feet and inches
-lengths-to-metres = ft-in: lengths are in feet and inches; show metres
+lengths-metres = units: metres
+lengths-feet = units: feet
+lengths-to-feet = units: metres; show feet and inches
+lengths-to-metres = units: feet and inches; show metres
 kept-saved = Saved here
 kept-waiting = Saving …
 kept-elsewhere = Not saved: open in another tab
@@ -141,14 +141,14 @@ year-work = { $planned ->
 }: { $work }
 year-piece = { $count } { $kind ->
     [plant] planted
-    [remove_tree] trees out
+    [remove_tree] trees grubbed out
     [replace_tree] replanted
     [lay] laid
     [stand] stood up
     [cut_back] cut back
     [cut_to_buds] headed
     [stub] stubbed
-    [remove] taken off
+    [remove] removed
     [thin] thinned
     [rub_out] rubbed out
     [keep_bud] kept
@@ -172,8 +172,8 @@ window-bud-swell = Bud swell
 window-early-summer = Early summer
 window-after-harvest = After harvest
 now-count = { $count ->
-    [one] { $count } finding to mend now
-   *[other] { $count } findings to mend now
+    [one] { $count } finding to fix now
+   *[other] { $count } findings to fix now
 }
 
 wall-label = The row as a wall
@@ -201,18 +201,18 @@ action-forward = Move the chosen kept bud on along its wood
 action-back = Move the chosen kept bud back along its wood
 action-bud = Keep a bud on the chosen cordon; notch older wood for it
 action-upright = Record an upright on the chosen cordon
-band-label = The cordon wire: filled, bare and covered twice
+band-label = The cordon wire: filled, bare and overlapping
 band-name = Cordon
 band-filled = filled
 band-bare = bare
-band-twice = covered twice
+band-twice = overlap
 fit-row = Whole row
 fit-height = Full height
-zoom-in = Larger
-zoom-out = Smaller
+zoom-in = Zoom in
+zoom-out = Zoom out
 zoom-how = Also Ctrl with the wheel, or two fingers
 stretch-bare = { $length } bare
-stretch-twice = { $length } twice
+stretch-twice = { $length } overlap
 ghost-bud = keep a bud at { $place }
 ghost-notch = notch above a bud at { $place }
 
@@ -236,17 +236,17 @@ remedies-other = { $count ->
     [one] another way
    *[other] { $count } other ways
 }
-mend-all = Do the first remedy of all { $count }
+mend-all = Apply to all { $count }
 said-mended = { $count ->
     [one] Done at one place
    *[other] Done at { $count } places
 }
 said-remedy-waits = Tried first; done if it does no harm
 said-remedy-withdrawn = Not done: tried on the row as it is now, it does harm or more than was said
-step-remedies = mending findings
-severity-now = Mend now
-severity-soon = Mend soon
-severity-note = To note
+step-remedies = fixing findings
+severity-now = Fix now
+severity-soon = Fix soon
+severity-note = For information
 status-published = Published
 status-derived = Derived
 status-practice = Common practice, no source
@@ -256,10 +256,10 @@ status-assumed = Our assumption
 figures-title = This row in leaf { $leaf }
 figure-fill = Cordon filled
 figure-bare = Bare wire
-figure-twice = Covered twice
+figure-twice = Overlap
 figure-uprights = Uprights
-figure-apart = Uprights, buds and stubs apart
-figure-uneven = Unevenness of spacing
+figure-apart = Average spacing
+figure-uneven = Spacing varies by
 asked-fill = all of it by the end of leaf { $leaf }
 asked-trees = { $trees ->
     [one] on one tree
@@ -289,7 +289,7 @@ act-lay-left = Lay to the left
 act-lay-right = Lay to the right
 act-lower = Lower to the wire
 act-stand = Stand up
-act-remove = Take off
+act-remove = Remove
 act-take-back = Take back
 caution-bend = Forks split first: bend slowly. Tensioned wire can whip: eye protection, gloves, out of its line.
 caution-notch = Sharp blade: cut away from yourself, and clean it between trees.
@@ -300,11 +300,11 @@ step-lay = laying
 step-stand = standing up
 step-stub = stubbing
 step-cut = cutting back
-step-remove = taking off
+step-remove = removing
 step-keep-bud = keeping a bud
 step-notch = notching above a bud
 step-take-back = taking work back
-step-remedy = mending a finding
+step-remedy = fixing a finding
 step-name = naming the row
 said-undone = Undone: { $step }
 said-redone = Done again: { $step }
@@ -342,10 +342,10 @@ import-tipped-unknown = not known
 import-tipped-yes = yes
 import-tipped-no = no
 import-use = Use this row
-import-leave = Leave it
-refusal-table-plan = Its plan would be { $value } MB large; up to { $high } MB is accepted
+import-leave = Cancel
+refusal-table-plan = Its plan must have { $high } MB at most; it would have { $value }
 
-file-too-large = { $file } is too large; up to 32 MB is accepted. Nothing was changed.
+file-too-large = { $file } is too large; it must have 32 MB at most. Nothing was changed.
 files-first = { $file } was opened: one row at a time. { $others ->
     [one] The other file was
    *[other] The other { $others } files were
@@ -414,10 +414,10 @@ way-empty = Begin with an empty row
 way-empty-help = Wires and a length, and no trees yet. Put the trees in on the wall.
 way-empty-do = An empty row …
 way-empty-go = Open the empty row
-entry-leave = Leave it
+entry-leave = Cancel
 
 made-lengths = Lengths in
-made-lengths-metres = metres
+made-lengths-metres = units: metres
 made-lengths-feet = feet and inches
 made-leaders = Each tree has
 made-leaders-one = one leader
@@ -488,7 +488,7 @@ walk-doubt-stands = { $meant ->
     [none] Take { $value } as it stands
    *[other] No, { $value } as it stands
 }
-walk-doubt-mend = Mend it
+walk-doubt-mend = Correct it
 walk-open = Open the row
 # Light
 
@@ -536,11 +536,11 @@ about-value = ≈ { $value }
 figure-light-caught = Light caught
 asked-light = { $target } or more is usual for grown apple walls
 figure-light-filled = beside this wall filled as usual
-asked-light-filled = which would catch { $filled }; { $least } or more is asked of a grown wall
-figure-light-parts = of beam and sky
+asked-light-filled = which would catch { $filled }; a grown wall needs { $least } or more
+figure-light-parts = direct, diffuse
 light-parts = { $beam }, { $sky }
 figure-zone-mean = In the renewal zone
-asked-zone = to { $height } above the cordon; { $least } or more is asked
+asked-zone = to { $height } above the cordon; stubs need { $least } or more
 figure-zone-least = at its darkest
 figure-under-30 = Under 30 %
 figure-under-50 = Under 50 %
@@ -602,12 +602,12 @@ save-in-place = Save into a file, the same again with Ctrl S
 saved-in-place = Saved into its file
 # Fields.
 
-field-no-length = This is no length: “{ $text }”; 1.20 m, 120 cm or 3 ft 11 in is accepted
-field-no-thickness = This is no thickness: “{ $text }”; 12 mm or 0.5 in is accepted
+field-no-length = This is no length: “{ $text }”; write it as 1.20 m, 120 cm or 3 ft 11 in
+field-no-thickness = This is no thickness: “{ $text }”; write it as 12 mm or 0.5 in
 field-no-count = This is no whole number: “{ $text }”
 field-no-number = This is no number: “{ $text }”
-field-decimal-mark = “{ $text }” is refused; decimals stand behind “{ $mark }”
-field-no-list = Places with a semicolon between them are accepted: 0 m; 7 m; 14 m
+field-decimal-mark = Decimals must stand behind “{ $mark }”, not as in “{ $text }”
+field-no-list = Write places with a semicolon between them: 0 m; 7 m; 14 m
 ask-do = Do it
 
 # Works that ask for a number, and work on a whole tree.
@@ -616,20 +616,20 @@ act-cut = Cut back to
 act-cut-to-buds = Cut to buds
 act-tip = Tip by
 act-hold-height = Hold at height
-act-take-laterals = Take laterals off
+act-take-laterals = Remove laterals
 act-rub-out = Rub out side and underside buds
-act-thin = Keep { $part }, take the others off
+act-thin = Keep { $part }, remove the others
 act-move-bud = Move along to
-act-remove-tree = Take out
+act-remove-tree = Grub out
 act-replace-tree = Replace with stock
 act-plant = Plant stock here
-step-laterals = taking laterals off
+step-laterals = removing laterals
 step-tip = tipping
 step-height = holding a height
 step-rub-out = rubbing buds out
 step-thin = thinning returns
 step-move-bud = moving a bud
-step-remove-tree = taking a tree out
+step-remove-tree = grubbing a tree out
 step-replace-tree = replacing a tree
 step-plant = planting a tree
 
@@ -644,9 +644,9 @@ record-add-tree-at = Add a tree at
 record-done = Done correcting
 record-tree-here = Add a tree here, at { $place }
 record-upright-here = Record an upright here, at { $place }
-record-drop-shoot = Take out of the record
+record-drop-shoot = Remove from the record
 record-to-tree = To tree { $tree }
-record-drop-tree = Take the tree out of the record
+record-drop-tree = Remove the tree from the record
 record-lost = Mark as lost
 record-standing = It stands
 step-correct = correcting the record
@@ -672,8 +672,8 @@ step-setting = setting the site
 # Wires.
 
 wires-title = Wires
-wires-work = What is changed here is work at the time that is looked at.
-wires-record = The record is being corrected: what is changed here is the wires as found.
+wires-work = Changes here become work for the chosen time.
+wires-record = The record is being corrected: changes here are to the wires as found.
 wire-number = Wire { $number }
 wire-add = Stretch another, plastic-covered, at
 wire-is-bare = bare steel
@@ -705,11 +705,11 @@ many-count = { $shoots ->
 }
 many-not-now = The record is being corrected, which is no work; end that first.
 sweep-lay = lay stems that still stand along the wire
-sweep-laterals = take the laterals off
+sweep-laterals = remove the laterals
 sweep-tip = tip by
 sweep-height = hold at height
 sweep-rub-out = rub out side and underside buds
-sweep-side-shoots = take side and underside shoots off
+sweep-side-shoots = remove side and underside shoots
 sweep-straighten = stand leaning uprights up
 step-many = work on many at once
 said-many = { $shoots ->

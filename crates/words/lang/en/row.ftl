@@ -11,35 +11,35 @@ name-bud = bud { $number } of { $of }, tree { $tree }
 name-stub = stub { $number } of { $of }, tree { $tree }
 name-shoot = shoot { $number } of { $of }, tree { $tree }
 
-refusal-limit = Limit { $limit }: { $value } is refused; { $low } to { $high } is accepted
-refusal-scheme = Scheme { $value } is refused; 1 to { $high } is accepted
+refusal-limit = Limit { $limit } must be between { $low } and { $high }, not { $value }
+refusal-scheme = The scheme must be between 1 and { $high }, not { $value }
 refusal-schemes = A plan holds { $high } schemes at most
-refusal-scheme-name = “{ $name }” is refused: each scheme has a name, and one of its own
+refusal-scheme-name = Each scheme must have a name, and one of its own, not “{ $name }”
 refusal-scheme-last = The only scheme of a plan stays
-refusal-leaf = Work in leaf { $value } is refused; leaf { $low } to { $high } is accepted
+refusal-leaf = Work must be in a leaf between { $low } and { $high }, not { $value }
 refusal-no-tree = There is no tree { $tree } in this row
-refusal-before-found = Tree { $tree }: work from before the row was found is refused; work from the found leaf on is accepted
-refusal-no-shoot = Tree { $tree }: the shoot is not there at this time; a shoot that stands on the tree is accepted
-refusal-rise = { $part }: a rise of { $value } is refused; { $low } to { $high } is accepted
-refusal-lean = { $part }: a lean of { $value } is refused; { $low } to { $high } is accepted
-refusal-stub-length = { $part }: a stub of { $value } is refused; { $low } to { $high } is accepted
-refusal-cut-length = { $part }: { $value } kept is refused; { $low } to less than its { $high } is accepted
-refusal-stem = { $part }: the stem can't be stubbed or taken off; any other shoot is accepted
-refusal-bend-bud = { $part }: a bud can't be bent; a shoot that has grown is accepted
+refusal-before-found = Tree { $tree }: work must be in the leaf in which the row was found, or later
+refusal-no-shoot = Tree { $tree }: the shoot is not there at this time; choose one that stands on the tree
+refusal-rise = { $part }: the rise must be between { $low } and { $high }, not { $value }
+refusal-lean = { $part }: the lean must be between { $low } and { $high }, not { $value }
+refusal-stub-length = { $part }: a stub must be between { $low } and { $high } long, not { $value }
+refusal-cut-length = { $part }: what is kept must be between { $low } and less than its { $high }, not { $value }
+refusal-stem = { $part }: the stem can't be stubbed or removed; any other shoot can
+refusal-bend-bud = { $part }: a bud can't be bent; a shoot that has grown can
 refusal-bud-not-laid = { $part }: a bud is kept on wood laid along the wire, or on a stem that is still to be laid
-refusal-bud-place = { $part }: a bud at { $value } is refused; { $low } to { $high } along it is accepted
-refusal-bud-near = { $part }: a bud at { $value } is refused; { $low } or more from the upright at { $near } is accepted
-refusal-shoots = Tree { $tree }: one more shoot is refused; up to { $high } are accepted
+refusal-bud-place = { $part }: a bud must be between { $low } and { $high } along it, not at { $value }
+refusal-bud-near = { $part }: a bud at { $value } must be { $low } or more from the upright at { $near }
+refusal-shoots = Tree { $tree }: a tree has { $high } shoots at most
 
 # Files
 
-refusal-file-size = The file of { $value } MB is refused; up to { $high } MB is accepted
-refusal-file-text = Line { $line }: this is no text; a file saved as text in UTF-8 is accepted
+refusal-file-size = The file must have { $high } MB at most, not { $value }
+refusal-file-text = Line { $line }: this is no text; save the file as text in UTF-8
 refusal-file-kind = This is no { $wanted ->
     [table] table
    *[plan] plan
 }: it is { $kind ->
-    [workbook] a workbook or another packed file. Save the sheet as CSV, and it is accepted
+    [workbook] a workbook or another packed file. Save the sheet as CSV
     [print] a printed document (PDF)
     [picture] a picture
     [drawing] a drawing (SVG)
@@ -49,47 +49,47 @@ refusal-file-kind = This is no { $wanted ->
    *[plan] a plan, or another file in JSON
 }
 refusal-file-empty = The file is empty
-refusal-file-format = The file is no plan: its format is { $value }; { $accepted } is accepted
+refusal-file-format = The file is no plan: its format must be { $accepted }, not { $value }
 refusal-file-too-new = The plan is of version { $value } and needs a newer program; this one reads versions 1 to { $high }
-refusal-file-version = Version { $value } is refused; 1 to { $high } is accepted
+refusal-file-version = The version must be between 1 and { $high }, not { $value }
 refusal-file-cut = The file is cut: it ends at line { $line }, column { $column }, before the plan does
 refusal-file-damaged = The file is damaged at line { $line }, column { $column }: { $reason }
 refusal-file-content = Line { $line }, column { $column }: { $reason }
-refusal-file-value = { $path }: { $value } is refused; { $low } to { $high } is accepted
-refusal-file-long-text = { $path }: a text of { $value } characters is refused; up to { $high } are accepted
-refusal-file-twice = { $path }: { $value } stands there twice; each is accepted once
+refusal-file-value = { $path } must be between { $low } and { $high }, not { $value }
+refusal-file-long-text = { $path }: a text must have { $high } characters at most, not { $value }
+refusal-file-twice = { $path }: { $value } stands there twice; each must stand once
 refusal-file-rule = { $path }: { $rule }
 
-refusal-csv-leaf = Leaf { $value } is refused; 1 to { $high } is accepted
+refusal-csv-leaf = The leaf must be between 1 and { $high }, not { $value }
 refusal-csv-columns = Line { $line }: there is no column { $missing }; the columns there are: { $found }
-refusal-csv-column-twice = The column { $column } stands twice; once is accepted
-refusal-csv-lines = More than { $high } lines are refused
-refusal-csv-above = More than { $high } lines above the names of the columns are refused
-refusal-csv-wide = Line { $line }: more than { $high } cells are refused
-refusal-csv-long = { $column }: { $value } characters are refused; up to { $high } are accepted
-refusal-csv-terms = { $column }: { $value } seasons are refused; up to { $high } are accepted
+refusal-csv-column-twice = The column { $column } stands twice; it must stand once
+refusal-csv-lines = There must be { $high } lines at most
+refusal-csv-above = There must be { $high } lines above the names of the columns at most
+refusal-csv-wide = Line { $line }: there must be { $high } cells at most
+refusal-csv-long = { $column }: there must be { $high } characters at most, not { $value }
+refusal-csv-terms = { $column }: there must be { $high } seasons at most, not { $value }
 refusal-csv-bad-lines = { $value } lines can't be taken, line { $line } the first: { $reason }. Up to { $high } bad lines are named and left out
-refusal-csv-trees = { $value } trees are refused; up to { $high } in a row are accepted
+refusal-csv-trees = A row must have { $high } trees at most, not { $value }
 refusal-csv-cells = { $value } cells for { $high } columns. Lengths with a decimal comma need a semicolon or tab between the cells
 refusal-csv-quote = the quotation mark that opens here is never closed
-refusal-csv-empty = { $column } is empty; { $accepted } is accepted
-refusal-csv-word = { $column }: '{ $value }' is refused; accepted: { $accepted }
+refusal-csv-empty = { $column } is empty; it must be { $accepted }
+refusal-csv-word = { $column } must be one of: { $accepted }; not '{ $value }'
 refusal-csv-cell = { $column }: { $reason }
 refusal-csv-posts = posts: { $reason }. A post has a cell of its own, or a comma and a space stand between two
-refusal-csv-length = length: { $value } is refused; more than 0, up to { $high }, is accepted
+refusal-csv-length = length must be more than 0, and { $high } at most, not { $value }
 refusal-csv-first-twice = tree { $tree } has its first line already, line { $line }: this is the same tree again, or another tree's number is meant
-refusal-csv-value = { $column }: { $value } is refused; { $low } to { $high } is accepted
-refusal-csv-twice = { $what } stands twice; once is accepted
+refusal-csv-value = { $column } must be between { $low } and { $high }, not { $value }
+refusal-csv-twice = { $what } stands twice; it must stand once
 refusal-csv-no-tree = tree { $tree } has no stem or leader line that could be taken, so that nothing can grow from it
 refusal-csv-line-twice = this line is the same as line { $line }; each shoot is told once
 refusal-csv-lost = tree { $tree } is lost by another line
 refusal-csv-second-stem = tree { $tree } has a stem already
 refusal-csv-parent = its parent is not among the lines of tree { $tree } that could be taken
-refusal-csv-pose = pose: this does not go with kind { $kind }; accepted: { $accepted }
-refusal-csv-bend = bend radius: this is neither laid nor an upright stem, and has no bend; empty is accepted
-refusal-csv-leaders = tree { $tree }: one more laid shoot is refused; up to { $high } are accepted
-refusal-csv-place = place: { $value } is off its parent; { $low } to { $high } is accepted
-refusal-csv-steep = place: its parent goes straight up, where a place along the row says no height; 'along 0.30 m' from its base is accepted
+refusal-csv-pose = pose: this does not go with kind { $kind }; it must be one of: { $accepted }
+refusal-csv-bend = bend radius: this is neither laid nor an upright stem, and has no bend; leave it empty
+refusal-csv-leaders = tree { $tree }: there must be { $high } laid shoots at most
+refusal-csv-place = place: { $value } is off its parent; it must be between { $low } and { $high }
+refusal-csv-steep = place: its parent goes straight up, where a place along the row says no height; write 'along 0.30 m' from its base
 
 file-said-encoding = The file is not in UTF-8; it was read as { $encoding }
 file-said-above = { $count ->
@@ -134,14 +134,14 @@ work-lay = laid along the wire to the { $toward ->
     [left] left
    *[right] right
 }, rising { $rise }
-work-lay-level = laid along the wire to the { $toward ->
+work-lay-level = laid flat along the wire to the { $toward ->
     [left] left
    *[right] right
 }
 work-stand = stood up, leaning { $lean }
 work-cut = cut back to { $keep }
 work-stub = cut to a stub of { $keep }
-work-remove = taken off
+work-remove = removed
 work-keep-bud = bud kept { $at } along
 work-notch = notched above a bud { $at } along
 finding-cordon-gap = { $where ->
@@ -158,12 +158,12 @@ finding-cordon-gap = { $where ->
    *[no] {""}
 }
 finding-cordon-overlap = { $where ->
-    [between] Cordon covered twice for { $length }: trees { $left } and { $right } lie side by side
-   *[within] Cordon covered twice for { $length } on tree { $left }
+    [between] Cordon overlaps for { $length }: trees { $left } and { $right } lie side by side
+   *[within] Cordon overlaps for { $length } on tree { $left }
 }
 finding-cordon-fill-due = Cordon { $share } filled; { $asked } was due by the end of leaf { $due }. { $bare } is still bare
 finding-uprights-too-close = { $distance } apart; at least { $least } is needed: { $left }, and { $right }{ $wide ->
-    [yes] ; taking one off would leave { $leaves }, too wide a space
+    [yes] ; removing one would leave { $leaves }, too wide a space
    *[no] {""}
 }
 finding-uprights-too-far = { $bare ->
@@ -184,7 +184,7 @@ remedy-lay-leader = Lay along the wire: { $part }. { $outcome ->
     [closed] It closes the bare stretch
    *[left] { $leaves } stays bare
 }
-remedy-fill-forward = Lay on along the wire: { $part }. { $outcome ->
+remedy-fill-forward = Lay forward along the wire: { $part }. { $outcome ->
     [closed] It closes the bare stretch
    *[left] { $leaves } stays bare
 }
@@ -202,15 +202,15 @@ remedy-end-leader = Cut back to { $keep }, where the other begins: { $part }. { 
    *[other] { $uprights } uprights go with it
 }{ $outcome ->
     [closed] {""}
-   *[left] ; { $leaves } is still covered twice
+   *[left] ; { $leaves } still overlaps
 }
 remedy-stand-up = Stand up as an upright: { $part }. { $outcome ->
-    [closed] Nothing is covered twice any more
-   *[left] { $leaves } is still covered twice
+    [closed] Nothing overlaps any more
+   *[left] { $leaves } still overlaps
 }
 remedy-take-off = { $where ->
-    [between] Take off { $part }; its neighbours are then { $leaves } apart
-   *[end] Take off { $part }
+    [between] Remove { $part }; its neighbours are then { $leaves } apart
+   *[end] Remove { $part }
 }
 remedy-keep-buds-between = Keep { $buds ->
     [one] one bud
@@ -223,7 +223,7 @@ remedy-stub-each = Cut { $count ->
     [one] {""}
    *[other] {" "}first
 }
-remedy-even-out = Take off { $part }, and keep a bud in the middle of its place; the wider space is then { $leaves }
+remedy-even-out = Remove { $part }, and keep a bud in the middle of its place; the wider space is then { $leaves }
 remedy-stand-free = Stand up as an upright: { $part }. The widest space left is { $leaves }
 remedy-keep-buds = { $buds ->
     [one] Keep one bud between them; the widest space is then { $leaves }
@@ -248,12 +248,12 @@ finding-uprights-too-many = Tree { $tree }: { $count } uprights, buds and stubs 
 finding-uprights-uneven = Tree { $tree }: its { $count } uprights of one age are uneven in { $of ->
     [thickness] thickness
    *[length] length
-}, by { $spread }; up to { $most } is let pass
+}, by { $spread }; the limit is { $most }
 finding-upright-over-vigorous = Over-vigorous near the trunk: { $part }. { $diameter } thick, { $ratio } times the { $median } that is usual on its tree{ $goes ->
     [yes] {""}
    *[no] ; it waits for its turn in the winters' renewal
 }
-finding-upright-outside = Tip { $beyond } beyond its own cordon: { $part }. Up to { $most } is let pass
+finding-upright-outside = Tip { $beyond } beyond its own cordon: { $part }. The limit is { $most }
 finding-uprights-crossing = { $count ->
     [one] Leans across its neighbour: { $part } crosses { $other }
    *[other] Leans across { $count } neighbours: { $part } crosses { $other } and more
@@ -268,11 +268,11 @@ finding-laterals-due = Tree { $tree }: { $count ->
 } on { $uprights ->
     [one] one upright
    *[other] { $uprights } uprights
-}; from leaf { $due } on they come off
+}; from leaf { $due } on they are removed
 finding-tipping-due = Tree { $tree }: { $count ->
     [one] one upright is
    *[other] { $count } uprights are
-} not tipped; about { $share } of last year's growth comes off. It changes the harvest after the coming one
+} not tipped; about { $share } of last year's growth is cut off. It changes the harvest after the coming one
 finding-renewal-due = Tree { $tree }: { $count ->
     [one] one upright
    *[other] { $count } uprights
@@ -314,7 +314,7 @@ finding-wood-too-old = Tree { $tree }: { $count ->
    *[unknown] {""}
 }
 finding-returns-to-thin = { $count } shoots return from { $part }; one is kept: { $kept }
-finding-see-through = See-through for { $width } from { $from } along the row, { $bands ->
+finding-see-through = Opening { $width } wide from { $from } along the row, { $bands ->
     [low] in the low part of the wall
     [middle] in the middle of the wall
     [high] in the high part of the wall
@@ -322,7 +322,7 @@ finding-see-through = See-through for { $width } from { $from } along the row, {
     [middle-high] in the middle and high parts of the wall
     [low-high] in the low and high parts of the wall
    *[all] from low to high
-}; up to { $most } is let pass
+}; the limit is { $most }
 finding-above-wall = Tree { $tree }: { $count ->
     [one] one upright stands
    *[other] { $count } uprights stand
@@ -351,10 +351,10 @@ remedy-keep-buds-along = Keep { $buds ->
 } evenly along the cordon of tree { $tree }; each then has { $leaves }{ $notched }
 remedy-notched = {" "}if all grow. By a notch in older wood: { $count }, of which about { $share } grow
 finding-notched = . Notched there: { $count }, of which about { $share } grow
-remedy-take-off-crowded = Take { $count ->
+remedy-take-off-crowded = Remove { $count ->
     [one] one upright
    *[other] { $count } uprights
-} off tree { $tree }, where they crowd most; each of the rest then has { $leaves }
+} from tree { $tree }, where they crowd most; each of the rest then has { $leaves }
 remedy-straighten = Tie straight up: { $part }
 remedy-straighten-all = { $count ->
     [one] Tie straight up the one that leans
@@ -371,13 +371,13 @@ remedy-stub-some = { $count ->
     [one] one waits for the next
    *[other] { $left } wait for the next ones
 }
-remedy-thin = Keep { $kept }, and take off the { $count ->
+remedy-thin = Keep { $kept }, and remove the { $count ->
     [2] other
    *[other] others
 } of { $part }
 remedy-take-off-side = { $count ->
-    [one] Take it off tree { $tree }
-   *[other] Take all { $count } off tree { $tree }
+    [one] Remove it from tree { $tree }
+   *[other] Remove all { $count } from tree { $tree }
 }
 remedy-hold-height = Cut { $rest ->
     [0] { $count ->
@@ -396,7 +396,7 @@ remedy-lower-wall = Have the wall { $height } high{ $count ->
 }
 
 limit-gap_max_mm = Longest bare stretch of cordon
-limit-overlap_max_mm = Longest stretch of cordon covered twice
+limit-overlap_max_mm = Longest overlap of cordon
 limit-fill_due_leaf = Leaf by whose end the cordon is to be filled
 limit-fill_due_share = Share of the cordon that counts as filled
 limit-upright_spacing_mm = Distance between uprights to aim at
@@ -416,8 +416,8 @@ limit-uneven_max = Spread in length or thickness of a tree's uprights
 limit-near_trunk_mm = Length of cordon that counts as near the trunk
 limit-vigour_ratio = Thickness near the trunk over what is usual on the tree
 limit-laterals_leaf = Leaf from which laterals come off
-limit-laterals_max = Laterals let pass on a tree from that leaf on
-limit-side_shoots_max = Side and underside buds and shoots let pass on a tree
+limit-laterals_max = Laterals on a tree from that leaf on, at most
+limit-side_shoots_max = Side and underside buds and shoots on a tree, at most
 limit-tipping_leaf = Leaf from which last year's growth is tipped
 limit-tipping_share = Share of last year's growth that tipping takes
 limit-renewal_leaf = Leaf in which renewal begins
@@ -436,14 +436,14 @@ limit-free_end_max_mm = How far uprights may stand above the top wire
 limit-above_wall_max_mm = How far uprights may stand above the wall's height
 limit-row_spacing_mm = Distance between rows, where none is given
 limit-height_ratio = Wall height over row distance that is advised
-limit-height_ratio_max = Wall height over row distance that is let pass
-limit-bare_wires_max = Bare steel wires let pass
-limit-void_work_max = Pieces of work without effect let pass
+limit-height_ratio_max = Wall height over row distance, at most
+limit-bare_wires_max = Bare steel wires, at most
+limit-void_work_max = Pieces of work without effect, at most
 
 # Work of every kind, and why it may be refused.
 
 work-plant = planted, stock of { $length }
-work-remove-tree = taken out
+work-remove-tree = grubbed out
 work-replace-tree = replaced, stock of { $length }
 work-cut-to-buds = cut back to { $buds ->
     [one] one bud
@@ -452,7 +452,7 @@ work-cut-to-buds = cut back to { $buds ->
 work-thin = returns thinned to one
 work-rub-out = side and underside buds rubbed out
 work-move-bud = another bud kept, { $at } along
-work-take-laterals = laterals taken off
+work-take-laterals = laterals removed
 work-tip = tipped by { $share } of last year's growth
 work-hold-height = held at { $height }
 work-add-wire = wire stretched at { $height }
@@ -463,29 +463,29 @@ work-cover-wire = wire at { $height } { $covering ->
    *[other] covered with plastic
 }
 
-refusal-trees = One more tree is refused; up to { $high } are accepted
-refusal-tree-lost = Tree { $tree } is not there; a tree that stands is accepted
-refusal-tree-stands = Tree { $tree } stands; a free place is accepted
-refusal-plant-place = Tree { $tree }: planting at { $value } is refused; { $low } to { $high } along the row is accepted
-refusal-stock-length = Tree { $tree }: stock of { $value } is refused; { $low } to { $high } is accepted
-refusal-stock-diameter = Tree { $tree }: stock { $value } thick is refused; { $low } to { $high } is accepted
-refusal-planting-angle = Tree { $tree }: a planting angle of { $value } is refused; { $low } to { $high } is accepted
-refusal-buds = { $part }: { $value } buds are refused; { $low } to { $high } is accepted
-refusal-tip = { $part }: tipping by { $value } is refused; { $low } to { $high } of last year's growth is accepted
+refusal-trees = A row has { $high } trees at most
+refusal-tree-lost = Tree { $tree } is not there; choose one that stands
+refusal-tree-stands = Tree { $tree } stands; choose a free place
+refusal-plant-place = Tree { $tree }: planting must be between { $low } and { $high } along the row, not at { $value }
+refusal-stock-length = Tree { $tree }: stock must be between { $low } and { $high } long, not { $value }
+refusal-stock-diameter = Tree { $tree }: stock must be between { $low } and { $high } thick, not { $value }
+refusal-planting-angle = Tree { $tree }: the planting angle must be between { $low } and { $high }, not { $value }
+refusal-buds = { $part }: buds must be between { $low } and { $high }, not { $value }
+refusal-tip = { $part }: tipping must be between { $low } and { $high } of last year's growth, not { $value }
 refusal-tip-none = { $part }: there is no growth of last year to tip
 refusal-tip-stub = { $part }: a stub has no tip
 refusal-tip-done = { $part }: as much of last year's growth is off already
-refusal-height = { $part }: a height of { $value } is refused; { $low } to less than its { $high } is accepted
-refusal-thin = { $part }: a stub with two returns or more is accepted, and one of them to keep
-refusal-rub-out = { $part }: laid wood, or a stem still to be laid, whose side and underside buds are still there is accepted
+refusal-height = { $part }: the height must be between { $low } and less than its { $high }, not { $value }
+refusal-thin = { $part }: it must be a stub with two returns or more, one of them to keep
+refusal-rub-out = { $part }: it must be laid wood, or a stem still to be laid, whose side and underside buds are still there
 refusal-no-laterals = { $part }: it has no laterals
-refusal-notch = { $part }: laid wood of two seasons or older is accepted for a notch; younger wood has its bud
+refusal-notch = { $part }: a notch must be in laid wood of two seasons or older; younger wood has its bud
 refusal-move-bud = { $part }: only a kept bud that has not grown can be moved
 refusal-no-wire = There is no wire at { $height }
-refusal-wires = One more wire is refused; up to { $high } are accepted
-refusal-cordon-wire = The cordon wire at { $height } stays the lowest, and is not taken down
-refusal-wire-height = A wire at { $value } is refused; { $low } to { $high } is accepted
-refusal-wire-near = A wire at { $value } is refused; { $low } or more from the wire at { $near } is accepted
+refusal-wires = A trellis has { $high } wires at most
+refusal-cordon-wire = The cordon wire at { $height } stays the lowest, and can’t be taken down
+refusal-wire-height = A wire must be between { $low } and { $high } high, not { $value }
+refusal-wire-near = A wire at { $value } must be { $low } or more from the wire at { $near }
 
 finding-rub-out-due = Tree { $tree }: side and underside buds are to be rubbed out at bud swell, on { $count ->
     [one] its leader
@@ -493,8 +493,8 @@ finding-rub-out-due = Tree { $tree }: side and underside buds are to be rubbed o
 }
 
 remedy-take-laterals = { $count ->
-    [one] Take it off tree { $tree }
-   *[other] Take all { $count } laterals off tree { $tree }
+    [one] Remove it from tree { $tree }
+   *[other] Remove all { $count } laterals from tree { $tree }
 }
 remedy-tip = { $count ->
     [one] Tip it by { $share } of last year's growth
@@ -519,10 +519,10 @@ remedy-replant = Plant new stock of { $length } as tree { $tree } and lay it. { 
 
 also-cuts-back = also cuts back to { $keep }
 also-bares = { $length } is laid bare
-also-doubles = { $length } comes to be covered twice
+also-doubles = { $length } comes to overlap
 also-takes = { $count ->
-    [one] also takes one upright or bud off
-   *[other] also takes { $count } uprights or buds off
+    [one] also removes one upright or bud
+   *[other] also removes { $count } uprights or buds
 }
 
 limit-rub_out_leaf = Leaf up to which side and underside buds are rubbed out
@@ -530,14 +530,14 @@ limit-rub_out_leaf = Leaf up to which side and underside buds are rubbed out
 # Rows that are made, not measured.
 
 made-trees = Number of trees
-made-leaf = Leaf that is coming
+made-leaf = Coming leaf
 made-spacing = Distance between trees
 made-angle = Planting angle from the ground
 made-wires = Heights of the wires, the cordon wire first
 made-wall-height = Height of the wall
 made-upright-spacing = Distance between uprights
 made-row-spacing = Distance between rows
-made-unevenness = Unevenness
+made-unevenness = Spacing varies by
 made-seed = Chance begins from
 made-length = Length of the row
 made-name = A made row in leaf { $leaf }
@@ -556,8 +556,8 @@ refusal-made = { $field ->
     [unevenness] {made-unevenness}
     [seed] {made-seed}
    *[length] {made-length}
-}: { $value } is refused; { $low } to { $high } is accepted
-refusal-made-cordon = The cordon wire at { $value } is refused; { $low } to { $high } is accepted
+} must be between { $low } and { $high }, not { $value }
+refusal-made-cordon = The cordon wire must be between { $low } and { $high } high, not { $value }
 
 # A row taken down on a walk along it.
 
@@ -577,11 +577,11 @@ refusal-walk = { $what ->
     [leader] Thickness of the leader of tree { $tree }
     [upright] Place of upright { $number } of tree { $tree }
    *[thickness] Thickness of upright { $number } of tree { $tree }
-}: { $value } is refused; { $low } to { $high } is accepted
-refusal-walk-near = Tree { $tree }: an upright at { $value } is refused, there is one at { $near } already
+} must be between { $low } and { $high }, not { $value }
+refusal-walk-near = Tree { $tree }: there is an upright at { $near } already, too near to { $value }
 refusal-walk-not-asked = That is not asked now
 refusal-walk-no-like = There is no tree yet that this one could be the same as
-refusal-walk-none = No tree stands yet; one or more are accepted
+refusal-walk-none = No tree stands yet; there must be one at least
 walk-so-foot = Tree { $tree }, at { $place }
 walk-so-missing = Tree { $tree }, at { $place }: missing
 walk-so-leader = Leader to the { $toward ->
@@ -595,8 +595,8 @@ walk-so-uprights = { $count ->
     [one] Upright at { $places }
    *[other] { $count } uprights at { $places }
 }
-refusal-tree-place = A tree at { $value } is refused; { $low } to { $high } is accepted
-refusal-tree-near = A tree at { $value } is refused; { $low } or more from tree { $tree } at { $near } is accepted
+refusal-tree-place = A tree must be between { $low } and { $high }, not at { $value }
+refusal-tree-near = A tree at { $value } must be { $low } or more from tree { $tree } at { $near }
 # The record: what was measured, and why a correction may be refused.
 
 measure-length = length
@@ -642,24 +642,24 @@ record-under = underneath
 record-buds-left = still there
 record-buds-rubbed = rubbed out
 
-refusal-correct-part = { $part }: { $what } { $value } is refused; { $low } to { $high } is accepted
-refusal-correct-tree = Tree { $tree }: { $what } { $value } is refused; { $low } to { $high } is accepted
-refusal-correct-row = { $what }: { $value } is refused; { $low } to { $high } is accepted
-refusal-correct-shorter = { $part }: length { $value } is refused, for { $child }, grows from it; { $low } to { $high } is accepted
-refusal-not-recorded = Tree { $tree }: the shoot is not in the record; a shoot that is recorded is accepted
-refusal-stem-record = { $part }: the stem stays in the record as long as its tree does; mark the tree as lost, or take it out of the record
+refusal-correct-part = { $part }: { $what } must be between { $low } and { $high }, not { $value }
+refusal-correct-tree = Tree { $tree }: { $what } must be between { $low } and { $high }, not { $value }
+refusal-correct-row = { $what } must be between { $low } and { $high }, not { $value }
+refusal-correct-shorter = { $part }: length must be between { $low } and { $high }, not { $value }, for { $child }, grows from it
+refusal-not-recorded = Tree { $tree }: the shoot is not in the record; choose one that is
+refusal-stem-record = { $part }: the stem stays in the record as long as its tree does; mark the tree as lost, or remove it from the record
 refusal-bud-record = { $part }: a bud has no thickness, season or pose; enter its length first
 
 refusal-upright-off-wood = No wood lies there: an upright is recorded on a laid cordon
-refusal-while-correcting = The record is being corrected, which is no work; end that first, and the work is accepted
+refusal-while-correcting = The record is being corrected, which is no work; end that first
 # Light
 
-finding-light-gap = Light gap { $rank } from { $from } along the row, { $width } wide, { $low } to { $high } high: what falls through in a season would be caught by { $worth } of this wall; up to { $most } is let pass
+finding-light-gap = Light gap { $rank } from { $from } along the row, { $width } wide, { $low } to { $high } high: what falls through in a season would be caught by { $worth } of this wall; the limit is { $most }
 finding-light-cost = ; what falls through there in a season would be caught by { $costs } of this wall
 finding-light-under-filled = The wall catches { $share } of what it would if filled as usual: { $caught } of the season's light instead of { $filled }, at a leaf area index of { $index }{ $given ->
     [no] , rows taken as { $spacing } apart
    *[yes] {""}
-}; { $asked } or more is asked of a grown wall{ $grown ->
+}; a grown wall needs { $asked } or more{ $grown ->
     [no] . Half of its uprights reach { $top } yet
    *[yes] {""}
 }
@@ -667,7 +667,7 @@ finding-light-under-target = The wall catches { $caught } of the season's light,
     [no] , rows taken as { $spacing } apart
    *[yes] {""}
 }; { $asked } or more is usual for grown apple walls, this one would catch { $filled } if filled as usual
-finding-renewal-zone-dark = Renewal zone too dark from { $from } to { $to } along the row: { $light } of the light reaches the first { $zone } above the cordon; stubs ask for { $least }
+finding-renewal-zone-dark = Renewal zone too dark from { $from } to { $to } along the row: { $light } of the light reaches the first { $zone } above the cordon; stubs need { $least }
 
 limit-wall_thickness_mm = Thickness of the leafy wall
 limit-leaf_on_face = Leaf area on a square metre of a filled wall's face in season, m² (four fifths of it count before the season's growth)
