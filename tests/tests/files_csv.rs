@@ -695,7 +695,7 @@ fn every_bad_line_is_named() {
             "2,9,leader,,1.9,30,right,planted 45,0,,\n",
             "tree 2 has its first line already, line 3",
         ),
-        ("1,1,bud,,0.8,9,,,1,,\n", "length: "),
+        ("1,1,bud,,0.8,9,,,1,,\n", "length must be one of: no length"),
         (
             "1,1,upright,,0.8,900,,,1,,\n",
             "diameter must be between 0 mm and 500 mm",
