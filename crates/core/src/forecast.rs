@@ -213,10 +213,9 @@ impl CropDraws {
                     Some(all) if *usual > 0.0 => all.crop_t_per_ha / usual,
                     _ => 1.0,
                 };
-                (
-                    percentile(crops, 0.1) * ratio,
-                    percentile(crops, 0.9) * ratio,
-                )
+                let (low, high) = (percentile(crops, 0.1), percentile(crops, 0.9));
+                // By the usual values it is as it is told: that is one of what it may be.
+                (low.min(*usual) * ratio, high.max(*usual) * ratio)
             })
             .collect()
     }

@@ -110,9 +110,9 @@ pub const ALL: &[Lesson] = &[
     Lesson {
         name: "renewal-a-fifth-or-never",
         title: "Lesson: renewal of a fifth, or none",
-        about: "Question: is crop lost by cutting a fifth of the uprights each winter? Answer: in leaves 4 and 5 it is; in \
-                leaves 8 to 12 the renewed wall bears more, and larger fruit. Look at: crop, fruit mass and oldest wood in \
-                leaves 4 to 12. How sure: more large fruit is; more crop hangs on how fast old wood declines, which is assumed \
+        about: "Question: is crop lost by cutting a fifth of the uprights each winter? Answer: in leaves 3 to 6 it is; in \
+                leaves 8 to 12 the renewed wall bears larger fruit, and by the usual values more. Look at: crop, fruit mass and oldest wood in \
+                leaves 4 to 12. How sure: more large fruit is; more crop is not, and most draws say less: it hangs on how fast old wood declines, which is assumed \
                 (a marked fall from the fourth year is reported in a trade article, 2024).",
         schemes: ["A fifth", "Never"],
         set: [&[], &[rule(Rule::RenewFrom, 0.0)]],
