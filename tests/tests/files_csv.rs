@@ -700,12 +700,15 @@ fn every_bad_line_is_named() {
             "1,1,upright,,0.8,900,,,1,,\n",
             "diameter must be between 0 mm and 500 mm",
         ),
-        ("1,1,upright,,0.8,9,up,,1,,\n", "side: 'up'"),
+        ("1,1,upright,,0.8,9,up,,1,,\n", "side must be one of: "),
         (
             "1,1,upright,,0.8,9,,laid,1,,\n",
             "pose: this does not go with kind upright; it must be one of: upright, a lean",
         ),
-        ("1,1,upright,,0.8,9,,100,1,,\n", "pose: 100°"),
+        (
+            "1,1,upright,,0.8,9,,100,1,,\n",
+            "pose must be between −90° and 90°, not 100°",
+        ),
         (
             "1,1,upright,,0.8,9,,,2023,,\n",
             "season must be between 0 and 39",
@@ -717,7 +720,10 @@ fn every_bad_line_is_named() {
             "its parent is not among",
         ),
         ("1,1,upright,3,0.8,9,,,1,,\n", "its parent is not among"),
-        ("1,1,upright,branch,0.8,9,,,1,,\n", "parent: 'branch'"),
+        (
+            "1,1,upright,branch,0.8,9,,,1,,\n",
+            "parent must be one of: ",
+        ),
         (
             "9,1,upright,,0.8,9,,,1,,\n",
             "tree 9 has no stem or leader line",

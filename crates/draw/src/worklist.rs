@@ -136,7 +136,7 @@ mod tests {
         };
         assert_eq!(
             line(&lay, &standing, &standing),
-            "stem, tree 1: laid along the wire to the right"
+            "stem, tree 1: laid flat along the wire to the right"
         );
     }
 }
