@@ -24,6 +24,7 @@ const kept = (page) =>
 const visit = await between();
 
 pageTest('the first visit fetches each file once, packed, within the budget', { path: visit.address }, async ({ page, t }) => {
+  t.after(() => visit.close());
   await page.locator('.start').waitFor();
   assert.equal(await kept(page), 'activated');
   await page.waitForLoadState('networkidle');
@@ -43,13 +44,14 @@ pageTest('the first visit fetches each file once, packed, within the budget', { 
   t.diagnostic(`what is kept weighs ${weight(answers)} bytes of ${KEPT}`);
   assert.ok(weight(view) <= BUDGET, `${weight(view)} bytes`);
   assert.ok(weight(answers) <= KEPT, `${weight(answers)} bytes`);
-  visit.close();
 });
 
 // The page's service worker is of another build than the files there.
 const mixed = await between({ change: (path) => path === '/sw.js' && ((text) => text.replace(/BUILD = "[^"]*"/, 'BUILD = "another"')) });
 
-pageTest('files of another build are not kept', { path: mixed.address }, async ({ page, allow }) => {
+pageTest('files of another build are not kept', { path: mixed.address }, async ({ page, allow, t }) => {
+  // Not before the page is: it may still ask for its manifest.
+  t.after(() => mixed.close());
   allow(/is not of build another/);
   await page.locator('.start').waitFor();
   await frames(page, 2);
@@ -58,5 +60,4 @@ pageTest('files of another build are not kept', { path: mixed.address }, async (
   assert.deepEqual(caches, []);
   const asked = mixed.answers.filter(({ path }) => path === '/sw.js');
   assert.ok(asked.length >= 1, 'the worker was fetched');
-  mixed.close();
 });

@@ -4,7 +4,7 @@
 //! The directions are those of the growth model's prototype, computed apart from this program in Python: ten rows at the
 //! defaults each, and 40 draws of all values at once.
 
-use cordonry::forecast::{Forecast, LeafFigures, drawn};
+use cordonry::forecast::{Forecast, LeafFigures, crop_range, drawn};
 use cordonry::plan::{Plan, replay};
 use cordonry_tests::examples::lessons::{self, Lesson};
 
@@ -229,6 +229,24 @@ fn each_tells_how_often_it_holds_over_the_ranges() {
         {
             let count = line.rsplit('\t').next().expect("a count");
             assert!(note.contains(count), "{}: {count} in {note}", l.name);
+        }
+    }
+}
+
+/// What the model gives by its usual values is one of what it may give: beside its range no crop is told that lies out of it.
+#[test]
+fn a_crop_lies_in_its_range() {
+    let plan = lessons::plan(lesson("renewal-a-fifth-or-never"), 1);
+    for (scheme, leaves) in both(&plan).iter().enumerate() {
+        let range = crop_range(&plan, scheme, LAST, leaves).expect("a scheme");
+        assert_eq!(range.len(), leaves.len());
+        for (f, (low, high)) in leaves.iter().zip(range) {
+            let (crop, off) = (f.crop_t_per_ha, 1e-9);
+            assert!(
+                (low - off..=high + off).contains(&crop),
+                "scheme {scheme}, leaf {}: {crop} in {low} to {high}",
+                f.leaf
+            );
         }
     }
 }
