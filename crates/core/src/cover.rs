@@ -55,6 +55,17 @@ pub fn joined(mut spans: Vec<Span>) -> Vec<Span> {
     out
 }
 
+/// Length of a row that stretches fill, once or more, mm.
+pub fn filled(spans: Vec<Span>, row: Span) -> f64 {
+    let joined = joined(spans).into_iter();
+    joined.map(|s| s.within(row).length().max(0.0)).sum()
+}
+
+/// Share that is filled of a length, 0 to 1; 1 where nothing is to be filled.
+pub fn fill_share(filled: f64, owed: f64) -> f64 {
+    if owed > 0.0 { filled / owed } else { 1.0 }
+}
+
 /// The wood of one laid shoot that covers the wire.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Laid {
@@ -100,11 +111,7 @@ impl Cover {
 
     /// Share of the wire that is filled, 0 to 1; 1 where nothing is to be filled.
     pub fn fill_share(&self) -> f64 {
-        if self.owed > 0.0 {
-            self.filled / self.owed
-        } else {
-            1.0
-        }
+        fill_share(self.filled, self.owed)
     }
 
     /// Length of wire that is covered more than once, mm.

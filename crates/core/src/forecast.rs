@@ -6,7 +6,7 @@
 mod sums;
 
 use crate::arrange::arrange_numbers;
-use crate::cover::{Span, joined};
+use crate::cover::{Span, fill_share, filled};
 use crate::fruit::kg_per_metre;
 use crate::model::Parameter;
 pub use crate::plan::AGES;
@@ -55,19 +55,13 @@ impl LeafFigures {
     /// Of what a row's trees bring in one leaf.
     fn of(sum: Sum, of: &RowYear, whole: Span) -> Self {
         let over = |a: f64, b: f64| if b > 0.0 { a / b } else { 0.0 };
-        let filled = joined(sum.laid).into_iter();
-        let filled = filled.map(|span| span.within(whole).length().max(0.0));
-        let owed = whole.length();
         let ground = of.stand.ground() * sum.places as f64;
         let crop_t_per_ha = over(sum.kg * 10.0, ground);
         let mut work = of.wires.clone();
         add_work(&mut work, &sum.work);
         Self {
             leaf: of.leaf,
-            cordon_fill_share: match owed > 0.0 {
-                true => filled.sum::<f64>() / owed,
-                false => 1.0,
-            },
+            cordon_fill_share: fill_share(filled(sum.laid, whole), whole.length()),
             uprights: sum.uprights,
             upright_length: over(sum.length, sum.uprights as f64),
             crop_t_per_ha,

@@ -115,7 +115,7 @@ impl Cells {
         (((x - self.whole.from) / self.width) as usize).min(self.count - 1)
     }
 
-    /// The middle of a cell; beyond the row's ends without end.
+    /// The middle of a cell.
     fn middle(&self, cell: usize) -> f64 {
         self.whole.from + self.width * (cell as f64 + 0.5)
     }

@@ -4,7 +4,7 @@ use super::placed::can_spare;
 use super::seen::{Seen, SeenTree, distance, over, under};
 use super::uprights_too_far::MOST_BUDS;
 use super::{Finding, Remedy, Severity};
-use crate::cover::{Place, Span, cover_of};
+use crate::cover::{Place, Span, filled};
 use crate::row::Limit;
 use crate::said::{Arg, Args};
 use crate::units::Mm;
@@ -67,7 +67,8 @@ pub(super) fn too_few(c: &Seen<'_>, seen: &SeenTree<'_>, uprights: usize) -> boo
 
 /// Length of wire that a tree covers, once or more, mm.
 fn length(c: &Seen<'_>, seen: &SeenTree<'_>) -> f64 {
-    let of = || cover_of(c.laid_now(seen.tree.id).to_vec(), c.whole()).filled;
+    let laid = || c.laid_now(seen.tree.id).iter().map(|l| l.span);
+    let of = || filled(laid().collect(), c.whole());
     *seen.length.get_or_init(of)
 }
 

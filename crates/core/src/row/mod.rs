@@ -17,7 +17,6 @@ pub use ids::{ShootId, TreeId};
 pub use moment::{Moment, Phase, Window};
 pub use returns::Returns;
 pub use role::Role;
-pub(crate) use role::takes_place;
 pub use shoot::{Face, GrowthUnit, Kind, Laterals, Origin, Pose, Shoot, Toward};
 pub use site::Site;
 pub(crate) use targets::refused_limit;

@@ -54,10 +54,19 @@ impl Tree {
     /// For each shoot [its root](Self::rooted), by its place among the tree's: in one walk, however long a chain
     /// they make. `parents` are the tree's.
     pub fn roots(&self, parents: &[Option<usize>]) -> Vec<Option<usize>> {
+        self.roots_on(parents, &|wood| wood.pose.is_laid())
+    }
+
+    /// As [`Self::roots`], on what else is taken for wood of the cordon.
+    pub(crate) fn roots_on(
+        &self,
+        parents: &[Option<usize>],
+        carries: &dyn Fn(&Shoot) -> bool,
+    ) -> Vec<Option<usize>> {
         let mut out: Vec<Option<usize>> = Vec::with_capacity(self.shoots.len());
         for (at, parent) in parents.iter().enumerate() {
             let shoots = &self.shoots;
-            out.push(parent.and_then(|p| match shoots[p].pose.is_laid() {
+            out.push(parent.and_then(|p| match carries(&shoots[p]) {
                 true => Some(at),
                 false => out[p].filter(|_| takes_place(&shoots[p], &shoots[at])),
             }));
@@ -65,16 +74,21 @@ impl Tree {
         out
     }
 
+    /// For each shoot whether it is a stub that has ceded its place to what came of it. `parents` are the tree's.
+    pub(crate) fn ceded(&self, parents: &[Option<usize>]) -> Vec<bool> {
+        let mut out = vec![false; self.shoots.len()];
+        for (shoot, parent) in self.shoots.iter().zip(parents) {
+            if let Some(stub) = parent.filter(|p| self.shoots[*p].pose == Pose::Stub) {
+                out[stub] |= takes_place(&self.shoots[stub], shoot);
+            }
+        }
+        out
+    }
+
     /// The [role](Self::role) of every shoot, in one walk.
     pub fn roles(&self) -> Vec<Role> {
         let parents = self.parents();
-        let roots = self.roots(&parents);
-        let mut ceded = vec![false; self.shoots.len()];
-        for (shoot, parent) in self.shoots.iter().zip(parents) {
-            if let Some(parent) = parent {
-                ceded[parent] |= takes_place(&self.shoots[parent], shoot);
-            }
-        }
+        let (roots, ceded) = (self.roots(&parents), self.ceded(&parents));
         let all = self.shoots.iter().enumerate();
         all.map(|(at, s)| Role::of(s.kind(), &|| roots[at].is_some(), &|| ceded[at]))
             .collect()
@@ -129,7 +143,7 @@ impl Tree {
 
 /// Whether a shoot takes the place of the one that it grows from, or stands beside it there: the return of a stub, and what
 /// came where an upright was cut back.
-pub(crate) fn takes_place(parent: &Shoot, shoot: &Shoot) -> bool {
+fn takes_place(parent: &Shoot, shoot: &Shoot) -> bool {
     let stands = matches!(shoot.pose, Pose::Upright { .. } | Pose::Stub);
     let came = matches!(shoot.origin, Some(Origin::Return | Origin::CutBackBud));
     stands && (came || parent.pose == Pose::Stub)

@@ -1,6 +1,6 @@
 //! Bud swell: side and underside buds are rubbed out, and a top bud is kept wherever the wall has room for an upright.
 
-use super::cordon::Side;
+use super::cordon::{Side, carries};
 use super::{Job, Rule};
 use crate::row::{Kind, Limit, Moment, Shoot};
 use crate::units::Mm;
@@ -14,14 +14,11 @@ pub(super) fn work(job: &mut Job<'_>) {
         return;
     }
     let tree = job.tree.id;
-    let sides = job.sides();
-    let laid = job.tree.shoots.iter().filter(|s| s.pose.is_laid());
-    let standing = sides.iter().flat_map(|s| &s.wood);
-    let standing = standing.map(|(at, _)| &job.tree.shoots[*at]);
+    let wood = job.tree.shoots.iter().filter(|s| carries(&job.tree, s));
     // Of stock that forks the trunk, too.
     let forks = job.tree.standing_leaders().is_some();
     let trunk = job.tree.shoots.first().filter(|_| forks);
-    let wood = laid.chain(standing).chain(trunk).filter(|s| !s.rubbed);
+    let wood = wood.chain(trunk).filter(|s| !s.rubbed);
     let rub = wood.map(|s| Work::RubOut { tree, shoot: s.id });
     job.carry_out(rub.collect());
     // What is rubbed out is gone from the tree, and its other shoots have moved up.

@@ -3,7 +3,7 @@
 use super::Job;
 use crate::arrange::arrange_numbers;
 use crate::pose::{Course, course, course_of};
-use crate::row::{Limit, Pose, Shoot, ShootId, Toward, Tree, takes_place};
+use crate::row::{Limit, Pose, Shoot, ShootId, Toward, Tree};
 use crate::units::Deg;
 
 /// The part of a tree's cordon that runs one way from its trunk. Distances along it are in mm, from where it begins.
@@ -42,7 +42,7 @@ impl Side {
 }
 
 /// Whether a shoot's sides count as wood of the cordon: it is laid, or it is stock that is still to be laid.
-fn carries(tree: &Tree, shoot: &Shoot) -> bool {
+pub(super) fn carries(tree: &Tree, shoot: &Shoot) -> bool {
     shoot.pose.is_laid() || to_be_laid(tree, shoot).is_some()
 }
 
@@ -124,33 +124,13 @@ impl Job<'_> {
         out
     }
 
-    /// For each shoot of the tree, the one on the cordon's wood by which it belongs to the wall, if it does.
-    pub fn roots(&self) -> Vec<Option<usize>> {
-        let shoots = &self.tree.shoots;
-        let mut out: Vec<Option<usize>> = Vec::with_capacity(shoots.len());
-        for (at, parent) in self.tree.parents().into_iter().enumerate() {
-            let root = parent.and_then(|p| {
-                if carries(&self.tree, &shoots[p]) {
-                    return Some(at);
-                }
-                out[p].filter(|_| takes_place(&shoots[p], &shoots[at]))
-            });
-            out.push(root);
-        }
-        out
-    }
-
-    /// The shoots that hold an upright's place, each with its root: uprights, buds, and stubs that have not ceded theirs.
+    /// The shoots that hold an upright's place, each with its root on the cordon's wood: uprights, buds, and stubs that have
+    /// not ceded theirs.
     pub fn holders(&self) -> Vec<(usize, usize)> {
-        let shoots = &self.tree.shoots;
-        let roots = self.roots();
-        let parents = self.tree.parents();
-        let mut ceded = vec![false; shoots.len()];
-        for (at, parent) in parents.iter().enumerate() {
-            if let Some(stub) = parent.filter(|p| shoots[*p].pose == Pose::Stub) {
-                ceded[stub] |= takes_place(&shoots[stub], &shoots[at]);
-            }
-        }
+        let (tree, shoots) = (&*self.tree, &self.tree.shoots);
+        let parents = tree.parents();
+        let roots = tree.roots_on(&parents, &|wood| carries(tree, wood));
+        let ceded = tree.ceded(&parents);
         let holds = |at: usize| shoots[at].holds_upright_place() && !ceded[at];
         let rooted = roots.into_iter().enumerate();
         rooted
