@@ -651,11 +651,14 @@ fn only_lines_that_are_taken_have_a_say_in_the_leaf() {
 #[test]
 fn every_bad_line_is_named() {
     let cases = [
-        ("x,1,upright,,0.8,9,,,1,,\n", "tree must be one of: "),
+        (
+            "x,1,upright,,0.8,9,,,1,,\n",
+            "tree must be a whole number, not 'x'",
+        ),
         (",1,upright,,0.8,9,,,1,,\n", "tree is empty"),
         (
             "1,1,twig,,0.8,9,,,1,,\n",
-            "kind must be one of: stem, leader",
+            "kind must be one of stem, leader, upright, shoot, bud, stub, lost, not 'twig'",
         ),
         ("1,O.9,upright,,0.8,9,,,1,,\n", "place: "),
         ("1,,upright,,0.8,9,,,1,,\n", "place is empty"),
@@ -666,7 +669,10 @@ fn every_bad_line_is_named() {
         ("1,9999999,upright,,0.8,9,,,1,,\n", "place: "),
         ("1,1,upright,,,9,,,1,,\n", "length is empty"),
         ("1,1,upright,,80 furlongs,9,,,1,,\n", "furlongs"),
-        ("1,1,upright,,-0.8,9,,,1,,\n", "length must be more than 0"),
+        (
+            "1,1,upright,,-0.8,9,,,1,,\n",
+            "length must be more than 0, and 20.00 m at most, not −0.80 m",
+        ),
         (
             "1,1,upright,,30,9,,,1,,\n",
             "length must be more than 0, and 20.00 m at most, not 30.00 m",
@@ -681,7 +687,7 @@ fn every_bad_line_is_named() {
         ),
         (
             "1,1,shoot,,0.8,9,,free 30,1,,\n",
-            "must be one of: laid 3, upright -5, free, stub",
+            "it must be one of laid 3, upright -5, free, stub",
         ),
         (
             "2,1.5,leader,,1.9,30,right,45,0,,\n",
@@ -695,15 +701,21 @@ fn every_bad_line_is_named() {
             "2,9,leader,,1.9,30,right,planted 45,0,,\n",
             "tree 2 has its first line already, line 3",
         ),
-        ("1,1,bud,,0.8,9,,,1,,\n", "length must be one of: no length"),
+        (
+            "1,1,bud,,0.8,9,,,1,,\n",
+            "length must be no length for what has not grown, not '0.8'",
+        ),
         (
             "1,1,upright,,0.8,900,,,1,,\n",
-            "diameter must be between 0 mm and 500 mm",
+            "diameter must be between 0 mm and 500 mm, not 900 mm",
         ),
-        ("1,1,upright,,0.8,9,up,,1,,\n", "side must be one of: "),
+        (
+            "1,1,upright,,0.8,9,up,,1,,\n",
+            "side must be one of left, right, top, side, under, not 'up'",
+        ),
         (
             "1,1,upright,,0.8,9,,laid,1,,\n",
-            "pose: this does not go with kind upright; it must be one of: upright, a lean",
+            "pose: this does not go with kind upright; it must be one of upright, a lean",
         ),
         (
             "1,1,upright,,0.8,9,,100,1,,\n",
@@ -711,7 +723,7 @@ fn every_bad_line_is_named() {
         ),
         (
             "1,1,upright,,0.8,9,,,2023,,\n",
-            "season must be between 0 and 39",
+            "season must be between 0 and 39, not 2023",
         ),
         ("1,1,upright,,0.8,9,,,1,many,\n", "laterals: "),
         ("1,1,upright,7,0.8,9,,,1,,\n", "its parent is not among"),
@@ -722,7 +734,7 @@ fn every_bad_line_is_named() {
         ("1,1,upright,3,0.8,9,,,1,,\n", "its parent is not among"),
         (
             "1,1,upright,branch,0.8,9,,,1,,\n",
-            "parent must be one of: ",
+            "parent must be one of stem, leader, leader 2, upright 3 or a line's number in its tree, not 'branch'",
         ),
         (
             "9,1,upright,,0.8,9,,,1,,\n",
@@ -731,7 +743,7 @@ fn every_bad_line_is_named() {
         ("1,1,upright,,0,8,9,,,1,,x\n", "12 cells for 11 columns"),
         (
             "9,3,leader,,1.9,30,,planted 5,0,,\n",
-            "pose must be between 10° and 90°",
+            "pose must be between 10° and 90°, not 5°",
         ),
     ];
     for (line, says) in cases {
@@ -818,7 +830,7 @@ fn a_file_that_is_no_measured_row_is_refused() {
     check(
         format!("tree,place (m),kind,length (m)\n{far}").as_bytes(),
         "refusal-csv-bad-lines",
-        "11000 lines can't be taken, line 2 the first: place must be between",
+        "11000 lines can't be taken, line 2 the first: place must be between −5000.00 m and 5000.00 m, not 6000.00 m",
     );
     let trees: String = (0..6_000).map(|n| format!("{n},0,leader,1.9\n")).collect();
     check(

@@ -399,7 +399,7 @@ fn a_value_out_of_range_is_refused_with_its_path() {
     check_refused(
         &grown,
         "refusal-file-value",
-        &["units[1].leaf must be between 0 and 0"],
+        &["units[1].leaf must be between 0 and 0, not 1"],
     );
     let limit = changed("\"gap_max_mm\": 120", "\"gap_max_mm\": -1");
     check_refused(&limit, "refusal-limit", &["gap_max_mm"]);

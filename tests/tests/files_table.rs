@@ -367,7 +367,10 @@ fn lines_above_the_names_are_up_to_a_thousand() {
         "1, ".repeat(9_000)
     );
     let why = Words::strict().refusal(&taken(&posts).bad[0].why);
-    assert!(why.contains("posts must be between 0 and 5000"), "{why}");
+    assert!(
+        why.contains("posts must be between 0 and 5000, not 5001"),
+        "{why}"
+    );
 }
 
 #[test]
@@ -409,26 +412,44 @@ fn a_wrong_value_is_a_remark_with_its_line_and_loses_nothing_else() {
             "coming leaf must be between 1 and 40, not 0",
         ),
         ("coming leaf,41", "between 1 and 40"),
-        ("coming leaf,three", "coming leaf must be one of: "),
+        (
+            "coming leaf,three",
+            "coming leaf must be a whole number, not 'three'",
+        ),
         ("coming leaf", "coming leaf is empty"),
-        ("wire,9 m", "wire must be between 0.05 m and 6.00 m"),
-        ("wire,0.5 m,rust", "wire must be one of: bare, plastic"),
+        (
+            "wire,9 m",
+            "wire must be between 0.05 m and 6.00 m, not 9.00 m",
+        ),
+        (
+            "wire,0.5 m,rust",
+            "wire must be one of bare, plastic, not 'rust'",
+        ),
         ("wire,0,5 m,plastic", "4 cells for 3 columns"),
         ("wire,half a metre", "wire: "),
         ("wall height,2,5 m", "3 cells for 2 columns"),
         (
             "wall height,0.05 m",
-            "wall height must be between 0.10 m and 6.00 m",
+            "wall height must be between 0.10 m and 6.00 m, not 0.05 m",
         ),
         ("posts,0 m,x", "posts: "),
         ("posts,", "posts is empty"),
-        ("posts,9000 m", "posts must be between"),
-        ("latitude,91", "latitude must be between −90° and 90°"),
+        (
+            "posts,9000 m",
+            "posts must be between −5000.00 m and 5000.00 m, not 9000.00 m",
+        ),
+        (
+            "latitude,91",
+            "latitude must be between −90° and 90°, not 91°",
+        ),
         ("latitude,north", "latitude: 'north' is no number"),
-        ("row bearing,-1", "row bearing must be between 0° and 360°"),
+        (
+            "row bearing,-1",
+            "row bearing must be between 0° and 360°, not −1°",
+        ),
         (
             "row spacing,3 mm",
-            "row spacing must be between 0.50 m and 100.00 m",
+            "row spacing must be between 0.50 m and 100.00 m, not 0.00 m",
         ),
     ] {
         let text = format!("# remark\n\n{line},,\n{HEAD}{TREES}");
@@ -452,11 +473,11 @@ fn a_wrong_value_is_a_remark_with_its_line_and_loses_nothing_else() {
         ),
         (
             "row from,5 m\nrow to,4 m\n",
-            "row to must be between 5.00 m and",
+            "row to must be between 5.00 m and 5000.00 m, not 4.00 m",
         ),
         (
             "row to,4 m\nrow from,5 m\n",
-            "row from must be between −5000.00 m and 4.00 m",
+            "row from must be between −5000.00 m and 4.00 m, not 5.00 m",
         ),
     ] {
         let got = taken(&format!("{lines}{HEAD}{TREES}"));
@@ -472,15 +493,15 @@ fn a_wrong_value_is_a_remark_with_its_line_and_loses_nothing_else() {
     for (lines, says) in [
         (
             "1,1.2,upright,0.8 m,9,1,perhaps,\n",
-            "rubbed must be one of: yes, no",
+            "rubbed must be one of yes, no, not 'perhaps'",
         ),
         (
             "1,1.2,upright,0.8 m,9,1,,0 + 0.1 m\n",
-            "cut must be between 0.00 m and 0.00 m",
+            "cut must be between 0.00 m and 0.00 m, not 0.10 m",
         ),
         (
             "1,1.2,upright,0.8 m,9,1,,20 m\n",
-            "cut must be between 0.00 m and 19.20 m",
+            "cut must be between 0.00 m and 19.20 m, not 20.00 m",
         ),
         ("1,1.2,upright,0.8 m,9,1,,x\n", "cut: "),
     ] {
@@ -516,31 +537,31 @@ fn cuts_origins_and_bends_are_taken_as_they_are_told() {
     for (line, says) in [
         (
             "1,1.2,upright,0.8,9,1,,yesterday,,,",
-            "when cut must be one of: none, or a leaf and a window",
+            "when cut must be none, or a leaf and a window (dormant, bud swell, early summer, after harvest) for each length, as in none + 4 dormant, not 'yesterday'",
         ),
         (
             "1,1.2,upright,0.8,9,1,,3 autumn,,,",
-            "when cut must be one of: ",
+            "as in none + 4 dormant, not '3 autumn'",
         ),
         (
             "1,1.2,upright,0.8,9,2,,1 dormant,,,",
-            "when cut must be between 2 and 5",
+            "when cut must be between 2 and 5, not 1",
         ),
         (
             "1,1.2,upright,0.8,9,2,,6 dormant,,,",
-            "when cut must be between 2 and 5",
+            "when cut must be between 2 and 5, not 6",
         ),
         (
             "1,1.2,upright,0.8,9,1,,none + 3 dormant,,,",
-            "must be one of: none for a season without a length",
+            "when cut must be none for a season without a length, not 'none + 3 dormant'",
         ),
         (
             "1,1.2,bud,,,,,3 dormant,,,",
-            "must be one of: none for a season without a length",
+            "when cut must be none for a season without a length, not '3 dormant'",
         ),
         (
             "1,1.2,upright,0.8,9,1,,,a wild one,,",
-            "origin must be one of: kept bud, return",
+            "origin must be one of kept bud, return, end growth, cut-back bud, wild bud, notch, not 'a wild one'",
         ),
         (
             "1,1.2,upright,0.8,9,1,,,,300,",
@@ -548,7 +569,7 @@ fn cuts_origins_and_bends_are_taken_as_they_are_told() {
         ),
         (
             "2,1.2,leader,0.8,9,1,,,,20001,",
-            "bend radius must be between 0 mm and 20000 mm",
+            "bend radius must be between 0 mm and 20000 mm, not 20001 mm",
         ),
     ] {
         let got = taken(&format!("{head}{table}{line}\n"));

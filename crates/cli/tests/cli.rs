@@ -178,7 +178,8 @@ fn a_measured_row_goes_in_and_out() {
     let ran = run(&["import", &file("block.csv"), "-o", &file("block.json")]);
     assert_eq!(ran.status, 0, "{}", ran.err);
     assert!(
-        ran.err.contains("block.csv:3: wire must be between"),
+        ran.err
+            .contains("block.csv:3: wire must be between 0.05 m and 6.00 m, not 9.00 m"),
         "{}",
         ran.err
     );
@@ -456,7 +457,7 @@ fn light_tells_what_rows_catch() {
     for (wrong, says) in [
         (
             &["--from", "2026-07-32", "--to", "07-31"][..],
-            "between 2026-07-01 and 2026-07-31",
+            "between 2026-07-01 and 2026-07-31, not '2026-07-32'",
         ),
         (
             &["--from", "2026-08-01", "--to", "2026-07-01"],
