@@ -201,6 +201,28 @@ fn uprights_are_tipped_until_the_wall_has_its_height_and_then_held() {
 }
 
 #[test]
+fn uprights_of_a_low_wall_do_not_multiply() {
+    let mut row = planted(2000.0);
+    row.trellis.wall_height = Mm(1200);
+    let terms = Terms::of(&row, &Targets::default());
+    let most = |set: &[(Rule, f64)]| {
+        let mut most = 0;
+        for tree in &row.trees {
+            trained(tree, 1..=8, &terms, &rules(set), &mut |m, before, _, _| {
+                if m.window == Dormant && m.leaf >= 3 {
+                    most = most.max(before.uprights().count());
+                }
+            });
+        }
+        most
+    };
+    // Eight places, and what comes beside them in places.
+    assert!((8..=12).contains(&most(&[])), "{}", most(&[]));
+    let unthinned = most(&[(Rule::Thin, 0.0)]);
+    assert!(unthinned > 16, "{unthinned}");
+}
+
+#[test]
 fn renewal_takes_its_share_and_no_wood_passes_its_age() {
     let stubs = |set: &[(Rule, f64)], leaf| count(set, leaf, Dormant, STUBS);
     assert_eq!(stubs(&[], 2), 0);

@@ -8,7 +8,8 @@
 //! - *Dormant*: from the second leaf on the end is cut at the next tree, and side and underside shoots come off; before the second
 //!   few uprights are cut back to buds; stubs by [`crate::renewal`]; laterals; tips, or the height is held.
 //! - *Bud swell*: buds are rubbed out, and kept where the wall has room for uprights.
-//! - *Early summer*: stock is laid, of stock that forks both leaders, headed or short stock a leaf later; of a stub's returns one is kept.
+//! - *Early summer*: stock is laid, of stock that forks both leaders, headed or short stock a leaf later; of a stub's returns one is kept, and what came beside a held
+//!   upright goes where the tree has enough.
 //! - *After harvest*: nothing.
 
 mod buds;

@@ -101,7 +101,7 @@ rules! {
     RenewShare, "renew_share", Share, 0.2, 0.1..0.25, CommonPractice,
         "Share of the uprights that is stubbed each winter.";
     Thin, "thin", Done, 1, 0..1, FromMemory,
-        "Whether of the returns of a stub one is kept, in early summer.";
+        "Whether in early summer of the returns of a stub one is kept, and of the shoots of an upright that was held.";
     Wires, "wires", Done, 1, 0..1, CommonPractice,
         "Whether a wire is added each winter from the second leaf on until they reach the wall's height.";
 }

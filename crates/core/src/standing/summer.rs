@@ -1,19 +1,24 @@
-//! Early summer: stock is laid, and of the returns of a stub one is kept.
+//! Early summer: stock is laid, of the returns of a stub one is kept, and a held upright goes on alone.
 
 use super::cordon::to_be_laid;
+use super::winter::few;
 use super::{Job, Rule};
+use crate::nodes::length_of_buds;
 use crate::pose::course;
-use crate::row::{Pose, Shoot, Toward};
+use crate::row::{Kind, Origin, Pose, Shoot, Toward};
 use crate::units::Deg;
 use crate::work::Work;
 
 /// How far beyond the wire stock reaches that is laid, mm.
 const BEYOND_WIRE: f64 = 100.0;
+/// To so many buds at most an upright is cut back that is to bring more of them.
+const FEW_BUDS: u16 = 4;
 
 pub(super) fn work(job: &mut Job<'_>) {
     let mut works = lay(job);
     if job.rules.does(Rule::Thin) {
         thin(job, &mut works);
+        beside_held(job, &mut works);
     }
     job.carry_out(works);
 }
@@ -77,4 +82,32 @@ fn thin(job: &Job<'_>, works: &mut Vec<Work>) {
             keep: kept.id,
         }));
     }
+}
+
+/// What came beside an upright that the wall's height cut to less than half of its growth, where the tree has its uprights.
+/// One that was cut to a few buds was to bring more.
+fn beside_held(job: &Job<'_>, works: &mut Vec<Work>) {
+    let (tree, leaf, a) = (&*job.tree, job.moment.leaf, &*job.terms.assumptions);
+    let was_held = |s: &Shoot| {
+        let older = s.units.iter().rfind(|u| u.leaf < leaf);
+        older.is_some_and(|u| u.kept > length_of_buds(a, u.grown, FEW_BUDS) + 1.0)
+    };
+    let is_beside = |s: &Shoot| {
+        s.origin == Some(Origin::CutBackBud)
+            && s.born() == Some(leaf)
+            && s.parent.and_then(|p| tree.shoot(p)).is_some_and(was_held)
+    };
+    let beside: Vec<&Shoot> = tree.shoots.iter().filter(|s| is_beside(s)).collect();
+    if beside.is_empty() {
+        return;
+    }
+    let places: usize = job.sides().iter().map(|side| side.places).sum();
+    let all = tree.shoots.iter().filter(|s| s.kind() == Kind::Upright);
+    if few(all.count() - beside.len(), places as f64) {
+        return;
+    }
+    works.extend(beside.into_iter().map(|s| Work::Remove {
+        tree: tree.id,
+        shoot: s.id,
+    }));
 }

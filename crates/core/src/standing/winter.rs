@@ -92,6 +92,11 @@ fn side_shoots(job: &Job<'_>) -> Vec<Work> {
     .collect()
 }
 
+/// Whether a tree has few of the uprights that its wall needs.
+pub(super) fn few(uprights: usize, wanted: f64) -> bool {
+    uprights as f64 <= FEW * wanted
+}
+
 /// Before the second leaf, where few uprights have come: each is cut back to buds, the stronger to more of them, so that even
 /// ones take their place.
 fn cut_back(job: &Job<'_>) -> Vec<Work> {
@@ -117,7 +122,7 @@ fn cut_back(job: &Job<'_>) -> Vec<Work> {
         wanted += (0..side.places).filter(has_room).count() as f64;
     }
     let wanted = wanted.max(1.0);
-    if uprights.len() as f64 > FEW * wanted {
+    if !few(uprights.len(), wanted) {
         return Vec::new();
     }
     let total: f64 = uprights.iter().map(|s| s.length()).sum();

@@ -144,5 +144,5 @@ standing-tip_until = Last leaf before which is tipped; 0 until the wall has its 
 standing-hold = Uprights are held at the wall’s height
 standing-renew_from = Leaf before which renewal begins; 0 for never
 standing-renew_share = Share of the uprights that is stubbed each winter
-standing-thin = Of the returns of a stub one is kept
+standing-thin = Of the returns of a stub, and of the shoots of an upright that was held, one is kept
 standing-wires = A wire is added each winter until they reach the wall’s height
