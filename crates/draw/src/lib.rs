@@ -10,6 +10,7 @@
 
 pub mod band;
 mod block;
+mod candidates;
 mod chart;
 mod document;
 mod element;
@@ -33,6 +34,7 @@ mod worklist;
 
 pub use band::{BAND_HEIGHT, cordon_band};
 pub use block::file;
+pub use candidates::{Candidate, candidate_marks, letter};
 pub use chart::{Chart, Series, charts, leaf_figures};
 pub use document::{DocumentOptions, document, document_with};
 pub use figures::{FigureLine, FigureTable, row_figures, row_figures_title};

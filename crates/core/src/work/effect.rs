@@ -86,6 +86,11 @@ impl Work {
         }
     }
 
+    /// Whether nothing, or no more than a stub, is left of its shoot.
+    pub fn ends_shoot(&self) -> bool {
+        matches!(self.effect(), Effect::TakesOff { .. } | Effect::Stubs)
+    }
+
     /// The id of the bud that it brings in `leaf`, if it keeps one.
     pub fn kept_bud(&self, leaf: u8) -> Option<ShootId> {
         match self.effect() {

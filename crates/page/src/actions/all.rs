@@ -110,6 +110,10 @@ pub static ALL: &[Action] = &[
     },
     at(Shown::Bar, page("limits-and-site", Command::Limits)),
     Action {
+        keys: &[Chord::key("p")],
+        ..at(Shown::Bar, page("present", Command::Present))
+    },
+    Action {
         keys: &[Chord::ctrl("s", Held::No)],
         ..page("action-save", Command::Save)
     },
@@ -311,6 +315,23 @@ pub static ALL: &[Action] = &[
         edit::has_work_to_copy,
         Command::CopyLeaf,
     ),
+    // Before a class. What is under two schemes is turned by their own keys.
+    Action {
+        keys: &[Chord::key("w")],
+        ..at(Shown::Present, page("present-phase", Command::TurnPhase))
+    },
+    Action {
+        keys: &[Chord::key("q")],
+        ..at(Shown::Present, page("present-ask", Command::AskClass))
+    },
+    Action {
+        keys: &[Chord::key("a")],
+        ..at(Shown::Present, page("present-tell", Command::TellClass))
+    },
+    Action {
+        keys: &[Chord::key("m")],
+        ..at(Shown::Present, page("present-matter", Command::NextMatter))
+    },
     // What is in sight.
     on_wall(
         "light-toggle",

@@ -56,6 +56,8 @@ pub enum Shown {
     View,
     /// In the card of the chosen part.
     Card,
+    /// Under the wall while it is shown to a class.
+    Present,
 }
 
 /// What an action does.
@@ -104,6 +106,11 @@ pub enum Command {
     NextLeaf,
     PreviousLeaf,
     CopyLeaf,
+    Present,
+    TurnPhase,
+    AskClass,
+    TellClass,
+    NextMatter,
 }
 
 impl Action {

@@ -10,7 +10,7 @@ use crate::browser::parts::once_paper;
 use crate::desk::Desk;
 use crate::document::{Edit, Mode, Request, Schemes, last_leaf};
 use cordonry::check::Part;
-use cordonry::plan::Moment;
+use cordonry::plan::{Moment, Phase};
 use cordonry::said::Arg;
 use leptos::prelude::*;
 
@@ -121,6 +121,29 @@ fn run(app: App, command: Command) -> bool {
         Command::NextLeaf => step_leaf(app, 1),
         Command::PreviousLeaf => step_leaf(app, -1),
         Command::CopyLeaf => copy_leaf(app),
+        Command::Present => app.present(!app.presented.on.get_untracked()),
+        command => return before_class(app, command),
+    }
+    true
+}
+
+/// What is done before a class alone; whether there is one.
+fn before_class(app: App, command: Command) -> bool {
+    let shown = app.presented;
+    if !shown.on.get_untracked() {
+        return false;
+    }
+    match command {
+        Command::TurnPhase => app.turn(|d| {
+            d.show(match d.look().phase {
+                Phase::Before => Phase::After,
+                Phase::After => Phase::Before,
+            });
+        }),
+        Command::AskClass => app.ask_class(!shown.asks.get_untracked()),
+        Command::TellClass => app.tell_class(!shown.told.get_untracked()),
+        Command::NextMatter => app.show_matter(),
+        _ => return false,
     }
     true
 }
@@ -204,6 +227,10 @@ fn let_go(app: App) -> bool {
     }
     if is(|d| d.chosen().is_some()) {
         app.turn(|d| d.choose(None));
+        return true;
+    }
+    if app.presented.on.get_untracked() {
+        app.present(false);
         return true;
     }
     let recording = is(Desk::is_found);

@@ -6,7 +6,8 @@ use super::device::helper;
 use super::dom;
 use super::hand::{keys, pointer};
 use super::panels::{
-    beside, card, correct, findings, header, keys_list, light, list, print, views, worklist,
+    beside, card, correct, findings, header, keys_list, light, list, present, print, views,
+    worklist,
 };
 use super::parts::{load_panels, once_wanted, shown};
 use super::wall::WallScreen;
@@ -128,6 +129,7 @@ pub fn DeskPage(app: App, incoming: Incoming, helper: helper::Helper) -> impl In
                 <span class="key"><i class="swatch twice"></i>{app.t("band-twice")}</span>
                 <span class="zooms">{actions::shown_at(Shown::View).map(in_view).collect_view()}</span>
             </p>
+            {move || app.presented.on.get().then(|| shown(app, Rc::new(move || Box::pin(present::bar(app)))))}
             {move || two.get().then(|| shown(app, Rc::new(move || Box::pin(beside::told(app)))))}
             <views::Views app/>
             <div class="panels">

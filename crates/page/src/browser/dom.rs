@@ -9,6 +9,34 @@ pub fn print() {
     let _ = window().print();
 }
 
+/// Gives the page's root a class, or takes it away.
+pub fn on_root(class: &str, on: bool) {
+    if let Some(root) = document().document_element() {
+        let _ = root.class_list().toggle_with_force(class, on);
+    }
+}
+
+/// Asks the browser for the whole screen. One that gives none shows the page in its window.
+pub fn fill_screen() {
+    if let Some(root) = document().document_element() {
+        let _ = root.request_fullscreen();
+    }
+}
+
+/// Gives the screen back.
+pub fn leave_screen() {
+    if document().fullscreen_element().is_some() {
+        document().exit_fullscreen();
+    }
+}
+
+/// How much larger than its own pixels an element is drawn, by its style.
+pub fn zoom_of(element: &Element) -> f64 {
+    let zoom = js_sys::Reflect::get(element, &"currentCSSZoom".into());
+    let zoom = zoom.ok().and_then(|z| z.as_f64());
+    zoom.filter(|z| *z > 0.0).unwrap_or(1.0)
+}
+
 /// Moves the focus to the first element that fits.
 pub fn focus(selector: &str) {
     if let Ok(Some(element)) = document().query_selector(selector)

@@ -73,6 +73,7 @@ fn Page(start_helper: js_sys::Function) -> impl IntoView {
     });
     back::watch(app);
     watch_ground(app);
+    watch_screen(app);
     begin(app);
     // A row that is opened over another takes its place on the desk that stands: a desk laid twice would paint its wall
     // on that of the first.
@@ -112,6 +113,18 @@ fn watch_ground(app: App) {
         app.redraw();
     });
     let _ = dark.add_event_listener_with_callback("change", turned.as_ref().unchecked_ref());
+    turned.forget();
+}
+
+/// Ends what is shown to a class when the browser gives up the whole screen.
+fn watch_screen(app: App) {
+    let turned = Closure::<dyn Fn()>::new(move || {
+        if document().fullscreen_element().is_none() {
+            app.present(false);
+        }
+    });
+    let heard = turned.as_ref().unchecked_ref();
+    let _ = document().add_event_listener_with_callback("fullscreenchange", heard);
     turned.forget();
 }
 

@@ -103,6 +103,21 @@ two-figure = Figure
 two-work = Work of this time under { $scheme } alone
 two-more = and { $count } more
 two-same = The same work under both.
+present = Present
+present-phase = Before / after
+present-ask = Which ones?
+present-tell = Answer
+present-matter = What to do
+present-leaf-previous = ◀ Leaf
+present-leaf-next = Leaf ▶
+present-scheme = Scheme ▶
+present-leave = Leave
+present-asks = { $count ->
+    [0] Which ones? Press the shoots that the class names.
+    [one] Which ones? One is named.
+   *[other] Which ones? { $count } are named.
+}
+lesson-answer = Answer:
 leaf-next = Look at the next leaf
 leaf-previous = Look at the leaf before
 leaf-copy-on = Copy this leaf’s work on to the next

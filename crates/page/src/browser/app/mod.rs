@@ -5,9 +5,11 @@ mod frame;
 mod keep;
 pub mod light;
 mod place;
+mod present;
 
 pub use keep::{Found, Keeper, Record, Spot};
 pub use place::{Doorway, Place};
+pub use present::Presented;
 
 use crate::beside::marks;
 use crate::browser::dom;
@@ -102,6 +104,8 @@ pub struct App {
     pub naming: RwSignal<bool>,
     /// The row's light, while it is looked at.
     pub light: Lit,
+    /// The row as it is shown to a class.
+    pub presented: Presented,
 }
 
 /// What a closure gives that is handed on behind a pointer; `None` where it was not called.
@@ -150,6 +154,7 @@ impl App {
             offer: RwSignal::new(None),
             naming: RwSignal::new(false),
             light: Lit::new(),
+            presented: Presented::new(),
         }
     }
 
@@ -380,7 +385,8 @@ impl App {
         if self.offer.with_untracked(Option::is_some) {
             self.offer.set(None);
         }
-        let [over, over_beside] = self.peek(marks).unwrap_or_default();
+        let [lone, lone_beside] = self.peek(marks).unwrap_or_default();
+        let pointed_out = self.peek(|d| self.presented.marks(d)).unwrap_or_default();
         self.wall.update_value(|wall| {
             if let Some(wall) = wall {
                 self.desk.with_value(|desk| {
@@ -390,7 +396,8 @@ impl App {
                             held: desk.held(),
                         };
                         self.words.with_value(|words| {
-                            wall.render(desk.scene(), marked, &redraw, &over, words);
+                            let over = [lone.as_str(), pointed_out.as_str()];
+                            wall.render(desk.scene(), marked, &redraw, over, words);
                         });
                         self.card
                             .set(card_place(desk, wall, self.card_aside.get_value()));
@@ -398,7 +405,7 @@ impl App {
                 });
             }
         });
-        self.draw_beside(&over_beside);
+        self.draw_beside(&lone_beside);
         // What a hand moves is shown at once, and its light as soon as that is on the screen.
         let in_hand = !redraw.all && self.peek(Desk::is_holding) == Some(true);
         if !(in_hand && self.light.is_shown()) {
@@ -433,7 +440,7 @@ impl App {
                 };
                 redraw.all |= wall.is_bare();
                 self.words.with_value(|words| {
-                    wall.render(scene, Marked::default(), &redraw, over, words);
+                    wall.render(scene, Marked::default(), &redraw, [over, ""], words);
                 });
             });
         });

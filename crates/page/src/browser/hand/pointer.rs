@@ -299,6 +299,13 @@ impl Hand {
             self.press_record(hit, at);
             return;
         }
+        if self.app.presented.asks.get_untracked() {
+            if let Hit::Shoot(tree, shoot) | Hit::Handle(tree, shoot) = hit {
+                let shoot = Some(shoot);
+                self.app.point_out(Part { tree, shoot });
+            }
+            return;
+        }
         match hit {
             Hit::Shoot(tree, shoot) if self.bud_place(tree, shoot, at).is_some() => {
                 let x = self.to_wall(at).x;

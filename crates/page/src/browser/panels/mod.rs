@@ -13,6 +13,7 @@ pub mod list;
 pub mod many;
 pub mod notice;
 pub mod numbered;
+pub mod present;
 pub mod print;
 pub mod schemes;
 pub mod tip;

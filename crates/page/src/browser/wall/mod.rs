@@ -4,6 +4,7 @@
 pub mod layers;
 pub mod light;
 
+use crate::browser::dom;
 use crate::layers::Layer;
 use crate::look::{Redraw, Scene};
 use crate::overlay::{self, Marked};
@@ -71,7 +72,9 @@ impl WallScreen {
     /// Takes the size of the place on the screen; whether it changed.
     pub fn measure(&mut self) -> bool {
         let rect = self.host.get_bounding_client_rect();
-        let (width, height) = (rect.width().max(1.0), rect.height().max(1.0));
+        let zoom = dom::zoom_of(&self.host);
+        let width = (rect.width() / zoom).max(1.0);
+        let height = (rect.height() / zoom).max(1.0);
         let changed = (self.view.width, self.view.height) != (width, height);
         self.view.width = width;
         self.view.height = height;
@@ -87,7 +90,11 @@ impl WallScreen {
     /// Where a pointer event lies, in px from the wall's top left corner.
     pub fn local(&self, client_x: f64, client_y: f64) -> kurbo::Point {
         let rect = self.host.get_bounding_client_rect();
-        kurbo::Point::new(client_x - rect.left(), client_y - rect.top())
+        let zoom = dom::zoom_of(&self.host);
+        kurbo::Point::new(
+            (client_x - rect.left()) / zoom,
+            (client_y - rect.top()) / zoom,
+        )
     }
 
     /// Whether nothing has been drawn on it yet.
@@ -95,13 +102,13 @@ impl WallScreen {
         self.drawn.is_none()
     }
 
-    /// Brings the scene up to date. `over` is laid over its trees.
+    /// Brings the scene up to date. `under` and `over` are laid over its trees, under the signs of work and over them.
     pub fn render(
         &mut self,
         scene: &Scene,
         marked: Marked,
         redraw: &Redraw,
-        over: &str,
+        [under, over]: [&str; 2],
         words: &Words,
     ) {
         let view = self.view;
@@ -131,11 +138,12 @@ impl WallScreen {
             self.set_window(view);
         }
         self.choose(marked.chosen);
-        let mut signs = over.to_string();
+        let mut signs = under.to_string();
         if scene.is_before() {
             let works = scene.works();
             signs += &cordonry_draw::work_marks(&scene.row, &works, scene.moment, &scene.terms);
         }
+        signs += over;
         self.signs.set_inner_html(&signs);
         self.overlay
             .set_inner_html(&overlay::markup(scene, marked, view, words));

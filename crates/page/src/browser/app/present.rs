@@ -1,0 +1,142 @@
+//! The row shown to a class: large, and with nothing told before it is asked for.
+
+use super::App;
+use crate::browser::dom;
+use crate::desk::Desk;
+use cordonry::check::Part;
+use cordonry::plan::Phase;
+use cordonry::work::Work;
+use cordonry_draw::{Candidate, candidate_marks};
+use leptos::prelude::*;
+
+/// Most shoots that a class points out at a time.
+const MOST: usize = 26;
+
+/// Handles to what is shown to a class; copied freely.
+#[derive(Clone, Copy)]
+pub struct Presented {
+    /// Whether anything is.
+    pub on: RwSignal<bool>,
+    /// Whether a press on the wall points a shoot out.
+    pub asks: RwSignal<bool>,
+    /// Whether the answer is shown: signs of work, lengths, what the row's note says of it.
+    pub told: RwSignal<bool>,
+    /// Whether what is to be done first is told.
+    pub matter: RwSignal<Option<usize>>,
+    /// What was pointed out, in that order.
+    candidates: RwSignal<Vec<Part>>,
+}
+
+impl Presented {
+    pub(super) fn new() -> Self {
+        Self {
+            on: RwSignal::new(false),
+            asks: RwSignal::new(false),
+            told: RwSignal::new(false),
+            matter: RwSignal::new(None),
+            candidates: RwSignal::new(Vec::new()),
+        }
+    }
+
+    /// How many shoots are pointed out.
+    pub fn count(self) -> usize {
+        self.candidates.with(Vec::len)
+    }
+
+    /// Marks over the wall.
+    pub(super) fn marks(self, desk: &Desk) -> String {
+        if !self.on.get_untracked() {
+            return String::new();
+        }
+        let scene = desk.scene();
+        // Where shoots go it is asked which of them.
+        let mut answers = scene.works();
+        if answers.iter().any(Work::ends_shoot) {
+            answers.retain(Work::ends_shoot);
+        }
+        let told = self.told.get_untracked();
+        let candidate = |part: &Part| -> Option<Candidate> {
+            let shoot = part.shoot?;
+            let is_answer = answers.iter().any(|w| {
+                let subject = w.subject();
+                subject.tree == Some(part.tree) && subject.shoot == shoot
+            });
+            Some(((part.tree, shoot), told.then_some(is_answer)))
+        };
+        let all = self.candidates.get_untracked();
+        let all: Vec<Candidate> = all.iter().filter_map(candidate).collect();
+        candidate_marks(&scene.row, &all)
+    }
+}
+
+impl App {
+    /// Shows the row to a class, or is at the desk again.
+    pub fn present(self, on: bool) {
+        let shown = self.presented;
+        if shown.on.get_untracked() == on {
+            return;
+        }
+        dom::on_root("presenting", on);
+        shown.on.set(on);
+        shown.asks.set(false);
+        shown.matter.set(None);
+        shown.candidates.set(Vec::new());
+        self.tell_class(false);
+        if on {
+            self.choose(None);
+            dom::fill_screen();
+        } else {
+            dom::leave_screen();
+        }
+        // Once what stands around the wall has its new size.
+        request_animation_frame(move || {
+            self.resized();
+            self.fit(false);
+            dom::focus(".stage");
+        });
+    }
+
+    /// Shows the answer, or hides it again. Signs of work are seen before it is done.
+    pub fn tell_class(self, told: bool) {
+        self.presented.told.set(told);
+        dom::on_root("untold", self.presented.on.get_untracked() && !told);
+        let works = self.peek(|d| d.scene().work().next().is_some()) == Some(true);
+        if told && works {
+            self.turn(|d| d.show(Phase::Before));
+        } else {
+            self.reframe();
+        }
+    }
+
+    /// Has presses point shoots out, or no longer; what was pointed out goes with it.
+    pub fn ask_class(self, asks: bool) {
+        self.presented.asks.set(asks);
+        self.presented.candidates.set(Vec::new());
+        self.tell_class(false);
+    }
+
+    /// Points a shoot out, or no longer.
+    pub fn point_out(self, part: Part) {
+        self.presented
+            .candidates
+            .update(|all| match all.iter().position(|p| *p == part) {
+                Some(at) => drop(all.remove(at)),
+                None if all.len() < MOST => all.push(part),
+                None => {}
+            });
+        self.reframe();
+    }
+
+    /// Tells the next matter and shows its place; after the last none, and then the first again.
+    pub fn show_matter(self) {
+        let matter = self.presented.matter;
+        let next = matter.get_untracked().map_or(0, |at| at + 1);
+        let place = self
+            .peek(|d| d.all_findings().get(next).map(|f| f.x))
+            .flatten();
+        matter.set(place.map(|_| next));
+        if let Some(x) = place {
+            self.show(x);
+        }
+    }
+}

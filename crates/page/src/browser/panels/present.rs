@@ -1,0 +1,114 @@
+//! Under the wall while a class looks at it: where and when, what is asked, and what there is to press.
+
+use crate::actions::{self, Shown};
+use crate::browser::app::App;
+use crate::browser::commands;
+use crate::browser::parts::part;
+use crate::desk::Desk;
+use cordonry::plan::Phase;
+use cordonry::said::Arg;
+use cordonry_draw::window_key;
+use leptos::prelude::*;
+
+part! {panels:
+    /// What a class sees under the wall.
+    pub fn bar(app: App) -> AnyView {
+        view! { <Bar app/> }.into_any()
+    }
+}
+
+/// What is asked of the row in its note, and what is answered there, where it parts the two.
+fn asked_and_answered(app: App, note: &str) -> (Option<String>, String) {
+    match note.split_once(&app.t("lesson-answer")) {
+        Some((asked, answered)) => (Some(asked.trim().into()), answered.trim().into()),
+        None => (None, note.into()),
+    }
+}
+
+#[component]
+fn Bar(app: App) -> impl IntoView {
+    let shown = app.presented;
+    let place = move || {
+        app.read(|d| {
+            let look = d.look();
+            let phase = match look.phase {
+                Phase::Before => "work-before",
+                Phase::After => "work-after",
+            };
+            let parts = [
+                app.text(
+                    "season-leaf",
+                    &[("leaf", Arg::Count(look.moment.leaf.into()))],
+                ),
+                app.t(window_key(look.moment.window)),
+                app.t(phase),
+                d.scheme_name(look.scheme).to_string(),
+            ];
+            parts.join(" · ")
+        })
+    };
+    let told = move || {
+        let note = app.read(|d| d.plan().note.clone()).unwrap_or_default();
+        let (asked, answered) = asked_and_answered(app, &note);
+        match shown.told.get() {
+            true => answered,
+            false => asked.unwrap_or_default(),
+        }
+    };
+    let matter = move || {
+        let at = shown.matter.get()?;
+        app.read(|d| {
+            d.all_findings()
+                .get(at)
+                .map(|f| app.worded(|w| w.finding(f)))
+        })
+        .flatten()
+    };
+    let asks = move || {
+        shown.asks.get().then(|| {
+            let count = Arg::Count(shown.count() as i64);
+            app.text("present-asks", &[("count", count)])
+        })
+    };
+    let act = move |name: &'static str, label: &'static str| {
+        let pressed = move || {
+            let on = match name {
+                "present-ask" => shown.asks.get(),
+                "present-tell" => shown.told.get(),
+                "present-matter" => shown.matter.get().is_some(),
+                _ => return None,
+            };
+            Some(on.to_string())
+        };
+        view! {
+            <button
+                data-act=name
+                aria-pressed=pressed
+                title=app.t(name)
+                on:click=move |_| commands::act(app, name)
+            >
+                {app.t(label)}
+            </button>
+        }
+    };
+    let has_others = move || {
+        app.read(|d: &Desk| d.plan().schemes.len() > 1)
+            .unwrap_or(false)
+    };
+    view! {
+        <section class="present-bar" aria-labelledby="present-place">
+            // The desk's own is hidden.
+            <h1 id="present-place">{place}</h1>
+            <p class="present-said" aria-live="polite">
+                {move || asks().or_else(matter).unwrap_or_else(told)}
+            </p>
+            <p class="present-acts">
+                {act("leaf-previous", "present-leaf-previous")}
+                {act("leaf-next", "present-leaf-next")}
+                {actions::shown_at(Shown::Present).map(|a| act(a.name, a.name)).collect_view()}
+                {move || has_others().then(|| act("scheme-next", "present-scheme"))}
+                {act("present", "present-leave")}
+            </p>
+        </section>
+    }
+}

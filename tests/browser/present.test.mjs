@@ -1,0 +1,119 @@
+// The row before a class: legible from the back, nothing told before it is asked for, all of it by keys.
+import assert from 'node:assert/strict';
+import { example } from './desk.mjs';
+import { accessibility, frames, pageTest } from './rig.mjs';
+import { like, say } from './words.mjs';
+
+const projector = { viewport: { width: 1280, height: 720 } };
+const moment = (page) => page.locator('.present-bar h1').textContent();
+const told = (page) => page.locator('.present-said').textContent();
+
+/** Presses a key and waits until the page shows what it did. */
+async function key(page, name) {
+  await page.keyboard.press(name);
+  await frames(page, 3);
+}
+
+async function present(page) {
+  await example(page);
+  await key(page, 'p');
+  await page.locator('.present-bar').waitFor();
+  await frames(page, 3);
+}
+
+/** Letters that are in sight and lower than so many pixels, with what they say. */
+const small = (page, least) =>
+  page.evaluate((least) => {
+    const seen = (e) => e.checkVisibility({ visibilityProperty: true, opacityProperty: true }) && e.getBoundingClientRect().width > 1;
+    const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+    const out = [];
+    while (walker.nextNode()) {
+      const of = walker.currentNode.parentElement;
+      if (!walker.currentNode.data.trim() || !seen(of) || of.closest('style, script, .visually-hidden')) continue;
+      // A drawing's letters are measured as they come out; a line of them is a fifth higher than they are.
+      const drawn = of instanceof SVGElement;
+      const size = drawn ? of.getBoundingClientRect().height / 1.1 : parseFloat(getComputedStyle(of).fontSize) * of.currentCSSZoom;
+      if (size < least) out.push(`${size.toFixed(1)} ${walker.currentNode.data.trim()}`);
+    }
+    return out;
+  }, least);
+
+pageTest('a class at the back can read all that is shown, and sees every upright', projector, async ({ page }) => {
+  await present(page);
+  assert.deepEqual(await small(page, 24), []);
+  const thin = await page.evaluate(() => {
+    const uprights = [...document.querySelectorAll('.stage .shoot .wood')].filter((e) => e.getBoundingClientRect().height > 60);
+    const width = (e) => {
+      const scale = e.getBoundingClientRect().height / e.getBBox().height;
+      return parseFloat(getComputedStyle(e).strokeWidth) * scale;
+    };
+    return { count: uprights.length, least: Math.min(...uprights.map(width)) };
+  });
+  assert.ok(thin.count > 10 && thin.least >= 3 - 1e-6, JSON.stringify(thin));
+  const size = await page.evaluate(() => {
+    const height = (s) => document.querySelector(s).getBoundingClientRect().height;
+    const root = document.documentElement;
+    return { shown: (height('.years') + height('.stage') + height('.band')) / innerHeight, over: [root.scrollHeight - innerHeight, root.scrollWidth - innerWidth] };
+  });
+  assert.ok(size.shown > 0.6, JSON.stringify(size));
+  assert.deepEqual(size.over, [0, 0]);
+});
+
+pageTest('which ones is asked, named and answered, by keys', projector, async ({ page }) => {
+  await present(page);
+  const sign = page.locator('.stage .signs [class*="work-"]').first();
+  assert.equal(await sign.isVisible(), false, 'a sign tells the answer');
+  await key(page, 'q');
+  assert.equal(await told(page), say('present-asks', { count: 0 }));
+  // Two that are stubbed by the plan, and one that is not.
+  const press = async (part) => {
+    const box = await page.locator(`.stage [data-part="${part}"] .wood`).first().boundingBox();
+    await page.mouse.click(box.x + box.width / 2, box.y + box.height / 2);
+    await frames(page, 2);
+  };
+  const tall = await page.$$eval('.stage [data-part] .wood', (all) => [
+    ...new Set(all.filter((e) => e.getBoundingClientRect().height > 80).map((e) => e.closest('[data-part]').dataset.part)),
+  ]);
+  for (const part of tall.slice(3, 9)) await press(part);
+  assert.equal(await told(page), say('present-asks', { count: 6 }));
+  const letters = () => page.locator('.stage .candidate').allTextContents();
+  assert.deepEqual((await letters()).map((l) => l.trim()).sort(), ['A', 'B', 'C', 'D', 'E', 'F']);
+  // Pressed again it is taken back, and what comes after it is lettered anew.
+  await press(tall[3]);
+  assert.equal((await letters()).length, 5);
+  await key(page, 'a');
+  assert.ok((await moment(page)).includes(say('work-before')));
+  const answered = (await letters()).map((l) => l.trim());
+  assert.ok(answered.every((l) => /[✓✗]$/.test(l)), answered.join());
+  assert.ok(answered.some((l) => l.endsWith('✗')), answered.join());
+  assert.equal(await sign.isVisible(), true);
+  assert.deepEqual(await small(page, 24), []);
+  // Hidden again, and put away.
+  await key(page, 'a');
+  assert.equal(await sign.isVisible(), false);
+  await key(page, 'q');
+  assert.deepEqual(await letters(), []);
+});
+
+pageTest('keys go before and after the work, leaf by leaf and to what is to be done; Escape ends it', projector, async ({ page }) => {
+  await present(page);
+  const first = await moment(page);
+  assert.ok(first.includes(say('work-after')));
+  await key(page, 'w');
+  assert.equal(await moment(page), first.replace(say('work-after'), say('work-before')));
+  await key(page, '.');
+  assert.match(await moment(page), like('season-leaf', { leaf: 4 }));
+  await key(page, ',');
+  assert.equal(await told(page), '');
+  await key(page, 'm');
+  const matter = await told(page);
+  assert.ok(matter.length > 10, matter);
+  await key(page, 'm');
+  assert.notEqual(await told(page), matter);
+  assert.equal(await page.locator('.panels').isVisible(), false);
+  assert.deepEqual(await accessibility(page), []);
+  await key(page, 'Escape');
+  await page.locator('.panels').waitFor();
+  assert.equal(await page.locator('.present-bar').count(), 0);
+  assert.equal(await page.evaluate(() => document.documentElement.className), '');
+});
