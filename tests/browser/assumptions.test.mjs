@@ -33,7 +33,7 @@ pageTest('a lesson opens with its question and how often it holds, and its rules
   const lessons = page.locator('[data-example^="examples/lessons/"]');
   assert.equal(await lessons.count(), 12);
   await example(page, 'lessons/renewal-a-fifth-or-a-quarter.json');
-  assert.match(await page.locator('header').first().textContent(), /Question: .*\d+ of 40/s);
+  assert.match(await page.locator('.row-note').textContent(), /Question: .*\d+ of 40/s);
   const view = page.locator('#view-assumptions');
   await view.locator('summary').click();
   const share = view.locator('[data-limit=renew_share] input');

@@ -6,7 +6,16 @@ import { like, say, whole } from './words.mjs';
 
 const schemes = (page) => page.locator('.schemes label').allTextContents();
 const shown = async (page) => (await page.locator('.schemes label.here').textContent()).trim();
-const act = (page, name) => page.locator(`[data-act="${name}"]`).first().click();
+/** Presses a button; what is done with schemes stands in their menu. */
+async function act(page, name) {
+  if (name.startsWith('scheme-')) await page.locator('.schemes .more > summary').click();
+  await page.locator(`[data-act="${name}"]`).first().click();
+}
+/** Has another scheme stand beside. */
+async function beside(page, option) {
+  await page.locator('.schemes .more > summary').click();
+  await page.locator('[data-field="beside"]').selectOption(option);
+}
 
 async function rename(page, name) {
   await act(page, 'scheme-rename');
@@ -73,7 +82,7 @@ pageTest('a leader is laid forward in one scheme and backward in another, both a
   await choose();
   await lay(90);
   assert.deepEqual((await schemes(page)).map((s) => s.trim()), ['Lay forward', 'Lay backward']);
-  await page.locator('[data-field="beside"]').selectOption({ label: 'Lay backward' });
+  await beside(page, { label: 'Lay backward' });
   await page.locator('.stage-beside [data-tree]').first().waitFor();
   await leaf(page, 5);
   const course = (stage) => page.locator(`${stage} [data-part="5/1"] .wood`).first().getAttribute('d');
@@ -154,7 +163,6 @@ pageTest('schemes are added, copied, named and removed by keys, undone, and kept
 
 pageTest('a leaf’s work is copied on, and what cannot follow is said', {}, async ({ page }) => {
   await example(page);
-  await page.locator('.work-list summary').click();
   await act(page, 'leaf-copy-on');
   const said = page.locator('.notice');
   await said.waitFor();
@@ -184,7 +192,7 @@ pageTest('a lesson opens with its two schemes side by side, and what stands besi
 pageTest('on a telephone the walls stand one under the other, and the page is no wider than the screen', phone, async ({ page }) => {
   await example(page);
   await act(page, 'scheme-copy');
-  await page.locator('[data-field="beside"]').selectOption({ index: 1 });
+  await beside(page, { index: 1 });
   await page.locator('.stage-beside [data-tree]').first().waitFor();
   const [own, other] = await Promise.all(['.stage', '.stage-beside'].map((s) => page.locator(s).boundingBox()));
   assert.ok(other.y >= own.y + own.height);

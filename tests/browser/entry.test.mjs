@@ -161,7 +161,7 @@ pageTest('the grower takes down ten trees by telephone and fills a gap', phone, 
   assert.equal(await findings(page, 'cordon-gap').filter({ hasText: like('finding-cordon-gap', { where: 'between', left: 4, right: 5 }) }).count(), 0);
   await shot(page, 'walk-mended');
   // The walk is over: none is offered to go on.
-  await page.tap('summary');
+  await page.tap('.doings summary');
   await page.tap('[data-act=other-row]');
   await page.waitForSelector('[data-way=walk]');
 });

@@ -101,7 +101,22 @@ pageTest('one finger scrolls the page up and down and moves the wall along; two 
   assert.ok(top >= 0, `the wall from ${top}`);
 });
 
-pageTest('the wheel scrolls the page over the wall; Ctrl and Shift with it work the wall', { viewport: { width: 1280, height: 700 } }, async ({ page }) => {
+pageTest('the wheel goes along the row where the page has nothing to scroll', { viewport: { width: 1280, height: 700 } }, async ({ page }) => {
+  await example(page);
+  const box = await page.locator('.stage').boundingBox();
+  await page.mouse.move(box.x + box.width / 2, box.y + 60);
+  await page.keyboard.press('+');
+  await frames(page, 2);
+  const before = await shown(page);
+  await page.mouse.wheel(0, 120);
+  await frames(page, 3);
+  const along = await shown(page);
+  assert.ok(along.x > before.x);
+  assert.deepEqual([along.top, along.scale], [before.top, before.scale]);
+  assert.equal(await scrolled(page), 0);
+});
+
+pageTest('the wheel scrolls the page over the wall; Ctrl and Shift with it work the wall', { viewport: { width: 1280, height: 500 } }, async ({ page }) => {
   await example(page);
   const box = await page.locator('.stage').boundingBox();
   await page.mouse.move(box.x + box.width / 2, box.y + 60);

@@ -62,7 +62,7 @@ pageTest('a full device is said, what it refused is saved once there is room, an
   assert.equal(await asks(page), true, 'what is unsaved would be lost');
   // Whoever leaves the row is asked as well, and stays if that is what is answered.
   const asked = page.waitForEvent('dialog');
-  await page.locator('.more summary').click();
+  await page.locator('.doings .more summary').click();
   const pressed = page.locator('[data-act=other-row]').click();
   const dialog = await asked;
   assert.equal(dialog.message(), say('save-leave-sure'));
@@ -116,7 +116,7 @@ pageTest('where both tabs have changed a row both are kept', {}, async ({ page, 
   await second.locator('.notice', { hasText: say('save-apart') }).waitFor();
   await saved(second);
   assert.equal(await named(second), say('row-copy', { name: 'Second' }));
-  await second.locator('.more summary').click();
+  await second.locator('.doings .more summary').click();
   await second.locator('[data-act=other-row]').click();
   await second.locator('.start .kept').waitFor();
   const rows = await second.locator('.kept li button.link:not(.quiet)').allTextContents();
@@ -165,7 +165,7 @@ pageTest('a name that is being written stays, whatever the page learns meanwhile
 pageTest('a file that is saved in place is replaced whole, or not at all', { prepare: inPlace }, async ({ page }) => {
   await example(page);
   const said = (key) => page.locator('.notice', { hasText: say(key) }).waitFor();
-  await page.locator('.more summary').click();
+  await page.locator('.doings .more summary').click();
   await page.locator('[data-act=save-in-place]').click();
   await said('saved-in-place');
   const whole = await inFile(page);
@@ -178,7 +178,7 @@ pageTest('a file that is saved in place is replaced whole, or not at all', { pre
   // As it was, and nothing half-written beside it.
   assert.deepEqual(await inFile(page), whole);
   await page.evaluate(() => (globalThis.failing = false));
-  await page.locator('.more summary').click();
+  await page.locator('.doings .more summary').click();
   await page.locator('[data-act=save-in-place]').click();
   await said('saved-in-place');
   assert.equal(JSON.parse((await inFile(page)).text).name, 'Half of it');
@@ -192,7 +192,7 @@ pageTest('a tab that is loaded anew comes back with its own row, and a new one w
   await second.goto(page.url());
   await opened(second);
   assert.equal(await named(second), first);
-  await second.locator('.more summary').click();
+  await second.locator('.doings .more summary').click();
   await second.locator('[data-act=other-row]').click();
   await example(second, 'two-cordons.json');
   const other = await named(second);
@@ -204,7 +204,7 @@ pageTest('a tab that is loaded anew comes back with its own row, and a new one w
     assert.equal(await named(tab), row);
   }
   // Whoever has left the row is at the start page still.
-  await page.locator('.more summary').click();
+  await page.locator('.doings .more summary').click();
   await page.locator('[data-act=other-row]').click();
   await page.locator('.start .kept').waitFor();
   await page.reload();

@@ -182,7 +182,7 @@ both('what is printed is a page for each sheet, as large as the paper that is ch
     ['a4', 841.9, 595.3],
     ['letter', 792, 612],
   ]) {
-    await hands.press('.more summary');
+    await hands.press('.doings .more summary');
     await hands.choose('[data-field=paper]', paper);
     await page.evaluate(() => window.dispatchEvent(new Event('beforeprint')));
     const sheets = await page.$eval('#print-sheets', (e) => e.shadowRoot.querySelectorAll('svg[role=img]').length);

@@ -71,6 +71,8 @@ pageTest('an instructor shows a row before and after two kinds of work', {}, asy
   await frames(page, 2);
   const stubbed = await stubs.count();
   assert.ok(stubbed > before, 'uprights are stubbed');
+  // At the same place as the first press: no second half of that.
+  await page.waitForTimeout(700);
   await mendAll(page, 'laterals-due');
   await frames(page, 2);
   // Before: the row as it stands, with a sign at every cut; each kind of work has its own.
@@ -134,7 +136,7 @@ pageTest('a consultant brings a table in, corrects a measurement, lays a shoot a
   assert.ok((await percent(page)) > short);
   // Passed on as a table and as a plan, which come back the same.
   const fetch = async (act) => {
-    await page.locator('.more summary').click();
+    await page.locator('.doings .more summary').click();
     const [file] = await Promise.all([page.waitForEvent('download'), page.locator(`[data-act="${act}"]`).click()]);
     return { name: file.suggestedFilename(), text: await readFile(await file.path(), 'utf8') };
   };
@@ -156,7 +158,7 @@ pageTest('a consultant brings a table in, corrects a measurement, lays a shoot a
   const plan = await fetch('save-plan');
   assert.match(plan.text, /"format": "cordonry-plan"/);
   const filled = await figure(page, 'figure-fill');
-  await page.locator('.more summary').click();
+  await page.locator('.doings .more summary').click();
   await page.locator('[data-act="other-row"]').click();
   await page.locator('input[type=file]').first().setInputFiles({ name: plan.name, mimeType: 'application/json', buffer: Buffer.from(plan.text) });
   await page.waitForSelector('.stage [data-tree="3"]');

@@ -123,7 +123,7 @@ pageTest('the record gains a tree and an upright by a press, and work waits', {}
 pageTest('a limit clears a finding, and its reset brings it back', {}, async ({ page }) => {
   await openExample(page);
   assert.ok(await has(page, ...BARE));
-  await page.locator('[data-act="limits-and-site"]').click();
+  await page.locator('#view-limits > summary').click();
   const limit = page.locator('[data-limit="gap_max_mm"]');
   assert.equal(await limit.locator('input').inputValue(), '150 mm');
   await type(page, 'gap_max_mm', '2 m');
@@ -170,6 +170,7 @@ pageTest('tipping the whole row is one step', {}, async ({ page }) => {
   await page.locator('[data-act="many-do"]').click();
   await frames(page, 2);
   assert.match(await page.locator('.notice').innerText(), like('said-many', { shoots: all }));
+  await page.locator('#view-many > summary').click();
   assert.equal(await has(page, due), false);
   assert.equal(await page.locator('[data-act="undo"]').getAttribute('title'), say('undo-step', { step: say('step-many') }));
   await page.locator('[data-act="undo"]').click();
@@ -235,7 +236,12 @@ pageTest('a part’s works ask for their numbers on its card', {}, async ({ page
 
 pageTest('nothing of it shuts anyone out', {}, async ({ page }) => {
   await openExample(page);
-  for (const view of ['wires', 'many', 'limits']) await page.locator(`#view-${view} > summary`).click();
+  for (const view of ['wires', 'many', 'limits']) {
+    await page.locator(`#view-${view} > summary`).click();
+    await page.locator(`#view-${view} .view-body > *`).first().waitFor();
+    assert.deepEqual(await accessibility(page), [], view);
+  }
+  await page.locator('#view-limits > summary').click();
   await chooseByList(page, 'name-upright', { number: 1, of: 3, tree: 1 });
   await page.locator('[data-act="act-tip"]').click();
   await frames(page, 2);

@@ -27,7 +27,7 @@ pageTest('a row opened over another takes its place on the wall, wholly', {}, as
   const over = await shown();
   assert.equal(new Set(over).size, over.length, 'every shoot is drawn once');
   // The same as where it is the first that is opened.
-  await page.locator('.more summary').click();
+  await page.locator('.doings .more summary').click();
   await page.locator('[data-act=other-row]').click();
   await example(page, 'two-cordons.json');
   await page.locator('[data-act=fit-height]').click();
@@ -85,7 +85,7 @@ both('Back and Forward lead between the start page, its ways and the rows, and n
   await page.evaluate(() => history.go(3));
   await hands.until((second) => document.querySelector('.row-name')?.value === second, second);
   // To another row by its name in the menu, and back from there.
-  await hands.press('.more summary');
+  await hands.press('.doings .more summary');
   await hands.press('[data-act=other-row]');
   await hands.wait('.start .kept');
   await back();
@@ -97,7 +97,7 @@ pageTest('rows of one name are told apart, and what takes one off says which', {
   for (const name of ['third-leaf.json', 'lost-tree.json', 'third-leaf.json']) {
     await example(page, name);
     await saved(page);
-    await page.locator('.more summary').click();
+    await page.locator('.doings .more summary').click();
     await page.locator('[data-act=other-row]').click();
     await page.locator('.start .kept').waitFor();
   }

@@ -6,10 +6,10 @@ import { accessibility, frames, pageTest } from './rig.mjs';
 
 pageTest('the menu of files is as wide as its words', {}, async ({ page }) => {
   await example(page);
-  await page.locator('.more summary').click();
-  const lines = await page.$$eval('.more .menu > button', (all) => all.map((e) => [e.textContent.trim(), e.getBoundingClientRect().height, parseFloat(getComputedStyle(e).lineHeight)]));
+  await page.locator('.doings .more summary').click();
+  const lines = await page.$$eval('.doings .more .menu > button', (all) => all.map((e) => [e.textContent.trim(), e.getBoundingClientRect().height, parseFloat(getComputedStyle(e).lineHeight)]));
   for (const [words, height, line] of lines) assert.ok(height < 1.9 * line, `${words}: ${height} px`);
-  const box = await page.locator('.more .menu').boundingBox();
+  const box = await page.locator('.doings .more .menu').boundingBox();
   assert.ok(box.x >= 0 && box.x + box.width <= 1280, JSON.stringify(box));
 });
 
@@ -134,7 +134,10 @@ for (const colorScheme of ['light', 'dark']) {
 
 pageTest('the headings go down by one level at a time, in what opens under the wall too', {}, async ({ page }) => {
   await example(page);
-  for (const view of ['wires', 'many', 'keys', 'limits']) await page.locator(`#view-${view} > summary`).click();
+  for (const view of ['wires', 'many', 'keys', 'limits']) {
+    await page.locator(`#view-${view} > summary`).click();
+    await page.locator(`#view-${view} .view-body > *`).first().waitFor();
+    assert.deepEqual(await accessibility(page), [], view);
+  }
   await page.locator('.limits li').first().waitFor();
-  assert.deepEqual(await accessibility(page), []);
 });

@@ -27,6 +27,7 @@ pageTest('the curve tells what a tip takes of the harvest after the coming one, 
   const curve = await place(page, '.course:not(.other)');
   const before = await place(page, '.marks:not(.other)');
   const slider = page.locator('.tip input');
+  await slider.scrollIntoViewIfNeeded();
   const box = await slider.boundingBox();
   await page.mouse.move(box.x + box.width * 0.36, box.y + box.height / 2);
   await page.mouse.down();
@@ -55,7 +56,8 @@ pageTest('the curve tells what a tip takes of the harvest after the coming one, 
 for (const tree of [1, 4]) {
   pageTest(`the curve leaves the neighbours of what is chosen in sight, tree ${tree}`, {}, async ({ page }) => {
     await ask(page, tree);
-    const card = await page.locator('.part-card').boundingBox();
+    // What is scrolled out of its column covers nothing.
+    const card = await page.locator('.chosen-column').boundingBox();
     const uprights = page.locator(`.stage [data-tree="${tree}"] [data-part] .wood`);
     const boxes = await Promise.all((await uprights.all()).map((one) => one.boundingBox()));
     assert.ok(boxes.length > 4);

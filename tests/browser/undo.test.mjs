@@ -67,7 +67,7 @@ pageTest('place and zoom are what they were after a reload', {}, async ({ page }
   await opened(page);
   assert.deepEqual(await seen(), before);
   // Another row begins at its own beginning.
-  await page.locator('.more summary').click();
+  await page.locator('.doings .more summary').click();
   await page.locator('[data-act=other-row]').click();
   await page.locator('.start .kept').waitFor();
   await page.locator('.kept li button.link:not(.quiet)').first().click();

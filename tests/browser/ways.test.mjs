@@ -20,8 +20,8 @@ async function paste(page) {
 
 pageTest('a menu on a phone is wholly on the screen and goes with a choice, a press elsewhere or Escape', phone, async ({ page }) => {
   await example(page);
-  const name = page.locator('.more summary');
-  const menu = page.locator('.more .menu');
+  const name = page.locator('.doings .more summary');
+  const menu = page.locator('.doings .more .menu');
   await name.tap();
   const box = await menu.boundingBox();
   assert.ok(box.x >= 0 && box.x + box.width <= 390, `from ${box.x} px, ${box.width} px wide`);
@@ -77,7 +77,7 @@ pageTest('a row opens at the top of the page with the focus on its wall', { view
   await example(page);
   assert.equal(await focused(page), 'stage');
   assert.equal(await top(), 0);
-  await page.locator('.more summary').click();
+  await page.locator('.doings .more summary').click();
   await page.locator('[data-act=other-row]').click();
   await page.locator('.start').waitFor();
   await frames(page, 3);
@@ -165,7 +165,7 @@ pageTest('rows on this device come first, and many at once says what it does not
   const shoots = Number((await said.innerText()).match(/\d+/)[0]);
   assert.match(await said.innerText(), whole('many-count', { shoots }));
   await saved(page);
-  await page.locator('.more summary').click();
+  await page.locator('.doings .more summary').click();
   await page.locator('[data-act=other-row]').click();
   await page.locator('.start .kept').waitFor();
   assert.equal(await page.evaluate(() => Boolean(document.querySelector('.kept').compareDocumentPosition(document.querySelector('.ways')) & Node.DOCUMENT_POSITION_FOLLOWING)), true);
@@ -176,9 +176,10 @@ pageTest('what is pressed on a phone is large enough for a finger', phone, async
   await example(page);
   await page.keyboard.press('ArrowRight');
   await page.locator('.part-card').waitFor();
-  await page.locator('.more summary').tap();
+  await page.locator('.doings .more summary').tap();
   const small = await page.evaluate(() =>
-    [...document.querySelectorAll('.part-card button, .menu button, .menu .button, .under-band button')]
+    [...document.querySelectorAll('.part-card button, .menu button, .menu .button, .zooms button')]
+      .filter((e) => e.getClientRects().length > 0)
       .map((e) => [e.textContent.trim(), e.getBoundingClientRect().height])
       .filter(([, height]) => height < 40),
   );

@@ -19,8 +19,8 @@ use svg::node::element::Element;
 /// Height of the band, pixels.
 pub const BAND_HEIGHT: f64 = 80.0;
 
-const TOP: f64 = 2.0;
-const BOTTOM: f64 = 22.0;
+pub(crate) const TOP: f64 = 2.0;
+pub(crate) const BOTTOM: f64 = 22.0;
 /// Base lines of the labels: distances between uprights, then bare and doubled stretches, then the ruler.
 const SPACING_LINE: f64 = 39.0;
 const STRETCH_LINE: f64 = 53.0;
@@ -43,6 +43,26 @@ pub fn cordon_band(
     px_per_mm: f64,
 ) -> String {
     element(cover, places, span, targets, words, px_per_mm).to_string()
+}
+
+/// The wire alone, without a word.
+pub(crate) fn wire(
+    cover: &Cover,
+    span: Span,
+    targets: &Targets,
+    words: &Words,
+    px_per_mm: f64,
+) -> Element {
+    let mut band = Band {
+        span,
+        scale: scale(px_per_mm),
+        words,
+        out: group("overview-wire"),
+    };
+    band.filled(cover);
+    band.overlaps(cover, targets.let_pass(Limit::OverlapMax));
+    band.gaps(cover, targets.let_pass(Limit::GapMax));
+    band.out
 }
 
 struct Band<'a> {

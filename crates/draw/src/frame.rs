@@ -195,8 +195,10 @@ pub(crate) fn numbers(row: &Row, view: Span, px_per_mm: f64, words: &Words) -> E
     let px_per_mm = scale(px_per_mm);
     let mut out = group("tree-numbers");
     let spacing = row.tree_spacing().map_or(2000.0, |s| s.f()) * px_per_mm;
-    let mut free = f64::NEG_INFINITY;
-    for tree in &row.trees {
+    let mut taken: Vec<(f64, f64)> = Vec::new();
+    // A tree that is lost is told before its neighbours.
+    let (lost, standing): (Vec<_>, Vec<_>) = row.trees.iter().partition(|t| t.is_lost());
+    for tree in lost.into_iter().chain(standing) {
         let x = tree.foot.f();
         if x < view.from || x > view.to {
             continue;
@@ -209,10 +211,11 @@ pub(crate) fn numbers(row: &Row, view: Span, px_per_mm: f64, words: &Words) -> E
             tree.id.to_string()
         };
         let half = label.chars().count() as f64 * 3.6 + 3.0;
-        if x * px_per_mm - half < free {
+        let (from, to) = (x * px_per_mm - half, x * px_per_mm + half);
+        if taken.iter().any(|t| from < t.1 && t.0 < to) {
             continue;
         }
-        free = x * px_per_mm + half;
+        taken.push((from, to));
         out.append(text(
             "text",
             &[

@@ -20,9 +20,11 @@ pub mod key;
 mod layer;
 mod lone;
 mod measure;
+mod overview;
 mod paper;
 mod pen;
 mod sheets;
+mod stretch;
 mod strip;
 mod style;
 mod time;
@@ -42,8 +44,10 @@ pub use frame::{backdrop, foreground, frame, top_of, tree_numbers};
 pub use key::Sign;
 pub use layer::Layer;
 pub use lone::{RowShoot, lone_marks, lone_shoots};
+pub use overview::{OVERVIEW_HEIGHT, Sighted, overview};
 pub use paper::Paper;
 pub use sheets::{Both, Side, Told, sheet_beside, sheets};
+pub use stretch::{ToldStretch, Window, stretch_marks};
 pub use style::STYLE;
 pub use time::{Time, window_key};
 pub use tip_curve::tip_curve;
@@ -65,10 +69,10 @@ pub enum Detail {
 }
 
 impl Detail {
-    /// The level that suits a scale, in pixels per millimetre of wall: full from 0.08 (15 m on 1200 pixels),
+    /// The level that suits a scale, in pixels per millimetre of wall: full from 0.06 (20 m on 1200 pixels),
     /// plain from 0.025 (48 m).
     pub fn for_scale(px_per_mm: f64) -> Self {
-        if px_per_mm >= 0.08 {
+        if px_per_mm >= 0.06 {
             Self::Full
         } else if px_per_mm >= 0.025 {
             Self::Plain

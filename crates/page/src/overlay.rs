@@ -3,11 +3,10 @@
 use crate::look::Scene;
 use crate::view::View;
 use cordonry::check::Part;
-use cordonry::cover::Stretch;
 use cordonry::pose::Course;
 use cordonry::row::{Limit, ShootId, TreeId};
-use cordonry::said::Arg;
 use cordonry::work::{asks_to_bend, can_bend};
+use cordonry_draw::{ToldStretch, Window, stretch_marks};
 use cordonry_words::Words;
 use kurbo::Point;
 use std::fmt::Write;
@@ -50,69 +49,42 @@ pub fn markup(scene: &Scene, marked: Marked, view: View, words: &Words) -> Strin
 
 fn stretches(out: &mut String, scene: &Scene, marked: Marked, view: View, words: &Words) {
     let targets = &scene.plan.targets;
-    let wire = scene.terms.geometry.wire;
     let kinds = [
-        ("bare", &scene.cover.gaps, targets.let_pass(Limit::GapMax)),
+        (true, &scene.cover.gaps, targets.let_pass(Limit::GapMax)),
         (
-            "twice",
+            false,
             &scene.cover.overlaps,
             targets.let_pass(Limit::OverlapMax),
         ),
     ];
-    for (class, list, limit) in kinds {
+    let mut told = Vec::new();
+    for (bare, list, limit) in kinds {
         for stretch in list {
             // In the hand even a stretch within its limit is told, so that its end can be aimed at.
             let in_hand = marked.held.is_some_and(|held| stretch.by.contains(&held));
             if stretch.span.length() > limit || in_hand {
-                stretch_mark(out, stretch, class, wire, view, words);
+                told.push(ToldStretch {
+                    stretch,
+                    bare,
+                    in_hand,
+                });
             }
         }
     }
-}
-
-fn stretch_mark(
-    out: &mut String,
-    stretch: &Stretch,
-    class: &str,
-    wire: f64,
-    view: View,
-    words: &Words,
-) {
-    let a = view.to_px(Point::new(stretch.span.from, wire));
-    let b = view.to_px(Point::new(stretch.span.to, wire));
-    if b.x < 0.0 || a.x > view.width {
-        return;
-    }
-    let length = [("length", Arg::Length(stretch.span.length()))];
-    let text = escape(&words.text(&format!("stretch-{class}"), &length));
-    let line = a.y + if class == "bare" { 16.0 } else { -10.0 };
-    let label = line + if class == "bare" { 16.0 } else { -6.0 };
-    if class == "bare" {
-        let _ = write!(
-            out,
-            r#"<rect class="stretch-bare" x="{}" y="{}" width="{}" height="14"/>"#,
-            n(a.x),
-            n(a.y - 7.0),
-            n((b.x - a.x).max(1.0)),
-        );
-    }
-    let _ = write!(
-        out,
-        r#"<path class="measure {class}" d="M{x0} {l}H{x1}M{x0} {t}V{u}M{x1} {t}V{u}"/>"#,
-        x0 = n(a.x),
-        x1 = n(b.x),
-        l = n(line),
-        t = n(line - 4.0),
-        u = n(line + 4.0),
-    );
-    if b.x - a.x > 26.0 || stretch.span.length() * view.scale > 8.0 {
-        let _ = write!(
-            out,
-            r#"<text class="measure-text {class}" x="{}" y="{}">{text}</text>"#,
-            n((a.x + b.x) / 2.0),
-            n(label),
-        );
-    }
+    let View {
+        x,
+        top,
+        scale,
+        width,
+        ..
+    } = view;
+    let window = Window {
+        x,
+        top,
+        scale,
+        width,
+    };
+    *out += &stretch_marks(&told, scene.terms.geometry.wire, window, words);
 }
 
 /// A shoot whose tip can be taken in the hand, where that tip is.

@@ -82,6 +82,24 @@ impl View {
         }
     }
 
+    /// The same on a row, but no smaller than that the whole of it is in sight.
+    pub fn zoomed_on(self, factor: f64, px: Point, row: &Row) -> Self {
+        let least = (self.fit_row(row).scale / self.scale).min(1.0);
+        self.zoomed(factor.max(least), px).held_to(row)
+    }
+
+    /// The height on the screen that the wall takes at its scale, with the numbers under it, px.
+    pub fn needed(self, row: &Row) -> f64 {
+        let wall = (row.trellis.wall_height.f() + ABOVE) * self.scale;
+        wall + (BELOW * self.scale).max(NUMBERS)
+    }
+
+    /// The wall's whole height fills the screen, where one is along the row.
+    pub fn full_height(self, row: &Row) -> Self {
+        let middle = self.span().middle();
+        self.fit_height(row).centred(middle, row)
+    }
+
     /// Moved by so many px.
     pub fn moved(self, dx: f64, dy: f64) -> Self {
         Self {
@@ -158,9 +176,21 @@ impl View {
         } else {
             return self;
         };
+        self.beginning(wanted, row)
+    }
+
+    /// Moved along the row so that `x` is in its middle, and not beyond the row's ends.
+    pub fn centred(self, x: f64, row: &Row) -> Self {
+        self.beginning(x - self.span().length() / 2.0, row)
+    }
+
+    fn beginning(self, wanted: f64, row: &Row) -> Self {
         let reach = extent(row);
         let beside = BESIDE / self.scale;
-        let (first, last) = (reach.from - beside, reach.to + beside - span.length());
+        let (first, last) = (
+            reach.from - beside,
+            reach.to + beside - self.span().length(),
+        );
         Self {
             // A row that is shorter than the screen is shown from its beginning.
             x: wanted.min(last).max(first),
@@ -273,6 +303,42 @@ mod tests {
         assert!((back.x - (reach.from - BESIDE / back.scale)).abs() < 1e-6);
         let middle = near.showing(reach.middle(), &row);
         assert!((middle.span().from..middle.span().to).contains(&reach.middle()));
+    }
+
+    #[test]
+    fn full_height_keeps_the_place() {
+        let row = row();
+        let near = on(&row)
+            .zoomed(2.5, Point::ORIGIN)
+            .centred(extent(&row).middle(), &row);
+        let full = near.full_height(&row);
+        assert_eq!(full.scale, on(&row).scale);
+        assert!((full.span().middle() - near.span().middle()).abs() < 1.0);
+    }
+
+    #[test]
+    fn smaller_ends_where_the_whole_row_is_in_sight() {
+        let row = row();
+        let reach = extent(&row);
+        let mut view = on(&row).zoomed(3.0, Point::ORIGIN);
+        for _ in 0..40 {
+            view = view.zoomed_on(0.8, Point::new(400.0, 200.0), &row);
+        }
+        let whole = view.fit_row(&row);
+        assert!((view.scale - whole.scale).abs() < 1e-9);
+        assert!(view.span().length() >= reach.length());
+        assert!(view.span().length() < 1.5 * reach.length());
+        // From there it can be made larger at once.
+        assert!(view.zoomed_on(1.25, Point::ORIGIN, &row).scale > view.scale * 1.2);
+    }
+
+    #[test]
+    fn a_wall_needs_the_height_at_which_it_fits() {
+        let row = row();
+        for height in [140.0, 300.0, 700.0] {
+            let fit = View { height, ..on(&row) }.fit_height(&row);
+            assert!((fit.needed(&row) - height).abs() < 1e-6, "{height}");
+        }
     }
 
     #[test]

@@ -36,7 +36,7 @@ const fn on_shoot(name: &'static str, keys: &'static [Chord], does: Does) -> Act
     }
 }
 
-/// What part of the wall is in sight; a button under it.
+/// What part of the wall is in sight; a button over it.
 const fn sight(name: &'static str, keys: &'static [Chord], command: Command) -> Action {
     Action {
         shown: Some(Shown::View),
@@ -108,7 +108,6 @@ pub static ALL: &[Action] = &[
         offered: |desk| desk.steps().1.is_some(),
         ..at(Shown::Bar, page("redo", Command::Redo))
     },
-    at(Shown::Bar, page("limits-and-site", Command::Limits)),
     Action {
         keys: &[Chord::key("p")],
         ..at(Shown::Bar, page("present", Command::Present))
@@ -338,6 +337,26 @@ pub static ALL: &[Action] = &[
         &[Chord::key("l")],
         Does::Page(Command::Light),
     ),
+    on_wall(
+        "view-on",
+        &[Chord::key("pagedown")],
+        Does::Page(Command::ViewOn),
+    ),
+    on_wall(
+        "view-back",
+        &[Chord::key("pageup")],
+        Does::Page(Command::ViewBack),
+    ),
+    on_wall(
+        "row-start",
+        &[Chord::key("home")],
+        Does::Page(Command::RowStart),
+    ),
+    on_wall("row-end", &[Chord::key("end")], Does::Page(Command::RowEnd)),
+    Action {
+        keys: &[Chord::key("g")],
+        ..page("to-number", Command::ToNumber)
+    },
     sight("fit-row", &[Chord::key("0")], Command::FitRow),
     sight("fit-height", &[Chord::key("1")], Command::FitHeight),
     sight("zoom-out", &[Chord::key("-")], Command::Smaller),

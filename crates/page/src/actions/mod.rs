@@ -52,7 +52,7 @@ pub enum Shown {
     Schemes,
     /// In the menu of files.
     Files,
-    /// Under the wall.
+    /// Over the wall.
     View,
     /// In the card of the chosen part.
     Card,
@@ -86,7 +86,6 @@ pub enum Command {
     SavePicture,
     Print,
     Close,
-    Limits,
     LetGo,
     Next,
     Previous,
@@ -95,6 +94,11 @@ pub enum Command {
     Light,
     Larger,
     Smaller,
+    RowStart,
+    RowEnd,
+    ViewOn,
+    ViewBack,
+    ToNumber,
     FitRow,
     FitHeight,
     AddScheme,

@@ -2,7 +2,7 @@
 
 use crate::actions::{Action, Command, Does, measures_of, named};
 use crate::browser::app::App;
-use crate::browser::controls::{disclosure, menu};
+use crate::browser::controls::menu;
 use crate::browser::device::files::{self, TableOf};
 use crate::browser::device::in_place;
 use crate::browser::dom;
@@ -16,6 +16,9 @@ use leptos::prelude::*;
 
 /// How much larger or smaller one press makes the wall.
 const ZOOM: f64 = 1.25;
+
+/// How far a page goes along the row, of what is in sight: a little stays.
+const PAGE: f64 = 0.9;
 
 /// Of how many pieces of work that can't be copied on it is said why.
 const SAID_LEFT: usize = 4;
@@ -92,7 +95,6 @@ fn run(app: App, command: Command) -> bool {
         Command::SavePicture => files::save_picture(app),
         Command::Print => once_paper(dom::print),
         Command::Close => app.close(),
-        Command::Limits => disclosure::toggle("view-limits"),
         Command::LetGo => return let_go(app),
         Command::Next => step(app, true),
         Command::Previous => step(app, false),
@@ -104,6 +106,11 @@ fn run(app: App, command: Command) -> bool {
         Command::Light => app.light.toggle(app),
         Command::Larger => app.zoom(ZOOM),
         Command::Smaller => app.zoom(1.0 / ZOOM),
+        Command::RowStart => app.look_along(|_| f64::NEG_INFINITY),
+        Command::RowEnd => app.look_along(|_| f64::INFINITY),
+        Command::ViewOn => app.look_along(|seen| seen.middle() + PAGE * seen.length()),
+        Command::ViewBack => app.look_along(|seen| seen.middle() - PAGE * seen.length()),
+        Command::ToNumber => dom::focus_soon("[data-field=to-number]"),
         Command::FitRow => app.fit(true),
         Command::FitHeight => app.fit(false),
         Command::AddScheme => app.edit(Edit::schemes(Schemes::Add)),

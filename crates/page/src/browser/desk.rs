@@ -6,8 +6,8 @@ use super::device::helper;
 use super::dom;
 use super::hand::{keys, pointer};
 use super::panels::{
-    beside, card, correct, findings, header, keys_list, light, list, present, print, views,
-    worklist,
+    beside, card, correct, findings, header, keys_list, light, list, present, print, row_strip,
+    views, worklist,
 };
 use super::parts::{load_panels, once_wanted, shown};
 use super::wall::WallScreen;
@@ -48,6 +48,12 @@ pub fn DeskPage(app: App, incoming: Incoming, helper: helper::Helper) -> impl In
         }
     });
     let two = Memo::new(move |_| app.read(|d| d.beside().is_some()).unwrap_or(false));
+    // In the card of what is chosen the wall's keys are heard too.
+    let on_key = move |e: web_sys::KeyboardEvent| {
+        if !dom::in_field(&e) && keys::on_wall(app, &e) {
+            e.prevent_default();
+        }
+    };
     let in_view = move |action: &'static Action| {
         let sign = match action.does {
             Does::Page(Command::Smaller) => Some("−"),
@@ -71,6 +77,11 @@ pub fn DeskPage(app: App, incoming: Incoming, helper: helper::Helper) -> impl In
         <header::Header app incoming helper/>
         <main class="desk" class:recording=move || app.correcting() class:two=move || two.get()>
             {once_wanted(app, App::correcting, |app| Box::pin(correct::record_strip(app)))}
+            <div class="along">
+                <row_strip::RowStrip app/>
+                <row_strip::ToNumber app/>
+                <span class="zooms">{actions::shown_at(Shown::View).map(in_view).collect_view()}</span>
+            </div>
             <light::LightLine app/>
             <light::SkyBand app host=sky/>
             {move || {
@@ -81,6 +92,7 @@ pub fn DeskPage(app: App, incoming: Incoming, helper: helper::Helper) -> impl In
             }}
             <div
                 class="stage"
+                id="wall"
                 class:correcting=move || app.correcting()
                 class:lit=move || app.light.on.get()
                 data-label=app.t("record-as-found")
@@ -98,15 +110,10 @@ pub fn DeskPage(app: App, incoming: Incoming, helper: helper::Helper) -> impl In
                 on:pointerup=move |e| hand.up(&e)
                 on:pointercancel=move |e| hand.cancelled(&e)
                 on:pointerleave=move |_| hand.left()
-                on:keydown=move |e| {
-                    if !dom::in_field(&e) && keys::on_wall(app, &e) {
-                        e.prevent_default();
-                    }
-                }
+                on:keydown=on_key
             >
-                <card::PartCard app/>
                 <entry::NoTrees app/>
-                {once_wanted(app, App::correcting, |app| Box::pin(correct::record_cards(app)))}
+                {once_wanted(app, App::correcting, |app| Box::pin(correct::record_offer(app)))}
             </div>
             <keys_list::WallHelp app/>
             <p class="visually-hidden" role="status">
@@ -119,26 +126,44 @@ pub fn DeskPage(app: App, incoming: Incoming, helper: helper::Helper) -> impl In
                         .flatten()
                 }}
             </p>
-            <div class="band" node_ref=band role="img" aria-label=app.t("band-label")></div>
+            <div
+                class="band"
+                node_ref=band
+                role="img"
+                aria-label=app.t("band-label")
+                on:click=move |e| row_strip::press_band(app, &e)
+            ></div>
             {move || two.get().then(|| shown(app, Rc::new(move || Box::pin(beside::wall(app)))))}
-            <worklist::SignKey app/>
-            <p class="under-band">
-                <span>{app.t("band-name")}</span>
-                <span class="key"><i class="swatch filled"></i>{app.t("band-filled")}</span>
-                <span class="key"><i class="swatch bare"></i>{app.t("band-bare")}</span>
-                <span class="key"><i class="swatch twice"></i>{app.t("band-twice")}</span>
-                <span class="zooms">{actions::shown_at(Shown::View).map(in_view).collect_view()}</span>
-            </p>
             {move || app.presented.on.get().then(|| shown(app, Rc::new(move || Box::pin(present::bar(app)))))}
-            {move || two.get().then(|| shown(app, Rc::new(move || Box::pin(beside::told(app)))))}
-            <views::Views app/>
-            <div class="panels">
-                <findings::Findings app/>
-                <div>
-                    <findings::FiguresPanel app/>
-                    {once_wanted(app, |app| app.light.on.get(), |app| Box::pin(light::light_figures(app)))}
-                    <worklist::WorkList app/>
-                    <list::PartList app/>
+            // What is read beside the wall: on a screen with room for both it scrolls within itself.
+            <div class="below">
+                <div class="tools">
+                    <p class="under-band">
+                        <span>{app.t("band-name")}</span>
+                        <span class="key"><i class="swatch filled"></i>{app.t("band-filled")}</span>
+                        <span class="key"><i class="swatch bare"></i>{app.t("band-bare")}</span>
+                        <span class="key"><i class="swatch twice"></i>{app.t("band-twice")}</span>
+                    </p>
+                    <views::Views app/>
+                </div>
+                <worklist::SignKey app/>
+                {move || two.get().then(|| shown(app, Rc::new(move || Box::pin(beside::told(app)))))}
+                <div class="panels">
+                    <findings::Findings app/>
+                    // What may scroll can be scrolled by keys.
+                    <section class="chosen-column" tabindex="0" aria-label=app.t("chosen-title") on:keydown=on_key>
+                        <card::PartCard app/>
+                        {once_wanted(app, App::correcting, |app| Box::pin(correct::record_card(app)))}
+                        <card::NothingChosen app/>
+                    </section>
+                    <div class="figures-column" tabindex="0" role="group" aria-labelledby="figures-title">
+                        <findings::FiguresPanel app/>
+                        {once_wanted(app, |app| app.light.on.get(), |app| Box::pin(light::light_figures(app)))}
+                    </div>
+                    <div class="lists-column">
+                        <worklist::WorkList app/>
+                        <list::PartList app/>
+                    </div>
                 </div>
             </div>
         </main>

@@ -143,6 +143,12 @@ pub fn fixed_top(selector: &str) -> Option<f64> {
     fixed.then(|| element.get_bounding_client_rect().top())
 }
 
+/// Whether there is more of the page above or below than is in sight.
+pub fn page_scrolls() -> bool {
+    let page = document().document_element();
+    page.is_some_and(|page| page.scroll_height() > page.client_height() + 1)
+}
+
 /// Scrolls the page on by so many px; never back.
 pub fn scroll_by(down: f64) {
     if down > 0.0 {
@@ -160,6 +166,13 @@ pub fn show_within(host: &str, selector: &str) {
         );
         let off = own.left() + own.width() / 2.0 - around.left() - around.width() / 2.0;
         host.set_scroll_left(host.scroll_left() + off as i32);
+    }
+}
+
+/// Scrolls what holds the first element that fits, so that it begins at the top.
+pub fn from_its_top(selector: &str) {
+    if let Ok(Some(element)) = document().query_selector(selector) {
+        element.scroll_into_view();
     }
 }
 

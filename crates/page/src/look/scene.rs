@@ -14,6 +14,7 @@ use cordonry::terms::Terms;
 use cordonry::units::Mm;
 use cordonry::work::{Stage, Work, budded};
 use cordonry_draw::Time;
+use kurbo::{Line, ParamCurveNearest};
 use std::sync::Arc;
 
 /// What is seen.
@@ -320,6 +321,52 @@ impl Scene {
             return Err(Refusal::new("refusal-upright-off-wood", vec![]));
         };
         Ok(Edit::record_upright(&self.plan, tree, on, at))
+    }
+
+    /// What the cordon band shows at the place `x`: the nearest upright within `reach`, or else what lies beside the bare
+    /// stretch there; and the middle of that.
+    pub fn on_band(&self, x: f64, reach: f64) -> Option<Part> {
+        let off = |p: &&Place| (p.x - x).abs();
+        let near = self.places.iter().min_by(|a, b| off(a).total_cmp(&off(b)));
+        if let Some(place) = near.filter(|p| off(p) <= reach) {
+            return Some(Part {
+                tree: place.tree,
+                shoot: Some(place.shoot),
+            });
+        }
+        let mut gaps = self.cover.gaps.iter();
+        let gap = gaps.find(|g| (g.span.from..=g.span.to).contains(&x))?;
+        let (tree, shoot) = *gap.by.first()?;
+        Some(Part {
+            tree,
+            shoot: Some(shoot),
+        })
+    }
+
+    /// The shoot whose wood comes nearest to a point, within `reach` mm.
+    pub fn nearest(&self, to: kurbo::Point, reach: f64) -> Option<Part> {
+        let mut near = (reach, None);
+        for posed in self.row.posed() {
+            for (shoot, course) in posed.pairs() {
+                // Straight from place to place along it is near enough for a press.
+                let at = |part: i32| course.point(course.length * f64::from(part) / 8.0);
+                let off = (0..8)
+                    .map(|part| Line::new(at(part), at(part + 1)).nearest(to, 1.0))
+                    .fold(f64::INFINITY, |least, near| least.min(near.distance_sq))
+                    .sqrt();
+                if off <= near.0 {
+                    let tree = posed.tree().id;
+                    near = (
+                        off,
+                        Some(Part {
+                            tree,
+                            shoot: Some(shoot.id),
+                        }),
+                    );
+                }
+            }
+        }
+        near.1
     }
 
     /// The next shoot along the row from a part, or the previous; from nothing the first or the last.

@@ -2,26 +2,93 @@
 
 use super::App;
 use crate::browser::dom;
+use crate::browser::wall::WallScreen;
+use crate::desk::Desk;
+use cordonry::check::Severity;
+use cordonry::cover::Span;
 use leptos::prelude::*;
+use std::time::Duration;
+
+/// A hand on the wheel rests that does nothing for so long.
+const RESTS: Duration = Duration::from_millis(500);
 
 impl App {
     /// Larger or smaller about the middle of the wall.
     pub fn zoom(self, factor: f64) {
         self.with_wall(|wall, desk| {
             let middle = kurbo::Point::new(wall.view.width / 2.0, wall.view.height / 2.0);
-            wall.view = wall.view.zoomed(factor, middle).held_to(&desk.scene().row);
+            wall.view = wall.view.zoomed_on(factor, middle, &desk.scene().row);
         });
+        self.suit();
         self.reframe();
     }
 
     /// The whole row in sight, or the wall at its full height.
     pub fn fit(self, whole_row: bool) {
         self.with_wall(|wall, desk| {
+            wall.set_most(None);
             wall.view = if whole_row {
                 wall.view.fit_row(&desk.scene().row)
             } else {
-                wall.view.fit_height(&desk.scene().row)
+                wall.view.full_height(&desk.scene().row)
             };
+        });
+        self.suit();
+        self.reframe();
+    }
+
+    /// Has the wall take no more of the screen's height than it needs at its scale, nor less if there is as much.
+    pub fn suit(self) {
+        self.with_wall(|wall, desk| {
+            let row = &desk.scene().row;
+            let needed = wall.view.needed(row);
+            if !wall.is_held() && needed >= wall.view.height - 1.0 {
+                return;
+            }
+            wall.set_most(None);
+            if needed < wall.view.height - 1.0 {
+                wall.set_most(Some(needed));
+            }
+            wall.view = wall.view.held_to(row);
+        });
+    }
+
+    /// The same once a hand that makes the wall smaller rests: what is under it does not go from under it.
+    pub fn suit_soon(self) {
+        let lacks = |wall: &mut WallScreen, desk: &Desk| {
+            wall.is_held() && wall.view.needed(&desk.scene().row) > wall.view.height
+        };
+        if self.with_wall(lacks) == Some(true) {
+            self.suit();
+        }
+        let scale = self.with_wall(|wall, _| wall.view.scale);
+        set_timeout(
+            move || {
+                if self.with_wall(|wall, _| wall.view.scale) == scale {
+                    self.suit();
+                    self.reframe();
+                }
+            },
+            RESTS,
+        );
+    }
+
+    /// Moves along the row so that the place that is made of what is in sight is in the middle.
+    pub fn look_along(self, to: impl FnOnce(Span) -> f64) {
+        self.with_wall(|wall, desk| {
+            let x = to(wall.view.span());
+            wall.view = wall.view.centred(x, &desk.scene().row);
+        });
+        self.reframe();
+    }
+
+    /// Brings the gravest of what is to be fixed now into sight.
+    pub fn show_gravest(self) {
+        self.with_wall(|wall, desk| {
+            let mut found = desk.scene().findings.iter();
+            if let Some(now) = found.find(|f| f.severity == Severity::Now) {
+                wall.view = wall.view.showing(now.x, &desk.scene().row);
+            }
         });
         self.reframe();
     }

@@ -19,7 +19,6 @@ use crate::document::{Done, Edit, Mode};
 use crate::keeping::{Journal, Kept, Pace};
 use crate::overlay::Marked;
 use crate::view::View;
-use card::card_place;
 use cordonry::check::{LightFound, Offered, Part};
 use cordonry::plan::Plan;
 use cordonry::refusal::Refusal;
@@ -92,12 +91,8 @@ pub struct App {
     pub told: RwSignal<String>,
     /// Whether the plan is saved.
     pub kept: RwSignal<Kept>,
-    /// Where the chosen part's card goes, px in the wall.
-    pub card: RwSignal<Option<(f64, f64)>>,
     /// The part whose card was closed while the part itself stays chosen.
     pub card_closed: RwSignal<Option<Part>>,
-    /// Whether the card keeps clear of the chosen part's neighbours.
-    card_aside: StoredValue<bool>,
     /// What a press on the wall would add to the record.
     pub offer: RwSignal<Option<Offer>>,
     /// Whether the scheme's name is being written over.
@@ -148,9 +143,7 @@ impl App {
             notice: RwSignal::new(None),
             told: RwSignal::new(String::new()),
             kept: RwSignal::new(Kept::Saved),
-            card: RwSignal::new(None),
             card_closed: RwSignal::new(None),
-            card_aside: StoredValue::new(false),
             offer: RwSignal::new(None),
             naming: RwSignal::new(false),
             light: Lit::new(),
@@ -399,8 +392,6 @@ impl App {
                             let over = [lone.as_str(), pointed_out.as_str()];
                             wall.render(desk.scene(), marked, &redraw, over, words);
                         });
-                        self.card
-                            .set(card_place(desk, wall, self.card_aside.get_value()));
                     }
                 });
             }
@@ -430,7 +421,12 @@ impl App {
             let Some(wall) = wall else { return };
             self.with_desk(&mut |desk| {
                 let Some(scene) = desk.beside() else { return };
-                let height = wall.view.height;
+                // Shares of a pixel are no difference.
+                let own = wall.view.height;
+                let height = match (own - view.height).abs() < 1.0 {
+                    true => view.height,
+                    false => own,
+                };
                 // It stands on the same ground.
                 let top = view.top + (height - view.height) / view.scale;
                 wall.view = View {

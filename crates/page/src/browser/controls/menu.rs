@@ -19,6 +19,8 @@ pub fn Menu(#[prop(into)] name: String, children: Children) -> impl IntoView {
     view! {
         <details
             class="more"
+            // One menu is open at a time.
+            name="menu"
             on:focusout=move |e| {
                 // The Tab key leaves it; focus that goes nowhere is the browser's own window, such as a file's choice.
                 if e.related_target().is_some_and(|to| within_target(&to, ".more").is_none()) {
@@ -56,24 +58,21 @@ fn within(event: &Event, selector: &str) -> Option<Element> {
     within_target(&event.target()?, selector)
 }
 
-/// Closes the open menu; whether there was one.
-fn close() -> bool {
+/// Closes the open menu; its name, if there was one.
+fn close() -> Option<Element> {
     let open = document()
         .query_selector(".more[open]")
         .ok()
         .flatten()
         .and_then(|e| e.dyn_into::<HtmlDetailsElement>().ok());
-    if let Some(menu) = &open {
-        menu.set_open(false);
-    }
-    open.is_some()
+    let menu = open?;
+    menu.set_open(false);
+    menu.first_element_child()
 }
 
 /// Closes the open menu and goes back to its name; whether there was one.
 pub fn close_to_name() -> bool {
-    let closed = close();
-    if closed {
-        dom::focus(".more summary");
-    }
-    closed
+    let name = close();
+    name.iter().for_each(dom::focus_in_place);
+    name.is_some()
 }

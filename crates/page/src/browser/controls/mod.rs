@@ -1,7 +1,6 @@
 //! What pages are built of: fields, menus, sheets.
 
 pub mod dialog;
-pub mod disclosure;
 pub mod field;
 pub mod fields;
 pub mod languages;

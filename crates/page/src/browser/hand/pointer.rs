@@ -1,10 +1,13 @@
 //! Hands on the wall: pressing, dragging, panning, pinching, the wheel. One finger up and down is the page's.
 
 use crate::browser::app::{App, Offer};
+use crate::browser::dom;
+use crate::browser::wall::WallScreen;
 use crate::desk::Desk;
 use cordonry::check::Part;
 use cordonry::row::{ShootId, TreeId};
 use cordonry::said::Arg;
+use cordonry_draw::Detail;
 use kurbo::Point;
 use leptos::prelude::*;
 use std::collections::BTreeMap;
@@ -47,6 +50,8 @@ struct State {
     pointers: BTreeMap<i32, Point>,
 }
 
+/// How far beside a shoot, in px, a press on a small wall still means it.
+const NEAR: f64 = 24.0;
 /// How far, in px, a pointer may wander within a press.
 const SLOP: f64 = 5.0;
 
@@ -196,12 +201,14 @@ impl Hand {
         }
         let slide = (at - before) / 2.0;
         self.app.with_wall(|wall, desk| {
+            let row = &desk.scene().row;
             wall.view = wall
                 .view
-                .zoomed(new / old, at.midpoint(other))
+                .zoomed_on(new / old, at.midpoint(other), row)
                 .moved(slide.x, slide.y)
-                .held_to(&desk.scene().row);
+                .held_to(row);
         });
+        self.app.suit_soon();
         self.app.reframe();
     }
 
@@ -263,6 +270,16 @@ impl Hand {
         self.app.peek(Desk::is_found).unwrap_or(false)
     }
 
+    /// The shoot that a press beside it means, where the wall is too small to have wide edges around each.
+    fn near(self, at: Point) -> Option<Part> {
+        let near = |wall: &mut WallScreen, desk: &Desk| {
+            let view = wall.view;
+            let small = Detail::for_scale(view.scale) < Detail::Full;
+            small.then(|| desk.scene().nearest(view.to_mm(at), NEAR / view.scale))
+        };
+        self.app.with_wall(near).flatten().flatten()
+    }
+
     /// While the record is corrected: chooses what was pressed, and offers what could be added there.
     fn press_record(self, hit: Hit, at: Point) {
         let on = match hit {
@@ -304,6 +321,11 @@ impl Hand {
                 let shoot = Some(shoot);
                 self.app.point_out(Part { tree, shoot });
             }
+            return;
+        }
+        // Of a small wall no shoot is easily hit: the nearest is meant.
+        if let (Hit::Ground | Hit::Tree(_), Some(near)) = (hit, self.near(at)) {
+            self.app.choose(Some(near));
             return;
         }
         match hit {
@@ -351,10 +373,12 @@ impl Hand {
     }
 
     /// The wheel turns: larger and smaller with Ctrl, as which two fingers on a pad come too; along the row with Shift
-    /// or sideways; else it scrolls the page as anywhere.
+    /// or sideways; else it scrolls the page as anywhere, or goes along the row too where the page is all in sight.
     pub fn wheel(self, event: &WheelEvent) {
-        let sideways = event.shift_key() || event.delta_x().abs() > event.delta_y().abs();
         let resize = event.ctrl_key() || event.meta_key();
+        let sideways = event.shift_key()
+            || event.delta_x().abs() > event.delta_y().abs()
+            || !dom::page_scrolls();
         if !sideways && !resize {
             return;
         }
@@ -367,15 +391,20 @@ impl Hand {
         };
         let (dx, dy) = (event.delta_x() * unit, event.delta_y() * unit);
         self.app.with_wall(|wall, desk| {
-            let view = if resize {
+            let row = &desk.scene().row;
+            wall.view = if resize {
                 // Fingers on a pad come in small steps, a wheel in large ones.
                 let rate = if dy.abs() < 40.0 { 0.008 } else { 0.0015 };
-                wall.view.zoomed((-dy * rate).exp(), at)
+                wall.view.zoomed_on((-dy * rate).exp(), at, row)
             } else {
-                wall.view.moved(-(if dx == 0.0 { dy } else { dx }), 0.0)
+                wall.view
+                    .moved(-(if dx == 0.0 { dy } else { dx }), 0.0)
+                    .held_to(row)
             };
-            wall.view = view.held_to(&desk.scene().row);
         });
+        if resize {
+            self.app.suit_soon();
+        }
         self.app.reframe();
     }
 }

@@ -71,7 +71,7 @@ fn BesideWall(app: App) -> impl IntoView {
                 data-act="two-close"
                 on:click=move |_| {
                     app.turn(|d| d.set_beside(None));
-                    dom::focus("[data-field=beside]");
+                    dom::focus(".schemes summary");
                 }
             >
                 {app.t("two-close")}

@@ -95,22 +95,14 @@ fn shoot_facts(app: App, shoot: &Shoot, leaf: u8) -> String {
     noted(facts, &shoot.note)
 }
 
-/// The frame of a card beside the chosen part. Escape closes it, and leaves the part chosen. Where it stands at the
+/// The frame of a card of the chosen part. Escape closes it, and leaves the part chosen. Where it stands at the
 /// screen's foot, the page moves up just so far that the part stays in sight.
 #[component]
 pub fn Framed(app: App, #[prop(into)] title: Signal<String>, children: Children) -> impl IntoView {
     request_animation_frame(move || app.clear_of_card());
-    let place = move || {
-        let (x, y) = app.card.get().unwrap_or((8.0, 8.0));
-        format!(
-            "left:{x:.0}px;top:{y:.0}px;max-height:calc(100% - {:.0}px)",
-            y + 8.0
-        )
-    };
     view! {
         <section
             class="part-card"
-            style=place
             aria-label=title
             on:keydown=move |e| {
                 if e.key() == "Escape" {
@@ -137,7 +129,23 @@ pub fn Framed(app: App, #[prop(into)] title: Signal<String>, children: Children)
     }
 }
 
-/// The card of the chosen part, beside it on the wall.
+/// What stands in the place of the card while there is none: how a part is chosen, and what was noted of the row.
+#[component]
+pub fn NothingChosen(app: App) -> impl IntoView {
+    let none = Memo::new(move |_| app.carded().is_none());
+    let note = Memo::new(move |_| app.read(|d| d.plan().note.clone()));
+    move || {
+        none.get().then(|| {
+            view! {
+                <h2>{app.t("chosen-title")}</h2>
+                <p class="facts">{app.t("chosen-none")}</p>
+                <p class="facts row-note">{note}</p>
+            }
+        })
+    }
+}
+
+/// The card of the chosen part.
 #[component]
 pub fn PartCard(app: App) -> impl IntoView {
     let shown = Memo::new(move |_| {
@@ -226,10 +234,6 @@ fn Choices(app: App, s: CardText) -> impl IntoView {
         .collect_view();
     let all = s.choices.clone();
     let part = s.part;
-    let tips = s.choices.iter().position(|c| c.said.key == TIP);
-    // What a tip takes is seen beside the shoot and its neighbours.
-    Effect::new(move |_| app.set_card_aside(open.get().is_some_and(|at| Some(at) == tips)));
-    on_cleanup(move || app.set_card_aside(false));
     view! {
         <p class="actions">{words}</p>
         {move || {
@@ -288,6 +292,8 @@ fn AskNumbers(app: App, part: Part, choice: Choice, close: impl Fn() + 'static) 
     let curve = typed.first().copied().filter(|_| key == TIP);
     let curve =
         curve.map(|text| shown(app, Rc::new(move || Box::pin(tip::curve(app, part, text)))));
+    // All of what it asks is in sight, as far as there is room.
+    request_animation_frame(|| crate::browser::dom::from_its_top(".part-card .ask"));
     let act = move || {
         let mut numbers = Vec::new();
         for (asked, text) in choice.asked.iter().zip(&typed) {

@@ -47,13 +47,16 @@ part! {panels:
 }
 
 part! {panels:
+    /// The chosen part's card while the record is corrected.
+    pub fn record_card(app: App) -> AnyView {
+        view! { <RecordCard app/> }.into_any()
+    }
+}
+
+part! {panels:
     /// On the wall while the record is corrected.
-    pub fn record_cards(app: App) -> AnyView {
-        view! {
-            <RecordCard app/>
-            <OfferCard app/>
-        }
-        .into_any()
+    pub fn record_offer(app: App) -> AnyView {
+        view! { <OfferCard app/> }.into_any()
     }
 }
 

@@ -487,8 +487,6 @@ pub fn FiguresPanel(app: App) -> impl IntoView {
         <section class="figures" aria-labelledby="figures-title">
             <h2 id="figures-title">{title}</h2>
             <FigureRows app lines/>
-            // Over the wall it may be cut short.
-            <p class="facts">{move || app.read(|d| d.plan().note.clone())}</p>
         </section>
     }
 }

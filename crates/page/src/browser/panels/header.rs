@@ -7,6 +7,7 @@ use crate::browser::controls::languages::Languages;
 use crate::browser::controls::menu::Menu;
 use crate::browser::device::helper::Helper;
 use crate::browser::device::in_place;
+use crate::browser::panels::light::LightToggle;
 use crate::browser::panels::print::PaperChoice;
 use crate::browser::panels::{schemes, years};
 use crate::browser::ways::incoming::Incoming;
@@ -54,6 +55,7 @@ pub fn Header(app: App, incoming: Incoming, helper: Helper) -> impl IntoView {
     view! {
         <header>
             <RowName app/>
+            <schemes::SchemeLine app/>
             <nav class="doings" aria-label=app.t("doings")>
                 {shown(Shown::Bar)}
                 <Menu name=app.t("files")>
@@ -91,11 +93,11 @@ pub fn Header(app: App, incoming: Incoming, helper: Helper) -> impl IntoView {
                     })}
                 </span>
             </nav>
-            <schemes::SchemeLine app/>
             <years::YearStrip app helper/>
             <div class="times">
                 <SeasonLine app helper/>
                 <crate::browser::panels::worklist::BeforeAfter app/>
+                <LightToggle app/>
                 <crate::browser::panels::correct::RecordSwitch app/>
             </div>
         </header>
@@ -107,7 +109,6 @@ pub fn Header(app: App, incoming: Incoming, helper: Helper) -> impl IntoView {
 fn RowName(app: App) -> impl IntoView {
     // Set anew where it has become another, and not whenever the page learns something: somebody may be writing in it.
     let name = Memo::new(move |_| app.read(|d| d.plan().name.clone()).unwrap_or_default());
-    let note = move || app.read(|d| d.plan().note.clone()).unwrap_or_default();
     view! {
         <h1>
             <input
@@ -122,7 +123,6 @@ fn RowName(app: App) -> impl IntoView {
                     app.edit(Edit::name(name));
                 }
             />
-            <span class="row-note" title=note>{note}</span>
         </h1>
     }
 }
@@ -133,7 +133,7 @@ fn SeasonLine(app: App, helper: Helper) -> impl IntoView {
     let leaf = move || app.read(|d| d.look().moment.leaf).unwrap_or(1);
     view! {
         <fieldset class="season">
-            <legend>{move || app.text("season-leaf", &[("leaf", Arg::Count(leaf().into()))])}</legend>
+            <legend class="visually-hidden">{move || app.text("season-leaf", &[("leaf", Arg::Count(leaf().into()))])}</legend>
             {Window::ALL
                 .map(|window| {
                     let key = window_key(window);

@@ -15,6 +15,7 @@ pub mod notice;
 pub mod numbered;
 pub mod present;
 pub mod print;
+pub mod row_strip;
 pub mod schemes;
 pub mod tip;
 pub mod views;

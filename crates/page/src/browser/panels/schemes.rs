@@ -3,6 +3,7 @@
 use crate::actions::{self, Action, Shown};
 use crate::browser::app::App;
 use crate::browser::commands;
+use crate::browser::controls::menu::Menu;
 use crate::document::{Edit, Schemes};
 use leptos::prelude::*;
 
@@ -31,7 +32,7 @@ pub fn SchemeLine(app: App) -> impl IntoView {
                     prop:checked=move || here.get() == number
                     on:change=move |_| app.turn(|d| d.look_under(number))
                 />
-                <span>{name}</span>
+                <span title=name.clone()>{name.clone()}</span>
             </label>
         }
     };
@@ -57,10 +58,11 @@ pub fn SchemeLine(app: App) -> impl IntoView {
     let each = move || names.get().into_iter().enumerate();
     view! {
         <fieldset class="schemes">
-            <legend>{app.t("schemes-title")}</legend>
-            {move || each().map(one).collect_view()}
+            <legend class="visually-hidden">{app.t("schemes-title")}</legend>
+            <span class="scheme-names">{move || each().map(one).collect_view()}</span>
             {move || app.naming.get().then(|| view! { <NameField app/> })}
-            <span class="scheme-acts">{actions::shown_at(Shown::Schemes).map(button).collect_view()}</span>
+            <Menu name=app.t("schemes-menu")>
+            {actions::shown_at(Shown::Schemes).map(button).collect_view()}
             {move || {
                 (names.with(Vec::len) > 1)
                     .then(|| {
@@ -85,6 +87,7 @@ pub fn SchemeLine(app: App) -> impl IntoView {
                         }
                     })
             }}
+            </Menu>
         </fieldset>
     }
 }

@@ -40,6 +40,8 @@ fn OneView(app: App, id: &'static str, title: &'static str) -> impl IntoView {
     view! {
         <details
             class="view"
+            // One of them is open at a time: it takes the place of what is told under the wall.
+            name="view"
             id=id
             on:toggle=move |e| {
                 let details = e
@@ -49,7 +51,9 @@ fn OneView(app: App, id: &'static str, title: &'static str) -> impl IntoView {
             }
         >
             <summary>{app.t(title)}</summary>
-            {move || open.get().then(|| shown(app, Rc::new(move || Box::pin(opened(app, title)))))}
+            <div class="view-body" tabindex="0">
+                {move || open.get().then(|| shown(app, Rc::new(move || Box::pin(opened(app, title)))))}
+            </div>
         </details>
     }
 }

@@ -162,6 +162,7 @@ pub fn WorkList(app: App) -> impl IntoView {
     view! {
         <details
             class="work-list"
+            open
             on:focusin=move |e| kept.entered(&e)
             on:focusout=move |e| kept.left(&e)
         >

@@ -16,7 +16,7 @@ use cordonry_words::Words;
 use layers::{Layers, drawing};
 use std::collections::BTreeMap;
 use wasm_bindgen::JsCast;
-use web_sys::{Document, Element};
+use web_sys::{Document, Element, HtmlElement};
 
 const SVG: &str = "http://www.w3.org/2000/svg";
 
@@ -39,6 +39,8 @@ pub struct WallScreen {
     mounted: BTreeMap<TreeId, Element>,
     detail: Option<Detail>,
     drawn: Option<View>,
+    /// The height that it is held to, px.
+    most: Option<f64>,
     /// The window on the wall.
     pub view: View,
 }
@@ -65,6 +67,7 @@ impl WallScreen {
             mounted: BTreeMap::new(),
             detail: None,
             drawn: None,
+            most: None,
             view: View::empty(),
         })
     }
@@ -79,6 +82,25 @@ impl WallScreen {
         self.view.width = width;
         self.view.height = height;
         changed
+    }
+
+    /// Whether it is held to less height than there is.
+    pub fn is_held(&self) -> bool {
+        self.most.is_some()
+    }
+
+    /// Holds it, and the one beside it, to so many px of height, or lets it have what there is; and measures it.
+    pub fn set_most(&mut self, most: Option<f64>) {
+        if self.most == most {
+            return;
+        }
+        self.most = most;
+        let desk = self.host.closest(".desk").ok().flatten();
+        if let Some(desk) = desk.and_then(|d| d.dyn_into::<HtmlElement>().ok()) {
+            let value = most.map_or_else(|| "none".into(), |px| format!("{px:.0}px"));
+            let _ = desk.style().set_property("--wall-most", &value);
+        }
+        self.measure();
     }
 
     /// Its upper and lower edge on the screen, px.

@@ -5,9 +5,9 @@ use crate::browser::device::store;
 use cordonry::said::Arg;
 use leptos::prelude::*;
 
-/// The doors to these ways, on the start page.
+/// The door to a walk along a row that stands.
 #[component]
-pub fn Doors(app: App, entry: RwSignal<Doorway>) -> impl IntoView {
+pub fn WalkDoor(app: App, entry: RwSignal<Doorway>) -> impl IntoView {
     let kept = RwSignal::new(store::kept_walk());
     let go_on = move |walk: &cordonry::walk::Walk| match walk.ask().tree() {
         Some(tree) => app.text("way-walk-on", &[("tree", Arg::Count(tree.into()))]),
@@ -50,6 +50,13 @@ pub fn Doors(app: App, entry: RwSignal<Doorway>) -> impl IntoView {
                 }
             }}
         </section>
+    }
+}
+
+/// The doors to rows that are made.
+#[component]
+pub fn MakeDoors(app: App, entry: RwSignal<Doorway>) -> impl IntoView {
+    view! {
         <section>
             <h2>{app.t("way-make")}</h2>
             <p>{app.t("way-make-help")}</p>

@@ -82,8 +82,13 @@ pub fn take_example(incoming: Incoming, path: &'static str) {
         take_bytes(incoming, name, text.as_bytes().to_vec());
         // What a lesson sets side by side stands so.
         let lesson = LESSONS.iter().any(|(lesson, _)| *lesson == path);
-        if lesson && app.record_id() != before {
+        if app.record_id() == before {
+            return;
+        }
+        if lesson {
             app.turn(|d| d.set_beside(Some(1)));
         }
+        // Once it has a wall, that begins with what the example is about.
+        request_animation_frame(move || app.show_gravest());
     });
 }

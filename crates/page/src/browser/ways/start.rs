@@ -6,7 +6,7 @@ use super::open;
 use crate::browser::app::{App, Doorway, Record};
 use crate::browser::controls::languages::Languages;
 use crate::browser::device::store;
-use crate::browser::ways::doors::Doors;
+use crate::browser::ways::doors::{MakeDoors, WalkDoor};
 use cordonry::said::Arg;
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
@@ -26,7 +26,6 @@ pub fn Start(incoming: Incoming, entry: RwSignal<Doorway>) -> impl IntoView {
             <Languages app/>
             <KeptRows app kept/>
             <div class="ways">
-                <Doors app entry/>
                 <section>
                     <h2>{app.t("way-file")}</h2>
                     <p>{app.t("way-file-help")}</p>
@@ -36,7 +35,7 @@ pub fn Start(incoming: Incoming, entry: RwSignal<Doorway>) -> impl IntoView {
                     <h2>{app.t("way-paste")}</h2>
                     <p id="paste-help">{app.t("way-paste-help")}</p>
                     <textarea
-                        rows="5"
+                        rows="3"
                         aria-label=app.t("way-paste")
                         aria-describedby="paste-help"
                         placeholder="tree,place,kind,length,diameter\n1,0 m,stem,2.0 m,24 mm"
@@ -53,16 +52,18 @@ pub fn Start(incoming: Incoming, entry: RwSignal<Doorway>) -> impl IntoView {
                         {app.t("way-paste-do")}
                     </button>
                 </section>
-                <section>
-                    <h2>{app.t("way-example")}</h2>
-                    <p>{app.t("way-example-help")}</p>
-                    {listed(incoming, EXAMPLES)}
-                </section>
+                <WalkDoor app entry/>
                 <section>
                     <h2>{app.t("way-lesson")}</h2>
                     <p>{app.t("way-lesson-help")}</p>
                     {listed(incoming, LESSONS)}
                 </section>
+                <section>
+                    <h2>{app.t("way-example")}</h2>
+                    <p>{app.t("way-example-help")}</p>
+                    {listed(incoming, EXAMPLES)}
+                </section>
+                <MakeDoors app entry/>
             </div>
         </main>
     }

@@ -30,22 +30,29 @@ pub fn SkyBand(app: App, host: NodeRef<leptos::html::Div>) -> impl IntoView {
     }
 }
 
-/// What is looked at, the colours' meaning, and the value at a place.
+/// Shows the light or puts it away.
 #[component]
-pub fn LightLine(app: App) -> impl IntoView {
+pub fn LightToggle(app: App) -> impl IntoView {
     let lit = app.light;
     view! {
+        <button
+            data-act="light"
+            class="light-toggle"
+            aria-pressed=move || lit.on.get().to_string()
+            title=app.t("light-toggle-help")
+            on:click=move |_| lit.toggle(app)
+        >
+            <span aria-hidden="true">"☀ "</span>
+            {app.t("light-toggle")}
+        </button>
+    }
+}
+
+/// What is looked at, the colours' meaning, and the value at a place, while light is shown.
+#[component]
+pub fn LightLine(app: App) -> impl IntoView {
+    view! {
         <section class="light-line" aria-label=app.t("light-label")>
-            <button
-                data-act="light"
-                class="light-toggle"
-                aria-pressed=move || lit.on.get().to_string()
-                title=app.t("light-toggle-help")
-                on:click=move |_| lit.toggle(app)
-            >
-                <span aria-hidden="true">"☀ "</span>
-                {app.t("light-toggle")}
-            </button>
             {once_wanted(app, |app| app.light.on.get(), |app| Box::pin(light_fields(app)))}
         </section>
     }

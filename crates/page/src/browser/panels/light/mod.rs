@@ -4,5 +4,5 @@ mod beside;
 mod fields;
 mod figures;
 
-pub use fields::{LightLine, SkyBand};
+pub use fields::{LightLine, LightToggle, SkyBand};
 pub use figures::{light_figures, on_paper as figures_on_paper};

@@ -1,0 +1,211 @@
+// One sight: strip, wall and band, the first findings, figures and work are on the screen at once, and what stands there keeps
+// its place.
+import assert from 'node:assert/strict';
+import { example, phone } from './desk.mjs';
+import { accessibility, frames, pageTest } from './rig.mjs';
+import { say } from './words.mjs';
+
+const DESK = { width: 1280, height: 800 };
+const LOW = { width: 1280, height: 720 };
+
+/** The edges of what is seen of elements. */
+const boxes = (page, selector) =>
+  page.evaluate((selector) => [...document.querySelectorAll(selector)].map((e) => e.getBoundingClientRect().toJSON()), selector);
+const box = async (page, selector) => (await boxes(page, selector))[0];
+/** How many elements stand wholly within the window and within what scrolls them. */
+const inSight = (page, selector) =>
+  page.evaluate((selector) => {
+    const whole = (e) => {
+      const own = e.getBoundingClientRect();
+      const around = (e.closest('.panels > *') ?? document.documentElement).getBoundingClientRect();
+      return own.height > 0 && own.top >= around.top - 1 && own.bottom <= Math.min(around.bottom, window.innerHeight) + 1;
+    };
+    return [...document.querySelectorAll(selector)].filter(whole).length;
+  }, selector);
+/** How many lines of text of the list of findings are in sight. */
+const lines = (page) =>
+  page.evaluate(() => {
+    const around = document.querySelector('.findings').getBoundingClientRect();
+    const tops = [...document.querySelectorAll('.finding :is(.said, .remedies) > *')].flatMap((e) => {
+      const range = document.createRange();
+      range.selectNodeContents(e);
+      return [...range.getClientRects()].filter((r) => r.height > 8 && r.top >= around.top && r.bottom <= around.bottom + 1).map((r) => Math.round(r.top));
+    });
+    return new Set(tops).size;
+  });
+const scrolls = (page) => page.evaluate(() => document.documentElement.scrollHeight > window.innerHeight + 1);
+const apart = (a, b) => a.bottom <= b.top + 1 || b.bottom <= a.top + 1 || a.right <= b.left + 1 || b.right <= a.left + 1;
+
+for (const viewport of [DESK, LOW]) {
+  pageTest(`wall, findings, figures and work are in sight at once, ${viewport.height} px high`, { viewport }, async ({ page }) => {
+    await example(page);
+    const share = async () => {
+      const [strip, wall, band] = [await box(page, '.years'), await box(page, '.stage'), await box(page, '.band')];
+      return (strip.height + wall.height + band.height) / viewport.height;
+    };
+    const told = async () => {
+      assert.ok((await share()) >= 0.45, `${await share()} of the height`);
+      assert.ok((await lines(page)) >= 3, `${await lines(page)} lines of findings`);
+      assert.ok((await inSight(page, '[data-figure]')) >= 1, 'a figure');
+      assert.ok((await inSight(page, '.work-list li')) >= 1, 'a piece of work');
+      assert.equal(await scrolls(page), false);
+    };
+    await told();
+    // What is chosen is told beside the findings, and covers nothing of the wall.
+    await page.locator('.stage').press('ArrowRight');
+    await page.locator('.part-card').waitFor();
+    await told();
+    const card = await box(page, '.part-card');
+    for (const other of ['.stage', '.band', '.findings', '.figures-column']) assert.ok(apart(card, await box(page, other)), other);
+    assert.ok((await inSight(page, '.part-card .actions button')) >= 2, 'what can be done with it');
+    // A view takes the place of the findings; the card and the wall stay.
+    const before = [await box(page, '.stage'), (await box(page, '.part-card')).top];
+    await page.locator('#view-wires > summary').click();
+    await page.locator('.wire-list li').first().waitFor();
+    assert.deepEqual([await box(page, '.stage'), (await box(page, '.part-card')).top], before);
+    assert.ok(apart(await box(page, '.part-card'), await box(page, '#view-wires .view-body')));
+  });
+}
+
+/** Makes a row of so many trees, longer than the screen. */
+async function long(page) {
+  await example(page, 'clean-third-leaf.json');
+  await page.locator('.stage').focus();
+  for (let i = 0; i < 3; i += 1) await page.keyboard.press('+');
+  await frames(page, 2);
+}
+const left = async (page) => Number((await page.locator('.stage .wall').getAttribute('viewBox')).split(' ')[0]);
+
+pageTest('the whole row stands over the wall with what is in sight framed: a press, a drag and keys go there', {}, async ({ page }) => {
+  await long(page);
+  const strip = await box(page, '.row-strip');
+  const frame = async () => {
+    const { left, right, width } = await box(page, '.row-strip i');
+    return { middle: (left + right) / 2, width };
+  };
+  const begin = await frame();
+  assert.ok(begin.width < strip.width * 0.8, 'a part of it is in sight');
+  await page.mouse.click(strip.right - 2, strip.top + 14);
+  await frames(page, 2);
+  const end = await frame();
+  assert.ok(end.middle > begin.middle + 100);
+  // Along with the hand.
+  await page.mouse.move(strip.right - 40, strip.top + 14);
+  await page.mouse.down();
+  const places = [];
+  for (const share of [0.7, 0.5, 0.3]) {
+    await page.mouse.move(strip.left + share * strip.width, strip.top + 14);
+    await frames(page, 2);
+    places.push(await left(page));
+  }
+  await page.mouse.up();
+  assert.ok(places[0] >= places[1] && places[1] > places[2], places.join(', '));
+  const stage = page.locator('.stage');
+  await stage.press('Home');
+  const first = await left(page);
+  await stage.press('PageDown');
+  const second = await left(page);
+  assert.ok(second > first);
+  await stage.press('PageUp');
+  assert.equal(await left(page), first);
+  await stage.press('End');
+  const last = await left(page);
+  assert.ok(last >= second);
+  // The strip hears them too, and says where it is.
+  const told = () => page.locator('.row-strip').getAttribute('aria-valuetext');
+  const was = await told();
+  await page.locator('.row-strip').press('Home');
+  await frames(page, 2);
+  assert.equal(await left(page), first);
+  assert.notEqual(await told(), was);
+});
+
+pageTest('a tree is gone to by its number, and one that is not there is said', {}, async ({ page }) => {
+  await long(page);
+  await page.locator('.stage').press('Home');
+  const trees = await page.locator('.part-list select option').evaluateAll((all) => all.map((e) => e.value));
+  await page.keyboard.press('g');
+  await frames(page, 2);
+  await page.keyboard.type(trees.at(-1));
+  await page.keyboard.press('Enter');
+  await page.locator('.part-card').waitFor();
+  assert.equal(await page.locator('.part-card h2').textContent(), say('name-tree', { tree: Number(trees.at(-1)) }));
+  const number = await page.locator(`.tree-number[data-tree="${trees.at(-1)}"]`).boundingBox();
+  assert.ok(number.x > 0 && number.x < 1280);
+  await page.keyboard.press('g');
+  await frames(page, 2);
+  await page.keyboard.type('99');
+  await page.keyboard.press('Enter');
+  await page.locator('.notice', { hasText: say('to-number-none', { tree: '99' }) }).waitFor();
+});
+
+pageTest('a press on the band chooses the upright there, or what lies beside the bare wire', {}, async ({ page }) => {
+  await example(page);
+  const band = await box(page, 'div.band');
+  const bare = (await boxes(page, '.band-drawing .bare.wrong'))[0];
+  const title = () => page.locator('.part-card h2').textContent();
+  await page.mouse.click((bare.left + bare.right) / 2, band.top + 12);
+  await page.locator('.part-card').waitFor();
+  const beside = await title();
+  const base = await box(page, '.stage [data-part="1/2"] .wood');
+  await page.mouse.click((base.left + base.right) / 2, band.top + 12);
+  await frames(page, 2);
+  assert.notEqual(await title(), beside);
+  assert.equal(await page.locator('.stage .shoot.chosen').count(), 1);
+});
+
+pageTest('what stands over the wall keeps its place and size from one press to the next', {}, async ({ page }) => {
+  await example(page);
+  const places = () => boxes(page, 'header > :not(.years) :is(button, summary, label, input), .along :is(button, input), .view > summary, .stage, .band');
+  const round = (all) => all.map(({ x, y, width, height }) => [x, y, width, height].map(Math.round));
+  const first = round(await places());
+  const same = async (what) => assert.deepEqual(round(await places()), first, what);
+  const stage = page.locator('.stage');
+  for (const key of ['ArrowRight', 'ArrowUp', 's', 'Control+z', 'Control+y', 'Escape', 'Escape']) {
+    await stage.press(key);
+    await frames(page, 2);
+    await same(key);
+  }
+  for (const window of [1, 2, 3, 0]) {
+    await page.locator('.season input').nth(window).check({ force: true });
+    await frames(page, 2);
+    await same(`window ${window}`);
+  }
+  for (const act of ['work-before', 'work-after']) {
+    await page.locator(`[data-act="${act}"]`).check({ force: true });
+    await frames(page, 2);
+    await same(act);
+  }
+  await page.locator('#view-keys > summary').click();
+  await same('keys');
+});
+
+for (const colorScheme of ['light', 'dark']) {
+  pageTest(`the screen shuts nobody out, ${colorScheme}`, { viewport: LOW, context: { colorScheme } }, async ({ page }) => {
+    await example(page);
+    assert.deepEqual(await accessibility(page), []);
+    await page.locator('.stage').press('ArrowRight');
+    await page.locator('.part-card').waitFor();
+    await page.locator('.schemes .more > summary').click();
+    assert.deepEqual(await accessibility(page), []);
+  });
+}
+
+pageTest('enlarged twice, the page scrolls and the card is a sheet at its foot', { viewport: { width: 640, height: 400 } }, async ({ page }) => {
+  await example(page);
+  assert.equal(await scrolls(page), true);
+  assert.ok(await page.evaluate(() => document.documentElement.scrollWidth <= window.innerWidth));
+  await page.locator('.stage').press('ArrowRight');
+  await page.locator('.part-card').waitFor();
+  await frames(page, 3);
+  const card = await box(page, '.part-card');
+  assert.ok(Math.abs(card.bottom - 400) < 2, JSON.stringify(card));
+});
+
+pageTest('on a phone the page scrolls from the wall to the findings, the figures and the work', phone, async ({ page }) => {
+  await example(page);
+  assert.equal(await scrolls(page), true);
+  const tops = [];
+  for (const part of ['.stage', '.findings', '.figures-column', '.lists-column']) tops.push((await box(page, part)).top);
+  assert.deepEqual(tops, [...tops].sort((a, b) => a - b));
+});
