@@ -166,6 +166,41 @@ pageTest('the grower takes down ten trees by telephone and fills a gap', phone, 
   await page.waitForSelector('[data-way=walk]');
 });
 
+pageTest('a walk may ask for heights and side branches too: one press where they are as the last', phone, async ({ page }) => {
+  await page.tap('[data-way=walk]');
+  for (const key of ['walk-heights', 'walk-laterals']) {
+    await page.getByRole('group', { name: say(key) }).getByLabel(say('walk-asked-yes')).check();
+  }
+  await button(page, 'way-walk-go').tap();
+  await page.waitForSelector('#walk-field');
+  await type(page, '0');
+  await page.tap('[data-act=walk-right-way]');
+  for (const number of ['1.7', '24', '0.8', '12']) await type(page, number);
+  assert.match(await page.textContent('.walk h1'), like('walk-ask-height', { tree: 1, number: 1 }));
+  assert.deepEqual(await accessibility(page), []);
+  await type(page, '5');
+  assert.match(await page.textContent('#walk-wrong'), like('walk-doubt', { what: 'height', value: '5.00 m' }));
+  await page.tap('[data-act=walk-doubt-mend], [data-act=walk-doubt-meant]');
+  await page.fill('#walk-field', '');
+  await type(page, '2.3');
+  assert.match(await page.textContent('.walk h1'), like('walk-ask-laterals', { tree: 1, number: 1 }));
+  await type(page, '4');
+  await type(page, '1.1');
+  await page.tap('[data-act=walk-unmeasured]');
+  // As the last upright, by one press each.
+  assert.equal((await page.textContent('[data-act=walk-next]')).trim(), say('walk-as-last', { value: '2.30 m' }));
+  await page.tap('[data-act=walk-next]');
+  assert.equal((await page.textContent('[data-act=walk-next]')).trim(), say('walk-as-last', { value: '4' }));
+  // The page is closed half-way; the walk goes on where it was.
+  await page.reload();
+  await page.waitForSelector('#walk-field');
+  await page.tap('[data-act=walk-next]');
+  const so = await page.textContent('.walk-so-far');
+  assert.ok(so.includes(say('walk-so-heights', { list: '2.30\u00a0m · 2.30\u00a0m' })), so);
+  assert.ok(so.includes(say('walk-so-laterals', { list: '4 · 4' })), so);
+  await shot(page, 'walk-heights');
+});
+
 pageTest('the walk asks about likely slips, and loses nothing that was typed', phone, async ({ page }) => {
   await beginWalk(page);
   await type(page, '0');

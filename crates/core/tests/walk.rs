@@ -526,3 +526,135 @@ proptest! {
         }
     }
 }
+
+#[test]
+fn heights_and_side_branches_are_asked_where_the_setup_says_so() {
+    let mut w = Walk::new(WalkSetup {
+        heights: true,
+        laterals: true,
+        leaf: 4,
+        ..setup()
+    })
+    .unwrap();
+    say(&mut w, &["0", "right", "1.7", "20", "0.9", "12"]);
+    assert!(
+        matches!(
+            w.ask(),
+            Ask::Height {
+                tree: 1,
+                number: 1,
+                usual: None
+            }
+        ),
+        "{:?}",
+        w.ask()
+    );
+    // Nothing is expected of the first.
+    assert!(w.typed("").is_err());
+    let refused = |w: &mut Walk, text: &str| Words::strict().refusal(&w.typed(text).unwrap_err());
+    assert_eq!(
+        refused(&mut w, "0.4"),
+        "Height of upright 1 of tree 1 must be between 0.51 m and 6.00 m, not 0.40 m"
+    );
+    let doubt = w.doubt("5").map(|d| Words::strict().say(&d.question()));
+    let says = "An upright 5.00 m high is unusual; 0.60 m to 3.30 m is usual";
+    assert_eq!(
+        doubt.as_deref().map(|d| d.starts_with(says)),
+        Some(true),
+        "{doubt:?}"
+    );
+    assert_eq!(w.doubt("2.3"), None);
+    say(&mut w, &["2.3"]);
+    assert!(matches!(
+        w.ask(),
+        Ask::Laterals {
+            tree: 1,
+            number: 1,
+            usual: None
+        }
+    ));
+    for (typed, shown) in [
+        ("2.5", "‘2.5’"),
+        ("201", "201"),
+        ("-1", "−1"),
+        ("many", "many"),
+    ] {
+        let why = refused(&mut w, typed);
+        assert!(
+            why.starts_with("Side branches of upright 1 of tree 1, a whole number, must be between 0 and 200, not "),
+            "{shown}: {why}"
+        );
+    }
+    assert!(w.doubt("31").is_some() && w.doubt("30").is_none());
+    say(&mut w, &["5", "1.2", "10"]);
+    // The next ones may be as the last.
+    assert!(matches!(
+        w.ask(),
+        Ask::Height {
+            number: 2,
+            usual: Some(Mm(2300)),
+            ..
+        }
+    ));
+    say(&mut w, &["usual"]);
+    assert!(matches!(
+        w.ask(),
+        Ask::Laterals {
+            number: 2,
+            usual: Some(5),
+            ..
+        }
+    ));
+    say(&mut w, &["usual", "1.5", "10"]);
+    w.answer(Answer::Height(None)).unwrap();
+    w.answer(Answer::Laterals(None)).unwrap();
+    let so: Vec<String> = w.so_far().iter().map(|s| Words::strict().say(s)).collect();
+    assert!(
+        so.contains(&"Heights: 2.30\u{a0}m · 2.30\u{a0}m".to_string()),
+        "{so:?}"
+    );
+    assert!(so.contains(&"Side branches: 5 · 5".to_string()), "{so:?}");
+    // Going back takes one number at a time, as it was typed.
+    let mut back = w.clone();
+    assert_eq!(back.back().as_deref(), Some(""));
+    assert_eq!(back.back().as_deref(), Some(""));
+    assert_eq!(
+        (back.back().as_deref(), back.back().as_deref()),
+        (Some("10"), Some("1.5"))
+    );
+    assert_eq!(
+        (back.back().as_deref(), back.back().as_deref()),
+        (Some("5"), Some("2.3"))
+    );
+    say(&mut w, &["next", "same", "end"]);
+    let plan = plan(&w);
+    assert!(plan.note.contains("as long as their measured heights say"));
+    let g = Geometry::of(&plan.found, &plan.targets);
+    for tree in &plan.found.trees {
+        let courses = layout(tree, g);
+        let mut tips = Vec::new();
+        for (shoot, course) in tree.shoots.iter().zip(&courses) {
+            if shoot.kind() == Kind::Upright {
+                tips.push((libm::round(course.tip().y), shoot.laterals.count));
+            }
+        }
+        assert_eq!(tips[..2], [(2300.0, 5), (2300.0, 5)]);
+        // One without a height is as its thickness says.
+        assert!(tips[2].0 < 1500.0 && tips[2].1 == 0, "{tips:?}");
+    }
+    // It comes back as it was kept, and says that an older program can't go on with it.
+    let kept = write_walk(&w);
+    assert!(kept.contains("\"version\":2"), "{kept}");
+    assert_eq!(read_walk(&kept).unwrap(), w);
+}
+
+#[test]
+fn a_walk_that_asks_for_neither_is_kept_as_ever_and_an_old_one_is_gone_on_with() {
+    let mut w = walk();
+    say(&mut w, &["0", "right", "1.7", "20", "0.9", "12"]);
+    assert!(matches!(w.ask(), Ask::Upright { number: 2, .. }));
+    let old = r#"{"format":"cordonry-walk","version":1,"setup":{"leaf":3,"spacing_mm":1500,"angle_deg":45,"wires_mm":[500,1000,1500,2000,2500],"wall_height_mm":2500,"sample":null,"tape":"metres"},"answers":[{"foot":0},{"way":"right"},{"end":1700},{"thickness":200},{"upright":900},{"thickness":120}]}"#;
+    assert_eq!(write_walk(&w), old);
+    assert_eq!(read_walk(old).unwrap(), w);
+    assert!(read_walk(&old.replace("\"version\":1", "\"version\":3")).is_err());
+}

@@ -97,6 +97,8 @@ fn put_together() -> BTreeSet<String> {
         "leader",
         "upright",
         "thickness",
+        "height",
+        "laterals",
         "nothing",
     ];
     out.extend(asked.map(|a| format!("walk-ask-{a}")));

@@ -6,7 +6,8 @@ use crate::walk::{Answer, Walk, WalkSetup};
 use serde::{Deserialize, Serialize};
 
 const FORMAT: &str = "cordonry-walk";
-const VERSION: u32 = 1;
+/// The first version, and the one in which heights and side branches may be asked for.
+const VERSIONS: [u32; 2] = [1, 2];
 
 #[derive(Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -17,11 +18,16 @@ struct File {
     answers: Vec<Answer>,
 }
 
+/// The first version that can say what a walk asks for: what an older program can go on with it is to find.
+fn version_of(setup: &WalkSetup) -> u32 {
+    VERSIONS[usize::from(setup.heights || setup.laterals)]
+}
+
 /// A walk as text.
 pub fn write_walk(walk: &Walk) -> String {
     let file = File {
         format: FORMAT.into(),
-        version: VERSION,
+        version: version_of(walk.setup()),
         setup: walk.setup().clone(),
         answers: walk.answers().to_vec(),
     };
@@ -33,8 +39,8 @@ pub fn write_walk(walk: &Walk) -> String {
 /// # Errors
 /// No walk of this version, or a setup that is not accepted.
 pub fn read_walk(text: &str) -> Result<Walk, Refusal> {
-    let file: File = serde_json::from_str(text).map_err(|e| super::json::refusal(&e))?;
-    if file.format != FORMAT || file.version != VERSION {
+    let file: File = serde_json::from_str(text).map_err(|e| super::misread::refusal(&e, text))?;
+    if file.format != FORMAT || !VERSIONS.contains(&file.version) {
         return Err(Refusal::new(
             "refusal-file-format",
             vec![

@@ -46,8 +46,9 @@ pub(super) fn plan(setup: &WalkSetup, state: &State, words: &dyn Wording) -> Res
     row.trellis = trellis(&setup.wires, setup.wall_height, row.from, row.to);
     let of = row.trees.len();
     let mut plan = Plan::new(words.say(&Said::plain("walk-name")), row).begun();
+    let heights = ("heights", Arg::yes(setup.heights));
     let note = match setup.sample {
-        None => Said::new("walk-note", vec![("trees", Arg::Count(of as i64))]),
+        None => Said::new("walk-note", vec![("trees", Arg::Count(of as i64)), heights]),
         Some(_) => {
             let numbers: Vec<String> = state.drafts.iter().map(|d| d.number.to_string()).collect();
             Said::new(
@@ -56,6 +57,7 @@ pub(super) fn plan(setup: &WalkSetup, state: &State, words: &dyn Wording) -> Res
                     ("count", Arg::Count(numbers.len() as i64)),
                     ("trees", Arg::Count(of as i64)),
                     ("numbers", Arg::Text(numbers.join(", "))),
+                    heights,
                 ],
             )
         }
@@ -144,12 +146,14 @@ fn tree(setup: &WalkSetup, draft: &Draft, g: Geometry) -> Tree {
         let at = course.at_x(upright.x.f()).unwrap_or(0.0);
         let at = libm::round(at).min(libm::floor(leader.length()));
         let room = (setup.wall_height.f() - course.point(at).y).max(LEAST_LENGTH);
-        let units = match upright.thick.or(median) {
-            Some(dmm) => {
+        let tall = upright.height.map(|h| h.f() - course.point(at).y);
+        let units = match (tall, upright.thick.or(median)) {
+            (Some(tall), _) => usual::seasons_of(tall.max(LEAST_LENGTH), 1, setup.leaf),
+            (None, Some(dmm)) => {
                 let length = usual::length(tenths(dmm)).min(room);
                 usual::seasons_of(length.max(LEAST_LENGTH), 1, setup.leaf)
             }
-            None => {
+            (None, None) => {
                 let usual = usual::seasons(1, setup.leaf.max(2), 1.0, room);
                 let length = usual.iter().map(|u| u.kept).sum();
                 usual::seasons_of(length, 1, setup.leaf)
@@ -165,6 +169,7 @@ fn tree(setup: &WalkSetup, draft: &Draft, g: Geometry) -> Tree {
         };
         let mut up = shoot(id, Some(leader.id), pose, units, thick);
         up.at = at;
+        up.laterals.count = upright.laterals.unwrap_or(0);
         tree.shoots.push(up);
         id += 1;
     }

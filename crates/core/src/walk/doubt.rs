@@ -15,6 +15,10 @@ const LEADER_THICK: (f64, f64) = (8.0, 150.0);
 const UPRIGHT_THICK: (f64, f64) = (4.0, 60.0);
 /// How far a leader usually reaches from its foot, mm.
 const REACH: (f64, f64) = (300.0, 4_000.0);
+/// How far above the cordon wire an upright's tip usually is at least, and above the wall's height at most, mm.
+const HEIGHT: (f64, f64) = (100.0, 800.0);
+/// Side branches of an upright that are usual.
+const LATERALS: (f64, f64) = (0.0, 30.0);
 /// Usual length of a shoot that is not laid, mm.
 const LENGTH: (f64, f64) = (20.0, 4_000.0);
 /// How many times the expected distance the next tree may stand off, before it is asked.
@@ -209,6 +213,18 @@ impl Walk {
                 let foot = self.state.drafts.last()?.foot.f();
                 let reach = (self.place(text).ok()?.f() - foot).abs();
                 self.unusual("end", Quantity::Length, reach, REACH)
+            }
+            Ask::Height { .. } => {
+                let height = self.place(text).ok()?.f();
+                let usual = (
+                    self.setup.wires[0].f() + HEIGHT.0,
+                    self.setup.wall_height.f() + HEIGHT.1,
+                );
+                self.unusual("height", Quantity::Length, height, usual)
+            }
+            Ask::Laterals { .. } => {
+                let count = self.count(text).ok()?;
+                self.unusual("laterals", Quantity::Count, count, LATERALS)
             }
             Ask::Upright { .. } => self.backward(self.place(text).ok()?.f()),
             Ask::Way { .. } | Ask::Nothing => None,

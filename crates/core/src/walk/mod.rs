@@ -15,8 +15,8 @@ pub use setup::{Tape, WalkSetup};
 use crate::plan::Plan;
 use crate::refusal::Refusal;
 use crate::row::Toward;
-use crate::said::{Arg, Wording};
-use crate::units::{LengthStyle, Mm, parse_length};
+use crate::said::{Arg, Quantity, Wording};
+use crate::units::{LengthStyle, Mm, parse_length, parse_number};
 use serde::{Deserialize, Serialize};
 use state::State;
 
@@ -60,6 +60,10 @@ pub enum Answer {
     Thickness(Option<u16>),
     /// Where an upright stands.
     Upright(Mm),
+    /// How high above the ground its tip is; `None`: not measured.
+    Height(Option<Mm>),
+    /// How many side branches it has; `None`: not counted.
+    Laterals(Option<u16>),
     /// The tree has no more uprights.
     TreeDone,
     /// There are no more trees.
@@ -115,6 +119,24 @@ pub enum Ask {
         /// How manieth upright.
         number: u32,
     },
+    /// How high above the ground that upright's tip is.
+    Height {
+        /// The tree's number.
+        tree: u32,
+        /// How manieth upright.
+        number: u32,
+        /// As the last upright.
+        usual: Option<Mm>,
+    },
+    /// How many side branches that upright has.
+    Laterals {
+        /// The tree's number.
+        tree: u32,
+        /// How manieth upright.
+        number: u32,
+        /// As the last upright.
+        usual: Option<u16>,
+    },
     /// Nothing: the row is taken down.
     Nothing,
 }
@@ -129,6 +151,8 @@ impl Ask {
             Self::LeaderThickness { .. } => "leader",
             Self::Upright { .. } => "upright",
             Self::UprightThickness { .. } => "thickness",
+            Self::Height { .. } => "height",
+            Self::Laterals { .. } => "laterals",
             Self::Nothing => "nothing",
         }
     }
@@ -141,17 +165,42 @@ impl Ask {
             | Self::End { tree, .. }
             | Self::LeaderThickness { tree, .. }
             | Self::Upright { tree, .. }
-            | Self::UprightThickness { tree, .. } => Some(tree),
+            | Self::UprightThickness { tree, .. }
+            | Self::Height { tree, .. }
+            | Self::Laterals { tree, .. } => Some(tree),
             Self::Nothing => None,
         }
     }
 
-    /// Whether it asks for a thickness.
-    pub fn is_thickness(self) -> bool {
-        matches!(
-            self,
-            Self::LeaderThickness { .. } | Self::UprightThickness { .. }
-        )
+    /// How manieth upright it is about; 0 where it is about none.
+    pub fn upright(self) -> u32 {
+        match self {
+            Self::Upright { number, .. }
+            | Self::UprightThickness { number, .. }
+            | Self::Height { number, .. }
+            | Self::Laterals { number, .. } => number,
+            _ => 0,
+        }
+    }
+
+    /// What it asks for.
+    pub fn quantity(self) -> Quantity {
+        match self {
+            Self::LeaderThickness { .. } | Self::UprightThickness { .. } => Quantity::Thickness,
+            Self::Laterals { .. } => Quantity::Count,
+            _ => Quantity::Length,
+        }
+    }
+
+    /// What an empty answer is taken as, where it is taken as something.
+    pub fn usual(self) -> Option<Arg> {
+        match self {
+            Self::Foot { usual, .. } | Self::Height { usual, .. } => {
+                usual.map(|x| Arg::Length(x.f()))
+            }
+            Self::Laterals { usual, .. } => usual.map(|n| Arg::Number(n.into(), 0)),
+            _ => None,
+        }
     }
 }
 
@@ -234,15 +283,21 @@ impl Walk {
             | Answer::Missing(x)
             | Answer::Same(x)
             | Answer::End(x)
-            | Answer::Upright(x) => self.setup.tape.typed(x.f()),
+            | Answer::Upright(x)
+            | Answer::Height(Some(x)) => self.setup.tape.typed(x.f()),
+            Answer::Laterals(Some(count)) => count.to_string(),
             Answer::Thickness(Some(dmm)) => self.setup.tape.typed_thickness(f64::from(dmm) / 10.0),
-            Answer::Thickness(None) | Answer::Way(_) | Answer::TreeDone | Answer::RowDone => {
-                String::new()
-            }
+            Answer::Thickness(None)
+            | Answer::Height(None)
+            | Answer::Laterals(None)
+            | Answer::Way(_)
+            | Answer::TreeDone
+            | Answer::RowDone => String::new(),
         })
     }
 
-    /// Takes what was typed as the answer to what is asked. An empty text for a tree's place takes the expected one.
+    /// Takes what was typed as the answer to what is asked. An empty text takes what is expected: a tree's place, or what the
+    /// last upright has.
     ///
     /// # Errors
     /// What can't be read or accepted. The walk is as it was.
@@ -257,9 +312,22 @@ impl Walk {
                     .map_err(|_| self.unread(text))?;
                 Answer::Thickness(Some(self.state.thickness(&self.setup, mm)?))
             }
+            Ask::Height { usual, .. } => Answer::Height(match (text.trim(), usual) {
+                ("", Some(usual)) => Some(usual),
+                _ => Some(self.place(text)?),
+            }),
+            Ask::Laterals { usual, .. } => Answer::Laterals(match (text.trim(), usual) {
+                ("", Some(usual)) => Some(usual),
+                _ => Some(self.state.laterals(&self.setup, self.count(text)?)?),
+            }),
             Ask::Way { .. } | Ask::Nothing => return Err(self.not_asked()),
         };
         self.answer(answer)
+    }
+
+    fn count(&self, text: &str) -> Result<f64, Refusal> {
+        let whole = parse_number(text).ok().filter(|n| libm::trunc(*n) == *n);
+        whole.ok_or_else(|| self.unread(text))
     }
 
     /// The tree is missing at the place that was typed, or where it may be expected.

@@ -107,6 +107,16 @@ pub struct WalkSetup {
     pub sample: Option<u32>,
     /// The tape's unit.
     pub tape: Tape,
+    /// Whether it is asked how high each upright stands.
+    #[serde(default, skip_serializing_if = "is_no")]
+    pub heights: bool,
+    /// Whether it is asked how many side branches each upright has.
+    #[serde(default, skip_serializing_if = "is_no")]
+    pub laterals: bool,
+}
+
+fn is_no(asked: &bool) -> bool {
+    !asked
 }
 
 impl WalkSetup {
@@ -176,6 +186,8 @@ impl Form for WalkSetup {
             wires,
             sample: None,
             tape: usual_tape(style),
+            heights: false,
+            laterals: false,
         }
     }
 

@@ -54,5 +54,12 @@ fn lines(draft: &Draft, way_is_asked: bool) -> Vec<Said> {
             ],
         ));
     }
+    let heights = draft.uprights.iter().filter_map(|u| u.height);
+    let heights: Vec<Arg> = heights.map(|h| Arg::Length(h.f())).collect();
+    let laterals = draft.uprights.iter().filter_map(|u| u.laterals);
+    let laterals: Vec<Arg> = laterals.map(|n| Arg::Number(n.into(), 0)).collect();
+    for (key, list) in [("walk-so-heights", heights), ("walk-so-laterals", laterals)] {
+        out.extend((!list.is_empty()).then(|| Said::new(key, vec![("list", Arg::List(list))])));
+    }
     out
 }

@@ -21,6 +21,9 @@ pub(super) struct Upright {
     pub x: Mm,
     /// Tenths of a millimetre.
     pub thick: Option<u16>,
+    /// Of its tip above the ground.
+    pub height: Option<Mm>,
+    pub laterals: Option<u16>,
 }
 
 /// A tree in draft.
@@ -72,6 +75,8 @@ enum At {
     LeaderThickness(usize),
     Upright,
     UprightThickness,
+    Height,
+    Laterals,
     Nothing,
 }
 
@@ -93,6 +98,12 @@ const UPRIGHTS_APART: i32 = 10;
 const LEADER_THICK: (f64, f64) = (3.0, 300.0);
 /// Thickness of an upright, mm.
 const UPRIGHT_THICK: (f64, f64) = (1.0, 150.0);
+/// How high above the ground an upright's tip may be at most, mm.
+const HIGHEST: f64 = 6_000.0;
+/// How far above the cordon wire it is at least, mm.
+const LEAST_UP: f64 = 10.0;
+/// Side branches of an upright.
+const LATERALS: (f64, f64) = (0.0, 200.0);
 /// Most uprights on a tree.
 const MOST_UPRIGHTS: usize = 200;
 
@@ -171,7 +182,32 @@ impl State {
                 tree,
                 number: uprights.len() as u32,
             },
+            At::Height => Ask::Height {
+                tree,
+                number: uprights.len() as u32,
+                usual: self.before_last().find_map(|u| u.height),
+            },
+            At::Laterals => Ask::Laterals {
+                tree,
+                number: uprights.len() as u32,
+                usual: self.before_last().find_map(|u| u.laterals),
+            },
             At::Nothing => Ask::Nothing,
+        }
+    }
+
+    /// The uprights before the last one, the nearest first.
+    fn before_last(&self) -> impl Iterator<Item = &Upright> {
+        let drafts = self.drafts.iter().rev();
+        drafts.flat_map(|d| d.uprights.iter().rev()).skip(1)
+    }
+
+    /// What is asked of an upright next, after what stands at `at`.
+    fn next_of_upright(&self, setup: &WalkSetup) -> At {
+        match self.at {
+            At::UprightThickness if setup.heights => At::Height,
+            At::UprightThickness | At::Height if setup.laterals => At::Laterals,
+            _ => At::Upright,
         }
     }
 
@@ -193,6 +229,8 @@ impl State {
             },
             (At::LeaderThickness(_), _) => LEADER_THICK,
             (At::UprightThickness, _) => UPRIGHT_THICK,
+            (At::Height, _) => (setup.wires[0].f() + LEAST_UP, HIGHEST),
+            (At::Laterals, _) => LATERALS,
             (At::Upright, Some(d)) => {
                 let ends = d.leaders.iter().map(|l| l.end.f());
                 ends.fold((foot, foot), |(low, high), x| (low.min(x), high.max(x)))
@@ -205,20 +243,13 @@ impl State {
     pub(super) fn refusal(&self, setup: &WalkSetup, value: Arg) -> Refusal {
         let (low, high) = self.range(setup);
         let ask = self.ask(setup);
-        let arg = |mm| match ask.is_thickness() {
-            true => Arg::Thickness(mm),
-            false => Arg::Length(mm),
-        };
-        let number = match ask {
-            Ask::Upright { number, .. } | Ask::UprightThickness { number, .. } => number,
-            _ => 0,
-        };
+        let arg = |value| ask.quantity().arg(value);
         Refusal::new(
             "refusal-walk",
             vec![
                 ("what", Arg::Text(ask.key().into())),
                 ("tree", Arg::Count(ask.tree().unwrap_or(0).into())),
-                ("number", Arg::Count(number.into())),
+                ("number", Arg::Count(ask.upright().into())),
                 ("value", value),
                 ("low", arg(low)),
                 ("high", arg(high)),
@@ -242,6 +273,15 @@ impl State {
             Ok(libm::round(mm * 10.0) as u16)
         } else {
             Err(self.refusal(setup, Arg::Thickness(mm)))
+        }
+    }
+
+    /// A number of side branches.
+    pub(super) fn laterals(&self, setup: &WalkSetup, count: f64) -> Result<u16, Refusal> {
+        let (low, high) = LATERALS;
+        match count >= low && count <= high {
+            true => Ok(count as u16),
+            false => Err(self.refusal(setup, Arg::Number(count, 0))),
         }
     }
 
@@ -317,15 +357,32 @@ impl State {
                 if draft.uprights.len() >= MOST_UPRIGHTS {
                     return Err(not_asked());
                 }
-                draft.uprights.push(Upright { x, thick: None });
+                draft.uprights.push(Upright {
+                    x,
+                    thick: None,
+                    height: None,
+                    laterals: None,
+                });
                 self.at = At::UprightThickness;
             }
             (At::UprightThickness, Answer::Thickness(thick)) => {
                 self.check_thickness(setup, thick)?;
-                if let Some(upright) = self.draft(not_asked)?.uprights.last_mut() {
-                    upright.thick = thick;
+                self.last_upright(not_asked)?.thick = thick;
+                self.at = self.next_of_upright(setup);
+            }
+            (At::Height, Answer::Height(height)) => {
+                if let Some(height) = height {
+                    self.within(setup, height)?;
                 }
-                self.at = At::Upright;
+                self.last_upright(not_asked)?.height = height;
+                self.at = self.next_of_upright(setup);
+            }
+            (At::Laterals, Answer::Laterals(count)) => {
+                if let Some(count) = count {
+                    self.laterals(setup, count.into())?;
+                }
+                self.last_upright(not_asked)?.laterals = count;
+                self.at = self.next_of_upright(setup);
             }
             (At::Upright, Answer::TreeDone) => self.at = At::Foot,
             _ => return Err(not_asked()),
@@ -338,6 +395,11 @@ impl State {
             Some(dmm) => self.thickness(setup, f64::from(dmm) / 10.0).map(|_| ()),
             None => Ok(()),
         }
+    }
+
+    fn last_upright(&mut self, none: impl Fn() -> Refusal) -> Result<&mut Upright, Refusal> {
+        let uprights = &mut self.draft(&none)?.uprights;
+        uprights.last_mut().ok_or_else(none)
     }
 
     fn draft(&mut self, none: impl Fn() -> Refusal) -> Result<&mut Draft, Refusal> {

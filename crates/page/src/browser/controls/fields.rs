@@ -40,6 +40,11 @@ impl<F: Form + Send + Sync + 'static> FormSheet<F> {
         }
     }
 
+    /// The page.
+    pub fn app(self) -> App {
+        self.app
+    }
+
     /// Reads the form's choices.
     pub fn read<T>(self, f: impl FnOnce(&F) -> T) -> T {
         self.form.with(f)

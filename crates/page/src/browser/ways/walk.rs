@@ -7,7 +7,7 @@ use crate::browser::dom;
 use crate::browser::ways::doors::FormPage;
 use cordonry::refusal::Refusal;
 use cordonry::row::Toward;
-use cordonry::said::{Arg, Said};
+use cordonry::said::{Arg, Quantity, Said};
 use cordonry::walk::{Answer, Ask, Doubt, Tape, Walk, WalkSetup, Way};
 use leptos::prelude::*;
 use std::collections::BTreeMap;
@@ -35,6 +35,8 @@ pub fn WalkSetupForm(app: App, entry: RwSignal<Doorway>) -> impl IntoView {
                 move || sheet.read(|s| s.sample.is_some()),
                 move |sample| sheet.choose(|s| s.set_sample(sample)),
             )}
+            {yes_or_no(sheet, "walk-heights", |s| s.heights, |s, to| s.heights = to)}
+            {yes_or_no(sheet, "walk-laterals", |s| s.laterals, |s, to| s.laterals = to)}
             {radios(
                 "tape",
                 app.t("walk-tape"),
@@ -48,6 +50,26 @@ pub fn WalkSetupForm(app: App, entry: RwSignal<Doorway>) -> impl IntoView {
             {sheet.fields()}
         </FormPage>
     }
+}
+
+/// Whether something more is asked on the walk.
+fn yes_or_no(
+    sheet: FormSheet<WalkSetup>,
+    key: &'static str,
+    now: fn(&WalkSetup) -> bool,
+    set: fn(&mut WalkSetup, bool),
+) -> impl IntoView {
+    let app = sheet.app();
+    radios(
+        key,
+        app.t(key),
+        vec![
+            (app.t("walk-asked-no"), false),
+            (app.t("walk-asked-yes"), true),
+        ],
+        move || sheet.read(now),
+        move |to| sheet.choose(|s| set(s, to)),
+    )
 }
 
 /// The walk and what is being typed.
@@ -242,13 +264,12 @@ pub fn Walking(app: App, entry: RwSignal<Doorway>, walk: Walk) -> impl IntoView 
     };
     let unit = move || {
         hand.walk.with(|w| {
-            w.as_ref().map_or_else(String::new, |w| {
-                if w.ask().is_thickness() {
-                    app.t(w.setup().tape.thickness_sign())
-                } else {
-                    app.t(w.setup().tape.sign())
-                }
-            })
+            w.as_ref()
+                .map_or_else(String::new, |w| match w.ask().quantity() {
+                    Quantity::Thickness => app.t(w.setup().tape.thickness_sign()),
+                    Quantity::Count => String::new(),
+                    _ => app.t(w.setup().tape.sign()),
+                })
         })
     };
     view! {
@@ -343,9 +364,7 @@ fn question(hand: Walker) -> String {
         Ask::End { toward: way, .. } | Ask::LeaderThickness { toward: way, .. } => {
             args.push(toward(way));
         }
-        Ask::Upright { number, .. } | Ask::UprightThickness { number, .. } => {
-            args.push(("number", Arg::Count(number.into())));
-        }
+        ask if ask.upright() > 0 => args.push(("number", Arg::Count(ask.upright().into()))),
         _ => {}
     }
     hand.app.text(&format!("walk-ask-{}", ask.key()), &args)
@@ -386,19 +405,30 @@ fn doubt_buttons(hand: Walker) -> impl IntoView {
     })
 }
 
+/// What is asked last of an upright.
+fn of_upright(hand: Walker) -> Option<&'static str> {
+    hand.walk.with_untracked(|w| {
+        let setup = w.as_ref()?.setup();
+        Some(match (setup.heights, setup.laterals) {
+            (_, true) => "laterals",
+            (true, false) => "height",
+            (false, false) => "thickness",
+        })
+    })
+}
+
 /// The buttons under the field. They stay while the same thing is asked, so that none moves away under the finger.
 fn buttons(hand: Walker, entry: RwSignal<Doorway>, key: &'static str) -> impl IntoView {
     let app = hand.app;
     let empty = move || hand.text.with(|t| t.trim().is_empty());
-    let usual = move || match hand.ask() {
-        Ask::Foot { usual, .. } => usual,
-        _ => None,
-    };
     let next = move |key: &'static str| {
         view! {
             <button type="submit" class="main wide" data-act="walk-next">
-                {move || match usual() {
-                    Some(x) if empty() => app.text("walk-usual", &[("place", Arg::Length(x.f()))]),
+                {move || match (hand.ask(), hand.ask().usual()) {
+                    (Ask::Foot { .. }, Some(place)) if empty() => {
+                        app.text("walk-usual", &[("place", place)])
+                    }
+                    (_, Some(value)) if empty() => app.text("walk-as-last", &[("value", value)]),
                     _ => app.t(key),
                 }}
             </button>
@@ -486,13 +516,25 @@ fn buttons(hand: Walker, entry: RwSignal<Doorway>, key: &'static str) -> impl In
         }
         .into_any(),
         "end" => view! { {back} {next("walk-next")} }.into_any(),
-        "leader" | "thickness" => view! {
+        "leader" | "thickness" | "height" | "laterals" => view! {
             {back}
-            {next(if key == "leader" { "walk-next" } else { "walk-next-upright" })}
+            {next(match (key, of_upright(hand)) {
+                ("leader", _) => "walk-next",
+                (_, Some(last)) if last == key => "walk-next-upright",
+                _ => "walk-next",
+            })}
             {press(
                 "walk-unmeasured",
                 say("walk-unmeasured"),
-                Callback::new(move |()| hand.act(|w, _| w.answer(Answer::Thickness(None)))),
+                Callback::new(move |()| {
+                    hand.act(|w, _| {
+                        w.answer(match w.ask() {
+                            Ask::Height { .. } => Answer::Height(None),
+                            Ask::Laterals { .. } => Answer::Laterals(None),
+                            _ => Answer::Thickness(None),
+                        })
+                    });
+                }),
             )}
         }
         .into_any(),
