@@ -272,3 +272,26 @@ pageTest('whether last year’s growth had been tipped is told where the record 
     assert.deepEqual(await crops(), crop);
   }
 });
+
+pageTest('the coming leaf is corrected in the record: a step of its own, refused where recorded wood contradicts', {}, async ({ page }) => {
+  await example(page, 'third-leaf.json');
+  await page.locator('[data-act="correct"]').check();
+  const field = page.locator('[data-field="measure-leaf"] input');
+  assert.equal(await field.inputValue(), '3');
+  await field.fill('2');
+  await field.press('Enter');
+  const wrong = page.locator('[data-field="measure-leaf"] .wrong');
+  assert.match(await wrong.innerText(), like('refusal-correct-leaf', { value: '2', low: 3, why: 'grown', leaf: 2 }));
+  await field.fill('4');
+  await field.press('Enter');
+  await frames(page, 2);
+  assert.equal(await wrong.count(), 0);
+  assert.equal(await page.locator('[data-act="undo"]').getAttribute('title'), say('undo-step', { step: say('step-correct-leaf') }));
+  // The work of the leaf that is no more stays, and is named where the work is.
+  await page.locator('[data-act="correct"]').uncheck();
+  await findings(page, 'work-void').first().waitFor({ state: 'attached' });
+  await page.locator('[data-act="undo"]').click();
+  await findings(page, 'work-void').first().waitFor({ state: 'detached' });
+  await page.locator('[data-act="correct"]').check();
+  assert.equal(await field.inputValue(), '3');
+});

@@ -388,3 +388,85 @@ fn the_planting_is_corrected() {
         "Tree 1: planting angle must be between 10° and 90°, not 5°",
     );
 }
+
+#[test]
+fn the_coming_leaf_is_after_all_recorded_growth_and_cuts() {
+    let mut plan = plan();
+    let mut row = (*plan.found).clone();
+    row.leaf = 6;
+    let tree = std::sync::Arc::make_mut(&mut row.trees[0]);
+    tree.shoots[1].units = vec![GrowthUnit::whole(1, 400.0), GrowthUnit::whole(3, 200.0)];
+    plan.found = row.into();
+    let to = |leaf: i32| Correction::Leaf { leaf };
+    for leaf in [4, 5, 40] {
+        good(&plan, to(leaf), move |row| i32::from(row.leaf) == leaf);
+    }
+    let says =
+        "The coming leaf must be between 4 and 40, not 3: upright 1 of 2, tree 1 grew in leaf 3";
+    refused(&plan, to(3), says);
+    refused(&plan, to(-1), &says.replace("not 3:", "not −1:"));
+    refused(
+        &plan,
+        to(41),
+        "coming leaf must be between 1 and 40, not 41",
+    );
+    let mut row = (*plan.found).clone();
+    let tree = std::sync::Arc::make_mut(&mut row.trees[0]);
+    tree.shoots[1].units[0].cut = Some(Moment::dormant(5));
+    plan.found = row.into();
+    let says =
+        "The coming leaf must be between 5 and 40, not 4: upright 1 of 2, tree 1 was cut in leaf 5";
+    refused(&plan, to(4), says);
+    // As it is read and typed with the row's other measures.
+    let measures = plan.found.measures();
+    let leaf = measures
+        .iter()
+        .find(|m| m.key == "measure-leaf")
+        .expect("it is there");
+    assert_eq!((leaf.value, leaf.to(7.0)), (6.0, to(7)));
+}
+
+#[test]
+fn work_of_a_leaf_that_is_no_more_stays_and_is_found_void() {
+    let plan = plan().begun();
+    let was = plan.found.leaf;
+    let moment = plan.start();
+    let tip = Work::Stub {
+        tree: FIRST,
+        shoot: upright(),
+        keep_mm: Mm(150),
+    };
+    let wire = Work::CoverWire {
+        height_mm: plan.found.trellis.cordon_height(),
+        covering: Covering::Plastic,
+    };
+    let worked = plan
+        .with_works(0, moment, vec![tip.clone(), wire.clone()])
+        .expect("it can be done");
+    let later = worked
+        .corrected(&Correction::Leaf {
+            leaf: i32::from(was) + 1,
+        })
+        .expect("nothing grew since");
+    assert_eq!(later.schemes[0].work(moment).count(), 2, "nothing is lost");
+    let seen = replay(&later, 0, later.start()).expect("a scheme");
+    let void: Vec<&Work> = seen.void.iter().map(|v| &v.work).collect();
+    assert_eq!(void.len(), 2);
+    assert!(void.contains(&&tip) && void.contains(&&wire));
+    for void in &seen.void {
+        let why = Words::strict().refusal(&void.why);
+        assert!(
+            why.contains("the leaf in which the row was found, or later"),
+            "{why}"
+        );
+    }
+    // In the leaf in which the row was found nothing is done but by hand, and in the one after it what is usual.
+    let stands = |plan: &Plan, leaf: u8| plan.schemes[0].stands(Moment::dormant(leaf));
+    assert!(!stands(&plan, was) && stands(&plan, was + 1));
+    assert!(!stands(&later, was + 1) && stands(&later, was + 2));
+    // And back: the work is done again, as if nothing had been.
+    let back = later
+        .corrected(&Correction::Leaf { leaf: was.into() })
+        .expect("as it was");
+    assert_eq!(back, worked);
+}

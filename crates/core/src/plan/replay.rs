@@ -252,9 +252,10 @@ impl Cast {
         let mut out = Vec::new();
         for (id, batches) in scheme.schedule.by_tree() {
             let known = id.is_none_or(|id| self.has(id));
-            let key = match known {
-                true => "refusal-before-found",
-                false => "refusal-no-tree",
+            let key = match (known, id) {
+                (true, None) => "refusal-before-found-row",
+                (true, Some(_)) => "refusal-before-found",
+                (false, _) => "refusal-no-tree",
             };
             let args = || id.map(|id| ("tree", Arg::Count(id.0.into())));
             let void = batches

@@ -1,6 +1,6 @@
 //! A scheme's rules, and windows that are planned or given back.
 
-use super::setting::refuse;
+use super::setting::{refuse, whole};
 use super::stands::Standing;
 use super::{Moment, Plan, Replayer, Schedule, Scheme};
 use crate::arrange::Gather;
@@ -72,7 +72,7 @@ impl Plan {
 
     /// The windows of the found leaf of which its grower says what is done, if anything: all of them, but of a row that is just
     /// planted, the dormant state before its first leaf, that of planting alone. What comes after it nobody has done yet.
-    fn found_windows(&self) -> impl Iterator<Item = Moment> + use<> {
+    pub(super) fn found_windows(&self) -> impl Iterator<Item = Moment> + use<> {
         let start = self.start();
         start.until(Moment {
             window: match start.leaf {
@@ -81,6 +81,28 @@ impl Plan {
             },
             ..start
         })
+    }
+
+    /// The plan, of which the windows of the found leaf `were` others than they are `now`: those that were planned and empty stand
+    /// again, and in their place these are planned, where the same window was.
+    pub(super) fn with_found_windows_moved(mut self, were: &[Moment], now: &[Moment]) -> Plan {
+        for scheme in &mut self.schemes {
+            if scheme.standing.is_none() {
+                continue;
+            }
+            let scheme = Arc::make_mut(scheme);
+            let stood = were.iter().filter(|m| scheme.stands(**m)).map(|m| m.window);
+            let stood: Vec<Window> = stood.collect();
+            let worked = scheme.schedule.moments();
+            if let Some(standing) = &mut scheme.standing {
+                standing
+                    .planned
+                    .retain(|m| !were.contains(m) || worked.contains(m));
+                let planned = now.iter().filter(|m| !stood.contains(&m.window));
+                standing.planned.extend(planned);
+            }
+        }
+        self
     }
 
     /// The plan with every scheme's windows standing: how a plan is begun. The windows of the found leaf are planned and empty; of
@@ -124,7 +146,11 @@ impl Plan {
         if !rules.set(rule, value) {
             let value = value.unwrap_or_default();
             let info = rule.info();
-            return Err(refuse(info.text, info.unit.typed(), value, rule.range()));
+            let why = refuse(info.text, info.unit.typed(), value, rule.range());
+            return Err(match rule.is_whole() {
+                true => whole(why, value),
+                false => why,
+            });
         }
         Ok(self.with_scheme(scheme, |s| {
             if let Some(standing) = &mut s.standing {
@@ -195,7 +221,8 @@ impl Plan {
         match leaf {
             Some(leaf) if !range::has(leaves, leaf) || libm::trunc(leaf) != leaf => {
                 let count = Quantity::Number;
-                Err(refuse("standing-crop_from", count, leaf, leaves))
+                let why = refuse("standing-crop_from", count, leaf, leaves);
+                Err(whole(why, leaf))
             }
             _ => Ok(self.with_scheme(scheme, |s| s.crop_from = leaf.map(|l| l as u8))),
         }

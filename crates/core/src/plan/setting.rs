@@ -113,6 +113,13 @@ pub(super) fn refuse(
     )
 }
 
+/// The same refusal of a number that must be whole.
+pub(super) fn whole(mut why: Refusal, value: f64) -> Refusal {
+    why.key = "refusal-whole";
+    why.args[1].1 = Quantity::Number.arg(value);
+    why
+}
+
 impl Plan {
     /// The plan with a limit set; `None` puts its default back. Values are held to a thousandth.
     ///

@@ -184,7 +184,11 @@ impl Edit {
 
     /// The record is corrected.
     pub fn record(correction: Correction) -> Self {
-        Self::new("step-correct", Request::Record(correction))
+        let step = match correction {
+            Correction::Leaf { .. } => "step-correct-leaf",
+            _ => "step-correct",
+        };
+        Self::new(step, Request::Record(correction))
     }
 
     /// Whether last year's growth had been tipped before it was measured.

@@ -47,7 +47,7 @@ impl Measure {
             | Correction::Foot { to_mm, .. }
             | Correction::WallHeight { to_mm } => *to_mm = Mm::round(value),
             Correction::Diameter { to_dmm, .. } => *to_dmm = libm::round(value * 10.0) as i32,
-            Correction::Season { leaf, .. } => *leaf = whole,
+            Correction::Season { leaf, .. } | Correction::Leaf { leaf } => *leaf = whole,
             Correction::Laterals { count, total, .. } => {
                 if self.key == "measure-laterals" {
                     *count = whole;
@@ -99,18 +99,25 @@ pub struct Picked {
 impl Row {
     /// The numbers in the record of the row as a whole.
     pub fn measures(&self) -> Vec<Measure> {
-        let ends = Correction::Ends {
+        let correction = Correction::Ends {
             from_mm: self.from,
             to_mm: self.to,
         };
-        [("measure-row-from", self.from), ("measure-row-to", self.to)]
-            .map(|(key, at)| Measure {
-                key,
-                unit: Quantity::Length,
-                value: at.f(),
-                correction: ends.clone(),
-            })
-            .to_vec()
+        let leaf = i32::from(self.leaf);
+        let leaf = Measure {
+            key: "measure-leaf",
+            unit: Quantity::Count,
+            value: leaf.into(),
+            correction: Correction::Leaf { leaf },
+        };
+        let ends = [("measure-row-from", self.from), ("measure-row-to", self.to)];
+        let ends = ends.map(|(key, at)| Measure {
+            key,
+            unit: Quantity::Length,
+            value: at.f(),
+            correction: correction.clone(),
+        });
+        [vec![leaf], ends.to_vec()].concat()
     }
 }
 

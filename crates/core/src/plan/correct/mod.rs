@@ -3,6 +3,7 @@
 //! A correction changes what was measured, and nothing of what is planned. Work whose subject is gone after it
 //! stays in the plan and finds nothing to do.
 
+mod leaf;
 mod like;
 mod measure;
 mod one_tree;
@@ -129,6 +130,8 @@ pub enum Correction {
     Wires { wires: Vec<Wire> },
     /// How high the wall is to be.
     WallHeight { to_mm: Mm },
+    /// The leaf before whose growth the row was found; after all growth and cuts that are recorded.
+    Leaf { leaf: i32 },
 }
 
 impl Correction {
@@ -156,7 +159,8 @@ impl Correction {
             | Self::Ends { .. }
             | Self::Posts { .. }
             | Self::Wires { .. }
-            | Self::WallHeight { .. } => None,
+            | Self::WallHeight { .. }
+            | Self::Leaf { .. } => None,
         }
     }
 }
@@ -300,6 +304,7 @@ impl Plan {
                 row.trellis.posts.arrange();
                 row.trellis.posts.dedup();
             }
+            Correction::Leaf { leaf } => return self.found_before(*leaf),
             Correction::Wires { wires } => row.trellis.wires = checked_wires(wires)?,
             Correction::WallHeight { to_mm } => {
                 let low = row.trellis.cordon_height().f() + LEAST_ABOVE_CORDON;
