@@ -203,15 +203,15 @@ fn what_version_3_brought_is_refused_with_its_place() {
             "\"crop_from\": 41",
             "schemes[0].crop_from",
         ),
-        (
-            "\"buds_from\": 2",
-            "\"buds_from\": 1.5",
-            "schemes[0].standing.buds_from",
-        ),
         ("\"leaf\": 6,", "\"leaf\": 0,", "schemes[0].planned[1].leaf"),
     ] {
         check_refused(&changed(from, to), "refusal-file-value", &[says]);
     }
+    check_refused(
+        &changed("\"buds_from\": 2", "\"buds_from\": 1.5"),
+        "refusal-file-whole",
+        &["schemes[0].standing.buds_from must be a whole number between 0 and 20, not 1.5"],
+    );
     for (from, to) in [
         ("\"class_m\"", "\"class_n\""),
         ("\"buds_from\"", "\"bud_from\""),
@@ -271,6 +271,56 @@ fn what_is_no_plan_of_ours_is_refused() {
         let text = changed("\"version\": 3", &format!("\"version\": {bad}"));
         check_refused(&text, "refusal-file-version", &["between 1 and 3"]);
     }
+    let quoted = changed("\"version\": 3", "\"version\": \"3\"");
+    let says = "The version must be between 1 and 3, without quotation marks, not \"3\"";
+    check_refused(&quoted, "refusal-file-version", &[says]);
+}
+
+#[test]
+fn work_that_can_t_be_read_or_done_is_refused_by_its_place_as_it_stands() {
+    let lay = r#"{"do": "lay", "tree": 1, "shoot": 0, "toward": "right", "rise_deg": 2}"#;
+    let place = "schemes[0].seasons[0].dormant[0]";
+    for (work, key, says) in [
+        (
+            r#"{"do": "tip", "tree": 1, "shoot": 0, "percent": 300}"#,
+            "refusal-file-value",
+            "percent must be between 1 and 90, not 300",
+        ),
+        (
+            r#"{"do": "cut_to_buds", "tree": 1, "shoot": 0, "buds": -3}"#,
+            "refusal-file-value",
+            "buds must be between 1 and 20, not −3",
+        ),
+        (
+            r#"{"do": "tip", "tree": 1, "shoot": 0, "percent": "a fifth"}"#,
+            "refusal-file-content",
+            "percent must be a whole number between −2147483648 and 2147483647, not \"a fifth\"",
+        ),
+        (
+            r#"{"do": "tip", "tree": 1, "shoot": 0, "percent": [20]}"#,
+            "refusal-file-content",
+            "percent must be a whole number between −2147483648 and 2147483647, not a list in square brackets",
+        ),
+        (
+            r#"{"do": "tip", "tree": 1, "shoot": 0}"#,
+            "refusal-file-content",
+            " must have percent; it is missing",
+        ),
+        (
+            r#"{"do": "lay", "tree": 1, "shoot": 0, "toward": "up", "rise_deg": 2}"#,
+            "refusal-file-content",
+            "toward must be one of left, right, not 'up'",
+        ),
+    ] {
+        check_refused(&changed(lay, work), key, &[place, says]);
+    }
+    // Of a part that is missing the whole is named that it is missing from.
+    let without = changed("\"foot_mm\": 0, ", "");
+    let says = "found.trees[0] must have foot_mm; it is missing";
+    check_refused(&without, "refusal-file-content", &[says]);
+    let word = changed("\"trees\": [", "\"trees\": 3, \"others\": [");
+    let says = "found.trees must be a list in square brackets, not 3";
+    check_refused(&word, "refusal-file-content", &[says]);
 }
 
 #[test]
@@ -290,17 +340,46 @@ fn what_is_damaged_is_refused_with_its_place() {
     let broken = changed("\"trees\": [", "\"trees\": ]");
     check_refused(&broken, "refusal-file-damaged", &["line", "column"]);
     let unknown = changed("\"foot_mm\"", "\"foot\"");
-    check_refused(&unknown, "refusal-file-content", &["foot", "Line"]);
+    check_refused(
+        &unknown,
+        "refusal-file-content",
+        &[
+            "Line",
+            "found.trees[0] can have no foot; it must be one of id, foot_mm",
+        ],
+    );
     let twice = changed("\"leaf\": 3,", "\"leaf\": 3, \"leaf\": 3,");
-    check_refused(&twice, "refusal-file-content", &["duplicate", "leaf"]);
+    check_refused(
+        &twice,
+        "refusal-file-content",
+        &["found: leaf stands there twice"],
+    );
     let words = changed("\"foot_mm\": 0", "\"foot_mm\": \"here\"");
-    check_refused(&words, "refusal-file-content", &["here", "column"]);
+    check_refused(
+        &words,
+        "refusal-file-content",
+        &[
+            "found.trees[0].foot_mm must be a whole number, not \"here\"",
+            "column",
+        ],
+    );
     let fraction = changed("\"foot_mm\": 0", "\"foot_mm\": 0.5");
-    check_refused(&fraction, "refusal-file-content", &["0.5"]);
+    check_refused(
+        &fraction,
+        "refusal-file-content",
+        &["found.trees[0].foot_mm must be a whole number, not 0.5"],
+    );
     let limit = changed("\"gap_max_mm\"", "\"gap_best_mm\"");
     check_refused(&limit, "refusal-file-content", &["gap_best_mm"]);
     for (from, to, says) in [
-        ("\"laid\"", "\"lying\"", ["lying", "laid"]),
+        (
+            "\"laid\"",
+            "\"lying\"",
+            [
+                "pose must be one of laid, upright, stub, free, not 'lying'",
+                "found.trees[0].shoots[0]",
+            ],
+        ),
         ("\"return\"", "\"returned\"", ["returned", "cut_back_bud"]),
         (
             "\"after_harvest\"}",

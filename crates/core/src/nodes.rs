@@ -98,7 +98,7 @@ pub fn leaf_buds(unit: &GrowthUnit, a: &Assumptions) -> u8 {
 
 /// Length, mm, that keeps the lowest `buds` leaf buds of a year's growth of `grown` mm; all of it when it has no more.
 /// They stand above its blind base. The cut is made half-way to the next node.
-pub fn length_of_buds(a: &Assumptions, grown: f64, buds: u16) -> f64 {
+pub fn length_of_buds(a: &Assumptions, grown: f64, buds: i32) -> f64 {
     let above = (f64::from(buds) + 0.5) * bud_step(a);
     (blind_length(grown, a) + above).min(grown)
 }

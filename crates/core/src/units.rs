@@ -201,6 +201,7 @@ fn read_length(text: &str, bare: BareUnit, thousands: bool) -> Result<f64, Said>
                     .ok_or_else(|| about("number-unit", word))?;
                 let n = held.take().ok_or_else(|| about("number-before", word))?;
                 in_one_way(unit, doubtful.take())?;
+                less_than_a_foot(unit_before, unit, n, text)?;
                 total += n * unit.millimetres();
                 unit_before = Some(unit);
             }
@@ -214,12 +215,26 @@ fn read_length(text: &str, bare: BareUnit, thousands: bool) -> Result<f64, Said>
             Some(_) => return Err(about("number-bare", text)),
         };
         in_one_way(unit, doubtful)?;
+        less_than_a_foot(unit_before, unit, n, text)?;
         total += n * unit.millimetres();
     }
     if !total.is_finite() || total > 1e7 {
         return Err(about("number-long", text));
     }
     Ok(if negative { -total } else { total })
+}
+
+/// Refuses inches behind feet that make a foot or more: of 5'13" nobody knows which of the two is the slip.
+fn less_than_a_foot(
+    before: Option<BareUnit>,
+    unit: BareUnit,
+    n: f64,
+    text: &str,
+) -> Result<(), Said> {
+    match (before, unit) {
+        (Some(BareUnit::Foot), BareUnit::Inch) if n >= 12.0 => Err(about("number-inches", text)),
+        _ => Ok(()),
+    }
 }
 
 /// What is wrong about a text.
@@ -301,6 +316,10 @@ pub fn parse_number(text: &str) -> Result<f64, Said> {
     let no = || about("number-no", text);
     let text = text.trim();
     if let Some((top, bottom)) = text.split_once('/') {
+        // 0.5/0.6 is rather two numbers, or one of a slip.
+        if text.contains([',', '.']) {
+            return Err(about("number-fraction", text));
+        }
         let (top, bottom) = (
             decimal(top).ok_or_else(no)?,
             decimal(bottom).ok_or_else(no)?,
@@ -465,6 +484,15 @@ mod tests {
         check("99999999 m", Metre, Err(()));
         check("NaN", Metre, Err(()));
         check("5 furlongs", Metre, Err(()));
+        check("5'11.5\"", Metre, Ok(1816.1));
+        check("13 in", Metre, Ok(330.2));
+        let refused = |text| parse_length(text, Metre).unwrap_err().key;
+        for text in ["5'13\"", "5'12", "5 ft 12 in"] {
+            assert_eq!(refused(text), "number-inches", "{text}");
+        }
+        for text in ["0.5/0.6", "1/2.5 in", "1,5/2"] {
+            assert_eq!(refused(text), "number-fraction", "{text}");
+        }
     }
 
     #[test]

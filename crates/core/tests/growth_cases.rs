@@ -163,7 +163,7 @@ fn answer(id: &str, given: &Value) -> Vec<f64> {
                 .with(Parameter::NodesM, g("nodes_per_m"))
                 .with(Parameter::Blind, g("blind"))
                 .with(Parameter::BlindStep, g("blind_step_mm"));
-            vec![length_of_buds(&a, g("grown_mm"), g("buds") as u16)]
+            vec![length_of_buds(&a, g("grown_mm"), g("buds") as i32)]
         }
         _ if id.starts_with("share-") => {
             let terms = terms(&[(Parameter::ShareP, g("p")), (Parameter::Longest, 10.0)]);
@@ -180,7 +180,7 @@ fn answer(id: &str, given: &Value) -> Vec<f64> {
                 let whole = GrowthUnit::whole(1, 800.0);
                 let mut tree = tree(&[upright(1, 1000.0, &[whole])]);
                 tree.shoots[1].units[0].kept =
-                    length_of_buds(&usual.assumptions, 800.0, buds as u16);
+                    length_of_buds(&usual.assumptions, 800.0, buds as i32);
                 let grown = grown_in(&after(&tree, 2, Half::First, &usual), 2);
                 let new: Vec<f64> = grown.into_iter().filter(|mm| *mm > 0.0).collect();
                 let longest = new.iter().copied().fold(0.0, f64::max);

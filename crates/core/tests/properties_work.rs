@@ -58,25 +58,29 @@ fn extremes(tree: TreeId, shoot: ShootId) -> Vec<Work> {
             angle: Deg::new(f64::from(n)),
             toward: Toward::Left,
         };
-        let (buds, percent) = (n as u16, n as u8);
+        let dmm = n as u16;
         out.push(Work::Plant {
             tree,
             foot_mm: mm,
             planted,
             length_mm: mm,
-            diameter_dmm: buds,
+            diameter_dmm: dmm,
         });
         out.push(Work::ReplaceTree {
             tree,
             planted,
             length_mm: mm,
-            diameter_dmm: buds,
+            diameter_dmm: dmm,
         });
-        out.push(Work::CutToBuds { tree, shoot, buds });
+        out.push(Work::CutToBuds {
+            tree,
+            shoot,
+            buds: n,
+        });
         out.push(Work::Tip {
             tree,
             shoot,
-            percent,
+            percent: n,
         });
         out.push(Work::MoveBud {
             tree,

@@ -105,7 +105,7 @@ fn a_cut_is_told_of_the_growth_that_it_ends_in() {
 #[test]
 fn of_two_cuts_the_later_is_told() {
     let (tree, shoot_id) = (FIRST, upright());
-    let tip = |percent: u8| Work::Tip {
+    let tip = |percent: i32| Work::Tip {
         tree,
         shoot: shoot_id,
         percent,

@@ -26,7 +26,7 @@ fn is_tipped(unit: &GrowthUnit) -> bool {
 }
 
 /// Whether tipping would take something off: a season's growth that was cut while it grew may be shorter than that already.
-fn left(unit: &GrowthUnit, percent: u8) -> bool {
+fn left(unit: &GrowthUnit, percent: i32) -> bool {
     unit.kept > unit.grown - unit.grown * f64::from(percent) / 100.0
 }
 
@@ -37,7 +37,7 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
     }
     let wall = c.row.trellis.wall_height.f();
     let share = c.limit(Limit::TippingShare);
-    let percent = libm::round(share * 100.0) as u8;
+    let percent = libm::round(share * 100.0) as i32;
     c.near_trees()
         .filter(|seen| {
             let tips = seen.uprights().map(|(_, course)| course.tip().y);

@@ -88,7 +88,7 @@ fn cut_to_buds(c: &Seen<'_>, seen: &SeenTree<'_>, alike: &[&Shoot]) -> Option<Re
         .map(|s| Work::CutToBuds {
             tree: seen.tree.id,
             shoot: s.id,
-            buds,
+            buds: buds.into(),
         })
         .collect();
     if c.judging || work.is_empty() {

@@ -1,36 +1,13 @@
-//! JSON as text: how it is laid out for people, and what a reader's error says to them.
+//! JSON as text: how it is laid out for people, and lists that are bounded as they are read.
 
-use super::short;
-use crate::refusal::Refusal;
-use crate::said::Arg;
 use serde::Serialize;
 use serde::de::{Deserialize, Deserializer, Error as _, SeqAccess, Visitor};
 use serde_json::Serializer;
-use serde_json::error::Category;
 use serde_json::ser::Formatter;
 use std::cell::RefCell;
 use std::marker::PhantomData;
 use std::rc::Rc;
 use std::{fmt, io};
-
-/// What is wrong with a JSON text, by line and column.
-pub(super) fn refusal(error: &serde_json::Error) -> Refusal {
-    let all = error.to_string();
-    let reason = all.rsplit_once(" at line ").map_or(&*all, |(r, _)| r);
-    let key = match error.classify() {
-        Category::Eof => "refusal-file-cut",
-        Category::Syntax | Category::Io => "refusal-file-damaged",
-        Category::Data => "refusal-file-content",
-    };
-    Refusal::new(
-        key,
-        vec![
-            ("line", Arg::Count(error.line() as i64)),
-            ("column", Arg::Count(error.column() as i64)),
-            ("reason", Arg::Text(short(reason))),
-        ],
-    )
-}
 
 /// A list of at most `N` items: a longer one is refused at its first item too many, not when all is read.
 #[derive(Debug)]

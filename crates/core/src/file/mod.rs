@@ -22,6 +22,7 @@ mod same;
 pub mod csv;
 mod foreign;
 mod json;
+mod misread;
 mod text;
 mod v1;
 mod v2;
@@ -76,7 +77,7 @@ pub fn read_plan(bytes: &[u8]) -> Result<Plan, Refusal> {
         }
         None => {}
     }
-    let header: Header = serde_json::from_str(text).map_err(|e| json::refusal(&e))?;
+    let header: Header = serde_json::from_str(text).map_err(|e| misread::refusal(&e, text))?;
     if header.format.as_str() != Some(FORMAT) {
         return Err(Refusal::new(
             "refusal-file-format",
@@ -103,7 +104,9 @@ pub fn read_plan(bytes: &[u8]) -> Result<Plan, Refusal> {
                 "refusal-file-version"
             },
             vec![
-                ("value", shown(&header.version)),
+                // A text keeps its quotation marks: "3" is no number.
+                ("value", Arg::short(&header.version.to_string())),
+                ("text", Arg::yes(header.version.is_string())),
                 ("high", Arg::Count(VERSION.into())),
             ],
         )),

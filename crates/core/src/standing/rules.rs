@@ -125,11 +125,16 @@ impl Rule {
         }
     }
 
-    /// Whether a value is one that the rule can have: in its range, and whole where it is no share and no angle.
+    /// Whether its values are whole numbers: all but shares and angles.
+    pub fn is_whole(self) -> bool {
+        matches!(self.info().unit, RuleUnit::Done | RuleUnit::Leaf)
+    }
+
+    /// Whether a value is one that the rule can have: in its range, and whole where it must be.
     pub fn accepts(self, value: f64) -> bool {
         let info = self.info();
-        let whole = matches!(info.unit, RuleUnit::Done | RuleUnit::Leaf);
-        value >= info.min && value <= info.max && (!whole || libm::trunc(value) == value)
+        let fits = !self.is_whole() || libm::trunc(value) == value;
+        value >= info.min && value <= info.max && fits
     }
 }
 

@@ -131,7 +131,7 @@ fn cut_back(job: &Job<'_>) -> Vec<Work> {
         Work::CutToBuds {
             tree: job.tree.id,
             shoot: s.id,
-            buds: buds.clamp(2.0, 4.0) as u16,
+            buds: buds.clamp(2.0, 4.0) as i32,
         }
     });
     back.collect()
@@ -197,7 +197,7 @@ fn tips(job: &Job<'_>) -> Vec<Work> {
             out.push(Work::Tip {
                 tree,
                 shoot: s.id,
-                percent: libm::round(share * 100.0).max(1.0) as u8,
+                percent: libm::round(share * 100.0).max(1.0) as i32,
             });
         }
     }

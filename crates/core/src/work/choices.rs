@@ -55,8 +55,8 @@ impl Choice {
             {
                 *mm = Mm::round(first);
             }
-            Work::CutToBuds { buds, .. } => *buds = whole(first) as u16,
-            Work::Tip { percent, .. } => *percent = whole(first * 100.0) as u8,
+            Work::CutToBuds { buds, .. } => *buds = whole(first) as i32,
+            Work::Tip { percent, .. } => *percent = whole(first * 100.0) as i32,
             Work::Plant {
                 length_mm,
                 diameter_dmm,

@@ -64,7 +64,7 @@ pub enum Work {
     CutToBuds {
         tree: TreeId,
         shoot: ShootId,
-        buds: u16,
+        buds: i32,
     },
     /// Cut an upright to a stub of 20 to 500 mm for renewal.
     Stub {
@@ -108,7 +108,7 @@ pub enum Work {
     Tip {
         tree: TreeId,
         shoot: ShootId,
-        percent: u8,
+        percent: i32,
     },
     /// Hold an upright at a height above the ground: cut off what stands above it.
     HoldHeight {

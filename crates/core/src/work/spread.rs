@@ -20,7 +20,7 @@ pub enum Sweep {
     /// Take the laterals off every upright.
     Laterals,
     /// Tip every upright by so many per cent of last year's growth.
-    Tip(u8),
+    Tip(i32),
     /// Hold every upright at a height above the ground.
     Height(Mm),
     /// Rub out the side and underside buds of all laid wood.
@@ -34,7 +34,7 @@ pub enum Sweep {
 impl Sweep {
     /// Every kind, with the numbers that are usual on a row under its limits.
     pub fn all(row: &Row, targets: &Targets) -> [Self; 7] {
-        let percent = libm::round(targets.get(Limit::TippingShare) * 100.0) as u8;
+        let percent = libm::round(targets.get(Limit::TippingShare) * 100.0) as i32;
         [
             Self::Laterals,
             Self::Tip(percent),
@@ -77,7 +77,7 @@ impl Sweep {
     /// The same with another number; one that can't be leaves nothing to do.
     pub fn with(self, number: f64) -> Self {
         match self {
-            Self::Tip(_) => Self::Tip(libm::round(number * 100.0) as u8),
+            Self::Tip(_) => Self::Tip(libm::round(number * 100.0) as i32),
             Self::Height(_) => Self::Height(Mm::round(number)),
             other => other,
         }

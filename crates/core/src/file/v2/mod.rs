@@ -5,7 +5,7 @@
 mod as_today;
 mod from_v1;
 
-use crate::file::json;
+use crate::file::misread;
 use crate::file::v1::dto as v1;
 use crate::file::v3::dto::File;
 use crate::file::v3::plan_of;
@@ -16,13 +16,13 @@ use as_today::as_today;
 
 /// The plan in a text that says it is of version 1.
 pub(super) fn read_v1(text: &str) -> Result<Plan, Refusal> {
-    let file: v1::File = serde_json::from_str(text).map_err(|e| json::refusal(&e))?;
+    let file: v1::File = serde_json::from_str(text).map_err(|e| misread::refusal(&e, text))?;
     plan_of(as_today(file)?.into())
 }
 
 /// The plan in a text that says it is of version 2.
 pub(super) fn read(text: &str) -> Result<Plan, Refusal> {
-    let file: File = serde_json::from_str(text).map_err(|e| json::refusal(&e))?;
+    let file: File = serde_json::from_str(text).map_err(|e| misread::refusal(&e, text))?;
     match later(&file) {
         Some(path) => Err(Refusal::new(
             "refusal-file-rule",

@@ -3,7 +3,7 @@
 use super::dto::*;
 use super::held;
 use super::number::{number, out_of_range, within};
-use crate::file::json;
+use crate::file::misread;
 use crate::file::v1::dto::{Pose, Site, Targets, Trellis};
 use crate::model::{Assumptions, Parameter};
 use crate::plan::{Mark, Plan, Schedule, Scheme, Standing};
@@ -21,7 +21,7 @@ use std::sync::Arc;
 
 /// The plan in a text that says it is of version 3.
 pub(in crate::file) fn read(text: &str) -> Result<Plan, Refusal> {
-    plan_of(serde_json::from_str(text).map_err(|e| json::refusal(&e))?)
+    plan_of(serde_json::from_str(text).map_err(|e| misread::refusal(&e, text))?)
 }
 
 /// The plan in a file's words.
@@ -409,12 +409,12 @@ fn rules_of(set: &Targets, path: &str) -> Result<Rules, Refusal> {
         let rule = Rule::ALL.iter().find(|r| r.info().key == key);
         if let Some(rule) = rule.filter(|r| !rules.set(**r, Some(held(*value)))) {
             let (low, high) = rule.range();
-            return Err(out_of_range(
-                format!("{path}.standing.{key}"),
-                *value,
-                low,
-                high,
-            ));
+            let path = format!("{path}.standing.{key}");
+            let mut why = out_of_range(path, *value, low, high);
+            if rule.is_whole() {
+                why.key = "refusal-file-whole";
+            }
+            return Err(why);
         }
     }
     Ok(rules)

@@ -317,7 +317,7 @@ impl On<'_> {
         Ok(())
     }
 
-    fn cut_to_buds(&mut self, buds: u16, assumptions: &Assumptions) -> Result<(), Refusal> {
+    fn cut_to_buds(&mut self, buds: i32, assumptions: &Assumptions) -> Result<(), Refusal> {
         self.within(
             "refusal-buds",
             |n| Arg::Number(n, 0),
@@ -329,7 +329,7 @@ impl On<'_> {
     }
 
     /// Last season's growth: what grew in the leaf before this one, or in this one once it has grown.
-    fn tip(&mut self, leaf: u8, percent: u8) -> Result<(), Refusal> {
+    fn tip(&mut self, leaf: u8, percent: i32) -> Result<(), Refusal> {
         self.within(
             "refusal-tip",
             |n| Arg::Share(n / 100.0),
