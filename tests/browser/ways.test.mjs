@@ -185,3 +185,76 @@ pageTest('what is pressed on a phone is large enough for a finger', phone, async
   );
   assert.deepEqual(small, []);
 });
+
+/** Gives a table and waits until its sheet shows what it holds. */
+async function bring(page, table) {
+  const buffer = Buffer.from(table);
+  await page.locator('input[type=file]').first().setInputFiles({ name: 'measured.csv', mimeType: 'text/csv', buffer });
+  await page.locator('dialog.sheet[open] [data-act=import-use]').waitFor();
+  await frames(page, 2);
+}
+
+const OLDER = 'tree;place (m);kind;length (m);diameter (mm);season\n1;0;leader;2.2;38;0\n1;0.8;upright;1.9;14;1\n1;1.1;upright;0.7 + 0.5;14;1\n2;1.6;leader;2.1;36;0\n2;7.12;upright;1.5;12;1';
+
+pageTest('a table’s row is drawn before it is used, and what the table leaves open is asked: answers are in the drawing and in the row', {}, async ({ page }) => {
+  await bring(page, OLDER);
+  const drawn = page.locator('.import-row svg');
+  const wires = () => drawn.locator('[data-height]').evaluateAll((all) => all.map((e) => Number(e.dataset.height)));
+  assert.deepEqual(await drawn.locator('[data-tree]').evaluateAll((all) => [...new Set(all.map((e) => e.dataset.tree))]), ['1', '2']);
+  assert.deepEqual(await wires(), [500, 1000, 1500, 2000, 2500]);
+  const asked = () => page.locator('[data-ask]').evaluateAll((all) => all.map((e) => e.dataset.ask));
+  assert.deepEqual(await asked(), ['import-leaf', 'import-wires', 'import-covering', 'import-wall-height', 'import-lengths', 'import-tipped']);
+  const field = (key) => page.getByLabel(say(key));
+  // What is assumed is filled in, and its range stands beside it.
+  assert.equal(await field('import-leaf').inputValue(), '3');
+  assert.match(await page.locator('.import-asks').innerText(), like('import-range', { low: '1', high: '40' }));
+  assert.deepEqual(await accessibility(page), []);
+  // The bad line names its tree, and how far that reaches.
+  const bad = page.locator('.bad-lines tr').first();
+  assert.match(await bad.innerText(), like('refusal-csv-place', { side: 'beyond', value: '7.12 m' }));
+  assert.ok((await bad.innerText()).includes(say('name-leader', { of: 1, tree: 2 })));
+  // One that is refused says why, stays as typed, and changes nothing.
+  await field('import-wires').fill('60 cm; 7 m');
+  await field('import-wires').press('Enter');
+  await page.locator('.import-asks .wrong', { hasText: like('refusal-csv-value', { value: '7.00 m', low: '0.05 m', high: '6.00 m' }) }).waitFor();
+  assert.equal(await field('import-wires').inputValue(), '60 cm; 7 m');
+  assert.equal(await field('import-wires').getAttribute('aria-invalid'), 'true');
+  assert.deepEqual(await wires(), [500, 1000, 1500, 2000, 2500]);
+  // A row is not used over a refused answer: it is looked at first.
+  await page.locator('[data-act=import-use]').click();
+  assert.equal(await field('import-wires').evaluate((e) => e === document.activeElement), true);
+  await field('import-wires').fill('60 cm; 1.20');
+  await field('import-wires').press('Enter');
+  await drawn.locator('[data-height="1200"]').waitFor({ state: 'attached' });
+  assert.deepEqual(await wires(), [600, 1200]);
+  assert.equal(await field('import-wires').inputValue(), '0.60 m; 1.20 m');
+  assert.equal(await field('import-wires').evaluate((e) => e === document.activeElement), true, 'the focus stays');
+  await field('import-covering').selectOption('plastic');
+  await field('import-wall-height').fill('2.2');
+  await field('import-lengths').selectOption('in all');
+  await field('import-leaf').fill('5');
+  // Pressed at once: the answer that is still in the field is in the row too.
+  await page.locator('[data-act=import-use]').click();
+  await page.waitForSelector('.stage [data-tree="1"]');
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    page.locator('.more summary').click().then(() => page.locator('[data-act=save-table]').click()),
+  ]);
+  const { readFile } = await import('node:fs/promises');
+  const text = await readFile(await download.path(), 'utf8');
+  for (const line of ['coming leaf,5', 'wire,0.600 m,plastic', 'wire,1.200 m,plastic', 'wall height,2.200 m']) {
+    assert.ok(text.split('\n').includes(line), `${line} is not in\n${text}`);
+  }
+  // The single length of older wood is shared out over its four seasons.
+  assert.match(text, /^1,0\.800,upright,(?:[^,]*,)?(?:\d\.\d+ \+ ){3}\d\.\d+,14/m);
+});
+
+pageTest('where most lines are bad the safe answer has the focus, and a press of Enter leaves the table', {}, async ({ page }) => {
+  await bring(page, `${OLDER}\n${'x;y;z;q\n'.repeat(1)}${[1, 2, 3, 4, 5, 6].map((n) => `3;${n};upright;1;;`).join('\n')}`);
+  await page.locator('.bad-lines').waitFor();
+  assert.equal(await page.evaluate(() => document.activeElement.dataset.act), 'import-leave');
+  assert.equal(await page.locator('[data-act=import-use]').isEnabled(), true);
+  await page.keyboard.press('Enter');
+  await page.locator('dialog.sheet').waitFor({ state: 'detached' });
+  assert.equal(await page.locator('.start').count(), 1);
+});

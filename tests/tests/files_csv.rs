@@ -31,7 +31,7 @@ fn check_bad(lines: &str, says: &str) {
     let bad: Vec<_> = got
         .bad
         .iter()
-        .map(|b| (b.line, Words::strict().refusal(&b.why)))
+        .map(|b| (b.line, Words::strict().say(&b.reason())))
         .collect();
     assert_eq!(bad.len(), 1, "{lines}: {bad:?}");
     assert_eq!(bad[0].0, text.lines().count(), "{lines}");
@@ -356,7 +356,7 @@ fn only_a_table_with_letters_beyond_ascii_is_marked_as_utf_8() {
     let table = |note: &str| {
         let got = clean(&format!("{HEAD}1,0,leader,,1.9,30,right,,0,,{note}\n"));
         check_stable(&got);
-        write(&got.row, "", &got.site, Style::default())
+        write(&got.row, "", &got.site, None, Style::default())
     };
     assert!(table("kräftig").starts_with("\u{feff}coming leaf,"));
     assert!(table("strong").starts_with("coming leaf,"));
@@ -511,7 +511,7 @@ fn what_a_cell_and_a_line_may_hold_is_bounded_and_named() {
     assert_eq!(
         why(&long, ""),
         format!(
-            "length: '{}… (100 characters)' is longer than 10 km",
+            "length must be a length such as 0.60 m, or one a season, as in 0.60 + 0.45: '{}… (100 characters)' is longer than 10 km",
             &long[..60]
         )
     );
@@ -568,7 +568,7 @@ fn no_cell_of_a_table_is_obeyed_by_a_terminal() {
     let mut row = clean(&format!("{HEAD}{VARIED}")).row;
     let note = "a\u{1b}[2J\u{9b}m\u{7f}\u{202e}b\u{2066}\tc\nd";
     Arc::make_mut(&mut row.trees[0]).note = note.into();
-    let text = write(&row, "\u{7}n", &Default::default(), Style::default());
+    let text = write(&row, "\u{7}n", &Default::default(), None, Style::default());
     let signs = |c: char| c.is_control() && !matches!(c, '\n' | '\t');
     assert!(
         !text.contains(signs) && !text.contains(['\u{202e}', '\u{2066}']),
@@ -595,7 +595,7 @@ fn no_cell_is_a_formula_where_cells_are_parted_elsewhere() {
             decimal_comma,
             ..Style::default()
         };
-        let text = write(&row, "", &Default::default(), style);
+        let text = write(&row, "", &Default::default(), None, style);
         let other = if decimal_comma { ',' } else { ';' };
         for mark in [other, '\t', '\n'] {
             for part in text.split(mark).map(|p| p.trim_start_matches('"')) {
@@ -660,13 +660,24 @@ fn every_bad_line_is_named() {
             "1,1,twig,,0.8,9,,,1,,\n",
             "kind must be one of stem, leader, upright, shoot, bud, stub, lost, not 'twig'",
         ),
-        ("1,O.9,upright,,0.8,9,,,1,,\n", "place: "),
+        (
+            "1,O.9,upright,,0.8,9,,,1,,\n",
+            "tree 1: place must be a place such as 2.40 m, or along 0.30 m: ",
+        ),
         ("1,,upright,,0.8,9,,,1,,\n", "place is empty"),
         (
             "1,9.5,upright,,0.8,9,,,1,,\n",
-            "place: 9.50 m is off its parent",
+            "place must be between 0.00 m and 1.71 m: 9.50 m is beyond the end of its parent (leader, tree 1) at 1.71 m",
         ),
-        ("1,9999999,upright,,0.8,9,,,1,,\n", "place: "),
+        (
+            "1,-0.5,upright,,0.8,9,,,1,,\n",
+            "−0.50 m is before the beginning of its parent (leader, tree 1) at 0.00 m",
+        ),
+        (
+            "1,along 3,upright,,0.8,9,,,1,,\n",
+            "place must be between along 0.00 m and along 1.90 m: along 3.00 m is beyond the end of its parent (leader, tree 1)",
+        ),
+        ("1,9999999,upright,,0.8,9,,,1,,\n", "is longer than 10 km"),
         ("1,1,upright,,,9,,,1,,\n", "length is empty"),
         ("1,1,upright,,80 furlongs,9,,,1,,\n", "furlongs"),
         (
@@ -683,11 +694,11 @@ fn every_bad_line_is_named() {
         ),
         (
             "1,1,upright,,0.8,9,,free 30,1,,\n",
-            "pose: this does not go with kind upright",
+            "tree 1: pose of kind upright must be one of upright, a lean such as -5, not 'free 30'",
         ),
         (
             "1,1,shoot,,0.8,9,,free 30,1,,\n",
-            "it must be one of laid 3, upright -5, free, stub",
+            "pose of kind shoot must be one of laid 3, upright -5, free, stub, not 'free 30'",
         ),
         (
             "2,1.5,leader,,1.9,30,right,45,0,,\n",
@@ -715,7 +726,7 @@ fn every_bad_line_is_named() {
         ),
         (
             "1,1,upright,,0.8,9,,laid,1,,\n",
-            "pose: this does not go with kind upright; it must be one of upright, a lean",
+            "pose of kind upright must be one of upright, a lean such as -5, not 'laid'",
         ),
         (
             "1,1,upright,,0.8,9,,100,1,,\n",
@@ -723,15 +734,24 @@ fn every_bad_line_is_named() {
         ),
         (
             "1,1,upright,,0.8,9,,,2023,,\n",
-            "season must be between 0 and 39, not 2023",
+            "tree 1: season must be between 0 and 39, not 2023",
         ),
-        ("1,1,upright,,0.8,9,,,1,many,\n", "laterals: "),
-        ("1,1,upright,7,0.8,9,,,1,,\n", "its parent is not among"),
+        (
+            "1,1,upright,,0.8,9,,,1,many,\n",
+            "tree 1: laterals must be a count such as 5, or a count and a length, as in 5/1.20 m: 'many' is no",
+        ),
+        (
+            "1,1,upright,7,0.8,9,,,1,,\n",
+            "parent must be among the lines of tree 1 that could be taken; '7' is not",
+        ),
         (
             "1,1,upright,leader 2,0.8,9,,,1,,\n",
-            "its parent is not among",
+            "parent must be among the lines of tree 1 that could be taken; 'leader 2' is not",
         ),
-        ("1,1,upright,3,0.8,9,,,1,,\n", "its parent is not among"),
+        (
+            "1,1,upright,3,0.8,9,,,1,,\n",
+            "parent must be among the lines of tree 1",
+        ),
         (
             "1,1,upright,branch,0.8,9,,,1,,\n",
             "parent must be one of stem, leader, leader 2, upright 3 or a line's number in its tree, not 'branch'",
@@ -756,11 +776,11 @@ fn every_bad_line_is_named() {
     );
     check_bad(
         "3,3,lost,,,,,,,,\n3,3,leader,,1.9,30,,,0,,\n",
-        "tree 3 is lost",
+        "tree 3 is lost by line 2; a lost tree must have no other line",
     );
     check_bad(
         "1,0,stem,,0.4,30,,90 free,0,,\n1,0.1,stem,,0.4,30,,,0,,\n",
-        "tree 1 has a stem",
+        "tree 1 has a stem already, line 2; it must have one",
     );
 }
 
@@ -870,7 +890,7 @@ fn thousands_are_understood_or_refused_in_words() {
     let got = taken(head);
     let why = Words::strict().refusal(&got.bad[0].why);
     assert!(
-        why.contains("length: '1.900' in millimetres may be thousands or decimals"),
+        why.contains("'1.900' in millimetres may be thousands or decimals"),
         "{why}"
     );
     let plain = "tree;place (mm);kind;length (mm);diameter (mm);season\n1;0;leader;1.900,0;14,500;0\n1;1.060,3;upright;800;9;1\n";
@@ -933,7 +953,7 @@ fn no_cell_of_a_table_is_a_formula() {
                 lengths,
                 decimal_comma,
             };
-            let text = write(&row, "", &Default::default(), style);
+            let text = write(&row, "", &Default::default(), None, style);
             let delimiter = if decimal_comma { b';' } else { b',' };
             let mut cells = csv::ReaderBuilder::new();
             let cells = cells.delimiter(delimiter).flexible(true).has_headers(false);
@@ -990,12 +1010,12 @@ fn check_stable(first: &Measured) {
                 lengths,
                 decimal_comma,
             };
-            let text = write(&first.row, "", &first.site, style);
+            let text = write(&first.row, "", &first.site, None, style);
             let again = taken(&text);
             assert_eq!(again.bad, vec![], "{text}");
             assert_eq!(again.row, first.row, "{style:?}\n{text}");
             assert_eq!(again.site, first.site, "{style:?}\n{text}");
-            assert_eq!(write(&again.row, "", &again.site, style), text);
+            assert_eq!(write(&again.row, "", &again.site, None, style), text);
         }
     }
     for tree in &first.row.trees {

@@ -155,7 +155,7 @@ fn the_measured_row_is_taken_but_for_its_slips() {
     assert_eq!(lost, [17]);
     let keys: Vec<&str> = measured.bad.iter().map(|b| b.why.key).collect();
     let expected = [
-        "refusal-csv-cell",
+        "refusal-csv-unread",
         "refusal-csv-place",
         "refusal-csv-length",
         "refusal-csv-empty",
@@ -168,7 +168,7 @@ fn the_measured_row_is_taken_but_for_its_slips() {
     }
     let lines = text.lines().count();
     assert_eq!(measured.taken, lines - 2 - measured.bad.len());
-    let out = csv::write(&measured.row, "", &measured.site, Style::default());
+    let out = csv::write(&measured.row, "", &measured.site, None, Style::default());
     let again = csv::read(out.as_bytes(), &Options::default()).unwrap();
     assert_eq!(again.row, measured.row);
     assert_eq!(again.bad, vec![]);

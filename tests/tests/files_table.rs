@@ -95,13 +95,13 @@ fn assumed_of_random(measured: &Measured) -> Vec<&str> {
 fn check_same(name: &str, plan: &Plan, assumed: fn(&Measured) -> Vec<&str>) {
     let found = renumbered(&plan.found);
     for style in styles() {
-        let text = write(&plan.found, &plan.name, &plan.site, style);
+        let text = write(&plan.found, &plan.name, &plan.site, plan.tipped, style);
         let again = taken(&text);
         assert_eq!(again.bad, vec![], "{name}");
         assert_eq!(again.row, found, "{name}, {style:?}");
         assert_eq!(again.site, *plan.site, "{name}, {style:?}");
         assert_eq!(again.title.as_deref(), Some(&*plan.name), "{name}");
-        let second = write(&again.row, &plan.name, &again.site, style);
+        let second = write(&again.row, &plan.name, &again.site, again.tipped, style);
         assert!(second == text, "{name}, {style:?}:\n{text}\n{second}");
         // Everything that could be assumed is said.
         assert_eq!(assumed(&again), Vec::<&str>::new(), "{name}");
@@ -131,7 +131,7 @@ fn every_example_comes_back_from_a_table_as_it_was() {
             _ => continue,
         };
         check_same(&name, &plan, assumed);
-        let table = write(&plan.found, &plan.name, &plan.site, Style::default());
+        let table = write(&plan.found, &plan.name, &plan.site, None, Style::default());
         assert_eq!(taken(&table).doubt, None, "{name}");
         seen += 1;
     }
@@ -154,13 +154,13 @@ proptest! {
     fn a_written_row_is_written_the_same_again(row in prop_oneof![random::row(), wild::row()], style in 0usize..4) {
         let style = styles()[style];
         let row = grown(&row);
-        let text = write(&row, "", &Site::default(), style);
+        let text = write(&row, "", &Site::default(), None, style);
         let again = taken(&text);
         prop_assert_eq!(&again.bad, &vec![], "{}", text);
         prop_assert_eq!(assumed_of_random(&again), Vec::<&str>::new(), "{}", text);
         prop_assert_eq!(&again.row.trellis, &row.trellis);
         prop_assert_eq!((again.row.from, again.row.to), (row.from, row.to));
-        prop_assert_eq!(write(&again.row, "", &again.site, style), text);
+        prop_assert_eq!(write(&again.row, "", &again.site, None, style), text);
     }
 
     #[test]
@@ -212,7 +212,7 @@ fn a_note_stays_with_the_line_that_it_stood_in() {
         (tree.to_string(), shoots)
     });
     assert_eq!(notes(&taken.row), expected);
-    let written = write(&taken.row, "", &taken.site, styles()[0]);
+    let written = write(&taken.row, "", &taken.site, None, styles()[0]);
     let again = read(written.as_bytes(), &Options::default()).expect("what was written");
     assert_eq!(notes(&again.row), expected);
     let plan = taken.plan("noted");
@@ -295,13 +295,22 @@ fn a_table_carries_the_name_of_its_row() {
     ] {
         let plan = treeless(name);
         for style in styles() {
-            let text = write(&plan.found, name, &plan.site, style);
+            let text = write(&plan.found, name, &plan.site, None, style);
             let again = taken(&text);
             assert_eq!(again.title.as_deref(), Some(back), "{text}");
             assert_eq!(assumed(&again), Vec::<&str>::new(), "{text}");
         }
     }
-    assert!(!write(&treeless("").found, " ", &Site::default(), styles()[0]).contains("name"));
+    assert!(
+        !write(
+            &treeless("").found,
+            " ",
+            &Site::default(),
+            None,
+            styles()[0]
+        )
+        .contains("name")
+    );
     // By hand, with other lines beside it.
     let got = taken("Orchard\nrow name,North, 4\nby Ida\ntree,place,kind,length\n1,0,leader,2\n");
     assert_eq!(got.title.as_deref(), Some("North, 4"));
@@ -325,7 +334,13 @@ fn a_table_carries_the_name_of_its_row() {
 fn a_row_without_a_tree_comes_back() {
     let plan = treeless("bare");
     for style in styles() {
-        let again = taken(&write(&plan.found, &plan.name, &plan.site, style));
+        let again = taken(&write(
+            &plan.found,
+            &plan.name,
+            &plan.site,
+            plan.tipped,
+            style,
+        ));
         assert!(again.treeless);
         assert_eq!(
             again.plan("file"),
@@ -426,7 +441,10 @@ fn a_wrong_value_is_a_remark_with_its_line_and_loses_nothing_else() {
             "wire must be one of bare, plastic, not 'rust'",
         ),
         ("wire,0,5 m,plastic", "4 cells for 3 columns"),
-        ("wire,half a metre", "wire: "),
+        (
+            "wire,half a metre",
+            "wire must be a length: 'half' is no unit",
+        ),
         ("wall height,2,5 m", "3 cells for 2 columns"),
         (
             "wall height,0.05 m",
@@ -442,7 +460,10 @@ fn a_wrong_value_is_a_remark_with_its_line_and_loses_nothing_else() {
             "latitude,91",
             "latitude must be between −90° and 90°, not 91°",
         ),
-        ("latitude,north", "latitude: 'north' is no number"),
+        (
+            "latitude,north",
+            "latitude must be a number of degrees: 'north' is no number",
+        ),
         (
             "row bearing,-1",
             "row bearing must be between 0° and 360°, not −1°",
@@ -503,7 +524,10 @@ fn a_wrong_value_is_a_remark_with_its_line_and_loses_nothing_else() {
             "1,1.2,upright,0.8 m,9,1,,20 m\n",
             "cut must be between 0.00 m and 19.20 m, not 20.00 m",
         ),
-        ("1,1.2,upright,0.8 m,9,1,,x\n", "cut: "),
+        (
+            "1,1.2,upright,0.8 m,9,1,,x\n",
+            "cut must be a length such as 0.60 m",
+        ),
     ] {
         let got = taken(&format!("{HEAD}{TREES}{lines}"));
         let bad: Vec<_> = got
@@ -565,7 +589,7 @@ fn cuts_origins_and_bends_are_taken_as_they_are_told() {
         ),
         (
             "1,1.2,upright,0.8,9,1,,,,300,",
-            "bend radius: this is neither laid nor an upright stem",
+            "bend radius must be empty, not '300': this is neither laid nor an upright stem",
         ),
         (
             "2,1.2,leader,0.8,9,1,,,,20001,",

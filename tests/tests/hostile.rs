@@ -196,7 +196,7 @@ fn four_hundred_damaged_tables_with_a_block() {
     let plan = read_plan(include_bytes!("../../examples/two-cordons.json")).expect("readable");
     let mut row = (*plan.found).clone();
     row.trees.truncate(1);
-    let text = csv::write(&row, &plan.name, &plan.site, csv::Style::default());
+    let text = csv::write(&row, &plan.name, &plan.site, None, csv::Style::default());
     let block = text.lines().take_while(|l| !l.starts_with("tree")).count();
     assert!(
         block >= 10 && text.lines().count() < 60,

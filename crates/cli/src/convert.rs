@@ -35,25 +35,28 @@ pub fn import(ask: &Import, words: &Words) -> Status {
             ("left", Arg::Count(left as i64)),
             ("all", Arg::Count((taken + left) as i64)),
         ];
-        match left_out(taken, left) {
-            LeftOut::All if !measured.treeless => bail!(words.plain("command-none-taken")),
-            LeftOut::TooMany if !ask.anyway => {
-                bail!(words.text("command-too-many-left-out", &counts))
-            }
-            _ => {}
+        if taken == 0 && !measured.treeless {
+            bail!(words.plain("command-none-taken"));
+        }
+        if measured.is_mostly_bad() && !ask.anyway {
+            bail!(words.text("command-too-many-left-out", &counts));
         }
         let trees = measured.row.trees.len();
         let lost = measured.row.trees.iter().filter(|t| t.is_lost()).count();
         let bad: Vec<Value> = measured
             .bad
             .iter()
-            .map(|b| json!({"line": b.line, "text": b.text, "reason": words.refusal(&b.why)}))
+            .map(|b| json!({"line": b.line, "text": b.text, "reason": words.say(&b.reason())}))
             .collect();
         let name = ask.path.file_stem().unwrap_or_default();
         let leaf = measured.row.leaf;
-        let asks = measured.asks_tipped;
+        let asks = measured.asks_tipped();
         let mut plan = measured.plan(name.to_string_lossy());
-        plan.tipped = ask.tipped.filter(|_| asks).map(|a| a == Answer::Yes);
+        plan.tipped = ask
+            .tipped
+            .filter(|_| asks)
+            .map(|a| a == Answer::Yes)
+            .or(plan.tipped);
         let file = ask.path.file_name().unwrap_or_default().to_string_lossy();
         let with = |more: &[(&'static str, Arg)]| [&counts[..], more].concat();
         plan.note = words.text(
@@ -93,34 +96,11 @@ fn holds_work(path: &Path, words: &Words) -> bool {
     })
 }
 
-/// How many lines of a table were left out.
-#[derive(Debug, PartialEq)]
-enum LeftOut {
-    /// None, or a few slips in a row that is otherwise sound.
-    Few,
-    /// More than a half, or in a longer table than a handful of lines more than a quarter: what was asked, the units
-    /// or the table itself, is rather wrong than the lines.
-    TooMany,
-    All,
-}
-
-/// So many lines may be slips even where they are more than a quarter.
-const FEW: usize = 10;
-
-fn left_out(taken: usize, left: usize) -> LeftOut {
-    match taken {
-        0 => LeftOut::All,
-        _ if left * 2 > taken + left => LeftOut::TooMany,
-        _ if left > FEW && left * 4 > taken + left => LeftOut::TooMany,
-        _ => LeftOut::Few,
-    }
-}
-
 /// Names what was assumed and the bad lines on standard error, how many they are last; gives what was assumed.
 fn said(ask: &Import, measured: &Measured, doubt: Option<&str>, words: &Words) -> Vec<String> {
     let file = ask.path.display();
     let said = measured.said.iter().map(|s| words.say(s));
-    let tipped = match (measured.asks_tipped, ask.tipped) {
+    let tipped = match (measured.asks_tipped(), ask.tipped) {
         (true, None) => Some("command-tipped-unknown"),
         (false, Some(_)) => Some("command-tipped-told"),
         _ => None,
@@ -132,7 +112,7 @@ fn said(ask: &Import, measured: &Measured, doubt: Option<&str>, words: &Words) -
         tell(&format!("{file}: {line}"));
     }
     for bad in &measured.bad {
-        let why = words.refusal(&bad.why);
+        let why = words.say(&bad.reason());
         tell(&format!("{file}:{}: {why}  [{}]", bad.line, bad.text));
     }
     let left = measured.bad.len();
@@ -164,6 +144,7 @@ fn options(ask: &Import, words: &Words) -> Result<Options> {
         leaf: ask.leaf,
         planted: Deg::new(ask.planted),
         trellis,
+        ..Options::default()
     })
 }
 
@@ -211,7 +192,7 @@ pub fn export(ask: &Export, words: &Words) -> Status {
             },
             decimal_comma: ask.decimal_comma,
         };
-        let text = csv::write(&plan.found, &plan.name, &plan.site, style);
+        let text = csv::write(&plan.found, &plan.name, &plan.site, plan.tipped, style);
         put(&ask.output_file, &ask.path, &text, words)?;
         Ok((
             json!({
@@ -249,23 +230,4 @@ pub fn named(path: &Path, what: &'static str, ending: &str, words: &Words) -> Re
 /// Writes the file that was asked for; an error names that one.
 pub fn put(path: &Path, from: &Path, text: &str, words: &Words) -> Result<()> {
     files::write(path, from, text, words).map_err(|e| e.context(path.display().to_string()))
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn a_few_slips_are_few_up_to_a_quarter_of_a_table_or_half_of_a_short_one() {
-        assert_eq!(left_out(5, 0), LeftOut::Few);
-        assert_eq!(left_out(1, 1), LeftOut::Few);
-        assert_eq!(left_out(1, 2), LeftOut::TooMany);
-        assert_eq!(left_out(10, 10), LeftOut::Few);
-        assert_eq!(left_out(11, 11), LeftOut::TooMany);
-        assert_eq!(left_out(75, 25), LeftOut::Few);
-        assert_eq!(left_out(74, 26), LeftOut::TooMany);
-        assert_eq!(left_out(1, 99), LeftOut::TooMany);
-        assert_eq!(left_out(0, 1), LeftOut::All);
-        assert_eq!(left_out(0, 0), LeftOut::All);
-    }
 }

@@ -155,7 +155,7 @@ fn a_measured_row_goes_in_and_out() {
         "--json",
     ]);
     assert_eq!(ran.status, 0, "{}", ran.err);
-    assert!(ran.err.contains("row.csv:4: place"), "{}", ran.err);
+    assert!(ran.err.contains("row.csv:4: tree 1: place"), "{}", ran.err);
     let row = &json(&ran)["rows"][0];
     assert_eq!((&row["lines_taken"], &row["trees"]), (&3.into(), &2.into()));
     assert_eq!(row["bad_lines"][0]["line"], 4);

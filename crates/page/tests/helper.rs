@@ -6,7 +6,7 @@ use common::plan;
 use cordonry::file::{csv, read_plan, write_plan};
 use cordonry::forecast::{Forecast, crop_range};
 use cordonry::plan::{Correction, Moment, Phase, Plan, Scheme, Setting, Window};
-use cordonry::row::{Limit, ShootId, TreeId};
+use cordonry::row::{Covering, Limit, ShootId, TreeId};
 use cordonry::units::Mm;
 use cordonry::work::{Work, choices};
 use cordonry_page::document::{Document, Edit, Mode};
@@ -465,7 +465,14 @@ fn the_crop_s_range_is_drawn_piece_by_piece_and_others_are_answered_between() {
 
 /// What a page understands of the texts that its helper makes of a table.
 fn looked(table: &str, tell: csv::Tell<'_>) -> Result<Looked, String> {
-    Looked::of(look(table.as_bytes(), "North", &Words::strict(), tell))
+    answered(table, &[], tell)
+}
+
+/// The same, with what was answered of it.
+fn answered(table: &str, given: &[&str], tell: csv::Tell<'_>) -> Result<Looked, String> {
+    let given: Vec<String> = given.iter().map(|g| g.to_string()).collect();
+    let words = Words::strict();
+    Looked::of(look(table.as_bytes(), "North", &words, &given, tell))
 }
 
 #[test]
@@ -481,13 +488,65 @@ fn a_table_comes_back_as_it_is_read() {
     let worded: Vec<String> = measured.said.iter().map(|s| words.say(s)).collect();
     assert_eq!(said, worded);
     let lines = measured.bad.iter().flat_map(|line| {
-        let why = words.refusal(&line.why);
+        let why = words.say(&line.reason());
         [line.line.to_string(), why, line.text.clone()]
     });
     assert_eq!(bad, lines.collect::<Vec<_>>());
-    assert!(looked.asks_tipped());
+    let asks: Vec<&str> = looked.asks().map(|a| a.key).collect();
+    assert_eq!(
+        asks,
+        measured
+            .asks
+            .iter()
+            .map(|a| a.question.key())
+            .collect::<Vec<_>>()
+    );
+    assert!(asks.contains(&"import-tipped") && !looked.is_mostly_bad());
+    // Every tree of it is drawn.
+    let drawn = looked.drawing().matches("class=\"tree").count();
+    assert!(drawn >= measured.row.trees.len(), "{drawn}");
     let plan = read_plan(looked.plan().as_bytes()).expect("a plan");
     assert_eq!(plan, measured.plan("North"));
+}
+
+#[test]
+fn an_answer_is_in_the_drawing_and_in_the_plan_and_one_that_is_refused_is_not() {
+    let table = "tree;place (m);kind;length (m)\n1;0;leader;2.4\n1;0.9;upright;1.2\n";
+    let read = |given: &[&str]| answered(table, given, &mut |_, _| {}).expect("a table");
+    let plain = read(&[]);
+    let ask = |looked: &Looked, key: &str| {
+        let asked = looked.asks().find(|a| a.key == key).expect("it is asked");
+        (
+            asked.shown().to_string(),
+            asked.wrong.to_string(),
+            asked.range.to_string(),
+        )
+    };
+    let wires = ask(&plain, "import-wires");
+    assert_eq!(wires.0, "0.50 m; 1.00 m; 1.50 m; 2.00 m; 2.50 m");
+    let told = read(&["import-wires", "60 cm; 1.20", "import-covering", "plastic"]);
+    assert_eq!(ask(&told, "import-wires").0, "0.60 m; 1.20 m");
+    assert_eq!(ask(&told, "import-covering").0, "plastic");
+    let heights = |looked: &Looked| looked.drawing().matches("data-height").count();
+    assert_eq!((heights(&plain), heights(&told)), (5, 2));
+    let plan = read_plan(told.plan().as_bytes()).expect("a plan");
+    let trellis = &plan.found.trellis;
+    assert!(
+        trellis
+            .wires
+            .iter()
+            .all(|w| w.covering == Covering::Plastic)
+    );
+    assert_eq!(trellis.cordon_height().0, 600);
+    // What can't be taken says why, stays as it was typed, and changes nothing.
+    let wrong = read(&["import-leaf", "99"]);
+    let (shown, why, range) = ask(&wrong, "import-leaf");
+    assert_eq!((shown.as_str(), range.as_str()), ("99", "1 to 40"));
+    assert_eq!(why, "coming leaf must be between 1 and 40, not 99");
+    assert_eq!(
+        (wrong.plan(), wrong.drawing()),
+        (plain.plan(), plain.drawing())
+    );
 }
 
 #[test]
@@ -512,7 +571,8 @@ fn a_table_without_a_row_makes_no_plan_and_one_that_is_refused_says_why() {
     let empty = looked("tree;place;kind;length\n1;here;leader;2.4", &mut |_, _| {});
     let empty = empty.expect("it is a table");
     assert_eq!(empty.plan(), "");
-    assert!(!empty.asks_tipped());
+    assert_eq!((empty.asks().count(), empty.drawing()), (0, ""));
+    assert!(empty.is_mostly_bad());
     assert_eq!(empty.said_and_bad().1.len(), 3, "one line is left out");
     for text in ["", "a letter\nto a friend"] {
         let why = csv::read(text.as_bytes(), &csv::Options::default()).expect_err("no table");

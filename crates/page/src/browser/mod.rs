@@ -181,14 +181,15 @@ fn not_loaded() -> JsValue {
     JsError::new("a part of the module did not come").into()
 }
 
-/// What a table of those bytes holds, in the words of the page that sent it: the texts of [`Looked`](crate::helper::Looked).
-/// `tell` hears how many lines have been read, of about how many.
+/// What a table of those bytes holds, with what was `answered` of it, in the words of the page that sent it: the texts of
+/// [`Looked`](crate::helper::Looked). `tell` hears how many lines have been read, of about how many.
 #[wasm_bindgen(js_name = readTable)]
 pub async fn read_table(
     bytes: Vec<u8>,
     name: String,
     language: String,
     feet: bool,
+    answered: Vec<String>,
     tell: js_sys::Function,
 ) -> Result<Vec<String>, JsValue> {
     let style = match feet {
@@ -197,7 +198,7 @@ pub async fn read_table(
     };
     let language = Language::of(&language).unwrap_or_default();
     let words = Words::new(language, style);
-    let read = incoming::read(bytes, name, words, Some(tell));
+    let read = incoming::read(bytes, name, words, answered, Some(tell));
     read.await.map_err(|_| not_loaded())
 }
 

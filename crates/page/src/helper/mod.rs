@@ -14,5 +14,5 @@ mod update;
 pub use awaited::{Awaited, OfScheme, OnWall};
 pub use memory::Memory;
 pub use message::{Body, Inquiry, Message, Question, Reply, WindowCount};
-pub use table::{Looked, look};
+pub use table::{Ask, Looked, look};
 pub use update::{Told, Update};

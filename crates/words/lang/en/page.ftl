@@ -368,6 +368,18 @@ import-reading = { $lines ->
    *[other] { $share } of { $lines } lines read
 }
 import-lost = { $file } could not be read to its end. Nothing was changed.
+import-drawing = The row as it comes in
+import-asks = What the table does not say
+import-range = { $low } to { $high }
+import-leaf = Coming leaf
+import-wires = Wires, from the lowest up
+import-covering = Wires are covered with
+import-covering-bare = nothing: bare steel
+import-covering-plastic = plastic
+import-wall-height = Height of the wall
+import-lengths = One length of older wood is
+import-by-season = one season’s
+import-in-all = all its seasons’ together: shared out as shoots usually grow (assumed)
 import-tipped = Had last year’s growth been tipped? Nothing recorded says.
 import-tipped-unknown = not known
 import-tipped-yes = yes
@@ -466,6 +478,10 @@ step-found-tree = putting a tree in
 walk-which = Walk to
 walk-every = every tree
 walk-sample = ten trees, as a sample
+walk-heights = Ask how high each upright stands
+walk-laterals = Ask how many side branches each upright has
+walk-asked-no = no
+walk-asked-yes = yes
 walk-tape = The tape is read in
 walk-progress = { $done ->
     [0] No tree done yet
@@ -486,9 +502,12 @@ walk-ask-leader = Tree { $tree }: how thick is the leader to the { $toward ->
 }, at its base?
 walk-ask-upright = Tree { $tree }: where is upright { $number }?
 walk-ask-thickness = Tree { $tree }: how thick is upright { $number }, at its base?
+walk-ask-height = Tree { $tree }: how high above the ground is the tip of upright { $number }?
+walk-ask-laterals = Tree { $tree }: how many side branches has upright { $number }?
 walk-ask-nothing = The row is complete
 walk-next = Next
 walk-usual = Yes, at { $place }
+walk-as-last = The same as the last: { $value }
 walk-next-thickness = Next: its thickness
 walk-next-upright = Next upright
 walk-next-tree = No more uprights: next tree
@@ -505,6 +524,8 @@ walk-left = There is still a number in the field: take it with “{ $button }”
 walk-doubt = { $what ->
     [leader] A leader { $value } thick is unusual; { $low } to { $high } is usual
     [thickness] An upright { $value } thick at its base is unusual; { $low } to { $high } is usual
+    [height] An upright { $value } high is unusual; { $low } to { $high } is usual
+    [laterals] { $value } side branches on an upright are unusual; { $low } to { $high } are usual
     [foot] Tree { $tree } would stand { $value } on from the one before it; { $low } is expected
     [end] A leader that reaches { $value } is unusual; { $low } to { $high } is usual
     [length] A length of { $value } is unusual; { $low } to { $high } is usual
@@ -680,6 +701,7 @@ record-to-tree = To tree { $tree }
 record-drop-tree = Remove the tree from the record
 record-lost = Mark as lost
 record-standing = It stands
+step-correct-leaf = correcting the coming leaf
 step-correct = correcting the record
 
 # Limits and site.

@@ -18,6 +18,7 @@ refusal-scheme-name = Each scheme must have a name, and one of its own, not “{
 refusal-scheme-last = The only scheme of a plan stays
 refusal-leaf = Work must be in a leaf between { $low } and { $high }, not { $value }
 refusal-no-tree = There is no tree { $tree } in this row
+refusal-before-found-row = Work must be in the leaf in which the row was found, or later
 refusal-before-found = Tree { $tree }: work must be in the leaf in which the row was found, or later
 refusal-no-shoot = Tree { $tree }: the shoot is not there at this time; choose one that stands on the tree
 refusal-rise = { $part }: the rise must be between { $low } and { $high }, not { $value }
@@ -51,11 +52,29 @@ refusal-file-kind = This is no { $wanted ->
 refusal-file-empty = The file is empty
 refusal-file-format = The file is no plan: its format must be { $accepted }, not { $value }
 refusal-file-too-new = The plan is of version { $value } and needs a newer program; this one reads versions 1 to { $high }
-refusal-file-version = The version must be between 1 and { $high }, not { $value }
+refusal-file-version = The version must be between 1 and { $high }{ $text ->
+    [yes] , without quotation marks
+   *[no] {""}
+}, not { $value }
 refusal-file-cut = The file is cut: it ends at line { $line }, column { $column }, before the plan does
 refusal-file-damaged = The file is damaged at line { $line }, column { $column }: { $reason }
 refusal-file-content = Line { $line }, column { $column }: { $reason }
+json-whole = the file
+json-type = { $path } must be { $accepted }, not { $value }
+json-missing = { $path } must have { $name }; it is missing
+json-twice = { $path }: { $name } stands there twice; it must stand once
+json-unknown = { $path } can have no { $name }; it must be one of { $names }
+json-word = { $path } must be one of { $names }, not '{ $value }'
+json-other = { $path }: { $reason }
+json-is-group = a group of names and values in braces
+json-is-list = a list in square brackets
+json-whole-between = a whole number between { $low } and { $high }
+json-whole-from-0 = a whole number, 0 or more
+json-number = a number
+json-text = a text in quotation marks
+json-truth = true or false
 refusal-file-value = { $path } must be between { $low } and { $high }, not { $value }
+refusal-file-whole = { $path } must be a whole number between { $low } and { $high }, not { $value }
 refusal-file-long-text = { $path }: a text must have { $high } characters at most, not { $value }
 refusal-file-twice = { $path }: { $value } stands there twice; each must stand once
 refusal-file-rule = { $path }: { $rule }
@@ -74,7 +93,8 @@ refusal-csv-cells = { $value } cells for { $high } columns. Lengths with a decim
 refusal-csv-quote = the quotation mark that opens here is never closed
 refusal-csv-empty = { $column } is empty; it must be { $accepted }
 refusal-csv-word = { $column } must be { $accepted }, not '{ $value }'
-refusal-csv-cell = { $column }: { $reason }
+csv-of-tree = tree { $tree }: { $why }
+refusal-csv-unread = { $column } must be { $accepted }: { $reason }
 refusal-csv-posts = posts: { $reason }. A post has a cell of its own, or a comma and a space stand between two
 refusal-csv-length = length must be more than 0, and { $high } at most, not { $value }
 refusal-csv-first-twice = tree { $tree } has its first line already, line { $line }: this is the same tree again, or another tree's number is meant
@@ -82,14 +102,22 @@ refusal-csv-value = { $column } must be between { $low } and { $high }, not { $v
 refusal-csv-twice = { $what } stands twice; it must stand once
 refusal-csv-no-tree = tree { $tree } has no stem or leader line that could be taken, so that nothing can grow from it
 refusal-csv-line-twice = this line is the same as line { $line }; each shoot is told once
-refusal-csv-lost = tree { $tree } is lost by another line
-refusal-csv-second-stem = tree { $tree } has a stem already
-refusal-csv-parent = its parent is not among the lines of tree { $tree } that could be taken
-refusal-csv-pose = pose: this does not go with kind { $kind }; it must be { $accepted }
-refusal-csv-bend = bend radius: this is neither laid nor an upright stem, and has no bend; leave it empty
+refusal-csv-lost = tree { $tree } is lost by line { $line }; a lost tree must have no other line
+refusal-csv-second-stem = tree { $tree } has a stem already, line { $line }; it must have one
+refusal-csv-parent = parent must be among the lines of tree { $tree } that could be taken; '{ $value }' is not
+refusal-csv-pose = pose of kind { $kind } must be { $accepted }, not '{ $value }'
+refusal-csv-bend = bend radius must be empty, not '{ $value }': this is neither laid nor an upright stem, and has no bend
 refusal-csv-leaders = tree { $tree }: there must be { $high } laid shoots at most
-refusal-csv-place = place: { $value } is off its parent; it must be between { $low } and { $high }
-refusal-csv-steep = place: its parent goes straight up, where a place along the row says no height; write 'along 0.30 m' from its base
+refusal-csv-place = place must be between { $low } and { $high }: { $value } is { $side ->
+    [before] before the beginning of its parent ({ $part }) at { $low }
+   *[beyond] beyond the end of its parent ({ $part }) at { $high }
+}
+refusal-csv-along = place must be between along { $low } and along { $high }: along { $value } is { $side ->
+    [before] before the base
+   *[beyond] beyond the end
+} of its parent ({ $part })
+refusal-csv-season = season must be between 0 and { $high }, not { $value }: the row is taken as found before leaf { $leaf }
+refusal-csv-steep = place must be a distance from the base of its parent, such as 'along 0.30 m', not '{ $value }': its parent goes straight up, where a place along the row says no height
 
 file-said-encoding = The file is not in UTF-8; it was read as { $encoding }
 file-said-above = { $count ->
@@ -109,6 +137,10 @@ file-said-stretch = The cordon is to be filled from { $from } to { $to }
 file-said-seasons = { $count ->
     [one] One shoot without a season is taken as grown last
    *[other] { $count } shoots without a season are taken as grown last
+}
+file-said-in-all = { $count ->
+    [one] One single length is shared out over its seasons as shoots usually grow, all but the last tipped by a fifth; that is assumed
+   *[other] { $count } single lengths are shared out over their seasons as shoots usually grow, all but the last tipped by a fifth; that is assumed
 }
 file-said-diameters = { $count ->
     [one] One diameter was not measured and is estimated from the length
@@ -565,8 +597,14 @@ walk-name = Walked row
 walk-note = Taken down on a walk along the row: { $trees ->
     [one] one tree
    *[other] { $trees } trees
-}. Lengths of uprights were not measured; they are reckoned from their thickness, and an unmeasured thickness is taken as usual
-walk-note-sample = A sample: { $count } of { $trees } trees were measured ({ $numbers }), the others are filled in from the nearest of them. Lengths of uprights were not measured; they are reckoned from their thickness, and an unmeasured thickness is taken as usual
+}. { $heights ->
+    [yes] Uprights are as long as their measured heights say, those without one as their thickness does
+   *[no] Lengths of uprights were not measured; they are reckoned from their thickness
+}, and an unmeasured thickness is taken as usual
+walk-note-sample = A sample: { $count } of { $trees } trees were measured ({ $numbers }), the others are filled in from the nearest of them. { $heights ->
+    [yes] Uprights are as long as their measured heights say, those without one as their thickness does
+   *[no] Lengths of uprights were not measured; they are reckoned from their thickness
+}, and an unmeasured thickness is taken as usual
 walk-sampled = sampled
 walk-filled = filled in from tree { $tree }
 walk-same = said to be the same as tree { $tree }
@@ -576,6 +614,8 @@ refusal-walk = { $what ->
     [end] End of the leader of tree { $tree }
     [leader] Thickness of the leader of tree { $tree }
     [upright] Place of upright { $number } of tree { $tree }
+    [height] Height of upright { $number } of tree { $tree }
+    [laterals] Side branches of upright { $number } of tree { $tree }, a whole number,
    *[thickness] Thickness of upright { $number } of tree { $tree }
 } must be between { $low } and { $high }, not { $value }
 refusal-walk-near = Tree { $tree }: there is an upright at { $near } already, too near to { $value }
@@ -595,6 +635,8 @@ walk-so-uprights = { $count ->
     [one] Upright at { $places }
    *[other] { $count } uprights at { $places }
 }
+walk-so-heights = Heights: { $list }
+walk-so-laterals = Side branches: { $list }
 refusal-tree-place = A tree must be between { $low } and { $high }, not at { $value }
 refusal-tree-near = A tree at { $value } must be { $low } or more from tree { $tree } at { $near }
 # The record: what was measured, and why a correction may be refused.
@@ -616,6 +658,7 @@ measure-face = grows from
 measure-side-buds = side and underside buds
 measure-note = note
 measure-stem = stem
+measure-leaf = coming leaf
 measure-row-from = start of the row
 measure-row-to = end of the row
 measure-post = post's place
@@ -644,7 +687,12 @@ record-buds-rubbed = rubbed out
 
 refusal-correct-part = { $part }: { $what } must be between { $low } and { $high }, not { $value }
 refusal-correct-tree = Tree { $tree }: { $what } must be between { $low } and { $high }, not { $value }
+refusal-correct-leaf = The coming leaf must be between { $low } and { $high }, not { $value }: { $part } { $why ->
+    [grown] grew
+   *[cut] was cut
+} in leaf { $leaf }
 refusal-correct-row = { $what } must be between { $low } and { $high }, not { $value }
+refusal-whole = { $what } must be a whole number between { $low } and { $high }, not { $value }
 refusal-correct-shorter = { $part }: length must be between { $low } and { $high }, not { $value }, for { $child }, grows from it
 refusal-not-recorded = Tree { $tree }: the shoot is not in the record; choose one that is
 refusal-stem-record = { $part }: the stem stays in the record as long as its tree does; mark the tree as lost, or remove it from the record
@@ -685,6 +733,8 @@ number-unit = '{ $text }' is no unit of length (mm, cm, m, in, ft)
 number-before = no number before '{ $text }'
 number-bare = a number without a unit at the end of '{ $text }'
 number-long = '{ $text }' is longer than 10 km
+number-inches = '{ $text }' has a foot or more of inches behind the feet; there must be less than 12 in
+number-fraction = '{ $text }' is no fraction: above and below the stroke must be whole numbers, as in 3/4
 number-no = '{ $text }' is no number
 number-marks = '{ $text }' is no number (write thousands without a mark)
 number-thousands = '{ $text }' in millimetres may be thousands or decimals; write it without the mark
@@ -702,6 +752,11 @@ accepted-poses = one of an angle in degrees, laid, upright, free, stub or 'plant
 accepted-season = a whole number: the leaf in which it grew
 accepted-whole = a whole number
 accepted-length = a length
+accepted-lengths = a length such as 0.60 m, or one a season, as in 0.60 + 0.45
+accepted-thickness = a thickness such as 14 mm, or none
+accepted-radius = a radius such as 300 mm, or empty
+accepted-laterals = a count such as 5, or a count and a length, as in 5/1.20 m
+accepted-place-cell = a place such as 2.40 m, or along 0.30 m
 accepted-no-length = no length for what has not grown
 accepted-sides = one of left, right, top, side, under
 accepted-place = a place along the row
@@ -710,6 +765,7 @@ accepted-pose-upright = one of upright, a lean such as -5
 accepted-pose-stem = one of laid 3, upright -5, free, stub
 accepted-pose-stub = stub
 accepted-degrees = a number of degrees
+accepted-seasons-of-lengths = one of by season, in all
 accepted-coverings = one of bare, plastic
 
 # Rules that a plan file breaks.

@@ -13,6 +13,8 @@
 //! | `row bearing,90` | compass bearing of the way in which places grow, degrees |
 //! | `row spacing,3.00 m` | distance between row centres |
 //! | `row name,North 4` | what the row is called; without it, the first line that says nothing else |
+//! | `lengths,in all` | a single length of a shoot is that of all its seasons together, and is shared out as shoots usually grow; `by season`, as where nothing is said: it is one season's |
+//! | `last growth tipped,yes` | whether last year's growth had been tipped before it was measured: `yes` or `no` |
 //!
 //! A length without a unit is in metres. Lines come in any order; each but `wire` and `posts` stands once.
 
@@ -46,10 +48,19 @@ pub(super) enum Fact {
     Bearing,
     RowSpacing,
     Name,
+    Lengths,
+    Tipped,
 }
 
+/// What covers wires: not, or plastic.
+pub(super) const COVERED: [&str; 2] = ["bare", "plastic"];
+/// Of what seasons a single length is: of one, or of all together.
+pub(super) const LENGTHS: [&str; 2] = ["by season", "in all"];
+/// Whether something was so.
+pub(super) const TICKED: [&str; 2] = ["no", "yes"];
+
 impl Fact {
-    const ALL: [Self; 11] = [
+    const ALL: [Self; 13] = [
         Self::Leaf,
         Self::From,
         Self::To,
@@ -61,9 +72,11 @@ impl Fact {
         Self::Bearing,
         Self::RowSpacing,
         Self::Name,
+        Self::Lengths,
+        Self::Tipped,
     ];
 
-    fn name(self) -> &'static str {
+    pub(super) fn name(self) -> &'static str {
         match self {
             Self::Leaf => "coming leaf",
             Self::From => "row from",
@@ -76,6 +89,8 @@ impl Fact {
             Self::Bearing => "row bearing",
             Self::RowSpacing => "row spacing",
             Self::Name => "row name",
+            Self::Lengths => "lengths",
+            Self::Tipped => "last growth tipped",
         }
     }
 
@@ -100,9 +115,10 @@ impl Fact {
         }
     }
 
-    fn range(self) -> Range {
+    pub(super) fn range(self) -> Range {
         let setting = match self {
             Self::Leaf => return (1.0, Plan::MAX_LEAF.into()),
+            Self::Lengths | Self::Tipped => return (0.0, 1.0),
             Self::Name => return (0.0, Plan::MAX_TEXT as f64),
             Self::From | Self::To | Self::Posts => return range::PLACE,
             Self::Wire => return range::WIRE_HEIGHT,
@@ -116,9 +132,9 @@ impl Fact {
     }
 
     /// How its values are told.
-    fn arg(self) -> fn(f64) -> Arg {
+    pub(super) fn arg(self) -> fn(f64) -> Arg {
         match self {
-            Self::Leaf | Self::Name => |n| Arg::Number(n, 0),
+            Self::Leaf | Self::Name | Self::Lengths | Self::Tipped => |n| Arg::Number(n, 0),
             Self::Latitude | Self::Longitude | Self::Bearing => Arg::Angle,
             _ => Arg::Length,
         }
@@ -126,16 +142,21 @@ impl Fact {
 }
 
 /// What the lines say of the row as a whole.
-#[derive(Debug, Default)]
+#[derive(Clone, Debug, Default)]
 pub(super) struct Block {
     pub leaf: Option<u8>,
+    /// Whether a single length is that of all seasons together.
+    pub in_all: bool,
+    /// Whether last year's growth had been tipped.
+    pub tipped: Option<bool>,
     pub from: Option<Mm>,
     pub to: Option<Mm>,
-    wires: Vec<Wire>,
+    /// Each wire's height, and what covers it where that is said.
+    wires: Vec<(Mm, Option<Covering>)>,
     posts: Vec<Mm>,
     wall_height: Option<Mm>,
-    /// Whether of a wire is not said what covers it.
-    uncovered: bool,
+    /// What covers the wires of which no line says it.
+    covering: Option<Covering>,
     pub site: Site,
     pub name: Option<String>,
     /// Lines that could not be taken, in order.
@@ -157,24 +178,53 @@ impl Block {
                 let filled = record.cells.filled();
                 out.bad.push(BadLine {
                     line: record.line,
+                    tree: None,
                     text: short(&record.cells.joined(filled, &mark)),
                     why,
                 });
             }
         }
-        out.wires.arrange_by_key(|w| w.height);
-        out.posts.arrange();
         out
+    }
+
+    /// Whether a line says it.
+    pub(super) fn says(&self, fact: Fact) -> bool {
+        self.seen.contains(&fact)
+    }
+
+    /// Whether of a wire is not said what covers it.
+    pub(super) fn is_uncovered(&self) -> bool {
+        self.wires.iter().any(|(_, covering)| covering.is_none())
+    }
+
+    /// Whether wires of which nothing else is said are covered with plastic.
+    pub(super) fn covers_with_plastic(&self) -> bool {
+        self.covering == Some(Covering::Plastic)
+    }
+
+    /// Covers the wires of which nothing is said, as that word says.
+    pub(super) fn cover(&mut self, word: &str) -> Result<(), Refusal> {
+        self.covering = covering(word)?;
+        for (_, covering) in &mut self.wires {
+            *covering = covering.or(self.covering);
+        }
+        Ok(())
     }
 
     /// The wires and posts that the lines say, and the others as `usual`.
     pub(super) fn trellis(&self, usual: &Trellis) -> Trellis {
         let mut out = usual.clone();
         if !self.wires.is_empty() {
-            out.wires = self.wires.clone();
+            let wire = |(height, covering): &(Mm, Option<Covering>)| Wire {
+                height: *height,
+                covering: covering.unwrap_or_default(),
+            };
+            out.wires = self.wires.iter().map(wire).collect();
+            out.wires.arrange_by_key(|w| w.height);
         }
         if !self.posts.is_empty() {
             out.posts = self.posts.clone();
+            out.posts.arrange();
         }
         out.wall_height = self.wall_height.unwrap_or(out.wall_height);
         out
@@ -193,7 +243,7 @@ impl Block {
                     ("high", height(wires.last())),
                 ],
             ));
-        } else if self.uncovered {
+        } else if self.is_uncovered() {
             said.push(Said::plain("file-said-uncovered"));
         }
         if self.wall_height.is_none() {
@@ -202,7 +252,7 @@ impl Block {
         }
     }
 
-    fn take(&mut self, cells: &Cells) -> Result<(), Refusal> {
+    pub(super) fn take(&mut self, cells: &Cells) -> Result<(), Refusal> {
         let Some((fact, unit)) = Fact::named(cells.get(0)) else {
             return Ok(());
         };
@@ -273,6 +323,14 @@ impl Block {
             Fact::Longitude => self.site.longitude_deg = Some(value()?),
             Fact::Bearing => self.site.row_bearing_deg = Some(value()?),
             Fact::RowSpacing => self.site.row_spacing = Some(Mm::round(value()?)),
+            Fact::Lengths => {
+                let word = one_of(fact, cell(1), &LENGTHS, "accepted-seasons-of-lengths")?;
+                self.in_all = word == 1;
+            }
+            Fact::Tipped => {
+                let word = one_of(fact, cell(1), &TICKED, pieces::TICKS)?;
+                self.tipped = Some(word == 1);
+            }
             Fact::Name => {
                 // A name typed by hand may hold what parts cells.
                 let name = cells
@@ -291,32 +349,48 @@ impl Block {
 
     fn wire(&mut self, height: f64, covering: &str) -> Result<(), Refusal> {
         let name = Fact::Wire.name();
-        let wire = Wire {
-            height: Mm::round(height),
-            covering: match &*covering.to_lowercase() {
-                "" | "bare" | "steel" | "bare steel" => Covering::Bare,
-                "plastic" | "covered" | "coated" => Covering::Plastic,
-                other => {
-                    return Err(Refusal::new(
-                        "refusal-csv-word",
-                        vec![
-                            ("column", Arg::Text(name.into())),
-                            ("value", Arg::short(other)),
-                            ("accepted", Arg::key(COVERINGS)),
-                        ],
-                    ));
-                }
-            },
-        };
-        if self.wires.iter().any(|w| w.height == wire.height) {
-            return Err(twice(format!("{name} {}", wire.height)));
+        let height = Mm::round(height);
+        let covering = self::covering(covering)?;
+        if self.wires.iter().any(|(at, _)| *at == height) {
+            return Err(twice(format!("{name} {height}")));
         }
         let count = self.wires.len() + 1;
         in_range(name, |n| Arg::Number(n, 0), count as f64, range::WIRES)?;
-        self.uncovered |= covering.is_empty();
-        self.wires.push(wire);
+        self.wires.push((height, covering));
         Ok(())
     }
+}
+
+/// What a word says of a wire's covering; an empty one nothing.
+fn covering(word: &str) -> Result<Option<Covering>, Refusal> {
+    match &*word.to_lowercase() {
+        "" => Ok(None),
+        "bare" | "steel" | "bare steel" => Ok(Some(Covering::Bare)),
+        "plastic" | "covered" | "coated" => Ok(Some(Covering::Plastic)),
+        _ => Err(no_word(Fact::Wire, word, COVERINGS)),
+    }
+}
+
+/// Which of the words a cell holds.
+fn one_of(
+    fact: Fact,
+    cell: &str,
+    words: &[&str],
+    accepted: &'static str,
+) -> Result<usize, Refusal> {
+    let found = words.iter().position(|w| w.eq_ignore_ascii_case(cell));
+    found.ok_or_else(|| no_word(fact, cell, accepted))
+}
+
+fn no_word(fact: Fact, value: &str, accepted: &'static str) -> Refusal {
+    Refusal::new(
+        "refusal-csv-word",
+        vec![
+            ("column", Arg::Text(fact.name().into())),
+            ("value", Arg::short(value)),
+            ("accepted", Arg::key(accepted)),
+        ],
+    )
 }
 
 fn twice(what: String) -> Refusal {
@@ -327,21 +401,23 @@ fn twice(what: String) -> Refusal {
 fn value(fact: Fact, unit: Option<BareUnit>, cell: &str) -> Result<f64, Refusal> {
     pieces::not_too_long(fact.name(), cell)?;
     let named = ("column", Arg::Text(fact.name().into()));
+    let accepted = match fact {
+        Fact::Leaf => "accepted-whole",
+        Fact::Latitude | Fact::Longitude | Fact::Bearing => "accepted-degrees",
+        _ => "accepted-length",
+    };
+    let accepted = ("accepted", Arg::key(accepted));
     let unread = |reason: Said| {
-        let args = vec![named.clone(), ("reason", reason.into())];
+        let mut args = vec![named.clone(), ("reason", reason.into())];
         let key = match fact {
             Fact::Posts => "refusal-csv-posts",
-            _ => "refusal-csv-cell",
+            _ => "refusal-csv-unread",
         };
+        args.extend((fact != Fact::Posts).then(|| accepted.clone()));
         Refusal::new(key, args)
     };
     if cell.is_empty() {
-        let accepted = match fact {
-            Fact::Leaf => "accepted-whole",
-            Fact::Latitude | Fact::Longitude | Fact::Bearing => "accepted-degrees",
-            _ => "accepted-length",
-        };
-        let args = vec![named, ("accepted", Arg::key(accepted))];
+        let args = vec![named, accepted];
         return Err(Refusal::new("refusal-csv-empty", args));
     }
     let value = match fact {
@@ -372,6 +448,7 @@ pub(super) fn lines(
     name: &str,
     leaf: u8,
     site: &Site,
+    tipped: Option<bool>,
     style: Style,
 ) -> Vec<Vec<String>> {
     let mut out: Vec<Vec<String>> = Vec::new();
@@ -384,8 +461,8 @@ pub(super) fn lines(
     say(Fact::To, &[length(row.to)]);
     for wire in &row.trellis.wires {
         let covering = match wire.covering {
-            Covering::Bare => "bare",
-            Covering::Plastic => "plastic",
+            Covering::Bare => COVERED[0],
+            Covering::Plastic => COVERED[1],
         };
         say(Fact::Wire, &[length(wire.height), covering.into()]);
     }
@@ -405,6 +482,10 @@ pub(super) fn lines(
     }
     if let Some(spacing) = site.row_spacing {
         say(Fact::RowSpacing, &[length(spacing)]);
+    }
+    say(Fact::Lengths, &[LENGTHS[0].into()]);
+    if let Some(tipped) = tipped {
+        say(Fact::Tipped, &[TICKED[usize::from(tipped)].into()]);
     }
     // A line above the names is one line of the file.
     let name = name.replace(['\n', '\r', '\t'], " ");

@@ -94,10 +94,12 @@ pub(super) fn at(
     let length = course.length;
     let (x0, x1) = (course.base.x, course.tip().x);
     let bend = course.point(course.first).x;
-    let off = |value: f64, low: f64, high: f64| {
+    let off = |key: &'static str, value: f64, low: f64, high: f64| {
+        let side = if value < low { "before" } else { "beyond" };
         Err(Refusal::new(
-            "refusal-csv-place",
+            key,
             vec![
+                ("side", Arg::Text(side.into())),
                 ("value", Arg::Length(value)),
                 ("low", Arg::Length(low)),
                 ("high", Arg::Length(high)),
@@ -112,7 +114,7 @@ pub(super) fn at(
             let d = libm::round(d);
             return Ok((d.min(libm::floor(length)), d > length));
         }
-        Some(Place::Along(d)) => return off(d, 0.0, length),
+        Some(Place::Along(d)) => return off("refusal-csv-along", d, 0.0, length),
         Some(Place::Row(x)) => x,
     };
     let steep = (x1 - x0).abs() < STEEP && (bend - x0).abs() < STEEP;
@@ -132,6 +134,11 @@ pub(super) fn at(
     } else if (x - x0).abs() <= SLACK {
         Ok((0.0, true))
     } else {
-        off(x, x0.min(x1).min(bend), x0.max(x1).max(bend))
+        off(
+            "refusal-csv-place",
+            x,
+            x0.min(x1).min(bend),
+            x0.max(x1).max(bend),
+        )
     }
 }

@@ -100,9 +100,20 @@ fn says(table: &Table, record: &Record) -> Result<Says, Refusal> {
         }
     };
     let unread = |c: Column, reason: Said| {
+        let accepted = match c {
+            Column::Place => "accepted-place-cell",
+            Column::Laterals => "accepted-laterals",
+            Column::Diameter => "accepted-thickness",
+            Column::BendRadius => "accepted-radius",
+            _ => "accepted-lengths",
+        };
         Refusal::new(
-            "refusal-csv-cell",
-            vec![named(c), ("reason", reason.into())],
+            "refusal-csv-unread",
+            vec![
+                named(c),
+                ("reason", reason.into()),
+                ("accepted", Arg::key(accepted)),
+            ],
         )
     };
     let range = |c: Column, arg: fn(f64) -> Arg, value: f64, range: Range| {

@@ -30,6 +30,7 @@
 //!
 //! Lines above the names say what the row is as a whole (see `block.rs`); the first that is none of them is its name, where none says it.
 
+mod asks;
 mod block;
 mod fit;
 mod lines;
@@ -40,6 +41,7 @@ mod table;
 mod trees;
 mod write;
 
+pub use asks::{Answers, Asked, Question};
 pub(super) use table::has_columns;
 pub use write::{Style, write};
 
@@ -66,6 +68,8 @@ pub struct Options {
     /// Wires, posts and wall height, whatever the table says. `None`: the table's, or [`Trellis::default`]. The cordon
     /// wire's height decides where along its leader a place is.
     pub trellis: Option<Trellis>,
+    /// What is answered of what the table leaves open.
+    pub answers: Answers,
 }
 
 impl Default for Options {
@@ -74,6 +78,7 @@ impl Default for Options {
             leaf: None,
             planted: Deg::new(45.0),
             trellis: None,
+            answers: Answers::default(),
         }
     }
 }
@@ -86,6 +91,8 @@ struct Given {
     planted: Deg,
     /// Height of the cordon wire, mm.
     wire: f64,
+    /// Whether a single length is that of all seasons together.
+    in_all: bool,
 }
 
 /// A row read from CSV.
@@ -105,18 +112,41 @@ pub struct Measured {
     pub said: Vec<Said>,
     /// What makes the whole unlikely, and is to be asked before anything else.
     pub doubt: Option<Said>,
-    /// Whether it has last year's growth of which nothing tells whether it was tipped.
-    pub asks_tipped: bool,
+    /// Whether last year's growth had been tipped, as far as that is said.
+    pub tipped: Option<bool>,
+    /// What the table leaves open.
+    pub asks: Vec<Asked>,
     /// Whether it is a row without a tree, told by the lines above the names and with nothing left out.
     pub treeless: bool,
 }
 
+/// So many lines may be slips even where they are more than a quarter.
+const FEW: usize = 10;
+
+fn is_mostly_bad(taken: usize, left: usize) -> bool {
+    let all = taken + left;
+    left * 2 > all || (left > FEW && left * 4 > all)
+}
+
 impl Measured {
+    /// Whether more lines are left out than a few slips: more than a half, or in a longer table than a handful of lines more than
+    /// a quarter. Then what was asked, the units or the table itself, is rather wrong than the lines.
+    pub fn is_mostly_bad(&self) -> bool {
+        is_mostly_bad(self.taken, self.bad.len())
+    }
+
+    /// Whether it is open if last year's growth had been tipped.
+    pub fn asks_tipped(&self) -> bool {
+        let mut asks = self.asks.iter();
+        asks.any(|a| a.question == Question::Tipped)
+    }
+
     /// A plan of what was measured, begun, of that name where the table has none.
     pub fn plan(self, name: impl Into<String>) -> Plan {
         let name = self.title.unwrap_or_else(|| name.into());
         Plan {
             site: Arc::new(self.site),
+            tipped: self.tipped,
             ..Plan::new(name, self.row).begun()
         }
     }
@@ -172,10 +202,30 @@ fn crowded(trees: &[Arc<Tree>], table: &Table) -> Option<Said> {
 pub struct BadLine {
     /// Its number in the file, from 1.
     pub line: usize,
+    /// The tree that it names, where that much can be read.
+    pub tree: Option<u32>,
     /// What stands there.
     pub text: String,
     /// Why it was not taken.
     pub why: Refusal,
+}
+
+impl BadLine {
+    /// Why it was not taken, with the tree that it is of.
+    pub fn reason(&self) -> Said {
+        let named = |arg| self.why.arg(arg).is_some();
+        let names_tree = named("tree") || named("part");
+        match self.tree.filter(|_| !names_tree) {
+            None => self.why.0.clone(),
+            Some(tree) => Said::new(
+                "csv-of-tree",
+                vec![
+                    ("tree", Arg::Count(tree.into())),
+                    ("why", self.why.clone().into()),
+                ],
+            ),
+        }
+    }
 }
 
 /// Most lines that are read.
@@ -212,7 +262,7 @@ pub fn read_telling(bytes: &[u8], options: &Options, tell: Tell<'_>) -> Result<M
         ));
     }
     let text = Text::read(bytes, foreign::TABLE)?;
-    let table = Table::read(&text.text).map_err(|why| {
+    let mut table = Table::read(&text.text).map_err(|why| {
         // Without the columns of a table it may be anything else.
         match foreign::marked_up(&text.text) {
             Some(kind) if why.key == "refusal-csv-columns" => {
@@ -229,6 +279,8 @@ pub fn read_telling(bytes: &[u8], options: &Options, tell: Tell<'_>) -> Result<M
         ));
     }
     said.extend(table.said.iter().cloned());
+    let told = table.block.leaf.is_some();
+    let open = options.answers.put(&mut table.block);
     let block = &table.block;
     let trellis = match &options.trellis {
         Some(trellis) => trellis.clone(),
@@ -238,6 +290,7 @@ pub fn read_telling(bytes: &[u8], options: &Options, tell: Tell<'_>) -> Result<M
         leaf: options.leaf.or(block.leaf),
         planted: options.planted,
         wire: trellis.cordon_height().f(),
+        in_all: block.in_all,
     };
     let lines = lines::parse(&table, tell);
     let built = trees::build(lines, &given, &mut said, tell);
@@ -279,11 +332,22 @@ pub fn read_telling(bytes: &[u8], options: &Options, tell: Tell<'_>) -> Result<M
     }
     let title = table.title.clone();
     let doubt = crowded(&row.trees, &table);
-    let told = block.leaf.is_some();
-    let asks_tipped = !table.has(Column::Cut) && row.has_untold_tips();
+    let untold = !table.has(Column::Cut) && row.has_untold_tips();
+    let asked = |question| match question {
+        _ if built.taken == 0 => false,
+        Question::Leaf => options.leaf.is_none(),
+        Question::Wires | Question::Covering | Question::WallHeight => options.trellis.is_none(),
+        Question::Lengths => built.in_all > 0,
+        Question::Tipped => untold,
+    };
+    let open = open.into_iter().filter(|(question, _)| asked(*question));
+    let asks = open.map(|open| Asked::of(open, block, &row.trellis, row.leaf));
+    let asks = asks.collect();
+    let tipped = block.tipped;
     let bad = table.name_bad(built.bad)?;
     Ok(Measured {
-        asks_tipped,
+        tipped,
+        asks,
         row,
         site,
         title,
@@ -293,4 +357,19 @@ pub fn read_telling(bytes: &[u8], options: &Options, tell: Tell<'_>) -> Result<M
         said,
         doubt,
     })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::is_mostly_bad;
+
+    #[test]
+    fn a_few_slips_are_few_up_to_a_quarter_of_a_table_or_half_of_a_short_one() {
+        for (taken, left) in [(5, 0), (1, 1), (10, 10), (75, 25), (0, 0)] {
+            assert!(!is_mostly_bad(taken, left), "{taken} {left}");
+        }
+        for (taken, left) in [(1, 2), (11, 11), (74, 26), (1, 99), (0, 1)] {
+            assert!(is_mostly_bad(taken, left), "{taken} {left}");
+        }
+    }
 }

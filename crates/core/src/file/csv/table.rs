@@ -415,8 +415,11 @@ impl Table {
     }
 
     /// Bad lines with what stands in them, after those of the block above.
-    pub(super) fn name_bad(self, mut bad: Vec<(usize, Refusal)>) -> Result<Vec<BadLine>, Refusal> {
-        let mut out = self.block.bad;
+    pub(super) fn name_bad(
+        mut self,
+        mut bad: Vec<(usize, Refusal)>,
+    ) -> Result<Vec<BadLine>, Refusal> {
+        let mut out = std::mem::take(&mut self.block.bad);
         bad.arrange_by_key(|(n, _)| *n);
         if out.len() + bad.len() > MAX_BAD {
             let below = bad
@@ -436,10 +439,21 @@ impl Table {
             return Err(Refusal::new("refusal-csv-bad-lines", args));
         }
         let delimiter = char::from(self.delimiter).to_string();
-        out.extend(bad.into_iter().filter_map(|(n, why)| {
+        out.extend(bad.into_iter().filter_map(|(n, mut why)| {
             let record = self.records.get(n)?;
+            // What a line said is known here alone: lines are held as what they mean.
+            let cell = |c| ("value", Arg::short(self.cell(record, c)));
+            let said = match why.key {
+                "refusal-csv-pose" => Some(Column::Pose),
+                "refusal-csv-parent" => Some(Column::Parent),
+                "refusal-csv-bend" => Some(Column::BendRadius),
+                "refusal-csv-steep" => Some(Column::Place),
+                _ => None,
+            };
+            why.args.extend(said.map(cell));
             Some(BadLine {
                 line: record.line,
+                tree: self.cell(record, Column::Tree).parse().ok(),
                 text: short(&record.cells.joined(usize::MAX, &delimiter)),
                 why,
             })

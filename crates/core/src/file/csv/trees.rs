@@ -39,12 +39,15 @@ pub(super) struct Built {
     pub taken: usize,
     /// Bad lines by their number among the lines.
     pub bad: Vec<(usize, Refusal)>,
+    /// How many single lengths may be those of several seasons together.
+    pub in_all: usize,
 }
 
 /// What was assumed, counted.
 #[derive(Default)]
 struct Counts {
     seasons: usize,
+    in_all: usize,
     diameters: usize,
     laid: usize,
     ends: usize,
@@ -118,6 +121,7 @@ pub(super) fn build(
         said.extend(
             [
                 counted("file-said-seasons", counts.seasons),
+                counted("file-said-in-all", counts.in_all).filter(|_| options.in_all),
                 counted("file-said-diameters", counts.diameters),
                 counted("file-said-laid", counts.laid),
                 counted("file-said-ends", counts.ends),
@@ -176,6 +180,7 @@ fn build_before(lines: &[Line], options: &Given, leaf: u8, tell: Tell<'_>) -> (B
         leaf,
         taken: lines.len() - bad.len(),
         bad,
+        in_all: counts.in_all,
     };
     (built, counts)
 }
@@ -285,7 +290,9 @@ impl<'a> TreeBuild<'a> {
     }
 
     fn lost_tree(&mut self, line: usize, says: &Says, good: &[(usize, &Says)]) -> Option<Tree> {
-        let why = self.refuse("refusal-csv-lost");
+        let mut why = self.refuse("refusal-csv-lost");
+        let number = self.context.lines[line].number;
+        why.args.push(("line", Arg::Count(number as i64)));
         let rest = good.iter().filter(|(n, _)| *n != line);
         self.bad.extend(rest.map(|(n, _)| (*n, why.clone())));
         let planted = self.planted(says, 0, true);
@@ -395,8 +402,8 @@ impl<'a> TreeBuild<'a> {
             let mut ready = vec![first];
             while let Some((line, says)) = ready.pop() {
                 if says.kind == LineKind::Part(Kind::Stem) {
-                    self.bad
-                        .push((line, self.refuse("refusal-csv-second-stem")));
+                    let why = self.refuse_beside_first("refusal-csv-second-stem");
+                    self.bad.push((line, why));
                     continue;
                 }
                 let parent = match self.parent_line(says.parent) {
@@ -441,18 +448,27 @@ impl<'a> TreeBuild<'a> {
 
     fn place(&mut self, line: usize, says: &Says, parent: Option<usize>) -> Result<(), Refusal> {
         let LineKind::Part(kind) = says.kind else {
-            return Err(self.refuse("refusal-csv-lost"));
+            return Err(self.refuse_beside_first("refusal-csv-lost"));
         };
         self.refuse_first_again(kind, says)?;
         let parent = match parent {
             Some(line) => self.placed.get(&line).copied().unwrap_or(0),
             None => self.near(kind, says.place),
         };
-        let (at, at_end) = at(&self.courses[parent], kind, says.place)?;
-        let pose = pose(kind, &says.pose, says.toward, self.usual_way(parent))?;
         let Some(tree) = &self.tree else {
             return Err(self.refuse("refusal-csv-no-tree"));
         };
+        let at = at(&self.courses[parent], kind, says.place);
+        let (at, at_end) = at.map_err(|mut why| {
+            // One that is off its parent names it.
+            if why.arg("side").is_some()
+                && let Some(name) = tree.name(tree.shoots[parent].id)
+            {
+                why.args.push(("part", name.into()));
+            }
+            why
+        })?;
+        let pose = pose(kind, &says.pose, says.toward, self.usual_way(parent))?;
         if pose.is_laid() && self.laid.len() >= MAX_LAID {
             return Err(Refusal::new(
                 "refusal-csv-leaders",
@@ -500,10 +516,16 @@ impl<'a> TreeBuild<'a> {
         if !at_foot && planted.is_none() {
             return Ok(());
         }
-        let mut why = self.refuse("refusal-csv-first-twice");
-        let number = self.context.lines[first].number;
+        Err(self.refuse_beside_first("refusal-csv-first-twice"))
+    }
+
+    /// A refusal that names the line of the tree as a whole.
+    fn refuse_beside_first(&self, key: &'static str) -> Refusal {
+        let mut why = self.refuse(key);
+        let first = self.from_line.first();
+        let number = first.map_or(0, |n| self.context.lines[*n].number);
         why.args.push(("line", Arg::Count(number as i64)));
-        Err(why)
+        why
     }
 
     /// The shoot that a line without a parent grows from: the laid wood at its place, or the nearest.
@@ -561,13 +583,16 @@ impl<'a> TreeBuild<'a> {
             None => leaf.saturating_sub(seasons.max(1)),
         };
         let last = first + seasons.saturating_sub(1);
-        if seasons > 0 {
-            in_range(
-                "season",
-                |n| Arg::Number(n, 0),
-                last as f64,
-                (0.0, (leaf - 1) as f64),
-            )?;
+        if seasons > 0 && last >= leaf {
+            let count = |n: usize| Arg::Count(n as i64);
+            return Err(Refusal::new(
+                "refusal-csv-season",
+                vec![
+                    ("value", count(last)),
+                    ("high", count(leaf - 1)),
+                    ("leaf", count(leaf)),
+                ],
+            ));
         }
         let mut units: Vec<GrowthUnit> = Vec::with_capacity(seasons);
         for (n, (leaf, length)) in (first..).zip(&says.lengths).enumerate() {
@@ -588,6 +613,14 @@ impl<'a> TreeBuild<'a> {
         }
         let length: f64 = units.iter().map(|u| u.kept).sum();
         let grown = !units.is_empty();
+        let mut grew_last = says.season.is_none() && parent.is_some() && grown;
+        if let Some(born) = self.of_several_seasons(says, parent) {
+            self.counts.in_all += 1;
+            if self.context.options.in_all {
+                units = usual::seasons_of(length, born, self.context.leaf);
+                grew_last = false;
+            }
+        }
         let diameter = match says.diameter {
             Some(diameter) => diameter,
             None if grown => {
@@ -596,7 +629,7 @@ impl<'a> TreeBuild<'a> {
             }
             None => 0.0,
         };
-        self.counts.seasons += usize::from(says.season.is_none() && parent.is_some() && grown);
+        self.counts.seasons += usize::from(grew_last);
         let shoot = Shoot {
             face: says.face.filter(|_| parent.is_some()).unwrap_or(Face::Top),
             pose,
@@ -614,6 +647,17 @@ impl<'a> TreeBuild<'a> {
             true => Err(Refusal::new("refusal-csv-bend", vec![])),
             false => Ok(shoot),
         }
+    }
+
+    /// The season in which a shoot first grew whose single length may be that of several seasons: what stands or hangs free, old
+    /// enough, and of which no cut is told by season. It grew a season after its parent at the earliest.
+    fn of_several_seasons(&self, says: &Says, parent: Option<ShootId>) -> Option<u8> {
+        let grows_on = matches!(says.kind, LineKind::Part(Kind::Upright | Kind::Shoot));
+        let single = says.lengths.len() == 1 && says.cuts.is_empty() && says.when.is_empty();
+        let parent = self.tree.as_ref()?.shoot(parent?)?;
+        let after = parent.born().map_or(1, |born| born.saturating_add(1));
+        let born = says.season.unwrap_or(after);
+        (grows_on && single && born + 1 < self.context.leaf).then_some(born)
     }
 
     /// The tree with its shoots in one order, however its lines stood.

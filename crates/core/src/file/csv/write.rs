@@ -23,15 +23,15 @@ pub struct Style {
     pub decimal_comma: bool,
 }
 
-/// The row of that name as CSV: what it is as a whole, a line of names, then one line a shoot, tree by tree. Lengths are in whole
+/// The row of that name as CSV: what it is as a whole, with whether last year's growth had been `tipped`, a line of names, then one line a shoot, tree by tree. Lengths are in whole
 /// millimetres, thicknesses in tenths. Read and written again, it is the same to the byte: it does not tell how its
 /// trees came about. Limits, work and marks are not in it.
-pub fn write(row: &Row, name: &str, site: &Site, style: Style) -> String {
+pub fn write(row: &Row, name: &str, site: &Site, tipped: Option<bool>, style: Style) -> String {
     let mark = if style.decimal_comma { ';' } else { ',' };
     let mut text = String::new();
     let trees: Vec<Tree> = row.trees.iter().map(|t| as_written(t)).collect();
     let columns = columns(&trees);
-    for line in block::lines(row, name, leaf(row, &trees), site, style) {
+    for line in block::lines(row, name, leaf(row, &trees), site, tipped, style) {
         put_line(&mut text, mark, &line);
     }
     let metric = style.lengths == LengthStyle::Metric;

@@ -139,11 +139,13 @@ pub fn save_table(app: App, of: TableOf) {
 part! {tables:
     fn table(app: App, of: TableOf, style: Style) -> Option<String> {
         app.peek(|d| {
-            let row = match of {
-                TableOf::Found => &*d.plan().found,
-                TableOf::Shown => &d.scene().row,
+            let plan = d.plan();
+            let (row, tipped) = match of {
+                TableOf::Found => (&*plan.found, plan.tipped),
+                // What grew since tells itself whether it was cut.
+                TableOf::Shown => (&*d.scene().row, None),
             };
-            cordonry::file::csv::write(row, &d.plan().name, &d.plan().site, style)
+            cordonry::file::csv::write(row, &plan.name, &plan.site, tipped, style)
         })
     }
 }

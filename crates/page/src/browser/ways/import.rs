@@ -1,35 +1,23 @@
-//! A measured row, looked at before it is used: how far it is read, what was understood, and which lines are bad and why.
+//! A measured row, looked at before it is used: how far it is read, the row that comes out, what the table leaves open, what was
+//! assumed, and which lines are bad and why.
 
 use super::incoming::Incoming;
-use super::open;
 use crate::browser::controls::dialog::Dialog;
-use crate::browser::controls::tipped::{SetTipped, tipped_choice};
-use crate::helper::Looked;
+use crate::helper::{Ask, Looked};
 use cordonry::said::Arg;
 use leptos::prelude::*;
-use std::rc::Rc;
 
 /// The table that comes in, over the page, with the two answers.
 #[component]
 pub fn Import(incoming: Incoming) -> impl IntoView {
     let Incoming { app, looked, .. } = incoming;
     let shown = Memo::new(move |_| incoming.shown.get());
-    let usable = move || looked.with(|l| l.as_ref().is_some_and(|l| !l.plan().is_empty()));
+    let told = move |tell: fn(&Looked) -> bool| looked.with(|l| l.as_ref().is_some_and(tell));
+    let usable = move || told(|l| !l.plan().is_empty());
+    // A table of which little is understood is rather not used: then that is the answer at hand.
+    let likely = move || usable() && !told(Looked::is_mostly_bad);
     let title = move || app.text("import-title", &[("file", Arg::Text(incoming.name.get()))]);
-    let tipped = RwSignal::new(None::<bool>);
-    let take = move |_| {
-        let plan = looked.with_untracked(|l| l.as_ref().map(|l| l.plan().to_string()));
-        if let Some(plan) = plan {
-            let name = incoming.name.get_untracked();
-            open::take_plan(incoming, &name, plan.as_bytes(), tipped.get_untracked());
-        }
-    };
-    // What was answered of one table is no answer of the next.
-    Effect::new(move |_| {
-        looked.track();
-        tipped.set(None);
-    });
-    let asks = move || looked.with(|l| l.as_ref().is_some_and(Looked::asks_tipped));
+    let there = Memo::new(move |_| looked.with(Option::is_some));
     move || {
         shown.get().then(|| {
             view! {
@@ -40,27 +28,24 @@ pub fn Import(incoming: Incoming) -> impl IntoView {
                 >
                     <h2 id="import-title">{title}</h2>
                     <p aria-live="polite">{how_far(incoming)}</p>
-                    {move || match looked.get() {
-                        Some(looked) => view! { <Details looked/> }.into_any(),
-                        None => view! { <Bar incoming/> }.into_any(),
+                    {move || match there.get() {
+                        true => view! { <Holds incoming/> }.into_any(),
+                        false => view! { <Bar incoming/> }.into_any(),
                     }}
-                    {move || {
-                        let set: SetTipped = Rc::new(move |to| tipped.set(to));
-                        asks().then(|| tipped_choice(app, tipped.into(), set))
-                    }}
-                    <p class="choices">
+                    <p class="choices import-choices">
                         <button
-                            class="main"
-                            autofocus=usable
+                            class:main=likely
+                            autofocus=likely
                             disabled=move || !usable()
                             data-act="import-use"
-                            on:click=take
+                            on:click=move |_| incoming.take()
                         >
                             {app.t("import-use")}
                         </button>
                         <button
+                            class:main=move || !likely()
                             data-act="import-leave"
-                            autofocus=move || !usable()
+                            autofocus=move || !likely()
                             on:click=move |_| incoming.leave()
                         >
                             {app.t("import-leave")}
@@ -102,6 +87,126 @@ fn Bar(incoming: Incoming) -> impl IntoView {
         (of > 0.0).then_some(read / of)
     };
     view! { <progress aria-labelledby="import-title" value=share></progress> }
+}
+
+/// What a table holds: its row, what it leaves open, what was assumed and what is left out.
+#[component]
+fn Holds(incoming: Incoming) -> impl IntoView {
+    let Incoming { app, looked, .. } = incoming;
+    let of = move |tell: fn(&Looked) -> String| {
+        looked.with(|l| l.as_ref().map(tell)).unwrap_or_default()
+    };
+    let drawing = Memo::new(move |_| of(|l| l.drawing().to_string()));
+    let keys = Memo::new(move |_| {
+        looked.with(|l| {
+            let asks = l.iter().flat_map(Looked::asks);
+            asks.map(|a| a.key.to_string()).collect::<Vec<_>>()
+        })
+    });
+    let asks = Memo::new(move |_| keys.with(|k| !k.is_empty()));
+    view! {
+        {move || {
+            let drawn = drawing.get();
+            (!drawn.is_empty())
+                .then(|| {
+                    view! {
+                        <div
+                            class="import-row"
+                            tabindex="0"
+                            role="img"
+                            aria-label=app.t("import-drawing")
+                            inner_html=drawn
+                        ></div>
+                    }
+                })
+        }}
+        {move || {
+            asks.get()
+                .then(|| {
+                    view! {
+                        <fieldset class="import-asks">
+                            <legend>{app.t("import-asks")}</legend>
+                            <For
+                                each=move || keys.get()
+                                key=String::clone
+                                children=move |key| question(incoming, key)
+                            />
+                        </fieldset>
+                    }
+                })
+        }}
+        {move || looked.get().map(|looked| view! { <Details looked/> })}
+    }
+}
+
+/// A question with its answer: a field with its range, or a choice. It stays while the table is read with the answer.
+fn question(incoming: Incoming, key: String) -> AnyView {
+    let Incoming { app, looked, .. } = incoming;
+    let (label, id) = (app.t(&key), format!("wrong-{key}"));
+    let name = key.clone();
+    let told = move |tell: fn(&Ask<'_>) -> String| {
+        looked.with(|l| {
+            let mut asks = l.iter().flat_map(Looked::asks);
+            asks.find(|a| a.key == name).map(|a| tell(&a))
+        })
+    };
+    let of = move |tell: fn(&Ask<'_>) -> String| {
+        let told = told.clone();
+        Memo::new(move |was: Option<&String>| {
+            // A question that goes says nothing any more.
+            told(tell).or_else(|| was.cloned()).unwrap_or_default()
+        })
+    };
+    let (shown, range, wrong) = (
+        of(|a| a.shown().to_string()),
+        of(|a| a.range.to_string()),
+        of(|a| a.wrong.to_string()),
+    );
+    let choices = looked.with_untracked(|l| {
+        let mut asks = l.iter().flat_map(Looked::asks);
+        asks.find(|a| a.key == key).map_or(&[][..], |a| a.choices())
+    });
+    let (asked, answered) = (key.clone(), key);
+    let answer = move |typed: String| {
+        if typed != shown.get_untracked() {
+            incoming.answer(&answered, &typed);
+        }
+    };
+    let invalid = move || wrong.with(|w| !w.is_empty()).to_string();
+    let entry = match choices.is_empty() {
+        true => view! {
+            <input
+                type="text"
+                autocomplete="off"
+                data-ask=asked
+                aria-describedby=id.clone()
+                aria-invalid=invalid
+                prop:value=shown
+                on:change=move |e| answer(event_target_value(&e))
+            />
+        }
+        .into_any(),
+        false => {
+            let options = choices.iter().map(|(word, text)| {
+                view! { <option value=*word selected=move || shown.with(|s| s == word)>{app.t(text)}</option> }
+            });
+            view! {
+                <select data-ask=asked on:change=move |e| answer(event_target_value(&e))>
+                    {options.collect_view()}
+                </select>
+            }
+            .into_any()
+        }
+    };
+    view! {
+        <p>
+            <label>{label} " " {entry}</label>
+            " "
+            <small>{range}</small>
+            <span id=id class="wrong" role="alert">{wrong}</span>
+        </p>
+    }
+    .into_any()
 }
 
 /// What was assumed of a table, and which lines are left out.

@@ -2,6 +2,7 @@
 
 use crate::browser::app::App;
 use crate::browser::device::helper::start_worker;
+use crate::browser::dom;
 use crate::browser::parts::part;
 use crate::helper::{Looked, look};
 use cordonry::said::Arg;
@@ -32,7 +33,19 @@ pub struct Incoming {
     pub(super) name: RwSignal<String>,
     /// How many of its lines have been read, of about how many; of none before that is known.
     pub(super) read: RwSignal<(f64, f64)>,
-    /// What it holds, once it is read.
+    /// The table itself, while it is looked at.
+    bytes: StoredValue<Vec<u8>>,
+    /// The file's name.
+    file: RwSignal<String>,
+    /// What was answered of it: in turn the name of a question and what was typed.
+    answered: StoredValue<Vec<String>>,
+    /// How often it was read: with each answer anew. What was begun before the last is not heard.
+    round: StoredValue<u32>,
+    /// Whether it is being read.
+    pub(super) reading: RwSignal<bool>,
+    /// Whether it is wanted, once it is read.
+    wanted: StoredValue<bool>,
+    /// What it holds, once it is read; while it is read with an answer more, what it held before.
     pub(super) looked: RwSignal<Option<Looked>>,
     /// Whether it is shown.
     pub(super) shown: RwSignal<bool>,
@@ -41,9 +54,15 @@ pub struct Incoming {
 }
 
 part! {tables:
-    /// What a table of those bytes holds. `tell` hears how many lines have been read, of about how many.
-    pub fn read(bytes: Vec<u8>, name: String, words: Words, tell: Option<Function>) -> Vec<String> {
-        look(&bytes, &name, &words, &mut |n, of| {
+    /// What a table of those bytes holds, with what was answered. `tell` hears how many lines have been read, of about how many.
+    pub fn read(
+        bytes: Vec<u8>,
+        name: String,
+        words: Words,
+        answered: Vec<String>,
+        tell: Option<Function>,
+    ) -> Vec<String> {
+        look(&bytes, &name, &words, &answered, &mut |n, of| {
             if let Some(tell) = &tell {
                 let _ = tell.call2(&JsValue::NULL, &n.into(), &of.into());
             }
@@ -60,6 +79,12 @@ impl Incoming {
             reader: StoredValue::new_local(None),
             name: RwSignal::new(String::new()),
             read: RwSignal::new((0.0, 0.0)),
+            bytes: StoredValue::new(Vec::new()),
+            file: RwSignal::new(String::new()),
+            answered: StoredValue::new(Vec::new()),
+            round: StoredValue::new(0),
+            reading: RwSignal::new(false),
+            wanted: StoredValue::new(false),
             looked: RwSignal::new(None),
             shown: RwSignal::new(false),
             sheet: NodeRef::new(),
@@ -67,46 +92,95 @@ impl Incoming {
     }
 
     /// Reads a table, and shows what it holds.
-    pub fn look_at(self, file: &str, bytes: &[u8]) {
+    pub fn look_at(self, file: &str, bytes: Vec<u8>) {
         self.stop();
         self.looked.set(None);
-        self.read.set((0.0, 0.0));
         let name = file.rsplit_once('.').map_or(file, |(stem, _)| stem);
         self.name.set(name.to_string());
-        let reader = match bytes.len() {
+        self.file.set(file.to_string());
+        self.bytes.set_value(bytes);
+        self.answered.set_value(Vec::new());
+        self.read();
+    }
+
+    /// Takes an answer, and reads the table with it; an empty one takes it back.
+    pub(super) fn answer(self, key: &str, typed: &str) {
+        self.answered.update_value(|all| {
+            if let Some(n) = all.chunks_exact(2).position(|a| a[0] == key) {
+                all.drain(2 * n..2 * n + 2);
+            }
+            if !typed.trim().is_empty() {
+                all.extend([key.to_string(), typed.to_string()]);
+            }
+        });
+        self.stop();
+        self.read();
+    }
+
+    /// Has what it holds taken, at once or as soon as it is read. What was refused is looked at first.
+    pub(super) fn take(self) {
+        if self.reading.get_untracked() {
+            return self.wanted.set_value(true);
+        }
+        let taken = self.looked.with_untracked(|l| {
+            let looked = l.as_ref()?;
+            let mut asks = looked.asks();
+            let wrong = asks
+                .find(|a| !a.wrong.is_empty())
+                .map(|a| a.key.to_string());
+            Some((looked.plan().to_string(), wrong))
+        });
+        match taken {
+            Some((_, Some(key))) => dom::focus(&format!("[data-ask={key}]")),
+            Some((plan, None)) if !plan.is_empty() => {
+                let name = self.name.get_untracked();
+                self.open_plan(&name, plan.as_bytes());
+            }
+            _ => {}
+        }
+    }
+
+    fn read(self) {
+        let app = self.app;
+        self.read.set((0.0, 0.0));
+        self.reading.set(true);
+        self.wanted.set_value(false);
+        let round = self.round.get_value().wrapping_add(1);
+        self.round.set_value(round);
+        let (name, answered) = (self.name.get_untracked(), self.answered.get_value());
+        let reader = match self.bytes.with_value(Vec::len) {
             0..AT_ONCE => None,
             _ => self.start_helper.with_value(start_worker),
         };
         let Some(reader) = reader else {
-            let words = self.app.worded(Words::clone);
-            let (file, reading) = (
-                file.to_string(),
-                read(bytes.to_vec(), name.to_string(), words, None),
-            );
+            let words = app.worded(Words::clone);
+            let reading = read(self.bytes.get_value(), name, words, answered, None);
             spawn_local(async move {
-                match reading.await {
-                    Ok(texts) => self.hear(&file, texts),
-                    Err(_) => self.refuse("import-lost", &file, String::new()),
+                let read = reading.await;
+                if self.round.get_value() == round {
+                    self.hear(read.ok());
                 }
             });
             return;
         };
-        let asked = self.app.worded(|w| {
+        let asked = app.worded(|w| {
             let feet = w.style == LengthStyle::FeetInches;
-            let bytes = Uint8Array::from(bytes);
-            Array::of4(&bytes, &name.into(), &w.language().into(), &feet.into())
+            let bytes = self.bytes.with_value(|b| Uint8Array::from(&**b));
+            let answered = answered.iter().map(JsValue::from).collect::<Array>();
+            let asked = Array::of4(&bytes, &name.into(), &w.language().into(), &feet.into());
+            asked.push(&answered);
+            asked
         });
-        let file = file.to_string();
         let heard = Closure::<dyn Fn(MessageEvent)>::new(move |event: MessageEvent| {
             // What brings nothing with it tells that the helper is lost.
             let Ok(sent) = event.data().dyn_into::<Array>() else {
-                return self.refuse("import-lost", &file, String::new());
+                return self.hear(None);
             };
             match (sent.get(0).as_f64(), sent.get(1).as_f64()) {
                 (Some(read), Some(of)) => self.read.set((read, of)),
                 _ => {
                     self.stop();
-                    self.hear(&file, sent.iter().filter_map(|t| t.as_string()).collect());
+                    self.hear(Some(sent.iter().filter_map(|t| t.as_string()).collect()));
                 }
             }
         });
@@ -123,14 +197,31 @@ impl Incoming {
         set_timeout(show, SHOWN_AFTER);
     }
 
-    /// Hears what a table holds, or why it is refused.
-    fn hear(self, file: &str, texts: Vec<String>) {
-        match Looked::of(texts) {
-            Ok(looked) => {
+    /// Hears what a table holds, or why it is refused; nothing where what reads it is lost.
+    fn hear(self, texts: Option<Vec<String>>) {
+        self.reading.set(false);
+        let file = self.file.get_untracked();
+        match texts.map(Looked::of) {
+            Some(Ok(looked)) => {
                 self.looked.set(Some(looked));
                 self.shown.set(true);
+                if self.wanted.get_value() {
+                    self.take();
+                }
             }
-            Err(why) => self.refuse("file-refused", file, why),
+            Some(Err(why)) => self.refuse("file-refused", &file, why),
+            None => self.refuse("import-lost", &file, String::new()),
+        }
+    }
+
+    /// Opens a plan.
+    pub(super) fn open_plan(self, name: &str, bytes: &[u8]) {
+        match cordonry::file::read_plan(bytes) {
+            Ok(plan) => {
+                self.leave();
+                self.app.open_plan(plan, None);
+            }
+            Err(why) => self.refuse("file-refused", name, self.app.worded(|w| w.refusal(&why))),
         }
     }
 
@@ -154,10 +245,14 @@ impl Incoming {
         self.stop();
         self.shown.set(false);
         self.looked.set(None);
+        self.bytes.set_value(Vec::new());
     }
 
     /// Ends the reading: nothing of it is heard any more.
     fn stop(self) {
+        self.round
+            .update_value(|round| *round = round.wrapping_add(1));
+        self.reading.set(false);
         if let Some(reader) = self.reader.try_update_value(Option::take).flatten() {
             reader.set_onmessage(None);
             reader.set_onerror(None);

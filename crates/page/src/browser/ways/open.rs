@@ -52,22 +52,9 @@ fn arg(text: &str) -> Arg {
 /// Opens bytes: a plan becomes the plan on the desk, a table is shown first.
 pub fn take_bytes(incoming: Incoming, name: &str, bytes: Vec<u8>) {
     if !cordonry::file::is_plan(&bytes) {
-        return incoming.look_at(name, &bytes);
+        return incoming.look_at(name, bytes);
     }
-    take_plan(incoming, name, &bytes, None);
-}
-
-/// Opens a plan, with what was answered of it.
-pub fn take_plan(incoming: Incoming, name: &str, bytes: &[u8], tipped: Option<bool>) {
-    let app = incoming.app;
-    match cordonry::file::read_plan(bytes) {
-        Ok(mut plan) => {
-            plan.tipped = tipped.or(plan.tipped);
-            incoming.leave();
-            app.open_plan(plan, None);
-        }
-        Err(why) => incoming.refuse("file-refused", name, app.worded(|w| w.refusal(&why))),
-    }
+    incoming.open_plan(name, &bytes);
 }
 
 /// Opens one of the examples that come with the page.
