@@ -3,6 +3,7 @@
 use cordonry::file::{read_plan, write_plan};
 use cordonry::plan::{Correction, Measure, Plan};
 use cordonry::row::{ShootId, TreeId};
+use cordonry::said::Arg;
 use cordonry::units::Mm;
 use cordonry::work::{Sweep, apply, choices, spread};
 use cordonry_fixture::random::*;
@@ -188,6 +189,13 @@ proptest! {
                     for number in [f64::NAN, -1e9, 1e12] {
                         let work = choice.work(&vec![number; choice.asked.len()]);
                         prop_assert!(apply(&row, start, &terms, &work).is_err(), "{:?}", work);
+                    }
+                    // A share or count is refused as it was typed.
+                    for (key, number) in [("act-tip", 3.0), ("act-cut-to-buds", 300.0), ("act-cut-to-buds", -7.0)] {
+                        if choice.said.key == key {
+                            let why = apply(&row, start, &terms, &choice.work(&[number])).expect_err("out of range");
+                            prop_assert_eq!(why.arg("value").and_then(Arg::number), Some(number), "{}", why);
+                        }
                     }
                 }
             }
