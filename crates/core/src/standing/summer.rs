@@ -12,7 +12,7 @@ use crate::work::Work;
 /// How far beyond the wire stock reaches that is laid, mm.
 const BEYOND_WIRE: f64 = 100.0;
 /// To so many buds at most an upright is cut back that is to bring more of them.
-const FEW_BUDS: u16 = 4;
+const FEW_BUDS: i32 = 4;
 
 pub(super) fn work(job: &mut Job<'_>) {
     let mut works = lay(job);
