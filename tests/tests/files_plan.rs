@@ -315,7 +315,7 @@ fn work_that_can_t_be_read_or_done_is_refused_by_its_place_as_it_stands() {
         check_refused(&changed(lay, work), key, &[place, says]);
     }
     // Of a part that is missing the whole is named that it is missing from.
-    let without = changed("\"foot_mm\": 0, ", "");
+    let without = changed("\"foot_mm\": 0,\n", "\n");
     let says = "found.trees[0] must have foot_mm; it is missing";
     check_refused(&without, "refusal-file-content", &[says]);
     let word = changed("\"trees\": [", "\"trees\": 3, \"others\": [");

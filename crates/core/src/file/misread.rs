@@ -46,7 +46,10 @@ fn plainly(reason: &str, places: &Places) -> Said {
     let name = || ("name", Arg::short(between(what)));
     let names = || {
         let names = expected.strip_prefix("one of ").unwrap_or(expected);
-        ("names", Arg::Text(names.replace('`', "")))
+        (
+            "names",
+            Arg::Text(names.replace("` or `", ", ").replace('`', "")),
+        )
     };
     let wrong = what.strip_prefix("invalid type: ");
     if let Some(value) = wrong.or_else(|| what.strip_prefix("invalid value: ")) {
