@@ -152,10 +152,9 @@ impl Answers {
             Question::Wires => {
                 // A comma with a space behind it parts two heights; without one it is a decimal comma.
                 let heights = answer.replace(", ", ";");
-                let heights = heights.split(';').map(str::trim).filter(|h| !h.is_empty());
-                heights
-                    .map(|height| block.take(&cells(&[&length(name), height])))
-                    .collect()
+                let heights = heights.split(';').map(str::trim);
+                let mut heights = heights.filter(|h| !h.is_empty());
+                heights.try_for_each(|height| block.take(&cells(&[&length(name), height])))
             }
             Question::Covering => {
                 if !block.says(Fact::Wire) {
