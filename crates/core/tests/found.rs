@@ -137,7 +137,7 @@ fn tipped_growth_that_was_measured_bears_less_in_the_harvest_after_the_coming_on
 
 #[test]
 fn an_import_asks_of_tips_where_the_table_does_not_tell() {
-    let asks = |text: &str| measured(text).asks_tipped;
+    let asks = |text: &str| measured(text).asks_tipped();
     assert!(asks(FORTY));
     let head = "tree,place,kind,length,diameter,side,pose,season";
     let tree = "1,0,leader,2.00,30,right,45 laid,0";
