@@ -16,7 +16,6 @@ const crops = (page) => page.locator('.year .year-crop').evaluateAll((all) => al
 
 pageTest('a change in a leaf moves the crop of later leaves and of none before, and undo moves it back', {}, async ({ page }) => {
   await example(page);
-  await page.locator('[data-act="usual-work"]').click();
   await go(page, 5, 'window-dormant');
   const before = await crops(page);
   assert.match(await told(page, 10, 'year-crop'), whole('year-crop-about'));
@@ -40,7 +39,6 @@ pageTest('a change in a leaf moves the crop of later leaves and of none before, 
 
 pageTest('a window that stands says so, is planned by working in it, and is given back', {}, async ({ page }) => {
   await example(page);
-  await page.locator('[data-act="usual-work"]').click();
   await go(page, 4, 'window-dormant');
   await page.locator('.work-list', { hasText: say('work-stands') }).waitFor();
   const summary = page.locator('.work-list summary');

@@ -3,6 +3,7 @@
 use cordonry::check::{Context, Finding, Severity, check};
 use cordonry::file::csv::{self, Options, Style};
 use cordonry::file::{read_plan, write_plan};
+use cordonry::forecast::Forecast;
 use cordonry::plan::{Moment, Plan, Window, replay};
 use cordonry::work::{Work, apply};
 use serde::Deserialize;
@@ -71,6 +72,25 @@ fn every_plan_is_sound_and_says_that_it_is_invented() {
             .iter()
             .any(|m| m.leaf == 3)
     );
+}
+
+/// The coming leaf holds the work that is planned in it and no other; from the next one on the usual work stands.
+#[test]
+fn each_begins_as_plans_do() {
+    for (name, plan) in plans() {
+        let scheme = &plan.schemes[0];
+        let coming = plan.found.leaf;
+        for leaf in coming..=coming + 5 {
+            for window in Window::ALL {
+                let moment = Moment { leaf, window };
+                assert_eq!(scheme.stands(moment), leaf > coming, "{name}: {moment:?}");
+            }
+        }
+        let leaves = Forecast::default().of(&plan, 0, coming + 5).unwrap();
+        for leaf in &leaves[1..] {
+            assert!(!leaf.work.is_empty(), "{name}: no work in leaf {}", leaf.leaf);
+        }
+    }
 }
 
 #[derive(Deserialize)]

@@ -263,7 +263,7 @@ fn the_record_is_the_row_as_found_and_no_work() {
 
 #[test]
 fn work_that_stands_is_listed_and_what_is_done_beside_it_plans_its_window() {
-    let planned = plan().begun();
+    let planned = plan();
     let leaf = planned.found.leaf + 1;
     let moment = Moment::dormant(leaf);
     let expected = planned.work_at(0, moment).expect("there is a scheme");
@@ -334,7 +334,7 @@ fn work_that_stands_is_listed_and_what_is_done_beside_it_plans_its_window() {
 
 #[test]
 fn a_limit_that_a_scheme_has_a_rule_for_is_set_in_the_scheme() {
-    let begun = plan().begun();
+    let begun = plan();
     let targets = begun.targets.clone();
     let mut desk = Desk::new(begun).expect("it has a scheme");
     let due = |desk: &Desk| {
@@ -687,7 +687,7 @@ fn a_tree_that_is_lost_moved_or_planted_is_numbered_anew_and_so_it_is_when_that_
 
 #[test]
 fn what_a_tip_takes_is_told_of_the_harvest_after_the_coming_one_and_the_share_that_is_planned() {
-    let mut desk = Desk::new(plan().begun()).expect("it has a scheme");
+    let mut desk = Desk::new(plan()).expect("it has a scheme");
     let moment = Moment::dormant(4);
     desk.look_at(moment);
     let on = desk.scene().row.tree(TREE).expect("it is there");
@@ -728,7 +728,7 @@ fn what_a_tip_takes_is_told_of_the_harvest_after_the_coming_one_and_the_share_th
 
 #[test]
 fn whether_found_growth_had_been_tipped_is_told_later_too_and_undone() {
-    let mut desk = Desk::new(plan().begun()).expect("it has a scheme");
+    let mut desk = Desk::new(plan()).expect("it has a scheme");
     assert!(desk.plan().found.has_untold_tips());
     desk.look_at(Moment::dormant(4));
     let before = (write_plan(desk.plan()), desk.years());

@@ -16,7 +16,7 @@ fn edit(desk: &mut Desk, what: Schemes) -> Result<(), Refusal> {
 
 /// Two schemes, B a copy of A and looked at.
 fn two() -> Desk {
-    let named = plan().begun().with_scheme_named(0, "A").expect("named");
+    let named = plan().with_scheme_named(0, "A").expect("named");
     let mut desk = Desk::new(named).expect("it has a scheme");
     edit(&mut desk, Schemes::Copy).expect("there is room");
     desk

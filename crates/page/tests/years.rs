@@ -16,9 +16,10 @@ fn told(desk: &Desk) -> Vec<Cell> {
     cells(desk, None, &Words::strict())
 }
 
-/// The example with the usual work standing.
-fn begun() -> Desk {
-    Desk::new(plan().begun()).expect("it has a scheme")
+/// The example without rules.
+fn without_rules() -> Desk {
+    let plan = plan().with_standing(0, false).expect("it has a scheme");
+    Desk::new(plan).expect("it has a scheme")
 }
 
 fn at(leaf: u8, window: Window) -> Moment {
@@ -49,7 +50,7 @@ fn leaves_run_from_the_found_one_to_the_tenth_or_five_beyond() {
 
 #[test]
 fn a_crop_is_about_until_its_range_is_known_and_never_a_bare_number() {
-    let desk = begun();
+    let desk = desk();
     let ranges: Vec<(f64, f64)> = desk
         .years()
         .iter()
@@ -68,7 +69,7 @@ fn a_crop_is_about_until_its_range_is_known_and_never_a_bare_number() {
 
 #[test]
 fn planned_and_usual_work_are_told_apart_and_a_window_is_given_back() {
-    let mut desk = begun();
+    let mut desk = desk();
     let kinds = |desk: &Desk| told(desk).iter().map(|c| c.planned).collect::<Vec<_>>();
     assert_eq!(kinds(&desk)[..2], ["planned", "usual"]);
     desk.look_at(at(5, Window::Dormant));
@@ -91,8 +92,9 @@ fn planned_and_usual_work_are_told_apart_and_a_window_is_given_back() {
 
 #[test]
 fn a_scheme_without_rules_is_offered_the_usual_work() {
-    let mut desk = desk();
+    let mut desk = without_rules();
     assert!(told(&desk).iter().all(|c| c.planned == "planned"));
+    assert!(told(&desk)[1..].iter().all(|c| c.work == "no work"));
     desk.edit(&Edit::usual_work()).expect("it stands");
     assert_eq!(told(&desk)[1].planned, "usual");
     assert_eq!(desk.undo().as_deref(), Some("step-usual-work"));
@@ -101,7 +103,7 @@ fn a_scheme_without_rules_is_offered_the_usual_work() {
 
 #[test]
 fn work_moves_its_own_leaf_and_later_ones_and_undo_moves_them_back() {
-    let (mut desk, before) = (begun(), begun());
+    let (mut desk, before) = (desk(), desk());
     desk.look_at(at(4, Window::Dormant));
     let upright = desk.scene().places.first().map(|p| (p.tree, p.shoot));
     let (tree, shoot) = upright.expect("uprights stand");
@@ -122,7 +124,7 @@ fn work_moves_its_own_leaf_and_later_ones_and_undo_moves_them_back() {
 
 #[test]
 fn what_a_hand_does_moves_the_leaves_while_it_moves() {
-    let (mut desk, before) = (begun(), begun());
+    let (mut desk, before) = (desk(), desk());
     assert!(desk.take(TREE, END));
     let base = desk.scene().course(TREE, END).expect("it is there").base;
     desk.drag(Point::new(base.x + 512.0, base.y), true);
@@ -137,7 +139,7 @@ fn what_a_hand_does_moves_the_leaves_while_it_moves() {
 
 #[test]
 fn a_hand_in_a_standing_window_plans_it_and_a_dropped_one_does_not() {
-    let mut desk = begun();
+    let mut desk = desk();
     desk.look_at(at(4, Window::Dormant));
     let before = write_plan(desk.plan());
     assert!(desk.scene().stands());

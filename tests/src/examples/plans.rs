@@ -7,9 +7,9 @@ use cordonry::units::{Deg, Mm};
 use cordonry::work::Work;
 use std::sync::Arc;
 
-/// Every plan by file name.
+/// Every plan by file name, begun as plans are: the coming leaf's work is what is planned here, later leaves do the usual work.
 pub fn all() -> Vec<(&'static str, Plan)> {
-    vec![
+    let plans = vec![
         ("clean-third-leaf.json", clean_third_leaf()),
         ("lost-tree.json", lost_tree()),
         ("missed-bud-removal.json", missed_bud_removal()),
@@ -19,7 +19,9 @@ pub fn all() -> Vec<(&'static str, Plan)> {
         ("third-leaf.json", third_leaf()),
         ("two-cordons.json", two_cordons()),
         ("uneven-uprights.json", uneven_uprights()),
-    ]
+    ];
+    let begun = plans.into_iter().map(|(name, plan)| (name, plan.begun()));
+    begun.collect()
 }
 
 fn plan(name: &str, about: &str, rows: Rows) -> Plan {
