@@ -12,7 +12,7 @@ use crate::model::Parameter;
 pub use crate::plan::AGES;
 use crate::plan::{Plan, RowYear, WorkCount, Years};
 use crate::refusal::Refusal;
-use crate::row::Tree;
+use crate::row::{Limit, Tree};
 use crate::seed::Seeded;
 use crate::standing::Rule;
 use std::sync::Arc;
@@ -29,7 +29,7 @@ pub struct LeafFigures {
     pub uprights: usize,
     /// Their mean length, mm.
     pub upright_length: f64,
-    /// Crop, t/ha, as of after the early-summer work: of a row all of whose places are this row's, lost trees counted in.
+    /// Crop, t/ha, as of after the early-summer work: on the whole row's ground, its length times the distance between rows.
     pub crop_t_per_ha: f64,
     /// The same, kg on a metre of row.
     pub crop_kg_per_metre: f64,
@@ -55,7 +55,8 @@ impl LeafFigures {
     /// Of what a row's trees bring in one leaf.
     fn of(sum: Sum, of: &RowYear, whole: Span) -> Self {
         let over = |a: f64, b: f64| if b > 0.0 { a / b } else { 0.0 };
-        let ground = of.stand.ground() * sum.places as f64;
+        // Where no tree stands the ground is the row's all the same.
+        let ground = whole.length() / 1000.0 * of.stand.row_spacing / 1000.0;
         let crop_t_per_ha = over(sum.kg * 10.0, ground);
         let mut work = of.wires.clone();
         add_work(&mut work, &sum.work);
@@ -76,6 +77,39 @@ impl LeafFigures {
             work,
         }
     }
+}
+
+/// Why a leaf's crop is told higher than it would be.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Doubt {
+    /// Nobody trains the row in it, nor is it said that somebody may: shade acts on no fruit in the model.
+    Untrained,
+    /// The cordon is not as full as it was to be by then: what stands or hangs beside it bears as if it stood in the wall.
+    Unfilled,
+}
+
+impl LeafFigures {
+    /// Why its crop, if there is any, is told too high under a scheme of a plan.
+    pub fn doubt(&self, plan: &Plan, scheme: usize) -> Option<Doubt> {
+        let of = plan.schemes.get(scheme).filter(|_| self.crop_t_per_ha > 0.0)?;
+        let limits = plan.limits(scheme);
+        let limit = |l| limits.get(l);
+        let due = f64::from(self.leaf) >= limit(Limit::FillDueLeaf);
+        if of.standing.is_none() && self.leaf > plan.found.leaf && self.work.is_empty() {
+            Some(Doubt::Untrained)
+        } else if due && self.cordon_fill_share < limit(Limit::FillDueShare) - 1e-9 {
+            Some(Doubt::Unfilled)
+        } else {
+            None
+        }
+    }
+}
+
+/// From which of the leaves on no upright is older than a limit, completed seasons, as far as the leaves reach; `None` where
+/// that is in none.
+pub fn kept_young_from(leaves: &[LeafFigures], limit: f64) -> Option<u8> {
+    let young = |f: &&LeafFigures| f64::from(f.wood_age_max) <= limit;
+    leaves.iter().rev().take_while(young).last().map(|f| f.leaf)
 }
 
 /// Works the leaves of schemes out, and keeps what it did: after an edit of one tree that tree alone is worked out anew.
@@ -240,6 +274,8 @@ pub struct ShareCost {
     pub late_t_per_ha: f64,
     /// Age of the oldest upright in a dormant season of the last three, completed seasons.
     pub wood_age_max: u8,
+    /// Uprights of the whole row before the after-harvest work, in the mean of the last three.
+    pub uprights: u32,
     /// Stubs to be made in all leaves up to the last, on the whole row.
     pub stubs: u32,
 }
@@ -272,14 +308,16 @@ impl ShareCost {
         let bearing = leaves.iter().position(|l| l.leaf >= FIRST_BEARING);
         let bearing = &leaves[bearing.unwrap_or(leaves.len())..];
         let late = &bearing[bearing.len().saturating_sub(LATE_LEAVES)..];
-        let mean = |of: &[LeafFigures]| {
-            let sum: f64 = of.iter().map(|l| l.crop_t_per_ha).sum();
+        let mean = |of: &[LeafFigures], what: fn(&LeafFigures) -> f64| {
+            let sum: f64 = of.iter().map(what).sum();
             sum * each / of.len().max(1) as f64
         };
+        let crop = |l: &LeafFigures| l.crop_t_per_ha;
         Ok(Self {
             share,
-            crop_t_per_ha: mean(bearing),
-            late_t_per_ha: mean(late),
+            crop_t_per_ha: mean(bearing, crop),
+            late_t_per_ha: mean(late, crop),
+            uprights: libm::round(mean(late, |l| l.uprights as f64)) as u32,
             wood_age_max: late.iter().map(|l| l.wood_age_max).max().unwrap_or(0),
             stubs: libm::round(f64::from(stubs) * each) as u32,
         })

@@ -2,7 +2,8 @@
 
 use cordonry::canopy::Canopy;
 use cordonry::forecast::{
-    DRAWS, Forecast, LeafFigures, SHARES, ShareCost, crop_range, share_costs,
+    DRAWS, Doubt, Forecast, LeafFigures, SHARES, ShareCost, crop_range, kept_young_from,
+    share_costs,
 };
 use cordonry::make::{Form, RowSketch};
 use cordonry::plan::{Moment, Plan, Window, replay};
@@ -96,6 +97,78 @@ fn work_changed_in_leaf_2_changes_leaf_5_and_nothing_before() {
 }
 
 #[test]
+fn a_crop_lies_on_the_whole_rows_ground_where_trees_stand_and_where_none_do() {
+    let plan = planted(4);
+    let mut long = plan.clone();
+    let mut found = (*plan.found).clone();
+    found.to = found.from + Mm(2 * (found.to - found.from).0);
+    long.found = std::sync::Arc::new(found);
+    for (one, of_two) in new(&plan, 8).iter().zip(new(&long, 8)) {
+        for (a, b) in [
+            (one.crop_t_per_ha, of_two.crop_t_per_ha),
+            (one.crop_kg_per_metre, of_two.crop_kg_per_metre),
+            (one.leaf_area_index, of_two.leaf_area_index),
+        ] {
+            assert!((a - 2.0 * b).abs() < 1e-9, "leaf {}: {a} {b}", one.leaf);
+        }
+        assert_eq!(one.fruit_mass, of_two.fruit_mass);
+    }
+    // So many kilograms as all trees bear, on the wire times the distance between rows.
+    let at = &new(&long, 8)[7];
+    let length = (long.found.to - long.found.from).f() / 1000.0;
+    let rows = plan.targets.get(Limit::RowSpacing) / 1000.0;
+    let kg = at.crop_kg_per_metre * length;
+    assert!((at.crop_t_per_ha - kg * 10.0 / (length * rows)).abs() < 1e-9);
+}
+
+#[test]
+fn a_crop_that_is_told_too_high_says_why() {
+    let doubts = |plan: &Plan, last| -> Vec<(u8, Doubt)> {
+        let all = new(plan, last);
+        let doubted = all.iter().filter_map(|f| Some((f.leaf, f.doubt(plan, 0)?)));
+        doubted.collect()
+    };
+    let plan = planted(4);
+    assert_eq!(doubts(&plan, 10), []);
+    // Nobody lays or renews anything.
+    let idle = plan.with_standing(0, false).unwrap();
+    let told = doubts(&idle, 10);
+    assert!(told.len() > 5, "{told:?}");
+    assert!(told.iter().all(|(_, d)| *d == Doubt::Untrained), "{told:?}");
+    // Trained, but on twice as much wire as its trees fill.
+    let mut long = plan.clone();
+    let mut found = (*plan.found).clone();
+    found.to = found.to + Mm(6_000);
+    long.found = std::sync::Arc::new(found);
+    let told = doubts(&long, 6);
+    assert_eq!(told, [3, 4, 5, 6].map(|leaf| (leaf, Doubt::Unfilled)));
+}
+
+#[test]
+fn from_which_leaf_on_wood_is_kept_young_is_told() {
+    let of = |ages: &[u8]| -> Option<u8> {
+        let leaf = |(i, age): (usize, &u8)| LeafFigures {
+            leaf: 4 + i as u8,
+            wood_age_max: *age,
+            ..LeafFigures::default()
+        };
+        let leaves: Vec<_> = ages.iter().enumerate().map(leaf).collect();
+        kept_young_from(&leaves, 5.0)
+    };
+    assert_eq!(of(&[5, 4, 3]), Some(4));
+    assert_eq!(of(&[7, 6, 5, 4]), Some(6));
+    assert_eq!(of(&[4, 6, 5, 5]), Some(6));
+    assert_eq!(of(&[4, 5, 6]), None);
+    assert_eq!(of(&[]), None);
+    // A row whose renewal is begun late comes down to the limit later.
+    let late = planted(4).with_rule(0, Rule::RenewFrom, Some(8.0)).unwrap();
+    let leaves = new(&late, 20);
+    let from = kept_young_from(&leaves, 5.0).expect("it comes down");
+    assert!((9..=14).contains(&from), "{from}");
+    assert!(leaves[usize::from(from) - 2].wood_age_max > 5);
+}
+
+#[test]
 fn a_tree_planted_in_leaf_5_changes_nothing_before() {
     let mut plan = planted(4);
     let mut found = (*plan.found).clone();
@@ -182,6 +255,8 @@ fn what_a_renewal_share_costs_is_a_forecast_under_that_rule() {
         |of: &[LeafFigures]| of.iter().map(|f| f.crop_t_per_ha).sum::<f64>() / of.len() as f64;
     assert!((usual.crop_t_per_ha - mean(&leaves[2..])).abs() < 1e-9);
     assert!((usual.late_t_per_ha - mean(&leaves[7..])).abs() < 1e-9);
+    let uprights: usize = leaves[7..].iter().map(|f| f.uprights).sum();
+    assert_eq!(usual.uprights, (uprights as f64 / 3.0).round() as u32);
     let stubs: u32 = leaves.iter().filter_map(|f| f.work.get("stub")).sum();
     assert_eq!(usual.stubs, stubs);
     assert_eq!(usual.wood_age_max, 5);

@@ -10,8 +10,6 @@ const BLOCK: usize = 16;
 /// What some trees bring in one leaf.
 #[derive(Clone, Debug, Default)]
 pub(super) struct Sum {
-    /// Places for trees, lost ones among them.
-    pub places: usize,
     pub uprights: usize,
     /// Lengths of the uprights, mm.
     pub length: f64,
@@ -41,7 +39,6 @@ pub(super) fn add_work(to: &mut WorkCount, of: &WorkCount) {
 impl Sum {
     fn of(tree: &TreeYear) -> Self {
         Self {
-            places: 1,
             uprights: tree.uprights,
             length: tree.length,
             fruit: tree.crop.fruit,
@@ -57,7 +54,6 @@ impl Sum {
     }
 
     fn add(&mut self, other: &Self) {
-        self.places += other.places;
         self.uprights += other.uprights;
         self.length += other.length;
         self.fruit += other.fruit;
