@@ -43,3 +43,27 @@ pageTest('a lesson opens with its question and how often it holds, and its rules
   await page.locator('[data-act=undo]').click();
   await share.waitFor();
 });
+
+pageTest('what each share of renewal costs is worked out beside the page, and follows the plan', {}, async ({ page }) => {
+  await example(page);
+  const view = page.locator('#view-assumptions');
+  await view.locator('summary').click();
+  const rows = view.locator('.shares tbody tr');
+  await rows.nth(4).waitFor({ timeout: 60_000 });
+  const cells = () => rows.evaluateAll((all) => all.map((row) => [...row.children].map((cell) => cell.textContent)));
+  const told = await cells();
+  assert.deepEqual(told.map((row) => row[0]), [10, 8, 6, 5, 4].map((of) => say('shares-of', { of })));
+  for (const row of told) for (const cell of row.slice(1)) assert.match(cell, /^\d/);
+  // The more is cut, the younger the wood.
+  const oldest = told.map((row) => Number(row[3]));
+  assert.deepEqual(oldest, [...oldest].sort((a, b) => b - a));
+  // Another crop of every leaf: they are asked anew.
+  const set = view.locator('[data-limit=set] input');
+  await set.fill('25 %');
+  await set.press('Enter');
+  await page.waitForFunction((before) => {
+    const cell = document.querySelector('.shares tbody td');
+    return cell && cell.textContent !== before;
+  }, told[0][1], { timeout: 60_000 });
+  assert.ok(Number((await cells())[0][1]) < Number(told[0][1]));
+});

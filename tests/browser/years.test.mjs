@@ -62,7 +62,7 @@ pageTest('crops come with their range once the page rests; charts and tables say
   await page.locator('[data-act="charts"]').click();
   const crop = page.locator('.charts figure').filter({ hasText: say('chart-crop') });
   const row = (name) => crop.locator('tr').filter({ hasText: name }).locator('td').allTextContents();
-  assert.deepEqual(await row(say('chart-crop')), await crops(page).then((all) => all.map((c) => c || '0.0')));
+  assert.deepEqual(await row(say('chart-crop')), await crops(page).then((all) => all.map((c) => c || say('chart-no-crop'))));
   assert.equal((await row(say('chart-low'))).length, (await row(say('chart-crop'))).length);
   assert.equal(await page.locator('.charts svg').count(), await page.locator('.charts table').count());
   await page.keyboard.press('Escape');
@@ -135,4 +135,33 @@ pageTest('what a hand does in leaf 2 moves the leaves after it while it moves, l
   }
   assert.equal(await done(), byHand);
   assert.deepEqual(await strip(page), flat);
+});
+
+pageTest('the keys of leaves and times are heard after a press on the strip, and not in a field', {}, async ({ page }) => {
+  await example(page);
+  const here = () => page.locator('.year.here').getAttribute('data-leaf');
+  await page.locator('.year[data-leaf="4"] input').check();
+  await page.keyboard.press('.');
+  await frames(page, 2);
+  assert.equal(await here(), '5');
+  await page.keyboard.press('>');
+  await frames(page, 2);
+  const window = page.locator('.season label.here');
+  assert.ok((await window.first().textContent()).includes(say('window-bud-swell')));
+  await page.keyboard.press('<');
+  await page.keyboard.press(',');
+  await frames(page, 2);
+  assert.equal(await here(), '4');
+  await page.locator('.row-name').focus();
+  await page.keyboard.press('.');
+  await frames(page, 2);
+  assert.equal(await here(), '4');
+});
+
+pageTest('a lesson is read whole, its question first, and the figures say when they are', {}, async ({ page }) => {
+  await example(page, 'lessons/renewal-a-fifth-or-never.json');
+  const note = page.locator('.row-note');
+  assert.match(await note.textContent(), /^Question: .*\d+ of 40/s);
+  assert.ok(await note.evaluate((e) => e.scrollWidth <= e.clientWidth && e.scrollHeight <= e.clientHeight + 1));
+  assert.match(await page.locator('[data-figures-when]').textContent(), like('figures-when'));
 });

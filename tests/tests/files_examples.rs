@@ -88,7 +88,11 @@ fn each_begins_as_plans_do() {
         }
         let leaves = Forecast::default().of(&plan, 0, coming + 5).unwrap();
         for leaf in &leaves[1..] {
-            assert!(!leaf.work.is_empty(), "{name}: no work in leaf {}", leaf.leaf);
+            assert!(
+                !leaf.work.is_empty(),
+                "{name}: no work in leaf {}",
+                leaf.leaf
+            );
         }
     }
 }

@@ -6,10 +6,12 @@ use crate::files;
 use crate::judged::light_of;
 use crate::out::{clean, print, rounded};
 use anyhow::{Result, anyhow};
-use cordonry::forecast::{Forecast, LeafFigures, ShareCost, crop_range, share_costs};
+use cordonry::forecast::{
+    Doubt, Forecast, LeafFigures, ShareCost, crop_range, kept_young_from, share_costs,
+};
 use cordonry::light::Weather;
 use cordonry::plan::{Phase, Plan, Replayer, Scheme};
-use cordonry::row::{Moment, Window};
+use cordonry::row::{Limit, Moment, Window};
 use cordonry::said::Arg;
 use cordonry_words::Words;
 use serde::{Serialize, Serializer};
@@ -30,6 +32,8 @@ struct Told {
 struct Brought {
     name: String,
     leaves: Vec<Leaf>,
+    /// The age, completed seasons, that its wood is not to pass.
+    age_limit: f64,
     /// What each renewal share costs, where that is asked.
     shares: Option<Vec<ShareCost>>,
 }
@@ -40,6 +44,8 @@ struct Leaf {
     caught: f64,
     /// Between what the crop lies, t/ha.
     range: (f64, f64),
+    /// Why its crop is told too high.
+    doubt: Option<Doubt>,
 }
 
 pub fn run(ask: &Asked, words: &Words) -> Status {
@@ -63,6 +69,7 @@ pub fn run(ask: &Asked, words: &Words) -> Status {
             Ok(Brought {
                 name: s.name.clone(),
                 leaves: leaves(&plan, i, ask.to, words)?,
+                age_limit: plan.limits(i).get(Limit::WoodAgeMax),
                 shares: shares(i)?,
             })
         };
@@ -97,6 +104,7 @@ fn leaves(plan: &Plan, scheme: usize, to: u8, words: &Words) -> Result<Vec<Leaf>
     let figures = Forecast::default().of(plan, scheme, to).map_err(refused)?;
     let ranges = crop_range(plan, scheme, to, &figures).map_err(refused)?;
     let mut replayer = Replayer::default();
+    let limits = plan.limits(scheme);
     let leaves = figures.into_iter().zip(ranges);
     leaves
         .map(|(figures, range)| {
@@ -109,6 +117,7 @@ fn leaves(plan: &Plan, scheme: usize, to: u8, words: &Words) -> Result<Vec<Leaf>
                 .map_err(refused)?;
             Ok(Leaf {
                 caught: light_of(plan, &at, None, Weather::Clear).caught.total,
+                doubt: figures.doubt(plan, scheme, &limits),
                 figures,
                 range,
             })
@@ -163,6 +172,7 @@ fn share_json(cost: &ShareCost) -> Value {
         "crop_mean_t_per_ha": rounded(cost.crop_t_per_ha, 1e6),
         "crop_late_t_per_ha": rounded(cost.late_t_per_ha, 1e6),
         "wood_age_max": cost.wood_age_max,
+        "uprights": cost.uprights,
         "stubs": cost.stubs,
     })
 }
@@ -192,12 +202,41 @@ fn people(row: &Told, words: &Words) -> String {
             ];
             let _ = writeln!(out, "  {}", words.text("command-forecast-leaf", &args));
         }
+        let leaves = || scheme.leaves.iter();
+        let all: Vec<LeafFigures> = leaves().map(|l| l.figures.clone()).collect();
+        if let Some(last) = all.last() {
+            let limit = ("limit", Arg::Number(scheme.age_limit, 0));
+            let told = match kept_young_from(&all, scheme.age_limit) {
+                Some(from) => {
+                    let from = ("from", Arg::Count(from.into()));
+                    words.text("command-forecast-young", &[limit, from])
+                }
+                None => {
+                    let last = ("last", Arg::Count(last.leaf.into()));
+                    words.text("command-forecast-old", &[limit, last])
+                }
+            };
+            let _ = writeln!(out, "  {told}");
+        }
+        for (doubt, key) in [
+            (Doubt::Untrained, "doubt-untrained"),
+            (Doubt::Unfilled, "doubt-unfilled"),
+        ] {
+            if let Some(first) = leaves().find(|l| l.doubt == Some(doubt)) {
+                let args = [
+                    ("leaf", Arg::Count(first.figures.leaf.into())),
+                    ("why", Arg::Text(words.plain(key))),
+                ];
+                let _ = writeln!(out, "  {}", words.text("command-forecast-doubt", &args));
+            }
+        }
         for cost in scheme.shares.iter().flatten() {
             let args = [
                 ("share", Arg::Share(cost.share.unwrap_or(0.0))),
                 ("crop", Arg::Number(cost.crop_t_per_ha, 1)),
                 ("late", Arg::Number(cost.late_t_per_ha, 1)),
                 ("age", Arg::Count(cost.wood_age_max.into())),
+                ("uprights", Arg::Count(cost.uprights.into())),
                 ("stubs", Arg::Count(cost.stubs.into())),
             ];
             let _ = writeln!(out, "  {}", words.text("command-forecast-share", &args));

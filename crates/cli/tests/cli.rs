@@ -285,7 +285,7 @@ fn sheets_list_the_work_that_stands() {
         let text: String = pages
             .map(|f| fs::read_to_string(f.path()).unwrap())
             .collect();
-        assert_eq!(text.contains("cut to a stub"), stands);
+        assert_eq!(text.contains("stubbed to 0.15 m"), stands);
         assert_eq!(text.contains("Stands by rule"), stands);
     }
 }

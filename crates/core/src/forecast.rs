@@ -12,7 +12,7 @@ use crate::model::Parameter;
 pub use crate::plan::AGES;
 use crate::plan::{Plan, RowYear, WorkCount, Years};
 use crate::refusal::Refusal;
-use crate::row::{Limit, Tree};
+use crate::row::{Limit, Targets, Tree};
 use crate::seed::Seeded;
 use crate::standing::Rule;
 use std::sync::Arc;
@@ -89,10 +89,12 @@ pub enum Doubt {
 }
 
 impl LeafFigures {
-    /// Why its crop, if there is any, is told too high under a scheme of a plan.
-    pub fn doubt(&self, plan: &Plan, scheme: usize) -> Option<Doubt> {
-        let of = plan.schemes.get(scheme).filter(|_| self.crop_t_per_ha > 0.0)?;
-        let limits = plan.limits(scheme);
+    /// Why its crop, if there is any, is told too high under a scheme of a plan, which has those limits.
+    pub fn doubt(&self, plan: &Plan, scheme: usize, limits: &Targets) -> Option<Doubt> {
+        let of = plan
+            .schemes
+            .get(scheme)
+            .filter(|_| self.crop_t_per_ha > 0.0)?;
         let limit = |l| limits.get(l);
         let due = f64::from(self.leaf) >= limit(Limit::FillDueLeaf);
         if of.standing.is_none() && self.leaf > plan.found.leaf && self.work.is_empty() {
@@ -259,7 +261,7 @@ pub const SHARES: [Option<f64>; 6] = [
     Some(0.25),
 ];
 /// The first leaf that counts in what a share costs: before it hardly a row bears.
-const FIRST_BEARING: u8 = 3;
+pub const FIRST_BEARING: u8 = 3;
 /// How many leaves at the end are told apart, when a wall has been renewed for a while.
 const LATE_LEAVES: usize = 3;
 

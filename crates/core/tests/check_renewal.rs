@@ -303,7 +303,7 @@ fn a_tree_of_old_wood_is_not_cut_back_whole() {
     assert_eq!(f.remedies[0].work.len(), 4);
     assert_eq!(
         Words::strict().remedy(&f.remedies[0]),
-        "Cut 4 uprights of tree 1 to stubs of 150 mm this winter; 6 wait for the next ones"
+        "Stub 4 uprights of tree 1 to 150 mm this winter; 6 wait for the next ones"
     );
     // With this winter's share cut, nothing more is offered.
     let said = |f: &Finding| Words::strict().finding(f);

@@ -125,7 +125,9 @@ fn a_crop_lies_on_the_whole_rows_ground_where_trees_stand_and_where_none_do() {
 fn a_crop_that_is_told_too_high_says_why() {
     let doubts = |plan: &Plan, last| -> Vec<(u8, Doubt)> {
         let all = new(plan, last);
-        let doubted = all.iter().filter_map(|f| Some((f.leaf, f.doubt(plan, 0)?)));
+        let limits = plan.limits(0);
+        let doubt = |f: &LeafFigures| Some((f.leaf, f.doubt(plan, 0, &limits)?));
+        let doubted = all.iter().filter_map(doubt);
         doubted.collect()
     };
     let plan = planted(4);

@@ -76,12 +76,28 @@ struct Lines<'a> {
     ranges: Vec<&'a [(f64, f64)]>,
 }
 
+/// Figures that a leaf without a crop does not have.
+const OF_CROP: [&str; 3] = ["chart-crop", "chart-leaf-fruit", "chart-fruit"];
+
+/// Whether a leaf's crop is told as one.
+fn bears(year: &LeafFigures) -> bool {
+    year.crop_t_per_ha >= 0.05
+}
+
+/// A figure of a leaf in words: what no crop has is none.
+fn worded(key: &str, places: usize, value: f64, year: &LeafFigures, words: &Words) -> String {
+    match OF_CROP.contains(&key) && !bears(year) {
+        true => words.plain("chart-no-crop"),
+        false => words.arg(&Arg::Number(value, places)),
+    }
+}
+
 /// The figures of one leaf: the name of each with its unit, and its value.
 pub fn leaf_figures(year: &LeafFigures, words: &Words) -> Vec<(String, String)> {
     // What the row's own figures tell at a moment is left to them.
     let own = FIGURES[2..].iter();
     own.map(|(key, places, of)| {
-        let value = words.arg(&Arg::Number(of(year), *places));
+        let value = worded(key, *places, of(year), year, words);
         (words.plain(key), value)
     })
     .collect()
@@ -165,17 +181,18 @@ fn table(
         };
         [vec![name], cells].concat()
     };
-    let told = |values: &[f64]| -> Vec<String> {
-        let text = |v: &f64| words.arg(&Arg::Number(*v, lines.places));
-        values.iter().map(text).collect()
+    let told = |key: &str, of: usize, values: &[f64]| -> Vec<String> {
+        let each = values.iter().zip(series[of].years);
+        each.map(|(v, year)| worded(key, lines.places, *v, year, words))
+            .collect()
     };
     let mut out = vec![[vec![words.plain("chart-leaf")], leaves.to_vec()].concat()];
     for (of, values) in lines.values.iter().enumerate() {
-        out.push(row(lines.key, of, told(values)));
+        out.push(row(lines.key, of, told(lines.key, of, values)));
         if let Some(ranges) = lines.ranges.get(of).filter(|r| !r.is_empty()) {
             let (low, high): (Vec<f64>, Vec<f64>) = ranges.iter().copied().unzip();
-            out.push(row("chart-low", of, told(&low)));
-            out.push(row("chart-high", of, told(&high)));
+            out.push(row("chart-low", of, told("chart-low", of, &low)));
+            out.push(row("chart-high", of, told("chart-high", of, &high)));
         }
     }
     out
@@ -323,16 +340,39 @@ fn drawing(series: &[Series<'_>], leaves: &[String], lines: &Lines<'_>, words: &
         }
         add(&mut axes.svg, path(&class("range", of), &spans));
         let (mut course, mut marks) = (Pen::default(), Pen::default());
-        for (at, value) in values.iter().enumerate() {
+        let mut begun = false;
+        for (at, (value, year)) in values.iter().zip(series[of].years).enumerate() {
+            if OF_CROP.contains(&lines.key) && !bears(year) {
+                begun = false;
+                continue;
+            }
             let here = Point::new(axes.x(at) + aside, axes.y(*value));
-            match at {
-                0 => course.move_to(here),
-                _ => course.line_to(here),
+            match begun {
+                false => course.move_to(here),
+                true => course.line_to(here),
             };
+            begun = true;
             sign(&mut marks, of, here);
         }
         add(&mut axes.svg, path(&class("course", of), &course));
         add(&mut axes.svg, path(&class("marks", of), &marks));
+    }
+    if OF_CROP.contains(&lines.key) {
+        // Where none of them bears that is said, once for leaves that follow each other.
+        let none = |at: usize| {
+            let mut own = series.iter().filter_map(|s| s.years.get(at));
+            at < leaves.len() && own.all(|year| !bears(year))
+        };
+        let mut at = 0;
+        while at < leaves.len() {
+            let after = (at..).find(|i| !none(*i)).unwrap_or(at);
+            if after > at {
+                let x = (axes.x(at) + axes.x(after - 1)) / 2.0;
+                let y = HIGH - BELOW - 5.0;
+                axes.label("leaf", x, y, &words.plain("chart-no-crop"));
+            }
+            at = after + 1;
+        }
     }
     axes.svg
 }

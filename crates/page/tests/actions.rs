@@ -89,6 +89,9 @@ fn a_press_finds_its_action_by_mode_and_by_what_is_held() {
     let anywhere = |press: &Press| at(press, Heard::Everywhere, Mode::Work);
     assert_eq!(anywhere(&ctrl(false)), Some("undo"));
     assert_eq!(anywhere(&ctrl(true)), Some("redo"));
+    // A press on a leaf or a time leaves the focus there.
+    assert_eq!(anywhere(&key(".")), Some("leaf-next"));
+    assert_eq!(anywhere(&key("<")), Some("window-previous"));
     // What is held with Ctrl is no key of the wall.
     assert_eq!(wall(&ctrl(false), Mode::Work), None);
     assert_eq!(anywhere(&key("z")), None);

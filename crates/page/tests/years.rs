@@ -94,7 +94,8 @@ fn planned_and_usual_work_are_told_apart_and_a_window_is_given_back() {
 fn a_scheme_without_rules_is_offered_the_usual_work() {
     let mut desk = without_rules();
     assert!(told(&desk).iter().all(|c| c.planned == "planned"));
-    assert!(told(&desk)[1..].iter().all(|c| c.work == "no work"));
+    let untrained = "nobody trains it: its crop is told too high";
+    assert!(told(&desk)[1..].iter().all(|c| c.work == untrained));
     desk.edit(&Edit::usual_work()).expect("it stands");
     assert_eq!(told(&desk)[1].planned, "usual");
     assert_eq!(desk.undo().as_deref(), Some("step-usual-work"));
@@ -153,4 +154,51 @@ fn a_hand_in_a_standing_window_plans_it_and_a_dropped_one_does_not() {
     desk.drop_hold();
     assert_eq!(write_plan(desk.plan()), before);
     assert!(desk.scene().stands());
+}
+
+#[test]
+fn work_is_short_in_its_card_and_whole_where_the_pointer_rests() {
+    let desk = desk();
+    let cells = told(&desk);
+    let many = cells.iter().find(|c| c.work.ends_with(" …"));
+    let many = many.expect("a leaf of many kinds");
+    assert_eq!(many.work.matches(" · ").count(), 1, "{many:?}");
+    assert!(many.work_whole.matches(" · ").count() > 1, "{many:?}");
+    for cell in &cells {
+        let first = cell.work.split(" · ").next().expect("a piece");
+        let whole = cell.work_whole.replace('\u{a0}', " ");
+        assert!(whole.contains(first), "{cell:?}");
+        assert!(
+            whole.starts_with(["planned", "usual", "part"][usize::from(cell.leaf > 3)]),
+            "{cell:?}"
+        );
+    }
+}
+
+#[test]
+fn a_crop_of_a_row_that_nobody_trains_says_so_and_wood_that_is_too_old_until_when() {
+    let idle = without_rules();
+    for cell in &told(&idle)[2..] {
+        assert!(cell.off.contains("doubted"), "{cell:?}");
+        assert!(
+            cell.crop_whole.contains("Nobody trains the row"),
+            "{cell:?}"
+        );
+        assert_eq!(cell.work, "nobody trains it: its crop is told too high");
+    }
+    let last = told(&idle).pop().expect("leaves");
+    assert!(last.off.contains("old"), "{last:?}");
+    assert!(
+        last.oldest_whole
+            .contains("does not keep to it up to leaf 10"),
+        "{last:?}"
+    );
+    let desk = desk();
+    for cell in told(&desk) {
+        assert!(
+            !cell.off.contains("doubted") || cell.crop_whole.contains("not filled"),
+            "{cell:?}"
+        );
+        assert!(cell.oldest_whole.contains("in winter"), "{cell:?}");
+    }
 }

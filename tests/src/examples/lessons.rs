@@ -111,8 +111,8 @@ pub const ALL: &[Lesson] = &[
         name: "renewal-a-fifth-or-never",
         title: "Lesson: renewal of a fifth, or none",
         about: "Question: is crop lost by cutting a fifth of the uprights each winter? Answer: in leaves 3 to 6 it is; in \
-                leaves 8 to 12 the renewed wall bears larger fruit, and by the usual values more. Look at: crop, fruit mass and oldest wood in \
-                leaves 4 to 12. How sure: more large fruit is; more crop is not, and most draws say less: it hangs on how fast old wood declines, which is assumed \
+                leaves 8 to 10 the renewed wall bears larger fruit, and by the usual values more. Look at: crop, fruit mass and oldest wood in \
+                leaves 4 to 10. How sure: more large fruit is; more crop is not, and most draws say less: it hangs on how fast old wood declines, which is assumed \
                 (a marked fall from the fourth year is reported in a trade article, 2024).",
         schemes: ["A fifth", "Never"],
         set: [&[], &[rule(Rule::RenewFrom, 0.0)]],
@@ -122,7 +122,7 @@ pub const ALL: &[Lesson] = &[
         name: "renewal-a-fifth-or-a-quarter",
         title: "Lesson: renewal of a fifth, or a quarter",
         about: "Question: does more renewal bring more? Answer: no; a quarter keeps the wood younger, and costs crop in leaves \
-                8 to 12, since a stub bears nothing for two seasons. Look at: crop and oldest wood in leaves 8 to 12. How sure: \
+                8 to 10, since a stub bears nothing for two seasons. Look at: crop and oldest wood in leaves 8 to 10. How sure: \
                 at the usual values it holds in ten rows of ten. A fifth is common practice, no source; an eighth is \
                 published too.",
         schemes: ["A fifth", "A quarter"],
@@ -132,8 +132,8 @@ pub const ALL: &[Lesson] = &[
     Lesson {
         name: "renewal-a-fifth-or-an-eighth",
         title: "Lesson: renewal of a fifth, or an eighth",
-        about: "Question: is an eighth a year enough? Answer: in the model it bears a little more in leaves 8 to 12, and its oldest \
-                wood is older. Look at: crop, oldest wood and the age at which wood is cut in leaves 8 to 12. How sure: the ages follow from \
+        about: "Question: is an eighth a year enough? Answer: in the model it bears a little more in leaves 8 to 10, and its oldest \
+                wood is older. Look at: crop, oldest wood and the age at which wood is cut in leaves 8 to 10. How sure: the ages follow from \
                 the shares; the crop is told as found. An eighth is published (trade article on whole-tree renewal), a fifth \
                 common practice.",
         schemes: ["A fifth", "An eighth"],
@@ -154,7 +154,7 @@ pub const ALL: &[Lesson] = &[
         title: "Lesson: tipped until the wall has its height, or every winter",
         about: "Question: is tipping every winter worth it beside renewal? Answer: no; a fifth off the length takes near half of \
                 the future sites, and with renewal that costs a quarter to half of the crop; the fruit is larger. Look at: crop \
-                and fruit mass in leaves 5 to 12. How sure: at the usual values it holds in ten rows of ten. The shares are \
+                and fruit mass in leaves 5 to 10. How sure: at the usual values it holds in ten rows of ten. The shares are \
                 published (training lecture, 2013).",
         schemes: ["Until it has its height", "Every winter"],
         set: [&[], &[rule(Rule::TipUntil, 40.0)]],
@@ -223,7 +223,7 @@ pub fn plan(lesson: &Lesson, first: u32) -> Plan {
     };
     let mut plan = Plan::new(lesson.title, row);
     plan.note = format!(
-        "Invented demonstration row; no such row was planted. {} {}",
+        "{} {} Invented demonstration row; no such row was planted.",
         lesson.about,
         over_the_ranges(lesson)
     );

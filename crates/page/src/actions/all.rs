@@ -82,6 +82,14 @@ const fn scheme(
     }
 }
 
+/// When the row is looked at. The strip and the times have the focus after a press there: the keys are heard there too.
+const fn time(name: &'static str, keys: &'static [Chord], command: Command) -> Action {
+    Action {
+        heard: Heard::Everywhere,
+        ..scheme(name, keys, always, command)
+    }
+}
+
 const fn at(place: Shown, action: Action) -> Action {
     Action {
         shown: Some(place),
@@ -301,12 +309,18 @@ pub static ALL: &[Action] = &[
         edit::has_others,
         Command::Beside,
     ),
-    scheme("leaf-next", &[Chord::key(".")], always, Command::NextLeaf),
-    scheme(
-        "leaf-previous",
-        &[Chord::key(",")],
-        always,
-        Command::PreviousLeaf,
+    time("leaf-next", &[Chord::key(".")], Command::NextLeaf),
+    time("leaf-previous", &[Chord::key(",")], Command::PreviousLeaf),
+    // Of the two keys of each, one keyboard or another has the first beside those of the leaves.
+    time(
+        "window-next",
+        &[Chord::key(">"), Chord::key(":")],
+        Command::NextWindow,
+    ),
+    time(
+        "window-previous",
+        &[Chord::key("<"), Chord::key(";")],
+        Command::PreviousWindow,
     ),
     scheme(
         "leaf-copy-on",

@@ -109,6 +109,8 @@ pub enum Command {
     Beside,
     NextLeaf,
     PreviousLeaf,
+    NextWindow,
+    PreviousWindow,
     CopyLeaf,
     Present,
     TurnPhase,

@@ -10,7 +10,7 @@ use crate::browser::parts::once_paper;
 use crate::desk::Desk;
 use crate::document::{Edit, Mode, Request, Schemes, last_leaf};
 use cordonry::check::Part;
-use cordonry::plan::{Moment, Phase};
+use cordonry::plan::{Moment, Phase, Window};
 use cordonry::said::Arg;
 use leptos::prelude::*;
 
@@ -125,8 +125,10 @@ fn run(app: App, command: Command) -> bool {
             let beside = d.scheme_beside().is_none().then(|| next_scheme(d));
             d.set_beside(beside);
         }),
-        Command::NextLeaf => step_leaf(app, 1),
-        Command::PreviousLeaf => step_leaf(app, -1),
+        Command::NextLeaf => step_moment(app, WINDOWS),
+        Command::PreviousLeaf => step_moment(app, -WINDOWS),
+        Command::NextWindow => step_moment(app, 1),
+        Command::PreviousWindow => step_moment(app, -1),
         Command::CopyLeaf => copy_leaf(app),
         Command::Present => app.present(!app.presented.on.get_untracked()),
         command => return before_class(app, command),
@@ -159,14 +161,24 @@ fn next_scheme(desk: &Desk) -> usize {
     (desk.look().scheme + 1) % desk.plan().schemes.len()
 }
 
-/// To the same time of the leaf after or before, among those that are told.
-fn step_leaf(app: App, by: i8) {
+/// How many windows a leaf has.
+const WINDOWS: i16 = Window::ALL.len() as i16;
+
+/// So many windows on or back, among the leaves that are told.
+fn step_moment(app: App, by: i16) {
     app.turn(|d| {
         let Moment { leaf, window } = d.look().moment;
-        let first = d.plan().found.leaf;
-        let leaf = leaf.saturating_add_signed(by);
-        let leaf = leaf.clamp(first, last_leaf(d.plan()).max(first));
-        d.look_at(Moment { leaf, window });
+        let first = i16::from(d.plan().found.leaf) * WINDOWS;
+        let last = i16::from(last_leaf(d.plan())) * WINDOWS + WINDOWS - 1;
+        let now = i16::from(leaf) * WINDOWS + window as i16;
+        let next = now + by;
+        // A step beyond the ends stays where it is, at its own time of the leaf.
+        if (first..=last).contains(&next) {
+            d.look_at(Moment {
+                leaf: (next / WINDOWS) as u8,
+                window: Window::ALL[(next % WINDOWS) as usize],
+            });
+        }
     });
 }
 

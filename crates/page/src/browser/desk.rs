@@ -144,7 +144,7 @@ pub fn DeskPage(app: App, incoming: Incoming, helper: helper::Helper) -> impl In
                         <span class="key"><i class="swatch bare"></i>{app.t("band-bare")}</span>
                         <span class="key"><i class="swatch twice"></i>{app.t("band-twice")}</span>
                     </p>
-                    <views::Views app/>
+                    <views::Views app helper/>
                 </div>
                 <worklist::SignKey app/>
                 {move || two.get().then(|| shown(app, Rc::new(move || Box::pin(beside::told(app)))))}

@@ -135,6 +135,15 @@ pub fn in_field(event: &web_sys::Event) -> bool {
         })
 }
 
+/// Whether an event comes from where letters and signs are typed: what is ticked, or chosen by a press, has no use for them.
+pub fn in_text(event: &web_sys::Event) -> bool {
+    let element = event
+        .target()
+        .and_then(|t| t.dyn_into::<web_sys::Element>().ok());
+    let ticked = "[type=radio], [type=checkbox]";
+    in_field(event) && !element.is_some_and(|e| e.matches(ticked).unwrap_or(false))
+}
+
 /// The upper edge, px, of the first element that fits, if it keeps its place on the screen however the page is scrolled.
 pub fn fixed_top(selector: &str) -> Option<f64> {
     let element = document().query_selector(selector).ok()??;

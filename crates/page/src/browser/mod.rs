@@ -54,7 +54,7 @@ fn Page(start_helper: js_sys::Function) -> impl IntoView {
     let helper = helper::Helper::start(app, &start_helper);
     let incoming = incoming::Incoming::new(app, start_helper);
     window_event_listener(ev::keydown, move |e| {
-        if app.open.get_untracked() && !dom::in_field(&e) && keys::everywhere(app, &e) {
+        if app.open.get_untracked() && !dom::in_text(&e) && keys::everywhere(app, &e) {
             e.prevent_default();
         }
     });

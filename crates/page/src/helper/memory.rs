@@ -5,7 +5,7 @@ use crate::document::Mode;
 use crate::light::{Lighting, exact};
 use crate::look::Look;
 use cordonry::check::{Context, Severity, check, check_light, tried};
-use cordonry::forecast::{CropDraws, Forecast};
+use cordonry::forecast::{CropDraws, Forecast, SHARES, ShareCost};
 use cordonry::light::{Foliage, beside_deep};
 use cordonry::plan::{Phase, Plan, Replayer};
 use cordonry::refusal::Refusal;
@@ -26,7 +26,8 @@ pub struct Memory {
 /// The beginning of an answer.
 enum Going {
     Crop(CropDraws),
-    Lit(Vec<f64>),
+    /// Numbers leaf by leaf, or share by share.
+    Told(Vec<f64>),
 }
 
 /// Draws between which other questions are answered.
@@ -117,7 +118,7 @@ fn go_on(
         }
         (&Question::Lit { scheme, last }, begun) => {
             let mut lit = match begun {
-                Some(Going::Lit(lit)) => lit,
+                Some(Going::Told(lit)) => lit,
                 _ => Vec::new(),
             };
             let leaf = plan.found.leaf.saturating_add((lit.len() / 2) as u8);
@@ -132,8 +133,24 @@ fn go_on(
                 lit.extend([season.caught.total, zone]);
             }
             Ok(match leaf < last {
-                true => Err(Going::Lit(lit)),
+                true => Err(Going::Told(lit)),
                 false => Ok(Body::Lit(lit)),
+            })
+        }
+        (&Question::Shares { scheme, last }, begun) => {
+            let mut told = match begun {
+                Some(Going::Told(told)) => told,
+                _ => Vec::new(),
+            };
+            let shares = || SHARES.into_iter().flatten();
+            if let Some(share) = shares().nth(told.len() / 4) {
+                let cost = ShareCost::of(plan, scheme, last, Some(share))?;
+                told.extend([cost.crop_t_per_ha, cost.late_t_per_ha]);
+                told.extend([f64::from(cost.wood_age_max), f64::from(cost.uprights)]);
+            }
+            Ok(match told.len() / 4 < shares().count() {
+                true => Err(Going::Told(told)),
+                false => Ok(Body::Shares(told)),
             })
         }
         (question, _) => answer(plan, replayer, question).map(Ok),
@@ -171,7 +188,7 @@ fn answer(plan: &Plan, replayer: &mut Replayer, question: &Question) -> Result<B
             Body::Offers(tried(plan, look.scheme, &at, &found))
         }
         // Some draws at a time, apart from this.
-        Question::Crop { .. } | Question::Lit { .. } => Body::Later,
+        Question::Crop { .. } | Question::Lit { .. } | Question::Shares { .. } => Body::Later,
         Question::Season { scheme, leaf } => {
             let leaf = *leaf;
             let counts = Window::ALL.into_iter().map(|window| {

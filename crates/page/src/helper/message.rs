@@ -57,6 +57,13 @@ pub enum Question {
         /// The last leaf.
         last: u8,
     },
+    /// What each share of renewal costs in crop.
+    Shares {
+        /// Number of the scheme.
+        scheme: usize,
+        /// The last leaf.
+        last: u8,
+    },
     /// Which remedies are offered at a look.
     Offers {
         /// The look, and what of the plan is open.
@@ -90,7 +97,8 @@ impl Question {
             (Self::Season { .. }, Self::Season { .. }) => true,
             // Two schemes may stand side by side.
             (Self::Crop { scheme: a, .. }, Self::Crop { scheme: b, .. })
-            | (Self::Lit { scheme: a, .. }, Self::Lit { scheme: b, .. }) => a == b,
+            | (Self::Lit { scheme: a, .. }, Self::Lit { scheme: b, .. })
+            | (Self::Shares { scheme: a, .. }, Self::Shares { scheme: b, .. }) => a == b,
             (Self::Offers { look: a }, Self::Offers { look: b }) => a == b,
             (Self::Light { look: a, .. }, Self::Light { look: b, .. })
             | (Self::Beside { look: a, .. }, Self::Beside { look: b, .. }) => a == b,
@@ -125,6 +133,9 @@ pub enum Body {
     /// Of each leaf in turn the share of a clear season's light that its wall catches before the after-harvest work, and the mean
     /// share that reaches its renewal zone then; 0 where that has no leaves over it.
     Lit(Vec<f64>),
+    /// Of each share of renewal but none at all its mean crop and that of the last leaves, t/ha, the oldest wood and the uprights
+    /// then.
+    Shares(Vec<f64>),
     /// The answer takes longer: other questions come between.
     Later,
     /// This question can't be answered; it says nothing of any other.

@@ -66,5 +66,8 @@ command-light-taken = { $what } (taken)
 
 command-forecast = { $file }: { $name }, scheme { $scheme }, by a calibrated model
 command-forecast-leaf = leaf { $leaf }: cordon filled to { $filled }, { $uprights } uprights, crop { $crop } t/ha ({ $low } to { $high }), leaf area index { $index }, { $fruit } cm² of leaf a fruit, oldest wood { $age }
-command-forecast-share = renewing { $share } of the uprights each winter: crop { $crop } t/ha on average from leaf 3 on, { $late } in the last three leaves, oldest wood then { $age }, { $stubs } stubs in all
+command-forecast-share = renewing { $share } of the uprights each winter: crop { $crop } t/ha on average from leaf 3 on, { $late } in the last three leaves, oldest wood then { $age }, { $uprights } uprights, { $stubs } stubs in all
+command-forecast-doubt = from leaf { $leaf } on: { $why }
+command-forecast-young = oldest wood is at most { $limit } in winter from leaf { $from } on
+command-forecast-old = oldest wood is over { $limit } in winter up to leaf { $last }
 command-no-scheme = there is no scheme { $name }; those there are: { $schemes }

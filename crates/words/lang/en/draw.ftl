@@ -30,6 +30,7 @@ chart-leaf = Leaf
 chart-fill = Cordon filled, %
 chart-uprights = Uprights
 chart-crop = Crop, t/ha
+chart-no-crop = no crop
 chart-low = Crop from, t/ha
 chart-high = Crop to, t/ha
 chart-leaf-fruit = Leaf a fruit, cm²

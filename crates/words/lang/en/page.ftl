@@ -123,6 +123,8 @@ present-asks = { $count ->
 lesson-answer = Answer:
 leaf-next = Look at the next leaf
 leaf-previous = Look at the leaf before
+window-next = Look at the next time of the year
+window-previous = Look at the time of the year before
 leaf-copy-on = Copy work on to the next leaf
 step-copy-leaf = copying a leaf’s work on
 leaf-copied = { $count ->
@@ -141,7 +143,8 @@ year-crop-about = about { $crop } t/ha
 year-no-crop = no crop
 charts-open = Charts …
 charts-title = Leaf by leaf, by a calibrated model
-charts-what = It knows no frost, pollination, disease or weather, and few of its values are measured. Of the crop the line or the table says between what it lies in eight draws of ten of all the values.
+charts-what = The model knows no frost, no disease, no weather, and takes pollination as good. Few of its values are measured. So each crop has a range: in eight of ten tries with other values the crop lies in it. The stroke in the drawing shows it, “from” and “to” in the table say it.
+charts-when = Crop and fruit are told for the harvest, cordon and uprights as they are at harvest, ages before the winter’s work.
 charts-light-waits = The light of each leaf is being worked out …
 charts-close = Close
 year-range = { $low } to { $high } t/ha
@@ -152,30 +155,51 @@ year-oldest = { $age ->
    *[other] oldest { $age } years
 }
 year-no-work = no work
+year-untrained = nobody trains it: its crop is told too high
+# What stands at the head of the strip's lines, and whole where the pointer rests.
+year-head-crop = crop
+year-head-range = crop lies in
+year-head-fill = cordon at harvest
+year-head-oldest = wood in winter
+year-head-work = work of the leaf
+year-when-crop = { $told } at harvest, on the whole row’s ground; the early-summer work is done
+year-when-range = In eight of ten tries with other values of the model the crop lies in this
+year-when-fill = How much of the cordon is filled at harvest, before the after-harvest work
+year-when-oldest = { $told }: the oldest upright in winter, before the dormant work
+year-old-until = { $told }, more than the { $limit } that are the limit; as trained here the wood keeps to it from leaf { $from } on
+year-old = { $told }, more than the { $limit } that are the limit; as trained here the wood does not keep to it up to leaf { $last }
+year-doubt = { $told }. { $why }
+doubt-untrained = Nobody trains the row in this leaf. Shade harms no fruit in the model, so a row left alone bears more in it than it would outdoors: do not go by this crop.
+doubt-unfilled = The cordon is not filled. What stands or hangs elsewhere bears in the model as if it stood in the wall: the crop is told too high.
 year-work = { $planned ->
     [planned] planned
     [part] part planned
    *[usual] usual
 }: { $work }
-year-piece = { $count } { $kind ->
-    [plant] planted
-    [remove_tree] trees grubbed out
-    [replace_tree] replanted
-    [lay] laid
-    [stand] stood up
-    [cut_back] cut back
-    [cut_to_buds] headed
-    [stub] stubbed
-    [remove] removed
-    [thin] thinned
-    [rub_out] rubbed out
-    [keep_bud] kept
-    [notch] notched
-    [move_bud] moved
-    [take_laterals] freed of laterals
-    [tip] tipped
-    [hold_height] topped
-   *[wire] on wires
+year-piece = { $kind ->
+    [plant] { $count } planted
+    [remove_tree] { $count } grubbed out
+    [replace_tree] { $count } replaced
+    [lay] { $count } laid
+    [stand] { $count } stood up
+    [cut_back] { $count } cut back
+    [cut_to_buds] { $count } cut back to buds
+    [stub] { $count } stubbed
+    [remove] { $count } removed
+    [thin] returns of { $count } thinned
+    [rub_out] buds rubbed out on { $count }
+    [keep_bud] { $count } buds kept
+    [notch] { $count } notched
+    [move_bud] { $count } buds moved
+    [take_laterals] laterals removed from { $count }
+    [tip] { $count } tipped
+    [hold_height] { $count } held at height
+   *[wire] { $count } on wires
+}
+# In the card, where all of it has no room.
+year-short = { $work }{ $more ->
+    [yes] {" …"}
+   *[no] {""}
 }
 tip-slide = Length that comes off
 tip-acts = Acts on the harvest of leaf { $leaf }, not on the coming one: { $length } of length, { $sites } of this growth’s sites.
@@ -285,6 +309,11 @@ status-memory = From memory
 status-assumed = Our assumption
 
 figures-title = This row in leaf { $leaf }
+# The strip tells of the harvest: this says that it is another time.
+figures-when = { $window }, { $view ->
+    [before] before its work
+   *[after] after its work
+}
 figure-fill = Cordon filled
 figure-bare = Bare wire
 figure-twice = Overlap

@@ -172,7 +172,7 @@ work-lay-level = laid flat along the wire to the { $toward ->
 }
 work-stand = stood up, leaning { $lean }
 work-cut = cut back to { $keep }
-work-stub = cut to a stub of { $keep }
+work-stub = stubbed to { $keep }
 work-remove = removed
 work-keep-bud = bud kept { $at } along
 work-notch = notched above a bud { $at } along
@@ -248,9 +248,9 @@ remedy-keep-buds-between = Keep { $buds ->
     [one] one bud
    *[other] { $buds } buds evenly
 } between { $left } and { $right }; the widest space is then { $leaves }{ $notched }
-remedy-stub-each = Cut { $count ->
-    [one] one upright to a stub, which opens its place
-   *[other] { $count } uprights to stubs, one a tree, which opens their places
+remedy-stub-each = Stub { $count ->
+    [one] one upright, which opens its place
+   *[other] { $count } uprights, one a tree, which opens their places
 }: { $part }{ $count ->
     [one] {""}
    *[other] {" "}first
@@ -393,12 +393,12 @@ remedy-straighten-all = { $count ->
    *[other] Tie all { $count } straight up
 }
 remedy-stub = { $count ->
-    [one] Cut to a stub of { $keep }: { $part }
-   *[other] Cut { $count } uprights of tree { $tree } to stubs of { $keep }
+    [one] Stub to { $keep }: { $part }
+   *[other] Stub { $count } uprights of tree { $tree } to { $keep }
 }
 remedy-stub-some = { $count ->
-    [one] Cut to a stub of { $keep } this winter: { $part }
-   *[other] Cut { $count } uprights of tree { $tree } to stubs of { $keep } this winter
+    [one] Stub to { $keep } this winter: { $part }
+   *[other] Stub { $count } uprights of tree { $tree } to { $keep } this winter
 }; { $left ->
     [one] one waits for the next
    *[other] { $left } wait for the next ones
@@ -483,7 +483,7 @@ work-cut-to-buds = cut back to { $buds ->
 }
 work-thin = returns thinned to one
 work-rub-out = side and underside buds rubbed out
-work-move-bud = another bud kept, { $at } along
+work-move-bud = bud moved to { $at } along
 work-take-laterals = laterals removed
 work-tip = tipped by { $share } of last year's growth
 work-hold-height = held at { $height }
@@ -678,7 +678,7 @@ record-laid-left = laid to the left
 record-laid-right = laid to the right
 record-upright = standing
 record-free = as it grew
-record-stub = cut to a stub
+record-stub = stubbed
 record-top = the top
 record-side = the side
 record-under = underneath

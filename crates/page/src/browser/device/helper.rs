@@ -16,12 +16,22 @@ use wasm_bindgen::prelude::*;
 use wasm_bindgen_futures::spawn_local;
 use web_sys::{MessageEvent, Worker};
 
-/// Pairs of numbers of each leaf of a scheme: between what its crop lies, t/ha; or the shares of light that its wall catches
-/// and that reach its renewal zone.
+/// What is asked of a scheme that takes long.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Far {
+    /// Between what the crop of each leaf lies, t/ha.
+    Crop,
+    /// The shares of light that each leaf's wall catches, and that reach its renewal zone.
+    Light,
+    /// What each share of renewal costs, in two pairs.
+    Shares,
+}
+
+/// Pairs of numbers of a scheme, leaf by leaf or share by share.
 #[derive(Clone)]
 pub struct ByLeaf {
     of: OfScheme,
-    is_light: bool,
+    what: Far,
     pairs: Vec<(f64, f64)>,
 }
 
@@ -39,8 +49,8 @@ pub struct Helper {
     number: StoredValue<u32>,
     /// What `season` was asked about last.
     season_of: LastAsked<OfScheme>,
-    /// What was asked of the leaves and is not answered yet, by the question's number; whether it is their light.
-    far_of: StoredValue<Vec<(u32, OfScheme, bool)>, LocalStorage>,
+    /// What was asked of the leaves and is not answered yet, by the question's number.
+    far_of: StoredValue<Vec<(u32, OfScheme, Far)>, LocalStorage>,
     /// What is on the wall whose remedies were asked about last.
     offers_of: LastAsked<OnWall>,
     /// Findings after each window of the leaf that is looked at.
@@ -49,6 +59,8 @@ pub struct Helper {
     far: RwSignal<Vec<ByLeaf>, LocalStorage>,
     /// Whether their light is wanted too.
     pub with_light: RwSignal<bool>,
+    /// Whether what each share of renewal costs is.
+    pub with_shares: RwSignal<bool>,
 }
 
 impl Helper {
@@ -66,6 +78,7 @@ impl Helper {
             season: RwSignal::new(Vec::new()),
             far: RwSignal::new_local(Vec::new()),
             with_light: RwSignal::new(false),
+            with_shares: RwSignal::new(false),
         };
         let heard = Closure::<dyn Fn(MessageEvent)>::new(move |event: MessageEvent| {
             if let Ok(reply) = serde_wasm_bindgen::from_value::<Reply>(event.data()) {
@@ -90,6 +103,7 @@ impl Helper {
             app.view_tick.track();
             forget_other(helper.offers_of, app.peek(OnWall::of).as_ref());
             helper.with_light.track();
+            helper.with_shares.track();
             app.light.forget_other_question(app);
             if app.peek(|d| d.is_holding()) == Some(false) {
                 helper.ask_soon(app);
@@ -125,32 +139,37 @@ impl Helper {
         }
     }
 
-    /// Asks between what the crops lie, and for the light where it is wanted. It takes longest, and no hand waits for it.
+    /// Asks between what the crops lie, and for the light and the shares where they are wanted. It takes longest, and no hand waits for it.
     fn ask_far(self, app: App) {
         let now = app.peek(OfScheme::whole).unwrap_or_default();
         self.far_of
             .update_value(|asked| asked.retain(|(_, of, _)| now.contains(of)));
-        let kinds: &[bool] = match self.with_light.get_untracked() {
-            true => &[false, true],
-            false => &[false],
-        };
+        let kinds = [
+            (Far::Crop, true),
+            (Far::Light, self.with_light.get_untracked()),
+            (Far::Shares, self.with_shares.get_untracked()),
+        ];
         for of in &now {
-            for light in kinds {
-                let asked = |asked: &Vec<(u32, OfScheme, bool)>| {
+            for (what, wanted) in kinds {
+                let asked = |asked: &Vec<(u32, OfScheme, Far)>| {
                     asked
                         .iter()
-                        .any(|(_, own, kind)| (own, kind) == (of, light))
+                        .any(|(_, own, kind)| (own, *kind) == (of, what))
                 };
-                if self.pairs(of, *light, |_| ()).is_some() || self.far_of.with_value(asked) {
+                if !wanted
+                    || self.pairs(of, what, |_| ()).is_some()
+                    || self.far_of.with_value(asked)
+                {
                     continue;
                 }
                 let number = next(self.number);
                 self.far_of
-                    .update_value(|asked| asked.push((number, of.clone(), *light)));
+                    .update_value(|asked| asked.push((number, of.clone(), what)));
                 let (scheme, last) = (of.scheme, of.leaf);
-                let question = match light {
-                    false => Question::Crop { scheme, last },
-                    true => Question::Lit { scheme, last },
+                let question = match what {
+                    Far::Crop => Question::Crop { scheme, last },
+                    Far::Light => Question::Lit { scheme, last },
+                    Far::Shares => Question::Shares { scheme, last },
                 };
                 self.send(app, &of.plan, number, question);
             }
@@ -161,11 +180,11 @@ impl Helper {
     fn pairs<T>(
         self,
         of: &OfScheme,
-        light: bool,
+        what: Far,
         read: impl FnOnce(&[(f64, f64)]) -> T,
     ) -> Option<T> {
         self.far.with_untracked(|far| {
-            let known = far.iter().find(|k| k.of == *of && k.is_light == light);
+            let known = far.iter().find(|k| k.of == *of && k.what == what);
             known.map(|k| read(&k.pairs))
         })
     }
@@ -175,10 +194,26 @@ impl Helper {
     pub fn far(self, desk: &Desk) -> Vec<Known> {
         self.far.track();
         let whole = OfScheme::whole(desk);
-        let pairs = |of, light| self.pairs(of, light, <[_]>::to_vec);
+        let pairs = |of, what| self.pairs(of, what, <[_]>::to_vec);
         whole
             .iter()
-            .map(|of| [pairs(of, false), pairs(of, true)])
+            .map(|of| [pairs(of, Far::Crop), pairs(of, Far::Light)])
+            .collect()
+    }
+
+    /// What each share of renewal but none at all costs under the scheme that a desk shows, once that is known: its mean crop and
+    /// that of the last leaves, t/ha, then the oldest wood and the uprights. Whoever asks is told.
+    pub fn shares(self, desk: &Desk) -> Vec<[f64; 4]> {
+        self.far.track();
+        let told = OfScheme::whole(desk);
+        let pairs = told
+            .first()
+            .and_then(|of| self.pairs(of, Far::Shares, <[_]>::to_vec));
+        let each = |two: &[(f64, f64)]| [two[0].0, two[0].1, two[1].0, two[1].1];
+        pairs
+            .unwrap_or_default()
+            .chunks_exact(2)
+            .map(each)
             .collect()
     }
 
@@ -189,17 +224,13 @@ impl Helper {
             Some(asked.swap_remove(at))
         });
         let now = app.peek(|d| Arc::clone(d.plan()));
-        if let (Some((_, of, is_light)), Some(plan)) = (asked.flatten(), now)
+        if let (Some((_, of, what)), Some(plan)) = (asked.flatten(), now)
             && Arc::ptr_eq(&of.plan, &plan)
         {
             let pairs = ends.chunks_exact(2).map(|e| (e[0], e[1])).collect();
             self.far.update(|far| {
                 far.retain(|k| Arc::ptr_eq(&k.of.plan, &plan));
-                far.push(ByLeaf {
-                    of,
-                    is_light,
-                    pairs,
-                });
+                far.push(ByLeaf { of, what, pairs });
             });
         }
     }
@@ -289,7 +320,9 @@ impl Helper {
                     self.season.set(counts);
                 }
             }
-            Body::Crop(ends) | Body::Lit(ends) => self.hear_far(app, number, &ends),
+            Body::Crop(ends) | Body::Lit(ends) | Body::Shares(ends) => {
+                self.hear_far(app, number, &ends)
+            }
             Body::Offers(offers) => {
                 let now = app.peek(OnWall::of);
                 if fits(self.offers_of, number, now.as_ref()) {

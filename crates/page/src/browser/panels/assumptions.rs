@@ -3,19 +3,22 @@
 use super::limits::source;
 use super::numbered::{Numbered, WayBack, listed, numbered};
 use crate::browser::app::App;
+use crate::browser::device::helper::Helper;
 use crate::desk::Desk;
-use crate::document::{Edit, Request};
+use crate::document::{Edit, Request, last_leaf};
+use cordonry::forecast::{FIRST_BEARING, SHARES};
 use cordonry::model::Parameter;
 use cordonry::plan::{Plan, Scheme};
 use cordonry::refusal::Refusal;
 use cordonry::row::Status;
+use cordonry::said::Arg;
 use cordonry::standing::{Rule, RuleUnit};
 use leptos::prelude::*;
 use std::rc::Rc;
 
 /// What stands, and what is assumed.
 #[component]
-pub fn Assumptions(app: App) -> impl IntoView {
+pub fn Assumptions(app: App, helper: Helper) -> impl IntoView {
     let stands = Memo::new(move |_| {
         app.read(|d| d.scheme().is_some_and(|s| s.standing.is_some()))
             .unwrap_or(false)
@@ -42,6 +45,7 @@ pub fn Assumptions(app: App) -> impl IntoView {
                     stands.get().then(|| Rule::ALL.iter().map(|rule| one_rule(app, *rule)).collect_view())
                 }}
             </ul>
+            <Shares app helper/>
         </div>
         {listed(
             app,
@@ -49,6 +53,55 @@ pub fn Assumptions(app: App) -> impl IntoView {
             WayBack { act: "assumptions-reset", all_usual, edit: reset_all },
             Parameter::ALL.iter().map(|p| one_parameter(app, *p)).collect(),
         )}
+    }
+}
+
+/// What each share of renewal costs in crop.
+#[component]
+fn Shares(app: App, helper: Helper) -> impl IntoView {
+    helper.with_shares.set(true);
+    on_cleanup(move || helper.with_shares.set(false));
+    let told = Memo::new(move |_| app.read(|d| helper.shares(d)).unwrap_or_default());
+    let ends = Memo::new(move |_| {
+        let of = |d: &Desk| (d.plan().found.leaf.max(FIRST_BEARING), last_leaf(d.plan()));
+        app.read(of).unwrap_or_default()
+    });
+    let leaf = |leaf: u8| Arg::Count(leaf.into());
+    let head = move || {
+        let crop = app.text("shares-crop", &[("from", leaf(ends.get().0))]);
+        let rest = ["shares-late", "shares-oldest", "shares-uprights"].map(|key| app.t(key));
+        let all = [app.t("shares-share"), crop].into_iter().chain(rest);
+        all.map(|name| view! { <th scope="col">{name}</th> })
+            .collect_view()
+    };
+    let one = move |(share, values): (f64, [f64; 4])| {
+        let of = Arg::Count((1.0 / share + 0.5) as i64);
+        let cell = |(at, value): (usize, f64)| {
+            let places = usize::from(at < 2);
+            let value = app.worded(|w| w.arg(&Arg::Number(value, places)));
+            view! { <td>{value}</td> }
+        };
+        view! {
+            <tr>
+                <th scope="row">{app.text("shares-of", &[("of", of)])}</th>
+                {values.into_iter().enumerate().map(cell).collect_view()}
+            </tr>
+        }
+    };
+    view! {
+        <h3>{app.t("shares-title")}</h3>
+        <p class="facts">{move || app.text("shares-what", &[("last", leaf(ends.get().1))])}</p>
+        <table class="shares">
+            <thead>
+                <tr>{head}</tr>
+            </thead>
+            <tbody>
+                {move || SHARES.into_iter().flatten().zip(told.get()).map(one).collect_view()}
+            </tbody>
+        </table>
+        <p class="facts" role="status">
+            {move || told.with(Vec::is_empty).then(|| app.t("shares-waits"))}
+        </p>
     }
 }
 

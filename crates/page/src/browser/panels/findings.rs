@@ -7,10 +7,11 @@ use crate::browser::panels::card::noted;
 use crate::desk::Desk;
 use crate::document::Edit;
 use cordonry::check::{Finding, Part, Remedy, Severity, fill_is_due, light_rules, rules};
+use cordonry::plan::Phase;
 use cordonry::plan::Plan;
 use cordonry::said::Arg;
 use cordonry::work::Work;
-use cordonry_draw::{FigureLine, row_figures, row_figures_title};
+use cordonry_draw::{FigureLine, row_figures, row_figures_title, window_key};
 use leptos::prelude::*;
 use std::sync::Arc;
 
@@ -483,9 +484,25 @@ pub fn FiguresPanel(app: App) -> impl IntoView {
         app.read(|d| d.scene().row.leaf)
             .map(|leaf| app.worded(|w| row_figures_title(leaf, w)))
     };
+    // The strip tells of the harvest: here it is the moment on the wall.
+    let when = move || {
+        let at = app.read(|d| (!d.is_found()).then(|| d.look())).flatten();
+        at.map(|look| {
+            let view = match look.phase {
+                Phase::Before => "before",
+                Phase::After => "after",
+            };
+            let window = app.t(window_key(look.moment.window));
+            let values = [
+                ("window", Arg::Text(window)),
+                ("view", Arg::Text(view.into())),
+            ];
+            app.text("figures-when", &values)
+        })
+    };
     view! {
         <section class="figures" aria-labelledby="figures-title">
-            <h2 id="figures-title">{title}</h2>
+            <h2 id="figures-title">{title} " " <small data-figures-when="">{when}</small></h2>
             <FigureRows app lines/>
         </section>
     }

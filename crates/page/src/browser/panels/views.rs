@@ -1,6 +1,7 @@
 //! What opens under the wall: wires, work on many at once, limits and site. Each is made when it is opened.
 
 use crate::browser::app::App;
+use crate::browser::device::helper::Helper;
 use crate::browser::panels::{assumptions, keys_list, limits, many, wires};
 use crate::browser::parts::{part, shown};
 use leptos::prelude::*;
@@ -10,24 +11,24 @@ use web_sys::HtmlDetailsElement;
 
 /// The views, closed.
 #[component]
-pub fn Views(app: App) -> impl IntoView {
+pub fn Views(app: App, helper: Helper) -> impl IntoView {
     view! {
         <div class="views">
-            <OneView app id="view-wires" title="wires-title"/>
-            <OneView app id="view-many" title="many-title"/>
-            <OneView app id="view-keys" title="keys-title"/>
-            <OneView app id="view-limits" title="limits-and-site"/>
-            <OneView app id="view-assumptions" title="assumptions-title"/>
+            <OneView app helper id="view-wires" title="wires-title"/>
+            <OneView app helper id="view-many" title="many-title"/>
+            <OneView app helper id="view-keys" title="keys-title"/>
+            <OneView app helper id="view-limits" title="limits-and-site"/>
+            <OneView app helper id="view-assumptions" title="assumptions-title"/>
         </div>
     }
 }
 
 part! {panels:
-    fn opened(app: App, title: &'static str) -> AnyView {
+    fn opened(app: App, helper: Helper, title: &'static str) -> AnyView {
         match title {
             "wires-title" => view! { <wires::Wires app/> }.into_any(),
             "many-title" => view! { <many::Many app/> }.into_any(),
-            "assumptions-title" => view! { <assumptions::Assumptions app/> }.into_any(),
+            "assumptions-title" => view! { <assumptions::Assumptions app helper/> }.into_any(),
             "keys-title" => view! { <keys_list::KeysList app/> }.into_any(),
             _ => view! { <limits::LimitsAndSite app/> }.into_any(),
         }
@@ -35,7 +36,7 @@ part! {panels:
 }
 
 #[component]
-fn OneView(app: App, id: &'static str, title: &'static str) -> impl IntoView {
+fn OneView(app: App, helper: Helper, id: &'static str, title: &'static str) -> impl IntoView {
     let open = RwSignal::new(false);
     view! {
         <details
@@ -52,7 +53,7 @@ fn OneView(app: App, id: &'static str, title: &'static str) -> impl IntoView {
         >
             <summary>{app.t(title)}</summary>
             <div class="view-body" tabindex="0">
-                {move || open.get().then(|| shown(app, Rc::new(move || Box::pin(opened(app, title)))))}
+                {move || open.get().then(|| shown(app, Rc::new(move || Box::pin(opened(app, helper, title)))))}
             </div>
         </details>
     }

@@ -7,7 +7,8 @@ use crate::browser::device::helper::Helper;
 use crate::browser::dom;
 use crate::browser::parts::{part, shown};
 use crate::desk::Desk;
-use crate::years::{Cell, cells};
+use crate::years::{Cell, cells, doubt_key};
+use cordonry::arrange::Gather;
 use cordonry::plan::Moment;
 use cordonry::said::Arg;
 use cordonry_draw::{Chart, Series, charts};
@@ -18,13 +19,41 @@ use std::rc::Rc;
 /// A text of a leaf.
 type Line = fn(&Cell) -> &String;
 
-/// What is told of a leaf, by the class of its line.
-const LINES: [(&str, Line); 5] = [
-    ("year-crop", |c| &c.crop),
-    ("year-range", |c| &c.range),
-    ("year-fill", |c| &c.fill),
-    ("year-oldest", |c| &c.oldest),
-    ("year-work", |c| &c.work),
+/// What is told of a leaf: the class of the line, what stands at the head of its like, what it says, and what it says where
+/// the pointer rests: a text by name that is the same for every leaf, or one of the leaf.
+type OneLine = (&'static str, &'static str, Line, Result<&'static str, Line>);
+
+const LINES: [OneLine; 5] = [
+    (
+        "year-crop",
+        "year-head-crop",
+        |c| &c.crop,
+        Err(|c| &c.crop_whole),
+    ),
+    (
+        "year-range",
+        "year-head-range",
+        |c| &c.range,
+        Ok("year-when-range"),
+    ),
+    (
+        "year-fill",
+        "year-head-fill",
+        |c| &c.fill,
+        Ok("year-when-fill"),
+    ),
+    (
+        "year-oldest",
+        "year-head-oldest",
+        |c| &c.oldest,
+        Err(|c| &c.oldest_whole),
+    ),
+    (
+        "year-work",
+        "year-head-work",
+        |c| &c.work,
+        Err(|c| &c.work_whole),
+    ),
 ];
 
 /// The leaves; pressing one looks at the row in it, at the same time of the year.
@@ -51,8 +80,13 @@ pub fn YearStrip(app: App, helper: Helper) -> impl IntoView {
     });
     let cell = move |(at, leaf): (usize, u8)| {
         let planned = move || told.with(|t| t.get(at).map_or("", |c| c.planned));
-        let lines = LINES.map(|(class, what)| {
-            view! { <span class=class title=move || of(at, what)>{move || of(at, what)}</span> }
+        let off = move || told.with(|t| t.get(at).map_or("", |c| c.off));
+        let lines = LINES.map(|(class, _, what, whole)| {
+            let whole = move || match whole {
+                Ok(same) => Some(app.t(same)),
+                Err(own) => of(at, own),
+            };
+            view! { <span class=class title=whole>{move || of(at, what)}</span> }
         });
         view! {
             <label
@@ -60,6 +94,7 @@ pub fn YearStrip(app: App, helper: Helper) -> impl IntoView {
                 class:here=move || here.get() == leaf
                 data-leaf=leaf
                 data-work=planned
+                data-off=off
             >
                 <input
                     type="radio"
@@ -82,10 +117,13 @@ pub fn YearStrip(app: App, helper: Helper) -> impl IntoView {
     view! {
         <fieldset class="years">
             <legend class="visually-hidden">{app.t("years-title")}</legend>
+            <div class="years-head">
+                <button class="link" data-act="charts" on:click=move |_| open.set(true)>
+                    {app.t("charts-open")}
+                </button>
+                {LINES.map(|(class, head, ..)| view! { <span class=class>{app.t(head)}</span> }).collect_view()}
+            </div>
             {move || leaves.get().into_iter().enumerate().map(cell).collect_view()}
-            <button class="link" data-act="charts" on:click=move |_| open.set(true)>
-                {app.t("charts-open")}
-            </button>
         </fieldset>
         {move || open.get().then(|| shown(app, Rc::new(move || Box::pin(opened(app, helper, open)))))}
     }
@@ -135,6 +173,20 @@ fn Charts(app: App, helper: Helper, open: RwSignal<bool>) -> impl IntoView {
         });
         all
     });
+    // What the strip says of a crop where the pointer rests is said here whole.
+    let doubts = Memo::new(move |_| {
+        let told = app.read(|d| {
+            let schemes = [d.look().scheme].into_iter().chain(d.scheme_beside());
+            let doubts = schemes.flat_map(|n| {
+                let years = d.years_of(n);
+                let limits = d.plan().limits(n);
+                let doubts = years.iter().filter_map(|y| y.doubt(d.plan(), n, &limits));
+                doubts.map(doubt_key).collect::<Vec<_>>()
+            });
+            doubts.gathered_set()
+        });
+        told.unwrap_or_default()
+    });
     let row = |cells: Vec<String>| {
         let mut cells = cells.into_iter();
         let name = cells.next();
@@ -142,18 +194,22 @@ fn Charts(app: App, helper: Helper, open: RwSignal<bool>) -> impl IntoView {
         view! { <tr><th scope="row">{name}</th>{rest.collect_view()}</tr> }
     };
     let one = move |chart: Chart| {
+        let named = chart.title.clone();
         view! {
             <figure>
                 <h3>{chart.title}</h3>
                 <div inner_html=chart.drawing></div>
-                <table>{chart.table.into_iter().map(row).collect_view()}</table>
+                <div class="chart-table" tabindex="0" role="group" aria-label=named>
+                    <table>{chart.table.into_iter().map(row).collect_view()}</table>
+                </div>
             </figure>
         }
     };
     view! {
         <Dialog labelled_by="charts-title" node on_close=move || open.set(false)>
             <h2 id="charts-title">{app.t("charts-title")}</h2>
-            <p class="facts">{app.t("charts-what")}</p>
+            <p class="facts">{app.t("charts-what")} " " {app.t("charts-when")}</p>
+            {move || doubts.get().into_iter().map(|key| view! { <p class="caution">{app.t(key)}</p> }).collect_view()}
             <div class="charts">{move || all.get().0.into_iter().map(one).collect_view()}</div>
             <p class="facts" role="status">
                 {move || all.with(|(_, lit)| (!lit).then(|| app.t("charts-light-waits")))}
