@@ -209,3 +209,68 @@ pageTest('on a phone the page scrolls from the wall to the findings, the figures
   for (const part of ['.stage', '.findings', '.figures-column', '.lists-column']) tops.push((await box(page, part)).top);
   assert.deepEqual(tops, [...tops].sort((a, b) => a - b));
 });
+
+pageTest('the whole row is in sight without a waste of height, a press beside a shoot means it, and smaller it does not get', {}, async ({ page }) => {
+  await page.locator('[data-example="examples/measured-40.csv"]').click();
+  await page.locator('[data-act=import-use]').click();
+  await page.waitForSelector('.stage [data-tree]');
+  await frames(page, 3);
+  const stage = page.locator('.stage');
+  const high = (await box(page, '.stage')).height;
+  const before = await left(page);
+  await stage.press('0');
+  await frames(page, 3);
+  const whole = await box(page, '.stage');
+  assert.ok(whole.height < high, 'what it does not need the lists have');
+  const wood = await boxes(page, '.stage .trees > *');
+  const top = Math.min(...wood.map((b) => b.top));
+  assert.ok(top - whole.top < 200 && whole.bottom - Math.max(...wood.map((b) => b.bottom)) < 200);
+  assert.ok(Math.min(...wood.map((b) => b.left)) >= whole.left && Math.max(...wood.map((b) => b.right)) <= whole.right);
+  const view = () => page.locator('.stage .wall').getAttribute('viewBox');
+  const seen = await view();
+  for (const key of ['-', '-']) await stage.press(key);
+  await frames(page, 2);
+  assert.equal(await view(), seen);
+  // To the right of the last shoot of the row.
+  const end = Math.max(...wood.map((b) => b.right));
+  await page.mouse.click(Math.min(end + 18, whole.right - 2), whole.bottom - 45);
+  await page.locator('.part-card').waitFor();
+  assert.match(await page.locator('.part-card h2').textContent(), /40/);
+  await page.keyboard.press('Escape');
+  // No word lies over another.
+  const words = await boxes(page, '.stage text');
+  const over = words.flatMap((a, i) => words.slice(0, i).filter((b) => !apart(a, b)));
+  assert.deepEqual(over, []);
+  // Full height is where the whole row was looked at in its middle, and the wall has its height again.
+  await stage.press('1');
+  await frames(page, 3);
+  assert.ok(Math.abs((await box(page, '.stage')).height - high) <= 1);
+  assert.ok((await left(page)) > before, 'not back at the beginning');
+});
+
+pageTest('many at once stubs the thickest of each tree, and the next wire is one press where it is due', {}, async ({ page }) => {
+  await example(page, 'overdue-renewal.json');
+  await page.locator('#view-many > summary').click();
+  await page.locator('[data-field="many-what"]').selectOption('sweep-largest');
+  await page.locator('[data-field="many-number"]').fill('2');
+  const trees = await page.locator('.part-list select option').count();
+  const said = page.locator('[data-field="many-count"]');
+  assert.equal((await said.innerText()).trim(), say('many-count', { shoots: 2 * trees, trees }));
+  const stubs = page.locator('.stage .shoot.stub');
+  const before = await stubs.count();
+  await page.locator('[data-act="many-do"]').click();
+  await frames(page, 2);
+  assert.equal(await stubs.count(), before + 2 * trees);
+  // Without its upper wires the uprights stand too far above the top one.
+  await page.locator('#view-wires > summary').click();
+  const due = page.locator('[data-act="wire-due"]');
+  const wires = page.locator('.wire-list > li');
+  while ((await wires.count()) > 1 && (await due.count()) === 0) {
+    await wires.first().locator('[data-act="wire-down"]').click();
+    await frames(page, 20);
+  }
+  const left = await wires.count();
+  await due.click();
+  await frames(page, 3);
+  assert.ok((await wires.count()) > left);
+});

@@ -48,7 +48,7 @@ const LINE: (f64, f64) = (11.0, 4.0);
 const BETWEEN: f64 = 5.0;
 /// The wires' heights stand so far in from the left edge, px.
 const HEIGHTS: f64 = 64.0;
-/// So far under the wire stands the length of a bare stretch, px, where there is room over the trees' numbers.
+/// So far under the wire stands the length of a bare stretch, px, where there is room over the ground.
 const UNDER: f64 = 32.0;
 /// A stretch that takes fewer pixels is told by its mark alone.
 const LEAST: f64 = 8.0;
@@ -83,7 +83,7 @@ pub fn stretch_marks(told: &[ToldStretch<'_>], wire: f64, window: Window, words:
 /// How far under the wire the lines of a stretch stand: that which measures it, and that of its length.
 fn lines(bare: bool, wire: f64, window: Window) -> (f64, f64) {
     match bare {
-        true if wire * window.scale >= UNDER - 2.0 => (UNDER / 2.0, UNDER),
+        true if wire * window.scale >= UNDER + LINE.1 => (UNDER / 2.0, UNDER),
         // No wood stands on bare wire.
         true => (-14.0, -20.0),
         false => (-10.0, -16.0),

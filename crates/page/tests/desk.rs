@@ -9,7 +9,7 @@ use cordonry::light::Foliage;
 use cordonry::light::row_light::report;
 use cordonry::plan::{Correction, Moment, Phase, Plan, Replayer, Scheme, Setting, Window};
 use cordonry::refusal::Refusal;
-use cordonry::row::{Kind, Limit, Shoot, ShootId, Toward, TreeId};
+use cordonry::row::{Kind, Limit, Shoot, ShootId, Toward, Tree, TreeId};
 use cordonry::units::{Deg, Mm};
 use cordonry::work::{Sweep, Work};
 use cordonry_fixture::wall;
@@ -365,6 +365,34 @@ fn work_on_many_is_one_step() {
         .expect("all can be cut");
     assert_eq!(desk.undo().as_deref(), Some("step-many"));
     assert_eq!(desk.undo(), None);
+}
+
+#[test]
+fn the_thickest_uprights_of_each_tree_are_stubbed_as_many_as_asked() {
+    let desk = desk();
+    let scene = desk.scene();
+    let trees = scene.row.trees.iter();
+    let uprights = |tree: &Tree| {
+        let mut all: Vec<_> = tree.uprights().map(|s| (s.diameter, s.id)).collect();
+        all.sort_by(|a, b| b.0.total_cmp(&a.0).then(a.1.cmp(&b.1)));
+        all.into_iter().map(|(_, id)| id).collect::<Vec<_>>()
+    };
+    for count in [0u8, 1, 3] {
+        let mut expected = Vec::new();
+        for tree in trees.clone() {
+            let all = uprights(tree);
+            expected.extend(all.into_iter().take(count.into()).map(|id| (tree.id, id)));
+        }
+        expected.sort();
+        let works = desk.swept(Sweep::Largest(count, Mm(150)), |_| true);
+        let mut stubbed: Vec<_> = works
+            .iter()
+            .map(|w| (w.tree().expect("of a tree"), w.subject().shoot))
+            .collect();
+        stubbed.sort();
+        assert_eq!(stubbed, expected);
+        assert!(works.iter().all(|w| matches!(w, Work::Stub { keep_mm: Mm(150), .. })));
+    }
 }
 
 #[test]

@@ -47,6 +47,7 @@ pub use light_cost::{LightCost, tell_costs};
 pub use light_renewal::is_dark as renewal_zone_is_dark;
 pub use mend::mended;
 pub use trial::{Offered, offered, take as take_offers, tried};
+pub use wires::NEXT as NEXT_WIRE;
 
 use crate::arrange::Arrange;
 use crate::cover::{Cover, Place};

@@ -7,7 +7,7 @@ use crate::said::Arg;
 use crate::units::Mm;
 use crate::work::{Work, apply_to_trellis};
 
-pub(super) const NEXT: &str = "next-wire-due";
+pub const NEXT: &str = "next-wire-due";
 pub(super) const FAR: &str = "wires-too-far";
 pub(super) const BARE: &str = "bare-wire";
 

@@ -29,11 +29,13 @@ pub enum Sweep {
     SideShoots,
     /// Stand every leaning upright up.
     Straighten,
+    /// Stub so many of each tree's uprights, the thickest, to a length.
+    Largest(u8, Mm),
 }
 
 impl Sweep {
     /// Every kind, with the numbers that are usual on a row under its limits.
-    pub fn all(row: &Row, targets: &Targets) -> [Self; 7] {
+    pub fn all(row: &Row, targets: &Targets) -> [Self; 8] {
         let percent = libm::round(targets.get(Limit::TippingShare) * 100.0) as i32;
         [
             Self::Laterals,
@@ -43,6 +45,7 @@ impl Sweep {
             Self::SideShoots,
             Self::Straighten,
             Self::Lay,
+            Self::Largest(1, Mm::round(targets.get(Limit::StubLength))),
         ]
     }
 
@@ -56,6 +59,7 @@ impl Sweep {
             Self::RubOut => "sweep-rub-out",
             Self::SideShoots => "sweep-side-shoots",
             Self::Straighten => "sweep-straighten",
+            Self::Largest(..) => "sweep-largest",
         }
     }
 
@@ -70,6 +74,10 @@ impl Sweep {
                 unit: Quantity::Length,
                 usual: height.f(),
             }),
+            Self::Largest(count, _) => Some(Asked {
+                unit: Quantity::Count,
+                usual: f64::from(count),
+            }),
             _ => None,
         }
     }
@@ -79,6 +87,7 @@ impl Sweep {
         match self {
             Self::Tip(_) => Self::Tip(libm::round(number * 100.0) as i32),
             Self::Height(_) => Self::Height(Mm::round(number)),
+            Self::Largest(_, keep) => Self::Largest(number as u8, keep),
             other => other,
         }
     }
@@ -111,6 +120,11 @@ impl Sweep {
                 tree,
                 shoot,
                 lean_deg: Default::default(),
+            },
+            Self::Largest(_, keep_mm) => Work::Stub {
+                tree,
+                shoot,
+                keep_mm,
             },
         }
         .caution()
@@ -198,6 +212,20 @@ impl Sweep {
                 }
                 _ => None,
             },
+            Self::Largest(count, keep_mm) => {
+                let uprights = || on.shoots.iter().filter(|s| s.kind() == Kind::Upright);
+                // Of two alike the first in the tree's order is the larger.
+                let before = |other: &&Shoot| {
+                    other.diameter > shoot.diameter
+                        || (other.diameter == shoot.diameter && other.id < id)
+                };
+                let larger = uprights().filter(before).count();
+                (kind == Kind::Upright && larger < usize::from(count)).then_some(Work::Stub {
+                    tree,
+                    shoot: id,
+                    keep_mm,
+                })
+            }
         }
     }
 }

@@ -793,6 +793,7 @@ sweep-height = hold at height
 sweep-rub-out = rub out side and underside buds
 sweep-side-shoots = remove side and underside shoots
 sweep-straighten = stand leaning uprights up
+sweep-largest = of each tree stub so many of the thickest uprights
 step-many = work on many at once
 said-many = { $shoots ->
     [one] Done on one shoot; undo takes it back

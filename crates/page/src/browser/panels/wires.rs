@@ -3,6 +3,7 @@
 use crate::browser::app::App;
 use crate::browser::controls::field::{Apply, ValueField};
 use crate::document::Edit;
+use cordonry::check::NEXT_WIRE;
 use cordonry::row::{Covering, Wire};
 use cordonry::said::Arg;
 use cordonry::said::Quantity;
@@ -38,6 +39,17 @@ pub fn Wires(app: App) -> impl IntoView {
             .map(drop),
         [] => Ok(()),
     });
+    // What a finding asks for is one press here too, once it has been tried.
+    let due = Memo::new(move |_| {
+        app.style.track();
+        app.read(|d| {
+            let mut all = d.all_findings().into_iter();
+            let due = all.find(|f| f.rule == NEXT_WIRE && !d.is_out_of_date(f))?;
+            let remedy = d.remedies(due).first().filter(|_| !d.is_found())?;
+            Some((app.worded(|w| w.remedy(remedy)), remedy.clone()))
+        })
+        .flatten()
+    });
     let from_the_top = move || {
         let wires = heights.get().into_iter().enumerate();
         wires.rev().collect::<Vec<(usize, Mm)>>()
@@ -51,6 +63,19 @@ pub fn Wires(app: App) -> impl IntoView {
     };
     view! {
         <p class="facts">{what}</p>
+        {move || {
+            due.get().map(|(words, remedy)| view! {
+                <p>
+                    <button
+                        class="main"
+                        data-act="wire-due"
+                        on:click=move |_| app.edit(Edit::mend(remedy.clone()))
+                    >
+                        {words}
+                    </button>
+                </p>
+            })
+        }}
         <ul class="wire-list">
             <For
                 each=from_the_top
