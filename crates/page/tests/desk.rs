@@ -391,7 +391,13 @@ fn the_thickest_uprights_of_each_tree_are_stubbed_as_many_as_asked() {
             .collect();
         stubbed.sort();
         assert_eq!(stubbed, expected);
-        assert!(works.iter().all(|w| matches!(w, Work::Stub { keep_mm: Mm(150), .. })));
+        assert!(works.iter().all(|w| matches!(
+            w,
+            Work::Stub {
+                keep_mm: Mm(150),
+                ..
+            }
+        )));
     }
 }
 

@@ -7,6 +7,7 @@ use crate::said::Arg;
 use crate::units::Mm;
 use crate::work::{Work, apply_to_trellis};
 
+/// The rule by which the next wire is due.
 pub const NEXT: &str = "next-wire-due";
 pub(super) const FAR: &str = "wires-too-far";
 pub(super) const BARE: &str = "bare-wire";
