@@ -2,12 +2,14 @@
 
 use crate::element::{add, group, markup, path, text};
 use crate::pen::{Pen, num, scale};
+use cordonry::arrange::Arrange;
 use cordonry::cover::Span;
 use cordonry::pose::{AnyRow, Geometry};
-use cordonry::row::Row;
+use cordonry::row::{Row, Tree};
 use cordonry::said::Arg;
 use cordonry_words::Words;
 use kurbo::Point;
+use std::sync::Arc;
 use svg::node::Node;
 use svg::node::element::Element;
 
@@ -195,9 +197,9 @@ pub(crate) fn numbers(row: &Row, view: Span, px_per_mm: f64, words: &Words) -> E
     let px_per_mm = scale(px_per_mm);
     let mut out = group("tree-numbers");
     let spacing = row.tree_spacing().map_or(2000.0, |s| s.f()) * px_per_mm;
-    let mut taken: Vec<(f64, f64)> = Vec::new();
+    let mut told: Vec<(f64, f64, &Tree, String)> = Vec::new();
     // A tree that is lost is told before its neighbours.
-    let (lost, standing): (Vec<_>, Vec<_>) = row.trees.iter().partition(|t| t.is_lost());
+    let (lost, standing): (Vec<&Arc<Tree>>, Vec<_>) = row.trees.iter().partition(|t| t.is_lost());
     for tree in lost.into_iter().chain(standing) {
         let x = tree.foot.f();
         if x < view.from || x > view.to {
@@ -212,24 +214,24 @@ pub(crate) fn numbers(row: &Row, view: Span, px_per_mm: f64, words: &Words) -> E
         };
         let half = label.chars().count() as f64 * 3.6 + 3.0;
         let (from, to) = (x * px_per_mm - half, x * px_per_mm + half);
-        if taken.iter().any(|t| from < t.1 && t.0 < to) {
-            continue;
+        if told.iter().all(|t| to <= t.0 || t.1 <= from) {
+            told.push((from, to, tree, label));
         }
-        taken.push((from, to));
+    }
+    // Along the row.
+    told.arrange_by(|a, b| a.2.foot.cmp(&b.2.foot));
+    for (_, _, tree, label) in told {
+        let class = match tree.is_lost() {
+            true => "tree-number lost",
+            false => "tree-number",
+        };
         out.append(text(
             "text",
             &[
-                (
-                    "class",
-                    if tree.is_lost() {
-                        "tree-number lost"
-                    } else {
-                        "tree-number"
-                    },
-                ),
+                ("class", class),
                 ("data-tree", &tree.id.to_string()),
                 ("dy", "1.55em"),
-                ("x", &num(x)),
+                ("x", &num(tree.foot.f())),
             ],
             &label,
         ));
