@@ -56,7 +56,7 @@ pageTest('a double tap on a remedy works once', phone, async ({ page }) => {
 pageTest('of presses that go on each acts that comes late enough after the last that did', {}, async ({ page }) => {
   await example(page, 'overdue-renewal.json');
   await remedyIn(page);
-  const more = page.locator('.group-more [aria-expanded]').first();
+  const more = page.locator('[data-act="each"]').first();
   await more.scrollIntoViewIfNeeded();
   await more.evaluate((e) => {
     globalThis.acted = 0;

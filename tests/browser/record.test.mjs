@@ -1,6 +1,6 @@
 // Correcting the record, limits, wires, and work on many at once.
 import assert from 'node:assert/strict';
-import { example, findings, part } from './desk.mjs';
+import { example, findings, openMatters, part } from './desk.mjs';
 import { accessibility, frames, pageTest } from './rig.mjs';
 import { like, say, whole } from './words.mjs';
 
@@ -8,12 +8,10 @@ const BARE = ['cordon-gap', { where: 'between', length: '0.50 m', left: 1, right
 
 const openExample = (page) => example(page, 'short-stock.json');
 
-// Findings of one rule are told together; all of them are asked for.
+// Findings of one matter are told together; all of them are asked for.
 async function has(page, rule, args) {
   await frames(page, 2);
-  const closed = page.locator('.group-more [aria-expanded="false"]');
-  // By key: presses of a hand at one place are taken for one when they come so fast.
-  while (await closed.count()) await closed.first().press('Enter');
+  await openMatters(page);
   const told = await findings(page, rule).locator('.said').allInnerTexts();
   return told.some((text) => like(`finding-${rule}`, args).test(text));
 }

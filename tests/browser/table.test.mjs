@@ -123,7 +123,7 @@ for (const how of ['throws', 'dies']) {
 
 pageTest('it is asked whether last year’s growth had been tipped, where the table does not say', {}, async ({ page }) => {
   const give = () => page.locator('input[type=file]').first().setInputFiles(new URL('../../examples/measured-40.csv', import.meta.url).pathname);
-  const due = '.finding[data-finding^="tipping-due:"]';
+  const due = '[data-matter][data-rules~="tipping-due"]';
   const tipped = page.getByLabel(say('import-tipped'));
   await give();
   await tipped.waitFor();

@@ -1,7 +1,7 @@
 //! Drawings of hand-made rows, compared with the files in `snapshots/draw`.
 //! After a wanted change: `UPDATE_SNAPSHOTS=1 cargo test -p cordonry-tests --test draw_rows`, then look at them.
 
-use cordonry::check::{Context, check as check_row, figures};
+use cordonry::check::{Context, check as check_row, figures, matters};
 use cordonry::cover::{Span, cover, upright_places};
 use cordonry::forecast::LeafFigures;
 use cordonry::plan::{Mark, Plan};
@@ -322,6 +322,9 @@ fn sheets_for_print() {
         &terms,
         &plan.targets,
     ));
+    let findings: Vec<_> = findings.iter().collect();
+    let bare = cover(&row, &plan.targets);
+    let matters = matters(&row, &bare, &plan.targets, &findings, &plan.left);
     let before = row.trees.iter().map(|t| (t.id, t.clone())).collect();
     let told = Told {
         plan: &plan,
@@ -333,7 +336,8 @@ fn sheets_for_print() {
         }),
         work: &work(),
         before: &before,
-        findings: &findings.iter().collect::<Vec<_>>(),
+        findings: &findings,
+        matters: &matters,
         figures: &[FigureTable {
             title: row_figures_title(row.leaf, &words),
             lines: row_figures(&figures(&row, &plan.targets), &plan.targets, true, &words),

@@ -9,7 +9,7 @@ use std::collections::BTreeMap;
 use std::path::Path;
 
 /// A plan with something of everything that the format knows.
-const EVERYTHING: &str = include_str!("../data/versions/v3-everything.json");
+const EVERYTHING: &str = include_str!("../data/versions/v4-everything.json");
 
 /// The stored samples of a version, by name. They are never changed, only added to.
 fn samples(version: u32) -> BTreeMap<String, String> {
@@ -71,7 +71,7 @@ fn a_sample_of_every_version_is_read() {
 fn from_version_1_nothing_is_lost_and_nothing_made_up() {
     for (name, text) in samples(1) {
         let plan = read_plan(text.as_bytes()).unwrap();
-        let expected = text.replacen("\"version\": 1,", "\"version\": 3,", 1);
+        let expected = text.replacen("\"version\": 1,", "\"version\": 4,", 1);
         assert_eq!(write_plan(&plan), expected, "{name}");
     }
 }
@@ -119,7 +119,7 @@ fn version_2_tells_of_cuts_origins_and_bends() {
 fn from_version_2_nothing_is_lost_and_nothing_made_up() {
     for (name, text) in samples(2) {
         let plan = read_plan(text.as_bytes()).unwrap();
-        let expected = text.replacen("\"version\": 2,", "\"version\": 3,", 1);
+        let expected = text.replacen("\"version\": 2,", "\"version\": 4,", 1);
         assert_eq!(write_plan(&plan), expected, "{name}");
         for scheme in &plan.schemes {
             assert_eq!((&scheme.standing, scheme.crop_from), (&None, None));
@@ -188,6 +188,85 @@ fn version_3_tells_what_a_forecast_goes_by() {
         assert_ne!(text, v2);
         check_refused(&text, "refusal-file-rule", &[path, "version 2"]);
     }
+}
+
+#[test]
+fn from_version_3_nothing_is_lost_and_nothing_made_up() {
+    for (name, text) in samples(3) {
+        let plan = read_plan(text.as_bytes()).unwrap();
+        let expected = text.replacen("\"version\": 3,", "\"version\": 4,", 1);
+        assert_eq!(write_plan(&plan), expected, "{name}");
+        assert!(plan.left.is_empty() && plan.found.trees.iter().all(|t| t.like.is_none()));
+    }
+}
+
+#[test]
+fn version_4_tells_what_is_left_and_what_was_filled_in() {
+    let plan = read_plan(EVERYTHING.as_bytes()).unwrap();
+    let like: Vec<_> = plan.found.trees.iter().map(|t| t.like).collect();
+    assert_eq!(like, [None, Some(TreeId(1)), None]);
+    let reasons: Vec<&str> = plan.left.iter().map(|l| &*l.reason).collect();
+    assert_eq!(
+        reasons,
+        [
+            "the neighbour lays its end in spring",
+            "no hands",
+            "planted next year"
+        ]
+    );
+    let (first, second) = (&plan.left[0].spots[0], &plan.left[1].spots[0]);
+    assert_eq!(first.part, Some((TreeId(1), Some(ShootId::found(0)))));
+    assert_eq!((first.parts, first.x.0, first.measured), (2, 1234, 612.5));
+    assert_eq!(second.part, Some((TreeId(7), None)));
+    // The versions before know none of these words.
+    for version in [2, 3] {
+        let old = samples(version)[&format!("v{version}-everything.json")].clone();
+        for (before, word, path) in [
+            (
+                "\"marks\"",
+                "\"left\": [{\"leaf\": 4, \"cause\": \"a\", \"reason\": \"b\"}]",
+                "left",
+            ),
+            ("\"note\": \"dead\"", "\"like\": 1", "found.trees[1].like"),
+        ] {
+            let text = old.replacen(before, &format!("{word}, {before}"), 1);
+            assert_ne!(text, old);
+            let said = format!("version {version}");
+            check_refused(&text, "refusal-file-rule", &[path, &said]);
+        }
+    }
+    for (from, to, says) in [
+        (
+            "\"leaf\": 6, \"cause\"",
+            "\"leaf\": 41, \"cause\"",
+            "left[2].leaf",
+        ),
+        (
+            "\"x_mm\": 1234",
+            "\"x_mm\": 5000001",
+            "left[0].found[0].x_mm",
+        ),
+        ("\"parts\": 6", "\"parts\": -1", "left[1].found[0].parts"),
+        (
+            "\"measured\": 612.5",
+            "\"measured\": 1e10",
+            "left[0].found[0].measured",
+        ),
+    ] {
+        check_refused(&changed(from, to), "refusal-file-value", &[says]);
+    }
+    let long = "x".repeat(401);
+    let text = changed("no hands", &long);
+    check_refused(
+        &text,
+        "refusal-file-long-text",
+        &["left[1].reason", "401", "400"],
+    );
+    check_refused(
+        &changed("\"parts\": 6", "\"part\": 6"),
+        "refusal-file-content",
+        &["part"],
+    );
 }
 
 #[test]
@@ -263,13 +342,13 @@ fn what_is_no_plan_of_ours_is_refused() {
     check_refused("{}", "refusal-file-format", &["nothing", "cordonry-plan"]);
     let other = changed("\"cordonry-plan\"", "\"other\"");
     check_refused(&other, "refusal-file-format", &["other"]);
-    let newer = changed("\"version\": 3", "\"version\": 4");
+    let newer = changed("\"version\": 4", "\"version\": 5");
     check_refused(&newer, "refusal-file-too-new", &["4", "newer program"]);
-    let newest = changed("\"version\": 3", "\"version\": 1e99");
+    let newest = changed("\"version\": 4", "\"version\": 1e99");
     check_refused(&newest, "refusal-file-too-new", &["newer program"]);
     for bad in ["0", "-1", "0.5", "\"1\"", "null", "{}"] {
-        let text = changed("\"version\": 3", &format!("\"version\": {bad}"));
-        check_refused(&text, "refusal-file-version", &["between 1 and 3"]);
+        let text = changed("\"version\": 4", &format!("\"version\": {bad}"));
+        check_refused(&text, "refusal-file-version", &["between 1 and 4"]);
     }
     let quoted = changed("\"version\": 3", "\"version\": \"3\"");
     let says = "The version must be between 1 and 3, without quotation marks, not \"3\"";
@@ -326,7 +405,7 @@ fn work_that_can_t_be_read_or_done_is_refused_by_its_place_as_it_stands() {
 #[test]
 fn a_newer_plan_is_named_so_even_with_words_we_do_not_know() {
     let newer = changed(
-        "\"version\": 3",
+        "\"version\": 4",
         "\"version\": 7, \"orchard\": [{\"deep\": [1]}]",
     );
     check_refused(&newer, "refusal-file-too-new", &["version 7"]);
@@ -756,7 +835,7 @@ const GREATEST: &str = include_str!("../data/versions/ends-of-v1-greatest.json")
 /// What is written of the plan in a text of version 1 is the text, with each of `from` made `to`.
 fn check_brought(text: &str, changes: &[(&str, &str)]) {
     let plan = read_plan(text.as_bytes()).unwrap_or_else(|e| panic!("{e}"));
-    let mut expected = text.replacen("\"version\": 1,", "\"version\": 3,", 1);
+    let mut expected = text.replacen("\"version\": 1,", "\"version\": 4,", 1);
     for (from, to) in changes {
         assert!(expected.contains(from), "no {from}");
         expected = expected.replace(from, to);

@@ -7,7 +7,7 @@ use crate::judged::{judged, light_of};
 use crate::out::{clean, print, rounded};
 use anyhow::Result;
 use cordonry::check::{
-    Context, Figures, Finding, Severity, check_light, offered, survey, tell_costs,
+    Context, Figures, Finding, Matter, Severity, check_light, matters, offered, survey, tell_costs,
 };
 use cordonry::file::work_value;
 use cordonry::light::Weather;
@@ -28,6 +28,7 @@ struct Checked<'w> {
     leaf: u8,
     figures: Figures,
     findings: Vec<Finding>,
+    matters: Vec<Matter>,
 }
 
 fn look_at<'w>(path: &Path, light: Option<Weather>, words: &'w Words) -> Result<Checked<'w>> {
@@ -48,12 +49,15 @@ fn look_at<'w>(path: &Path, light: Option<Weather>, words: &'w Words) -> Result<
         findings.sort_by_key(|f| std::cmp::Reverse(f.severity));
     }
     let findings = offered(&plan, 0, &judged, findings);
+    let all: Vec<&Finding> = findings.iter().collect();
+    let matters = matters(row, &seen.cover, &judged.targets, &all, &plan.left);
     Ok(Checked {
         words,
         file: path.display().to_string(),
         leaf: row.leaf,
         figures: seen.figures,
         findings,
+        matters,
         plan,
     })
 }
@@ -94,6 +98,7 @@ impl Serialize for Checked<'_> {
         map.serialize_entry("file", &self.file)?;
         map.serialize_entry("findings", &Listed(self))?;
         map.serialize_entry("leaf", &self.leaf)?;
+        map.serialize_entry("matters", &matters_json(self))?;
         map.serialize_entry("name", &self.plan.name)?;
         map.end()
     }
@@ -109,6 +114,27 @@ impl Serialize for Listed<'_> {
         } = self.0;
         s.collect_seq(findings.iter().map(|f| finding_json(f, words)))
     }
+}
+
+/// The matters of a row, each with the places of its findings in their list.
+fn matters_json(row: &Checked<'_>) -> Vec<Value> {
+    let findings: Vec<&Finding> = row.findings.iter().collect();
+    let matter = |m: &Matter| {
+        let spans = m.spans.iter();
+        let mut out = json!({
+            "cause": m.cause.name,
+            "severity": m.severity,
+            "size": m.size,
+            "stretches_m": spans.map(|s| [metres(s.from), metres(s.to)]).collect::<Vec<_>>(),
+            "findings": m.findings,
+            "words": row.words.matter(m, &findings),
+        });
+        if let Some(left) = m.left.and_then(|n| row.plan.left.get(n)) {
+            out["left"] = json!(left.reason);
+        }
+        out
+    };
+    row.matters.iter().map(matter).collect()
 }
 
 fn figures_json(f: &Figures) -> Value {
@@ -183,6 +209,14 @@ fn source(info: &LimitInfo, words: &Words) -> String {
     }
 }
 
+fn severity_word(severity: Severity, words: &Words) -> String {
+    words.plain(match severity {
+        Severity::Now => "command-now",
+        Severity::Soon => "command-soon",
+        Severity::Note => "command-note",
+    })
+}
+
 fn row_words(row: &Checked<'_>, words: &Words, out: &mut String) {
     let f = &row.figures;
     let said = words.text(
@@ -199,12 +233,26 @@ fn row_words(row: &Checked<'_>, words: &Words, out: &mut String) {
     );
     // Writing to a string has nothing to fail at.
     let _ = writeln!(out, "{said}");
+    let findings: Vec<&Finding> = row.findings.iter().collect();
+    // What is many places is told as a whole first; the places follow.
+    for matter in &row.matters {
+        let said = words.matter(matter, &findings);
+        let reason = matter.left.and_then(|n| row.plan.left.get(n));
+        let severity = match reason {
+            None => severity_word(matter.severity, words),
+            Some(_) => words.plain("command-left"),
+        };
+        let _ = writeln!(out, "  {severity:<4} {said}");
+        if let Some(left) = reason {
+            let _ = writeln!(out, "       {}", clean(&left.reason));
+        }
+    }
+    let count = Arg::Count(findings.len() as i64);
+    if !findings.is_empty() {
+        let _ = writeln!(out, "  {}", words.text("command-each", &[("count", count)]));
+    }
     for finding in &row.findings {
-        let severity = words.plain(match finding.severity {
-            Severity::Now => "command-now",
-            Severity::Soon => "command-soon",
-            Severity::Note => "command-note",
-        });
+        let severity = severity_word(finding.severity, words);
         let _ = writeln!(
             out,
             "  {severity:<4} {:>9}  {}",

@@ -6,7 +6,8 @@ use crate::convert::{named, put};
 use crate::files;
 use crate::judged::judged;
 use anyhow::Result;
-use cordonry::check::{Context, check, figures};
+use cordonry::check::{Context, Finding, check, figures, matters};
+use cordonry::cover::cover;
 use cordonry::plan::Plan;
 use cordonry::pose::PosedRow;
 use cordonry::row::Phase;
@@ -91,6 +92,7 @@ fn sheets(plan: &Plan, paper: PaperSize, words: &Words) -> Vec<String> {
         false => Phase::Before,
     };
     let before = row.trees.iter().map(|t| (t.id, t.clone())).collect();
+    let findings: Vec<&Finding> = findings.iter().collect();
     let due = findings.iter().any(|f| f.rule == "cordon-fill-due");
     let counted = figures(row, &plan.targets);
     let told = Told {
@@ -103,7 +105,8 @@ fn sheets(plan: &Plan, paper: PaperSize, words: &Words) -> Vec<String> {
         }),
         work: &work,
         before: &before,
-        findings: &findings.iter().collect::<Vec<_>>(),
+        findings: &findings,
+        matters: &matters(row, &cover(row, &targets), &targets, &findings, &plan.left),
         figures: &[FigureTable {
             title: row_figures_title(row.leaf, words),
             lines: row_figures(&counted, &plan.targets, due, words),

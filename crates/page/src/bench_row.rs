@@ -57,6 +57,7 @@ pub fn plan(trees: u32, uprights: u32) -> Plan {
             },
             shoots,
             vigour: None,
+            like: None,
             note: String::new(),
         })
     });

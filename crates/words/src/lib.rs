@@ -11,7 +11,7 @@ mod pattern;
 
 pub use language::Language;
 
-use cordonry::check::{Finding, Remedy};
+use cordonry::check::{Finding, Matter, Remedy, Size};
 use cordonry::refusal::Refusal;
 use cordonry::row::{Name, Row, ShootId, TreeId};
 use cordonry::said::{Arg, Args, Said, Wording};
@@ -184,6 +184,23 @@ impl Words {
         match finding.light_cost() {
             Some(_) => said + &self.text("finding-light-cost", &finding.args),
             None => said,
+        }
+    }
+
+    /// A matter's sentence: what its findings come to together, or what its first finding says. `findings` are all that were
+    /// found.
+    pub fn matter(&self, matter: &Matter, findings: &[&Finding]) -> String {
+        let Some(together) = &matter.said else {
+            let first = matter.findings.first().and_then(|i| findings.get(*i));
+            return first.map_or_else(String::new, |f| self.finding(f));
+        };
+        let said = self.say(together);
+        match matter.light > 0.0 && matter.size != Size::Light(matter.light) {
+            true => {
+                let costs = [("costs", Arg::Length(matter.light))];
+                said + &self.text("finding-light-cost", &costs)
+            }
+            false => said,
         }
     }
 

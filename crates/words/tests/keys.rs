@@ -31,10 +31,11 @@ const CALLS: [&str; 14] = [
 ];
 
 /// What begins a key wherever it stands.
-const BEGINNINGS: [&str; 12] = [
+const BEGINNINGS: [&str; 13] = [
     "command-",
     "refusal-",
     "remedy-",
+    "matter-",
     "accepted-",
     "number-",
     "rule-",

@@ -109,6 +109,7 @@ impl Rows {
             },
             shoots: Vec::new(),
             vigour: None,
+            like: None,
             note: String::new(),
         }));
         if let Some(stem) = stem {

@@ -5,6 +5,7 @@ mod correct;
 mod edit;
 mod frames;
 mod history;
+mod left;
 mod replay;
 mod rules;
 mod run;
@@ -21,6 +22,7 @@ mod years;
 pub use copied::CopiedOn;
 pub use correct::{Correction, Measure, Pick, Picked};
 pub use history::{Entry, History, Line};
+pub use left::{Left, LeftSpot};
 pub use replay::{Replayed, Replayer, replay};
 pub use schedule::Schedule;
 pub use setting::Setting;
@@ -97,6 +99,8 @@ pub struct Plan {
     pub schemes: Vec<Arc<Scheme>>,
     /// Notes on the wall.
     pub marks: Vec<Mark>,
+    /// What was found and is left for a year.
+    pub left: Vec<Left>,
 }
 
 impl Plan {
@@ -122,6 +126,7 @@ impl Plan {
                 ..Scheme::default()
             })],
             marks: Vec::new(),
+            left: Vec::new(),
         }
     }
 

@@ -40,6 +40,8 @@ pub struct Tree {
     pub shoots: Vec<Shoot>,
     /// How strongly it grows, where that differs from the row.
     pub vigour: Option<Vigour>,
+    /// The tree of a sample that it was filled in from: nobody has measured it.
+    pub like: Option<TreeId>,
     /// What the person who measured it wrote down.
     pub note: String,
 }
@@ -71,6 +73,7 @@ impl Tree {
             planted,
             shoots: Vec::new(),
             vigour: None,
+            like: None,
             note: String::new(),
         }
     }

@@ -31,6 +31,7 @@ pub(super) fn plan(setup: &WalkSetup, state: &State, words: &dyn Wording) -> Res
         .map(|(draft, from)| {
             let mut tree = tree(setup, &draft, g);
             tree.note = note(setup, &draft, from, words);
+            tree.like = from.map(TreeId);
             Arc::new(tree)
         })
         .collect();

@@ -26,7 +26,7 @@ const MOST_LINES: usize = 8;
 /// Side of a box to tick, and from it to the text: pixels.
 const BOX: f64 = 11.0;
 const INDENT: f64 = 20.0;
-/// From how many findings of one rule on they are told together.
+/// From how many findings of one matter on only their places are told.
 const TOGETHER: usize = 4;
 
 /// A text as items of at most so many pixels, `sign` standing before its first line.
@@ -155,61 +155,73 @@ pub fn work(told: &Told<'_>, width: f64) -> Vec<Item> {
     out
 }
 
-/// The findings, the gravest first; of many of one rule the first, and where the others are.
-pub fn findings(told: &Told<'_>, width: f64) -> Vec<Item> {
+/// The matters that are open, the gravest first: what each comes to, then its places, or each of its findings where they are
+/// few.
+pub fn matters(told: &Told<'_>, width: f64) -> Vec<Item> {
     let words = told.words;
     let mut out = Vec::new();
-    for severity in [Severity::Now, Severity::Soon, Severity::Note] {
-        let own: Vec<&Finding> = told
-            .findings
-            .iter()
-            .copied()
-            .filter(|f| f.severity == severity)
-            .collect();
+    let text = |text: &str, strong: bool, sign: Option<Element>| {
+        let style = match strong {
+            true => ("sheet-body", TEXT),
+            false => ("sheet-text", TEXT),
+        };
+        text_items(text, style, (INDENT, width), sign)
+    };
+    let mut last = None;
+    for matter in told.matters.iter().filter(|m| m.left.is_none()) {
+        let severity = matter.severity;
+        if last != Some(severity) {
+            last = Some(severity);
+            let word = match severity {
+                Severity::Now => "severity-now",
+                Severity::Soon => "severity-soon",
+                Severity::Note => "severity-note",
+            };
+            out.extend(heading(&words.plain(word), width, mark(severity)));
+        }
+        let said = words.matter(matter, told.findings);
+        out.extend(text(&said, true, mark(severity)));
+        let own = matter.others().iter().filter_map(|i| told.findings.get(*i));
+        let own: Vec<&Finding> = own.copied().collect();
         if own.is_empty() {
             continue;
         }
-        let word = match severity {
-            Severity::Now => "severity-now",
-            Severity::Soon => "severity-soon",
-            Severity::Note => "severity-note",
+        if own.len() < TOGETHER {
+            for finding in own {
+                out.extend(text(&words.finding(finding), false, None));
+            }
+        } else {
+            let places = [("places", Arg::Text(places(&own, words)))];
+            out.extend(text(&words.text("draw-places", &places), false, None));
+        }
+    }
+    out
+}
+
+/// What is left for this year, each with its reason.
+pub fn left(told: &Told<'_>, width: f64) -> Vec<Item> {
+    let mut out = Vec::new();
+    for matter in told.matters {
+        let Some(left) = matter.left.and_then(|n| told.plan.left.get(n)) else {
+            continue;
         };
-        out.extend(heading(&words.plain(word), width, mark(severity)));
-        let mut rules: Vec<&str> = Vec::new();
-        for finding in &own {
-            if !rules.contains(&finding.rule) {
-                rules.push(finding.rule);
-            }
-        }
-        for rule in rules {
-            let alike: Vec<&Finding> = own.iter().copied().filter(|f| f.rule == rule).collect();
-            let told_each = if alike.len() < TOGETHER {
-                alike.len()
-            } else {
-                1
-            };
-            for finding in &alike[..told_each] {
-                let text = words.finding(finding);
-                out.extend(text_items(
-                    &text,
-                    ("sheet-body", TEXT),
-                    (INDENT, width),
-                    mark(severity),
-                ));
-            }
-            let others = &alike[told_each..];
-            if !others.is_empty() {
-                let text = words.text(
-                    "draw-alike",
-                    &[
-                        ("count", Arg::Count(others.len() as i64)),
-                        ("places", Arg::Text(places(others, words))),
-                    ],
-                );
-                let style = ("sheet-text", TEXT);
-                out.extend(text_items(&text, style, (INDENT, width), None));
-            }
-        }
+        let said = told.words.matter(matter, told.findings);
+        let all = text_items(
+            &said,
+            ("sheet-body", TEXT),
+            (INDENT, width),
+            mark(matter.severity),
+        );
+        out.extend(all.into_iter().map(|item| Item {
+            with_next: true,
+            ..item
+        }));
+        out.extend(text_items(
+            &left.reason,
+            ("sheet-text", TEXT),
+            (INDENT, width),
+            None,
+        ));
     }
     out
 }

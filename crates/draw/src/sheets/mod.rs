@@ -21,7 +21,7 @@ use crate::strip::{Drawing, Room, Strips};
 use crate::style;
 use crate::time::{Time, moment_of, signs_of};
 use crate::worklist::cautions;
-use cordonry::check::Finding;
+use cordonry::check::{Finding, Matter};
 use cordonry::cover::cover;
 use cordonry::plan::Plan;
 use cordonry::row::{Row, Tree, TreeId};
@@ -50,6 +50,8 @@ pub struct Told<'a> {
     pub before: &'a BTreeMap<TreeId, Arc<Tree>>,
     /// What was found in the row.
     pub findings: &'a [&'a Finding],
+    /// The same, put together by its causes; what is left for the year last.
+    pub matters: &'a [Matter],
     /// Figures of the row, in tables.
     pub figures: &'a [FigureTable],
     /// Language and units.
@@ -172,8 +174,14 @@ fn lists(told: &Told<'_>, flow: &mut Flow, paper: Paper) {
         );
         flow.columns(&over, &lists::work(told, column));
     }
-    let title = words.text("findings-title", &count(told.findings.len()));
-    flow.columns(&over(&title, &[], paper), &lists::findings(told, column));
+    let open = told.matters.iter().filter(|m| m.left.is_none()).count();
+    let title = words.text("findings-title", &count(open));
+    flow.columns(&over(&title, &[], paper), &lists::matters(told, column));
+    let left = lists::left(told, column);
+    if !left.is_empty() {
+        let title = words.text("left-title", &count(told.matters.len() - open));
+        flow.columns(&over(&title, &[], paper), &left);
+    }
     let figures: Vec<Item> = told
         .figures
         .iter()

@@ -4,7 +4,7 @@ use super::*;
 use crate::chart::Series;
 use crate::figures::{row_figures, row_figures_title};
 use crate::measure::{Face, STRONG};
-use cordonry::check::{Context, check, figures};
+use cordonry::check::{Context, check, figures, matters};
 use cordonry::make::{Form, RowSketch};
 use cordonry::plan::{Mark, Phase};
 use cordonry::pose::PosedRow;
@@ -58,6 +58,9 @@ fn drawn_as(
     let terms = Terms::of(row, &plan.targets);
     let posed = PosedRow::of(row, &plan.targets);
     let findings = check(&Context::found(&posed, &terms, &plan.targets));
+    let findings: Vec<&Finding> = findings.iter().collect();
+    let cover = cover(row, &plan.targets);
+    let matters = matters(row, &cover, &plan.targets, &findings, &plan.left);
     let found = plan.found.trees.iter();
     let before = found.map(|t| (t.id, t.clone())).collect();
     let counted = figures(row, &plan.targets);
@@ -71,7 +74,8 @@ fn drawn_as(
         }),
         work,
         before: &before,
-        findings: &findings.iter().collect::<Vec<_>>(),
+        findings: &findings,
+        matters: &matters,
         figures: &[FigureTable {
             title: row_figures_title(row.leaf, &words),
             lines: row_figures(&counted, &plan.targets, true, &words),
@@ -305,6 +309,7 @@ fn only_work_still_to_be_done_has_signs_but_all_of_it_is_listed() {
                 work,
                 before: &before,
                 findings: &[],
+                matters: &[],
                 figures: &[],
                 words: &words,
             },

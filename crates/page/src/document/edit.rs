@@ -3,7 +3,7 @@
 use super::{Look, Mode};
 use cordonry::check::{self, Part, Remedy};
 use cordonry::model::Parameter;
-use cordonry::plan::{CopiedOn, Correction, Plan, Setting, VoidWork};
+use cordonry::plan::{CopiedOn, Correction, Left, Plan, Setting, VoidWork};
 use cordonry::refusal::Refusal;
 use cordonry::row::{Limit, ShootId, TreeId};
 use cordonry::standing::Rule;
@@ -67,6 +67,10 @@ pub enum Request {
     Schemes(Schemes),
     /// The work of the leaf that is looked at is done once more in the next.
     CopyLeaf,
+    /// Something that was found is left for a year.
+    Leave(Left),
+    /// What stands there among all that is left is taken up again.
+    TakeUp(usize),
 }
 
 /// What is done with the schemes: with the one that is looked at, or one more.
@@ -165,6 +169,16 @@ impl Edit {
     /// The work of the leaf that is looked at is done once more in the next.
     pub fn copy_leaf() -> Self {
         Self::new("step-copy-leaf", Request::CopyLeaf)
+    }
+
+    /// A matter is left for a year.
+    pub fn leave(left: Left) -> Self {
+        Self::new("step-leave", Request::Leave(left))
+    }
+
+    /// What was left is taken up again.
+    pub fn take_up(place: usize) -> Self {
+        Self::new("step-take-up", Request::TakeUp(place))
     }
 
     /// Work on the wires.
@@ -330,6 +344,8 @@ impl Edit {
                 };
                 Ok((plan, done))
             }
+            Request::Leave(left) => one(plan.with_left(left)?),
+            Request::TakeUp(place) => one(plan.without_left(*place)),
             Request::Name(name) => one(Plan {
                 name: name.clone(),
                 ..(**plan).clone()

@@ -28,6 +28,11 @@ command-row = { $file }: { $name }, leaf { $leaf }: { $trees } trees, { $upright
 command-now = now
 command-soon = soon
 command-note = note
+command-left = left
+command-each = { $count ->
+    [one] One finding by itself:
+   *[other] { $count } findings one by one:
+}
 command-mend = fix: { $remedy }
 
 command-none-taken = no line could be taken

@@ -22,10 +22,7 @@ draw-sign-laterals = remove laterals
 draw-sign-rub = rub buds out
 draw-page = Page { $page } of { $pages }
 draw-true = printed at 100 %, this bar is { $length } long
-draw-alike = { $count ->
-    [one] and one more like it, at { $places }
-   *[other] and { $count } more like it, at { $places }
-}
+draw-places = At { $places }
 chart-leaf = Leaf
 chart-fill = Cordon filled, %
 chart-uprights = Uprights

@@ -272,17 +272,29 @@ ghost-bud = keep a bud at { $place }
 ghost-notch = notch above a bud at { $place }
 
 findings-title = { $count ->
-    [0] No findings
-    [one] { $count } finding
+    [0] Nothing to do now
+    [one] What to do now: { $count } matter
+   *[other] What to do now: { $count } matters
+}
+left-title = { $count ->
+    [one] Left for this year: { $count } matter
+   *[other] Left for this year: { $count } matters
+}
+matter-each = { $count ->
+    [one] One finding
    *[other] { $count } findings
 }
+matter-fewer = Hide its findings
+leave = Leave it…
+leave-why = Why it is left this year
+leave-do = Leave it this year
+leave-not = Don’t leave it
+take-up = Take it up again
+step-leave = leaving a matter for this year
+step-take-up = taking up what was left
+said-left = Left for this year; it comes back in the next leaf, and sooner where it changes
 findings-no-light = The light is not judged.
 findings-judge-light = Judge it too
-findings-alike = { $count ->
-    [one] and one more like it
-   *[other] and { $count } more like it
-}
-findings-fewer = only the first of them
 findings-hidden = { $count ->
     [one] One more is not listed
    *[other] { $count } more are not listed
@@ -291,7 +303,7 @@ remedies-other = { $count ->
     [one] another way
    *[other] { $count } other ways
 }
-mend-all = Apply to all { $count }
+mend-all = Apply all { $count } remedies
 said-mended = { $count ->
     [one] Done at one place
    *[other] Done at { $count } places

@@ -12,6 +12,8 @@ name-stub = stub { $number } of { $of }, tree { $tree }
 name-shoot = shoot { $number } of { $of }, tree { $tree }
 
 refusal-limit = Limit { $limit } must be between { $low } and { $high }, not { $value }
+refusal-left-reason = Say in 1 to { $high } characters why it is left; this has { $value }
+refusal-left-many = A plan leaves { $high } matters at most; take one back first
 refusal-scheme = The scheme must be between 1 and { $high }, not { $value }
 refusal-schemes = A plan holds { $high } schemes at most
 refusal-scheme-name = Each scheme must have a name, and one of its own, not “{ $name }”
@@ -700,6 +702,77 @@ refusal-bud-record = { $part }: a bud has no thickness, season or pose; enter it
 
 refusal-upright-off-wood = No wood lies there: an upright is recorded on a laid cordon
 refusal-while-correcting = The record is being corrected, which is no work; end that first
+# Matters: findings of one cause together
+
+matter-places = { $count ->
+    [one] one place
+   *[other] { $count } places
+}
+matter-trees = { $trees ->
+    [one] tree { $tree }
+   *[other] { $trees } trees
+}
+matter-uprights = { $uprights ->
+    [one] one upright
+   *[other] { $uprights } uprights
+}
+matter-tree-lost = { $trees ->
+    [one] Tree { $tree } is lost
+   *[other] { $trees } trees from tree { $tree } on are lost
+}{ $bare ->
+    [yes] : { $length } of cordon is bare there
+   *[no] : its place stands open
+}
+matter-filled-in = { $trees ->
+    [one] Tree { $tree } is
+   *[other] { $trees } trees are
+} filled in from a sample, nobody has measured them: { $count ->
+    [one] one finding there follows
+   *[other] { $count } findings there follow
+} from the sampled ones
+matter-leans-opposed = { $count ->
+    [one] Two trees lean
+   *[other] { $count } pairs of trees lean
+} away from each other: { $length } of cordon between them stays bare
+matter-cordon-gap = { $note ->
+    [yes] { $length } of cordon is bare in { matter-places }, each too short for an upright
+   *[no] Close { $length } of bare cordon in { matter-places }
+}
+matter-cordon-overlap = Clear { $length } of overlapping cordon in { matter-places }
+matter-crowded = { $note ->
+    [yes] Stubs stand close to uprights in { matter-places } on { matter-trees }
+   *[no] Thin out uprights that stand too close in { matter-places } on { matter-trees }
+}
+matter-sparse = { $note ->
+    [yes] Wide spaces wait for notched buds in { matter-places } on { matter-trees }
+   *[no] Fill wide spaces in { matter-places } on { matter-trees }{ $uprights ->
+        [0] {""}
+        [one] , with room for one more upright
+       *[other] , with room for about { $uprights } more uprights
+    }
+}
+matter-renewal = Renew { matter-uprights } on { matter-trees }
+matter-see-through = The wall can be seen through in { matter-places }
+matter-light-gap = Light falls through in { matter-places }: in a season as much as { $light } of this wall would catch
+matter-uneven = Uprights of one age are uneven on { matter-trees }
+matter-stock-short = Stock is too short for its place on { matter-trees }
+matter-bends = Wood is bent too tight in { matter-places }
+matter-over-vigorous = Over-vigorous near the trunk: { matter-uprights } on { matter-trees }
+matter-outside = Tip beyond its own cordon: { matter-uprights } on { matter-trees }
+matter-crossing = Straighten { matter-uprights } that lean across a neighbour
+matter-side-shoots = Remove buds and shoots left on the sides and underneath, on { matter-trees }
+matter-rub-out = Rub out side and underside buds at bud swell on { matter-trees }
+matter-laterals = Remove laterals on { matter-trees }
+matter-tipping = Tip { matter-uprights } on { matter-trees }
+matter-returns = Thin the shoots that return from stubs, in { matter-places } on { matter-trees }
+matter-above-wall = Uprights stand above the wall's height on { matter-trees }
+matter-wires-far = Wires are too far apart in { matter-places }
+matter-dark = The renewal zone is too dark in { matter-places } along the row
+matter-work-void = { $count ->
+    [one] One piece of planned work does
+   *[other] { $count } pieces of planned work do
+} nothing
+
 # Light
 
 finding-light-gap = Light gap { $rank } from { $from } along the row, { $width } wide, { $low } to { $high } high: what falls through in a season would be caught by { $worth } of this wall; the limit is { $most }
@@ -775,7 +848,7 @@ rule-stem-parent = the stem grows from nothing
 rule-no-parent = a shoot but the stem has a parent
 rule-parent-before = a parent stands before what grows from it
 rule-later-work = version 1 knows no notches
-rule-later-word = version 2 does not know this; a later one does
+rule-later-word = version { $version } does not know this; a later one does
 rule-stray = a shoot of this pose has none
 rule-laid-way = a laid shoot goes left or right
 rule-of-shoot = tree { $tree }, shoot { $shoot }: { $what }

@@ -354,6 +354,7 @@ impl<'a> TreeBuild<'a> {
             planted,
             shoots: Vec::new(),
             vigour: None,
+            like: None,
             note: says.note.clone(),
         };
         let shoot = self.shoot(says, None, 0.0, pose)?;

@@ -2,7 +2,7 @@
 
 use crate::file::json::UpTo;
 use crate::file::v1::dto as v1;
-use crate::file::v3::dto::{File, Found, SchemeDto, Shoot, Tree, Unit};
+use crate::file::v4::dto::{File, Found, SchemeDto, Shoot, Tree, Unit};
 
 impl From<v1::File> for File {
     fn from(old: v1::File) -> Self {
@@ -17,6 +17,7 @@ impl From<v1::File> for File {
             found: old.found.into(),
             schemes: all(old.schemes),
             marks: old.marks,
+            left: UpTo::default(),
         }
     }
 }
@@ -51,6 +52,7 @@ impl From<v1::Tree> for Tree {
             foot_mm: old.foot_mm,
             planted: old.planted,
             vigour: None,
+            like: None,
             note: old.note,
             shoots: all(old.shoots),
         }

@@ -7,11 +7,11 @@ mod from_v1;
 
 use crate::file::misread;
 use crate::file::v1::dto as v1;
-use crate::file::v3::dto::File;
-use crate::file::v3::plan_of;
+use crate::file::v3;
+use crate::file::v4::dto::{File, SchemeDto};
+use crate::file::v4::{later_word, plan_of};
 use crate::plan::Plan;
 use crate::refusal::Refusal;
-use crate::said::Arg;
 use as_today::as_today;
 
 /// The plan in a text that says it is of version 1.
@@ -24,13 +24,7 @@ pub(super) fn read_v1(text: &str) -> Result<Plan, Refusal> {
 pub(super) fn read(text: &str) -> Result<Plan, Refusal> {
     let file: File = serde_json::from_str(text).map_err(|e| misread::refusal(&e, text))?;
     match later(&file) {
-        Some(path) => Err(Refusal::new(
-            "refusal-file-rule",
-            vec![
-                ("path", Arg::Text(path)),
-                ("rule", Arg::key("rule-later-word")),
-            ],
-        )),
+        Some(path) => Err(later_word(path, 2)),
         None => plan_of(file),
     }
 }
@@ -48,7 +42,9 @@ fn later(file: &File) -> Option<String> {
         return Some(format!("found.trees[{n}].vigour"));
     }
     let mut schemes = file.schemes.0.iter();
-    let n = schemes
-        .position(|s| s.crop_from.is_some() || s.standing.is_some() || !s.planned.0.is_empty())?;
-    Some(format!("schemes[{n}]"))
+    let of_a_forecast =
+        |s: &SchemeDto| s.crop_from.is_some() || s.standing.is_some() || !s.planned.0.is_empty();
+    let scheme = schemes.position(of_a_forecast);
+    let scheme = scheme.map(|n| format!("schemes[{n}]"));
+    scheme.or_else(|| v3::later(file))
 }

@@ -56,6 +56,10 @@ pub(super) fn corrected(
             On::new(plan, out.clone(), about_a_shoot)?.correct(about_a_shoot, &mut out)?
         }
     }
+    // What is measured is no longer filled in; a note is no measurement.
+    out.like = tree
+        .like
+        .filter(|_| matches!(correction, Correction::Note { .. }));
     Ok(out)
 }
 

@@ -63,6 +63,7 @@ fn on_sheets(app: App, desk: &Desk, paper: Paper) -> Vec<String> {
         .unwrap_or_default();
     let targets = &desk.plan().targets;
     let of_light = light::figures_on_paper(app);
+    let findings = desk.all_findings();
     app.worded(|words| {
         let of_row = FigureTable {
             title: row_figures_title(desk.scene().row.leaf, words),
@@ -80,7 +81,8 @@ fn on_sheets(app: App, desk: &Desk, paper: Paper) -> Vec<String> {
             time: time_of(desk),
             work: &works,
             before: &before,
-            findings: &desk.all_findings(),
+            findings: &findings,
+            matters: &desk.scene().matters(&findings),
             figures: &[of_row].into_iter().chain(of_light).collect::<Vec<_>>(),
             words,
         };

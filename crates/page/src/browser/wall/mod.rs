@@ -11,6 +11,7 @@ use crate::overlay::{self, Marked};
 use crate::view::View;
 use cordonry::check::Part;
 use cordonry::row::TreeId;
+use cordonry::work::Work;
 use cordonry_draw::{BAND_HEIGHT, Detail, posed_group};
 use cordonry_words::Words;
 use layers::{Layers, drawing};
@@ -29,6 +30,8 @@ pub struct WallScreen {
     frame: Element,
     trees: Element,
     signs: Element,
+    /// What a remedy would do, while it is aimed at.
+    tried: Element,
     ground: Element,
     numbers: Element,
     overlay: Element,
@@ -52,11 +55,15 @@ impl WallScreen {
         let band = drawing(&document)?;
         band.set_attribute("class", "band-drawing").ok()?;
         band_host.append_child(&band).ok()?;
+        let signs = layers.get(Layer::Work)?;
+        let tried = layers::group(&document, "tried")?;
+        signs.after_with_node_1(&tried).ok()?;
         Some(Self {
             scene: layers.wall(),
             frame: layers.get(Layer::Frame)?,
             trees: layers.get(Layer::Trees)?,
-            signs: layers.get(Layer::Work)?,
+            signs,
+            tried,
             ground: layers.get(Layer::Ground)?,
             numbers: layers.get(Layer::Numbers)?,
             overlay: layers.get(Layer::Hand)?,
@@ -167,6 +174,7 @@ impl WallScreen {
         }
         signs += over;
         self.signs.set_inner_html(&signs);
+        self.tried.set_inner_html("");
         self.overlay
             .set_inner_html(&overlay::markup(scene, marked, view, words));
         let _ = self.band.set_attribute(
@@ -251,6 +259,12 @@ impl WallScreen {
         if let Ok(Some(e)) = self.trees.query_selector(&selector) {
             let _ = e.class_list().add_1("chosen");
         }
+    }
+
+    /// Shows what work would do, over the wall as it is, or nothing.
+    pub fn show_tried(&self, scene: &Scene, works: &[Work]) {
+        let signs = cordonry_draw::work_marks(&scene.row, works, scene.moment, &scene.terms);
+        self.tried.set_inner_html(&signs);
     }
 
     /// Shows where a press would keep a bud, or nothing.

@@ -1,4 +1,4 @@
-//! From a plan to the words of version 3.
+//! From a plan to the words of version 4.
 
 use super::dto::*;
 use super::held;
@@ -30,7 +30,7 @@ pub(in crate::file) fn write(plan: &Plan) -> File {
     let site = &plan.site;
     File {
         format: FORMAT.into(),
-        version: 3,
+        version: 4,
         name: plan.name.clone(),
         note: plan.note.clone(),
         site: Site {
@@ -56,6 +56,7 @@ pub(in crate::file) fn write(plan: &Plan) -> File {
                 })
                 .collect(),
         ),
+        left: UpTo(plan.left.iter().map(super::left::write).collect()),
     }
 }
 
@@ -136,6 +137,7 @@ fn tree(tree: &row::Tree) -> Tree {
         foot_mm: tree.foot.0.into(),
         planted: tree.planted.into(),
         vigour: tree.vigour.map(Into::into),
+        like: tree.like.map(|t| t.0),
         note: tree.note.clone(),
         shoots: UpTo(shoots),
     }

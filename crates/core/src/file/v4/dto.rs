@@ -1,4 +1,4 @@
-//! The words of version 3, and of version 2 but for what came with this one. What stands as in version 1 is taken from there:
+//! The words of version 4, and of versions 3 and 2 but for what came later. What stands as in version 1 is taken from there:
 //! those words never change.
 
 use crate::file::json::UpTo;
@@ -8,7 +8,7 @@ use crate::file::v1::dto::{
 };
 use crate::file::v1::parts::{Face, Planted, Toward};
 use crate::model::Parameter;
-use crate::plan::Plan;
+use crate::plan::{Left, Plan};
 use crate::row;
 use crate::row::{Limit, Row};
 use crate::standing::Rule;
@@ -45,6 +45,36 @@ pub struct File {
     pub schemes: UpTo<SchemeDto, { Plan::MAX_SCHEMES }>,
     #[serde(default, skip_serializing_if = "UpTo::is_empty")]
     pub marks: UpTo<MarkDto, MAX_MARKS>,
+    /// What is left for a year.
+    #[serde(default, skip_serializing_if = "UpTo::is_empty")]
+    pub left: UpTo<LeftDto, { Left::MAX }>,
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct LeftDto {
+    pub leaf: i64,
+    /// What it comes from, by name.
+    pub cause: String,
+    pub reason: String,
+    #[serde(default, skip_serializing_if = "UpTo::is_empty")]
+    pub found: UpTo<SpotDto, { Left::MAX_SPOTS }>,
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct SpotDto {
+    pub rule: String,
+    pub x_mm: i64,
+    #[serde(default, skip_serializing_if = "is_default")]
+    pub tree: Option<u32>,
+    /// Of a tree alone; left out where it is about the tree as a whole.
+    #[serde(default, skip_serializing_if = "is_default")]
+    pub shoot: Option<u64>,
+    #[serde(default, skip_serializing_if = "is_default")]
+    pub parts: i64,
+    #[serde(default, skip_serializing_if = "is_default")]
+    pub measured: f64,
 }
 
 fn targets<'de, D: Deserializer<'de>>(d: D) -> Result<Targets, D::Error> {
@@ -103,6 +133,9 @@ pub struct Tree {
     /// Left out where it grows as the row does.
     #[serde(default, skip_serializing_if = "is_default")]
     pub vigour: Option<Vigour>,
+    /// The number of the tree that it was filled in from. Left out where it was measured.
+    #[serde(default, skip_serializing_if = "is_default")]
+    pub like: Option<u32>,
     #[serde(default, skip_serializing_if = "is_default")]
     pub note: String,
     /// None: the tree is lost.

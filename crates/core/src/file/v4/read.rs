@@ -1,4 +1,4 @@
-//! From the words of version 3 to a plan: every value in its range, every tree whole.
+//! From the words of version 4 to a plan: every value in its range, every tree whole.
 
 use super::dto::*;
 use super::held;
@@ -19,7 +19,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::fmt;
 use std::sync::Arc;
 
-/// The plan in a text that says it is of version 3.
+/// The plan in a text that says it is of version 4.
 pub(in crate::file) fn read(text: &str) -> Result<Plan, Refusal> {
     plan_of(serde_json::from_str(text).map_err(|e| misread::refusal(&e, text))?)
 }
@@ -57,6 +57,10 @@ pub(in crate::file) fn plan_of(file: File) -> Result<Plan, Refusal> {
             text: words(m.text, &|| at("text"))?,
         });
     }
+    let mut left = Vec::with_capacity(file.left.0.len());
+    for (n, l) in file.left.0.into_iter().enumerate() {
+        left.push(super::left::read(l, &format!("left[{n}]"))?);
+    }
     let mut plan = Plan::new(words(file.name, &|| "name".into())?, found_of(file.found)?);
     plan.note = words(file.note, &|| "note".into())?;
     plan.site = Arc::new(site_of(&file.site)?);
@@ -64,31 +68,46 @@ pub(in crate::file) fn plan_of(file: File) -> Result<Plan, Refusal> {
     plan.assumptions = Arc::new(assumptions);
     plan.tipped = tipped;
     plan.marks = marks;
+    plan.left = left;
     if !schemes.is_empty() {
         plan.schemes = schemes;
     }
     Ok(plan)
 }
 
-fn whole(value: i64, range: Range, path: &dyn Fn() -> String) -> Result<Mm, Refusal> {
+pub(super) fn whole(value: i64, range: Range, path: &dyn Fn() -> String) -> Result<Mm, Refusal> {
     let value = number(value, range, path)?;
     Ok(Mm(i32::try_from(value).unwrap_or(0)))
 }
 
-fn leaf(value: i64, low: u8, high: u8, path: &dyn Fn() -> String) -> Result<u8, Refusal> {
+pub(super) fn leaf(
+    value: i64,
+    low: u8,
+    high: u8,
+    path: &dyn Fn() -> String,
+) -> Result<u8, Refusal> {
     let value = number(value, (low.into(), high.into()), path)?;
     Ok(u8::try_from(value).unwrap_or(0))
 }
 
 fn words(text: String, path: &dyn Fn() -> String) -> Result<String, Refusal> {
+    text_of(text, Plan::MAX_TEXT, path)
+}
+
+/// A text of at most so many characters.
+pub(super) fn text_of(
+    text: String,
+    most: usize,
+    path: &dyn Fn() -> String,
+) -> Result<String, Refusal> {
     // A text is counted only where it could be too long.
-    if text.len() > Plan::MAX_TEXT && text.chars().count() > Plan::MAX_TEXT {
+    if text.len() > most && text.chars().count() > most {
         return Err(Refusal::new(
             "refusal-file-long-text",
             vec![
                 ("path", Arg::Text(path())),
                 ("value", Arg::Count(text.chars().count() as i64)),
-                ("high", Arg::Count(Plan::MAX_TEXT as i64)),
+                ("high", Arg::Count(most as i64)),
             ],
         ));
     }
@@ -107,6 +126,12 @@ fn twice(path: String, value: impl fmt::Display) -> Refusal {
 
 fn rule(path: String, rule: &'static str) -> Refusal {
     breaks(path, Said::plain(rule))
+}
+
+/// A word that came with a later version than the file says.
+pub(in crate::file) fn later_word(path: String, version: i64) -> Refusal {
+    let args = vec![("version", Arg::Count(version))];
+    breaks(path, Said::new("rule-later-word", args))
 }
 
 fn breaks(path: String, rule: Said) -> Refusal {
@@ -211,6 +236,7 @@ fn tree_of(tree: Tree, found: u8, path: &str) -> Result<row::Tree, Refusal> {
         planted: tree.planted.into(),
         shoots,
         vigour: tree.vigour.map(Into::into),
+        like: tree.like.map(TreeId),
         note: words(tree.note, &|| format!("{path}.note"))?,
     };
     match out.broken_rule() {
@@ -219,7 +245,7 @@ fn tree_of(tree: Tree, found: u8, path: &str) -> Result<row::Tree, Refusal> {
     }
 }
 
-fn id_of(number: u64, path: &dyn Fn() -> String) -> Result<ShootId, Refusal> {
+pub(super) fn id_of(number: u64, path: &dyn Fn() -> String) -> Result<ShootId, Refusal> {
     ShootId::from_number(number)
         .ok_or_else(&|| out_of_range(path(), number as f64, 0.0, f64::from(u32::MAX)))
 }

@@ -1,0 +1,166 @@
+//! Matters as they are listed.
+
+use crate::browser::app::App;
+use crate::browser::panels::card::noted;
+use crate::desk::Desk;
+use cordonry::check::{Finding, Matter, Part, Remedy, Severity};
+use cordonry::plan::Left;
+use cordonry::work::Work;
+
+/// How many findings of one matter are listed at once.
+const LISTED: usize = 40;
+
+/// A remedy with its words, and what the finding that it is of is known by.
+pub type Offer = (String, String, Remedy);
+
+/// A finding as it is listed.
+#[derive(Clone, PartialEq)]
+pub struct Listed {
+    pub key: String,
+    pub severity: Severity,
+    pub words: String,
+    pub source: String,
+    pub part: Option<Part>,
+    pub x: f64,
+    pub offers: Vec<Offer>,
+}
+
+/// A matter as it is listed.
+#[derive(Clone, PartialEq)]
+pub struct Line {
+    pub key: String,
+    pub words: String,
+    /// The findings that are listed one by one, where it is opened.
+    pub listed: Vec<Listed>,
+    /// What it shows where it is pressed: its first finding.
+    pub first: Listed,
+    /// Whether that finding says it, with its remedies.
+    pub says_first: bool,
+    /// How many others there are.
+    pub count: usize,
+    /// The rules that see it, each once.
+    pub rules: String,
+    /// How many remedies are done by one press.
+    pub mendable: usize,
+    /// The one that is, where it is one.
+    pub only: Option<Offer>,
+    /// Whether they wait for a new answer about the row as it is now.
+    pub waits: bool,
+    /// Where it is left: its place among all that is, and the reason.
+    pub left: Option<(usize, String)>,
+}
+
+/// What a finding is known by as it comes and goes.
+pub fn key(finding: &Finding) -> String {
+    let part = finding.subjects.first().copied();
+    format!("{}:{:.0}:{:?}", finding.rule, finding.x, part)
+}
+
+/// What a matter is known by.
+pub fn matter_key(matter: &Matter) -> String {
+    match matter.left {
+        Some(place) => format!("left-{place}"),
+        None => matter.cause.to_string(),
+    }
+}
+
+fn offer(app: App, desk: &Desk, finding: &Finding, remedy: &Remedy) -> Offer {
+    let told = app.worded(|w| w.remedy(remedy));
+    let words = noted(told, &notes(desk, remedy));
+    (key(finding), words, remedy.clone())
+}
+
+fn listed(app: App, desk: &Desk, finding: &Finding, offers: bool) -> Listed {
+    let info = finding.limit.info();
+    let remedies = desk.remedies(finding).iter().filter(|_| offers);
+    Listed {
+        key: key(finding),
+        severity: finding.severity,
+        words: app.worded(|w| w.finding(finding)),
+        source: crate::browser::panels::limits::source(app, info.status, info.source),
+        part: finding.subjects.first().copied(),
+        x: finding.x,
+        offers: remedies.map(|r| offer(app, desk, finding, r)).collect(),
+    }
+}
+
+/// What was noted of the shoots that a remedy is work on, or keeps.
+fn notes(desk: &Desk, remedy: &Remedy) -> String {
+    let mut notes: Vec<&str> = Vec::new();
+    for work in &remedy.work {
+        let subject = work.subject();
+        let kept = match work {
+            Work::Thin { keep, .. } => *keep,
+            _ => subject.shoot,
+        };
+        for id in [subject.shoot, kept] {
+            let shoot = subject.tree.and_then(|t| desk.scene().row.shoot(t, id));
+            if let Some((_, shoot)) = shoot
+                && !notes.contains(&&*shoot.note)
+            {
+                notes.push(&shoot.note);
+            }
+        }
+    }
+    notes.retain(|note| !note.is_empty());
+    notes.join("; ")
+}
+
+/// All matters as they are listed; of those that are opened, with their findings.
+pub fn lines(app: App, desk: &Desk, opened: &[String]) -> Vec<Line> {
+    let all = desk.all_findings();
+    let matters = desk.scene().matters(&all);
+    let line = |m: &Matter| {
+        let own = || m.findings.iter().filter_map(|i| all.get(*i));
+        let key = matter_key(m);
+        let says_first = m.said.is_none() || m.findings.len() == 1;
+        let first = listed(app, desk, own().next()?, says_first);
+        let mut rules: Vec<&str> = own().map(|f| f.rule).collect();
+        rules.dedup();
+        let mend = m.first_remedies(|i| desk.remedies(all[i]));
+        let only = match &mend[..] {
+            [(i, remedy)] if !says_first => Some(offer(app, desk, all[*i], remedy)),
+            _ => None,
+        };
+        let most = if opened.contains(&key) { LISTED } else { 0 };
+        let others = m.others().iter().filter_map(|i| all.get(*i));
+        Some(Line {
+            listed: others
+                .take(most)
+                .map(|f| listed(app, desk, f, true))
+                .collect(),
+            words: app.worded(|w| w.matter(m, &all)),
+            count: m.others().len(),
+            says_first,
+            rules: rules.join(" "),
+            mendable: mend.len(),
+            only,
+            waits: own().any(|f| desk.is_out_of_date(f)),
+            left: m.left.and_then(|place| {
+                let left = desk.plan().left.get(place)?;
+                Some((place, left.reason.clone()))
+            }),
+            first,
+            key,
+        })
+    };
+    matters.iter().filter_map(line).collect()
+}
+
+/// What one press does of a matter as it is now: the first remedy of each of its findings, with where that is.
+pub fn first_remedies(desk: &Desk, key: &str) -> Vec<(f64, Remedy)> {
+    let all = desk.all_findings();
+    let matters = desk.scene().matters(&all);
+    let matter = matters.iter().find(|m| matter_key(m) == key);
+    let firsts = matter.map(|m| m.first_remedies(|i| desk.remedies(all[i])));
+    let own = firsts.unwrap_or_default().into_iter();
+    own.map(|(i, r)| (all[i].x, r.clone())).collect()
+}
+
+/// A matter as it is left for a reason, where it still is.
+pub fn left(desk: &Desk, key: &str, reason: String) -> Option<Left> {
+    let all = desk.all_findings();
+    let matters = desk.scene().matters(&all);
+    let matter = matters.iter().find(|m| matter_key(m) == key)?;
+    Some(matter.left(&all, desk.scene().row.leaf, reason))
+}

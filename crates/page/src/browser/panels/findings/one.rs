@@ -1,0 +1,166 @@
+//! A line of the list, and a remedy that is shown on the wall while it is aimed at.
+
+use super::line::{Listed, Offer};
+use super::pressed::Pressed;
+use crate::browser::app::App;
+use cordonry::check::Severity;
+use cordonry::said::Arg;
+use cordonry::work::Work;
+use leptos::prelude::*;
+
+/// The classes of a line.
+pub fn class(severity: Severity) -> &'static str {
+    match severity {
+        Severity::Now => "finding now",
+        Severity::Soon => "finding soon",
+        Severity::Note => "finding note",
+    }
+}
+
+/// How urgent it is, and what it says, which shows its place where it is pressed.
+#[component]
+pub fn Sign(
+    app: App,
+    first: impl Fn() -> Option<(Listed, String)> + Copy + Send + Sync + 'static,
+) -> impl IntoView {
+    let severity = move || first().map_or(Severity::Note, |(f, _)| f.severity);
+    let mark = move || match severity() {
+        Severity::Now => "▲",
+        Severity::Soon => "◆",
+        Severity::Note => "●",
+    };
+    let word = move || {
+        app.t(match severity() {
+            Severity::Now => "severity-now",
+            Severity::Soon => "severity-soon",
+            Severity::Note => "severity-note",
+        })
+    };
+    view! {
+        <span class="severity" aria-hidden="true">{mark}</span>
+        <span class="said">
+            <button
+                class="plain"
+                title=move || first().map(|(f, _)| f.source)
+                on:click=move |_| {
+                    if let Some((f, _)) = untrack(first) {
+                        app.choose(f.part);
+                        app.show(f.x);
+                    }
+                }
+            >
+                <span class="visually-hidden">{word} ": "</span>
+                {move || first().map(|(_, words)| words)}
+            </button>
+        </span>
+    }
+}
+
+/// A finding among others of its matter.
+#[component]
+pub fn FindingItem(
+    app: App,
+    f: Listed,
+    key: StoredValue<String>,
+    waits: Signal<bool>,
+) -> impl IntoView {
+    let own = f.key.clone();
+    let all = f.offers.clone();
+    let severity = f.severity;
+    let f = StoredValue::new(f);
+    view! {
+        <li class=class(severity) data-finding=own>
+            <Sign app first=move || f.try_get_value().map(|f| (f.clone(), f.words))/>
+            <span class="remedies">{offers(app, key, all, waits)}</span>
+        </li>
+    }
+}
+
+/// The remedies of a finding: the first, and the others on request.
+pub fn offers(
+    app: App,
+    key: StoredValue<String>,
+    mut others: Vec<Offer>,
+    waits: Signal<bool>,
+) -> AnyView {
+    if others.is_empty() {
+        return ().into_any();
+    }
+    let offer = others.remove(0);
+    let others = (!others.is_empty()).then(|| {
+        let count = [("count", Arg::Count(others.len() as i64))];
+        let each = others.into_iter().map(|offer| {
+            view! { <div><RemedyButton app key offer waits/></div> }
+        });
+        view! {
+            <details>
+                <summary>{app.text("remedies-other", &count)}</summary>
+                {each.collect_view()}
+            </details>
+        }
+    });
+    view! {
+        <RemedyButton app key offer waits/>
+        {others}
+    }
+    .into_any()
+}
+
+#[component]
+pub fn RemedyButton(
+    app: App,
+    key: StoredValue<String>,
+    offer: Offer,
+    waits: Signal<bool>,
+) -> impl IntoView {
+    let pressed = expect_context::<Pressed>();
+    let (of, words, remedy) = offer;
+    let works = remedy.work.clone();
+    let aim = Try::new(app, move || works.clone());
+    view! {
+        <button
+            class="link"
+            data-remedy=""
+            aria-disabled=move || waits.get().then_some("true")
+            on:click=move |_| {
+                pressed.press(app, key.get_value(), Some((of.clone(), remedy.clone())));
+            }
+            on:pointerenter=move |_| aim.show()
+            on:pointerleave=move |_| aim.hide()
+            on:focus=move |_| aim.show()
+            on:blur=move |_| aim.hide()
+        >
+            {words}
+        </button>
+    }
+}
+
+/// A remedy that may be aimed at: the wall shows then what it would do.
+#[derive(Clone, Copy)]
+pub struct Try {
+    app: App,
+    works: StoredValue<Box<dyn Fn() -> Vec<Work> + Send + Sync>>,
+}
+
+impl Try {
+    pub fn new(app: App, works: impl Fn() -> Vec<Work> + Send + Sync + 'static) -> Self {
+        Self {
+            app,
+            works: StoredValue::new(Box::new(works)),
+        }
+    }
+
+    pub fn show(self) {
+        let works = self.works.try_with_value(|works| works());
+        self.lay(&works.unwrap_or_default());
+    }
+
+    pub fn hide(self) {
+        self.lay(&[]);
+    }
+
+    fn lay(self, works: &[Work]) {
+        self.app
+            .with_wall(|wall, desk| wall.show_tried(desk.scene(), works));
+    }
+}

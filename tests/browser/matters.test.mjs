@@ -1,0 +1,110 @@
+// Matters: what is found, put together by its cause; one is left for the year, and comes back.
+import assert from 'node:assert/strict';
+import { accessibility, frames, pageTest } from './rig.mjs';
+import { matter, remedyIn, saved } from './desk.mjs';
+import { like, say } from './words.mjs';
+
+async function measured(page) {
+  await page.locator('[data-example="examples/measured-40.csv"]').click();
+  await page.locator('[data-act=import-use]').click();
+  await page.waitForSelector('.stage [data-tree]');
+  await frames(page, 3);
+}
+
+const REASON = 'no hands this winter, <b>spring</b> is soon enough';
+
+async function leave(page, rule, reason) {
+  await matter(page, rule).locator('[data-act=leave]').click();
+  await page.locator('[data-field=leave-why]').fill(reason);
+  await page.locator('[data-act=leave-do]').click();
+  await frames(page, 2);
+}
+
+async function printed(page) {
+  await page.evaluate(() => dispatchEvent(new Event('beforeprint')));
+  const words = await page.evaluate(() => document.querySelector('#print-sheets').shadowRoot.textContent);
+  await page.evaluate(() => dispatchEvent(new Event('afterprint')));
+  return words;
+}
+
+pageTest('a measured row has few matters; one is left with a reason, is printed so, and comes back where it changes', {}, async ({ page }) => {
+  await measured(page);
+  const open = page.locator('.findings [data-matter]');
+  const count = await open.count();
+  assert.ok(count >= 5 && count <= 25, `${count} matters`);
+  assert.equal(await page.locator('#findings-title').innerText(), say('findings-title', { count }));
+  const lost = matter(page, 'cordon-gap').first();
+  assert.match(await lost.innerText(), like('matter-tree-lost', { trees: 1, tree: 17, bare: 'yes' }));
+  // What a headline says is not said again below it.
+  const tips = matter(page, 'tipping-due');
+  await tips.locator('[data-act=each]').click();
+  const told = await tips.locator('.each .said').allInnerTexts();
+  assert.ok(told.length > 10);
+  assert.equal(new Set(told).size, told.length);
+
+  // A reason that is none, or too long, is refused by name and nothing is left.
+  await leave(page, 'tipping-due', ' ');
+  assert.match(await page.locator('[role=alert] .notice').innerText(), like('refusal-left-reason', { value: 0, high: 400 }));
+  await page.locator('[data-field=leave-why]').fill('x'.repeat(401));
+  await page.locator('[data-act=leave-do]').click();
+  assert.match(await page.locator('[role=alert] .notice').innerText(), like('refusal-left-reason', { value: 401, high: 400 }));
+  assert.equal(await page.locator('.left-matters').count(), 0);
+  await page.locator('[data-field=leave-why]').fill(REASON);
+  await page.locator('[data-act=leave-do]').click();
+  await frames(page, 2);
+  assert.equal(await tips.count(), 0);
+  assert.equal(await open.count(), count - 1);
+  const fold = page.locator('.left-matters');
+  assert.equal(await fold.locator('summary').innerText(), say('left-title', { count: 1 }));
+  await fold.locator('summary').click();
+  assert.equal(await fold.locator('.reason').innerText(), REASON);
+  assert.deepEqual(await accessibility(page), []);
+
+  const paper = await printed(page);
+  assert.ok(paper.includes(say('left-title', { count: 1 })));
+  assert.ok(paper.replace(/\s+/g, ' ').includes(REASON.slice(0, 30)), 'the reason is on paper');
+
+  // It is kept on the device.
+  await saved(page);
+  await page.reload();
+  await page.waitForSelector('.stage [data-tree]');
+  await frames(page, 3);
+  assert.equal(await fold.count(), 1);
+  assert.equal(await tips.count(), 0);
+
+  // It is one step, that is undone and done again.
+  await page.locator('[data-act=undo]').click();
+  await frames(page, 2);
+  assert.equal(await tips.count(), 1);
+  await page.locator('[data-act=redo]').click();
+  await frames(page, 2);
+  assert.equal(await tips.count(), 0);
+
+  // One shoot of it changes: its tree is back, the others stay left. Pressing what is left chooses the first.
+  await fold.locator('summary').click();
+  await fold.locator('.plain').click();
+  await page.locator('.part-card [data-act=act-tip]').click();
+  await frames(page, 3);
+  assert.equal(await tips.count(), 1, 'what has changed is back');
+  assert.equal(await fold.count(), 1, 'what has not stays left');
+
+  // Taken up again, all of it is open.
+  await fold.locator('[data-act=take-up]').click();
+  await frames(page, 2);
+  assert.equal(await fold.count(), 0);
+});
+
+pageTest('a remedy that is aimed at is shown on the wall, and gone when the pointer leaves', {}, async ({ page }) => {
+  await measured(page);
+  const tried = page.locator('.stage .tried > *');
+  const remedy = await remedyIn(matter(page, 'renewal-due'));
+  assert.equal(await tried.count(), 0);
+  await remedy.hover();
+  assert.ok((await tried.count()) > 20, `${await tried.count()} signs`);
+  await page.mouse.move(1, 1);
+  assert.equal(await tried.count(), 0);
+  await remedy.focus();
+  assert.ok((await tried.count()) > 20);
+  await remedy.evaluate((e) => e.blur());
+  assert.equal(await tried.count(), 0);
+});
