@@ -83,7 +83,7 @@ pageTest('a measured row has few matters; one is left with a reason, is printed 
   // One shoot of it changes: its tree is back, the others stay left. Pressing what is left chooses the first.
   await fold.locator('summary').click();
   await fold.locator('.plain').click();
-  await page.locator('.part-card [data-act=act-tip]').click();
+  await page.locator('.part-card [data-act=act-remove]').click();
   await frames(page, 3);
   assert.equal(await tips.count(), 1, 'what has changed is back');
   assert.equal(await fold.count(), 1, 'what has not stays left');
