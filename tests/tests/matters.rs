@@ -96,7 +96,9 @@ fn a_sampled_rows_filled_in_trees_are_one_matter() {
     let words = Words::strict().matter(filled[0], &all);
     assert!(words.contains("filled in from a sample"), "{words}");
     // What is known of the measured trees is told as ever.
-    assert!(found.iter().any(|m| m.cause.name == "tipping-due"));
+    let measured = |m: &&Matter| m.parts.iter().all(|p| p.tree.0 % 10 == 1);
+    let own = found.iter().filter(|m| !m.parts.is_empty());
+    assert!(own.filter(measured).count() > 1, "{found:#?}");
 }
 
 #[test]
@@ -142,7 +144,12 @@ fn what_changes_of_a_left_matter_comes_back_and_the_rest_stays_left() {
 #[test]
 fn one_press_does_the_first_remedy_of_each_and_none_twice() {
     let plan = read_plan(&example("opposed-leans.json")).unwrap();
-    let (findings, found) = matters_of(&plan);
+    // Before they are tried both rules have the remedies of one gap.
+    let at = replay(&plan, 0, plan.start()).unwrap();
+    let seen = survey(&Context::of(&at), None);
+    let findings = &seen.findings;
+    let all: Vec<&Finding> = findings.iter().collect();
+    let found = matters(&at.row, &seen.cover, &at.targets, &all, &plan.left);
     let leans = found
         .iter()
         .find(|m| m.cause.name == "leans-opposed")

@@ -2,8 +2,7 @@
 
 use super::dto::{LeftDto, SpotDto};
 use super::held;
-use super::number::{number, within};
-use super::read::{id_of, leaf, text_of, whole};
+use super::number::{id_of, leaf, number, text_of, whole, within};
 use crate::file::json::UpTo;
 use crate::plan::{Left, LeftSpot, Plan};
 use crate::range;

@@ -1,8 +1,10 @@
-//! A number of a plan file in its range, or refused by its place.
+//! A number, name or text of a plan file in its range, or refused by its place.
 
 use crate::range::{self, Range};
 use crate::refusal::Refusal;
+use crate::row::ShootId;
 use crate::said::Arg;
+use crate::units::Mm;
 
 pub fn out_of_range(path: String, value: f64, low: f64, high: f64) -> Refusal {
     let places = |v: f64| if libm::trunc(v) == v { 0 } else { 3 };
@@ -27,4 +29,35 @@ pub fn within(value: f64, range: Range, path: &dyn Fn() -> String) -> Result<f64
 
 pub fn number(value: i64, range: Range, path: &dyn Fn() -> String) -> Result<i64, Refusal> {
     within(value as f64, range, path).map(|_| value)
+}
+
+pub fn whole(value: i64, range: Range, path: &dyn Fn() -> String) -> Result<Mm, Refusal> {
+    let value = number(value, range, path)?;
+    Ok(Mm(i32::try_from(value).unwrap_or(0)))
+}
+
+pub fn leaf(value: i64, low: u8, high: u8, path: &dyn Fn() -> String) -> Result<u8, Refusal> {
+    let value = number(value, (low.into(), high.into()), path)?;
+    Ok(u8::try_from(value).unwrap_or(0))
+}
+
+/// A text of at most so many characters.
+pub fn text_of(text: String, most: usize, path: &dyn Fn() -> String) -> Result<String, Refusal> {
+    // A text is counted only where it could be too long.
+    if text.len() > most && text.chars().count() > most {
+        return Err(Refusal::new(
+            "refusal-file-long-text",
+            vec![
+                ("path", Arg::Text(path())),
+                ("value", Arg::Count(text.chars().count() as i64)),
+                ("high", Arg::Count(most as i64)),
+            ],
+        ));
+    }
+    Ok(text)
+}
+
+pub fn id_of(number: u64, path: &dyn Fn() -> String) -> Result<ShootId, Refusal> {
+    ShootId::from_number(number)
+        .ok_or_else(&|| out_of_range(path(), number as f64, 0.0, f64::from(u32::MAX)))
 }

@@ -2,7 +2,7 @@
 
 use super::dto::*;
 use super::held;
-use super::number::{number, out_of_range, within};
+use super::number::{id_of, leaf, number, out_of_range, text_of, whole, within};
 use crate::file::misread;
 use crate::file::v1::dto::{Pose, Site, Targets, Trellis};
 use crate::model::{Assumptions, Parameter};
@@ -75,43 +75,8 @@ pub(in crate::file) fn plan_of(file: File) -> Result<Plan, Refusal> {
     Ok(plan)
 }
 
-pub(super) fn whole(value: i64, range: Range, path: &dyn Fn() -> String) -> Result<Mm, Refusal> {
-    let value = number(value, range, path)?;
-    Ok(Mm(i32::try_from(value).unwrap_or(0)))
-}
-
-pub(super) fn leaf(
-    value: i64,
-    low: u8,
-    high: u8,
-    path: &dyn Fn() -> String,
-) -> Result<u8, Refusal> {
-    let value = number(value, (low.into(), high.into()), path)?;
-    Ok(u8::try_from(value).unwrap_or(0))
-}
-
 fn words(text: String, path: &dyn Fn() -> String) -> Result<String, Refusal> {
     text_of(text, Plan::MAX_TEXT, path)
-}
-
-/// A text of at most so many characters.
-pub(super) fn text_of(
-    text: String,
-    most: usize,
-    path: &dyn Fn() -> String,
-) -> Result<String, Refusal> {
-    // A text is counted only where it could be too long.
-    if text.len() > most && text.chars().count() > most {
-        return Err(Refusal::new(
-            "refusal-file-long-text",
-            vec![
-                ("path", Arg::Text(path())),
-                ("value", Arg::Count(text.chars().count() as i64)),
-                ("high", Arg::Count(most as i64)),
-            ],
-        ));
-    }
-    Ok(text)
 }
 
 fn twice(path: String, value: impl fmt::Display) -> Refusal {
@@ -243,11 +208,6 @@ fn tree_of(tree: Tree, found: u8, path: &str) -> Result<row::Tree, Refusal> {
         Some(broken) => Err(breaks(path.into(), broken)),
         None => Ok(out),
     }
-}
-
-pub(super) fn id_of(number: u64, path: &dyn Fn() -> String) -> Result<ShootId, Refusal> {
-    ShootId::from_number(number)
-        .ok_or_else(&|| out_of_range(path(), number as f64, 0.0, f64::from(u32::MAX)))
 }
 
 /// A shoot of a tree whose shoots before it are as long as `lengths` says.
