@@ -161,7 +161,7 @@ fn MatterItem(app: App, state: State, key: String, says_first: bool) -> impl Int
             data-finding=own
         >
             <Sign app first=move || now.get().map(|l| (l.first, l.words))/>
-            <span class="matter-acts">
+            <span class="finding-acts">
             <span class="remedies">
                 {move || match mends.get() {
                     Mends::Own(offers) => one::offers(app, key, offers, waits),
