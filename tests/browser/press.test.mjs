@@ -1,6 +1,6 @@
 // What is pressed, and what has the focus after it: once means once, nothing is lost, one thing at a time.
 import assert from 'node:assert/strict';
-import { example, part, phone, remedyIn } from './desk.mjs';
+import { example, openMatters, part, phone, remedyIn } from './desk.mjs';
 import { frames, pageTest } from './rig.mjs';
 import { like, say } from './words.mjs';
 
@@ -99,6 +99,7 @@ async function pressAt(page, what) {
 pageTest('a remedy that is not tried yet works nothing: pressed, it is done once it is offered, and its line stays', { prepare: keepFromHelper }, async ({ page }) => {
   await example(page);
   await remedyIn(page);
+  await openMatters(page);
   await helperHears(page, false);
   await pressAt(page, remedy(page, 'remedy-fill-forward'));
   const done = await page.locator('.work-list').textContent();
@@ -148,7 +149,11 @@ pageTest('keys press as often as they are pressed, and the focus stays in the li
       const all = [...document.querySelectorAll('.findings .finding')];
       return all.indexOf(document.activeElement.closest('.finding'));
     });
-  await (await remedyIn(page)).focus();
+  // One by one, as they are listed in their matter.
+  await remedyIn(page);
+  await openMatters(page);
+  const each = page.locator('.findings .each').first();
+  await (await remedyIn(each)).focus();
   for (let time = 1; time <= 3; time += 1) {
     const [before, at] = [await pieces(page), await place()];
     await page.keyboard.press('Enter');
@@ -160,7 +165,7 @@ pageTest('keys press as often as they are pressed, and the focus stays in the li
     await page.keyboard.press('Tab');
     assert.equal(await focused(page, '.findings *'), true);
     // Nor is it lost when the remedies that waited are offered.
-    const remedy = await remedyIn(page);
+    const remedy = await remedyIn(each);
     await frames(page, 3);
     assert.equal(await focused(page, '.findings *'), true, 'once remedies are offered again');
     await remedy.focus();
