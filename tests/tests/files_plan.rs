@@ -350,8 +350,8 @@ fn what_is_no_plan_of_ours_is_refused() {
         let text = changed("\"version\": 4", &format!("\"version\": {bad}"));
         check_refused(&text, "refusal-file-version", &["between 1 and 4"]);
     }
-    let quoted = changed("\"version\": 3", "\"version\": \"3\"");
-    let says = "The version must be between 1 and 3, without quotation marks, not \"3\"";
+    let quoted = changed("\"version\": 4", "\"version\": \"3\"");
+    let says = "The version must be between 1 and 4, without quotation marks, not \"3\"";
     check_refused(&quoted, "refusal-file-version", &[says]);
 }
 

@@ -58,6 +58,7 @@ fn tree(id: u32, foot: f64, angle: f64, length: f64, diameter: f64) -> Arc<Tree>
             ..Shoot::bud(ShootId::STEM, None, 0.0)
         }],
         vigour: None,
+        like: None,
         note: String::new(),
     })
 }
