@@ -1,6 +1,6 @@
 // Correcting the record, limits, wires, and work on many at once.
 import assert from 'node:assert/strict';
-import { example, findings, openMatters, part } from './desk.mjs';
+import { example, findings, matter, openMatters, part } from './desk.mjs';
 import { accessibility, frames, pageTest } from './rig.mjs';
 import { like, say, whole } from './words.mjs';
 
@@ -287,9 +287,9 @@ pageTest('the coming leaf is corrected in the record: a step of its own, refused
   assert.equal(await page.locator('[data-act="undo"]').getAttribute('title'), say('undo-step', { step: say('step-correct-leaf') }));
   // The work of the leaf that is no more stays, and is named where the work is.
   await page.locator('[data-act="correct"]').uncheck();
-  await findings(page, 'work-void').first().waitFor({ state: 'attached' });
+  await matter(page, 'work-void').first().waitFor({ state: 'attached' });
   await page.locator('[data-act="undo"]').click();
-  await findings(page, 'work-void').first().waitFor({ state: 'detached' });
+  await matter(page, 'work-void').first().waitFor({ state: 'detached' });
   await page.locator('[data-act="correct"]').check();
   assert.equal(await field.inputValue(), '3');
 });
