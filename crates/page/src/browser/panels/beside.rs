@@ -125,6 +125,8 @@ fn BesideTold(app: App) -> impl IntoView {
     };
     view! {
         <section class="beside" aria-labelledby="two-title">
+            // What a lesson asks and answers stands by its two walls.
+            <p class="facts">{move || app.read(|d| d.plan().note.clone())}</p>
             <h2 id="two-title">
                 {move || {
                     let [one, other] = names.get().map(Arg::Text);
