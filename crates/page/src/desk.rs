@@ -2,7 +2,7 @@
 
 use crate::document::{Document, Done, Edit, Mode};
 use crate::look::{Look, Redraw, Scene, Sight};
-use cordonry::check::{Finding, LightFound, Offered, Part, Remedy};
+use cordonry::check::{Finding, LightFound, Matter, Offered, Part, Remedy};
 use cordonry::forecast::LeafFigures;
 use cordonry::plan::{History, Line, Moment, Phase, Plan, Scheme};
 use cordonry::refusal::Refusal;
@@ -150,6 +150,18 @@ impl Desk {
     /// All that was found, of the light too: the gravest first.
     pub fn all_findings(&self) -> Vec<&Finding> {
         self.sight.all_findings()
+    }
+
+    /// What is told of the matter of that number, of those that are not left, with all findings.
+    pub fn open_matter<T>(
+        &self,
+        number: usize,
+        tell: impl FnOnce(&Matter, &[&Finding]) -> T,
+    ) -> Option<T> {
+        let all = self.all_findings();
+        let matters = self.scene().matters(&all);
+        let mut open = matters.iter().filter(|m| m.left.is_none());
+        open.nth(number).map(|m| tell(m, &all))
     }
 
     /// Takes what the checks say of the light on the row as it is.

@@ -132,7 +132,8 @@ impl App {
         let matter = self.presented.matter;
         let next = matter.get_untracked().map_or(0, |at| at + 1);
         let place = self
-            .peek(|d| d.all_findings().get(next).map(|f| f.x))
+            .peek(|d| d.open_matter(next, |m, _| m.spans.first().map(|s| s.middle())))
+            .flatten()
             .flatten();
         matter.set(place.map(|_| next));
         if let Some(x) = place {

@@ -57,12 +57,8 @@ fn Bar(app: App) -> impl IntoView {
     };
     let matter = move || {
         let at = shown.matter.get()?;
-        app.read(|d| {
-            d.all_findings()
-                .get(at)
-                .map(|f| app.worded(|w| w.finding(f)))
-        })
-        .flatten()
+        app.read(|d| d.open_matter(at, |m, all| app.worded(|w| w.matter(m, all))))
+            .flatten()
     };
     let asks = move || {
         shown.asks.get().then(|| {
