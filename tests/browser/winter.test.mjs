@@ -21,12 +21,13 @@ pageTest('a measured row is decided and printed with its signs in fifteen action
     .setInputFiles({ name: 'measured-40.csv', mimeType: 'text/csv', buffer: await readFile(MEASURED) });
   await press(page.locator('[data-act=import-use]'));
   await page.waitForSelector('.stage [data-tree]');
-  // All that one press can do of each matter, the gravest first.
+  // What costs crop already, and then all that one press can do of each matter, the largest first.
   const ready = page.locator('[data-matter] [data-act="mend-all"]:not([aria-disabled])');
   const waiting = page.locator('[data-matter] [data-act="mend-all"][aria-disabled]');
   await ready.first().waitFor();
   const begun = await page.locator('[data-matter]').count();
   assert.ok(begun <= 25, `${begun} matters`);
+  await press(page.locator('.finding.now [data-remedy]').first());
   while (actions < 13) {
     await waiting.first().waitFor({ state: 'detached' });
     if ((await ready.count()) === 0) break;

@@ -16,6 +16,7 @@ use crate::cover::{Cover, Span, joined};
 use crate::plan::Left;
 use crate::row::{Limit, Row, Targets, TreeId};
 use crate::said::{Arg, Said};
+use crate::work::Work;
 use cause::{causes, holes, span};
 use family::{FILLED, LOST, named};
 use left::{LeftHere, spot};
@@ -77,12 +78,18 @@ impl Matter {
         remedies: impl Fn(usize) -> &'f [Remedy],
     ) -> Vec<(usize, &'f Remedy)> {
         let mut out: Vec<(usize, &Remedy)> = Vec::new();
+        // A matter may have tens of thousands: each is held against those alone whose work begins alike.
+        let mut known: BTreeMap<_, Vec<&Remedy>> = BTreeMap::new();
         for i in &self.findings {
-            if let Some(first) = remedies(*i).first()
-                && !out.iter().any(|(_, known)| {
-                    known.work == first.work && known.wall_height == first.wall_height
-                })
-            {
+            let Some(first) = remedies(*i).first() else {
+                continue;
+            };
+            let alike = known
+                .entry(first.work.first().map(Work::subject))
+                .or_default();
+            let is_known = |r: &&Remedy| r.work == first.work && r.wall_height == first.wall_height;
+            if !alike.iter().any(is_known) {
+                alike.push(first);
                 out.push((*i, first));
             }
         }
