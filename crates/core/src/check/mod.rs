@@ -49,7 +49,6 @@ pub use light_renewal::is_dark as renewal_zone_is_dark;
 pub use matter::{Cause, Matter, Size, matters};
 pub use mend::mended;
 pub use trial::{Offered, offered, take as take_offers, tried};
-pub use wires::NEXT as NEXT_WIRE;
 
 use crate::arrange::Arrange;
 use crate::cover::{Cover, Place};

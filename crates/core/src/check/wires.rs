@@ -8,9 +8,16 @@ use crate::units::Mm;
 use crate::work::{Work, apply_to_trellis};
 
 /// The rule by which the next wire is due.
-pub const NEXT: &str = "next-wire-due";
+pub(super) const NEXT: &str = "next-wire-due";
 pub(super) const FAR: &str = "wires-too-far";
 pub(super) const BARE: &str = "bare-wire";
+
+impl Finding {
+    /// Whether it is that the next wire is due.
+    pub fn asks_for_wire(&self) -> bool {
+        self.rule == NEXT
+    }
+}
 
 /// A finding names at most so many uprights.
 const MOST_NAMED: usize = 50;

@@ -3,7 +3,6 @@
 use crate::browser::app::App;
 use crate::browser::controls::field::{Apply, ValueField};
 use crate::document::Edit;
-use cordonry::check::NEXT_WIRE;
 use cordonry::row::{Covering, Wire};
 use cordonry::said::Arg;
 use cordonry::said::Quantity;
@@ -44,7 +43,7 @@ pub fn Wires(app: App) -> impl IntoView {
         app.style.track();
         app.read(|d| {
             let mut all = d.all_findings().into_iter();
-            let due = all.find(|f| f.rule == NEXT_WIRE && !d.is_out_of_date(f))?;
+            let due = all.find(|f| f.asks_for_wire() && !d.is_out_of_date(f))?;
             let remedy = d.remedies(due).first().filter(|_| !d.is_found())?;
             Some((app.worded(|w| w.remedy(remedy)), remedy.clone()))
         })
