@@ -54,6 +54,11 @@ export async function mendAll(page, rule) {
 /** Waits until the row is kept on this device. */
 export const saved = (page) => page.locator('.kept-state', { hasText: say('kept-saved') }).waitFor();
 
+/** The name of a tree's part, in whichever bay. */
+export const named = (key, args = {}) => {
+  const name = like('name-of-tree', { part: like(key, args), tree: args.tree });
+  return new RegExp(`^${name.source}(?:$|, )`);
+};
+
 /** The button of a part in the list of trees and shoots, by the part's name. */
-export const part = (page, key, args) =>
-  page.locator('.part-list').getByRole('button', { name: new RegExp(`^${like(key, args).source}, `) });
+export const part = (page, key, args) => page.locator('.part-list').getByRole('button', { name: named(key, args) });

@@ -1,6 +1,6 @@
 // Correcting the record, limits, wires, and work on many at once.
 import assert from 'node:assert/strict';
-import { example, findings, matter, openMatters, part } from './desk.mjs';
+import { example, findings, matter, named, openMatters, part } from './desk.mjs';
 import { accessibility, frames, pageTest } from './rig.mjs';
 import { like, say, whole } from './words.mjs';
 
@@ -100,7 +100,7 @@ pageTest('the record gains a tree and an upright by a press, and work waits', {}
   await page.locator('[data-act="record-tree-here"]').click();
   await frames(page, 3);
   assert.equal(await trees(), before + 1);
-  assert.equal(await page.locator('.part-card').getAttribute('aria-label'), say('name-leader', { of: 1, tree: 9 }));
+  assert.match(await page.locator('.part-card').getAttribute('aria-label'), named('name-leader', { of: 1, tree: 9 }));
   await page.locator('[data-act="undo"]').click();
   await frames(page, 2);
   assert.equal(await trees(), before);
@@ -113,7 +113,7 @@ pageTest('the record gains a tree and an upright by a press, and work waits', {}
   assert.equal(Number(await uprights()), count + 1);
   // Typed places go for those who can't press the wall.
   await type(page, 'add-tree', '5.2 m');
-  assert.equal(await page.locator('.part-card').getAttribute('aria-label'), say('name-leader', { of: 1, tree: 9 }));
+  assert.match(await page.locator('.part-card').getAttribute('aria-label'), named('name-leader', { of: 1, tree: 9 }));
   // The remedies are work, and none is offered now.
   assert.equal(await page.locator('[data-remedy]').first().isVisible(), false);
 });

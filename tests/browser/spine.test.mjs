@@ -1,14 +1,14 @@
 // What carries everything else: files, keys, tabs, reloads, no network, and the core's own figures in the browser.
 import assert from 'node:assert/strict';
 import { readFile, readdir } from 'node:fs/promises';
-import { example, figure, findings, saved } from './desk.mjs';
+import { example, figure, findings, named, saved } from './desk.mjs';
 import { accessibility, frames, pageTest } from './rig.mjs';
-import { like, say, whole } from './words.mjs';
+import { like, say } from './words.mjs';
 
 const here = (path) => new URL(path, import.meta.url);
 
 // The title of an upright's card.
-const upright = whole('name-upright');
+const upright = named('name-upright');
 const bare = (page) => findings(page, 'cordon-gap');
 
 pageTest('a plan with a byte order mark and a western or wide table are read', {}, async ({ page }) => {

@@ -212,7 +212,7 @@ pageTest('a table’s row is drawn before it is used, and what the table leaves 
   // The bad line names its tree, and how far that reaches.
   const bad = page.locator('.bad-lines tr').first();
   assert.match(await bad.innerText(), like('refusal-csv-place', { side: 'beyond', value: '7.12 m' }));
-  assert.ok((await bad.innerText()).includes(say('name-leader', { of: 1, tree: 2 })));
+  assert.match(await bad.innerText(), like('name-of-tree', { part: like('name-leader', { of: 1 }), tree: 2 }));
   // One that is refused says why, stays as typed, and changes nothing.
   await field('import-wires').fill('60 cm; 7 m');
   await field('import-wires').press('Enter');

@@ -7,8 +7,8 @@ use cordonry::forecast::LeafFigures;
 use cordonry::plan::{Mark, Plan};
 use cordonry::pose::{Geometry, PosedRow};
 use cordonry::row::{
-    Face, GrowthUnit, Laterals, Moment, Phase, Pose, Row, Shoot, ShootId, Toward, Tree, TreeId,
-    Trellis,
+    Face, GrowthUnit, Laterals, Moment, Phase, Pose, Row, Shoot, ShootId, Targets, Toward, Tree,
+    TreeId, Trellis,
 };
 use cordonry::terms::Terms;
 use cordonry::units::{Deg, LengthStyle, Mm};
@@ -288,13 +288,17 @@ fn sheet_of_a_third_leaf_row() {
     check("third-leaf.svg", &document(&plan, &row));
 }
 
+fn posed(row: &Row) -> PosedRow {
+    PosedRow::of(row, &Targets::default())
+}
+
 #[test]
 fn sheet_with_leaves_work_and_feet() {
     let row = third_leaf();
     let words = Words::new(Language::default(), LengthStyle::FeetInches);
     let drawn = document_with(
         &plan("Third leaf with work", &row),
-        &row,
+        &posed(&row),
         &DocumentOptions {
             words: &words,
             foliage: true,
@@ -325,17 +329,18 @@ fn sheets_for_print() {
     let findings: Vec<_> = findings.iter().collect();
     let bare = cover(&row, &plan.targets);
     let matters = matters(&row, &bare, &plan.targets, &findings, &plan.left);
-    let before = row.trees.iter().map(|t| (t.id, t.clone())).collect();
+    let found = posed(&row);
     let told = Told {
         plan: &plan,
-        row: &row,
+        row: &found,
+        worked: &found,
+        date: "",
         time: Some(Time {
             moment: plan.start(),
             phase: Phase::Before,
             stands: false,
         }),
         work: &work(),
-        before: &before,
         findings: &findings,
         matters: &matters,
         figures: &[FigureTable {

@@ -8,7 +8,7 @@ use crate::judged::judged;
 use anyhow::Result;
 use cordonry::check::{Context, Finding, check, figures, matters};
 use cordonry::cover::cover;
-use cordonry::plan::Plan;
+use cordonry::plan::{Plan, replay};
 use cordonry::pose::PosedRow;
 use cordonry::row::Phase;
 use cordonry_draw::{
@@ -91,20 +91,22 @@ fn sheets(plan: &Plan, paper: PaperSize, words: &Words) -> Vec<String> {
         true => Phase::After,
         false => Phase::Before,
     };
-    let before = row.trees.iter().map(|t| (t.id, t.clone())).collect();
+    let posed = PosedRow::of(row, &targets);
+    let worked = replay(plan, 0, moment).map_or_else(|_| posed.clone(), |r| r.row);
     let findings: Vec<&Finding> = findings.iter().collect();
     let due = findings.iter().any(|f| f.rule == "cordon-fill-due");
     let counted = figures(row, &plan.targets);
     let told = Told {
         plan,
-        row,
+        row: &posed,
+        worked: &worked,
+        date: "",
         time: Some(Time {
             moment,
             phase,
             stands,
         }),
         work: &work,
-        before: &before,
         findings: &findings,
         matters: &matters(row, &cover(row, &targets), &targets, &findings, &plan.left),
         figures: &[FigureTable {

@@ -19,6 +19,21 @@ pub fn of_flowers(flowers: f64, a: &Assumptions) -> f64 {
     flowers * a[Set]
 }
 
+/// Fruit of each shoot of the tree in a leaf, in their order: together those of the tree.
+pub fn of_shoots(tree: &Tree, leaf: u8, terms: &Terms) -> Vec<f64> {
+    let a = &*terms.assumptions;
+    let whole = Canopy::of(tree, leaf, a);
+    let borne = match whole.flowers > 0.0 {
+        true => whole.flowers(leaf, terms) / whole.flowers,
+        false => 0.0,
+    };
+    let own = tree
+        .shoots
+        .iter()
+        .map(|s| Canopy::of_shoot(s, leaf, a).flowers);
+    own.map(|flowers| of_flowers(flowers * borne, a)).collect()
+}
+
 /// Mean mass of a fruit, g, with so much leaf, cm².
 pub fn mass(leaf_of_a_fruit: f64, a: &Assumptions) -> f64 {
     if leaf_of_a_fruit <= 0.0 {

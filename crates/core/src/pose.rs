@@ -4,8 +4,11 @@
 //! its own: bending moves the tip along the curve that the length allows. x grows to the right and
 //! z up; headings are counted from the right over the top, so that 90° is straight up.
 
+mod number;
 mod posed;
 
+pub(crate) use number::as_found;
+pub use number::{Called, Name};
 pub use posed::{AnyRow, Posed, PosedRow};
 
 use crate::arrange::Arrange;

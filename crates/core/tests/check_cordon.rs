@@ -150,7 +150,7 @@ fn an_end_shoot_fills_forward() {
     // 400 of the 500 are filled: 100 stays bare, which passes.
     assert_eq!(
         Words::strict().remedy(r),
-        "Lay forward along the wire: shoot 1 of 1, tree 1. 0.10 m stays bare"
+        "Lay forward along the wire: end shoot, tree 1. 0.10 m stays bare"
     );
     assert!(found(&mended(&bare, f, 0), "cordon-gap").is_empty());
 
@@ -163,7 +163,7 @@ fn an_end_shoot_fills_forward() {
     assert_eq!(cover(&after, &Targets::default()).overlaps, []);
     assert_eq!(
         Words::strict().remedy(&f.remedies[0]),
-        "Lay forward along the wire: shoot 1 of 1, tree 1. It closes the bare stretch"
+        "Lay forward along the wire: end shoot, tree 1. It closes the bare stretch"
     );
 }
 
@@ -259,7 +259,7 @@ fn both_sides_fill_what_neither_fills_alone() {
     assert_eq!(f.remedies[0].said.key, "remedy-fill-both");
     assert_eq!(
         Words::strict().remedy(&f.remedies[0]),
-        "Lay from both sides: shoot 1 of 1, tree 1, and shoot 1 of 1, tree 2. 0.10 m stays bare"
+        "Lay from both sides: end shoot, tree 1, and shoot 1 of 1, tree 2. 0.10 m stays bare"
     );
     assert!(found(&mended(&bare, f, 0), "cordon-gap").is_empty());
     assert_eq!(f.remedies.len(), 3);
@@ -494,7 +494,7 @@ fn a_thick_shoot_that_is_folded_at_its_base_is_found() {
     assert_eq!((f.measured, f.allowed), (15.1, 15.0));
     assert_eq!(
         Words::strict().finding(&f),
-        "Folded at its base: leader 2 of 2, tree 1. It is 15.1 mm thick; wood that has stood is laid only up to 15.0 mm"
+        "Folded at its base: leader to the left, tree 1. It is 15.1 mm thick; wood that has stood is laid only up to 15.0 mm"
     );
     assert!(found(&laid_at(2000.0, Toward::Right, 30.0), "bend-too-tight").is_empty());
 }

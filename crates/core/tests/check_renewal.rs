@@ -365,11 +365,11 @@ fn several_returns_from_one_stub_are_thinned_to_one_and_crowd_nobody() {
     assert_eq!((f.measured, f.allowed), (2.0, 1.0));
     assert_eq!(
         Words::strict().finding(&f),
-        "2 shoots return from stub 1 of 1, tree 1; one is kept: upright 2 of 4, tree 1"
+        "2 shoots return from stub under upright 2, tree 1; one is kept: upright 2 of 4, tree 1"
     );
     assert_eq!(
         Words::strict().remedy(&f.remedies[0]),
-        "Keep upright 2 of 4, tree 1, and remove the other of stub 1 of 1, tree 1"
+        "Keep upright 2 of 4, tree 1, and remove the other of stub under upright 2, tree 1"
     );
     for crowding in ["uprights-too-close", "uprights-too-many"] {
         assert_eq!(found(&two, crowding), [], "{crowding}");

@@ -2,7 +2,7 @@
 
 use cordonry::check::{Context, Finding, check, figures};
 use cordonry::cover::upright_places;
-use cordonry::pose::{Geometry, PosedRow};
+use cordonry::pose::{Geometry, Name, PosedRow};
 use cordonry::row::*;
 use cordonry::terms::Terms;
 use cordonry::units::Deg;
@@ -120,9 +120,8 @@ fn a_renewed_wall_has_as_many_uprights_as_before() {
         );
     }
     // They are counted along the wood as what stood there before.
-    let tree = &after.trees[0];
     let names: Vec<u16> = [2, 4, 6, 8]
-        .map(|id| tree.name(ShootId::found(id)).map_or(0, |n| n.number))
+        .map(|id| Name::of(&after.trees[0], g, ShootId::found(id)).map_or(0, |n| n.number))
         .to_vec();
     assert_eq!(names, [1, 2, 3, 4]);
 }

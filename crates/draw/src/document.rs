@@ -12,6 +12,7 @@ use crate::style;
 use crate::time::{Time, moment_of, signs_of};
 use cordonry::cover::cover;
 use cordonry::plan::Plan;
+use cordonry::pose::PosedRow;
 use cordonry::row::Row;
 use cordonry::work::Work;
 use cordonry_words::Words;
@@ -41,7 +42,7 @@ pub fn document(plan: &Plan, row: &Row) -> String {
     let words = Words::default();
     document_with(
         plan,
-        row,
+        &PosedRow::of(row, &plan.targets),
         &DocumentOptions {
             words: &words,
             foliage: false,
@@ -52,7 +53,7 @@ pub fn document(plan: &Plan, row: &Row) -> String {
 }
 
 /// As [`document`], with what `options` ask for.
-pub fn document_with(plan: &Plan, row: &Row, options: &DocumentOptions<'_>) -> String {
+pub fn document_with(plan: &Plan, row: &PosedRow, options: &DocumentOptions<'_>) -> String {
     let words = options.words;
     let drawing = Drawing {
         plan,

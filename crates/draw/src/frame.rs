@@ -4,7 +4,7 @@ use crate::element::{add, group, markup, path, text};
 use crate::pen::{Pen, num, scale};
 use cordonry::arrange::Arrange;
 use cordonry::cover::Span;
-use cordonry::pose::{AnyRow, Geometry};
+use cordonry::pose::{AnyRow, Geometry, PosedRow};
 use cordonry::row::{Row, Tree};
 use cordonry::said::Arg;
 use cordonry_words::Words;
@@ -191,6 +191,46 @@ pub(crate) fn foreground_element(row: &Row, view: Span, px_per_mm: f64, words: &
 /// The trees' numbers under the ground, within `view`; where they would crowd each other, some are left out.
 pub fn tree_numbers(row: &Row, view: Span, px_per_mm: f64, words: &Words) -> String {
     numbers(row, view, px_per_mm, words).to_string()
+}
+
+/// From how many pixels a millimetre on uprights are numbered: the usual space between them holds a number then.
+const NUMBERED: f64 = 0.06;
+/// How far under the wire their numbers stand, mm: clear of the laid wood.
+const UNDER_WIRE: f64 = 25.0;
+
+/// The numbers of uprights and stubs under their places on the wire, within `view`, by which lists and findings name them;
+/// where they would crowd each other, some are left out.
+pub fn upright_numbers(row: &PosedRow, view: Span, px_per_mm: f64) -> String {
+    of_uprights(row, view, px_per_mm).to_string()
+}
+
+pub(crate) fn of_uprights(row: &PosedRow, view: Span, px_per_mm: f64) -> Element {
+    let px_per_mm = scale(px_per_mm);
+    let mut out = group("upright-numbers");
+    let seen = |p: &Point| px_per_mm >= NUMBERED && p.x >= view.from && p.x <= view.to;
+    let all = row.posed().iter().flat_map(|t| t.numbers());
+    let mut all: Vec<(u16, Point)> = all.filter(|(_, p)| seen(p)).collect();
+    all.arrange_by(|a, b| a.1.x.total_cmp(&b.1.x).then(a.0.cmp(&b.0)));
+    let mut free = f64::NEG_INFINITY;
+    for (number, place) in all {
+        let label = number.to_string();
+        let half = label.len() as f64 * 3.0 + 1.5;
+        if place.x * px_per_mm - half < free {
+            continue;
+        }
+        free = place.x * px_per_mm + half;
+        out.append(text(
+            "text",
+            &[
+                ("class", "upright-number"),
+                ("dy", "1em"),
+                ("x", &num(place.x)),
+                ("y", &num(UNDER_WIRE - place.y)),
+            ],
+            &label,
+        ));
+    }
+    out
 }
 
 pub(crate) fn numbers(row: &Row, view: Span, px_per_mm: f64, words: &Words) -> Element {

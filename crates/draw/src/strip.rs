@@ -13,7 +13,8 @@ use crate::{Detail, work};
 use cordonry::cover::{Cover, Place, Span, upright_places};
 use cordonry::plan::Plan;
 use cordonry::pose::{Posed, PosedRow};
-use cordonry::row::{Moment, Row};
+use cordonry::row::Moment;
+use cordonry::row::Row;
 use cordonry::work::Work;
 use cordonry_words::Words;
 use kurbo::Point;
@@ -30,8 +31,10 @@ const STRIP_GAP: f64 = 24.0;
 const GUTTER: f64 = 66.0;
 /// Room over the wall for a label, mm on the wall.
 const OVER: f64 = 120.0;
-/// Scales that a drawing may have; a row too long for the last is cut into strips.
-const SCALES: [f64; 8] = [10.0, 15.0, 20.0, 25.0, 30.0, 40.0, 50.0, 60.0];
+/// Millimetres of wall in one of paper: of the largest drawing, and of the smallest while the wall is not too high. A row too
+/// long for that is cut into strips, which fill the paper's width.
+const LARGEST: f64 = 10.0;
+const SMALLEST: f64 = 60.0;
 /// Most strips, some 3 km of a usual wall: what a drawing costs is not to grow with the emptiness between two trees.
 const MOST_STRIPS: f64 = 200.0;
 /// Room beside the row's ends, mm on the wall.
@@ -43,7 +46,7 @@ const ASIDE: f64 = 700.0;
 #[derive(Clone, Copy)]
 pub(crate) struct Drawing<'a> {
     pub plan: &'a Plan,
-    pub row: &'a Row,
+    pub row: &'a PosedRow,
     pub words: &'a Words,
     /// Leaves, as a light tone.
     pub foliage: bool,
@@ -67,8 +70,6 @@ pub(crate) struct Room {
 /// The wall as it is drawn in strips.
 pub(crate) struct Strips<'a> {
     drawing: Drawing<'a>,
-    /// The row's trees with where their shoots run.
-    posed: PosedRow,
     places: Vec<Place>,
     extents: Vec<Span>,
     spans: Vec<Span>,
@@ -83,16 +84,14 @@ pub(crate) struct Strips<'a> {
 
 impl<'a> Strips<'a> {
     pub(crate) fn new(drawing: Drawing<'a>, cover: Cover, room: Room) -> Self {
-        let (row, targets) = (drawing.row, &drawing.plan.targets);
-        let posed = PosedRow::of(row, targets);
-        let g = posed.geometry();
-        let extents: Vec<Span> = posed.posed().iter().map(|t| extent(t)).collect();
-        let top = frame::top_of(&posed, g) + OVER;
+        let row = drawing.row;
+        let g = row.geometry();
+        let extents: Vec<Span> = row.posed().iter().map(|t| extent(t)).collect();
+        let top = frame::top_of(row, g) + OVER;
         let (ratio, spans) = cut(stretch(row, &extents), top, room);
         Self {
             drawing,
-            places: upright_places(&posed, g),
-            posed,
+            places: upright_places(row, g),
             extents,
             spans,
             top,
@@ -108,8 +107,7 @@ impl<'a> Strips<'a> {
         let whole = stretch(drawing.row, &out.extents);
         let usable = [(room.width - GUTTER) / PX, (room.height - BELOW) / PX];
         let least = (whole.length() / usable[0]).max(out.top / usable[1]);
-        let round = SCALES.into_iter().find(|n| *n >= least);
-        out.ratio = round.unwrap_or((least / 10.0).ceil() * 10.0);
+        out.ratio = whole_ratio(least);
         out.spans = vec![whole];
         out.band = false;
         out
@@ -213,7 +211,7 @@ impl<'a> Strips<'a> {
             px: Some(px),
         };
         for i in &shown {
-            let tree = tree::element(&self.posed.posed()[*i], Detail::Full, options);
+            let tree = tree::element(&row.posed()[*i], Detail::Full, options, &[]);
             out.put(Layer::Trees, tree);
         }
         let on_shown = |w: &&Work| shown.iter().any(|i| Some(row.trees[*i].id) == w.tree());
@@ -222,10 +220,7 @@ impl<'a> Strips<'a> {
         for sign in work::elements(row, &work, self.drawing.moment, &terms, options) {
             out.put(Layer::Work, sign);
         }
-        let lone = self
-            .drawing
-            .lone
-            .and_then(|l| lone::element(&self.posed, l));
+        let lone = self.drawing.lone.and_then(|l| lone::element(row, l));
         if let Some(lone) = lone {
             out.put(Layer::Work, lone);
         }
@@ -236,6 +231,7 @@ impl<'a> Strips<'a> {
             Layer::Ground,
             frame::foreground_element(row, wide, px_per_mm, words),
         );
+        out.put(Layer::Numbers, frame::of_uprights(row, span, px_per_mm));
         out.put(Layer::Numbers, frame::numbers(row, span, px_per_mm, words));
         out
     }
@@ -266,21 +262,21 @@ fn stretch(row: &Row, extents: &[Span]) -> Span {
     }
 }
 
-/// The scale's ratio, and the stretches that fit on the paper's width: the largest at which the row fits in one strip, or
-/// else the smallest; a wall too high or too long for that has a smaller one yet.
+/// The scale at which one of paper is so many of wall, or as little more as makes a whole number.
+fn whole_ratio(least: f64) -> f64 {
+    // What is a hair over a whole number by rounding is that number.
+    (least - 1e-9).ceil().max(LARGEST)
+}
+
+/// The scale's ratio, and the stretches that it fills the paper's width with: as few as can be read, all as long.
 fn cut(whole: Span, top: f64, room: Room) -> (f64, Vec<Span>) {
     let usable = (room.width - GUTTER) / PX;
     let usable_height = (room.height - BELOW - ABOVE_BAND - BAND_HEIGHT - STRIP_GAP) / PX;
     let length = whole.length().max(1000.0);
-    let last = SCALES[SCALES.len() - 1];
-    let ratio = SCALES
-        .into_iter()
-        .find(|n| length / n <= usable && top / n <= usable_height)
-        .unwrap_or_else(|| {
-            let least = (top / usable_height).max(length / usable / MOST_STRIPS);
-            last.max((least / 10.0).ceil() * 10.0)
-        });
-    let count = (length / ratio / usable).ceil().max(1.0);
+    let by_height = top / usable_height;
+    let smallest = SMALLEST.max(by_height).max(length / usable / MOST_STRIPS);
+    let count = (length / smallest / usable - 1e-9).ceil().max(1.0);
+    let ratio = whole_ratio((length / count / usable).max(by_height));
     let each = length / count;
     let span = |i: u32| Span {
         from: whole.from + each * f64::from(i),

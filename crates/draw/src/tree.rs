@@ -2,6 +2,7 @@
 
 use crate::Detail;
 use crate::element::{add, el, group, path, text};
+use crate::paint::{self, Paint, Tone};
 use crate::pen::{Pen, num, translate};
 use crate::wood::{Wood, along, on_page};
 use cordonry::pose::{Course, Geometry, Posed};
@@ -31,12 +32,23 @@ pub fn tree_group(tree: &Tree, g: Geometry, detail: Detail) -> String {
 /// As [`tree_group`], with options.
 pub fn tree_group_with(tree: &Tree, g: Geometry, detail: Detail, options: Options) -> String {
     let posed = Posed::new(Arc::new(tree.clone()), g);
-    element(&posed, detail, options).to_string()
+    element(&posed, detail, options, &[]).to_string()
 }
 
 /// As [`tree_group`], of a tree whose courses are known.
 pub fn posed_group(posed: &Posed, detail: Detail) -> String {
-    element(posed, detail, Options::default()).to_string()
+    element(posed, detail, Options::default(), &[]).to_string()
+}
+
+/// The same in colours, with a number on each shoot where there is room for it. From far away shoots are drawn for their
+/// tones.
+pub fn painted_group(posed: &Posed, detail: Detail, paint: &Paint<'_>) -> String {
+    let tones = paint.tones(posed);
+    let detail = match tones.is_empty() {
+        true => detail,
+        false => detail.max(Detail::Plain),
+    };
+    element(posed, detail, Options::default(), &tones).to_string()
 }
 
 /// What `data-part` says of a shoot.
@@ -55,7 +67,12 @@ fn kind_class(kind: Kind) -> &'static str {
     }
 }
 
-pub(crate) fn element(posed: &Posed, detail: Detail, options: Options) -> Element {
+pub(crate) fn element(
+    posed: &Posed,
+    detail: Detail,
+    options: Options,
+    tones: &[Option<Tone>],
+) -> Element {
     let tree = posed.tree();
     let class = if tree.is_lost() { "tree lost" } else { "tree" };
     let mut out = el(
@@ -80,13 +97,15 @@ pub(crate) fn element(posed: &Posed, detail: Detail, options: Options) -> Elemen
         add(&mut out, path("wood", &pen));
         return out;
     }
-    for (shoot, course) in tree.shoots.iter().zip(courses) {
+    for (i, (shoot, course)) in tree.shoots.iter().zip(courses).enumerate() {
+        let tone = tones.get(i).and_then(|t| t.as_ref());
+        let toned = tone.map_or_else(String::new, |t| format!(" {}", paint::class(t.tone)));
         let root = if shoot.parent.is_none() { " root" } else { "" };
         let kind = kind_class(shoot.kind());
         let mut own = el(
             "g",
             &[
-                ("class", &format!("shoot {kind}{root}")),
+                ("class", &format!("shoot {kind}{root}{toned}")),
                 ("data-part", &part(tree, shoot)),
             ],
         );
@@ -103,6 +122,9 @@ pub(crate) fn element(posed: &Posed, detail: Detail, options: Options) -> Elemen
         if !shoot.note.is_empty() {
             own.append(note_sign(course, options));
         }
+        if let Some(tone) = tone.filter(|_| detail == Detail::Full) {
+            own.append(told_on(course, i, &tone.label));
+        }
         out.append(own);
     }
     out
@@ -113,6 +135,19 @@ fn note_text(own: &mut Element, note: &str) {
     if !note.is_empty() {
         own.append(text("title", &[], note));
     }
+}
+
+/// A number on a shoot; those of neighbours stand at two heights.
+fn told_on(course: &Course, i: usize, label: &str) -> Element {
+    let share = if i.is_multiple_of(2) { 0.6 } else { 0.75 };
+    let at = on_page(course.point(course.length * share));
+    let place = [
+        ("class", "tone-label"),
+        ("dy", ".35em"),
+        ("x", &num(at.x)),
+        ("y", &num(at.y)),
+    ];
+    text("text", &place, label)
 }
 
 /// How far from its base along a shoot the sign of a note stands, as a share of its length: clear of the wire and of what

@@ -1,63 +1,84 @@
 //! A piece of work as it is listed for whoever does it.
 
-use cordonry::pose::{Geometry, layout};
-use cordonry::row::{Row, Tree};
+use cordonry::pose::{Name, Posed, PosedRow};
+use cordonry::row::TreeId;
 use cordonry::said::Arg;
 use cordonry::work::Work;
 use cordonry_words::Words;
 
-/// What is to be done where, in a line: the shoot's name and place as the crew finds it, on its tree `before` the work.
-/// Without that tree the shoot is named as it is in `row`, if it is there.
-pub fn work_line(
-    work: &Work,
-    before: Option<&Tree>,
-    row: &Row,
-    g: Geometry,
-    words: &Words,
-) -> String {
-    let subject = work.subject();
-    let done = words.work(work);
-    let Some(tree) = subject.tree else {
-        return done;
-    };
-    let name = before.and_then(|own| own.name(subject.shoot));
-    let (name, spot) = match name {
-        Some(name) => (words.name(name), spot(work, before, row, g)),
-        None => (words.part(row, tree, Some(subject.shoot)), None),
-    };
-    let (x, key) = spot.unwrap_or((0.0, "work-line"));
-    words.text(
-        key,
-        &[
-            ("part", Arg::Text(name)),
-            ("work", Arg::Text(done)),
-            ("x", Arg::Length(x)),
-        ],
-    )
+/// A piece of work, and where it is done.
+pub(crate) struct Piece {
+    /// On which tree.
+    pub tree: Option<TreeId>,
+    /// On what of it, as the crew finds it.
+    pub name: Option<Name>,
+    /// Where along the row, mm.
+    pub x: Option<f64>,
+    /// Whether that is the place on laid wood where it is done, and not that of what it is done on.
+    there: bool,
+    work: String,
 }
 
-/// Where along the row work is done on a shoot, mm, and the text that says so: the very place on laid wood, or the base of
-/// the shoot; `None` for a stem, which is where its tree is.
-pub(crate) fn spot(
-    work: &Work,
-    before: Option<&Tree>,
-    row: &Row,
-    g: Geometry,
-) -> Option<(f64, &'static str)> {
-    let tree = before?;
-    // What is laid at the same time lies there afterwards only.
-    let there = [row.tree(tree.id).map(|t| &**t), Some(tree)]
-        .into_iter()
-        .flatten();
-    if let Some(x) = there.filter_map(|t| on_laid_wood(work, t, g)).next() {
-        return Some((x, "work-line-there"));
+/// What is to be done where, in a line: the shoot's name, its tree's bay and its place along the row.
+pub fn work_line(work: &Work, row: &PosedRow, words: &Words) -> String {
+    let piece = Piece::of(work, row, words);
+    let part = piece.tree.map(|t| words.say(&row.in_bay(t, piece.name)));
+    piece.line(part, words)
+}
+
+impl Piece {
+    /// Of work on a row, which is as it is before or after it.
+    pub(crate) fn of(work: &Work, row: &PosedRow, words: &Words) -> Self {
+        let subject = work.subject();
+        let after = subject.tree.and_then(|t| row.of_tree(t));
+        let before = after.map(|p| p.before());
+        // What is laid or kept at the same time is there afterwards only.
+        let both = || [before, after.map(|p| &**p)].into_iter().flatten();
+        let there = || both().rev().find_map(|p| on_laid_wood(work, p));
+        let stands = || {
+            let base = |p: &Posed| Some(p.courses()[p.tree().index(subject.shoot)?].base.x);
+            both()
+                .find_map(base)
+                .or_else(|| Some(before?.tree().foot.f()))
+        };
+        let laid = there();
+        Self {
+            tree: subject.tree,
+            name: both().find_map(|p| p.name(subject.shoot)),
+            x: laid.or_else(stands),
+            there: laid.is_some(),
+            work: words.work(work),
+        }
     }
-    let at = tree.index(work.subject().shoot)?;
-    (at > 0).then(|| (layout(tree, g)[at].base.x, "work-line-at"))
+
+    /// The line of its list, with its subject so named; the place goes with the work where it is on laid wood.
+    pub(crate) fn line(&self, part: Option<String>, words: &Words) -> String {
+        let Some(part) = part else {
+            return match self.x {
+                Some(x) => words.text("work-at", &self.args(String::new(), x)),
+                None => self.work.clone(),
+            };
+        };
+        let key = match self.x {
+            None => "work-line",
+            Some(_) if self.there => "work-line-there",
+            Some(_) => "work-line-at",
+        };
+        words.text(key, &self.args(part, self.x.unwrap_or_default()))
+    }
+
+    fn args(&self, part: String, x: f64) -> [(&'static str, Arg); 3] {
+        [
+            ("part", Arg::Text(part)),
+            ("work", Arg::Text(self.work.clone())),
+            ("x", Arg::Length(x)),
+        ]
+    }
 }
 
 /// Where a bud is kept on laid wood of a tree, or the wood is cut, mm along the row.
-fn on_laid_wood(work: &Work, tree: &Tree, g: Geometry) -> Option<f64> {
+fn on_laid_wood(work: &Work, posed: &Posed) -> Option<f64> {
+    let tree = posed.tree();
     let at = tree.index(work.subject().shoot)?;
     let (at, along) = match *work {
         Work::KeepBud { at_mm, .. } | Work::Notch { at_mm, .. } => (at, at_mm),
@@ -65,7 +86,7 @@ fn on_laid_wood(work: &Work, tree: &Tree, g: Geometry) -> Option<f64> {
         Work::CutBack { keep_mm, .. } => (at, keep_mm),
         _ => return None,
     };
-    let course = layout(tree, g)[at];
+    let course = posed.courses()[at];
     let laid = tree.shoots[at].pose.is_laid();
     laid.then(|| course.point(along.f().min(course.length)).x)
 }
@@ -84,7 +105,7 @@ pub fn cautions(work: &[Work]) -> Vec<&'static str> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use cordonry::row::{Pose, ShootId, Targets, Toward, TreeId};
+    use cordonry::row::{Pose, Row, ShootId, Targets, Toward, TreeId};
     use cordonry::units::{Deg, Mm};
     use cordonry_fixture::wall::{row, upright_stem};
 
@@ -96,22 +117,17 @@ mod tests {
         tree.shoots[0].pose = Pose::Free;
         standing.trees[0] = tree.into();
         let (tree, shoot) = (TreeId(1), ShootId::found(0));
-        let g = Geometry::of(&laid, &Targets::default());
+        let posed = |row: &Row| PosedRow::of(row, &Targets::default());
         let line = |work: &Work, before: &Row, after: &Row| {
-            work_line(
-                work,
-                before.trees.first().map(|t| &**t),
-                after,
-                g,
-                &Words::strict(),
-            )
+            let (before, after) = (posed(before), posed(after));
+            work_line(work, &after.worked_on(&before), &Words::strict())
         };
         let bud = Work::KeepBud {
             tree,
             shoot,
             at_mm: Mm(900),
         };
-        let x = layout(&laid.trees[0], g)[0].point(900.0).x;
+        let x = posed(&laid).posed()[0].courses()[0].point(900.0).x;
         assert!((1100.0..1900.0).contains(&x), "{x}");
         let there = format!("tree 1: bud kept 0.90 m along, at {:.2} m", x / 1000.0);
         assert_eq!(line(&bud, &laid, &laid), format!("leader, {there}"));
@@ -119,7 +135,7 @@ mod tests {
         assert_eq!(line(&bud, &standing, &laid), format!("stem, {there}"));
         assert_eq!(
             line(&bud, &standing, &standing),
-            "stem, tree 1: bud kept 0.90 m along"
+            "stem, tree 1, at 1.00 m: bud kept 0.90 m along"
         );
         let cut = Work::CutBack {
             tree,
@@ -136,7 +152,7 @@ mod tests {
         };
         assert_eq!(
             line(&lay, &standing, &standing),
-            "stem, tree 1: laid flat along the wire to the right"
+            "stem, tree 1, at 1.00 m: laid flat along the wire to the right"
         );
     }
 }

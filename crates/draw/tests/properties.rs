@@ -2,14 +2,14 @@
 
 use cordonry::cover::{Span, cover, upright_places};
 use cordonry::plan::{Mark, Plan};
-use cordonry::pose::Geometry;
+use cordonry::pose::{Geometry, PosedRow};
 use cordonry::row::{Moment, Row, Targets, Toward, Trellis};
 use cordonry::terms::Terms;
 use cordonry::units::{Deg, LengthStyle, Mm};
 use cordonry::work::Work;
 use cordonry_draw::{
     Detail, DocumentOptions, Options, cordon_band, document_with, frame, tree_group_with,
-    tree_numbers, work_marks,
+    tree_numbers, upright_numbers, work_marks,
 };
 use cordonry_fixture::wild::row;
 use cordonry_words::{Language, Words};
@@ -116,7 +116,9 @@ fn all(row: &Row, name: &str) -> Vec<String> {
             }
         }
     }
+    let posed = PosedRow::of(row, &targets);
     for px_per_mm in [0.0, 0.001, 0.1, 3.0, f64::NAN] {
+        out.push(upright_numbers(&posed, view, px_per_mm));
         out.push(frame(row, view, px_per_mm, &words));
         out.push(tree_numbers(row, view, px_per_mm, &words));
         let (cover, places) = (cover(row, &targets), upright_places(row, g));
@@ -132,7 +134,7 @@ fn all(row: &Row, name: &str) -> Vec<String> {
         work: &work,
         time: None,
     };
-    out.push(document_with(&plan, row, &sheet));
+    out.push(document_with(&plan, &posed, &sheet));
     out
 }
 

@@ -2,9 +2,8 @@
 
 use crate::desk::Desk;
 use crate::look::Scene;
-use cordonry::arrange::Gather;
 use cordonry::forecast::LeafFigures;
-use cordonry::plan::Plan;
+use cordonry::row::Phase;
 use cordonry::work::Work;
 use cordonry_draw::{
     Both, Paper, Series, Side, leaf_figures, lone_marks, lone_shoots, row_figures, sheet_beside,
@@ -63,27 +62,21 @@ pub fn works(desk: &Desk, words: &Words) -> [(Vec<String>, usize); 2] {
     let none = || (Vec::new(), 0);
     match desk.beside() {
         Some(other) => [
-            only(desk.plan(), desk.scene(), other, words),
-            only(desk.plan(), other, desk.scene(), words),
+            only(desk, desk.scene(), other, words),
+            only(desk, other, desk.scene(), words),
         ],
         None => [none(), none()],
     }
 }
 
-fn only(plan: &Plan, scene: &Scene, other: &Scene, words: &Words) -> (Vec<String>, usize) {
+fn only(desk: &Desk, scene: &Scene, other: &Scene, words: &Words) -> (Vec<String>, usize) {
     let others = other.works();
     let mut works = scene.works();
     works.retain(|w| !others.contains(w));
     let more = works.len().saturating_sub(TOLD);
     works.truncate(TOLD);
-    let ids = works.iter().filter_map(Work::tree).gathered_set();
-    let before = plan.trees_before(scene.look.scheme, scene.look.moment, &ids);
-    let before = before.unwrap_or_default();
-    let line = |work: &Work| {
-        let tree = work.tree().and_then(|t| before.get(&t));
-        let geometry = scene.terms.geometry;
-        work_line(work, tree.map(|t| &**t), &scene.row, geometry, words)
-    };
+    let worked = desk.row_at(scene, Phase::After);
+    let line = |work: &Work| work_line(work, &worked, words);
     (works.iter().map(line).collect(), more)
 }
 

@@ -5,6 +5,7 @@ use crate::look::{Look, Redraw, Scene, Sight};
 use cordonry::check::{Finding, LightFound, Matter, Offered, Part, Remedy};
 use cordonry::forecast::LeafFigures;
 use cordonry::plan::{History, Line, Moment, Phase, Plan, Scheme};
+use cordonry::pose::PosedRow;
 use cordonry::refusal::Refusal;
 use cordonry::row::{ShootId, TreeId};
 use cordonry::tipping::Tipping;
@@ -76,6 +77,16 @@ impl Desk {
     /// What is on the wall.
     pub fn scene(&self) -> &Scene {
         self.sight.scene()
+    }
+
+    /// The row of what is seen, before or after the work of its moment, whichever way it is shown.
+    pub fn row_at(&self, scene: &Scene, phase: Phase) -> PosedRow {
+        let look = Look {
+            phase,
+            ..scene.look
+        };
+        let there = (look != scene.look).then(|| self.document.replayed(look).ok());
+        there.flatten().map_or_else(|| scene.row.clone(), |r| r.row)
     }
 
     /// The scheme that is looked at.

@@ -12,8 +12,9 @@ mod pattern;
 pub use language::Language;
 
 use cordonry::check::{Finding, Matter, Remedy, Size};
+use cordonry::pose::{Name, PosedRow};
 use cordonry::refusal::Refusal;
-use cordonry::row::{Name, Row, ShootId, TreeId};
+use cordonry::row::{ShootId, TreeId};
 use cordonry::said::{Arg, Args, Said, Wording};
 use cordonry::units::LengthStyle;
 use cordonry::work::Work;
@@ -161,12 +162,9 @@ impl Words {
         self.say(&name.into())
     }
 
-    /// A shoot's name in the row as it stands; a tree's alone when the shoot is not there.
-    pub fn part(&self, row: &Row, tree: TreeId, shoot: Option<ShootId>) -> String {
-        match shoot.and_then(|s| row.tree(tree).and_then(|t| t.name(s))) {
-            Some(name) => self.name(name),
-            None => self.text("name-tree", &[("tree", Arg::Count(tree.0.into()))]),
-        }
+    /// A part's name in the row, with its bay; a tree's alone when the shoot is not there.
+    pub fn part(&self, row: &PosedRow, tree: TreeId, shoot: Option<ShootId>) -> String {
+        self.say(&row.called(tree, shoot))
     }
 
     /// What a piece of work does, without its subject.

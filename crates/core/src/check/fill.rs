@@ -273,7 +273,7 @@ fn try_lay(
     Some(Way {
         key,
         tree: tree.id,
-        shoot: tree.name(shoot.id).map(Arg::from)?,
+        shoot: c.name(tree.id, shoot.id),
         work,
         laid,
         leaves,

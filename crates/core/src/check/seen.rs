@@ -58,6 +58,7 @@ pub(super) struct SeenTree<'a> {
     /// Whether only what is wrong is asked for, and not told.
     judging: bool,
     pub tree: &'a Tree,
+    posed: &'a Posed,
     pub courses: &'a [Course],
     /// Where its grown uprights on the cordon stand among its shoots.
     grown: &'a [usize],
@@ -157,7 +158,7 @@ impl SeenTree<'_> {
         if self.judging {
             return Arg::Count(0);
         }
-        match self.tree.name(shoot) {
+        match self.posed.name(shoot) {
             Some(name) => Arg::from(name),
             None => Arg::Text(shoot.to_string()),
         }
@@ -221,6 +222,7 @@ impl<'a> Seen<'a> {
             .iter()
             .map(|posed| SeenTree {
                 tree: posed.tree(),
+                posed,
                 courses: posed.courses(),
                 grown: posed.uprights(),
                 targets: c.targets,

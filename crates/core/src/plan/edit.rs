@@ -3,6 +3,7 @@
 use super::frames::Frames;
 use super::replay::tree_at;
 use super::{Moment, Phase, Plan, Schedule, Scheme, replay};
+use crate::pose::as_found;
 use crate::refusal::Refusal;
 use crate::row::{Tree, TreeId};
 use crate::said::Arg;
@@ -208,7 +209,8 @@ impl<'p> Trees<'p> {
             }
         }
         let now = tree.as_ref().unwrap_or(before);
-        apply_to_tree(now, self.moment, terms, work).map(drop)
+        let done = apply_to_tree(now, self.moment, terms, work).map(drop);
+        done.map_err(|why| as_found(why, before, terms.geometry, work.subject().shoot))
     }
 
     /// Takes the wires as changed work leaves them. They change after the moment's growth, and so no tree before its work.

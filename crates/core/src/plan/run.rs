@@ -31,9 +31,12 @@ pub(super) struct Run {
     looks: Vec<Look>,
 }
 
+/// A state on the way.
 #[derive(Clone, Debug)]
 struct End {
     tree: Arc<Tree>,
+    /// The tree before the last moment's work, where that has made another of it.
+    before: Option<Arc<Tree>>,
     /// Void work of the stretch.
     void: Box<[VoidWork]>,
 }
@@ -137,16 +140,12 @@ impl Run {
         if is_end && self.ends.len() == stretch {
             self.end_stretch();
         }
-        let (tree, void) = match self.ends.get(stretch).filter(|_| is_end) {
-            Some(end) => (Arc::clone(&end.tree), end.void.clone()),
+        let End { tree, before, void } = match self.ends.get(stretch).filter(|_| is_end) {
+            Some(end) => end.clone(),
             None => self.walk(stretch, moment, phase),
         };
-        let geometry = self.frames.at(moment, phase).terms.geometry;
-        let mut known = self.looks.iter().map(|l| &l.posed);
-        let posed = match known.find(|p| p.is(&tree, geometry)) {
-            Some(posed) => Arc::clone(posed),
-            None => Arc::new(Posed::new(tree, geometry)),
-        };
+        let before = before.map(|tree| self.pose(tree, None, (moment, Phase::Before)));
+        let posed = self.pose(tree, before, (moment, phase));
         Look {
             moment,
             phase,
@@ -155,15 +154,33 @@ impl Run {
         }
     }
 
+    /// A tree with where its shoots run; as it was looked at, if it was.
+    fn pose(
+        &self,
+        tree: Arc<Tree>,
+        before: Option<Arc<Posed>>,
+        (moment, phase): (Moment, Phase),
+    ) -> Arc<Posed> {
+        let geometry = self.frames.at(moment, phase).terms.geometry;
+        let found = before.as_deref().map(Posed::tree);
+        let is = |p: &&Arc<Posed>| p.is(&tree, geometry) && p.is_counted_on(found);
+        let known = self.looks.iter().map(|l| &l.posed).find(is);
+        match (known, before) {
+            (Some(posed), _) => Arc::clone(posed),
+            (None, Some(before)) => Arc::new(Posed::worked_on(tree, geometry, before)),
+            (None, None) => Arc::new(Posed::new(tree, geometry)),
+        }
+    }
+
     /// Works out the end of the first stretch whose end is not known.
     fn end_stretch(&mut self) {
         let stretch = self.ends.len();
-        let (tree, void) = self.walk(stretch, self.end_of(stretch), Phase::After);
-        self.ends.push(End { tree, void });
+        let end = self.walk(stretch, self.end_of(stretch), Phase::After);
+        self.ends.push(end);
     }
 
     /// From the end of the stretch before to a state within a stretch.
-    fn walk(&self, stretch: usize, to: Moment, phase: Phase) -> (Arc<Tree>, Box<[VoidWork]>) {
+    fn walk(&self, stretch: usize, to: Moment, phase: Phase) -> End {
         let (tree, from) = match stretch.checked_sub(1) {
             None => (&self.found, self.start),
             Some(before) => (
@@ -172,8 +189,16 @@ impl Run {
             ),
         };
         let mut walk = Walk::new(Arc::clone(tree), &self.work);
-        walk.through(&self.frames, from, to, phase);
-        (walk.tree, walk.void.into())
+        walk.through(&self.frames, from, to, Phase::Before);
+        let before = Arc::clone(&walk.tree);
+        if phase == Phase::After {
+            walk.work(&self.frames, to);
+        }
+        End {
+            before: (!Arc::ptr_eq(&before, &walk.tree)).then_some(before),
+            tree: walk.tree,
+            void: walk.void.into(),
+        }
     }
 }
 

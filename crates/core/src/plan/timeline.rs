@@ -80,8 +80,15 @@ impl Iterator for Timeline<'_> {
                     new.insert((walk, posed))
                 }
             };
-            if !posed.is(&walk.tree, geometry) {
-                *posed = Arc::new(Posed::new(Arc::clone(&walk.tree), geometry));
+            let same = posed.is(&walk.tree, geometry);
+            if !same || !posed.is_counted_on(None) {
+                let tree = Arc::clone(&walk.tree);
+                *posed = Arc::new(match phase {
+                    Phase::After if !same && posed.is_counted_on(None) => {
+                        Posed::worked_on(tree, geometry, Arc::clone(posed))
+                    }
+                    _ => Posed::new(tree, geometry),
+                });
             }
             void.extend(walk.void.iter().cloned());
             row.push(Arc::clone(posed));

@@ -1,6 +1,6 @@
 //! Trees and rows with where their shoots run, so that nobody lays out the same tree twice.
 
-use super::{Course, Geometry, layout};
+use super::{Course, Geometry, Name, layout};
 use crate::arrange::Arrange;
 use crate::row::{Role, Row, Shoot, Targets, Tree, TreeId};
 use crate::units::Mm;
@@ -14,6 +14,9 @@ use std::sync::{Arc, OnceLock};
 pub struct Posed {
     tree: Arc<Tree>,
     geometry: Geometry,
+    /// As the crew finds it, where the work of the moment has made another of it.
+    pub(super) before: Option<Arc<Posed>>,
+    pub(super) names: OnceLock<Box<[Name]>>,
     courses: OnceLock<Box<[Course]>>,
     uprights: OnceLock<Box<[usize]>>,
     places: OnceLock<Box<[(usize, Point)]>>,
@@ -26,10 +29,20 @@ impl Posed {
         Self {
             tree,
             geometry,
+            before: None,
+            names: OnceLock::new(),
             courses: OnceLock::new(),
             uprights: OnceLock::new(),
             places: OnceLock::new(),
             far: OnceLock::new(),
+        }
+    }
+
+    /// A tree after a moment's work, of which the crew found that one.
+    pub fn worked_on(tree: Arc<Tree>, geometry: Geometry, before: Arc<Posed>) -> Self {
+        Self {
+            before: Some(before),
+            ..Self::new(tree, geometry)
         }
     }
 
@@ -89,6 +102,14 @@ impl Posed {
         })
     }
 
+    /// Whether its parts are counted on that very tree as the crew finds it; on itself where none is.
+    pub fn is_counted_on(&self, found: Option<&Arc<Tree>>) -> bool {
+        match (&self.before, found) {
+            (Some(own), Some(found)) => Arc::ptr_eq(&own.tree, found),
+            (own, found) => own.is_none() && found.is_none(),
+        }
+    }
+
     /// Whether it is that very tree, in the same geometry.
     pub fn is(&self, tree: &Arc<Tree>, geometry: Geometry) -> bool {
         Arc::ptr_eq(&self.tree, tree) && self.geometry == geometry
@@ -140,6 +161,21 @@ impl PosedRow {
         }
     }
 
+    /// The row as a moment's work leaves it, of which the crew found `before`: its parts are counted there.
+    pub fn worked_on(self, before: &Self) -> Self {
+        let one = |(i, posed): (usize, &Arc<Posed>)| match before.posed.get(i) {
+            Some(found) if found.tree.id == posed.tree.id && found.tree != posed.tree => {
+                let tree = Arc::clone(&posed.tree);
+                Arc::new(Posed::worked_on(tree, self.geometry, Arc::clone(found)))
+            }
+            _ => Arc::clone(posed),
+        };
+        Self {
+            posed: self.posed.iter().enumerate().map(one).collect(),
+            ..self
+        }
+    }
+
     /// A row of trees that are posed already: its own are put in place of those that `row` has, in order of place.
     pub(crate) fn from_posed(row: Row, geometry: Geometry, mut posed: Vec<Arc<Posed>>) -> Self {
         posed.arrange_by_key(|p| (p.tree.foot, p.tree.id));
@@ -179,6 +215,11 @@ impl PosedRow {
     /// The geometry that its shoots run in.
     pub fn geometry(&self) -> Geometry {
         self.geometry
+    }
+
+    /// A tree by its number.
+    pub fn of_tree(&self, id: TreeId) -> Option<&Arc<Posed>> {
+        self.posed.iter().find(|p| p.tree.id == id)
     }
 
     /// Its trees with their courses, in the order of the row's trees.

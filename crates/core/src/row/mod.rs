@@ -1,5 +1,6 @@
 //! The row: trees in order along it, and the trellis they hang on.
 
+mod bay;
 mod bud;
 mod ids;
 mod moment;
@@ -12,6 +13,7 @@ mod targets;
 mod tree;
 mod trellis;
 
+pub use bay::Bay;
 pub use bud::notch_take;
 pub use ids::{ShootId, TreeId};
 pub use moment::{Moment, Phase, Window};
@@ -21,7 +23,7 @@ pub use shoot::{Face, GrowthUnit, Kind, Laterals, Origin, Pose, Shoot, Toward};
 pub use site::Site;
 pub(crate) use targets::refused_limit;
 pub use targets::{Limit, LimitInfo, LimitUnit, Status, Targets};
-pub use tree::{Name, Planted, Tree, Vigour};
+pub use tree::{Planted, Tree, Vigour};
 pub use trellis::{Covering, Trellis, Wire};
 
 use crate::arrange::Arrange;

@@ -94,18 +94,6 @@ impl Tree {
             .collect()
     }
 
-    /// What tells the order of shoots along the wood, from the stem on: what came where another stood is counted there.
-    pub(super) fn ranks(&self) -> Vec<(usize, f64)> {
-        let parents = self.parents();
-        let roots = self.roots(&parents).into_iter().enumerate();
-        roots
-            .map(|(at, root)| {
-                let root = root.unwrap_or(at);
-                (parents[root].unwrap_or(0), self.shoots[root].at)
-            })
-            .collect()
-    }
-
     /// The shoot on laid wood by which a shoot belongs to the wall: itself, or the stub or cut-back upright that it came
     /// from, through however many renewals. `None` for what branches from other wood, or hangs on nothing laid.
     pub fn rooted<'t>(&'t self, shoot: &'t Shoot) -> Option<&'t Shoot> {

@@ -2,7 +2,7 @@
 
 use super::{Work, apply_to_tree};
 use crate::nodes::length_of_buds;
-use crate::pose::{Course, layout};
+use crate::pose::{Course, Posed, PosedRow};
 use crate::row::{Kind, Limit, Moment, Pose, Row, Shoot, ShootId, Targets, Toward, Tree, TreeId};
 use crate::said::Quantity;
 use crate::said::Said;
@@ -117,27 +117,28 @@ impl Choice {
 
 /// What can be done on a tree as a whole: `None` for `shoot`; or on one of its shoots.
 pub fn choices(
-    row: &Row,
+    row: &PosedRow,
     moment: Moment,
     terms: &Terms,
     targets: &Targets,
     tree: TreeId,
     shoot: Option<ShootId>,
 ) -> Vec<Choice> {
-    let Some(on) = row.tree(tree) else {
+    let Some(posed) = row.of_tree(tree) else {
         return Vec::new();
     };
+    let on = posed.tree();
     let Some(id) = shoot else {
         return tree_choices(row, on);
     };
-    let courses = layout(on, terms.geometry);
-    let Some((shoot, course)) = on.index(id).map(|i| (&on.shoots[i], courses[i])) else {
+    let Some((shoot, course)) = on.index(id).map(|i| (&on.shoots[i], posed.courses()[i])) else {
         return Vec::new();
     };
     let part = Part {
         row,
         targets,
         terms,
+        posed,
         tree: on,
         shoot,
         course,
@@ -195,6 +196,7 @@ struct Part<'r> {
     row: &'r Row,
     targets: &'r Targets,
     terms: &'r Terms,
+    posed: &'r Posed,
     tree: &'r Tree,
     shoot: &'r Shoot,
     course: Course,
@@ -396,7 +398,7 @@ impl Part<'_> {
                     shoot: stub,
                     keep: s.id,
                 };
-                let name = self.tree.name(s.id)?;
+                let name = self.posed.name(s.id)?;
                 Some(Choice {
                     said: Said::new("act-thin", vec![("part", name.into())]),
                     ..Choice::ready("act-thin", "step-thin", work)

@@ -7,11 +7,11 @@ use crate::element::{add, group, path};
 use crate::figures::FigureTable;
 use crate::measure::{Face, STRONG, TEXT, wrap};
 use crate::pen::Pen;
-use crate::worklist::{spot, work_line};
+use crate::worklist::Piece;
 use cordonry::arrange::{Arrange, arrange_numbers};
 use cordonry::check::{Finding, Severity};
-use cordonry::pose::Geometry;
 use cordonry::said::Arg;
+use cordonry::work::Work;
 use cordonry_words::Words;
 use kurbo::Point;
 use svg::node::Node;
@@ -103,17 +103,13 @@ pub fn notes(told: &Told<'_>, whole_note: bool, width: f64) -> Vec<Item> {
             Some(number),
         ));
     }
-    for tree in &told.row.trees {
-        let tree = told.before.get(&tree.id).unwrap_or(tree);
+    for posed in told.row.posed() {
+        let tree = posed.tree();
         let of_tree = [(None, &tree.note)].into_iter();
         let of_shoots = tree.shoots.iter().map(|s| (Some(s.id), &s.note));
         for (shoot, note) in of_tree.chain(of_shoots) {
             if !note.trim().is_empty() {
-                let name = shoot.and_then(|s| tree.name(s));
-                let part = name.map_or_else(
-                    || told.words.part(told.row, tree.id, None),
-                    |name| told.words.name(name),
-                );
+                let part = told.words.part(told.row, tree.id, shoot);
                 out.extend(lines(&format!("{part}: {note}"), width));
             }
         }
@@ -124,29 +120,41 @@ pub fn notes(told: &Told<'_>, whole_note: bool, width: f64) -> Vec<Item> {
 /// Every piece of work, each with a box to tick: what belongs to no tree first, then tree by tree from one end of the row to
 /// the other, and along each tree.
 pub fn work(told: &Told<'_>, width: f64) -> Vec<Item> {
-    let g = Geometry::of(told.row, &told.plan.targets);
-    let mut pieces: Vec<(Option<f64>, Option<f64>, String)> = told
-        .work
-        .iter()
-        .map(|work| {
-            let before = work.tree().and_then(|t| told.before.get(&t));
-            let before = before.map(|t| &**t);
-            let line = work_line(work, before, told.row, g, told.words);
-            let x = spot(work, before, told.row, g).map(|(x, _)| x);
-            (before.map(|t| t.foot.f()), x, line)
-        })
-        .collect();
+    let (row, words) = (told.worked, told.words);
+    let of = |work: &Work| {
+        let piece = Piece::of(work, row, words);
+        let foot = piece
+            .tree
+            .map(|t| row.of_tree(t).map(|p| p.tree().foot.f()));
+        ((foot, piece.tree, piece.x), piece)
+    };
+    let mut pieces: Vec<_> = told.work.iter().map(of).collect();
     let order = |a: Option<f64>, b: Option<f64>| match (a, b) {
         (Some(a), Some(b)) => a.total_cmp(&b),
         (a, b) => a.is_some().cmp(&b.is_some()),
     };
-    pieces.arrange_by(|a, b| order(a.0, b.0).then(order(a.1, b.1)));
+    pieces.arrange_by(|((foot, tree, x), _), ((other, than, y), _)| {
+        let tree = (foot.is_some().cmp(&other.is_some()))
+            .then(order(foot.flatten(), other.flatten()))
+            .then(tree.cmp(than));
+        tree.then(order(*x, *y))
+    });
     let mut out = Vec::new();
-    for (_, _, line) in pieces {
+    let mut last = None;
+    for ((foot, tree, _), piece) in &pieces {
+        if let Some(tree) = tree.filter(|_| *tree != last) {
+            // Its shoots stand under its number, bay and place.
+            let at = foot.flatten().map_or(Arg::Text("–".into()), Arg::Length);
+            let part = Arg::from(row.in_bay(tree, None));
+            let args = [("part", part), ("x", at)];
+            out.extend(heading(&words.text("draw-of-tree", &args), width, None));
+        }
+        last = *tree;
+        let part = piece.name.map(|n| words.say(&n.on_tree()));
         let mut pen = Pen::default();
         pen.rect(0.5, ASCENT - BOX + 1.0, BOX + 0.5, ASCENT + 1.0);
         out.extend(text_items(
-            &line,
+            &piece.line(part, words),
             ("sheet-body", TEXT),
             (INDENT, width),
             path("tick-box", &pen),

@@ -19,19 +19,17 @@ use crate::paper::{MARGIN, PX, Paper};
 use crate::pen::Pen;
 use crate::strip::{Drawing, Room, Strips};
 use crate::style;
-use crate::time::{Time, moment_of, signs_of};
+use crate::time::{Time, moment_of};
 use crate::worklist::cautions;
 use cordonry::check::{Finding, Matter};
 use cordonry::cover::cover;
-use cordonry::plan::Plan;
-use cordonry::row::{Row, Tree, TreeId};
+use cordonry::plan::{Phase, Plan};
+use cordonry::pose::PosedRow;
 use cordonry::said::Arg;
 use cordonry::units::LengthStyle;
 use cordonry::work::Work;
 use cordonry_words::Words;
 use flow::{Flow, Item, Page};
-use std::collections::BTreeMap;
-use std::sync::Arc;
 use svg::node::Node;
 use svg::node::element::Element;
 
@@ -40,14 +38,16 @@ use svg::node::element::Element;
 pub struct Told<'a> {
     /// The plan: its name, notes and limits.
     pub plan: &'a Plan,
-    /// The row as it is at that time.
-    pub row: &'a Row,
-    /// When; `None` for the row as it was found, without work.
+    /// The row before the work of that time, as the crew finds it: so it is drawn.
+    pub row: &'a PosedRow,
+    /// The row after it, by which it is told where what is kept on wood comes to lie that is laid with it.
+    pub worked: &'a PosedRow,
+    /// When; `None` for the row as it was found, without work. Its phase is that in which findings and figures hold.
     pub time: Option<Time>,
+    /// The day on which it is printed, as it is written; empty where nobody knows.
+    pub date: &'a str,
     /// All the work of that time.
     pub work: &'a [Work],
-    /// The trees of the work as the crew finds them: before it.
-    pub before: &'a BTreeMap<TreeId, Arc<Tree>>,
     /// What was found in the row.
     pub findings: &'a [&'a Finding],
     /// The same, put together by its causes; what is left for the year last.
@@ -69,15 +69,20 @@ pub fn sheets(told: &Told<'_>, paper: Paper) -> Vec<String> {
         row: told.row,
         words,
         foliage: false,
-        work: signs_of(told.time, told.work),
+        work: told.work,
         moment: moment_of(told.time, told.row),
         lone: None,
     };
     let cover = cover(told.row, &told.plan.targets);
     let summary = summary(told.row, &cover, words);
+    // Without work the row before it is the row after it.
+    let phase = match told.work.is_empty() {
+        true => Phase::After,
+        false => Phase::Before,
+    };
     let time = told
         .time
-        .map(|t| t.sentence(told.work, words))
+        .map(|t| Time { phase, ..t }.sentence(told.work, words))
         .unwrap_or_default();
 
     let mut flow = Flow::new(paper);
@@ -174,9 +179,15 @@ fn lists(told: &Told<'_>, flow: &mut Flow, paper: Paper) {
         );
         flow.columns(&over, &lists::work(told, column));
     }
+    // The wall is drawn before the work: what holds after it says so.
+    let after = told.time.is_some_and(|t| t.phase == Phase::After) && !told.work.is_empty();
+    let after: Vec<String> = after
+        .then(|| words.plain("draw-after-work"))
+        .into_iter()
+        .collect();
     let open = told.matters.iter().filter(|m| m.left.is_none()).count();
     let title = words.text("findings-title", &count(open));
-    flow.columns(&over(&title, &[], paper), &lists::matters(told, column));
+    flow.columns(&over(&title, &after, paper), &lists::matters(told, column));
     let left = lists::left(told, column);
     if !left.is_empty() {
         let title = words.text("left-title", &count(told.matters.len() - open));
@@ -188,7 +199,7 @@ fn lists(told: &Told<'_>, flow: &mut Flow, paper: Paper) {
         .flat_map(|table| lists::figures(table, column, words))
         .collect();
     if !figures.is_empty() {
-        flow.columns(&over("", &[], paper), &figures);
+        flow.columns(&over("", &after, paper), &figures);
     }
 }
 
@@ -272,13 +283,17 @@ impl Finished<'_> {
         let words = self.told.words;
         let mut out = group("sheet-foot");
         let y = self.paper.height() - MARGIN;
-        let page = words.text(
+        let mut page = words.text(
             "draw-page",
             &[
                 ("page", Arg::Count(index as i64 + 1)),
                 ("pages", Arg::Count(self.count as i64)),
             ],
         );
+        if !self.told.date.is_empty() {
+            let date = Arg::Text(self.told.date.into());
+            page = format!("{} · {page}", words.text("draw-printed", &[("date", date)]));
+        }
         let right = MARGIN + self.paper.usable_width();
         out.append(at("sheet-body end", right, y, &page));
         if has_wall {

@@ -8,10 +8,11 @@ use cordonry::check::{Context, check, figures, matters};
 use cordonry::make::{Form, RowSketch};
 use cordonry::plan::{Mark, Phase};
 use cordonry::pose::PosedRow;
-use cordonry::row::{Kind, Pose, Toward};
+use cordonry::row::{Kind, Pose, Row, Toward, TreeId};
 use cordonry::terms::Terms;
 use cordonry::units::{Deg, Mm};
 use cordonry_words::Language;
+use std::sync::Arc;
 
 /// A made row, and work on its first uprights.
 fn row(trees: u32, pieces: usize) -> (Plan, Vec<Work>) {
@@ -56,24 +57,24 @@ fn drawn_as(
 ) -> Vec<String> {
     let words = Words::new(Language::default(), style);
     let terms = Terms::of(row, &plan.targets);
-    let posed = PosedRow::of(row, &plan.targets);
+    let found = PosedRow::of(&plan.found, &plan.targets);
+    let posed = PosedRow::of(row, &plan.targets).worked_on(&found);
     let findings = check(&Context::found(&posed, &terms, &plan.targets));
     let findings: Vec<&Finding> = findings.iter().collect();
     let cover = cover(row, &plan.targets);
     let matters = matters(row, &cover, &plan.targets, &findings, &plan.left);
-    let found = plan.found.trees.iter();
-    let before = found.map(|t| (t.id, t.clone())).collect();
     let counted = figures(row, &plan.targets);
     let told = Told {
         plan,
-        row,
+        row: &found,
+        worked: &posed,
+        date: "",
         time: Some(Time {
             moment: plan.start(),
             phase: Phase::Before,
             stands: false,
         }),
         work,
-        before: &before,
         findings: &findings,
         matters: &matters,
         figures: &[FigureTable {
@@ -295,19 +296,19 @@ fn long_texts_and_many_notes_go_on_from_page_to_page() {
 }
 
 #[test]
-fn only_work_still_to_be_done_has_signs_but_all_of_it_is_listed() {
+fn the_wall_is_drawn_before_its_work_whatever_was_looked_at() {
     let (plan, work) = row(4, 9);
     let words = Words::default();
-    let before: BTreeMap<TreeId, Arc<Tree>> =
-        plan.found.trees.iter().map(|t| (t.id, t.clone())).collect();
+    let found = PosedRow::of(&plan.found, &plan.targets);
     let of_work = |time, work| {
         sheets(
             &Told {
                 plan: &plan,
-                row: &plan.found,
+                row: &found,
+                worked: &found,
+                date: "",
                 time,
                 work,
-                before: &before,
                 findings: &[],
                 matters: &[],
                 figures: &[],
@@ -328,10 +329,13 @@ fn only_work_still_to_be_done_has_signs_but_all_of_it_is_listed() {
     assert!(count(&first, "\"work work-") >= 9 && count(&first, "sign-key") == 1);
     assert!(first[0].contains("before its 9 pieces of work"));
     let then = of(time(Phase::After));
+    // The crew's wall is that before the work; what was found after it says so.
     assert_eq!(
         (count(&then, "\"work work-"), count(&then, "tick-box\"")),
-        (0, 9)
+        (count(&first, "\"work work-"), 9)
     );
+    let after = words.plain("draw-after-work");
+    assert_eq!((count(&first, &after), count(&then, &after)), (0, 1));
     let care = cautions(&work);
     assert!(!care.is_empty());
     let start: String = words.plain(care[0]).chars().take(20).collect();
@@ -358,8 +362,10 @@ fn what_is_noted_of_trees_and_shoots_is_drawn_where_they_are_and_listed() {
     plan.found = Arc::new(found);
     let pages = drawn(&plan, &work, Paper::A4, LengthStyle::Metric);
     check_within(&pages, Paper::A4);
-    assert_eq!(count(&pages, "tree 2: late to leaf"), 1);
-    assert_eq!(count(&pages, ", tree 2: canker &lt;here&gt;"), 1);
+    let found = PosedRow::of(&plan.found, &plan.targets);
+    let tree = Words::default().part(&found, TreeId(2), None);
+    assert_eq!(count(&pages, &format!("{tree}: late to leaf")), 1);
+    assert_eq!(count(&pages, &format!(", {tree}: canker &lt;here&gt;")), 1);
     assert_eq!(count(&pages, "class=\"note-sign\""), 1);
 }
 
@@ -381,12 +387,83 @@ fn a_shoot_is_called_under_the_notes_what_the_list_of_work_calls_it() {
     let place = tree.index(id).expect("it is there");
     tree.shoots[place].pose = pose;
     let work = Work::posing(tree.id, id, pose).expect("it is laid");
-    let name = |row: &Row| Words::default().part(row, TreeId(1), Some(id));
+    let posed = |row: &Row| PosedRow::of(row, &plan.targets);
+    let name = |row: &Row| Words::default().part(&posed(row), TreeId(1), Some(id));
     assert_ne!(name(&found), name(&plan.found));
     let pages = drawn_as(&plan, &found, &[work], Paper::A4, LengthStyle::Metric);
     let called = name(&plan.found);
     assert_eq!(count(&pages, &format!("{called}: crossing")), 1);
-    assert_eq!(count(&pages, &format!("{called}, at ")), 1);
+    let on_tree = called.replace(", tree 1", "");
+    assert_eq!(count(&pages, &format!("{on_tree}, at ")), 1);
+}
+
+#[test]
+fn a_number_is_the_same_in_all_places() {
+    use crate::frame::upright_numbers;
+    use crate::worklist::work_line;
+    use cordonry::cover::Span;
+    let (mut plan, _) = row(3, 0);
+    let mut found = (*plan.found).clone();
+    found.trellis.posts = vec![Mm(-500), Mm(1000), Mm(9000)];
+    plan.found = Arc::new(found);
+    let words = Words::default();
+    let before = PosedRow::of(&plan.found, &plan.targets);
+    let tree = &before.posed()[1];
+    let (number, place) = tree.numbers().nth(4).expect("it has as many uprights");
+    let at = tree.uprights()[4];
+    let shoot = tree.tree().shoots[at].id;
+    let (tree, of) = (tree.tree().id, tree.names()[at].of);
+    let work = |shoot| Work::Stub {
+        tree,
+        shoot,
+        keep_mm: Mm(150),
+    };
+    // Another that is nearer to the trunk comes off with it.
+    let own = &before.of_tree(tree).expect("it is there");
+    let near = own
+        .names()
+        .iter()
+        .position(|n| n.number == number - 1 && n.called == cordonry::pose::Called::Upright);
+    let near = own.tree().shoots[near.expect("it is not the first")].id;
+    let works = [Work::Remove { tree, shoot: near }, work(shoot)];
+    let start = plan.start();
+    let plan = plan
+        .with_works(0, start, works.to_vec())
+        .expect("it can be done");
+    let after = cordonry::plan::replay(&plan, 0, start)
+        .expect("its own scheme")
+        .row;
+    let line = format!(
+        "upright {number} of {of}, tree {tree}, bay 2 tree {}",
+        tree.0 - 1
+    );
+    for row in [&before, &after] {
+        let told = work_line(&works[1], row, &words);
+        assert!(told.starts_with(&format!("{line}, at ")), "{told}");
+        let view = Span {
+            from: place.x - 1.0,
+            to: place.x + 1.0,
+        };
+        let drawn = upright_numbers(row, view, 0.1);
+        assert!(
+            drawn.contains(&format!(">\n{number}\n<")) || drawn.contains(&format!(">{number}<")),
+            "{drawn}"
+        );
+    }
+    assert_eq!(words.part(&before, tree, Some(shoot)), line);
+    assert_eq!(
+        words.part(&after, tree, Some(shoot)),
+        line.replacen("upright", "stub", 1)
+    );
+    let pages = drawn_as(&plan, after.row(), &works, Paper::A4, LengthStyle::Metric);
+    assert_eq!(count(&pages, &format!("upright {number} of {of}, at ")), 1);
+    assert_eq!(
+        count(
+            &pages,
+            &format!("tree {tree}, bay 2 tree {}, at ", tree.0 - 1)
+        ),
+        1
+    );
 }
 
 #[test]

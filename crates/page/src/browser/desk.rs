@@ -147,6 +147,7 @@ pub fn DeskPage(app: App, incoming: Incoming, helper: helper::Helper) -> impl In
                     <views::Views app helper/>
                 </div>
                 <worklist::SignKey app/>
+                <views::ColourKey app/>
                 {move || two.get().then(|| shown(app, Rc::new(move || Box::pin(beside::told(app)))))}
                 <div class="panels">
                     <findings::Findings app/>

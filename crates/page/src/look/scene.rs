@@ -225,7 +225,7 @@ impl Scene {
 
     /// A tree with where its shoots run.
     pub fn posed(&self, tree: TreeId) -> Option<&Arc<Posed>> {
-        self.row.posed().iter().find(|p| p.tree().id == tree)
+        self.row.of_tree(tree)
     }
 
     /// Where a shoot runs.

@@ -464,6 +464,7 @@ sheet-time = { $window }, leaf { $leaf }: { $view ->
     }
 }.
 work-line = { $part }: { $work }
+work-at = { $work }, at { $x }
 work-line-at = { $part }, at { $x }: { $work }
 work-line-there = { $part }: { $work }, at { $x }
 work-rest = { $count ->
@@ -471,6 +472,8 @@ work-rest = { $count ->
    *[other] List { $count } more
 }
 work-signs = Work
+colour-by = Colour by
+colour-dark = Light has to be on to be seen here.
 work-title = { $count ->
     [0] No work at this time yet
     [one] One piece of work at this time
@@ -682,7 +685,7 @@ beside-rows = Rows apart
 beside-alley = Left to drive
 beside-plane = Light in the renewal zone, in the middle
 beside-base = through the whole thickness
-beside-cut = where one upright, or as much leaf, was cut
+beside-lead = Light at the base where a renewal cut took off one upright, or as much leaf
 beside-caught = Light caught
 beside-says = { $than ->
     [darker] The deep canopy is darker at its base: { $deep } of the light, against { $flat }.

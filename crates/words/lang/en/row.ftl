@@ -1,15 +1,37 @@
 # What the core says of rows, work and findings. Values come with their units.
 
 name-tree = tree { $tree }
-name-stem = stem, tree { $tree }
-name-leader = { $of ->
-    [1] leader, tree { $tree }
-   *[other] leader { $number } of { $of }, tree { $tree }
+name-in-bay = { $part }, bay { $bay } tree { $place }
+name-of-tree = { $part }, tree { $tree }
+# Parts of a tree, counted from its trunk on; where its wood goes both ways, on each side by itself.
+name-to = { $side ->
+    [left] {" to the left"}
+    [right] {" to the right"}
+   *[none] {""}
 }
-name-upright = upright { $number } of { $of }, tree { $tree }
-name-bud = bud { $number } of { $of }, tree { $tree }
-name-stub = stub { $number } of { $of }, tree { $tree }
-name-shoot = shoot { $number } of { $of }, tree { $tree }
+name-stem = stem
+name-leader = { $of ->
+    [1] leader{ name-to }
+   *[other] leader { $number } of { $of }{ name-to }
+}
+name-upright = upright { $number } of { $of }{ name-to }
+name-stub = stub { $number } of { $of }{ name-to }
+name-under = stub under upright { $on }{ name-to }
+name-bud = bud { $number } of { $of }{ name-to }
+name-end = { $of ->
+    [1] end shoot{ name-to }
+   *[other] end shoot { $number } of { $of }{ name-to }
+}
+name-side = side shoot { $number } of { $of }{ name-to }
+name-on-upright = { $of ->
+    [1] shoot on upright { $on }{ name-to }
+   *[other] shoot { $number } of { $of } on upright { $on }{ name-to }
+}
+name-on-stub = { $of ->
+    [1] shoot on stub { $on }{ name-to }
+   *[other] shoot { $number } of { $of } on stub { $on }{ name-to }
+}
+name-shoot = shoot { $number } of { $of }{ name-to }
 
 refusal-limit = Limit { $limit } must be between { $low } and { $high }, not { $value }
 refusal-left-reason = Say in 1 to { $high } characters why it is left; this has { $value }

@@ -9,7 +9,7 @@ use super::{Given, Tell};
 use crate::arrange::Arrange;
 use crate::arrange::Gather;
 use crate::plan::Plan;
-use crate::pose::{Course, Geometry, course_of};
+use crate::pose::{Course, Geometry, Name, course_of};
 use crate::range;
 use crate::refusal::Refusal;
 use crate::row::{
@@ -463,7 +463,7 @@ impl<'a> TreeBuild<'a> {
         let (at, at_end) = at.map_err(|mut why| {
             // One that is off its parent names it.
             if why.arg("side").is_some()
-                && let Some(name) = tree.name(tree.shoots[parent].id)
+                && let Some(name) = Name::of(tree, self.context.g, tree.shoots[parent].id)
             {
                 why.args.push(("part", name.into()));
             }

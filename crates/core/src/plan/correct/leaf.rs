@@ -3,6 +3,7 @@
 
 use super::{Where, within};
 use crate::plan::{Moment, Plan};
+use crate::pose::{Geometry, Name};
 use crate::refusal::Refusal;
 use crate::row::{GrowthUnit, Row, Shoot, Tree};
 use crate::said::{Arg, Quantity};
@@ -28,13 +29,15 @@ impl Plan {
                 .iter()
                 .map(of)
                 .reduce(|a, b| if b.0 > a.0 { b } else { a });
-            latest.map(|(leaf, shoot)| (leaf, t.name(shoot)))
+            latest.map(|(leaf, shoot)| (leaf, (Arc::clone(t), shoot)))
         };
         let latest = self.found.trees.iter().filter_map(shoots);
         let latest = latest.reduce(|a, b| if b.0 > a.0 { b } else { a });
         let (value, high) = (f64::from(leaf), f64::from(Self::MAX_LEAF));
-        if let Some(((low, grown), Some(name))) = latest
+        let g = Geometry::of(&self.found, &self.targets);
+        if let Some(((low, grown), (tree, shoot))) = latest
             && value < low.into()
+            && let Some(name) = Name::of(&tree, g, shoot)
         {
             return Err(Refusal::new(
                 "refusal-correct-leaf",

@@ -169,7 +169,7 @@ impl Correction {
 enum Where {
     Row,
     Tree(TreeId),
-    Part(crate::row::Name),
+    Part(crate::pose::Name),
 }
 
 /// Refuses a value outside `low..=high`. `what` names the measure's text.

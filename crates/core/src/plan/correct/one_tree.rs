@@ -2,6 +2,7 @@
 
 use super::{Correction, Where, place_on_row, within};
 use crate::plan::Plan;
+use crate::pose::{Geometry, Name};
 use crate::range;
 use crate::refusal::Refusal;
 use crate::row::{Face, GrowthUnit, Laterals, Limit, Planted, Pose, Shoot, ShootId, Tree, TreeId};
@@ -171,15 +172,21 @@ impl<'p> On<'p> {
         &self.tree.shoots[self.index]
     }
 
+    /// What a shoot is called in the row as found.
+    fn name(&self, shoot: ShootId) -> Option<Name> {
+        let g = Geometry::of(&self.plan.found, &self.plan.targets);
+        Name::of(&self.tree, g, shoot)
+    }
+
     fn place(&self) -> Where {
-        match self.tree.name(self.shoot().id) {
+        match self.name(self.shoot().id) {
             Some(name) => Where::Part(name),
             None => Where::Tree(self.tree.id),
         }
     }
 
     fn refuse(&self, key: &'static str) -> Refusal {
-        let name = self.tree.name(self.shoot().id);
+        let name = self.name(self.shoot().id);
         Refusal::new(
             key,
             name.map(|n| ("part", Arg::from(n))).into_iter().collect(),
@@ -300,7 +307,7 @@ impl<'p> On<'p> {
             && length < child.at
         {
             let mut why = self.refuse("refusal-correct-shorter");
-            if let Some(name) = self.tree.name(child.id) {
+            if let Some(name) = self.name(child.id) {
                 why.args.push(("child", Arg::from(name)));
             }
             why.args.extend([

@@ -1,7 +1,7 @@
 //! Work on one tree.
 
 use crate::nodes::length_of_buds;
-use crate::pose::course;
+use crate::pose::{Geometry, Name, course};
 use crate::range;
 use crate::refusal::Refusal;
 use crate::row::{
@@ -58,6 +58,7 @@ pub(crate) fn work_on(
         tree,
         index,
         moment,
+        g: terms.geometry,
     };
     match *work {
         Work::Lay {
@@ -243,6 +244,7 @@ struct On<'t> {
     tree: &'t mut Tree,
     index: usize,
     moment: Moment,
+    g: Geometry,
 }
 
 impl On<'_> {
@@ -256,7 +258,7 @@ impl On<'_> {
 
     fn refuse(&self, key: &'static str, args: Args) -> Refusal {
         let mut all = args;
-        if let Some(name) = self.tree.name(self.shoot().id) {
+        if let Some(name) = Name::of(self.tree, self.g, self.shoot().id) {
             all.push(("part", Arg::from(name)));
         }
         Refusal::new(key, all)

@@ -10,7 +10,7 @@ use cordonry::refusal::Refusal;
 use cordonry::row::Row;
 use cordonry::said::Arg;
 use cordonry::units::LengthStyle;
-use cordonry_draw::Paper;
+use cordonry_draw::{ColourBy, Paper};
 use leptos::prelude::*;
 use serde::{Deserialize, Serialize};
 use std::time::Duration;
@@ -90,6 +90,10 @@ pub trait Keeper {
     fn paper(&self) -> Paper;
     /// Remembers the paper to print on.
     fn set_paper(&self, paper: Paper);
+    /// What the wood is coloured by.
+    fn colour_by(&self) -> ColourBy;
+    /// Remembers what it is coloured by.
+    fn set_colour_by(&self, by: ColourBy);
     /// A record is on the desk from now on.
     fn opened(&self, app: App, id: String);
     /// No record is on the desk any longer.

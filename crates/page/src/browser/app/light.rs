@@ -182,6 +182,12 @@ impl Lit {
         });
     }
 
+    /// The light at a place of the wall, while it is shown and mapped there.
+    pub fn at(self, place: kurbo::Point) -> Option<f64> {
+        self.row
+            .with_value(|row| row.as_ref()?.at(place.x, place.y))
+    }
+
     /// Reads the light, and is told of its changes.
     pub fn read<T>(self, f: impl FnOnce(&RowLight) -> T) -> Option<T> {
         self.tick.track();

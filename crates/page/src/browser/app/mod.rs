@@ -1,6 +1,7 @@
 //! What the whole page shares: the desk, the wall, the words, and what is being said.
 
 mod card;
+mod colour;
 mod frame;
 mod keep;
 pub mod light;
@@ -25,7 +26,7 @@ use cordonry::refusal::Refusal;
 use cordonry::row::{ShootId, TreeId};
 use cordonry::said::{Arg, Said};
 use cordonry::units::LengthStyle;
-use cordonry_draw::Paper;
+use cordonry_draw::{ColourBy, LightAt, Paper};
 use cordonry_words::{Language, Words};
 use leptos::prelude::*;
 use light::Lit;
@@ -81,6 +82,8 @@ pub struct App {
     pub style: RwSignal<LengthStyle>,
     /// The paper to print on.
     pub paper: RwSignal<Paper>,
+    /// What the wood is coloured by.
+    pub colour: RwSignal<ColourBy>,
     /// Whether there is a plan on the desk.
     pub open: RwSignal<bool>,
     /// The way to a row that is taken while there is none.
@@ -118,7 +121,7 @@ impl App {
     /// The page's state before anything is opened.
     pub fn new(keeper: Rc<dyn Keeper>) -> Self {
         let style = keeper.length_style();
-        let paper = keeper.paper();
+        let (paper, colour) = (keeper.paper(), keeper.colour_by());
         // One that was chosen once may be gone from this build.
         let language = keeper.language().and_then(|code| Language::of(&code));
         let language = language.unwrap_or_default();
@@ -138,6 +141,7 @@ impl App {
             view_tick: RwSignal::new(0),
             style: RwSignal::new(style),
             paper: RwSignal::new(paper),
+            colour: RwSignal::new(colour),
             open: RwSignal::new(false),
             door: RwSignal::new(Doorway::Start),
             notice: RwSignal::new(None),
@@ -388,9 +392,12 @@ impl App {
                             chosen: desk.chosen(),
                             held: desk.held(),
                         };
+                        let by = self.colour.get_untracked();
+                        let lit = |p: kurbo::Point| self.light.at(p);
                         self.words.with_value(|words| {
+                            let colours = (by, &lit as LightAt<'_>);
                             let over = [lone.as_str(), pointed_out.as_str()];
-                            wall.render(desk.scene(), marked, &redraw, over, words);
+                            wall.render(desk.scene(), marked, &redraw, over, words, colours);
                         });
                     }
                 });
@@ -435,8 +442,18 @@ impl App {
                     ..view
                 };
                 redraw.all |= wall.is_bare();
+                // The light is worked out for the scheme that is looked at alone.
+                let none = |_: kurbo::Point| None;
+                let colours = (self.colour.get_untracked(), &none as LightAt<'_>);
                 self.words.with_value(|words| {
-                    wall.render(scene, Marked::default(), &redraw, [over, ""], words);
+                    wall.render(
+                        scene,
+                        Marked::default(),
+                        &redraw,
+                        [over, ""],
+                        words,
+                        colours,
+                    );
                 });
             });
         });

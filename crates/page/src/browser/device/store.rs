@@ -4,7 +4,7 @@ use crate::browser::app::{App, Found, Keeper, Record};
 use crate::keeping::{Step, Ticket, Writing};
 use cordonry::arrange::Arrange;
 use cordonry::units::LengthStyle;
-use cordonry_draw::Paper;
+use cordonry_draw::{ColourBy, Paper};
 use idb::{
     Database, DatabaseEvent, Factory, KeyPath, KeyRange, ObjectStoreParams, Query, Transaction,
     TransactionMode,
@@ -34,6 +34,7 @@ const AT_START: &str = "cordonry.at-start";
 const LENGTHS: &str = "cordonry.lengths";
 const LANGUAGE: &str = "cordonry.language";
 const PAPER: &str = "cordonry.paper";
+const COLOUR_BY: &str = "cordonry.colour-by";
 const WALK: &str = "cordonry.walk";
 const WALKING: &str = "cordonry.walking";
 
@@ -76,6 +77,18 @@ impl Keeper for Device {
     fn set_paper(&self, paper: Paper) {
         if let Some(local) = local() {
             let _ = local.set_item(PAPER, paper.name());
+        }
+    }
+
+    fn colour_by(&self) -> ColourBy {
+        let kept = local().and_then(|l| l.get_item(COLOUR_BY).ok().flatten());
+        kept.and_then(|name| ColourBy::named(&name))
+            .unwrap_or_default()
+    }
+
+    fn set_colour_by(&self, by: ColourBy) {
+        if let Some(local) = local() {
+            let _ = local.set_item(COLOUR_BY, by.name());
         }
     }
 

@@ -2,20 +2,25 @@
 
 use crate::browser::app::App;
 use cordonry::check::Part;
-use cordonry::row::TreeId;
+use cordonry::row::{Tree, TreeId};
 use cordonry::said::Arg;
 use leptos::prelude::*;
+use std::sync::Arc;
 
 /// A tree chosen by number, and its shoots as buttons.
 #[component]
 pub fn PartList(app: App) -> impl IntoView {
     let trees = Memo::new(move |_| {
-        app.read(|d| d.scene().row.trees.iter().map(|t| t.id).collect::<Vec<_>>())
-            .unwrap_or_default()
+        app.read(|d| {
+            let row = &d.scene().row;
+            let tree = |t: &Arc<Tree>| (t.id, row.bay(t).map(|b| (b.number, b.place)));
+            row.trees.iter().map(tree).collect::<Vec<_>>()
+        })
+        .unwrap_or_default()
     });
     let here = Memo::new(move |_| {
         let chosen = app.read(|d| d.chosen().map(|c| c.tree)).flatten();
-        chosen.or_else(|| trees.with(|t| t.first().copied()))
+        chosen.or_else(|| trees.with(|t| t.first().map(|t| t.0)))
     });
     let shoots = Memo::new(move |_| {
         app.style.track();
@@ -60,9 +65,10 @@ pub fn PartList(app: App) -> impl IntoView {
                     }
                 >
                     // Which one is chosen the list alone follows: a thousand trees that each ask at every change weigh on a hand.
-                    <For each=move || trees.get() key=|t| *t children=move |t| {
+                    <For each=move || trees.get() key=|t| *t children=move |(t, _)| {
                         let selected = here.get_untracked() == Some(t);
-                        view! { <option value=t.0.to_string() selected=selected>{t.0}</option> }
+                        let name = app.peek(|d| app.worded(|w| w.part(&d.scene().row, t, None)));
+                        view! { <option value=t.0.to_string() selected=selected>{name}</option> }
                     }/>
                 </select>
             </label>

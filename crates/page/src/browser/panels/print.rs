@@ -7,10 +7,9 @@ use crate::browser::device::files::time_of;
 use crate::browser::device::helper::Helper;
 use crate::browser::parts::{at_once, part};
 use crate::desk::Desk;
-use cordonry::arrange::Gather;
 use cordonry::check::fill_is_due;
+use cordonry::row::Phase;
 use cordonry::said::Arg;
-use cordonry::work::Work;
 use cordonry_draw::{FigureTable, Paper, Told, row_figures, row_figures_title, sheets};
 use leptos::prelude::*;
 use wasm_bindgen::prelude::*;
@@ -56,11 +55,7 @@ pub async fn be_ready(app: App) {
 /// The row as it is shown, with all that is told of it.
 fn on_sheets(app: App, desk: &Desk, paper: Paper) -> Vec<String> {
     let works = desk.scene().works();
-    let ids = works.iter().filter_map(Work::tree).gathered_set();
-    let before = desk
-        .plan()
-        .trees_before(desk.look().scheme, desk.look().moment, &ids)
-        .unwrap_or_default();
+    let [row, worked] = [Phase::Before, Phase::After].map(|p| desk.row_at(desk.scene(), p));
     let targets = &desk.plan().targets;
     let of_light = light::figures_on_paper(app);
     let findings = desk.all_findings();
@@ -77,10 +72,11 @@ fn on_sheets(app: App, desk: &Desk, paper: Paper) -> Vec<String> {
         };
         let told = Told {
             plan: desk.plan(),
-            row: &desk.scene().row,
+            row: &row,
+            worked: &worked,
+            date: &today(),
             time: time_of(desk),
             work: &works,
-            before: &before,
             findings: &findings,
             matters: &desk.scene().matters(&findings),
             figures: &[of_row].into_iter().chain(of_light).collect::<Vec<_>>(),
@@ -88,6 +84,13 @@ fn on_sheets(app: App, desk: &Desk, paper: Paper) -> Vec<String> {
         };
         sheets(&told, paper)
     })
+}
+
+/// Today where the device is, as ISO 8601 writes it.
+fn today() -> String {
+    let now = js_sys::Date::new_0();
+    let (year, month, day) = (now.get_full_year(), now.get_month() + 1, now.get_date());
+    format!("{year}-{month:02}-{day:02}")
 }
 
 /// The choice of the paper to print on.

@@ -4,6 +4,7 @@ use crate::browser::app::App;
 use crate::browser::device::helper::Helper;
 use crate::browser::panels::{assumptions, keys_list, limits, many, wires};
 use crate::browser::parts::{part, shown};
+use cordonry_draw::ColourBy;
 use leptos::prelude::*;
 use std::rc::Rc;
 use wasm_bindgen::JsCast;
@@ -14,12 +15,73 @@ use web_sys::HtmlDetailsElement;
 pub fn Views(app: App, helper: Helper) -> impl IntoView {
     view! {
         <div class="views">
+            <ColourChoice app/>
             <OneView app helper id="view-wires" title="wires-title"/>
             <OneView app helper id="view-many" title="many-title"/>
             <OneView app helper id="view-keys" title="keys-title"/>
             <OneView app helper id="view-limits" title="limits-and-site"/>
             <OneView app helper id="view-assumptions" title="assumptions-title"/>
         </div>
+    }
+}
+
+/// What the wood is coloured by.
+#[component]
+fn ColourChoice(app: App) -> impl IntoView {
+    // Its light comes after the wall, and again with each exact answer.
+    Effect::new(move |_| {
+        if app.colour.get() == ColourBy::Light {
+            app.light.tick.track();
+            app.repaint();
+        }
+    });
+    let option = move |by: ColourBy| {
+        let selected = app.colour.get_untracked() == by;
+        view! { <option value=by.name() selected=selected>{app.t(by.word())}</option> }
+    };
+    view! {
+        <label class="colour-by">
+            {app.t("colour-by")} " "
+            <select
+                data-field="colour-by"
+                on:change=move |e| {
+                    if let Some(by) = ColourBy::named(&event_target_value(&e)) {
+                        app.set_colour(by);
+                    }
+                }
+            >
+                {ColourBy::ALL.map(option).collect_view()}
+            </select>
+        </label>
+    }
+}
+
+/// What the colours of the wood mean, while it has any.
+#[component]
+pub fn ColourKey(app: App) -> impl IntoView {
+    move || {
+        app.style.track();
+        let by = app.colour.get();
+        let told = by.told()?;
+        let dark = by == ColourBy::Light && !app.light.on.get();
+        let tones = app
+            .worded(|w| by.key(w))
+            .into_iter()
+            .map(|(drawing, text)| {
+                view! {
+                    <span class="key">
+                        <i inner_html=drawing></i>
+                        {text}
+                    </span>
+                }
+            });
+        Some(view! {
+            <p class="under-band sign-key" data-figure="colour-key">
+                <span>{app.t(told)}</span>
+                {tones.collect_view()}
+                {dark.then(|| app.t("colour-dark"))}
+            </p>
+        })
     }
 }
 

@@ -6,7 +6,6 @@ use crate::browser::commands;
 use crate::browser::controls::lines::Lines;
 use crate::desk::Desk;
 use crate::document::Edit;
-use cordonry::arrange::Gather;
 use cordonry::check::Part;
 use cordonry::plan::Phase;
 use cordonry::said::Arg;
@@ -61,11 +60,7 @@ type Line = (Work, Option<Part>, String);
 /// The first pieces of work, each with its shoot's name and place as the crew finds it: before the work.
 fn lines(app: App, desk: &Desk, most: usize) -> Vec<Line> {
     let works: Vec<&Work> = desk.scene().work().take(most).collect();
-    let ids = works.iter().filter_map(|w| w.tree()).gathered_set();
-    let before = desk
-        .plan()
-        .trees_before(desk.look().scheme, desk.look().moment, &ids)
-        .unwrap_or_default();
+    let worked = desk.row_at(desk.scene(), Phase::After);
     let line = |work: &Work| {
         let subject = work.subject();
         let part = subject.tree.map(|tree| Part {
@@ -75,16 +70,7 @@ fn lines(app: App, desk: &Desk, most: usize) -> Vec<Line> {
                     .unwrap_or(subject.shoot),
             ),
         });
-        let own = work.tree().and_then(|t| before.get(&t));
-        let words = app.worded(|w| {
-            work_line(
-                work,
-                own.map(|t| &**t),
-                &desk.scene().row,
-                desk.scene().terms.geometry,
-                w,
-            )
-        });
+        let words = app.worded(|w| work_line(work, &worked, w));
         (work.clone(), part, words)
     };
     works.into_iter().map(line).collect()

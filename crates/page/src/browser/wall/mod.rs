@@ -6,13 +6,13 @@ pub mod light;
 
 use crate::browser::dom;
 use crate::layers::Layer;
-use crate::look::{Redraw, Scene};
+use crate::look::{Look, Redraw, Scene};
 use crate::overlay::{self, Marked};
 use crate::view::View;
 use cordonry::check::Part;
 use cordonry::row::TreeId;
 use cordonry::work::Work;
-use cordonry_draw::{BAND_HEIGHT, Detail, posed_group};
+use cordonry_draw::{BAND_HEIGHT, ColourBy, Detail, LightAt, Paint, painted_group};
 use cordonry_words::Words;
 use layers::{Layers, drawing};
 use std::collections::BTreeMap;
@@ -44,6 +44,7 @@ pub struct WallScreen {
     drawn: Option<View>,
     /// The height that it is held to, px.
     most: Option<f64>,
+    look: Option<Look>,
     /// The window on the wall.
     pub view: View,
 }
@@ -75,6 +76,7 @@ impl WallScreen {
             detail: None,
             drawn: None,
             most: None,
+            look: None,
             view: View::empty(),
         })
     }
@@ -139,6 +141,7 @@ impl WallScreen {
         redraw: &Redraw,
         [under, over]: [&str; 2],
         words: &Words,
+        colours: (ColourBy, LightAt<'_>),
     ) {
         let view = self.view;
         let detail = Detail::for_scale(view.scale);
@@ -153,15 +156,21 @@ impl WallScreen {
                 element.remove();
             }
         }
-        self.place_trees(scene, detail);
+        self.place_trees(scene, detail, colours);
         let span = view.span();
         if self.drawn != Some(view) || redraw.all {
             self.frame
                 .set_inner_html(&cordonry_draw::backdrop(&scene.row, span));
             let ground = cordonry_draw::foreground(&scene.row, span, view.scale, words);
             self.ground.set_inner_html(&ground);
+        }
+        // Another moment counts the same trees otherwise.
+        let look = self.look.replace(scene.look);
+        let same = self.drawn == Some(view) && look == self.look;
+        if !same || redraw.all || !redraw.trees.is_empty() {
             let numbers = cordonry_draw::tree_numbers(&scene.row, span, view.scale, words);
-            self.numbers.set_inner_html(&numbers);
+            let uprights = cordonry_draw::upright_numbers(&scene.row, span, view.scale);
+            self.numbers.set_inner_html(&(uprights + &numbers));
         }
         if self.drawn != Some(view) {
             self.set_window(view);
@@ -212,7 +221,27 @@ impl WallScreen {
         }
     }
 
-    fn place_trees(&mut self, scene: &Scene, detail: Detail) {
+    /// Draws the trees in view in other colours.
+    pub fn repaint(
+        &mut self,
+        scene: &Scene,
+        chosen: Option<Part>,
+        colours: (ColourBy, LightAt<'_>),
+    ) {
+        for (_, element) in std::mem::take(&mut self.mounted) {
+            element.remove();
+        }
+        self.place_trees(scene, Detail::for_scale(self.view.scale), colours);
+        self.choose(chosen);
+    }
+
+    fn place_trees(&mut self, scene: &Scene, detail: Detail, (by, light): (ColourBy, LightAt<'_>)) {
+        let paint = Paint {
+            by,
+            moment: scene.moment,
+            terms: &scene.terms,
+            light,
+        };
         let span = self.view.span();
         let in_view = |x: f64| x >= span.from - REACH && x <= span.to + REACH;
         let row = &scene.row;
@@ -236,7 +265,7 @@ impl WallScreen {
                 continue;
             }
             if let Ok(group) = self.document.create_element_ns(Some(SVG), "g") {
-                group.set_inner_html(&posed_group(posed, detail));
+                group.set_inner_html(&painted_group(posed, detail, &paint));
                 let _ = self.trees.append_child(&group);
                 self.mounted.insert(tree.id, group);
             }

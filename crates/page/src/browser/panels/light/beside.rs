@@ -95,7 +95,6 @@ fn BesideTable(app: App, both: Beside, alike: Alike) -> impl IntoView {
         ("beside-alley", length(flat.alley()), length(deep.alley())),
         ("beside-plane", share(flat.plane), share(deep.plane)),
         ("beside-base", share(flat.base), share(deep.base)),
-        ("beside-cut", share(flat.cut), share(deep.cut)),
         ("beside-caught", share(flat.caught), share(deep.caught)),
     ];
     let least = 0.005;
@@ -115,7 +114,27 @@ fn BesideTable(app: App, both: Beside, alike: Alike) -> impl IntoView {
             )
         })
         .unwrap_or_default();
+    // What a renewal cut lets in decides: it leads.
+    let lead = [
+        ("beside-flat", "beside-cut-flat", share(flat.cut)),
+        ("beside-deep", "beside-cut-deep", share(deep.cut)),
+    ];
     view! {
+        <div class="beside-lead">
+            <p>{app.t("beside-lead")}</p>
+            <dl>
+                {lead
+                    .map(|(name, figure, value)| {
+                        view! {
+                            <div>
+                                <dt>{app.t(name)}</dt>
+                                <dd class="value" data-figure=figure>{value}</dd>
+                            </div>
+                        }
+                    })
+                    .collect_view()}
+            </dl>
+        </div>
         <div class="beside-drawings">
             {[("beside-flat", false), ("beside-deep", true)]
                 .map(|(key, deep)| {
