@@ -11,7 +11,7 @@ async function ask(page, tree = 4) {
   await page.locator('.season').first().getByRole('radio', { name: like('window-dormant') }).check();
   await page.locator('.part-list summary').click();
   await page.locator('.part-list select').selectOption(String(tree));
-  await part(page, 'name-upright', { number: 2, tree }).click();
+  await part(page, 'name-upright', { number: 3, tree }).click();
   await page.locator('[data-act="act-tip"]').click();
   await page.locator('.ask .tip svg').waitFor();
 }

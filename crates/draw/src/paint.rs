@@ -163,7 +163,12 @@ pub struct Paint<'a> {
     pub terms: &'a Terms,
     /// The light, where it has been worked out.
     pub light: LightAt<'a>,
+    /// At which scale, pixels a millimetre: from far away nothing is told on the shoots.
+    pub px_per_mm: f64,
 }
+
+/// From which scale on figures stand on the shoots, pixels a millimetre: neighbours, at two heights, leave room for them.
+const TOLD: f64 = 0.05;
 
 /// A shoot's tone, and what is told on it.
 pub(crate) struct Tone {
@@ -201,9 +206,13 @@ impl Paint<'_> {
             } else {
                 value
             };
+            let label = match self.px_per_mm >= TOLD {
+                true => format!("{shown:.0}"),
+                false => String::new(),
+            };
             Some(Tone {
                 tone: self.by.tone(value),
-                label: format!("{shown:.0}"),
+                label,
             })
         };
         posed.pairs().enumerate().map(one).collect()
@@ -283,6 +292,7 @@ mod tests {
                 moment: Moment::dormant(4),
                 terms: &terms,
                 light,
+                px_per_mm: 0.1,
             };
             painted_group(tree, Detail::Full, &paint)
         };

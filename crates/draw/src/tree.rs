@@ -122,7 +122,7 @@ pub(crate) fn element(
         if !shoot.note.is_empty() {
             own.append(note_sign(course, options));
         }
-        if let Some(tone) = tone.filter(|_| detail == Detail::Full) {
+        if let Some(tone) = tone.filter(|t| !t.label.is_empty()) {
             own.append(told_on(course, i, &tone.label));
         }
         out.append(own);

@@ -241,6 +241,7 @@ impl WallScreen {
             moment: scene.moment,
             terms: &scene.terms,
             light,
+            px_per_mm: self.view.scale,
         };
         let span = self.view.span();
         let in_view = |x: f64| x >= span.from - REACH && x <= span.to + REACH;
