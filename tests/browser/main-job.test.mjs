@@ -159,12 +159,18 @@ function pages(file) {
   return [text, ...packed].flatMap((part) => [...part.matchAll(/\/MediaBox\s*\[\s*([^\]]*)\]/g)].map(([, box]) => box.trim().split(/\s+/).map(Number)));
 }
 
+/** Has the sheets laid: what lays them is loaded after the row, and a print that comes before it finds none. */
+async function lay(page) {
+  const laid = () => page.evaluate(() => dispatchEvent(new Event('beforeprint')) && document.querySelector('#print-sheets') !== null);
+  while (!(await laid())) await page.evaluate(() => dispatchEvent(new Event('afterprint')) && new Promise(requestAnimationFrame));
+}
+
 both('the whole row is laid on sheets for printing', async (hands) => {
   const { page } = hands;
   await hands.bring(example('measured-40.csv'));
   await hands.press('[data-act=import-use]');
   await hands.wait('.stage [data-tree]');
-  await page.evaluate(() => window.dispatchEvent(new Event('beforeprint')));
+  await lay(page);
   const trees = await page.$eval('#print-sheets', (e) =>
     [...e.shadowRoot.querySelectorAll('svg[role=img]')].map((sheet) => new Set([...sheet.querySelectorAll('.tree-number')].map((n) => n.textContent)).size),
   );
@@ -184,7 +190,7 @@ both('what is printed is a page for each sheet, as large as the paper that is ch
   ]) {
     await hands.press('.doings .more summary');
     await hands.choose('[data-field=paper]', paper);
-    await page.evaluate(() => window.dispatchEvent(new Event('beforeprint')));
+    await lay(page);
     const sheets = await page.$eval('#print-sheets', (e) => e.shadowRoot.querySelectorAll('svg[role=img]').length);
     await page.evaluate(() => window.dispatchEvent(new Event('afterprint')));
     assert.ok(sheets > 1);

@@ -49,6 +49,8 @@ pageTest('a class at the back can read all that is shown, and sees every upright
     };
     return { count: uprights.length, least: Math.min(...uprights.map(width)) };
   });
+  const cut = await page.$$eval('.year :is(b, .year-crop)', (all) => all.filter((e) => e.scrollWidth > e.clientWidth + 1 && getComputedStyle(e).overflow === 'hidden').length);
+  assert.equal(cut, 0, 'cells whose figure is cut');
   assert.ok(thin.count > 10 && thin.least >= 3 - 1e-6, JSON.stringify(thin));
   const size = await page.evaluate(() => {
     const height = (s) => document.querySelector(s).getBoundingClientRect().height;
@@ -65,6 +67,7 @@ pageTest('which ones is asked, named and answered, by keys', projector, async ({
   assert.equal(await sign.isVisible(), false, 'a sign tells the answer');
   await key(page, 'q');
   assert.equal(await told(page), say('present-asks', { count: 0 }));
+  assert.ok((await moment(page)).includes(say('work-before')), 'what goes is still there');
   // Two that are stubbed by the plan, and one that is not.
   const press = async (part) => {
     const box = await page.locator(`.stage [data-part="${part}"] .wood`).first().boundingBox();
@@ -88,6 +91,17 @@ pageTest('which ones is asked, named and answered, by keys', projector, async ({
   assert.ok(answered.some((l) => l.endsWith('✗')), answered.join());
   assert.equal(await sign.isVisible(), true);
   assert.deepEqual(await small(page, 24), []);
+  // What is to be done is told where both are asked for.
+  await key(page, 'm');
+  assert.doesNotMatch(await told(page), like('present-asks', {}));
+  await key(page, 'm');
+  // In another leaf it is asked anew: what was named stood on another row.
+  await key(page, '.');
+  assert.equal(await told(page), say('present-asks', { count: 0 }));
+  assert.deepEqual(await letters(), []);
+  await key(page, ',');
+  await press(tall[4]);
+  await key(page, 'a');
   // Hidden again, and put away.
   await key(page, 'a');
   assert.equal(await sign.isVisible(), false);

@@ -238,7 +238,7 @@ pageTest('a table’s row is drawn before it is used, and what the table leaves 
   await page.waitForSelector('.stage [data-tree="1"]');
   const [download] = await Promise.all([
     page.waitForEvent('download'),
-    page.locator('.more summary').click().then(() => page.locator('[data-act=save-table]').click()),
+    page.locator('.doings .more summary').click().then(() => page.locator('[data-act=save-table]').click()),
   ]);
   const { readFile } = await import('node:fs/promises');
   const text = await readFile(await download.path(), 'utf8');

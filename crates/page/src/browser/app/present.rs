@@ -25,6 +25,8 @@ pub struct Presented {
     pub matter: RwSignal<Option<usize>>,
     /// What was pointed out, in that order.
     candidates: RwSignal<Vec<Part>>,
+    /// The scheme that stood beside: one wall at a time is shown.
+    beside: StoredValue<Option<usize>>,
 }
 
 impl Presented {
@@ -35,6 +37,7 @@ impl Presented {
             told: RwSignal::new(false),
             matter: RwSignal::new(None),
             candidates: RwSignal::new(Vec::new()),
+            beside: StoredValue::new(None),
         }
     }
 
@@ -84,8 +87,13 @@ impl App {
         self.tell_class(false);
         if on {
             self.choose(None);
+            shown
+                .beside
+                .set_value(self.peek(Desk::scheme_beside).flatten());
+            self.turn(|d| d.set_beside(None));
             dom::fill_screen();
         } else {
+            self.turn(|d| d.set_beside(shown.beside.get_value()));
             dom::leave_screen();
         }
         // Once what stands around the wall has its new size.
@@ -111,7 +119,17 @@ impl App {
     /// Has presses point shoots out, or no longer; what was pointed out goes with it.
     pub fn ask_class(self, asks: bool) {
         self.presented.asks.set(asks);
+        self.ask_anew();
+        // What goes is still there before the work.
+        if asks {
+            self.turn(|d| d.show(Phase::Before));
+        }
+    }
+
+    /// Takes away what was pointed out and answered: it was of another row.
+    pub fn ask_anew(self) {
         self.presented.candidates.set(Vec::new());
+        self.presented.matter.set(None);
         self.tell_class(false);
     }
 

@@ -28,6 +28,14 @@ fn asked_and_answered(app: App, note: &str) -> (Option<String>, String) {
 #[component]
 fn Bar(app: App) -> impl IntoView {
     let shown = app.presented;
+    let there = Memo::new(move |_| app.read(|d| (d.look().scheme, d.look().moment)));
+    Effect::new(move |was: Option<_>| {
+        let now = there.get();
+        if was.is_some_and(|was| was != now) {
+            app.ask_anew();
+        }
+        now
+    });
     let place = move || {
         app.read(|d| {
             let look = d.look();
@@ -96,7 +104,7 @@ fn Bar(app: App) -> impl IntoView {
             // The desk's own is hidden.
             <h1 id="present-place">{place}</h1>
             <p class="present-said" aria-live="polite">
-                {move || asks().or_else(matter).unwrap_or_else(told)}
+                {move || matter().or_else(asks).unwrap_or_else(told)}
             </p>
             <p class="present-acts">
                 {act("leaf-previous", "present-leaf-previous")}
