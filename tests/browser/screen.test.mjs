@@ -253,6 +253,8 @@ pageTest('many at once stubs the thickest of each tree, and the next wire is one
   // Without its upper wire the uprights stand too far above the top one.
   await page.locator('#view-wires > summary').click();
   const wires = page.locator('.wire-list > li');
+  // The panel's part is loaded when it is first opened.
+  await wires.first().waitFor();
   const strung = await wires.count();
   assert.equal(await page.locator('[data-act="wire-due"]').count(), 0, 'none is due yet');
   await wires.first().locator('[data-act="wire-down"]').click();
