@@ -6,7 +6,7 @@ use crate::convert::{named, put};
 use crate::files;
 use crate::judged::judged;
 use anyhow::Result;
-use cordonry::check::{Context, Finding, check, figures, matters};
+use cordonry::check::{Context, Finding, check, figures, fill_is_due, matters};
 use cordonry::cover::cover;
 use cordonry::plan::{Plan, replay};
 use cordonry::pose::PosedRow;
@@ -93,8 +93,8 @@ fn sheets(plan: &Plan, paper: PaperSize, words: &Words) -> Vec<String> {
     };
     let posed = PosedRow::of(row, &targets);
     let worked = replay(plan, 0, moment).map_or_else(|_| posed.clone(), |r| r.row);
+    let due = fill_is_due(&findings);
     let findings: Vec<&Finding> = findings.iter().collect();
-    let due = findings.iter().any(|f| f.rule == "cordon-fill-due");
     let counted = figures(row, &plan.targets);
     let told = Told {
         plan,

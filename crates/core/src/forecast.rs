@@ -79,6 +79,11 @@ impl LeafFigures {
     }
 }
 
+/// Whether a crop, t/ha, is told as one: what rounds to nothing is none.
+pub fn is_a_crop(t_per_ha: f64) -> bool {
+    t_per_ha >= 0.05
+}
+
 /// Why a leaf's crop is told higher than it would be.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Doubt {

@@ -53,16 +53,8 @@ pub(crate) fn wire(
     words: &Words,
     px_per_mm: f64,
 ) -> Element {
-    let mut band = Band {
-        span,
-        scale: scale(px_per_mm),
-        words,
-        out: group("overview-wire"),
-    };
-    band.filled(cover);
-    band.overlaps(cover, targets.let_pass(Limit::OverlapMax));
-    band.gaps(cover, targets.let_pass(Limit::GapMax));
-    band.out
+    let named = ("overview-wire", words);
+    Band::of_wire(named, cover, span, targets, px_per_mm).0.out
 }
 
 struct Band<'a> {
@@ -87,15 +79,8 @@ pub(crate) fn element(
     words: &Words,
     px_per_mm: f64,
 ) -> Element {
-    let mut band = Band {
-        span,
-        scale: scale(px_per_mm),
-        words,
-        out: group("band"),
-    };
-    band.filled(cover);
-    let overlaps = band.overlaps(cover, targets.let_pass(Limit::OverlapMax));
-    let gaps = band.gaps(cover, targets.let_pass(Limit::GapMax));
+    let named = ("band", words);
+    let (mut band, overlaps, gaps) = Band::of_wire(named, cover, span, targets, px_per_mm);
     band.ticks(places);
     band.labels(
         "stretch",
@@ -107,6 +92,28 @@ pub(crate) fn element(
     band.labels("spacing", SPACING_LINE, spacings);
     band.ruler();
     band.out
+}
+
+impl<'a> Band<'a> {
+    /// How the wire is filled, with the labels of what is doubled and what is bare.
+    fn of_wire(
+        (class, words): (&str, &'a Words),
+        cover: &Cover,
+        span: Span,
+        targets: &Targets,
+        px_per_mm: f64,
+    ) -> (Self, Vec<Label>, Vec<Label>) {
+        let mut band = Self {
+            span,
+            scale: scale(px_per_mm),
+            words,
+            out: group(class),
+        };
+        band.filled(cover);
+        let overlaps = band.overlaps(cover, targets.let_pass(Limit::OverlapMax));
+        let gaps = band.gaps(cover, targets.let_pass(Limit::GapMax));
+        (band, overlaps, gaps)
+    }
 }
 
 impl Band<'_> {

@@ -2,7 +2,7 @@
 
 use crate::element::{add, el, path, text};
 use crate::pen::{Pen, num};
-use cordonry::forecast::{AGES, LeafFigures};
+use cordonry::forecast::{AGES, LeafFigures, is_a_crop};
 use cordonry::said::Arg;
 use cordonry_words::Words;
 use kurbo::Point;
@@ -81,7 +81,7 @@ const OF_CROP: [&str; 3] = ["chart-crop", "chart-leaf-fruit", "chart-fruit"];
 
 /// Whether a leaf's crop is told as one.
 fn bears(year: &LeafFigures) -> bool {
-    year.crop_t_per_ha >= 0.05
+    is_a_crop(year.crop_t_per_ha)
 }
 
 /// A figure of a leaf in words: what no crop has is none.

@@ -19,6 +19,17 @@ pub enum Severity {
     Now,
 }
 
+impl Severity {
+    /// The text that names it.
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Note => "severity-note",
+            Self::Soon => "severity-soon",
+            Self::Now => "severity-now",
+        }
+    }
+}
+
 /// A tree, or a shoot of it, that a finding is about.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
 pub struct Part {

@@ -78,9 +78,7 @@ impl Name {
     fn within(&self) -> Group {
         (self.called.group(), self.side, self.on)
     }
-}
 
-impl Name {
     /// What it is on its tree: "upright 2 of 6".
     pub fn on_tree(self) -> Said {
         let key = match self.called {
@@ -287,14 +285,11 @@ fn names(tree: &Tree, courses: &[Course]) -> Vec<Name> {
     // Uprights and stubs come first: what belongs to them is told by their numbers.
     let counted = |name: &Name| name.called.group() == Called::Upright;
     number(&mut out, &way, counted);
-    for at in way
-        .iter()
-        .copied()
-        .filter(|at| out[*at].called == Called::Under)
-        .collect::<Vec<_>>()
-    {
-        let from = |i: &&usize| counted(&out[**i]) && feet[**i] == feet[at];
-        out[at].on = way.iter().find(from).map_or(0, |i| out[*i].number);
+    for at in 0..out.len() {
+        if out[at].called == Called::Under {
+            let from = |i: &&usize| counted(&out[**i]) && feet[**i] == feet[at];
+            out[at].on = way.iter().find(from).map_or(0, |i| out[*i].number);
+        }
     }
     for at in 0..out.len() {
         if let (Called::OnUpright | Called::OnStub, Some(p)) = (out[at].called, on[at]) {
@@ -311,12 +306,10 @@ fn names(tree: &Tree, courses: &[Course]) -> Vec<Name> {
 /// Numbers those that are meant, in the order of the way.
 fn number(out: &mut [Name], way: &[usize], meant: impl Fn(&Name) -> bool) {
     let mut groups: Vec<(Group, u16)> = Vec::new();
-    for at in way
-        .iter()
-        .copied()
-        .filter(|at| meant(&out[*at]))
-        .collect::<Vec<_>>()
-    {
+    for at in way.iter().copied() {
+        if !meant(&out[at]) {
+            continue;
+        }
         let own = out[at].within();
         let group = groups.iter().position(|(g, _)| *g == own);
         let group = group.unwrap_or_else(|| {

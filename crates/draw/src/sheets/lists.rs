@@ -180,12 +180,11 @@ pub fn matters(told: &Told<'_>, width: f64) -> Vec<Item> {
         let severity = matter.severity;
         if last != Some(severity) {
             last = Some(severity);
-            let word = match severity {
-                Severity::Now => "severity-now",
-                Severity::Soon => "severity-soon",
-                Severity::Note => "severity-note",
-            };
-            out.extend(heading(&words.plain(word), width, mark(severity)));
+            out.extend(heading(
+                &words.plain(severity.word()),
+                width,
+                mark(severity),
+            ));
         }
         let said = words.matter(matter, told.findings);
         out.extend(text(&said, true, mark(severity)));

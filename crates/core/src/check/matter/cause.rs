@@ -33,7 +33,7 @@ impl fmt::Display for Cause {
 fn own_cause(f: &Finding) -> Cause {
     let family = FAMILIES
         .iter()
-        .find(|family| family.name != LOST && family.rules.contains(&f.rule));
+        .find(|family| family.name != LOST && family.rules().any(|rule| rule == f.rule));
     Cause {
         name: family.map_or(f.rule, |family| family.name),
         severity: f.severity,

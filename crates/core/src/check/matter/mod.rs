@@ -211,9 +211,8 @@ fn counted<'f>(
     cause: Cause,
     own: impl Iterator<Item = &'f Finding> + Clone,
 ) -> Option<&'static str> {
-    let rules = named(cause.name).map_or(&[][..], |f| f.rules);
-    let sees = |rule: &&&str| own.clone().any(|f| f.rule == **rule);
-    rules.iter().find(sees).copied()
+    let sees = |rule: &&str| own.clone().any(|f| f.rule == *rule);
+    named(cause.name)?.rules().find(sees)
 }
 
 /// What the findings of a matter come to.
