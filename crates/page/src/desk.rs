@@ -2,7 +2,7 @@
 
 use crate::document::{Document, Done, Edit, Mode};
 use crate::look::{Look, Redraw, Scene, Sight};
-use cordonry::check::{Finding, LightFound, Matter, Offered, Part, Remedy};
+use cordonry::check::{Finding, LightFound, Matter, Offered, Part, Remedy, matters};
 use cordonry::forecast::LeafFigures;
 use cordonry::plan::{History, Line, Moment, Phase, Plan, Scheme};
 use cordonry::pose::PosedRow;
@@ -163,14 +163,21 @@ impl Desk {
         self.sight.all_findings()
     }
 
+    /// All that was found, and the matters that it comes to: what the plan leaves for this leaf last.
+    pub fn matters(&self) -> (Vec<&Finding>, Vec<Matter>) {
+        let (all, scene) = (self.all_findings(), self.scene());
+        let (row, left) = (&scene.row, &self.plan().left);
+        let matters = matters(row, &scene.cover, &scene.targets, &all, left);
+        (all, matters)
+    }
+
     /// What is told of the matter of that number, of those that are not left, with all findings.
     pub fn open_matter<T>(
         &self,
         number: usize,
         tell: impl FnOnce(&Matter, &[&Finding]) -> T,
     ) -> Option<T> {
-        let all = self.all_findings();
-        let matters = self.scene().matters(&all);
+        let (all, matters) = self.matters();
         let mut open = matters.iter().filter(|m| m.left.is_none());
         open.nth(number).map(|m| tell(m, &all))
     }

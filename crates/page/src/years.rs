@@ -2,7 +2,7 @@
 
 use crate::desk::Desk;
 use cordonry::arrange::Arrange;
-use cordonry::forecast::{Doubt, LeafFigures, kept_young_from};
+use cordonry::forecast::{Doubt, LeafFigures, is_a_crop, kept_young_from};
 use cordonry::plan::{Moment, Window, WorkCount};
 use cordonry::row::{Limit, Targets};
 use cordonry::said::Arg;
@@ -52,8 +52,8 @@ pub fn cells(desk: &Desk, ranges: Option<&[(f64, f64)]>, words: &Words) -> Vec<C
     }
     let (years, limits) = (desk.years(), desk.plan().limits(desk.look().scheme));
     let other = desk.scheme_beside().map(|n| desk.years_of(n));
-    let each = years.iter().enumerate();
-    each.map(|(i, _)| {
+    let each = 0..years.len();
+    each.map(|i| {
         let range = ranges.and_then(|r| r.get(i).copied());
         let other = other.as_ref().and_then(|o| o.get(i));
         Cell {
@@ -104,8 +104,7 @@ fn cell(
         words.text(key, &values)
     };
     let crop = year.crop_t_per_ha;
-    // What is told as nothing is no crop.
-    let bears = range.map_or(crop, |r| r.1.max(crop)) >= 0.05;
+    let bears = is_a_crop(range.map_or(crop, |r| r.1.max(crop)));
     let told = match (bears, range) {
         (false, _) => words.plain("year-no-crop"),
         (true, Some(_)) => words.text("year-crop", &[("crop", number(crop))]),

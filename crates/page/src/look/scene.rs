@@ -3,7 +3,7 @@
 use super::Look;
 use crate::document::{Document, Edit, Mode};
 use cordonry::arrange::Arrange;
-use cordonry::check::{Before, Context, Figures, Finding, Kept, Matter, Part, matters, survey};
+use cordonry::check::{Before, Context, Figures, Finding, Kept, Part, survey};
 use cordonry::cover::{Cover, Place};
 use cordonry::plan::{Moment, Phase, Plan, VoidWork};
 use cordonry::pose::{Course, Posed, PosedRow};
@@ -143,12 +143,6 @@ impl Scene {
             .filter(|(a, b)| !Arc::ptr_eq(a, b))
             .map(|(a, _)| a.id)
             .collect()
-    }
-
-    /// What is found, put together by its causes; what the plan leaves for this leaf last. `findings` are of this scene.
-    pub fn matters(&self, findings: &[&Finding]) -> Vec<Matter> {
-        let (row, plan) = (&self.row, &self.plan);
-        matters(row, &self.cover, &self.targets, findings, &plan.left)
     }
 
     /// What a check looks at.

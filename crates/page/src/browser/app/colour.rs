@@ -9,11 +9,7 @@ impl App {
     pub fn set_colour(self, by: ColourBy) {
         self.colour.set(by);
         self.keeper.with_value(|k| k.set_colour_by(by));
-        self.desk.update_value(|d| {
-            if let Some(desk) = d {
-                desk.draw_all();
-            }
-        });
+        self.draw_all();
         self.reframe();
     }
 

@@ -186,12 +186,17 @@ impl App {
         self.words.update_value(|w| w.style = style);
         self.style.set(style);
         self.keeper.with_value(|k| k.set_length_style(style));
+        self.draw_all();
+        self.redraw();
+    }
+
+    /// Has all of the wall drawn anew when it is drawn next.
+    fn draw_all(self) {
         self.desk.update_value(|d| {
             if let Some(d) = d {
                 d.draw_all();
             }
         });
-        self.redraw();
     }
 
     /// Remembers the language of the texts; a page that is loaded again is in it.
@@ -500,11 +505,7 @@ impl App {
         wall.measure();
         self.peek(|d| wall.view = self.first_view(wall.view, d));
         self.wall.set_value(Some(wall));
-        self.desk.update_value(|d| {
-            if let Some(d) = d {
-                d.draw_all();
-            }
-        });
+        self.draw_all();
         self.redraw();
     }
 

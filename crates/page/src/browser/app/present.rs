@@ -48,7 +48,8 @@ impl Presented {
 
     /// Marks over the wall.
     pub(super) fn marks(self, desk: &Desk) -> String {
-        if !self.on.get_untracked() {
+        let all = self.candidates.get_untracked();
+        if all.is_empty() {
             return String::new();
         }
         let scene = desk.scene();
@@ -66,7 +67,6 @@ impl Presented {
             });
             Some(((part.tree, shoot), told.then_some(is_answer)))
         };
-        let all = self.candidates.get_untracked();
         let all: Vec<Candidate> = all.iter().filter_map(candidate).collect();
         candidate_marks(&scene.row, &all)
     }
@@ -82,9 +82,7 @@ impl App {
         dom::on_root("presenting", on);
         shown.on.set(on);
         shown.asks.set(false);
-        shown.matter.set(None);
-        shown.candidates.set(Vec::new());
-        self.tell_class(false);
+        self.ask_anew();
         if on {
             self.choose(None);
             shown

@@ -1,5 +1,6 @@
 //! What pages are built of: fields, menus, sheets.
 
+pub mod choice;
 pub mod dialog;
 pub mod field;
 pub mod fields;

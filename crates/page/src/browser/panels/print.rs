@@ -3,6 +3,7 @@
 use super::light;
 use crate::beside;
 use crate::browser::app::App;
+use crate::browser::controls::choice::choice;
 use crate::browser::device::files::time_of;
 use crate::browser::device::helper::Helper;
 use crate::browser::parts::{at_once, part};
@@ -58,7 +59,7 @@ fn on_sheets(app: App, desk: &Desk, paper: Paper) -> Vec<String> {
     let [row, worked] = [Phase::Before, Phase::After].map(|p| desk.row_at(desk.scene(), p));
     let targets = &desk.plan().targets;
     let of_light = light::figures_on_paper(app);
-    let findings = desk.all_findings();
+    let (findings, matters) = desk.matters();
     app.worded(|words| {
         let of_row = FigureTable {
             title: row_figures_title(desk.scene().row.leaf, words),
@@ -78,7 +79,7 @@ fn on_sheets(app: App, desk: &Desk, paper: Paper) -> Vec<String> {
             time: time_of(desk),
             work: &works,
             findings: &findings,
-            matters: &desk.scene().matters(&findings),
+            matters: &matters,
             figures: &[of_row].into_iter().chain(of_light).collect::<Vec<_>>(),
             words,
         };
@@ -96,26 +97,16 @@ fn today() -> String {
 /// The choice of the paper to print on.
 #[component]
 pub fn PaperChoice(app: App) -> impl IntoView {
-    let option = move |paper: Paper| {
-        let selected = app.paper.get_untracked() == paper;
-        let named = app.text("paper", &[("size", Arg::Text(paper.name().into()))]);
-        view! { <option value=paper.name() selected=selected>{named}</option> }
-    };
-    view! {
-        <label>
-            {app.t("paper-choice")} " "
-            <select
-                data-field="paper"
-                on:change=move |e| {
-                    if let Some(paper) = Paper::named(&event_target_value(&e)) {
-                        app.set_paper(paper);
-                    }
-                }
-            >
-                {Paper::ALL.map(option).collect_view()}
-            </select>
-        </label>
-    }
+    let sizes = Paper::ALL.map(|paper| {
+        let size = Arg::Text(paper.name().into());
+        (paper.name(), app.text("paper", &[("size", size)]))
+    });
+    let now = app.paper.get_untracked().name();
+    choice(app, ("paper-choice", "paper"), now, sizes, move |name| {
+        Paper::named(name)
+            .into_iter()
+            .for_each(|p| app.set_paper(p));
+    })
 }
 
 const SHEETS: &str = "print-sheets";

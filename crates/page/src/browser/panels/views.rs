@@ -1,6 +1,7 @@
 //! What opens under the wall: wires, work on many at once, limits and site. Each is made when it is opened.
 
 use crate::browser::app::App;
+use crate::browser::controls::choice::choice;
 use crate::browser::device::helper::Helper;
 use crate::browser::panels::{assumptions, keys_list, limits, many, wires};
 use crate::browser::parts::{part, shown};
@@ -35,25 +36,13 @@ fn ColourChoice(app: App) -> impl IntoView {
             app.repaint();
         }
     });
-    let option = move |by: ColourBy| {
-        let selected = app.colour.get_untracked() == by;
-        view! { <option value=by.name() selected=selected>{app.t(by.word())}</option> }
-    };
-    view! {
-        <label class="colour-by">
-            {app.t("colour-by")} " "
-            <select
-                data-field="colour-by"
-                on:change=move |e| {
-                    if let Some(by) = ColourBy::named(&event_target_value(&e)) {
-                        app.set_colour(by);
-                    }
-                }
-            >
-                {ColourBy::ALL.map(option).collect_view()}
-            </select>
-        </label>
-    }
+    let all = ColourBy::ALL.map(|by| (by.name(), app.t(by.word())));
+    let now = app.colour.get_untracked().name();
+    choice(app, ("colour-by", "colour-by"), now, all, move |name| {
+        ColourBy::named(name)
+            .into_iter()
+            .for_each(|by| app.set_colour(by));
+    })
 }
 
 /// What the colours of the wood mean, while it has any.

@@ -57,7 +57,7 @@ pub fn key(finding: &Finding) -> String {
 }
 
 /// What a matter is known by.
-pub fn matter_key(matter: &Matter) -> String {
+fn matter_key(matter: &Matter) -> String {
     match matter.left {
         Some(place) => format!("left-{place}"),
         None => matter.cause.to_string(),
@@ -108,8 +108,7 @@ fn notes(desk: &Desk, remedy: &Remedy) -> String {
 
 /// All matters as they are listed; of those that are opened, with their findings.
 pub fn lines(app: App, desk: &Desk, opened: &[String]) -> Vec<Line> {
-    let all = desk.all_findings();
-    let matters = desk.scene().matters(&all);
+    let (all, matters) = desk.matters();
     let line = |m: &Matter| {
         let own = || m.findings.iter().filter_map(|i| all.get(*i));
         let key = matter_key(m);
@@ -147,20 +146,22 @@ pub fn lines(app: App, desk: &Desk, opened: &[String]) -> Vec<Line> {
     matters.iter().filter_map(line).collect()
 }
 
-/// What one press does of a matter as it is now: the first remedy of each of its findings, with where that is.
-pub fn first_remedies(desk: &Desk, key: &str) -> Vec<(f64, Remedy)> {
-    let all = desk.all_findings();
-    let matters = desk.scene().matters(&all);
-    let matter = matters.iter().find(|m| matter_key(m) == key);
-    let firsts = matter.map(|m| m.first_remedies(|i| desk.remedies(all[i])));
-    let own = firsts.unwrap_or_default().into_iter();
+/// The matter that is known by a key, where it still is, with all that was found.
+pub fn of_key<'d>(desk: &'d Desk, key: &str) -> Option<(Vec<&'d Finding>, Matter)> {
+    let (all, matters) = desk.matters();
+    let matter = matters.into_iter().find(|m| matter_key(m) == key)?;
+    Some((all, matter))
+}
+
+/// What one press does of a matter: the first remedy of each of its findings, with where that is.
+pub fn first_remedies(desk: &Desk, all: &[&Finding], matter: &Matter) -> Vec<(f64, Remedy)> {
+    let firsts = matter.first_remedies(|i| desk.remedies(all[i]));
+    let own = firsts.into_iter();
     own.map(|(i, r)| (all[i].x, r.clone())).collect()
 }
 
 /// A matter as it is left for a reason, where it still is.
 pub fn left(desk: &Desk, key: &str, reason: String) -> Option<Left> {
-    let all = desk.all_findings();
-    let matters = desk.scene().matters(&all);
-    let matter = matters.iter().find(|m| matter_key(m) == key)?;
+    let (all, matter) = of_key(desk, key)?;
     Some(matter.left(&all, desk.scene().row.leaf, reason))
 }

@@ -14,7 +14,7 @@ use crate::document::Edit;
 use cordonry::said::Arg;
 use leptos::prelude::*;
 use line::{Line, Offer};
-use one::{FindingItem, Sign, Try};
+use one::{FindingItem, Sign};
 use pressed::Pressed;
 
 /// What the list of matters knows.
@@ -230,27 +230,16 @@ fn mend_all(app: App, key: StoredValue<String>, mendable: usize, waits: Signal<b
     }
     let pressed = expect_context::<Pressed>();
     let works = move || {
-        let all = app.peek(|d| line::first_remedies(d, &key.get_value()));
-        let all = all.unwrap_or_default().into_iter();
+        let all = app.peek(|d| {
+            let (all, matter) = line::of_key(d, &key.get_value())?;
+            Some(line::first_remedies(d, &all, &matter))
+        });
+        let all = all.flatten().unwrap_or_default().into_iter();
         all.flat_map(|(_, r)| r.work).collect()
     };
-    let aim = Try::new(app, works);
-    view! {
-        <button
-            class="link"
-            data-act="mend-all"
-            data-remedy=""
-            aria-disabled=move || waits.get().then_some("true")
-            on:click=move |_| pressed.press(app, key.get_value(), None)
-            on:pointerenter=move |_| aim.show()
-            on:pointerleave=move |_| aim.hide()
-            on:focus=move |_| aim.show()
-            on:blur=move |_| aim.hide()
-        >
-            {app.text("mend-all", &[("count", Arg::Count(mendable as i64))])}
-        </button>
-    }
-    .into_any()
+    let words = app.text("mend-all", &[("count", Arg::Count(mendable as i64))]);
+    let press = move || pressed.press(app, key.get_value(), None);
+    one::aimed(app, (Some("mend-all"), words), waits, works, press)
 }
 
 /// The findings of a matter one by one. A line stays as long as it says the same, so that it does not go from under a hand.

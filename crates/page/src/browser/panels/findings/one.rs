@@ -29,13 +29,7 @@ pub fn Sign(
         Severity::Soon => "◆",
         Severity::Note => "●",
     };
-    let word = move || {
-        app.t(match severity() {
-            Severity::Now => "severity-now",
-            Severity::Soon => "severity-soon",
-            Severity::Note => "severity-note",
-        })
-    };
+    let word = move || app.t(severity().word());
     view! {
         <span class="severity" aria-hidden="true">{mark}</span>
         <span class="said">
@@ -107,7 +101,7 @@ pub fn offers(
 }
 
 #[component]
-pub fn RemedyButton(
+fn RemedyButton(
     app: App,
     key: StoredValue<String>,
     offer: Offer,
@@ -116,15 +110,26 @@ pub fn RemedyButton(
     let pressed = expect_context::<Pressed>();
     let (of, words, remedy) = offer;
     let works = remedy.work.clone();
-    let aim = Try::new(app, move || works.clone());
+    let press = move || pressed.press(app, key.get_value(), Some((of.clone(), remedy.clone())));
+    aimed(app, (None, words), waits, move || works.clone(), press)
+}
+
+/// The button of remedies: while it is aimed at, the wall shows what they would do.
+pub fn aimed(
+    app: App,
+    (act, words): (Option<&'static str>, String),
+    waits: Signal<bool>,
+    works: impl Fn() -> Vec<Work> + Send + Sync + 'static,
+    press: impl Fn() + 'static,
+) -> AnyView {
+    let aim = Try::new(app, works);
     view! {
         <button
             class="link"
+            data-act=act
             data-remedy=""
             aria-disabled=move || waits.get().then_some("true")
-            on:click=move |_| {
-                pressed.press(app, key.get_value(), Some((of.clone(), remedy.clone())));
-            }
+            on:click=move |_| press()
             on:pointerenter=move |_| aim.show()
             on:pointerleave=move |_| aim.hide()
             on:focus=move |_| aim.show()
@@ -133,29 +138,30 @@ pub fn RemedyButton(
             {words}
         </button>
     }
+    .into_any()
 }
 
 /// A remedy that may be aimed at: the wall shows then what it would do.
 #[derive(Clone, Copy)]
-pub struct Try {
+struct Try {
     app: App,
     works: StoredValue<Box<dyn Fn() -> Vec<Work> + Send + Sync>>,
 }
 
 impl Try {
-    pub fn new(app: App, works: impl Fn() -> Vec<Work> + Send + Sync + 'static) -> Self {
+    fn new(app: App, works: impl Fn() -> Vec<Work> + Send + Sync + 'static) -> Self {
         Self {
             app,
             works: StoredValue::new(Box::new(works)),
         }
     }
 
-    pub fn show(self) {
+    fn show(self) {
         let works = self.works.try_with_value(|works| works());
         self.lay(&works.unwrap_or_default());
     }
 
-    pub fn hide(self) {
+    fn hide(self) {
         self.lay(&[]);
     }
 

@@ -1,6 +1,6 @@
 //! A press on remedies: they are done once they have been tried, as far as they are offered then.
 
-use super::line::{first_remedies, key, matter_key};
+use super::line::{first_remedies, key, of_key};
 use crate::browser::app::App;
 use crate::desk::Desk;
 use crate::document::Edit;
@@ -45,11 +45,15 @@ impl Pressed {
         let Some(press) = self.0.get_value() else {
             return;
         };
-        let Some(found) = app.peek(|d| offered(d, &press)).flatten() else {
+        let Some(offered) = app.peek(|d| Offered::of(d, &press)) else {
             return;
         };
+        let remedies = match offered {
+            Offered::Waits => return,
+            Offered::OfAnother => return self.0.set_value(None),
+            Offered::Now(remedies) => remedies,
+        };
         self.0.set_value(None);
-        let Some(remedies) = found else { return };
         let x = remedies.first().map(|(x, _)| *x);
         let mut remedies: Vec<Remedy> = remedies.into_iter().map(|(_, r)| r).collect();
         if remedies.is_empty() {
@@ -69,32 +73,38 @@ impl Pressed {
     }
 }
 
-/// What is offered of that which was pressed: none while it waits, and none of another plan.
-#[allow(clippy::option_option)]
-fn offered(desk: &Desk, press: &Press) -> Option<Option<Vec<(f64, Remedy)>>> {
-    if !Arc::ptr_eq(desk.plan(), &press.plan) {
-        return Some(None);
-    }
-    let all = desk.all_findings();
-    let matters = desk.scene().matters(&all);
-    let own = matters.iter().find(|m| matter_key(m) == press.matter);
-    let own = own.map_or(&[][..], |m| &m.findings);
-    // No remedy is tried while the record is open: the edit is refused in words.
-    if !desk.is_found() && own.iter().any(|i| desk.is_out_of_date(all[*i])) {
-        return None;
-    }
-    Some(Some(match &press.one {
-        None => first_remedies(desk, &press.matter),
-        Some((of, one)) => {
-            let f = own.iter().map(|i| all[*i]).find(|f| key(f) == *of);
-            let meant = |f: &&_| desk_remedy(f, one);
-            f.iter().filter_map(|f| Some((f.x, meant(f)?))).collect()
-        }
-    }))
+/// What is offered of that which was pressed.
+enum Offered {
+    /// Nothing yet: it is being tried.
+    Waits,
+    /// Nothing: it was pressed on another plan.
+    OfAnother,
+    /// These, each with its place along the row, mm.
+    Now(Vec<(f64, Remedy)>),
 }
 
-/// The remedy of a finding that is the same as one that was pressed.
-fn desk_remedy(finding: &cordonry::check::Finding, one: &Remedy) -> Option<Remedy> {
-    let same = |r: &&Remedy| r.said == one.said && r.also == one.also;
-    finding.remedies.iter().find(same).cloned()
+impl Offered {
+    fn of(desk: &Desk, press: &Press) -> Self {
+        if !Arc::ptr_eq(desk.plan(), &press.plan) {
+            return Self::OfAnother;
+        }
+        let Some((all, matter)) = of_key(desk, &press.matter) else {
+            return Self::Now(Vec::new());
+        };
+        let own = || matter.findings.iter().map(|i| all[*i]);
+        // No remedy is tried while the record is open: the edit is refused in words.
+        if !desk.is_found() && own().any(|f| desk.is_out_of_date(f)) {
+            return Self::Waits;
+        }
+        Self::Now(match &press.one {
+            None => first_remedies(desk, &all, &matter),
+            Some((of, one)) => {
+                let same = |r: &&Remedy| r.said == one.said && r.also == one.also;
+                let pressed = own().find(|f| key(f) == *of);
+                let remedy =
+                    pressed.and_then(|f| Some((f.x, f.remedies.iter().find(same)?.clone())));
+                remedy.into_iter().collect()
+            }
+        })
+    }
 }
