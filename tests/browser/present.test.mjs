@@ -131,3 +131,13 @@ pageTest('keys go before and after the work, leaf by leaf and to what is to be d
   assert.equal(await page.locator('.present-bar').count(), 0);
   assert.equal(await page.evaluate(() => document.documentElement.className), '');
 });
+
+pageTest('who leaves the row while a class sees it finds the desk as it is the next time', projector, async ({ page }) => {
+  await present(page);
+  await page.goBack();
+  await page.waitForSelector('.start');
+  assert.equal(await page.evaluate(() => document.documentElement.className), '');
+  await example(page);
+  assert.equal(await page.locator('.panels').isVisible(), true);
+  assert.equal(await page.locator('.present-bar').count(), 0);
+});

@@ -573,6 +573,7 @@ impl App {
     /// Puts a desk in the place of the one before, whose plan stays on the device: the record that it is, when that was
     /// written, and where the page was in it.
     fn lay(self, desk: Desk, (id, seen_ms): (String, f64), spot: Option<Spot>) {
+        self.present(false);
         self.hides();
         self.seen_ms.set_value(seen_ms);
         self.pace.update_value(Pace::begin_anew);
@@ -614,6 +615,7 @@ impl App {
         if !self.may_leave() {
             return;
         }
+        self.present(false);
         self.hides();
         self.keeper.with_value(|k| k.closed());
         self.door.set(door);
