@@ -3,8 +3,8 @@
 // several.
 import { spawnSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';
-import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { pythonWith } from './python.mjs';
 import { WALL, density, directions, evaluate } from './light_naive.mjs';
 
 const here = (path) => fileURLToPath(new URL(path, import.meta.url));
@@ -57,30 +57,8 @@ const check = (name, mean) => {
 check('naive JavaScript', evaluate(wall, dirs).mean);
 const naiveMs = best(3, () => evaluate(wall, dirs));
 
-// numpy: of the python that PYTHON names, or else of an environment of its own under target/, made when it is missing.
-function pythonWithNumpy() {
-  if (process.env.PYTHON) return process.env.PYTHON;
-  const folder = here('../../target/bench-python');
-  const own = join(folder, 'bin', 'python3');
-  const has = (python) => spawnSync(python, ['-c', 'import numpy']).status === 0;
-  if (has('python3')) return 'python3';
-  if (has(own)) return own;
-  console.log('numpy is missing: it is set up under target/bench-python');
-  for (const [program, ...words] of [
-    ['python3', '-m', 'venv', folder],
-    [own, '-m', 'pip', 'install', '--quiet', '--disable-pip-version-check', 'numpy>=2,<3'],
-  ]) {
-    const { status, error, stderr } = spawnSync(program, words, { encoding: 'utf8' });
-    if (status !== 0) {
-      console.log(`${program} ${words.join(' ')} failed: ${(error?.message ?? stderr).trim().split('\n').at(-1)}`);
-      return null;
-    }
-  }
-  return own;
-}
-
 let numpyMs = null;
-const python = pythonWithNumpy();
+const python = pythonWith('numpy', 'numpy>=2,<3');
 const run = python && spawnSync(python, [here('light_naive.py')], { encoding: 'utf8' });
 if (run?.status === 0) {
   const [ms, mean] = run.stdout.trim().split(' ').map(Number);

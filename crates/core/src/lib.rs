@@ -26,6 +26,7 @@ pub mod renewal;
 pub mod row;
 pub mod said;
 pub mod seed;
+pub mod solve;
 pub mod standing;
 pub mod terms;
 pub mod tipping;

@@ -98,6 +98,14 @@ const BENCHES: &[Bench] = &[
         packages: None,
     },
     Bench {
+        name: "advice",
+        about: "the exact solvers of advice on rows of 1,000 trees, beside the bounds that they are to keep, and on the reference \
+                cases beside HiGHS",
+        command: &["node", "tests/bench/advice.mjs"],
+        page: false,
+        packages: None,
+    },
+    Bench {
         name: "many",
         about: "all uprights of a row held at a height, as one step",
         command: &[

@@ -1,6 +1,7 @@
 //! Cases: a file states a task by its `schema`; the answer is worked out with the settings that the program uses when
 //! a gesture ends, without a look at the answers that may stand in the file.
 
+mod advice;
 mod compare;
 mod fao56;
 mod growth;
@@ -9,6 +10,7 @@ mod sun;
 
 use serde_json::{Value, json};
 
+pub use advice::Advice;
 pub use compare::deviation;
 
 /// Solves a case: `settings` and `results`, the latter with the keys, lengths and order of the case's own.
@@ -18,6 +20,7 @@ pub fn solve(case: &Value) -> Result<Value, String> {
         "wall-light-case/1" => light::solve(case)?,
         "sun-case/1" => sun::solve(case)?,
         "fao56-case/1" => fao56::solve(case)?,
+        "advice-leaders-case/1" | "advice-uprights-case/1" => advice::solve(case)?,
         "growth-step-case/1" => growth::solve(case)?,
         other => return Err(format!("schema \"{other}\" is none that is known here")),
     };
