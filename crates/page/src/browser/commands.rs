@@ -102,7 +102,12 @@ fn run(app: App, command: Command) -> bool {
             let tree = app.peek(|d| d.chosen().map(|c| c.tree)).flatten();
             app.choose(tree.map(|tree| Part { tree, shoot: None }));
         }
-        Command::ToCard => to_card(app),
+        Command::ToCard => match app.peek(Desk::chosen).flatten() {
+            Some(part) if part.shoot.is_some() && app.presented.asks.get_untracked() => {
+                app.point_out(part)
+            }
+            _ => to_card(app),
+        },
         Command::Light => app.light.toggle(app),
         Command::Larger => app.zoom(ZOOM),
         Command::Smaller => app.zoom(1.0 / ZOOM),

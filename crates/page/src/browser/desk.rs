@@ -50,7 +50,7 @@ pub fn DeskPage(app: App, incoming: Incoming, helper: helper::Helper) -> impl In
     let two = Memo::new(move |_| app.read(|d| d.beside().is_some()).unwrap_or(false));
     // In the card of what is chosen the wall's keys are heard too.
     let on_key = move |e: web_sys::KeyboardEvent| {
-        if !dom::in_field(&e) && keys::on_wall(app, &e) {
+        if !dom::in_field(&e) && !dom::presses_control(&e) && keys::on_wall(app, &e) {
             e.prevent_default();
         }
     };

@@ -135,6 +135,15 @@ pub fn in_field(event: &web_sys::Event) -> bool {
         })
 }
 
+/// Whether a key is that which presses the control it comes from.
+pub fn presses_control(event: &web_sys::KeyboardEvent) -> bool {
+    let element = event
+        .target()
+        .and_then(|t| t.dyn_into::<web_sys::Element>().ok());
+    matches!(event.key().as_str(), "Enter" | " ")
+        && element.is_some_and(|e| e.matches("button, summary, a").unwrap_or(false))
+}
+
 /// Whether an event comes from where letters and signs are typed: what is ticked, or chosen by a press, has no use for them.
 pub fn in_text(event: &web_sys::Event) -> bool {
     let element = event

@@ -116,7 +116,7 @@ present-leaf-next = Leaf ▶
 present-scheme = Scheme ▶
 present-leave = Leave
 present-asks = { $count ->
-    [0] Which ones? Press the shoots that the class names.
+    [0] Which ones? Press the shoots that the class names, or go to them by the arrow keys and press Enter.
     [one] Which ones? One is named.
    *[other] Which ones? { $count } are named.
 }
