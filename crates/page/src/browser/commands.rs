@@ -245,8 +245,8 @@ fn let_go(app: App) -> bool {
         dom::keep_focus();
         return true;
     }
-    // The card goes before the choice, so that the wall is seen.
-    if app.close_card() {
+    // The card goes before the choice, so that the wall is seen; before a class there is none.
+    if !app.presented.on.get_untracked() && app.close_card() {
         return true;
     }
     if is(|d| d.chosen().is_some()) {
