@@ -1,7 +1,7 @@
 // Matters: what is found, put together by its cause; one is left for the year, and comes back.
 import assert from 'node:assert/strict';
 import { accessibility, frames, pageTest } from './rig.mjs';
-import { matter, remedyIn, saved } from './desk.mjs';
+import { example, matter, remedyIn, saved } from './desk.mjs';
 import { like, say } from './words.mjs';
 
 async function measured(page) {
@@ -107,4 +107,50 @@ pageTest('a remedy that is aimed at is shown on the wall, and gone when the poin
   assert.ok((await tried.count()) > 20);
   await remedy.evaluate((e) => e.blur());
   assert.equal(await tried.count(), 0);
+});
+
+pageTest('a remedy shows what would stand: new stock where a tree is lost, a shoot that is laid', {}, async ({ page }) => {
+  await example(page, 'lost-tree.json');
+  await (await remedyIn(matter(page, 'cordon-gap').first())).hover();
+  const wood = page.locator('.stage .tried .tried-wood');
+  const place = await wood.boundingBox();
+  assert.ok(place.width > 30 && place.height > 20, JSON.stringify(place));
+  await page.mouse.move(1, 1);
+  assert.equal(await wood.count(), 0);
+});
+
+pageTest('a matter says of how many findings its remedies are, and why it has none', {}, async ({ page }) => {
+  await measured(page);
+  const tips = matter(page, 'tipping-due');
+  await remedyIn(tips);
+  const all = await tips.locator('[data-act="each"]').innerText();
+  const told = await tips.locator('[data-act="mend-all"]').innerText();
+  assert.match(told, like('mend-some'));
+  const [count, of] = told.match(/\d+/g).map(Number).slice(-2);
+  assert.ok(count < of, told);
+  assert.equal(all, say('matter-each', { count: of }));
+  // Of every matter that has none it is said.
+  const open = page.locator('.findings > ul > [data-matter]');
+  const bare = open.filter({ hasNot: page.locator('[data-remedy]') });
+  assert.ok((await bare.count()) > 0);
+  const why = [say('stuck-graver'), say('stuck-none'), say('stuck-note')];
+  for (const text of await bare.locator('.remedies').allInnerTexts()) assert.ok(why.includes(text.trim()), text);
+});
+
+pageTest('a matter that is pressed again shows its next place, and begins anew after its last', {}, async ({ page }) => {
+  await measured(page);
+  const line = matter(page, 'laterals-due');
+  const places = Number((await line.locator('[data-act="each"]').innerText()).match(/\d+/)[0]);
+  const chosen = () => page.locator('.part-card h2').innerText();
+  const seen = [];
+  for (let at = 1; at <= 3; at += 1) {
+    await line.locator('.plain').press('Enter');
+    await frames(page, 2);
+    seen.push(await chosen());
+    assert.equal(await line.locator('[data-act="each"]').innerText(), say('matter-at', { at, count: places }));
+  }
+  assert.equal(new Set(seen).size, 3, seen.join(', '));
+  for (let at = 4; at <= places + 1; at += 1) await line.locator('.plain').press('Enter');
+  await frames(page, 2);
+  assert.equal(await chosen(), seen[0]);
 });

@@ -446,7 +446,7 @@ fn light_gaps_are_ranked_by_their_loss_and_mended_by_buds() {
 #[test]
 fn an_opening_where_wood_is_missing_is_told_once_with_what_it_costs() {
     let words = cordonry_words::Words::strict();
-    let told = "what falls through there in a season would be caught by";
+    let told = "costs the season's light of";
     // Lost uprights.
     let holed = twice_holed();
     let together = found(&holed);
@@ -457,7 +457,7 @@ fn an_opening_where_wood_is_missing_is_told_once_with_what_it_costs() {
     let gaps = of(&alone, "light-gap");
     assert_eq!((far.len(), gaps.len()), (2, 2));
     for gap in gaps {
-        let cost = format!("{told} {:.2} m of this wall", gap.measured / 1000.0);
+        let cost = format!("{told} {:.2} m of wall", gap.measured / 1000.0);
         let tells = far.iter().filter(|f| words.finding(f).contains(&cost));
         assert_eq!(tells.count(), 1, "{cost}");
     }

@@ -31,6 +31,7 @@ mod style;
 mod time;
 mod tip_curve;
 pub mod tree;
+mod tried;
 mod wood;
 pub mod work;
 mod worklist;
@@ -55,6 +56,7 @@ pub use time::{Time, window_key};
 pub use tip_curve::tip_curve;
 
 pub use tree::{Options, painted_group, posed_group, tree_group, tree_group_with};
+pub use tried::tried_wood;
 pub use work::work_marks;
 pub use worklist::{cautions, work_line};
 

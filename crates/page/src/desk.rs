@@ -2,12 +2,13 @@
 
 use crate::document::{Document, Done, Edit, Mode};
 use crate::look::{Look, Redraw, Scene, Sight};
+use cordonry::arrange::Gather;
 use cordonry::check::{Finding, LightFound, Matter, Offered, Part, Remedy, matters};
 use cordonry::forecast::LeafFigures;
 use cordonry::plan::{History, Line, Moment, Phase, Plan, Scheme};
-use cordonry::pose::PosedRow;
+use cordonry::pose::{Posed, PosedRow};
 use cordonry::refusal::Refusal;
-use cordonry::row::{ShootId, TreeId};
+use cordonry::row::{ShootId, Tree, TreeId};
 use cordonry::tipping::Tipping;
 use cordonry::work::{Sweep, Work, spread};
 use kurbo::Point;
@@ -114,6 +115,21 @@ impl Desk {
         })
     }
 
+    /// The trees that work would change at this moment, as they stand now and as they would; nothing where it can't be done.
+    pub fn tried(&self, works: &[Work]) -> Vec<(Option<Arc<Posed>>, Posed)> {
+        let (look, scene) = (self.look(), self.scene());
+        let ids = works.iter().filter_map(Work::tree).gathered_set();
+        let plan = self
+            .plan()
+            .with_works(look.scheme, look.moment, works.to_vec());
+        let after = plan.and_then(|p| p.trees_after(look.scheme, look.moment, &ids));
+        let then = |(id, (tree, _)): (TreeId, (Arc<Tree>, usize))| {
+            let posed = Posed::new(tree, scene.terms.geometry);
+            (scene.posed(id).cloned(), posed)
+        };
+        after.into_iter().flatten().map(then).collect()
+    }
+
     /// The part that is chosen.
     pub fn chosen(&self) -> Option<Part> {
         self.chosen
@@ -195,6 +211,11 @@ impl Desk {
     /// The remedies that are listed with a finding.
     pub fn remedies<'f>(&'f self, finding: &'f Finding) -> &'f [Remedy] {
         self.sight.remedies(finding)
+    }
+
+    /// Whether there are remedies for a finding, none of which is offered: each did harm when it was tried, or no good.
+    pub fn holds_back(&self, finding: &Finding) -> bool {
+        self.sight.holds_back(finding)
     }
 
     /// Takes which remedies are offered of what is on the wall.

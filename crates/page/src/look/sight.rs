@@ -149,6 +149,12 @@ impl Sight {
         &stood.unwrap_or(finding).remedies
     }
 
+    /// Whether all remedies that a finding had were left out when they were tried.
+    pub fn holds_back(&self, finding: &Finding) -> bool {
+        let had = |f: &Finding| f.is_again(finding) && !f.remedies.is_empty();
+        self.offered.is_some() && finding.remedies.is_empty() && self.scene.findings.iter().any(had)
+    }
+
     fn is_untried(&self, finding: &Finding) -> bool {
         let scene = self.scene.findings.as_ptr_range();
         self.offered.is_none() && scene.contains(&std::ptr::from_ref(finding))

@@ -284,6 +284,12 @@ matter-each = { $count ->
     [one] One finding
    *[other] { $count } findings
 }
+matter-more = { $count ->
+    [one] One more
+   *[other] { $count } more
+}
+# Which of its findings is shown on the wall.
+matter-at = { $at } of { $count }
 matter-fewer = Hide its findings
 leave = Leave it…
 leave-why = Why it is left this year
@@ -293,7 +299,7 @@ take-up = Take it up again
 step-leave = leaving a matter for this year
 step-take-up = taking up what was left
 said-left = Left for this year; it comes back in the next leaf, and sooner where it changes
-findings-no-light = The light is not judged.
+findings-no-light = Light not judged.
 findings-judge-light = Judge it too
 findings-hidden = { $count ->
     [one] One more is not listed
@@ -304,6 +310,14 @@ remedies-other = { $count ->
    *[other] { $count } other ways
 }
 mend-all = Apply all { $count } remedies
+mend-some = { $remedies ->
+    [one] Apply one remedy
+   *[other] Apply { $remedies } remedies
+}: for { $count } of { $of } findings
+remedy-of-some = For { $count } of { $of }: { $remedy }
+stuck-graver = All that was tried makes something graver, or nothing better
+stuck-none = No single piece of work mends it
+stuck-note = No work goes with it
 said-mended = { $count ->
     [one] Done at one place
    *[other] Done at { $count } places

@@ -798,7 +798,7 @@ matter-work-void = { $count ->
 # Light
 
 finding-light-gap = Light gap { $rank } from { $from } along the row, { $width } wide, { $low } to { $high } high: what falls through in a season would be caught by { $worth } of this wall; the limit is { $most }
-finding-light-cost = ; what falls through there in a season would be caught by { $costs } of this wall
+finding-light-cost = ; costs the season's light of { $costs } of wall
 finding-light-under-filled = The wall catches { $share } of what it would if filled as usual: { $caught } of the season's light instead of { $filled }, at a leaf area index of { $index }{ $given ->
     [no] , rows taken as { $spacing } apart
    *[yes] {""}

@@ -5,6 +5,7 @@ pub mod layers;
 pub mod light;
 
 use crate::browser::dom;
+use crate::desk::Desk;
 use crate::layers::Layer;
 use crate::look::{Look, Redraw, Scene};
 use crate::overlay::{self, Marked};
@@ -292,9 +293,14 @@ impl WallScreen {
     }
 
     /// Shows what work would do, over the wall as it is, or nothing.
-    pub fn show_tried(&self, scene: &Scene, works: &[Work]) {
-        let signs = cordonry_draw::work_marks(&scene.row, works, scene.moment, &scene.terms);
-        self.tried.set_inner_html(&signs);
+    pub fn show_tried(&self, desk: &Desk, works: &[Work]) {
+        let scene = desk.scene();
+        let mut drawn = String::new();
+        for (before, after) in desk.tried(works) {
+            drawn += &cordonry_draw::tried_wood(before.as_deref(), &after);
+        }
+        drawn += &cordonry_draw::work_marks(&scene.row, works, scene.moment, &scene.terms);
+        self.tried.set_inner_html(&drawn);
     }
 
     /// Shows where a press would keep a bud, or nothing.

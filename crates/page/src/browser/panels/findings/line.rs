@@ -5,6 +5,7 @@ use crate::browser::panels::card::noted;
 use crate::desk::Desk;
 use cordonry::check::{Finding, Matter, Part, Remedy, Severity};
 use cordonry::plan::Left;
+use cordonry::said::Arg;
 use cordonry::work::Work;
 
 /// How many findings of one matter are listed at once.
@@ -40,8 +41,12 @@ pub struct Line {
     pub count: usize,
     /// The rules that see it, each once.
     pub rules: String,
-    /// How many remedies are done by one press.
-    pub mendable: usize,
+    /// How many findings it has.
+    pub all: usize,
+    /// How many remedies are done by one press, and how many of its findings have one.
+    pub mendable: (usize, usize),
+    /// What is said where it has none.
+    pub stuck: &'static str,
     /// The one that is, where it is one.
     pub only: Option<Offer>,
     /// Whether they wait for a new answer about the row as it is now.
@@ -117,10 +122,29 @@ pub fn lines(app: App, desk: &Desk, opened: &[String]) -> Vec<Line> {
         let mut rules: Vec<&str> = own().map(|f| f.rule).collect();
         rules.dedup();
         let mend = m.first_remedies(|i| desk.remedies(all[i]));
+        let first_rule = own().next()?.rule;
+        let mended = own().filter(|f| !desk.remedies(f).is_empty()).count();
+        let of = m.findings.len();
         let only = match &mend[..] {
             [(i, remedy)] if !says_first => Some(offer(app, desk, all[*i], remedy)),
             _ => None,
         };
+        // What only follows from it, as wide spaces do from a lost tree, goes with it.
+        let some = own().any(|f| f.rule == first_rule && desk.remedies(f).is_empty());
+        let only = only.map(|(key, words, remedy)| {
+            let words = match some {
+                true => app.text(
+                    "remedy-of-some",
+                    &[
+                        ("count", Arg::Count(mended as i64)),
+                        ("of", Arg::Count(of as i64)),
+                        ("remedy", Arg::Text(words)),
+                    ],
+                ),
+                false => words,
+            };
+            (key, words, remedy)
+        });
         let most = if opened.contains(&key) { LISTED } else { 0 };
         let others = m.others().iter().filter_map(|i| all.get(*i));
         Some(Line {
@@ -132,7 +156,13 @@ pub fn lines(app: App, desk: &Desk, opened: &[String]) -> Vec<Line> {
             count: m.others().len(),
             says_first,
             rules: rules.join(" "),
-            mendable: mend.len(),
+            all: of,
+            mendable: (mend.len(), mended),
+            stuck: match own().any(|f| desk.holds_back(f)) {
+                true => "stuck-graver",
+                false if first.severity == Severity::Note => "stuck-note",
+                false => "stuck-none",
+            },
             only,
             waits: own().any(|f| desk.is_out_of_date(f)),
             left: m.left.and_then(|place| {
@@ -151,6 +181,13 @@ pub fn of_key<'d>(desk: &'d Desk, key: &str) -> Option<(Vec<&'d Finding>, Matter
     let (all, matters) = desk.matters();
     let matter = matters.into_iter().find(|m| matter_key(m) == key)?;
     Some((all, matter))
+}
+
+/// Where the finding of that number is of a matter that is known by a key: its part, and its place along the row.
+pub fn place(desk: &Desk, key: &str, number: usize) -> Option<(Option<Part>, f64)> {
+    let (all, matter) = of_key(desk, key)?;
+    let finding = all.get(*matter.findings.get(number)?)?;
+    Some((finding.subjects.first().copied(), finding.x))
 }
 
 /// What one press does of a matter: the first remedy of each of its findings, with where that is.

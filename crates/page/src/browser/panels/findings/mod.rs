@@ -25,12 +25,28 @@ struct State {
     opened: RwSignal<Vec<String>>,
     /// The matter that is being left, while its reason is asked for.
     leaving: RwSignal<Option<String>>,
+    /// The matter that was pressed last, and which of its findings was shown.
+    shown: RwSignal<Option<(String, usize)>>,
 }
 
 impl State {
     fn line(self, key: &str) -> Option<Line> {
         self.lines
             .with(|lines| lines.iter().find(|l| l.key == key).cloned())
+    }
+
+    /// Shows the first place of a matter; pressed again the next.
+    fn show(self, app: App, key: String) {
+        let all = untrack(|| self.line(&key)).map_or(1, |l| l.all.max(1));
+        let next = self.shown.with_untracked(|shown| match shown {
+            Some((of, at)) if *of == key => (at + 1) % all,
+            _ => 0,
+        });
+        if let Some((part, x)) = app.peek(|d| line::place(d, &key, next)).flatten() {
+            self.shown.set(Some((key, next)));
+            app.choose(part);
+            app.show(x);
+        }
     }
 }
 
@@ -48,6 +64,7 @@ pub fn Findings(app: App) -> impl IntoView {
         lines,
         opened,
         leaving: RwSignal::new(None),
+        shown: RwSignal::new(None),
     };
     let keys = move |left: bool| {
         lines.with(|lines| {
@@ -131,10 +148,12 @@ fn MatterItem(app: App, state: State, key: String, says_first: bool) -> impl Int
     // What stands under a hand is made anew only where it is another: not when it has been tried.
     let mends = Memo::new(move |_| {
         now.with(|l| {
-            l.as_ref().map_or(Mends::All(0), |l| match &l.only {
-                _ if says_first => Mends::Own(l.first.offers.clone()),
+            let l = l.as_ref()?;
+            Some(match &l.only {
+                _ if says_first && !l.first.offers.is_empty() => Mends::Own(l.first.offers.clone()),
                 Some(only) => Mends::Own(vec![only.clone()]),
-                None => Mends::All(l.mendable),
+                None if !says_first && l.mendable.0 > 0 => Mends::All(l.mendable, l.all),
+                None => Mends::Nothing(l.stuck),
             })
         })
     });
@@ -149,6 +168,10 @@ fn MatterItem(app: App, state: State, key: String, says_first: bool) -> impl Int
                 .map(|l| l.first.key.clone())
         })
     };
+    let at = move || {
+        let shown = state.shown.get();
+        shown.filter(|(of, _)| *of == key.get_value()).map(|s| s.1)
+    };
     let leave = move |_| {
         state.leaving.set(Some(key.get_value()));
         dom::focus_soon("[data-field=leave-why]");
@@ -160,12 +183,19 @@ fn MatterItem(app: App, state: State, key: String, says_first: bool) -> impl Int
             data-rules=move || of(|l| l.rules.clone())
             data-finding=own
         >
-            <Sign app first=move || now.get().map(|l| (l.first, l.words))/>
+            <Sign
+                app
+                first=move || now.get().map(|l| (l.first, l.words))
+                press=move || state.show(app, key.get_value())
+            />
             <span class="finding-acts">
             <span class="remedies">
-                {move || match mends.get() {
-                    Mends::Own(offers) => one::offers(app, key, offers, waits),
-                    Mends::All(count) => mend_all(app, key, count, waits),
+                {move || match mends.get()? {
+                    Mends::Own(offers) => Some(one::offers(app, key, offers, waits)),
+                    Mends::All(count, of) => Some(mend_all(app, key, count, of, waits)),
+                    Mends::Nothing(why) => Some(
+                        view! { <span class="stuck">{move || (!waits.get()).then(|| app.t(why))}</span> }.into_any(),
+                    ),
                 }}
             </span>
                 <Show when=move || has_others.get()>
@@ -184,15 +214,15 @@ fn MatterItem(app: App, state: State, key: String, says_first: bool) -> impl Int
                                 }
                             >
                                 {move || {
-                                    let count = now.with(|l| l.as_ref().map_or(0, |l| l.count));
-                                    match is_open() {
-                                        true => app.t("matter-fewer"),
-                                        false => {
-                                            app.text(
-                                                "matter-each",
-                                                &[("count", Arg::Count(count as i64))],
-                                            )
-                                        }
+                                    if is_open() {
+                                        return app.t("matter-fewer");
+                                    }
+                                    let (others, all) = now.with(|l| l.as_ref().map_or((0, 0), |l| (l.count, l.all)));
+                                    let count = |n: usize| Arg::Count(n as i64);
+                                    match at() {
+                                        Some(at) => app.text("matter-at", &[("at", count(at + 1)), ("count", count(all))]),
+                                        None if says_first => app.text("matter-more", &[("count", count(others))]),
+                                        None => app.text("matter-each", &[("count", count(others))]),
                                     }
                                 }}
                             </button>
@@ -219,15 +249,20 @@ fn MatterItem(app: App, state: State, key: String, says_first: bool) -> impl Int
 enum Mends {
     /// The remedies of one finding.
     Own(Vec<Offer>),
-    /// So many first remedies, all by one press.
-    All(usize),
+    /// So many first remedies, for so many findings, all by one press; of how many findings.
+    All((usize, usize), usize),
+    /// Nothing, and why.
+    Nothing(&'static str),
 }
 
 /// One press for the first remedy of each finding of a matter.
-fn mend_all(app: App, key: StoredValue<String>, mendable: usize, waits: Signal<bool>) -> AnyView {
-    if mendable == 0 {
-        return ().into_any();
-    }
+fn mend_all(
+    app: App,
+    key: StoredValue<String>,
+    (remedies, mended): (usize, usize),
+    all: usize,
+    waits: Signal<bool>,
+) -> AnyView {
     let pressed = expect_context::<Pressed>();
     let works = move || {
         let all = app.peek(|d| {
@@ -237,7 +272,18 @@ fn mend_all(app: App, key: StoredValue<String>, mendable: usize, waits: Signal<b
         let all = all.flatten().unwrap_or_default().into_iter();
         all.flat_map(|(_, r)| r.work).collect()
     };
-    let words = app.text("mend-all", &[("count", Arg::Count(mendable as i64))]);
+    let count = |n: usize| Arg::Count(n as i64);
+    let words = match mended < all {
+        true => app.text(
+            "mend-some",
+            &[
+                ("remedies", count(remedies)),
+                ("count", count(mended)),
+                ("of", count(all)),
+            ],
+        ),
+        false => app.text("mend-all", &[("count", count(remedies))]),
+    };
     let press = move || pressed.press(app, key.get_value(), None);
     one::aimed(app, (Some("mend-all"), words), waits, works, press)
 }
@@ -327,7 +373,15 @@ fn LeftItem(app: App, state: State, key: String) -> impl IntoView {
     let left = move || now.get().and_then(|l| l.left);
     view! {
         <li class="finding left" data-left="">
-            <Sign app first=move || now.get().map(|l| (l.first, l.words))/>
+            <Sign
+                app
+                first=move || now.get().map(|l| (l.first, l.words))
+                press=move || {
+                    if let Some(l) = now.get_untracked() {
+                        state.show(app, l.key);
+                    }
+                }
+            />
             <span class="reason">{move || left().map(|(_, reason)| reason)}</span>
             <span class="remedies">
                 <button

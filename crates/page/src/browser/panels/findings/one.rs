@@ -22,6 +22,7 @@ pub fn class(severity: Severity) -> &'static str {
 pub fn Sign(
     app: App,
     first: impl Fn() -> Option<(Listed, String)> + Copy + Send + Sync + 'static,
+    press: impl Fn() + 'static,
 ) -> impl IntoView {
     let severity = move || first().map_or(Severity::Note, |(f, _)| f.severity);
     let mark = move || match severity() {
@@ -36,12 +37,7 @@ pub fn Sign(
             <button
                 class="plain"
                 title=move || first().map(|(f, _)| f.source)
-                on:click=move |_| {
-                    if let Some((f, _)) = untrack(first) {
-                        app.choose(f.part);
-                        app.show(f.x);
-                    }
-                }
+                on:click=move |_| press()
             >
                 <span class="visually-hidden">{word} ": "</span>
                 {move || first().map(|(_, words)| words)}
@@ -64,7 +60,16 @@ pub fn FindingItem(
     let f = StoredValue::new(f);
     view! {
         <li class=class(severity) data-finding=own>
-            <Sign app first=move || f.try_get_value().map(|f| (f.clone(), f.words))/>
+            <Sign
+                app
+                first=move || f.try_get_value().map(|f| (f.clone(), f.words))
+                press=move || {
+                    if let Some(f) = f.try_get_value() {
+                        app.choose(f.part);
+                        app.show(f.x);
+                    }
+                }
+            />
             <span class="remedies">{offers(app, key, all, waits)}</span>
         </li>
     }
@@ -167,6 +172,6 @@ impl Try {
 
     fn lay(self, works: &[Work]) {
         self.app
-            .with_wall(|wall, desk| wall.show_tried(desk.scene(), works));
+            .with_wall(|wall, desk| wall.show_tried(desk, works));
     }
 }
