@@ -6,6 +6,7 @@
 //! The crate touches no file, clock, thread, random source, environment or DOM.
 #![warn(missing_docs)]
 
+pub mod advise;
 pub mod arrange;
 pub mod canopy;
 pub mod check;

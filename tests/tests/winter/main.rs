@@ -1,6 +1,7 @@
 //! A winter in which a person does whatever is offered first, until nothing is offered: what is left of the wall then.
 
 mod buds;
+mod draft;
 mod near;
 mod rows;
 mod wood;

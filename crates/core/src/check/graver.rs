@@ -3,6 +3,8 @@
 use super::seen::Seen;
 use super::{ALL, Context, Finding, Severity};
 use crate::cover::Span;
+use crate::row::TreeId;
+use std::collections::BTreeSet;
 
 /// Rules that look at the row as a whole: a part of it says nothing about them.
 pub(super) const WHOLE: [&str; 6] = [
@@ -39,6 +41,21 @@ pub(super) fn judged_near(context: &Context<'_>) -> Vec<Finding> {
     let seen = Seen::to_judge(context);
     let near = ALL.iter().filter(|(id, _)| !WHOLE.contains(id));
     near.flat_map(|(_, find)| find(&seen)).collect()
+}
+
+/// The trees about which anything is graver on a row than it was; with something that is about none, all trees.
+pub fn harmed(before: &Context<'_>, after: &Context<'_>) -> BTreeSet<TreeId> {
+    let (was, is) = (judged(before), judged(after));
+    let change = Change::new(&was, &is);
+    let all = || after.row.trees.iter().map(|t| t.id);
+    let mut out = BTreeSet::new();
+    for graver in change.graver() {
+        match graver.subjects.is_empty() {
+            true => out.extend(all()),
+            false => out.extend(graver.subjects.iter().map(|p| p.tree)),
+        }
+    }
+    out
 }
 
 fn span(f: &Finding) -> Span {
@@ -108,9 +125,13 @@ impl<'f> Change<'f> {
     /// Whether anything is graver than it was: it stands where nothing as grave stood, and nothing graver is gone from there.
     /// How far one sees through the wall hangs on the height of all of it; what stands too far apart has a rule of its own.
     pub fn is_graver(&self) -> bool {
+        self.graver().next().is_some()
+    }
+
+    fn graver(&self) -> impl Iterator<Item = &'f Finding> {
         let judged = |a: &&Finding| a.rule != super::see_through::RULE;
-        let mut judged = self.after.iter().filter(judged);
-        judged.any(|a| !self.was(a) && !self.follows(a))
+        let judged = self.after.iter().filter(judged);
+        judged.filter(|a| !self.was(a) && !self.follows(a))
     }
 
     fn was(&self, a: &Finding) -> bool {

@@ -44,11 +44,12 @@ mod work_void;
 pub use again::Kept;
 pub use figures::{Figures, figures};
 pub use finding::{Also, Finding, Part, Remedy, Severity};
+pub use graver::harmed;
 pub use light_cost::{LightCost, tell_costs};
 pub use light_renewal::is_dark as renewal_zone_is_dark;
-pub use matter::{Cause, Matter, Size, matters};
+pub use matter::{Cause, Matter, Size, is_left, matters};
 pub use mend::mended;
-pub use trial::{Offered, offered, take as take_offers, tried};
+pub use trial::{Offered, offered, take as take_offers, tried, winter_order};
 
 use crate::arrange::Arrange;
 use crate::cover::{Cover, Place};

@@ -22,8 +22,8 @@ const BESIDE: f64 = 1_500.0;
 /// Wire that is laid bare beside what is mended is told from this length on, mm.
 const TOLD: f64 = 10.0;
 
-/// When in a winter a rule's remedies are done: what goes before what is shortened.
-fn stage(rule: &str) -> u8 {
+/// When in a winter a rule's remedies are done, the first at 0: what goes before what is shortened.
+pub fn winter_order(rule: &str) -> u8 {
     match rule {
         "uprights-too-close" | "uprights-too-many" => 0,
         "renewal-due" | "wood-too-old" | "upright-over-vigorous" => 1,
@@ -79,7 +79,7 @@ pub fn tried(plan: &Plan, scheme: usize, at: &Replayed, findings: &[Finding]) ->
     let mut known = Known::default();
     let mut order: Vec<usize> = (0..findings.len()).collect();
     order.retain(|i| !findings[*i].remedies.is_empty());
-    order.arrange_by_key(|i| (stage(findings[*i].rule), *i));
+    order.arrange_by_key(|i| (winter_order(findings[*i].rule), *i));
     for i in order {
         let rule = findings[i].rule;
         for (place, remedy) in findings[i].remedies.iter().enumerate() {

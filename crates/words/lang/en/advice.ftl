@@ -4,3 +4,54 @@ refusal-solve-number = A length or weight of advice must be a number, and a dist
 refusal-fill-no-way = The wood of tree { $count }, counted from the left, has no way to lie; give it one at least
 refusal-uprights-order = Places of uprights must go from left to right: { $from } stands before { $to }
 refusal-uprights-bare = Nothing stands, and no bud can be kept, between { $from } and { $to }; nearer places or a longer gap must be allowed there
+
+advice-usual = Tree { $tree }: { $kind ->
+    [rub_out] rub out side and underside buds
+    [keep_bud] { $count ->
+        [one] keep a bud
+       *[other] keep { $count } buds
+    }
+    [notch] { $count ->
+        [one] notch above a bud
+       *[other] notch above { $count } buds
+    }
+    [lay] { $count ->
+        [one] lay the stock along the wire
+       *[other] lay both leaders along the wire
+    }
+    [cut_to_buds] { $count ->
+        [one] cut the upright back to buds
+       *[other] cut { $count } uprights back to buds
+    }
+    [cut_back] cut the end of the cordon back
+    [thin] keep one return of the stub
+    [remove] { $count ->
+        [one] take a shoot off
+       *[other] take { $count } shoots off
+    }
+    [stub] { $count ->
+        [one] cut an upright to a stub
+       *[other] cut { $count } uprights to stubs
+    }
+    [take_laterals] take the laterals off
+    [tip] tip last year’s growth
+    [hold_height] hold the wall’s height
+    [add_wire] stretch the next wire
+   *[other] the usual work
+}
+advice-why-usual = { $kind ->
+    [rub_out] Buds on the sides and underneath bring shoots that stand out of the flat wall; rubbed out at bud swell they cost no cut later (common practice, no source)
+    [keep_bud] A bud kept on last season’s wood fills a place where the wall has room for an upright (common practice, no source)
+    [notch] Older wood brings an upright only above a notch, and not every time (from memory)
+    [lay] Stock is laid in early summer while its wood still bends (from memory)
+    [cut_to_buds] Few and uneven shoots cut back to buds share their vigour among as many even ones (common practice, no source)
+    [cut_back] Wood beyond the next tree covers the wire twice (common practice, no source)
+    [thin] Of several returns of a stub one is kept, so that the knuckle carries one upright (from memory)
+    [remove] What grows out of the flat wall, or beside an upright that was held, comes off (common practice, no source)
+    [stub] A share of the uprights is renewed each winter, the oldest and the largest first (common practice, no source)
+    [take_laterals] From the third leaf on uprights stand without laterals (common practice, no source)
+    [tip] Tipping takes flowers from the harvest after the coming one (common practice, no source)
+    [hold_height] What stands above the wall’s height shades the rows beside it (common practice, no source)
+    [add_wire] The next wire goes in as the uprights reach for it (common practice, no source)
+   *[other] It is the usual work of this time (common practice, no source)
+}

@@ -108,6 +108,12 @@ impl Matter {
     }
 }
 
+/// Of each finding whether it is left in this leaf, as it was when it was left.
+pub fn is_left(left: &[Left], leaf: u8, findings: &[Finding]) -> Vec<bool> {
+    let here = LeftHere::of(left, leaf);
+    findings.iter().map(|f| here.place(f).is_some()).collect()
+}
+
 /// All matters of a row: those that are open, the gravest first and of one severity the largest first, then those that are
 /// left in this leaf. `cover` and `findings` are of the row, the findings of its light too; `left` is what the plan leaves.
 ///

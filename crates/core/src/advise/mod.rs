@@ -1,0 +1,106 @@
+//! Advice: work that is proposed, each piece with its reason, as ordinary work that can be taken, changed and undone.
+//!
+//! A [`Draft`] is one window's whole work on a row. What a scheme's rules do there is where it begins; then it does, in the order of
+//! a winter, what the checks would mend, each remedy tried on the row as the ones before it leave it, until nothing more is offered. So
+//! it ends where a second draft has nothing to add, and nothing is graver than before. What the plan holds already stands, and what is
+//! left for this year stays left.
+
+mod draft;
+mod stand;
+mod windows;
+
+pub use draft::draft;
+
+use crate::check::Finding;
+use crate::plan::Plan;
+use crate::refusal::Refusal;
+use crate::row::{Moment, TreeId};
+use crate::said::Said;
+use crate::work::Work;
+
+/// Why a piece of work is proposed.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Why {
+    /// It mends what a check found.
+    Found(Box<Finding>),
+    /// It is the usual work of its time.
+    Usual(Said),
+}
+
+/// Work that belongs together, and why.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Piece {
+    /// What it does: its own words, or a remedy's.
+    pub said: Said,
+    /// Why.
+    pub why: Why,
+    /// Where along the row, mm.
+    pub x: f64,
+    /// The work, in order of subject.
+    pub work: Vec<Work>,
+}
+
+impl Piece {
+    /// The trees that it works on; none where it is the trellis alone.
+    pub fn trees(&self) -> impl Iterator<Item = TreeId> {
+        self.work.iter().filter_map(Work::tree)
+    }
+
+    /// The kind of its first work, by which pieces are taken together.
+    pub fn kind(&self) -> &'static str {
+        self.work.first().map_or("", Work::kind)
+    }
+}
+
+/// A window's work as it is proposed.
+#[derive(Clone, Debug)]
+pub struct Draft {
+    /// The scheme that it is for, by its place.
+    pub scheme: usize,
+    /// The window.
+    pub moment: Moment,
+    /// The pieces in the order in which they were found.
+    pub pieces: Vec<Piece>,
+    /// The plan with all of it taken.
+    pub plan: Plan,
+    /// The window's work by rule that gives way to what the draft has in its place.
+    instead: Vec<Work>,
+}
+
+impl Draft {
+    /// Whether there is nothing to propose.
+    pub fn is_empty(&self) -> bool {
+        self.pieces.is_empty()
+    }
+
+    /// The plan from which it was drafted with the pieces taken that `picks` says, by kind or by tree; what can't be done without
+    /// the others is left out. Where the window stood by rule, its usual work stays on what is not picked.
+    ///
+    /// # Errors
+    /// No such scheme in that plan.
+    pub fn taken(&self, plan: &Plan, picks: impl Fn(&Piece) -> bool) -> Result<Plan, Refusal> {
+        let picked: Vec<&Piece> = self.pieces.iter().filter(|p| picks(p)).collect();
+        if picked.len() == self.pieces.len() {
+            return Ok(self.plan.clone());
+        }
+        let mut out = plan.with_planned(self.scheme, self.moment)?;
+        let new = || picked.iter().flat_map(|p| &p.work);
+        let gives_way = |w: &Work| {
+            let same = |n: &Work| (n.tree(), n.kind()) == (w.tree(), w.kind());
+            self.instead.contains(w) && new().any(same)
+        };
+        out = out.without_work(self.scheme, self.moment, gives_way)?;
+        for piece in picked {
+            let there = out.scheme(self.scheme)?.schedule.clone();
+            let missing = piece.work.iter().filter(|w| {
+                let on = there.work_on(self.moment, w.tree());
+                !on.contains(w)
+            });
+            let missing = missing.cloned().collect();
+            if let Ok(next) = out.with_works(self.scheme, self.moment, missing) {
+                out = next;
+            }
+        }
+        Ok(out)
+    }
+}
