@@ -1,4 +1,4 @@
-// Pictures of the page, as they are kept in tests/browser/shots: `node shots.mjs` takes them anew, against `cargo xtask serve`.
+// Pictures of the page and its paper, as they are kept in tests/browser/shots: `node shots.mjs` takes them anew, against `cargo xtask serve`.
 import { readFile, writeFile } from 'node:fs/promises';
 import { example, saved } from './desk.mjs';
 import { frames, open } from './rig.mjs';
@@ -12,14 +12,18 @@ export const SHOTS = {
   narrow: { viewport: { width: 390, height: 844 }, context: { hasTouch: true, isMobile: true } },
   dark: { ...desk, context: { colorScheme: 'dark' } },
   forced: { ...desk, context: { forcedColors: 'active' } },
+  'paper-a4': { ...desk, paper: 'a4' },
+  'paper-letter': { ...desk, paper: 'letter' },
   present: { viewport: { width: 1280, height: 720 }, then: (page) => page.keyboard.press('p') },
 };
 
 export const kept = (name) => new URL(`shots/${name}.png`, import.meta.url);
 
 /** The page as the picture has it. */
-export async function taken(page, { then } = {}) {
+export async function taken(page, { then, paper } = {}) {
   await page.emulateMedia({ reducedMotion: 'reduce' });
+  // Paper says when it was printed.
+  await page.clock.setFixedTime(new Date(2026, 0, 15));
   await example(page);
   await saved(page);
   await then?.(page);
@@ -27,7 +31,20 @@ export async function taken(page, { then } = {}) {
   await page.locator('.year-range', { hasText: /\d/ }).first().waitFor({ state: 'attached' });
   await page.locator('[data-remedy][aria-disabled]').waitFor({ state: 'detached' });
   await frames(page, 5);
+  if (paper) return printed(page, paper);
   return page.screenshot({ animations: 'disabled', caret: 'hide' });
+}
+
+/** Its first sheet of that paper, with the signs of the work. */
+async function printed(page, paper) {
+  await page.evaluate((paper) => {
+    const choice = document.querySelector('[data-field=paper]');
+    choice.value = paper;
+    choice.dispatchEvent(new Event('change', { bubbles: true }));
+  }, paper);
+  await page.evaluate(() => window.dispatchEvent(new Event('beforeprint')));
+  await page.emulateMedia({ media: 'print' });
+  return page.locator('#print-sheets svg[role=img]').first().screenshot({ animations: 'disabled' });
 }
 
 /**

@@ -28,6 +28,8 @@ const BOX: f64 = 11.0;
 const INDENT: f64 = 20.0;
 /// From how many findings of one matter on only their places are told.
 const TOGETHER: usize = 4;
+/// Of how many findings at most the places are told; of more, on which trees they are.
+const MOST_PLACES: usize = 12;
 
 /// A text as items of at most so many pixels, `sign` standing before its first line.
 fn text_items(
@@ -198,8 +200,12 @@ pub fn matters(told: &Told<'_>, width: f64) -> Vec<Item> {
                 out.extend(text(&words.finding(finding), false, None));
             }
         } else {
-            let places = [("places", Arg::Text(places(&own, words)))];
-            out.extend(text(&words.text("draw-places", &places), false, None));
+            let told = if own.len() > MOST_PLACES {
+                words.text("draw-on-trees", &[("trees", Arg::Text(trees(&own)))])
+            } else {
+                words.text("draw-places", &[("places", Arg::Text(places(&own, words)))])
+            };
+            out.extend(text(&told, false, None));
         }
     }
     out
@@ -242,6 +248,24 @@ fn places(findings: &[&Finding], words: &Words) -> String {
         .map(|x| words.text("value", &[("value", Arg::Length(x))]))
         .collect();
     shown.dedup();
+    shown.join(", ")
+}
+
+/// On which trees findings are, in the order of their numbers; three and more that follow each other as the first and last.
+fn trees(findings: &[&Finding]) -> String {
+    let mut all: Vec<u32> = findings
+        .iter()
+        .flat_map(|f| f.subjects.iter().map(|part| part.tree.0))
+        .collect();
+    all.arrange();
+    all.dedup();
+    let runs = all.chunk_by(|a, b| a + 1 == *b);
+    let shown: Vec<String> = runs
+        .flat_map(|run| match run {
+            [first, _, .., last] => vec![format!("{first}–{last}")],
+            few => few.iter().map(u32::to_string).collect(),
+        })
+        .collect();
     shown.join(", ")
 }
 

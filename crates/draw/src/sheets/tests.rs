@@ -529,3 +529,18 @@ fn two_schemes_lie_on_one_page_to_one_scale() {
         }
     }
 }
+
+#[test]
+fn many_places_of_one_matter_are_told_by_their_trees() {
+    // Each tree of a long row is stubbed but for its first uprights: there is much to see through.
+    let (plan, _) = row(40, 0);
+    let pages = drawn(&plan, &[], Paper::A4, LengthStyle::Metric);
+    let texts = pages.join(" ");
+    let on: Vec<&str> = texts.matches("On trees ").collect();
+    let at = texts
+        .split('>')
+        .filter(|t| t.starts_with("At ") && t.contains(" m, "));
+    let most = at.map(|t| t.matches(" m, ").count()).max().unwrap_or(0);
+    assert!(!on.is_empty(), "none of so many");
+    assert!(most < 12, "{most} places in a line");
+}

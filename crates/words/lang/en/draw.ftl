@@ -26,6 +26,7 @@ draw-after-work = After the work of this time.
 draw-page = Page { $page } of { $pages }
 draw-true = printed at 100 %, this bar is { $length } long
 draw-places = At { $places }
+draw-on-trees = On trees { $trees }
 colour-bark = bark
 colour-light = light
 colour-age = age of wood
