@@ -94,7 +94,7 @@ pageTest('Escape leaves a table in the midst, gives the focus back and ends what
   await field.setInputFiles({ name: 'small.csv', mimeType: 'text/csv', buffer: small });
   await page.locator('.sheet', { hasText: like('import-taken', { lines: 1, trees: 1 }) }).waitFor();
   await left(page, before);
-  assert.equal(await page.locator('#import-title').textContent(), say('import-title', { file: 'small' }));
+  assert.equal(await page.locator('#import-title').textContent(), say('import-title', { row: 'small' }));
   await page.locator('[data-act=import-use]').click();
   await page.waitForSelector('.stage [data-tree="7"]');
 });

@@ -443,7 +443,7 @@ fn a_wrong_value_is_a_remark_with_its_line_and_loses_nothing_else() {
         ("wire,0,5 m,plastic", "4 cells for 3 columns"),
         (
             "wire,half a metre",
-            "wire must be a length: 'half' is no unit",
+            "wire must be a length: 'half a metre' is a word; a number is wanted",
         ),
         ("wall height,2,5 m", "3 cells for 2 columns"),
         (

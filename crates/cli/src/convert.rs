@@ -51,6 +51,7 @@ pub fn import(ask: &Import, words: &Words) -> Status {
         let name = ask.path.file_stem().unwrap_or_default();
         let leaf = measured.row.leaf;
         let asks = measured.asks_tipped();
+        let remains = measured.remains(words);
         let mut plan = measured.plan(name.to_string_lossy());
         plan.tipped = ask
             .tipped
@@ -59,10 +60,11 @@ pub fn import(ask: &Import, words: &Words) -> Status {
             .or(plan.tipped);
         let file = ask.path.file_name().unwrap_or_default().to_string_lossy();
         let with = |more: &[(&'static str, Arg)]| [&counts[..], more].concat();
-        plan.note = words.text(
+        let note = words.text(
             "command-plan-note",
             &with(&[("file", Arg::Text(file.into_owned()))]),
         );
+        plan.note = format!("{note} {remains}").trim_end().into();
         put(&ask.output_file, &ask.path, &write_plan(&plan), words)?;
         let row = json!({
             "file": ask.path.display().to_string(),

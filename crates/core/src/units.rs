@@ -197,8 +197,13 @@ fn read_length(text: &str, bare: BareUnit, thousands: bool) -> Result<f64, Said>
                 };
             }
             Token::Word(word) => {
-                let unit = BareUnit::named(&word.to_lowercase())
-                    .ok_or_else(|| about("number-unit", word))?;
+                let unit = BareUnit::named(&word.to_lowercase()).ok_or_else(|| {
+                    // Of a text without a number nobody asks for the unit.
+                    match body.contains(|c: char| c.is_ascii_digit()) {
+                        true => about("number-unit", word),
+                        false => about("number-word", text),
+                    }
+                })?;
                 let n = held.take().ok_or_else(|| about("number-before", word))?;
                 in_one_way(unit, doubtful.take())?;
                 less_than_a_foot(unit_before, unit, n, text)?;

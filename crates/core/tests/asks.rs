@@ -11,7 +11,11 @@ const TABLE: &str = "tree,place (m),kind,length (m),diameter (mm),season\n\
 fn with(above: &str, given: &[(Question, &str)], bare: BareUnit) -> Measured {
     let given = given.iter().map(|(q, a)| (*q, a.to_string())).collect();
     let options = Options {
-        answers: Answers { given, bare },
+        answers: Answers {
+            given,
+            bare,
+            ..Answers::default()
+        },
         ..Options::default()
     };
     read(format!("{above}{TABLE}").as_bytes(), &options).expect("a table")

@@ -484,29 +484,31 @@ fn a_table_comes_back_as_it_is_read() {
     let looked = looked(table, &mut |_, _| {}).expect("it is understood");
     assert!(looked.taken().contains(&measured.taken.to_string()));
     assert!(looked.left_out().contains(&measured.bad.len().to_string()));
-    let (said, bad) = looked.said_and_bad();
+    let said: Vec<String> = looked.said().map(|a| a.said.to_string()).collect();
     let worded: Vec<String> = measured.said.iter().map(|s| words.say(s)).collect();
     assert_eq!(said, worded);
     let lines = measured.bad.iter().flat_map(|line| {
         let why = words.say(&line.reason());
         [line.line.to_string(), why, line.text.clone()]
     });
-    assert_eq!(bad, lines.collect::<Vec<_>>());
+    assert_eq!(looked.bad(), lines.collect::<Vec<_>>());
+    let headline = format!("{} lines left out", measured.bad.len());
+    assert!(looked.taken().contains(&headline), "{}", looked.taken());
+    assert_eq!(looked.title(), "North");
     let asks: Vec<&str> = looked.asks().map(|a| a.key).collect();
-    assert_eq!(
-        asks,
-        measured
-            .asks
-            .iter()
-            .map(|a| a.question.key())
-            .collect::<Vec<_>>()
-    );
+    let words_first = measured.unread.iter().map(|u| &*u.cell);
+    let then = measured.asks.iter().map(|a| a.question.key());
+    assert_eq!(asks, words_first.chain(then).collect::<Vec<_>>());
     assert!(asks.contains(&"import-tipped") && !looked.is_mostly_bad());
     // Every tree of it is drawn.
     let drawn = looked.drawing().matches("class=\"tree").count();
     assert!(drawn >= measured.row.trees.len(), "{drawn}");
     let plan = read_plan(looked.plan().as_bytes()).expect("a plan");
-    assert_eq!(plan, measured.plan("North"));
+    let remains = measured.remains(&words);
+    assert!(plan.note.ends_with(&remains) && remains.contains("left out"));
+    let note = plan.note.clone();
+    let measured = measured.plan("North");
+    assert_eq!(plan, Plan { note, ..measured });
 }
 
 #[test]
@@ -550,6 +552,73 @@ fn an_answer_is_in_the_drawing_and_in_the_plan_and_one_that_is_refused_is_not() 
 }
 
 #[test]
+fn a_slip_a_foreign_word_and_the_leaf_are_asked_and_read_again_as_answered() {
+    let table = "North 4\ntree;place (m);kind;length (m);side\n1;0;leader;2.4;rechts\n\
+        2;3;leader;2.4;right\n2;3.9;upright;14;\n2;4.2;upright;0.9;\n2;4.5;upright;13;\n";
+    let read = |given: &[&str]| answered(table, given, &mut |_, _| {}).expect("a table");
+    let plain = read(&[]);
+    assert_eq!(plain.title(), "North 4");
+    assert!(
+        plain.taken().ends_with("1 tree, one line left out.")
+            || plain.taken().contains("one line left out")
+    );
+    let word = plain.asks().next().expect("a question");
+    assert_eq!((word.key, word.now), ("side rechts", ""));
+    assert_eq!(word.label, "‘rechts’ under side, in one line, is");
+    assert!(word.choices().iter().any(|(word, _)| *word == "right"));
+    let slips: Vec<(&str, &str, &str)> = plain
+        .said()
+        .filter(|a| !a.cell.is_empty())
+        .map(|a| (a.cell, a.reads, a.button))
+        .collect();
+    assert_eq!(
+        slips,
+        [
+            ("length 5", "1.4 m", "Take 1.40 m"),
+            ("length 7", "1.3 m", "Take 1.30 m")
+        ]
+    );
+    assert_eq!(plain.slips(), ["length 5", "1.4 m", "length 7", "1.3 m"]);
+    // What is far too tall to be so is cut off in the drawing, and told there.
+    let height = |looked: &Looked| {
+        let from = looked
+            .drawing()
+            .split(" height=\"")
+            .nth(1)
+            .expect("a height");
+        let number = from.split('"').next().expect("a number");
+        number.parse::<f64>().expect("a number")
+    };
+    assert_eq!(plain.drawing().matches("cut-off").count(), 2);
+    assert!(plain.drawing().contains("↑ to 14.50 m"));
+    assert!(height(&plain) < 220.0, "{}", height(&plain));
+    let told = read(&[
+        "side rechts",
+        "right",
+        "length 5",
+        "1.4 m",
+        "length 7",
+        "1.3 m",
+    ]);
+    assert_eq!(told.drawing().matches("cut-off").count(), 0);
+    assert!(told.bad().is_empty() && told.slips().is_empty());
+    let back: Vec<(&str, &str)> = told.said().map(|a| (a.cell, a.reads)).collect();
+    assert!(back.contains(&("length 5", "")), "{back:?}");
+    assert_eq!(told.asks().next().map(|a| a.now), Some("right"));
+    // What follows from the leaf stands beside it.
+    let follows = |looked: &Looked| {
+        let mut asks = looked.asks();
+        let leaf = asks.find(|a| a.key == "import-leaf").expect("it is asked");
+        leaf.follows.to_string()
+    };
+    assert_eq!(
+        follows(&plain),
+        "So the oldest wood has 2 seasons; 3 shoots grew in leaf 1, the last (3 of them for want of a season)"
+    );
+    assert!(follows(&read(&["import-leaf", "4"])).starts_with("So the oldest wood has 4 seasons"));
+}
+
+#[test]
 fn how_far_a_table_is_read_is_told_from_its_first_line_to_its_last() {
     let mut table = String::from("tree;place (m);kind;length (m)\n");
     for tree in 0..400 {
@@ -573,7 +642,7 @@ fn a_table_without_a_row_makes_no_plan_and_one_that_is_refused_says_why() {
     assert_eq!(empty.plan(), "");
     assert_eq!((empty.asks().count(), empty.drawing()), (0, ""));
     assert!(empty.is_mostly_bad());
-    assert_eq!(empty.said_and_bad().1.len(), 3, "one line is left out");
+    assert_eq!(empty.bad().len(), 3, "one line is left out");
     for text in ["", "a letter\nto a friend"] {
         let why = csv::read(text.as_bytes(), &csv::Options::default()).expect_err("no table");
         let why = Words::strict().refusal(&why);

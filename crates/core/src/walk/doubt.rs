@@ -47,7 +47,7 @@ struct Meant {
 
 /// What of a recorded shoot, that runs as `course` tells, is more likely a slip: how long it is or reaches, else how thick it
 /// was `measured`.
-pub fn unlikely(tree: u32, shoot: &Shoot, course: &Course, measured: bool) -> Option<Said> {
+pub fn unlikely(tree: u32, shoot: &Shoot, course: &Course, measured: bool) -> Option<Doubt> {
     if shoot.units.is_empty() {
         return None;
     }
@@ -57,7 +57,7 @@ pub fn unlikely(tree: u32, shoot: &Shoot, course: &Course, measured: bool) -> Op
             mm,
             typed: String::new(),
         });
-        Some(doubt.question())
+        Some(doubt)
     };
     let reach = (course.tip().x - course.base.x).abs();
     let long = match shoot.pose.is_laid() {
@@ -79,7 +79,8 @@ pub fn unlikely_in(plan: &Plan, tree: TreeId, shoot: ShootId) -> Option<Said> {
     let courses = layout(tree, Geometry::of(&plan.found, &plan.targets));
     let n = tree.index(shoot)?;
     let shoot = &tree.shoots[n];
-    unlikely(tree.id.0, shoot, courses.get(n)?, shoot.diameter > 0.0)
+    let doubt = unlikely(tree.id.0, shoot, courses.get(n)?, shoot.diameter > 0.0)?;
+    Some(doubt.question())
 }
 
 /// Trees of a row, each its number and its foot in mm, that stand unlikely far from the one before or close to it, by the
@@ -137,9 +138,23 @@ impl Doubt {
         })
     }
 
+    /// Whether it is about a thickness.
+    pub fn of_thickness(&self) -> bool {
+        self.unit == Quantity::Thickness
+    }
+
+    /// How many times the value was likely meant, where that is known.
+    pub fn times(&self) -> Option<f64> {
+        self.meant.as_ref().map(|_| self.factor())
+    }
+
+    fn factor(&self) -> f64 {
+        if self.value < self.usual.0 { 10.0 } else { 0.1 }
+    }
+
     /// Ten times as much or as little, where that is usual: another unit, or a lost point.
     fn tenfold(&self) -> Option<f64> {
-        let factor = if self.value < self.usual.0 { 10.0 } else { 0.1 };
+        let factor = self.factor();
         let meant = libm::round(self.value * factor * 10.0) / 10.0;
         (meant >= self.usual.0 && meant <= self.usual.1).then_some(meant)
     }

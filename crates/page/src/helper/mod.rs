@@ -8,11 +8,12 @@
 mod awaited;
 mod memory;
 mod message;
+mod small;
 mod table;
 mod update;
 
 pub use awaited::{Awaited, OfScheme, OnWall};
 pub use memory::Memory;
 pub use message::{Body, Inquiry, Message, Question, Reply, WindowCount};
-pub use table::{Ask, Looked, look};
+pub use table::{Ask, Assumed, Looked, look};
 pub use update::{Told, Update};

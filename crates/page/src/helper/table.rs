@@ -1,14 +1,11 @@
 //! What a table holds, as it comes from the helper that has read it: texts alone, which cross as they are.
 
-use cordonry::cover::Span;
-use cordonry::file::csv::Question;
+use super::small::small;
+use cordonry::file::csv::{Measured, Question, Unread};
 use cordonry::file::{MAX_BYTES, csv, write_plan};
-use cordonry::pose::{Geometry, PosedRow};
 use cordonry::refusal::Refusal;
-use cordonry::row::{Row, Targets};
-use cordonry::said::Arg;
+use cordonry::said::{Arg, Said};
 use cordonry::units::{BareUnit, LengthStyle};
-use cordonry_draw::{Detail, backdrop, foreground, posed_group, top_of, tree_numbers};
 use cordonry_words::Words;
 
 /// What a table holds, worded; [`look`] tells how the texts stand.
@@ -16,15 +13,19 @@ use cordonry_words::Words;
 pub struct Looked(Vec<String>);
 
 /// Texts before those of which there may be any number.
-const HEAD: usize = 7;
+const HEAD: usize = 9;
 /// Texts of a question.
-const OF_ASK: usize = 5;
+const OF_ASK: usize = 7;
+/// Texts of what was assumed.
+const OF_SAID: usize = 4;
 
 /// What a table leaves open, worded.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Ask<'t> {
-    /// The name of its question.
+    /// What it is answered by: the name of a question, or of cells.
     pub key: &'t str,
+    /// What is asked.
+    pub label: &'t str,
     /// What is taken now, as it is typed; the word of a choice.
     pub now: &'t str,
     /// What may be answered, where it is a number.
@@ -33,6 +34,21 @@ pub struct Ask<'t> {
     pub wrong: &'t str,
     /// What was answered; empty where nothing was.
     pub answer: &'t str,
+    /// What follows from what is taken now; empty where that is plain.
+    pub follows: &'t str,
+}
+
+/// Something that was assumed of a table, worded.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Assumed<'t> {
+    /// What.
+    pub said: &'t str,
+    /// The cell that it is about, where that may be read otherwise; else empty.
+    pub cell: &'t str,
+    /// What the cell would then be read as; empty: as it stands there.
+    pub reads: &'t str,
+    /// The name of the button that has it read so.
+    pub button: &'t str,
 }
 
 impl Ask<'_> {
@@ -46,7 +62,10 @@ impl Ask<'_> {
 
     /// What may be chosen, each a word with the name of its text; none where it is typed.
     pub fn choices(&self) -> &'static [(&'static str, &'static str)] {
-        question(self.key).map_or(&[], Question::choices)
+        match question(self.key) {
+            Some(question) => question.choices(),
+            None => csv::meanings(self.key),
+        }
     }
 }
 
@@ -91,31 +110,57 @@ impl Looked {
         &self.0[4]
     }
 
+    /// The row's name.
+    pub fn title(&self) -> &str {
+        &self.0[5]
+    }
+
     /// What it leaves open.
     pub fn asks(&self) -> impl Iterator<Item = Ask<'_>> {
-        let asks = self.parts().0.chunks_exact(OF_ASK);
+        let asks = self.part(0).chunks_exact(OF_ASK);
         asks.map(|ask| Ask {
             key: &ask[0],
-            now: &ask[1],
-            range: &ask[2],
-            wrong: &ask[3],
-            answer: &ask[4],
+            label: &ask[1],
+            now: &ask[2],
+            range: &ask[3],
+            wrong: &ask[4],
+            answer: &ask[5],
+            follows: &ask[6],
         })
     }
 
-    /// What was assumed, and then of each line that is left out its number, why, and what stands there.
-    pub fn said_and_bad(&self) -> (&[String], &[String]) {
-        let said = self.0[6].parse().unwrap_or(0);
-        self.parts().1.split_at_checked(said).unwrap_or_default()
+    /// What was assumed.
+    pub fn said(&self) -> impl Iterator<Item = Assumed<'_>> {
+        let said = self.part(1).chunks_exact(OF_SAID);
+        said.map(|said| Assumed {
+            said: &said[0],
+            cell: &said[1],
+            reads: &said[2],
+            button: &said[3],
+        })
     }
 
-    fn parts(&self) -> (&[String], &[String]) {
-        let asks = self.0[5].parse().unwrap_or(0) * OF_ASK;
-        self.0[HEAD..].split_at_checked(asks).unwrap_or_default()
+    /// Cells that look like slips, in turn the cell and what it would be read as.
+    pub fn slips(&self) -> &[String] {
+        self.part(2)
+    }
+
+    /// Of each line that is left out its number, why, and what stands there.
+    pub fn bad(&self) -> &[String] {
+        self.part(3)
+    }
+
+    /// The texts behind those at the head: of questions, assumptions, slips, and lines that are left out.
+    fn part(&self, n: usize) -> &[String] {
+        let count = |n: usize| self.0[HEAD - 3 + n].parse().unwrap_or(0);
+        let lengths = [count(0) * OF_ASK, count(1) * OF_SAID, count(2) * 2];
+        let from = HEAD + lengths.iter().take(n).sum::<usize>();
+        let to = lengths.get(n).map_or(self.0.len(), |l| from + l);
+        self.0.get(from..to).unwrap_or_default()
     }
 }
 
-/// What was answered so far: in turn the name of a question and what was typed.
+/// What was answered so far: in turn the name of a question, or of a cell, and what was typed.
 pub type Answered = [String];
 
 /// Reads a table as a row of that name, with what was answered: the texts of [`Looked`], or one alone, why it is refused.
@@ -141,29 +186,38 @@ fn looked(
         options.answers.bare = BareUnit::Foot;
     }
     let answered = answered.chunks_exact(2);
+    let meant = answered.clone().filter(|a| question(&a[0]).is_none());
+    let meant = meant.map(|a| (a[0].clone(), a[1].clone()));
+    options.answers.meant = meant.collect();
     let answered = answered.filter_map(|a| Some((question(&a[0])?, a[1].as_str())));
     let answered: Vec<(Question, &str)> = answered.collect();
     // What can't even be read as it is typed is refused so, and is no answer.
-    let mut unread = Vec::new();
+    let mut untyped = Vec::new();
     for (question, typed) in &answered {
         match words.typed(typed).map_err(|why| words.say(&why)) {
             _ if !question.choices().is_empty() => {
                 options.answers.given.push((*question, (*typed).into()));
             }
             Ok(plain) => options.answers.given.push((*question, plain)),
-            Err(why) => unread.push((*question, why)),
+            Err(why) => untyped.push((*question, why)),
         }
     }
     let mut measured = csv::read_telling(bytes, &options, tell)?;
     let mostly_bad = measured.is_mostly_bad();
+    let remains = measured.remains(words);
+    let follows = of_leaf(&measured, words);
     let bad = std::mem::take(&mut measured.bad);
     let said = std::mem::take(&mut measured.said);
     let asks = std::mem::take(&mut measured.asks);
+    let slips = std::mem::take(&mut measured.slips);
+    let unread = std::mem::take(&mut measured.unread);
+    let title = measured.title.clone().unwrap_or_else(|| name.into());
     let doubt = measured.doubt.take();
     let trees = measured.row.trees.len();
     let counts = [
         ("lines", Arg::Count(measured.taken as i64)),
         ("trees", Arg::Count(trees as i64)),
+        ("left", Arg::Count(bad.len() as i64)),
     ];
     let drawing = match trees {
         0 => String::new(),
@@ -172,7 +226,11 @@ fn looked(
     // A row of which nothing was understood is begun by hand.
     let plan = match trees {
         0 if !measured.treeless => String::new(),
-        _ => write_plan(&measured.plan(name)),
+        _ => {
+            let mut plan = measured.plan(name);
+            plan.note = noted(remains, words, trees);
+            write_plan(&plan)
+        }
     };
     // One that could be opened once and never again.
     if plan.len() > MAX_BYTES {
@@ -191,27 +249,64 @@ fn looked(
         words.text("import-bad", &left_out),
         if mostly_bad { "yes" } else { "" }.to_string(),
         drawing,
-        asks.len().to_string(),
+        title,
+        (unread.len() + asks.len()).to_string(),
         said.len().to_string(),
+        slips.len().to_string(),
     ];
+    for unread in unread {
+        let label = asked(&unread, words);
+        let Unread { cell, now, .. } = unread;
+        let none = String::new;
+        texts.extend([cell, label, now, none(), none(), none(), none()]);
+    }
     for ask in asks {
         let question = ask.question;
         let range = ask.range.map_or_else(String::new, |(low, high)| {
             words.text("import-range", &[("low", low), ("high", high)])
         });
         let wrong = ask.wrong.map(|why| words.refusal(&why));
-        let unread = unread.iter().find(|(q, _)| *q == question);
-        let wrong = wrong.or_else(|| unread.map(|(_, why)| why.clone()));
+        let untyped = untyped.iter().find(|(q, _)| *q == question);
+        let wrong = wrong.or_else(|| untyped.map(|(_, why)| why.clone()));
         let answer = answered.iter().find(|(q, _)| *q == question);
         texts.extend([
             question.key().to_string(),
+            words.plain(question.key()),
             words.entries(&ask.now),
             range,
             wrong.unwrap_or_default(),
             answer.map_or("", |(_, typed)| typed).to_string(),
+            match question {
+                Question::Leaf => follows.clone(),
+                _ => String::new(),
+            },
         ]);
     }
-    texts.extend(said.iter().map(|s| words.say(s)));
+    for said in &said {
+        let line = match said.arg("line") {
+            Some(Arg::Count(line)) => *line as usize,
+            _ => 0,
+        };
+        let slip = slips.iter().find(|s| s.line == line);
+        let [cell, reads, button] = match (said.key, slip) {
+            ("file-said-unlikely", Some(slip)) => {
+                let value = [("value", slip.unit.arg(slip.mm))];
+                [
+                    slip.cell.clone(),
+                    slip.reads.clone(),
+                    words.text("import-take", &value),
+                ]
+            }
+            ("file-said-meant", _) => [
+                said.arg("cell").map_or_else(String::new, |c| words.arg(c)),
+                String::new(),
+                words.plain("import-take-back"),
+            ],
+            _ => Default::default(),
+        };
+        texts.extend([words.say(said), cell, reads, button]);
+    }
+    texts.extend(slips.into_iter().flat_map(|s| [s.cell, s.reads]));
     for line in bad {
         let why = words.say(&line.reason());
         texts.extend([line.line.to_string(), why, line.text]);
@@ -219,38 +314,51 @@ fn looked(
     Ok(texts)
 }
 
-/// Pixels in a millimetre of the small drawing: a wall of 2.5 m is 90 high.
-const SMALL: f64 = 0.036;
-/// Pixels above the wall and below the ground, for the heights and the trees' numbers.
-const ROOM: (f64, f64) = (18.0, 26.0);
+/// What the plan notes of the table that it comes from.
+fn noted(remains: String, words: &Words, trees: usize) -> String {
+    let trees = [("trees", Arg::Count(trees as i64))];
+    let note = format!("{} {remains}", words.text("import-note", &trees));
+    note.trim_end().to_string()
+}
 
-/// The whole of a row, small.
-fn small(row: &Row, words: &Words) -> String {
-    let g = Geometry::of(row, &Targets::default());
-    let posed = PosedRow::new(row.clone(), g);
-    let courses = || posed.posed().iter().flat_map(|t| t.courses());
-    let posts = || row.trellis.posts.iter().map(|p| p.f());
-    let ends = courses().flat_map(|c| [c.base.x, c.tip().x]);
-    let feet = row.trees.iter().map(|t| t.foot.f());
-    let all = ends
-        .chain(feet)
-        .chain(posts())
-        .chain([row.from.f(), row.to.f()]);
-    let (low, high) = all.fold((f64::MAX, f64::MIN), |(a, b), x| (a.min(x), b.max(x)));
-    let span = Span::between(low - 500.0, high + 500.0);
-    let top = top_of(&posed, g) + ROOM.0 / SMALL;
-    let high = top + ROOM.1 / SMALL;
-    let long = span.length();
-    let (width, height, px) = (long * SMALL, high * SMALL, 1.0 / SMALL);
-    let mut out = format!(
-        "<svg class=\"wall\" aria-hidden=\"true\" style=\"--px:{px:.3}\" width=\"{width:.0}\" height=\"{height:.0}\" viewBox=\"{:.0} {:.0} {long:.0} {high:.0}\">",
-        span.from, -top
-    );
-    out += &backdrop(row, span);
-    for tree in posed.posed() {
-        out += &posed_group(tree, Detail::Sketch);
-    }
-    out += &foreground(row, span, SMALL, words);
-    out += &tree_numbers(row, span, SMALL, words);
-    out + "</svg>"
+/// What is asked of a word that can't be read.
+fn asked(unread: &Unread, words: &Words) -> String {
+    words.text(
+        "import-word",
+        &[
+            ("word", Arg::Text(unread.word.clone())),
+            ("column", Arg::Text(unread.column.into())),
+            ("count", Arg::Count(unread.lines as i64)),
+        ],
+    )
+}
+
+/// What follows from the leaf before which the row is taken as found: how old its wood is.
+fn of_leaf(measured: &Measured, words: &Words) -> String {
+    let leaf = measured.row.leaf;
+    let shoots = measured.row.trees.iter().flat_map(|t| &t.shoots);
+    let born = || shoots.clone().filter_map(|s| s.born());
+    // Of a row that is just planted there is nothing to tell.
+    let Some(first) = born().min().filter(|_| leaf > 1) else {
+        return String::new();
+    };
+    let last = leaf.saturating_sub(1);
+    let units = shoots.clone().flat_map(|s| &s.units);
+    let grew = units.filter(|u| u.leaf == last).count();
+    let taken = |said: &&Said| said.key == "file-said-seasons";
+    let taken = measured
+        .said
+        .iter()
+        .find(taken)
+        .and_then(|s| s.arg("count"));
+    let count = |n: i64| Arg::Count(n);
+    words.text(
+        "import-leaf-follows",
+        &[
+            ("last", count(last.into())),
+            ("age", count(i64::from(leaf) - i64::from(first))),
+            ("grew", count(grew as i64)),
+            ("taken", taken.cloned().unwrap_or(count(0))),
+        ],
+    )
 }

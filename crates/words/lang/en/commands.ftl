@@ -45,7 +45,7 @@ command-imported = { $file }: { $taken ->
     [one] one tree
    *[other] { $trees } trees
 }, { $lost } lost
-command-plan-note = Measured row from { $file }: { $taken } lines taken, { $left } left out.
+command-plan-note = Measured row from { $file }: { $taken } lines taken.
 command-tipped-unknown = whether last year's growth had been tipped is not known: it is taken as whole; --tipped says it
 command-tipped-told = --tipped changes nothing: the table tells what was cut, or there is no growth of last year
 command-planted-refused = a planting angle must be between 10 and 90 degrees, not { $angle }

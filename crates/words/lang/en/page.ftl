@@ -406,14 +406,56 @@ newer-build = A newer version of the program is here.
 newer-build-load = Load it
 newer-build-later = Later
 
-import-title = What { $file } holds
+import-title = Measured row ‘{ $row }’
 import-taken = { $lines ->
     [one] One line
    *[other] { $lines } lines
 } understood, { $trees ->
     [one] one tree
    *[other] { $trees } trees
+}{ $left ->
+    [0] {""}
+    [one] , one line left out
+   *[other] , { $left } lines left out
 }.
+import-note = { $trees ->
+    [one] A measured row of one tree.
+   *[other] A measured row of { $trees } trees.
+}
+import-slips = Look at these again
+import-take = Take { $value }
+import-take-back = As it stands there
+import-take-all = Take all { $count } as likely meant
+import-cut-off = ↑ to { $height }
+import-leaf-follows = So the oldest wood has { $age ->
+    [one] one season
+   *[other] { $age } seasons
+}; { $grew ->
+    [0] nothing in the table grew in leaf { $last }
+    [one] one shoot grew in leaf { $last }, the last
+   *[other] { $grew } shoots grew in leaf { $last }, the last
+}{ $taken ->
+    [0] {""}
+    [one] {" "}(one of them for want of a season)
+   *[other] {" "}({ $taken } of them for want of a season)
+}
+import-word = ‘{ $word }’ under { $column }, in { $count ->
+    [one] one line
+   *[other] { $count } lines
+}, is
+import-word-open = not said: left out
+import-word-left = left, toward the start of the row
+import-word-right = right, toward its end
+import-word-side = from the side, toward an alley
+import-word-under = from underneath
+import-word-top = from the top
+import-word-stem = a stem
+import-word-leader = a leader
+import-word-upright = an upright
+import-word-shoot = a shoot
+import-word-bud = a bud
+import-word-stub = a stub
+import-word-lost = a lost tree
 import-bad = { $count ->
     [one] One line is left out:
    *[other] { $count } lines are left out:

@@ -143,6 +143,16 @@ refusal-csv-along = place must be between along { $low } and along { $high }: al
 refusal-csv-season = season must be between 0 and { $high }, not { $value }: the row is taken as found before leaf { $leaf }
 refusal-csv-steep = place must be a distance from the base of its parent, such as 'along 0.30 m', not '{ $value }': its parent goes straight up, where a place along the row says no height
 
+measured-left-out = { $count ->
+    [one] One line of the table was left out
+   *[other] { $count } lines of the table were left out
+}
+measured-line = Line { $line }: { $why }
+measured-more = { $count ->
+    [one] One more line was left out
+   *[other] { $count } more were left out
+}
+
 file-said-encoding = The file is not in UTF-8; it was read as { $encoding }
 file-said-above = { $count ->
     [one] ‘{ $text }’, above the names of the columns, is taken as the row's name
@@ -177,14 +187,20 @@ file-said-laid = { $count ->
 file-said-wires = No line says the wires: { $count } bare ones are taken, from { $low } to { $high } (‘wire,0.60 m,plastic’ says one)
 file-said-uncovered = Wires of which nothing says what covers them are taken as bare
 file-said-wall = No line says the wall's height: { $height } is taken
-file-said-unlikely = Line { $line }: { $doubt }
+file-said-unlikely = Line { $line }: { $what }
+file-said-meant = Line { $line }: { $column } is read as { $value }, as you said
 file-said-unlikely-more = { $count ->
     [one] One more line is as unlikely
    *[other] { $count } more lines are as unlikely
 }
-file-said-ends = { $count ->
-    [one] One place just beyond its parent's end is taken to it
-   *[other] { $count } places just beyond their parent's end are taken to it
+file-said-end = place { $value } is { $off } { $side ->
+    [before] before the beginning of its parent ({ $part }): it is taken there
+   *[beyond] beyond the end of its parent ({ $part }): it is taken to the end
+}
+file-said-ends = Line { $line }: { $what }
+file-said-ends-more = { $count ->
+    [one] One more place just off its parent is taken to its end
+   *[other] { $count } more places just off their parents are taken to their ends
 }
 work-lay = laid along the wire to the { $toward ->
     [left] left
@@ -824,6 +840,7 @@ limit-light_gap_max_mm = Light lost through one opening, as a length of wall
 
 number-none = no number
 number-two = two numbers without a unit between them in '{ $text }'
+number-word = '{ $text }' is a word; a number is wanted
 number-unit = '{ $text }' is no unit of length (mm, cm, m, in, ft)
 number-before = no number before '{ $text }'
 number-bare = a number without a unit at the end of '{ $text }'

@@ -103,6 +103,8 @@ pub struct Answers {
     pub given: Vec<(Question, String)>,
     /// The unit of lengths that are typed without one.
     pub bare: BareUnit,
+    /// Cells by name ([`super::Slip::cell`], [`super::Unread::cell`]), each with what it is to be read as.
+    pub meant: Vec<(String, String)>,
 }
 
 impl Default for Answers {
@@ -110,6 +112,7 @@ impl Default for Answers {
         Self {
             given: Vec::new(),
             bare: BareUnit::Metre,
+            meant: Vec::new(),
         }
     }
 }
@@ -146,7 +149,7 @@ impl Answers {
     }
 
     fn answer(&self, block: &mut Block, question: Question, answer: &str) -> Result<(), Refusal> {
-        let length = |name: &str| format!("{name} ({})", super::table::sign(self.bare));
+        let length = |name: &str| format!("{name} ({})", super::column::sign(self.bare));
         let name = question.fact().name();
         match question {
             Question::Wires => {

@@ -9,8 +9,9 @@ use crate::row::{Kind, Pose, Toward};
 use crate::said::Arg;
 use crate::units::{Deg, Mm};
 
-/// How far beyond its parent's ends a place may be read, mm: a tape is read to the centimetre, and wood is not straight.
-pub(super) const SLACK: f64 = 30.0;
+/// How far beyond its parent's ends a place may be read, mm: a tape sags, and neither it nor the wood is straight. It is taken
+/// to the end and said.
+const SLACK: f64 = 100.0;
 /// How far along the row a parent must reach, mm, that a place along the row says where on it.
 const STEEP: f64 = 20.0;
 /// How far from an upright stem the place of a leader may be read, mm.
@@ -85,13 +86,37 @@ pub(super) fn pose(
     })
 }
 
-/// Where on its parent a shoot's base is, in whole mm, and whether a place just beyond the parent's end was taken to it.
-pub(super) fn at(
-    course: &Course,
-    kind: Kind,
-    place: Option<Place>,
-) -> Result<(f64, bool), Refusal> {
+/// Where on its parent a shoot's base is.
+pub(super) struct At {
+    /// From the parent's base, in whole mm.
+    pub at: f64,
+    /// Past which of the parent's ends its place was read, and how far, mm: it was taken to that end.
+    pub off: Option<(&'static str, f64)>,
+}
+
+impl At {
+    /// Whether that place was read, and no other taken to it.
+    pub(super) fn is_at(&self, at: f64) -> bool {
+        self.off.is_none() && self.at == libm::round(at)
+    }
+}
+
+/// Where on its parent a shoot's base is.
+pub(super) fn at(course: &Course, kind: Kind, place: Option<Place>) -> Result<At, Refusal> {
     let length = course.length;
+    let end = libm::floor(length);
+    let on = |at: f64| At {
+        at: libm::round(at).min(end),
+        off: None,
+    };
+    let beyond = |off| At {
+        at: end,
+        off: Some(("beyond", off)),
+    };
+    let before = |off| At {
+        at: 0.0,
+        off: Some(("before", off)),
+    };
     let (x0, x1) = (course.base.x, course.tip().x);
     let bend = course.point(course.first).x;
     let off = |key: &'static str, value: f64, low: f64, high: f64| {
@@ -106,14 +131,18 @@ pub(super) fn at(
             ],
         ))
     };
+    // A place in inches is no whole number of mm.
+    let place = place.map(|place| match place {
+        Place::Along(d) => Place::Along(libm::round(d)),
+        place => place,
+    });
     let x = match place {
-        None if kind == Kind::Leader => return Ok((libm::floor(length), false)),
+        None if kind == Kind::Leader => return Ok(on(length)),
         None => return Err(no_place()),
-        Some(Place::Along(d)) if (0.0..=length + SLACK).contains(&d) => {
-            // A place in inches is no whole number of mm.
-            let d = libm::round(d);
-            return Ok((d.min(libm::floor(length)), d > length));
+        Some(Place::Along(d)) if d > length && d <= length + SLACK => {
+            return Ok(beyond(d - length));
         }
+        Some(Place::Along(d)) if (0.0..=length).contains(&d) => return Ok(on(d)),
         Some(Place::Along(d)) => return off("refusal-csv-along", d, 0.0, length),
         Some(Place::Row(x)) => x,
     };
@@ -121,18 +150,18 @@ pub(super) fn at(
     if steep && (x - x1).abs() <= STEM_SLACK {
         // It says nothing of the height: a leader begins where its stem ends.
         return if kind == Kind::Leader {
-            Ok((libm::floor(length), false))
+            Ok(on(length))
         } else {
             Err(Refusal::new("refusal-csv-steep", vec![]))
         };
     }
     if let Some(at) = course.at_x(x) {
-        return Ok((libm::round(at).min(libm::floor(length)), false));
+        return Ok(on(at));
     }
     if (x - x1).abs() <= SLACK {
-        Ok((libm::floor(length), true))
+        Ok(beyond((x - x1).abs()))
     } else if (x - x0).abs() <= SLACK {
-        Ok((0.0, true))
+        Ok(before((x - x0).abs()))
     } else {
         off(
             "refusal-csv-place",

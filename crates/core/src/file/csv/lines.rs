@@ -1,15 +1,16 @@
 //! Lines read one by one: each says what it says, or why it can't be taken.
 
 use super::Tell;
+use super::column::Column;
 use super::pieces::{self, LineKind, Parent, Place, PoseCell, in_range};
 use super::record::{Cells, Record};
-use super::table::{Column, Table};
+use super::table::Table;
 use crate::plan::Plan;
 use crate::range::{self, Range};
 use crate::refusal::Refusal;
 use crate::row::{Face, Kind, Laterals, Moment, Origin, Toward};
 use crate::said::{Arg, Said};
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// One line.
 #[derive(Debug)]
@@ -241,4 +242,31 @@ fn says(table: &Table, record: &Record) -> Result<Says, Refusal> {
         bend_radius,
         note: cell(Column::Note).to_string(),
     })
+}
+
+/// One more than the last season of any line but those that are left out; not before the last cut.
+pub(super) fn found_leaf(lines: &[Line], left_out: &BTreeSet<usize>) -> u8 {
+    let mut last = 0;
+    let mut written = false;
+    let mut shoots = false;
+    let taken = lines.iter().enumerate();
+    let taken = taken.filter(|(n, _)| !left_out.contains(n));
+    let says = taken.filter_map(|(_, l)| l.says.as_ref().ok());
+    // Nothing of a lost tree has grown.
+    for says in says.filter(|s| s.kind != LineKind::Lost) {
+        let more = says.lengths.len().saturating_sub(1);
+        written |= says.season.is_some();
+        shoots |= matches!(
+            says.kind,
+            LineKind::Part(Kind::Upright | Kind::Shoot | Kind::Stub)
+        );
+        last = last.max(usize::from(says.season.unwrap_or(0)) + more);
+        let cut = says.when.iter().flatten().map(|cut| cut.leaf).max();
+        last = last.max(usize::from(cut.unwrap_or(0)).saturating_sub(1));
+    }
+    if shoots && !written {
+        // What grew on the planted stock grew in the first season at the earliest.
+        last = last.max(1);
+    }
+    u8::try_from(last + 1).map_or(Plan::MAX_LEAF, |l| l.min(Plan::MAX_LEAF))
 }

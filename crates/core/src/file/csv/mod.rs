@@ -32,17 +32,23 @@
 
 mod asks;
 mod block;
+mod column;
+mod counts;
 mod fit;
 mod lines;
+mod meant;
 mod order;
 mod pieces;
 mod record;
 mod table;
 mod trees;
+mod unread;
 mod write;
 
 pub use asks::{Answers, Asked, Question};
+pub use meant::{Slip, meanings};
 pub(super) use table::has_columns;
+pub use unread::Unread;
 pub use write::{Style, write};
 
 use super::foreign;
@@ -52,10 +58,13 @@ use crate::make::Field;
 use crate::plan::Plan;
 use crate::refusal::Refusal;
 use crate::row::{Row, Site, Tree, Trellis};
-use crate::said::{Arg, Said};
+use crate::said::{Arg, Said, Wording};
 use crate::units::{BareUnit, Deg, Mm};
+use column::Column;
+use counts::counted;
+use meant::Meant;
 use std::sync::Arc;
-use table::{Column, Table};
+use table::Table;
 
 /// What is said of a measured row beside it.
 #[derive(Clone, Debug, PartialEq)]
@@ -116,9 +125,16 @@ pub struct Measured {
     pub tipped: Option<bool>,
     /// What the table leaves open.
     pub asks: Vec<Asked>,
+    /// The lines that look like a slip of which it is known what was likely meant.
+    pub slips: Vec<Slip>,
+    /// Words that are none that may stand there, whether or not something is said of them.
+    pub unread: Vec<Unread>,
     /// Whether it is a row without a tree, told by the lines above the names and with nothing left out.
     pub treeless: bool,
 }
+
+/// Most lines that are left out, and most assumptions, that the plan's note names.
+const MOST_NOTED: usize = 8;
 
 /// So many lines may be slips even where they are more than a quarter.
 const FEW: usize = 10;
@@ -139,6 +155,35 @@ impl Measured {
     pub fn asks_tipped(&self) -> bool {
         let mut asks = self.asks.iter();
         asks.any(|a| a.question == Question::Tipped)
+    }
+
+    /// What stays to be known of the plan that it makes: the lines that are left out and what was assumed, a sentence each.
+    pub fn remains(&self, words: &impl Wording) -> String {
+        let lines = self.bad.iter().take(MOST_NOTED).map(|bad| {
+            let line = ("line", Arg::Count(bad.line as i64));
+            Said::new("measured-line", vec![line, ("why", bad.reason().into())])
+        });
+        let left = self.bad.len();
+        let mut out = String::new();
+        let all = counted("measured-left-out", left)
+            .into_iter()
+            .chain(lines)
+            .chain(counted("measured-more", left.saturating_sub(MOST_NOTED)))
+            .chain(self.said.iter().take(MOST_NOTED).cloned());
+        for said in all {
+            let sentence = words.say(&said);
+            if out.chars().count() + sentence.chars().count() + 2 > Plan::MAX_TEXT {
+                break;
+            }
+            let end = if sentence.ends_with(['.', '?']) {
+                ""
+            } else {
+                "."
+            };
+            let gap = if out.is_empty() { "" } else { " " };
+            out += &[gap, &sentence, end].concat();
+        }
+        out
     }
 
     /// A plan of what was measured, begun, of that name where the table has none.
@@ -174,7 +219,7 @@ fn crowded(trees: &[Arc<Tree>], table: &Table) -> Option<Said> {
         let apart = spacing / taken.millimetres() * unit.millimetres();
         apart >= least && apart <= most
     });
-    let named = |unit| Arg::Text(table::sign(unit).into());
+    let named = |unit| Arg::Text(column::sign(unit).into());
     Some(
         match likely.filter(|_| !table.bare(Column::Place).is_empty()) {
             Some(likely) => Said::new(
@@ -262,7 +307,8 @@ pub fn read_telling(bytes: &[u8], options: &Options, tell: Tell<'_>) -> Result<M
         ));
     }
     let text = Text::read(bytes, foreign::TABLE)?;
-    let mut table = Table::read(&text.text).map_err(|why| {
+    let meant = Meant::of(&options.answers.meant);
+    let mut table = Table::read(&text.text, meant).map_err(|why| {
         // Without the columns of a table it may be anything else.
         match foreign::marked_up(&text.text) {
             Some(kind) if why.key == "refusal-csv-columns" => {
@@ -279,6 +325,15 @@ pub fn read_telling(bytes: &[u8], options: &Options, tell: Tell<'_>) -> Result<M
         ));
     }
     said.extend(table.said.iter().cloned());
+    said.extend(table.meant.lines().map(|(line, column, text)| {
+        let args = vec![
+            ("line", Arg::Count(line as i64)),
+            ("column", Arg::Text(column.name().into())),
+            ("value", column.measured(text)),
+            ("cell", Arg::Text(meant::cell(column, line))),
+        ];
+        Said::new("file-said-meant", args)
+    }));
     let told = table.block.leaf.is_some();
     let open = options.answers.put(&mut table.block);
     let block = &table.block;
@@ -344,8 +399,11 @@ pub fn read_telling(bytes: &[u8], options: &Options, tell: Tell<'_>) -> Result<M
     let asks = open.map(|open| Asked::of(open, block, &row.trellis, row.leaf));
     let asks = asks.collect();
     let tipped = block.tipped;
+    let unread = unread::unread(&table);
     let bad = table.name_bad(built.bad)?;
     Ok(Measured {
+        slips: built.slips,
+        unread,
         tipped,
         asks,
         row,

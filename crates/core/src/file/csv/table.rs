@@ -1,6 +1,8 @@
 //! The text as a table: what separates the cells, which column is which, and in which unit.
 
 use super::block::{Block, Fact};
+use super::column::{Column, sign};
+use super::meant::Meant;
 use super::record::{MAX_COLUMNS, Record, records, refuse_width, split_unit, too_wide};
 use super::{BadLine, MAX_BAD};
 use crate::arrange::{Arrange, arrange_numbers, middle_of};
@@ -10,203 +12,14 @@ use crate::said::{Arg, Said};
 use crate::units::{BareUnit, parse_number};
 use std::borrow::Cow;
 
-/// The columns, in the order in which they are written.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub(super) enum Column {
-    Tree,
-    Place,
-    Kind,
-    Parent,
-    Length,
-    Diameter,
-    Side,
-    Pose,
-    Season,
-    Laterals,
-    Rubbed,
-    Cut,
-    WhenCut,
-    Origin,
-    BendRadius,
-    Note,
-}
-
-impl Column {
-    pub(super) const ALL: [Self; 16] = [
-        Self::Tree,
-        Self::Place,
-        Self::Kind,
-        Self::Parent,
-        Self::Length,
-        Self::Diameter,
-        Self::Side,
-        Self::Pose,
-        Self::Season,
-        Self::Laterals,
-        Self::Rubbed,
-        Self::Cut,
-        Self::WhenCut,
-        Self::Origin,
-        Self::BendRadius,
-        Self::Note,
-    ];
-
-    /// Its name, and what else people call it, in English, German and Spanish.
-    fn names(self) -> &'static [&'static str] {
-        match self {
-            Self::Tree => &[
-                "tree",
-                "tree number",
-                "tree no",
-                "tree nr",
-                "tree id",
-                "no",
-                "nr",
-                "baum",
-                "baumnummer",
-                "baum nr",
-                "árbol",
-                "arbol",
-                "árbol n°",
-            ],
-            Self::Place => &[
-                "place",
-                "position",
-                "x",
-                "at",
-                "distance",
-                "tape",
-                "place along row",
-                "stelle",
-                "platz",
-                "ort",
-                "posición",
-                "posicion",
-                "lugar",
-                "distancia",
-            ],
-            Self::Kind => &[
-                "kind", "type", "part", "what", "art", "typ", "teil", "tipo", "clase", "parte",
-            ],
-            Self::Parent => &[
-                "parent",
-                "on",
-                "from",
-                "grows from",
-                "wächst aus",
-                "aus",
-                "crece de",
-                "sobre",
-            ],
-            Self::Length => &[
-                "length",
-                "len",
-                "shoot length",
-                "länge",
-                "laenge",
-                "trieblänge",
-                "longitud",
-                "largo",
-            ],
-            Self::Diameter => &[
-                "diameter",
-                "dia",
-                "thickness",
-                "caliper",
-                "calliper",
-                "ø",
-                "durchmesser",
-                "dicke",
-                "diámetro",
-                "diametro",
-                "grosor",
-            ],
-            Self::Side => &[
-                "side",
-                "direction",
-                "toward",
-                "towards",
-                "way",
-                "seite",
-                "richtung",
-                "lado",
-                "dirección",
-                "direccion",
-            ],
-            Self::Pose => &[
-                "pose", "angle", "lean", "held", "haltung", "winkel", "neigung", "postura",
-                "ángulo", "angulo",
-            ],
-            Self::Season => &[
-                "season",
-                "leaf",
-                "born",
-                "year",
-                "jahr",
-                "saison",
-                "laub",
-                "temporada",
-                "año",
-                "hoja",
-            ],
-            Self::Laterals => &[
-                "laterals",
-                "side branches",
-                "side shoots",
-                "seitentriebe",
-                "laterales",
-                "ramas laterales",
-            ],
-            Self::Rubbed => &["rubbed", "rubbed out", "buds rubbed out"],
-            Self::Cut => &[
-                "cut",
-                "cut off",
-                "taken off",
-                "abgeschnitten",
-                "schnitt",
-                "cortado",
-                "corte",
-            ],
-            Self::WhenCut => &["when cut", "last cut"],
-            Self::Origin => &["origin", "came from"],
-            Self::BendRadius => &["bend radius", "radius"],
-            Self::Note => &[
-                "note",
-                "notes",
-                "remark",
-                "remarks",
-                "comment",
-                "comments",
-                "notiz",
-                "bemerkung",
-                "anmerkung",
-                "nota",
-                "notas",
-                "observaciones",
-            ],
-        }
-    }
-
-    pub(super) fn name(self) -> &'static str {
-        self.names()[0]
-    }
-
-    fn named(words: &str) -> Option<Self> {
-        Self::ALL.into_iter().find(|c| c.names().contains(&words))
-    }
-
-    fn has_unit(self) -> bool {
-        matches!(self, Self::Place | Self::Length | Self::Diameter)
-    }
-}
-
 /// The columns that there must be.
 const NEEDED: [Column; 4] = [Column::Tree, Column::Place, Column::Kind, Column::Length];
 
 /// The file as lines of cells.
-#[derive(Debug)]
 pub(super) struct Table {
     delimiter: u8,
+    /// What a person says of single cells.
+    pub meant: Meant,
     columns: Vec<(Column, usize)>,
     units: [BareUnit; Column::ALL.len()],
     pub records: Vec<Record>,
@@ -221,7 +34,7 @@ pub(super) struct Table {
 const THIN: f64 = 2.5;
 
 impl Table {
-    pub(super) fn read(text: &str) -> Result<Self, Refusal> {
+    pub(super) fn read(text: &str, meant: Meant) -> Result<Self, Refusal> {
         // Lines may end as they did on very old computers.
         let text = &match text.contains('\r') && !text.contains('\n') {
             true => Cow::Owned(text.replace('\r', "\n")),
@@ -240,6 +53,7 @@ impl Table {
         }
         let mut table = Self {
             delimiter,
+            meant,
             columns: Vec::new(),
             units: [BareUnit::Millimetre; Column::ALL.len()],
             records,
@@ -403,8 +217,15 @@ impl Table {
         self.records.iter().filter_map(number).collect()
     }
 
-    /// The cell of a column, empty where there is none.
-    pub(super) fn cell<'a>(&self, record: &'a Record, column: Column) -> &'a str {
+    /// The cell of a column as it is read, empty where there is none.
+    pub(super) fn cell<'a>(&'a self, record: &'a Record, column: Column) -> &'a str {
+        let written = self.written(record, column);
+        let meant = self.meant.reading(record, column, written);
+        meant.unwrap_or(written)
+    }
+
+    /// The cell of a column as it stands there.
+    pub(super) fn written<'a>(&self, record: &'a Record, column: Column) -> &'a str {
         let place = self.columns.iter().find(|(c, _)| *c == column);
         place.map_or("", |(_, n)| record.cells.get(*n))
     }
@@ -442,7 +263,7 @@ impl Table {
         out.extend(bad.into_iter().filter_map(|(n, mut why)| {
             let record = self.records.get(n)?;
             // What a line said is known here alone: lines are held as what they mean.
-            let cell = |c| ("value", Arg::short(self.cell(record, c)));
+            let cell = |c| ("value", Arg::short(self.written(record, c)));
             let said = match why.key {
                 "refusal-csv-pose" => Some(Column::Pose),
                 "refusal-csv-parent" => Some(Column::Parent),
@@ -638,16 +459,6 @@ fn guess(column: Column, bare: &[(bool, f64)]) -> BareUnit {
     }
 }
 
-pub(super) fn sign(unit: BareUnit) -> &'static str {
-    match unit {
-        BareUnit::Millimetre => "mm",
-        BareUnit::Centimetre => "cm",
-        BareUnit::Metre => "m",
-        BareUnit::Inch => "in",
-        BareUnit::Foot => "ft",
-    }
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -658,7 +469,7 @@ mod tests {
         for n in 2..100 {
             text.push_str(&format!("{n},{n},stem,2\n"));
         }
-        let table = Table::read(&text).unwrap();
+        let table = Table::read(&text, Meant::of(&[])).unwrap();
         assert_eq!(table.records.len(), 99);
         assert!(table.records[0].broken.is_some());
         assert_eq!(table.records[0].line, 2);

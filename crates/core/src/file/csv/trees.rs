@@ -1,10 +1,12 @@
 //! Lines put together to trees: what grows from what, and where on it.
 
-use super::fit::{SLACK, at, foot, pose};
-use super::lines::{Line, Says};
+use super::column::Column;
+use super::counts::Counts;
+use super::fit::{at, foot, pose};
+use super::lines::{Line, Says, found_leaf};
+use super::meant::Slip;
 use super::order::ordered;
 use super::pieces::{Held, LineKind, Parent, Place, in_range};
-use super::table::Column;
 use super::{Given, Tell};
 use crate::arrange::Arrange;
 use crate::arrange::Gather;
@@ -15,7 +17,7 @@ use crate::refusal::Refusal;
 use crate::row::{
     Face, GrowthUnit, Kind, Limit, Planted, Pose, Shoot, ShootId, Targets, Toward, Tree, TreeId,
 };
-use crate::said::{Arg, Said};
+use crate::said::{Arg, Quantity, Said};
 use crate::units::Deg;
 use crate::usual;
 use crate::walk::{misplaced, unlikely};
@@ -29,8 +31,8 @@ const LAID_FROM: f64 = 50.0;
 /// Steepest planting angle of a stem that is taken as laid, degrees.
 const LAID_ANGLE: f64 = 80.0;
 
-/// Most lines that are told to be unlikely; of more it is rather the unit.
-const MOST_DOUBTS: usize = 12;
+/// How near to a tree's foot a second first line of it stands, mm.
+const SAME_FOOT: f64 = 30.0;
 
 /// What the lines make.
 pub(super) struct Built {
@@ -41,43 +43,8 @@ pub(super) struct Built {
     pub bad: Vec<(usize, Refusal)>,
     /// How many single lengths may be those of several seasons together.
     pub in_all: usize,
-}
-
-/// What was assumed, counted.
-#[derive(Default)]
-struct Counts {
-    seasons: usize,
-    in_all: usize,
-    diameters: usize,
-    laid: usize,
-    ends: usize,
-    doubts: Doubts,
-}
-
-/// The lines that are more likely a slip: all counted, the first with why.
-#[derive(Default)]
-struct Doubts {
-    count: usize,
-    first: Vec<(usize, Said)>,
-}
-
-impl Doubts {
-    fn add(&mut self, line: usize, doubt: Said) {
-        self.count += 1;
-        if self.first.len() < MOST_DOUBTS {
-            self.first.push((line, doubt));
-        }
-    }
-
-    fn say(mut self, said: &mut Vec<Said>) {
-        let more = self.count - self.first.len();
-        self.first.arrange_by_key(|(line, _)| *line);
-        said.extend(self.first.into_iter().map(|(line, doubt)| {
-            let args = vec![("line", Arg::Count(line as i64)), ("doubt", doubt.into())];
-            Said::new("file-said-unlikely", args)
-        }));
-        said.extend(counted("file-said-unlikely-more", more));
-    }
+    /// Slips of which it is known what was meant, in order.
+    pub slips: Vec<Slip>,
 }
 
 struct Context<'a> {
@@ -85,10 +52,6 @@ struct Context<'a> {
     options: &'a Given,
     leaf: u8,
     g: Geometry,
-}
-
-fn counted(key: &'static str, count: usize) -> Option<Said> {
-    (count > 0).then(|| Said::new(key, vec![("count", Arg::Count(count as i64))]))
 }
 
 pub(super) fn build(
@@ -118,18 +81,7 @@ pub(super) fn build(
                 vec![("leaf", Arg::Count(leaf.into()))],
             ));
         }
-        said.extend(
-            [
-                counted("file-said-seasons", counts.seasons),
-                counted("file-said-in-all", counts.in_all).filter(|_| options.in_all),
-                counted("file-said-diameters", counts.diameters),
-                counted("file-said-laid", counts.laid),
-                counted("file-said-ends", counts.ends),
-            ]
-            .into_iter()
-            .flatten(),
-        );
-        counts.doubts.say(said);
+        built.slips = counts.say(options.in_all, said);
     }
     built
 }
@@ -181,35 +133,9 @@ fn build_before(lines: &[Line], options: &Given, leaf: u8, tell: Tell<'_>) -> (B
         taken: lines.len() - bad.len(),
         bad,
         in_all: counts.in_all,
+        slips: Vec::new(),
     };
     (built, counts)
-}
-
-/// One more than the last season of any line but those that are left out; not before the last cut.
-fn found_leaf(lines: &[Line], left_out: &BTreeSet<usize>) -> u8 {
-    let mut last = 0;
-    let mut written = false;
-    let mut shoots = false;
-    let taken = lines.iter().enumerate();
-    let taken = taken.filter(|(n, _)| !left_out.contains(n));
-    let says = taken.filter_map(|(_, l)| l.says.as_ref().ok());
-    // Nothing of a lost tree has grown.
-    for says in says.filter(|s| s.kind != LineKind::Lost) {
-        let more = says.lengths.len().saturating_sub(1);
-        written |= says.season.is_some();
-        shoots |= matches!(
-            says.kind,
-            LineKind::Part(Kind::Upright | Kind::Shoot | Kind::Stub)
-        );
-        last = last.max(usize::from(says.season.unwrap_or(0)) + more);
-        let cut = says.when.iter().flatten().map(|cut| cut.leaf).max();
-        last = last.max(usize::from(cut.unwrap_or(0)).saturating_sub(1));
-    }
-    if shoots && !written {
-        // What grew on the planted stock grew in the first season at the earliest.
-        last = last.max(1);
-    }
-    u8::try_from(last + 1).map_or(Plan::MAX_LEAF, |l| l.min(Plan::MAX_LEAF))
 }
 
 /// One tree in the making.
@@ -371,11 +297,22 @@ impl<'a> TreeBuild<'a> {
             self.context.g,
         );
         let index = tree.shoots.len();
-        let measured = self.says(line).and_then(|s| s.diameter);
+        let says = self.says(line);
+        let measured = says.and_then(|s| s.diameter);
         let doubt = unlikely(self.id.0, &shoot, &course, measured > Some(0.0));
         if let Some(doubt) = doubt {
-            let line = self.context.lines[line].number;
-            self.counts.doubts.add(line, doubt);
+            let number = self.context.lines[line].number;
+            // Of several seasons nobody knows which is the slip.
+            let single = says.is_some_and(|s| s.lengths.len() == 1 && s.cuts.is_empty());
+            let value = match doubt.of_thickness() {
+                true => Some((Quantity::Thickness, shoot.diameter)),
+                false => single.then(|| (Quantity::Length, shoot.length())),
+            };
+            if let (Some((unit, value)), Some(times)) = (value, doubt.times()) {
+                let slip = Slip::new(number, unit, value * times);
+                self.counts.slips.push(slip);
+            }
+            self.counts.doubts.add(number, doubt.question());
         }
         if shoot.pose.is_laid() {
             self.laid.push(index);
@@ -460,15 +397,26 @@ impl<'a> TreeBuild<'a> {
             return Err(self.refuse("refusal-csv-no-tree"));
         };
         let at = at(&self.courses[parent], kind, says.place);
-        let (at, at_end) = at.map_err(|mut why| {
-            // One that is off its parent names it.
+        // One that is off its parent names it.
+        let name = || Name::of(tree, self.context.g, tree.shoots[parent].id);
+        let at = at.map_err(|mut why| {
             if why.arg("side").is_some()
-                && let Some(name) = Name::of(tree, self.context.g, tree.shoots[parent].id)
+                && let Some(name) = name()
             {
                 why.args.push(("part", name.into()));
             }
             why
         })?;
+        let end = at.off.and_then(|(side, off)| {
+            let (Place::Row(place) | Place::Along(place)) = says.place?;
+            let args = vec![
+                ("value", Arg::Length(place)),
+                ("off", Arg::Length(off)),
+                ("side", Arg::Text(side.into())),
+                ("part", name()?.into()),
+            ];
+            Some(Said::new("file-said-end", args))
+        });
         let pose = pose(kind, &says.pose, says.toward, self.usual_way(parent))?;
         if pose.is_laid() && self.laid.len() >= MAX_LAID {
             return Err(Refusal::new(
@@ -491,9 +439,11 @@ impl<'a> TreeBuild<'a> {
         let parent_id = tree.shoots[parent].id;
         let longest = libm::floor(tree.shoots[parent].length());
         // A zero has no sign: shoots at one place keep the order of their lines.
-        let mut shoot = self.shoot(says, Some(parent_id), at.min(longest) + 0.0, pose)?;
+        let mut shoot = self.shoot(says, Some(parent_id), at.at.min(longest) + 0.0, pose)?;
         shoot.id = ShootId::found(self.courses.len() as u32);
-        self.counts.ends += usize::from(at_end);
+        if let Some(end) = end {
+            self.counts.ends.add(self.context.lines[line].number, end);
+        }
         if let Some(tree) = self.tree.take() {
             self.put(tree, shoot, Some(parent), line);
         }
@@ -511,7 +461,7 @@ impl<'a> TreeBuild<'a> {
             return Ok(());
         }
         let foot = self.tree.as_ref().map_or(0.0, |t| t.foot.f());
-        let at_foot = matches!(says.place, Some(Place::Row(x)) if (x - foot).abs() <= SLACK);
+        let at_foot = matches!(says.place, Some(Place::Row(x)) if (x - foot).abs() <= SAME_FOOT);
         let angle = says.pose.angle.filter(|_| says.pose.held.is_none());
         let planted = says.pose.planted.or(angle.filter(|a| *a > Pose::MAX_RISE));
         if !at_foot && planted.is_none() {

@@ -1,8 +1,8 @@
 //! A row written as CSV, such that reading it gives the same row.
 
+use super::column::Column;
 use super::order::as_written;
 use super::pieces::{self, Place, kind_name};
-use super::table::Column;
 use super::{block, fit, record};
 use crate::plan::Plan;
 use crate::pose::{Course, Geometry, layout};
@@ -313,7 +313,7 @@ impl<'a> Lines<'a> {
             let text = self.style.length(x, places);
             let read = pieces::place(&text, BareUnit::Metre).ok().flatten();
             if let Some(place @ Place::Row(_)) = read
-                && fit::at(parent, kind, Some(place)) == Ok((libm::round(shoot.at), false))
+                && fit::at(parent, kind, Some(place)).is_ok_and(|at| at.is_at(shoot.at))
             {
                 return text;
             }

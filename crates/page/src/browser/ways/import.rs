@@ -3,6 +3,7 @@
 
 use super::incoming::Incoming;
 use crate::browser::controls::dialog::Dialog;
+use crate::browser::controls::lines::Lines;
 use crate::helper::{Ask, Looked};
 use cordonry::said::Arg;
 use leptos::prelude::*;
@@ -16,7 +17,11 @@ pub fn Import(incoming: Incoming) -> impl IntoView {
     let usable = move || told(|l| !l.plan().is_empty());
     // A table of which little is understood is rather not used: then that is the answer at hand.
     let likely = move || usable() && !told(Looked::is_mostly_bad);
-    let title = move || app.text("import-title", &[("file", Arg::Text(incoming.name.get()))]);
+    let title = move || {
+        let named = looked.with(|l| l.as_ref().map(|l| l.title().to_string()));
+        let row = named.unwrap_or_else(|| incoming.name.get());
+        app.text("import-title", &[("row", Arg::Text(row))])
+    };
     let there = Memo::new(move |_| looked.with(Option::is_some));
     move || {
         shown.get().then(|| {
@@ -120,6 +125,7 @@ fn Holds(incoming: Incoming) -> impl IntoView {
                     }
                 })
         }}
+        <Slips incoming/>
         {move || {
             asks.get()
                 .then(|| {
@@ -142,7 +148,7 @@ fn Holds(incoming: Incoming) -> impl IntoView {
 /// A question with its answer: a field with its range, or a choice. It stays while the table is read with the answer.
 fn question(incoming: Incoming, key: String) -> AnyView {
     let Incoming { app, looked, .. } = incoming;
-    let (label, id) = (app.t(&key), format!("wrong-{key}"));
+    let id = format!("wrong-{}", key.replace(char::is_whitespace, "-"));
     let name = key.clone();
     let told = move |tell: fn(&Ask<'_>) -> String| {
         looked.with(|l| {
@@ -157,11 +163,12 @@ fn question(incoming: Incoming, key: String) -> AnyView {
             told(tell).or_else(|| was.cloned()).unwrap_or_default()
         })
     };
-    let (shown, range, wrong) = (
+    let (label, shown, range) = (
+        of(|a| a.label.to_string()),
         of(|a| a.shown().to_string()),
         of(|a| a.range.to_string()),
-        of(|a| a.wrong.to_string()),
     );
+    let (wrong, follows) = (of(|a| a.wrong.to_string()), of(|a| a.follows.to_string()));
     let choices = looked.with_untracked(|l| {
         let mut asks = l.iter().flat_map(Looked::asks);
         asks.find(|a| a.key == key).map_or(&[][..], |a| a.choices())
@@ -203,18 +210,86 @@ fn question(incoming: Incoming, key: String) -> AnyView {
             <label>{label} " " {entry}</label>
             " "
             <small>{range}</small>
+            <small class="follows" aria-live="polite">{follows}</small>
             <span id=id class="wrong" role="alert">{wrong}</span>
         </p>
     }
     .into_any()
 }
 
-/// What was assumed of a table, and which lines are left out.
+/// Lines that look like slips, with a press that takes what was likely meant and one that takes that back.
+#[component]
+fn Slips(incoming: Incoming) -> impl IntoView {
+    let Incoming { app, looked, .. } = incoming;
+    let lines = Lines::new(".slips li", ".slips li button");
+    let all = Memo::new(move |_| {
+        looked.with(|l| {
+            let said = l
+                .iter()
+                .flat_map(Looked::said)
+                .filter(|a| !a.cell.is_empty());
+            said.map(|a| [a.said, a.cell, a.reads, a.button].map(String::from))
+                .collect::<Vec<_>>()
+        })
+    });
+    Effect::new(move |_| {
+        all.track();
+        lines.changed();
+    });
+    let one = move |[said, cell, reads, button]: [String; 4]| {
+        let asked = cell.clone();
+        view! {
+            <li>
+                {said} " "
+                <button
+                    data-cell=asked
+                    on:click=move |_| incoming.read_as(&[cell.clone(), reads.clone()])
+                >
+                    {button}
+                </button>
+            </li>
+        }
+    };
+    let likely = Memo::new(move |_| {
+        looked
+            .with(|l| l.as_ref().map(|l| l.slips().to_vec()))
+            .unwrap_or_default()
+    });
+    let together = move || {
+        let slips = likely.get();
+        (slips.len() > 2).then(|| {
+            let count = Arg::Count(slips.len() as i64 / 2);
+            view! {
+                <button data-act="import-take-all" on:click=move |_| incoming.read_as(&slips)>
+                    {app.text("import-take-all", &[("count", count)])}
+                </button>
+            }
+        })
+    };
+    let there = Memo::new(move |_| all.with(|a| !a.is_empty()));
+    move || {
+        there.get().then(|| {
+            view! {
+                <div
+                    class="slips"
+                    on:focusin=move |e| lines.entered(&e)
+                    on:focusout=move |e| lines.left(&e)
+                >
+                    <h3>{app.t("import-slips")}</h3>
+                    <ul>{move || all.get().into_iter().map(one).collect_view()}</ul>
+                    {together}
+                </div>
+            }
+        })
+    }
+}
+
+/// What else was assumed of a table, and which lines are left out.
 #[component]
 fn Details(looked: Looked) -> impl IntoView {
-    let (said, bad) = looked.said_and_bad();
-    let said = said.iter().map(|s| view! { <li>{s.clone()}</li> });
-    let lines = bad.chunks_exact(3).map(|line| {
+    let said = looked.said().filter(|a| a.cell.is_empty());
+    let said = said.map(|a| view! { <li>{a.said.to_string()}</li> });
+    let lines = looked.bad().chunks_exact(3).map(|line| {
         view! {
             <tr>
                 <th scope="row">{line[0].clone()}</th>
@@ -225,7 +300,7 @@ fn Details(looked: Looked) -> impl IntoView {
             </tr>
         }
     });
-    let bad_lines = (!bad.is_empty()).then(|| {
+    let bad_lines = (!looked.bad().is_empty()).then(|| {
         view! {
             <h3>{looked.left_out().to_string()}</h3>
             <div class="bad-lines" tabindex="0" role="region" aria-labelledby="import-title">

@@ -105,12 +105,19 @@ impl Incoming {
 
     /// Takes an answer, and reads the table with it; an empty one takes it back.
     pub(super) fn answer(self, key: &str, typed: &str) {
+        self.read_as(&[key.to_string(), typed.to_string()]);
+    }
+
+    /// Takes answers, in turn the name of a question or cell and what is said of it, and reads the table with them.
+    pub(super) fn read_as(self, answers: &[String]) {
         self.answered.update_value(|all| {
-            if let Some(n) = all.chunks_exact(2).position(|a| a[0] == key) {
-                all.drain(2 * n..2 * n + 2);
-            }
-            if !typed.trim().is_empty() {
-                all.extend([key.to_string(), typed.to_string()]);
+            for said in answers.chunks_exact(2) {
+                if let Some(n) = all.chunks_exact(2).position(|a| a[0] == said[0]) {
+                    all.drain(2 * n..2 * n + 2);
+                }
+                if !said[1].trim().is_empty() {
+                    all.extend_from_slice(said);
+                }
             }
         });
         self.stop();
@@ -131,7 +138,7 @@ impl Incoming {
             Some((looked.plan().to_string(), wrong))
         });
         match taken {
-            Some((_, Some(key))) => dom::focus(&format!("[data-ask={key}]")),
+            Some((_, Some(key))) => dom::focus(&format!("[data-ask='{key}']")),
             Some((plan, None)) if !plan.is_empty() => {
                 let name = self.name.get_untracked();
                 self.open_plan(&name, plan.as_bytes());
