@@ -154,3 +154,35 @@ pageTest('a matter that is pressed again shows its next place, and begins anew a
   await frames(page, 2);
   assert.equal(await chosen(), seen[0]);
 });
+
+pageTest('what is left is counted at no time, and stands on no strip', {}, async ({ page }) => {
+  await example(page, 'lost-tree.json');
+  const counted = page.locator('.now-count', { hasText: '▲' });
+  await counted.first().waitFor();
+  assert.ok((await page.locator('.overview-now').count()) > 0);
+  const graver = page.locator('.findings > ul > [data-matter].now');
+  while (await graver.count()) {
+    await graver.first().locator('[data-act=leave]').click();
+    await page.locator('[data-field=leave-why]').fill(REASON);
+    await page.locator('[data-act=leave-do]').click();
+    await frames(page, 2);
+  }
+  assert.equal(await page.locator('.overview-now').count(), 0);
+  await counted.first().waitFor({ state: 'detached' });
+});
+
+pageTest('a remedy that is aimed at says what it does to the crop, where nothing else moves for it', {}, async ({ page }) => {
+  await example(page, 'overdue-renewal.json');
+  const remedy = await remedyIn(matter(page, 'renewal-due').first());
+  const places = () => page.locator('.findings > ul > *').evaluateAll((all) => all.map((e) => e.getBoundingClientRect().top));
+  const before = await places();
+  await remedy.hover();
+  const told = page.locator('[data-figure="tried-crop"]');
+  await told.waitFor();
+  assert.match(await told.innerText(), like('tried-crop'));
+  const [now, then] = (await told.innerText()).match(/\d+\.\d/g).map(Number);
+  assert.ok(then < now, `${now} ${then}`);
+  assert.deepEqual(await places(), before);
+  await page.mouse.move(1, 1);
+  await told.waitFor({ state: 'detached' });
+});

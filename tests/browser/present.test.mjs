@@ -89,6 +89,9 @@ pageTest('which ones is asked, named and answered, by keys', projector, async ({
   const answered = (await letters()).map((l) => l.trim());
   assert.ok(answered.every((l) => /[✓✗]$/.test(l)), answered.join());
   assert.ok(answered.some((l) => l.endsWith('✗')), answered.join());
+  // How many were right is told, with the work that was asked for.
+  const right = answered.filter((l) => l.endsWith('✓')).length;
+  assert.match(await told(page), new RegExp(`^${like('present-right', { right, named: 5 }).source.replace(/^\^|\$$/g, '')}`));
   assert.equal(await sign.isVisible(), true);
   assert.deepEqual(await small(page, 24), []);
   // What is to be done is told where both are asked for.
@@ -140,4 +143,18 @@ pageTest('who leaves the row while a class sees it finds the desk as it is the n
   await example(page);
   assert.equal(await page.locator('.panels').isVisible(), true);
   assert.equal(await page.locator('.present-bar').count(), 0);
+});
+
+pageTest('what grows beyond the wall before the work is in sight whole', projector, async ({ page }) => {
+  await present(page);
+  for (let step = 0; step < 3; step += 1) {
+    await key(page, '.');
+    if (!(await moment(page)).includes(say('work-before'))) await key(page, 'w');
+    await frames(page, 4);
+    const [frame, wood] = await page.evaluate(() => [
+      document.querySelector('.stage').getBoundingClientRect().top,
+      Math.min(...[...document.querySelectorAll('.stage .trees .wood')].map((e) => e.getBoundingClientRect().top)),
+    ]);
+    assert.ok(wood >= frame, `${wood} ${frame}`);
+  }
 });

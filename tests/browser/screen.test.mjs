@@ -17,7 +17,7 @@ const inSight = (page, selector) =>
   page.evaluate((selector) => {
     const whole = (e) => {
       const own = e.getBoundingClientRect();
-      const around = (e.closest('.panels > *') ?? document.documentElement).getBoundingClientRect();
+      const around = (e.closest('.panels > *, .below') ?? document.documentElement).getBoundingClientRect();
       return own.height > 0 && own.top >= around.top - 1 && own.bottom <= Math.min(around.bottom, window.innerHeight) + 1;
     };
     return [...document.querySelectorAll(selector)].filter(whole).length;
@@ -61,7 +61,7 @@ for (const viewport of [DESK, LOW]) {
 async function long(page) {
   await example(page, 'clean-third-leaf.json');
   await page.locator('.stage').focus();
-  for (let i = 0; i < 3; i += 1) await page.keyboard.press('+');
+  for (let i = 0; i < 4; i += 1) await page.keyboard.press('+');
   await frames(page, 2);
 }
 const left = async (page) => Number((await page.locator('.stage .wall').getAttribute('viewBox')).split(' ')[0]);
@@ -264,3 +264,95 @@ pageTest('many at once stubs the thickest of each tree, and the next wire is one
   await frames(page, 2);
   assert.equal(await stubs.count(), before + 2 * trees);
 });
+
+/** Whether the top of the wall, with its words, is within the wall's frame. */
+const topInSight = (page, stage) =>
+  page.evaluate((stage) => {
+    const frame = document.querySelector(stage).getBoundingClientRect();
+    const words = [...document.querySelectorAll(`${stage} text`)].map((e) => e.getBoundingClientRect().top);
+    const wood = [...document.querySelectorAll(`${stage} .trees .wood, ${stage} .wall-height`)].map((e) => e.getBoundingClientRect().top);
+    return Math.min(...words, ...wood) >= frame.top - 1;
+  }, stage);
+
+for (const viewport of [DESK, LOW]) {
+  pageTest(`the top of the wall is in sight, with the light and with another scheme beside it, ${viewport.height} px high`, { viewport }, async ({ page }) => {
+    await example(page, 'lessons/buds-removed-or-missed.json');
+    await page.locator('.year[data-leaf="3"]').click();
+    await page.locator('.stage-beside [data-tree]').first().waitFor();
+    await frames(page, 6);
+    const [own, other] = [await box(page, '.stage'), await box(page, '.stage-beside')];
+    // A short row stands beside the other, not over it, and takes the width that it has.
+    assert.ok(own.right <= other.left && Math.abs(own.top - other.top) < 1);
+    assert.ok(await topInSight(page, '.stage'));
+    assert.ok(await topInSight(page, '.stage-beside'));
+    const wood = await boxes(page, '.stage .trees > *');
+    const wide = Math.max(...wood.map((w) => w.right)) - Math.min(...wood.map((w) => w.left));
+    assert.ok(wide > 300, `${wide} px of row`);
+    assert.ok((await inSight(page, '.beside tbody tr')) >= 2, 'fill and early crop of both');
+    assert.match(await page.locator('.beside tbody tr').nth(1).innerText(), like('two-crop-by', { leaf: 5 }));
+    await page.locator('.light-toggle').click();
+    await frames(page, 6);
+    assert.ok(await topInSight(page, '.stage'));
+    assert.equal(await scrolls(page), false);
+  });
+}
+
+pageTest('with the light the wall and what is to be done stay within the screen', { viewport: LOW }, async ({ page }) => {
+  await example(page);
+  await page.locator('.light-toggle').click();
+  await frames(page, 6);
+  assert.ok(await topInSight(page, '.stage'));
+  for (const part of await boxes(page, '.panels > *')) assert.ok(part.bottom <= LOW.height, JSON.stringify(part));
+  assert.ok((await inSight(page, '.findings > ul > [data-matter]')) >= 1);
+});
+
+pageTest('news stand over nothing', { viewport: LOW }, async ({ page }) => {
+  await example(page);
+  await page.locator('.stage').press('Control+z');
+  await page.locator('.notice').waitFor();
+  const news = await box(page, '.notice');
+  for (const other of ['.stage', 'div.band', '.tools', '.findings', '.chosen-column', '.figures-column', '.lists-column']) {
+    const at = await box(page, other);
+    assert.ok(news.top >= at.bottom - 3, `${other}: ${news.top} ${at.bottom}`);
+  }
+});
+
+pageTest('a tree that is gone to while it is in sight is marked, with its number', {}, async ({ page }) => {
+  await example(page);
+  await page.locator('.stage').press('g');
+  await frames(page, 2);
+  await page.keyboard.type('7');
+  await page.keyboard.press('Enter');
+  await page.locator('.part-card').waitFor();
+  const marked = page.locator('.stage .chosen');
+  assert.deepEqual(await marked.evaluateAll((all) => all.map((e) => e.getAttribute('data-tree'))), ['7', '7']);
+  const ink = (selector) => page.locator(selector).first().evaluate((e) => getComputedStyle(e).fill);
+  assert.notEqual(await ink('.tree[data-tree="7"] .wood'), await ink('.tree[data-tree="6"] .wood'));
+  assert.notEqual(await ink('.tree-number[data-tree="7"]'), await ink('.tree-number[data-tree="6"]'));
+  assert.ok(await page.locator('.stage').evaluate((e) => e === document.activeElement));
+});
+
+pageTest('what is told of a row begins with the gravest, and says what is chosen while its card is closed', { viewport: LOW }, async ({ page }) => {
+  await example(page);
+  await page.locator('.findings').evaluate((e) => (e.scrollTop = 400));
+  assert.ok((await page.locator('.findings').evaluate((e) => e.scrollTop)) > 0);
+  await page.locator('.stage').press('ArrowRight');
+  await page.locator('.part-card').waitFor();
+  const name = await page.locator('.part-card h2').innerText();
+  await page.keyboard.press('Escape');
+  const told = page.locator('.chosen-told');
+  assert.equal((await told.innerText()).toLowerCase(), say('chosen-closed', { part: name }).toLowerCase());
+  assert.equal(await page.locator('.stage .shoot.chosen').count(), 1);
+  await page.keyboard.press('Escape');
+  await frames(page, 2);
+  assert.equal(await told.innerText(), say('chosen-none'));
+  assert.equal(await page.locator('.stage .shoot.chosen').count(), 0);
+});
+
+for (const name of ['third-leaf.json', 'lessons/buds-removed-or-missed.json']) {
+  pageTest(`no word of a leaf is cut: ${name}`, {}, async ({ page }) => {
+    await example(page, name);
+    const cut = await page.locator('.year span').evaluateAll((all) => all.filter((e) => e.scrollWidth > e.clientWidth + 1).map((e) => e.textContent));
+    assert.deepEqual(cut, []);
+  });
+}

@@ -1,9 +1,10 @@
 //! Two schemes side by side at one moment: their figures, and what of their work and their shoots differs.
 
-use crate::desk::Desk;
+use crate::desk::{Desk, EARLY, crop_by};
 use crate::look::Scene;
 use cordonry::forecast::LeafFigures;
 use cordonry::row::Phase;
+use cordonry::said::Arg;
 use cordonry::work::Work;
 use cordonry_draw::{
     Both, Paper, Series, Side, leaf_figures, lone_marks, lone_shoots, row_figures, sheet_beside,
@@ -53,7 +54,17 @@ pub fn figures(desk: &Desk, words: &Words) -> Vec<Line> {
         name,
         values: [a, b],
     });
-    of_row.chain(of_leaf).collect()
+    let mut all: Vec<Line> = of_row.chain(of_leaf).collect();
+    // What a scheme is chosen by stands first, with the fill.
+    let leaf = own.moment.leaf.max(EARLY);
+    let by = |scene: &Scene| {
+        let crop = crop_by(&desk.years_of(scene.look.scheme), leaf);
+        words.text("value", &[("value", Arg::Number(crop, 1))])
+    };
+    let name = words.text("two-crop-by", &[("leaf", Arg::Count(leaf.into()))]);
+    let values = [by(own), by(other)];
+    all.insert(all.len().min(1), Line { name, values });
+    all
 }
 
 /// The work of the moment that is done under one of both alone, as it is listed; of much the first pieces, and how many more

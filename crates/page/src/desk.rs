@@ -14,6 +14,15 @@ use cordonry::work::{Sweep, Work, spread};
 use kurbo::Point;
 use std::sync::Arc;
 
+/// The leaf by which a young row is judged.
+pub const EARLY: u8 = 5;
+
+/// The crop of all leaves up to one, t/ha.
+pub fn crop_by(years: &[LeafFigures], leaf: u8) -> f64 {
+    let early = years.iter().filter(|y| y.leaf <= leaf);
+    early.map(|y| y.crop_t_per_ha).sum()
+}
+
 /// The plan being worked on, as the page shows it.
 pub struct Desk {
     document: Document,
@@ -128,6 +137,16 @@ impl Desk {
             (scene.posed(id).cloned(), posed)
         };
         after.into_iter().flatten().map(then).collect()
+    }
+
+    /// A leaf, and the crop up to it in all, t/ha, as planned and if work were done at this moment. None where it can't be.
+    pub fn crop_if(&self, works: &[Work]) -> Option<(u8, [f64; 2])> {
+        let Look { scheme, moment, .. } = self.look();
+        let tried = self.plan().with_works(scheme, moment, works.to_vec());
+        let then = self.document.years_tried(&tried.ok()?, scheme);
+        let leaf = EARLY.max(moment.leaf.saturating_add(1));
+        let by = |years: &[LeafFigures]| crop_by(years, leaf);
+        Some((leaf, [by(&self.years()), by(&then)]))
     }
 
     /// The part that is chosen.

@@ -25,12 +25,16 @@ const BELOW: f64 = 260.0;
 const NUMBERS: f64 = 30.0;
 /// Room kept above the wall, mm.
 const ABOVE: f64 = 350.0;
+/// Room that the words at the top of the wall need, px.
+const WORDS: f64 = 16.0;
 /// How far above that one can look where the wall is larger than the screen: shoots grow beyond it.
 const OVERGROWN: f64 = 1000.0;
 /// Room kept beside the row, px.
 const BESIDE: f64 = 64.0;
 /// What lies nearer to the screen's edge than this is not well in sight, px or share of the width.
 const EDGE: (f64, f64) = (48.0, 0.12);
+/// Up to so many times as long as the wall is high a row stands side by side with another.
+const ABREAST: f64 = 7.0;
 
 impl View {
     /// Least and largest scale, px per mm.
@@ -90,7 +94,7 @@ impl View {
 
     /// The height on the screen that the wall takes at its scale, with the numbers under it, px.
     pub fn needed(self, row: &Row) -> f64 {
-        let wall = (row.trellis.wall_height.f() + ABOVE) * self.scale;
+        let wall = row.trellis.wall_height.f() * self.scale + (ABOVE * self.scale).max(WORDS);
         wall + (BELOW * self.scale).max(NUMBERS)
     }
 
@@ -98,6 +102,19 @@ impl View {
     pub fn full_height(self, row: &Row) -> Self {
         let middle = self.span().middle();
         self.fit_height(row).centred(middle, row)
+    }
+
+    /// No larger than that what reaches up to `top`, mm, is in sight, with the ground where it is.
+    pub fn reaching(self, top: f64) -> Self {
+        let ground = self.top * self.scale;
+        let scale = self.scale.min((ground - WORDS / 2.0).max(1.0) / top);
+        let middle = self.span().middle();
+        Self {
+            x: middle - self.width / scale / 2.0,
+            top: ground / scale,
+            scale,
+            ..self
+        }
     }
 
     /// Moved by so many px.
@@ -114,7 +131,7 @@ impl View {
     pub fn held_to(self, row: &Row) -> Self {
         let reach = extent(row);
         let wide = self.width / self.scale;
-        let above = row.trellis.wall_height.f() + ABOVE;
+        let above = row.trellis.wall_height.f() + ABOVE.max(WORDS / self.scale);
         let ground = self.height / self.scale - BELOW.max(NUMBERS / self.scale);
         let (low, high) = if above <= ground {
             (above, ground)
@@ -133,9 +150,11 @@ impl View {
 
     /// The wall's whole height fills the screen, from the row's left end on.
     pub fn fit_height(self, row: &Row) -> Self {
-        let wall = row.trellis.wall_height.f() + ABOVE;
-        // On a low screen the numbers take more than what is seen of the ground.
-        let scale = (self.height / (wall + BELOW)).min((self.height - NUMBERS) / wall);
+        let high = row.trellis.wall_height.f();
+        // On a low screen the numbers take more than what is seen of the ground, and the words more than what is above.
+        let scale = (self.height / (high + ABOVE + BELOW))
+            .min((self.height - NUMBERS) / (high + ABOVE))
+            .min((self.height - NUMBERS - WORDS) / high);
         let scale = scale.clamp(Self::SCALES.0, Self::SCALES.1);
         self.settled(row, scale, extent(row).from - BESIDE / scale)
     }
@@ -149,6 +168,39 @@ impl View {
             .clamp(Self::SCALES.0, Self::SCALES.1);
         let x = reach.middle() - self.width / scale / 2.0;
         self.settled(row, scale, x)
+    }
+
+    /// Whether two walls of a row stand better side by side than one under the other: each is drawn larger so.
+    pub fn stands_abreast(row: &Row) -> bool {
+        extent(row).length() < ABREAST * row.trellis.wall_height.f()
+    }
+
+    /// This view of another size on the screen than `before`: the same stretch of the row stays in sight. What filled the
+    /// height fills it, and what was wholly in sight, up and down or along the row, stays so.
+    pub fn resized(self, before: Self, row: &Row) -> Self {
+        let fit = self.fit_height(row);
+        if before.is_hidden() || self.is_hidden() {
+            return if before.is_hidden() { fit } else { self };
+        }
+        let filled = (before.fit_height(row).scale - before.scale).abs() < 1e-9;
+        let stood = before.needed(row) <= before.height + 1.0;
+        let first = extent(row).from - BESIDE / before.scale;
+        let kept = match filled || (stood && self.needed(row) > self.height + 1.0) {
+            // What begins at the row's end begins there.
+            true if (before.x - first).abs() < 1.0 => fit,
+            true => Self { x: before.x, ..fit }.held_to(row),
+            false => self,
+        };
+        match before.shows_all(row) && !kept.shows_all(row) {
+            true => self.fit_row(row),
+            false => kept,
+        }
+    }
+
+    /// Whether the row is in sight from end to end.
+    fn shows_all(self, row: &Row) -> bool {
+        let (seen, reach) = (self.span(), extent(row));
+        seen.from <= reach.from && reach.to <= seen.to
     }
 
     fn settled(self, row: &Row, scale: f64, x: f64) -> Self {
@@ -283,7 +335,7 @@ mod tests {
                 ..View::empty()
             };
             let fit = low.fit_height(&row);
-            assert!(fit.to_px(top).y >= 5.0, "{height}: {:?}", fit.to_px(top));
+            assert!(fit.to_px(top).y >= 15.9, "{height}: {:?}", fit.to_px(top));
             assert!(fit.to_px(Point::ORIGIN).y <= height - NUMBERS + 1e-9);
         }
     }
@@ -303,6 +355,50 @@ mod tests {
         assert!((back.x - (reach.from - BESIDE / back.scale)).abs() < 1e-6);
         let middle = near.showing(reach.middle(), &row);
         assert!((middle.span().from..middle.span().to).contains(&reach.middle()));
+    }
+
+    #[test]
+    fn of_another_size_no_wall_is_cut_that_was_whole() {
+        let row = row();
+        let top = Point::new(0.0, row.trellis.wall_height.f());
+        let of = |view: View, width, height| View {
+            width,
+            height,
+            ..view
+        };
+        let whole = on(&row).fit_row(&row);
+        for (width, height) in [(800.0, 90.0), (390.0, 400.0), (500.0, 60.0)] {
+            let now = of(whole, width, height).resized(whole, &row);
+            assert!(now.to_px(top).y >= 0.0, "{width} x {height}: {now:?}");
+            assert!(now.shows_all(&row), "{width} x {height}: {now:?}");
+        }
+        // What filled the height goes on from where it was.
+        let full = on(&row).centred(extent(&row).middle(), &row);
+        let low = of(full, 800.0, 200.0).resized(full, &row);
+        assert_eq!(low.x, full.x);
+        assert!(low.to_px(top).y >= 0.0);
+        // What was drawn larger than the screen stays as it is.
+        let near = full.zoomed(3.0, Point::ORIGIN);
+        let as_it_is = of(near, 700.0, 300.0);
+        assert_eq!(as_it_is.resized(near, &row), as_it_is);
+    }
+
+    #[test]
+    fn what_grows_beyond_the_wall_is_brought_into_sight() {
+        let fit = on(&row());
+        let ground = fit.to_px(Point::ORIGIN).y;
+        let high = fit.reaching(3_600.0);
+        assert!(high.to_px(Point::new(0.0, 3_600.0)).y >= 0.0);
+        assert!((high.to_px(Point::ORIGIN).y - ground).abs() < 1e-6);
+        assert!((high.span().middle() - fit.span().middle()).abs() < 1e-6);
+        assert_eq!(fit.reaching(2_000.0).scale, fit.scale);
+    }
+
+    #[test]
+    fn short_rows_stand_side_by_side() {
+        let of = |trees| crate::bench_row::plan(trees, 5).found.as_ref().clone();
+        assert!(View::stands_abreast(&of(4)));
+        assert!(!View::stands_abreast(&of(40)));
     }
 
     #[test]

@@ -11,8 +11,8 @@ use cordonry_words::Words;
 /// Crop at which a leaf's bar is full, t/ha.
 const FULL: f64 = 25.0;
 
-/// How many kinds of work are named in a leaf.
-const KINDS: usize = 2;
+/// Letters that the narrowest card has room for beside a count.
+const ROOM: usize = 13;
 
 /// One leaf as it is told.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -144,16 +144,13 @@ fn cell(
         ),
         (true, _) => (words.plain("year-no-work"), words.plain("year-no-work")),
         (false, _) => {
-            // What is short has room: it is said first.
-            let mut first = pieces.clone();
-            first.arrange_by_key(|piece| piece.chars().count());
-            first.truncate(KINDS);
+            // Whole words alone: the most of what has room, and how many kinds there are besides.
+            let length = |piece: &&String| piece.chars().count();
+            let fits = pieces.iter().find(|p| length(p) <= ROOM);
+            let first = fits.or(pieces.iter().min_by_key(length));
             let short = [
-                (
-                    "work",
-                    Arg::List(first.into_iter().map(Arg::Text).collect()),
-                ),
-                ("more", Arg::yes(pieces.len() > KINDS)),
+                ("work", Arg::Text(first.cloned().unwrap_or_default())),
+                ("more", Arg::Count(pieces.len() as i64 - 1)),
             ];
             // In a narrow card a long piece takes two lines.
             let short = words.text("year-short", &short).replace('\u{a0}', " ");

@@ -47,7 +47,7 @@ pub use finding::{Also, Finding, Part, Remedy, Severity};
 pub use graver::harmed;
 pub use light_cost::{LightCost, tell_costs};
 pub use light_renewal::is_dark as renewal_zone_is_dark;
-pub use matter::{Cause, Matter, Size, is_left, matters};
+pub use matter::{Cause, Matter, Size, is_left, matters, open as open_findings};
 pub use mend::mended;
 pub use trial::{Offered, offered, take as take_offers, tried, winter_order};
 

@@ -15,6 +15,7 @@ use super::wall::layers::Layers;
 use super::ways::entry;
 use super::ways::incoming::Incoming;
 use crate::actions::{self, Action, Command, Does, Shown};
+use crate::view::View;
 use leptos::prelude::*;
 use std::rc::Rc;
 use wasm_bindgen::prelude::*;
@@ -48,6 +49,9 @@ pub fn DeskPage(app: App, incoming: Incoming, helper: helper::Helper) -> impl In
         }
     });
     let two = Memo::new(move |_| app.read(|d| d.beside().is_some()).unwrap_or(false));
+    let abreast = Memo::new(move |_| {
+        two.get() && app.read(|d| View::stands_abreast(&d.scene().row)) == Some(true)
+    });
     // In the card of what is chosen the wall's keys are heard too.
     let on_key = move |e: web_sys::KeyboardEvent| {
         if !dom::in_field(&e) && !dom::presses_control(&e) && keys::on_wall(app, &e) {
@@ -75,7 +79,7 @@ pub fn DeskPage(app: App, incoming: Incoming, helper: helper::Helper) -> impl In
     };
     view! {
         <header::Header app incoming helper/>
-        <main class="desk" class:recording=move || app.correcting() class:two=move || two.get()>
+        <main class="desk" class:recording=move || app.correcting() class:two=move || two.get() class:abreast=move || abreast.get()>
             {once_wanted(app, App::correcting, |app| Box::pin(correct::record_strip(app)))}
             <div class="along">
                 <row_strip::RowStrip app/>

@@ -122,6 +122,11 @@ pub fn all(selector: &str) -> Vec<Element> {
         .collect()
 }
 
+/// Scrolls what is found by a selector back to its top.
+pub fn back_to_top(selector: &str) {
+    all(selector).iter().for_each(|e| e.set_scroll_top(0));
+}
+
 /// Whether an event comes from a field in which people type.
 pub fn in_field(event: &web_sys::Event) -> bool {
     event

@@ -114,6 +114,11 @@ impl Document {
         self.ahead.borrow_mut().of(self.plan(), scheme)
     }
 
+    /// The same of a plan that is only tried.
+    pub fn years_tried(&self, plan: &Plan, scheme: usize) -> Vec<LeafFigures> {
+        self.ahead.borrow_mut().tried(plan, scheme)
+    }
+
     /// The row after the work of a look's moment, whichever way the look shows it.
     ///
     /// # Errors

@@ -37,4 +37,10 @@ impl Ahead {
         });
         Arc::clone(told)
     }
+
+    /// The same of a plan that is only tried: what is told of the plan as it is stays.
+    pub fn tried(&mut self, plan: &Plan, scheme: usize) -> Vec<LeafFigures> {
+        let years = self.forecast.of(plan, scheme, last_leaf(plan));
+        years.unwrap_or_default()
+    }
 }

@@ -4,7 +4,7 @@ use super::{Body, Inquiry, Message, Question, Reply, WindowCount};
 use crate::document::Mode;
 use crate::light::{Lighting, exact};
 use crate::look::Look;
-use cordonry::check::{Context, Severity, check, check_light, tried};
+use cordonry::check::{Context, Severity, check, check_light, open_findings, tried};
 use cordonry::forecast::{CropDraws, Forecast, SHARES, ShareCost};
 use cordonry::light::{Foliage, beside_deep};
 use cordonry::plan::{Phase, Plan, Replayer};
@@ -199,10 +199,11 @@ fn answer(plan: &Plan, replayer: &mut Replayer, question: &Question) -> Result<B
                 };
                 let at = look.replayed(plan, Mode::Work, replayer)?;
                 let findings = check(&Context::of(&at));
-                let now = findings.iter().filter(|f| f.severity == Severity::Now);
+                let open = open_findings(&findings, &plan.left, at.row.leaf);
+                let now = open.iter().filter(|f| f.severity == Severity::Now);
                 Ok(WindowCount {
                     moment: look.moment,
-                    findings: findings.len() as u32,
+                    findings: open.len() as u32,
                     now: now.count() as u32,
                 })
             });

@@ -48,6 +48,7 @@ kept-leaf = leaf { $leaf }
 unnamed = Unnamed row
 card-close = Close the card
 chosen-title = What is chosen
+chosen-closed = { $part } stays chosen; Enter opens its card, Escape lets it go.
 chosen-none = Press a shoot on the wall, or choose one with ← and →: what it is and what can be done with it stands here.
 
 doings = What can be done with the plan
@@ -103,6 +104,7 @@ two-here = worked on here
 two-swap = Work on this one
 two-close = Put it away
 two-figure = Figure
+two-crop-by = Crop up to leaf { $leaf } in all, t/ha
 two-work = Work of this time under { $scheme } alone
 two-more = and { $count } more
 two-same = The same work under both.
@@ -120,6 +122,7 @@ present-asks = { $count ->
     [one] Which ones? One is named.
    *[other] Which ones? { $count } are named.
 }
+present-right = { $right } of { $named } named are right: { $work }.
 lesson-answer = Answer:
 leaf-next = Look at the next leaf
 leaf-previous = Look at the leaf before
@@ -139,7 +142,7 @@ leaf-left = { $count ->
 season-leaf = Leaf { $leaf }
 years-title = Leaf by leaf
 year-crop = { $crop } t/ha
-year-crop-about = about { $crop } t/ha
+year-crop-about = ≈ { $crop } t/ha
 year-no-crop = no crop
 charts-open = Charts …
 charts-title = Leaf by leaf, by a calibrated model
@@ -183,23 +186,23 @@ year-piece = { $kind ->
     [lay] { $count } laid
     [stand] { $count } stood up
     [cut_back] { $count } cut back
-    [cut_to_buds] { $count } cut back to buds
+    [cut_to_buds] { $count } cut to buds
     [stub] { $count } stubbed
     [remove] { $count } removed
-    [thin] returns of { $count } thinned
-    [rub_out] buds rubbed out on { $count }
+    [thin] { $count } thinned
+    [rub_out] { $count } rubbed out
     [keep_bud] { $count } buds kept
     [notch] { $count } notched
     [move_bud] { $count } buds moved
-    [take_laterals] laterals removed from { $count }
+    [take_laterals] laterals off { $count }
     [tip] { $count } tipped
-    [hold_height] { $count } held at height
+    [hold_height] { $count } at height
    *[wire] { $count } on wires
 }
 # In the card, where all of it has no room.
 year-short = { $work }{ $more ->
-    [yes] {" …"}
-   *[no] {""}
+    [0] {""}
+   *[other] {" "}+{ $more }
 }
 tip-slide = Length that comes off
 tip-acts = Acts on the harvest of leaf { $leaf }, not on the coming one: { $length } of length, { $sites } of this growth’s sites.
@@ -309,6 +312,7 @@ remedies-other = { $count ->
     [one] another way
    *[other] { $count } other ways
 }
+tried-crop = Crop to leaf { $leaf }: { $now } → { $then } t/ha
 mend-all = Apply all { $count } remedies
 mend-some = { $remedies ->
     [one] Apply one remedy
@@ -343,7 +347,7 @@ figures-when = { $window }, { $view ->
 figure-fill = Cordon filled
 figure-bare = Bare wire
 figure-twice = Overlap
-figure-uprights = Uprights
+figure-uprights = Uprights at this time
 figure-apart = Average spacing
 figure-uneven = Spacing varies by
 asked-fill = all of it by the end of leaf { $leaf }

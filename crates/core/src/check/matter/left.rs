@@ -16,6 +16,18 @@ pub(super) fn spot(f: &Finding) -> LeftSpot {
     )
 }
 
+/// The findings that are not left in a leaf.
+pub fn open<'f>(
+    findings: impl IntoIterator<Item = &'f Finding>,
+    left: &[Left],
+    leaf: u8,
+) -> Vec<&'f Finding> {
+    let here = LeftHere::of(left, leaf);
+    let mut open: Vec<&Finding> = findings.into_iter().collect();
+    open.retain(|f| here.place(f).is_none());
+    open
+}
+
 /// What is left in this leaf, by what is known again of it.
 pub(super) struct LeftHere<'l>(BTreeMap<Known<'l>, Vec<(usize, &'l LeftSpot)>>);
 

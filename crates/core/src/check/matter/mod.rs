@@ -6,6 +6,7 @@ mod family;
 mod left;
 
 pub use cause::Cause;
+pub use left::open;
 
 use super::{
     Finding, Part, Remedy, Severity, cordon_gap, cordon_overlap, light_gap, uprights_too_close,

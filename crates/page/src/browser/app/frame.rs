@@ -132,15 +132,7 @@ impl App {
         self.with_wall(|wall, desk| {
             let before = wall.view;
             if wall.measure() {
-                // The same stretch of the row stays in sight, at a scale that fits the new height.
-                let fit = wall.view.fit_height(&desk.scene().row);
-                let was_fit =
-                    (before.fit_height(&desk.scene().row).scale - before.scale).abs() < 1e-9;
-                if before.is_hidden() {
-                    wall.view = fit;
-                } else if was_fit && !wall.view.is_hidden() {
-                    wall.view = crate::view::View { x: before.x, ..fit }.held_to(&desk.scene().row);
-                }
+                wall.view = wall.view.resized(before, &desk.scene().row);
             }
         });
         self.wall_beside.update_value(|wall| {

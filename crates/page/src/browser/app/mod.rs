@@ -470,7 +470,13 @@ impl App {
             wall.measure();
         }
         self.wall_beside.set_value(wall);
-        self.resized();
+        // Each has the height that it needs, once what stands around them has its place.
+        request_animation_frame(move || {
+            self.with_wall(|wall, _| wall.set_most(None));
+            self.resized();
+            self.suit();
+            self.reframe();
+        });
     }
 
     /// Brings the light up to date.
@@ -593,6 +599,8 @@ impl App {
         self.notice.set(None);
         self.kept.set(Kept::Saved);
         self.redraw();
+        // What is told of it begins with the gravest.
+        dom::back_to_top(".below, .panels > *");
         self.keeper.with_value(|k| k.opened(self, id));
     }
 

@@ -52,24 +52,48 @@ impl Presented {
         if all.is_empty() {
             return String::new();
         }
-        let scene = desk.scene();
-        // Where shoots go it is asked which of them.
-        let mut answers = scene.works();
-        if answers.iter().any(Work::ends_shoot) {
-            answers.retain(Work::ends_shoot);
-        }
+        let answers = answers(desk);
         let told = self.told.get_untracked();
         let candidate = |part: &Part| -> Option<Candidate> {
-            let shoot = part.shoot?;
-            let is_answer = answers.iter().any(|w| {
-                let subject = w.subject();
-                subject.tree == Some(part.tree) && subject.shoot == shoot
-            });
-            Some(((part.tree, shoot), told.then_some(is_answer)))
+            let right = told.then(|| is_about(&answers, *part));
+            Some(((part.tree, part.shoot?), right))
         };
         let all: Vec<Candidate> = all.iter().filter_map(candidate).collect();
-        candidate_marks(&scene.row, &all)
+        candidate_marks(&desk.scene().row, &all)
     }
+
+    /// How many of what was pointed out were right, of how many, and the work that was asked for: how much of each kind.
+    /// Nothing where nothing was pointed out.
+    pub fn right(self, desk: &Desk) -> Option<(usize, usize, Vec<(&'static str, u32)>)> {
+        let all = self.candidates.get();
+        if all.is_empty() {
+            return None;
+        }
+        let answers = answers(desk);
+        let right = all.iter().filter(|p| is_about(&answers, **p)).count();
+        let mut kinds: Vec<(&str, u32)> = Vec::new();
+        for work in &answers {
+            match kinds.iter_mut().find(|(kind, _)| *kind == work.kind()) {
+                Some((_, count)) => *count += 1,
+                None => kinds.push((work.kind(), 1)),
+            }
+        }
+        Some((right, all.len(), kinds))
+    }
+}
+
+/// The work that is asked for: where shoots go it is asked which of them.
+fn answers(desk: &Desk) -> Vec<Work> {
+    let mut answers = desk.scene().works();
+    if answers.iter().any(Work::ends_shoot) {
+        answers.retain(Work::ends_shoot);
+    }
+    answers
+}
+
+fn is_about(works: &[Work], part: Part) -> bool {
+    let of = |w: &Work| (w.subject().tree, Some(w.subject().shoot));
+    works.iter().any(|w| of(w) == (Some(part.tree), part.shoot))
 }
 
 impl App {
@@ -98,8 +122,23 @@ impl App {
         request_animation_frame(move || {
             self.resized();
             self.fit(false);
+            self.show_tops();
             dom::focus(".stage");
         });
+    }
+
+    /// Has all be in sight that stands before the work: what grows beyond the wall is what a class is asked about.
+    pub fn show_tops(self) {
+        if !self.presented.on.get_untracked() {
+            return;
+        }
+        self.with_wall(|wall, desk| {
+            let scene = desk.scene();
+            let before = desk.row_at(scene, Phase::Before);
+            let top = cordonry_draw::top_of(&before, scene.terms.geometry);
+            wall.view = wall.view.reaching(top);
+        });
+        self.reframe();
     }
 
     /// Shows the answer, or hides it again. Signs of work are seen before it is done.

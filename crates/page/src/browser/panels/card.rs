@@ -134,11 +134,23 @@ pub fn Framed(app: App, #[prop(into)] title: Signal<String>, children: Children)
 pub fn NothingChosen(app: App) -> impl IntoView {
     let none = Memo::new(move |_| app.carded().is_none());
     let note = Memo::new(move |_| app.read(|d| d.plan().note.clone()));
+    // Its card may be closed.
+    let told = Memo::new(move |_| {
+        app.style.track();
+        let chosen = app.read(|d| {
+            let part = d.chosen()?;
+            Some(app.worded(|w| w.part(&d.scene().row, part.tree, part.shoot)))
+        });
+        match chosen.flatten() {
+            Some(part) => app.text("chosen-closed", &[("part", Arg::Text(part))]),
+            None => app.t("chosen-none"),
+        }
+    });
     move || {
         none.get().then(|| {
             view! {
                 <h2>{app.t("chosen-title")}</h2>
-                <p class="facts">{app.t("chosen-none")}</p>
+                <p class="facts chosen-told">{told}</p>
                 <p class="facts row-note">{note}</p>
             }
         })

@@ -116,6 +116,7 @@ fn RowName(app: App) -> impl IntoView {
                 aria-label=app.t("row-name")
                 maxlength="120"
                 autocomplete="off"
+                title=name
                 prop:value=name
                 placeholder=app.t("unnamed")
                 on:change=move |e| {

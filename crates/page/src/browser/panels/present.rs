@@ -33,6 +33,7 @@ fn Bar(app: App) -> impl IntoView {
         let now = there.get();
         if was.is_some_and(|was| was != now) {
             app.ask_anew();
+            app.show_tops();
         }
         now
     });
@@ -58,8 +59,25 @@ fn Bar(app: App) -> impl IntoView {
     let told = move || {
         let note = app.read(|d| d.plan().note.clone()).unwrap_or_default();
         let (asked, answered) = asked_and_answered(app, &note);
+        let named = || {
+            let (right, named, kinds) = app.read(|d| shown.right(d))??;
+            let count = |n: usize| Arg::Count(n as i64);
+            let work = kinds.into_iter().map(|(kind, n)| {
+                let piece = [
+                    ("count", Arg::Count(n.into())),
+                    ("kind", Arg::Text(kind.into())),
+                ];
+                Arg::Text(app.text("year-piece", &piece))
+            });
+            let values = [
+                ("right", count(right)),
+                ("named", count(named)),
+                ("work", Arg::List(work.collect())),
+            ];
+            Some(app.text("present-right", &values) + " ")
+        };
         match shown.told.get() {
-            true => answered,
+            true => named().unwrap_or_default() + &answered,
             false => asked.unwrap_or_default(),
         }
     };

@@ -5,7 +5,7 @@ use crate::browser::app::App;
 use crate::browser::dom;
 use crate::browser::hand::keys;
 use crate::view::extent;
-use cordonry::check::{Finding, Part};
+use cordonry::check::{Finding, Part, open_findings};
 use cordonry::cover::Span;
 use cordonry::row::TreeId;
 use cordonry::said::Arg;
@@ -37,7 +37,8 @@ pub fn RowStrip(app: App) -> impl IntoView {
                 let span = extent(&scene.row);
                 let scale = WIDTH / span.length().max(1.0);
                 let place = |f: &&Finding| (f.x, f.severity);
-                let found: Vec<_> = d.all_findings().iter().map(place).collect();
+                let open = open_findings(d.all_findings(), &d.plan().left, scene.row.leaf);
+                let found: Vec<_> = open.iter().map(place).collect();
                 let (left, cover, targets) = (span.from * scale, &scene.cover, &scene.plan.targets);
                 let drawn = app.worded(|w| overview(&scene.row, cover, span, &found, targets, w, scale));
                 format!(

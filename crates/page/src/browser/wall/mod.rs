@@ -109,6 +109,8 @@ impl WallScreen {
         if let Some(desk) = desk.and_then(|d| d.dyn_into::<HtmlElement>().ok()) {
             let value = most.map_or_else(|| "none".into(), |px| format!("{px:.0}px"));
             let _ = desk.style().set_property("--wall-most", &value);
+            let row = most.map_or("100vh", |_| value.as_str());
+            let _ = desk.style().set_property("--wall-row", row);
         }
         self.measure();
     }
@@ -275,7 +277,11 @@ impl WallScreen {
     }
 
     fn choose(&self, chosen: Option<Part>) {
-        if let Ok(old) = self.trees.query_selector_all(".chosen") {
+        let layers = [&self.trees, &self.numbers];
+        for old in layers
+            .iter()
+            .filter_map(|l| l.query_selector_all(".chosen").ok())
+        {
             for i in 0..old.length() {
                 if let Some(e) = old.item(i).and_then(|n| n.dyn_into::<Element>().ok()) {
                     let _ = e.class_list().remove_1("chosen");
@@ -283,12 +289,15 @@ impl WallScreen {
             }
         }
         let Some(part) = chosen else { return };
+        // A tree as a whole has its wood marked and its number: of a lost one there is no more.
         let selector = match part.shoot {
             Some(shoot) => format!("[data-part=\"{}/{shoot}\"]", part.tree),
             None => format!("[data-tree=\"{}\"]", part.tree),
         };
-        if let Ok(Some(e)) = self.trees.query_selector(&selector) {
-            let _ = e.class_list().add_1("chosen");
+        for layer in layers {
+            if let Ok(Some(e)) = layer.query_selector(&selector) {
+                let _ = e.class_list().add_1("chosen");
+            }
         }
     }
 

@@ -14,7 +14,7 @@ use crate::document::Edit;
 use cordonry::said::Arg;
 use leptos::prelude::*;
 use line::{Line, Offer};
-use one::{FindingItem, Sign};
+use one::{Aimed, FindingItem, Sign};
 use pressed::Pressed;
 
 /// What the list of matters knows.
@@ -77,8 +77,12 @@ pub fn Findings(app: App) -> impl IntoView {
     let list = Lines::new(".finding", ".findings .plain");
     let pressed = Pressed::new();
     provide_context(pressed);
+    let aimed = Aimed::new();
+    provide_context(aimed);
     Effect::new(move |_| {
         lines.track();
+        // What was aimed at may be done, or gone from under a hand.
+        aimed.told.set(None);
         list.changed();
         pressed.settle(app);
     });
@@ -92,7 +96,12 @@ pub fn Findings(app: App) -> impl IntoView {
             <h2 id="findings-title" aria-live="polite">
                 {move || app.text("findings-title", &[("count", count(false))])}
             </h2>
-            {move || (!app.light.on.get()).then(|| view! { <NoLight app/> })}
+            // It takes the place of what is less asked for then: nothing else moves.
+            {move || match aimed.told.get() {
+                Some(told) => view! { <p class="facts" role="status" data-figure="tried-crop">{told}</p> }.into_any(),
+                None if app.light.on.get() => ().into_any(),
+                None => view! { <NoLight app/> }.into_any(),
+            }}
             <ul>
                 <For
                     each=move || keys(false)

@@ -7,6 +7,7 @@ use cordonry::check::Severity;
 use cordonry::said::Arg;
 use cordonry::work::Work;
 use leptos::prelude::*;
+use std::time::Duration;
 
 /// The classes of a line.
 pub fn class(severity: Severity) -> &'static str {
@@ -146,10 +147,58 @@ pub fn aimed(
     .into_any()
 }
 
+/// What the remedy that is aimed at brings, in words.
+#[derive(Clone, Copy)]
+pub struct Aimed {
+    pub told: RwSignal<Option<String>>,
+    /// Counts what was aimed at: only what still is when a hand rests is worked out.
+    count: StoredValue<u32>,
+}
+
+impl Aimed {
+    /// Nothing is aimed at.
+    pub fn new() -> Self {
+        Self {
+            told: RwSignal::new(None),
+            count: StoredValue::new(0),
+        }
+    }
+
+    /// Tells, once a hand rests on it, what work brings; nothing of none.
+    fn tell(self, app: App, works: Vec<Work>) {
+        let mine = self.count.get_value().wrapping_add(1);
+        self.count.set_value(mine);
+        if works.is_empty() {
+            return self.told.set(None);
+        }
+        set_timeout(
+            move || {
+                if self.count.try_get_value() != Some(mine) {
+                    return;
+                }
+                let told = app.peek(|d| d.crop_if(&works)).flatten();
+                self.told.set(told.map(|(leaf, [now, then])| {
+                    let values = [
+                        ("leaf", Arg::Count(leaf.into())),
+                        ("now", Arg::Number(now, 1)),
+                        ("then", Arg::Number(then, 1)),
+                    ];
+                    app.text("tried-crop", &values)
+                }));
+            },
+            RESTS,
+        );
+    }
+}
+
+/// A hand rests that aims at the same for so long.
+const RESTS: Duration = Duration::from_millis(200);
+
 /// A remedy that may be aimed at: the wall shows then what it would do.
 #[derive(Clone, Copy)]
 struct Try {
     app: App,
+    aimed: Aimed,
     works: StoredValue<Box<dyn Fn() -> Vec<Work> + Send + Sync>>,
 }
 
@@ -157,17 +206,21 @@ impl Try {
     fn new(app: App, works: impl Fn() -> Vec<Work> + Send + Sync + 'static) -> Self {
         Self {
             app,
+            aimed: expect_context(),
             works: StoredValue::new(Box::new(works)),
         }
     }
 
     fn show(self) {
         let works = self.works.try_with_value(|works| works());
-        self.lay(&works.unwrap_or_default());
+        let works = works.unwrap_or_default();
+        self.lay(&works);
+        self.aimed.tell(self.app, works);
     }
 
     fn hide(self) {
         self.lay(&[]);
+        self.aimed.tell(self.app, Vec::new());
     }
 
     fn lay(self, works: &[Work]) {

@@ -40,6 +40,17 @@ pub fn BesideDeep(app: App) -> impl IntoView {
             }
         >
             <summary>{app.t("beside-title")}</summary>
+            {move || {
+                app.style.track();
+                match lit.beside.get() {
+                    None => view! { <p>{app.t("beside-waiting")}</p> }.into_any(),
+                    Some(None) => view! { <p>{app.t("beside-leafless")}</p> }.into_any(),
+                    Some(Some(both)) => {
+                        let alike = lit.deep.get_untracked().alike;
+                        view! { <BesideTable app both alike/> }.into_any()
+                    }
+                }
+            }}
             <p class="assumed">{app.t("beside-about")}</p>
             <label class="depth">
                 <span>{app.t("beside-depth")}</span>
@@ -61,17 +72,6 @@ pub fn BesideDeep(app: App) -> impl IntoView {
                 move || lit.deep.get().alike,
                 move |alike| set(DeepCanopy { alike, ..lit.deep.get_untracked() }),
             )}
-            {move || {
-                app.style.track();
-                match lit.beside.get() {
-                    None => view! { <p>{app.t("beside-waiting")}</p> }.into_any(),
-                    Some(None) => view! { <p>{app.t("beside-leafless")}</p> }.into_any(),
-                    Some(Some(both)) => {
-                        let alike = lit.deep.get_untracked().alike;
-                        view! { <BesideTable app both alike/> }.into_any()
-                    }
-                }
-            }}
         </details>
     }
 }
@@ -121,7 +121,6 @@ fn BesideTable(app: App, both: Beside, alike: Alike) -> impl IntoView {
     ];
     view! {
         <div class="beside-lead">
-            <p>{app.t("beside-lead")}</p>
             <dl>
                 {lead
                     .map(|(name, figure, value)| {
@@ -134,6 +133,7 @@ fn BesideTable(app: App, both: Beside, alike: Alike) -> impl IntoView {
                     })
                     .collect_view()}
             </dl>
+            <p>{app.t("beside-lead")}</p>
         </div>
         <div class="beside-drawings">
             {[("beside-flat", false), ("beside-deep", true)]
