@@ -87,7 +87,8 @@ fn Bar(app: App) -> impl IntoView {
             .flatten()
     };
     let asks = move || {
-        shown.asks.get().then(|| {
+        // Once it is answered, that is told.
+        (shown.asks.get() && !shown.told.get()).then(|| {
             let count = Arg::Count(shown.count() as i64);
             app.text("present-asks", &[("count", count)])
         })
