@@ -62,9 +62,8 @@ impl Presented {
         candidate_marks(&desk.scene().row, &all)
     }
 
-    /// How many of what was pointed out were right, of how many, and the work that was asked for: how much of each kind.
-    /// Nothing where nothing was pointed out.
-    pub fn right(self, desk: &Desk) -> Option<(usize, usize, Vec<(&'static str, u32)>)> {
+    /// What was pointed out, judged; nothing where nothing was.
+    pub fn right(self, desk: &Desk) -> Option<Judged> {
         let all = self.candidates.get();
         if all.is_empty() {
             return None;
@@ -78,8 +77,22 @@ impl Presented {
                 None => kinds.push((work.kind(), 1)),
             }
         }
-        Some((right, all.len(), kinds))
+        Some(Judged {
+            right,
+            named: all.len(),
+            kinds,
+        })
     }
+}
+
+/// What a class named, judged.
+pub struct Judged {
+    /// How many were right.
+    pub right: usize,
+    /// Of how many.
+    pub named: usize,
+    /// The work that was asked for: how much of each kind.
+    pub kinds: Vec<(&'static str, u32)>,
 }
 
 /// The work that is asked for: where shoots go it is asked which of them.

@@ -60,9 +60,9 @@ fn Bar(app: App) -> impl IntoView {
         let note = app.read(|d| d.plan().note.clone()).unwrap_or_default();
         let (asked, answered) = asked_and_answered(app, &note);
         let named = || {
-            let (right, named, kinds) = app.read(|d| shown.right(d))??;
+            let judged = app.read(|d| shown.right(d))??;
             let count = |n: usize| Arg::Count(n as i64);
-            let work = kinds.into_iter().map(|(kind, n)| {
+            let work = judged.kinds.into_iter().map(|(kind, n)| {
                 let piece = [
                     ("count", Arg::Count(n.into())),
                     ("kind", Arg::Text(kind.into())),
@@ -70,8 +70,8 @@ fn Bar(app: App) -> impl IntoView {
                 Arg::Text(app.text("year-piece", &piece))
             });
             let values = [
-                ("right", count(right)),
-                ("named", count(named)),
+                ("right", count(judged.right)),
+                ("named", count(judged.named)),
                 ("work", Arg::List(work.collect())),
             ];
             Some(app.text("present-right", &values) + " ")
