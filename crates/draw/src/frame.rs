@@ -5,6 +5,7 @@ use crate::pen::{Pen, num, scale};
 use cordonry::arrange::Arrange;
 use cordonry::cover::Span;
 use cordonry::pose::{AnyRow, Geometry, PosedRow};
+use cordonry::range::LENGTH;
 use cordonry::row::{Row, Tree};
 use cordonry::said::Arg;
 use cordonry_words::Words;
@@ -198,17 +199,24 @@ const NUMBERED: f64 = 0.06;
 /// How far under the wire their numbers stand, mm: clear of the laid wood.
 const UNDER_WIRE: f64 = 25.0;
 
-/// The numbers of uprights and stubs under their places on the wire, within `view`, by which lists and findings name them;
-/// where they would crowd each other, some are left out.
-pub fn upright_numbers(row: &PosedRow, view: Span, px_per_mm: f64) -> String {
-    of_uprights(row, view, px_per_mm).to_string()
+/// The numbers of uprights and stubs under their places on the wire, within `view`, by which lists and findings name them, each
+/// a drawing of its own; where they would crowd each other, some are left out.
+pub fn upright_numbers(row: &PosedRow, view: Span, px_per_mm: f64) -> Vec<String> {
+    let all = of_uprights(row, view, px_per_mm);
+    all.iter().map(Element::to_string).collect()
 }
 
-pub(crate) fn of_uprights(row: &PosedRow, view: Span, px_per_mm: f64) -> Element {
+pub(crate) fn of_uprights(row: &PosedRow, view: Span, px_per_mm: f64) -> Vec<Element> {
     let px_per_mm = scale(px_per_mm);
-    let mut out = group("upright-numbers");
+    let mut out = Vec::new();
     let seen = |p: &Point| px_per_mm >= NUMBERED && p.x >= view.from && p.x <= view.to;
-    let all = row.posed().iter().flat_map(|t| t.numbers());
+    // No wood reaches farther.
+    let near = view.from - LENGTH.1..=view.to + LENGTH.1;
+    let near = row
+        .posed()
+        .iter()
+        .filter(|t| near.contains(&t.tree().foot.f()));
+    let all = near.flat_map(|t| t.numbers());
     let mut all: Vec<(u16, Point)> = all.filter(|(_, p)| seen(p)).collect();
     all.arrange_by(|a, b| a.1.x.total_cmp(&b.1.x).then(a.0.cmp(&b.0)));
     let mut free = f64::NEG_INFINITY;
@@ -219,7 +227,7 @@ pub(crate) fn of_uprights(row: &PosedRow, view: Span, px_per_mm: f64) -> Element
             continue;
         }
         free = place.x * px_per_mm + half;
-        out.append(text(
+        out.push(text(
             "text",
             &[
                 ("class", "upright-number"),

@@ -230,7 +230,11 @@ impl<'a> Strips<'a> {
             Layer::Ground,
             frame::foreground_element(row, wide, px_per_mm, words),
         );
-        out.put(Layer::Numbers, frame::of_uprights(row, span, px_per_mm));
+        let mut numbers = group("upright-numbers");
+        for number in frame::of_uprights(row, span, px_per_mm) {
+            numbers.append(number);
+        }
+        out.put(Layer::Numbers, numbers);
         out.put(Layer::Numbers, frame::numbers(row, span, px_per_mm, words));
         out
     }

@@ -118,7 +118,7 @@ fn all(row: &Row, name: &str) -> Vec<String> {
     }
     let posed = PosedRow::of(row, &targets);
     for px_per_mm in [0.0, 0.001, 0.1, 3.0, f64::NAN] {
-        out.push(upright_numbers(&posed, view, px_per_mm));
+        out.extend(upright_numbers(&posed, view, px_per_mm));
         out.push(frame(row, view, px_per_mm, &words));
         out.push(tree_numbers(row, view, px_per_mm, &words));
         let (cover, places) = (cover(row, &targets), upright_places(row, g));

@@ -444,7 +444,7 @@ fn a_number_is_the_same_in_all_places() {
             from: place.x - 1.0,
             to: place.x + 1.0,
         };
-        let drawn = upright_numbers(row, view, 0.1);
+        let drawn = upright_numbers(row, view, 0.1).concat();
         assert!(
             drawn.contains(&format!(">\n{number}\n<")) || drawn.contains(&format!(">{number}<")),
             "{drawn}"

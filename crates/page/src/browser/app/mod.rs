@@ -76,6 +76,8 @@ pub struct App {
     seen_ms: StoredValue<f64>,
     /// Counts changes of anything that is derived from the desk.
     pub tick: RwSignal<u64>,
+    /// Whether that will be counted once what a hand moves is on the screen.
+    tick_waits: StoredValue<bool>,
     /// Counts changes of what part of the wall is in sight.
     pub view_tick: RwSignal<u64>,
     /// How lengths are shown.
@@ -138,6 +140,7 @@ impl App {
             spot: StoredValue::new(None),
             seen_ms: StoredValue::new(0.0),
             tick: RwSignal::new(0),
+            tick_waits: StoredValue::new(false),
             view_tick: RwSignal::new(0),
             style: RwSignal::new(style),
             paper: RwSignal::new(paper),
@@ -365,9 +368,29 @@ impl App {
 
     /// Draws the wall anew where it changed, and tells all that reads the desk.
     pub fn redraw(self) {
-        if self.draw() {
-            self.tick.update(|t| *t += 1);
+        if !self.draw() {
+            return;
         }
+        // What a hand moves is shown at once. What is told of it follows, of the newest alone where several moves have come.
+        if self.peek(Desk::is_holding) == Some(true) {
+            if !self.tick_waits.get_value() {
+                self.tick_waits.set_value(true);
+                let follow = move || {
+                    if self.tick_waits.get_value() {
+                        self.tell();
+                    }
+                };
+                request_animation_frame(move || set_timeout(follow, Duration::ZERO));
+            }
+        } else {
+            self.tell();
+        }
+    }
+
+    /// Has all that is told of the desk told anew.
+    fn tell(self) {
+        self.tick_waits.set_value(false);
+        self.tick.update(|t| *t += 1);
     }
 
     /// Draws another part of the wall, or another size of it: nothing that reads the desk has changed.

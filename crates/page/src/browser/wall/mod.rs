@@ -1,6 +1,7 @@
 //! The wall on the screen: a hand-kept SVG scene. Only trees in view are there, and an edit
 //! replaces only the groups that changed.
 
+mod drawn;
 pub mod layers;
 pub mod light;
 
@@ -15,6 +16,7 @@ use cordonry::row::TreeId;
 use cordonry::work::Work;
 use cordonry_draw::{BAND_HEIGHT, ColourBy, Detail, LightAt, Paint, painted_group};
 use cordonry_words::Words;
+use drawn::{Drawn, DrawnEach};
 use layers::{Layers, drawing};
 use std::collections::BTreeMap;
 use wasm_bindgen::JsCast;
@@ -28,16 +30,18 @@ const REACH: f64 = 4_000.0;
 /// The scene's elements and what of it is drawn.
 pub struct WallScreen {
     scene: Element,
-    frame: Element,
+    frame: Drawn,
     trees: Element,
-    signs: Element,
+    signs: Drawn,
     /// What a remedy would do, while it is aimed at.
-    tried: Element,
-    ground: Element,
-    numbers: Element,
-    overlay: Element,
-    ghost: Element,
+    tried: Drawn,
+    ground: Drawn,
+    numbers: Drawn,
+    upright_numbers: DrawnEach,
+    overlay: Drawn,
+    ghost: Drawn,
     band: Element,
+    on_band: Drawn,
     host: Element,
     document: Document,
     mounted: BTreeMap<TreeId, Element>,
@@ -60,16 +64,24 @@ impl WallScreen {
         let signs = layers.get(Layer::Work)?;
         let tried = layers::group(&document, "tried")?;
         signs.after_with_node_1(&tried).ok()?;
+        let numbers = layers.get(Layer::Numbers)?;
+        let [of_uprights, of_trees] = ["upright-numbers", "tree-numbers"].map(|class| {
+            let group = layers::group(&document, class)?;
+            numbers.append_child(&group).ok()?;
+            Some(group)
+        });
         Some(Self {
             scene: layers.wall(),
-            frame: layers.get(Layer::Frame)?,
+            frame: Drawn::new(layers.get(Layer::Frame)?),
             trees: layers.get(Layer::Trees)?,
-            signs,
-            tried,
-            ground: layers.get(Layer::Ground)?,
-            numbers: layers.get(Layer::Numbers)?,
-            overlay: layers.get(Layer::Hand)?,
-            ghost: layers.get(Layer::Aim)?,
+            signs: Drawn::new(signs),
+            tried: Drawn::new(tried),
+            ground: Drawn::new(layers.get(Layer::Ground)?),
+            numbers: Drawn::new(of_trees?),
+            upright_numbers: DrawnEach::new(of_uprights?),
+            overlay: Drawn::new(layers.get(Layer::Hand)?),
+            ghost: Drawn::new(layers.get(Layer::Aim)?),
+            on_band: Drawn::new(band.clone()),
             band,
             host: host.clone(),
             document,
@@ -162,18 +174,18 @@ impl WallScreen {
         self.place_trees(scene, detail, colours);
         let span = view.span();
         if self.drawn != Some(view) || redraw.all {
-            self.frame
-                .set_inner_html(&cordonry_draw::backdrop(&scene.row, span));
+            self.frame.draw(cordonry_draw::backdrop(&scene.row, span));
             let ground = cordonry_draw::foreground(&scene.row, span, view.scale, words);
-            self.ground.set_inner_html(&ground);
+            self.ground.draw(ground);
         }
         // Another moment counts the same trees otherwise.
         let look = self.look.replace(scene.look);
         let same = self.drawn == Some(view) && look == self.look;
         if !same || redraw.all || !redraw.trees.is_empty() {
             let numbers = cordonry_draw::tree_numbers(&scene.row, span, view.scale, words);
+            self.numbers.draw(numbers);
             let uprights = cordonry_draw::upright_numbers(&scene.row, span, view.scale);
-            self.numbers.set_inner_html(&(uprights + &numbers));
+            self.upright_numbers.draw(uprights);
         }
         if self.drawn != Some(view) {
             self.set_window(view);
@@ -185,10 +197,10 @@ impl WallScreen {
             signs += &cordonry_draw::work_marks(&scene.row, &works, scene.moment, &scene.terms);
         }
         signs += over;
-        self.signs.set_inner_html(&signs);
-        self.tried.set_inner_html("");
+        self.signs.draw(signs);
+        self.tried.draw(String::new());
         self.overlay
-            .set_inner_html(&overlay::markup(scene, marked, view, words));
+            .draw(overlay::markup(scene, marked, view, words));
         let _ = self.band.set_attribute(
             "viewBox",
             &format!(
@@ -197,7 +209,7 @@ impl WallScreen {
                 view.width
             ),
         );
-        self.band.set_inner_html(&cordonry_draw::cordon_band(
+        self.on_band.draw(cordonry_draw::cordon_band(
             &scene.cover,
             &scene.places,
             span,
@@ -277,7 +289,7 @@ impl WallScreen {
     }
 
     fn choose(&self, chosen: Option<Part>) {
-        let layers = [&self.trees, &self.numbers];
+        let layers = [&self.trees, self.numbers.element()];
         for old in layers
             .iter()
             .filter_map(|l| l.query_selector_all(".chosen").ok())
@@ -309,12 +321,12 @@ impl WallScreen {
             drawn += &cordonry_draw::tried_wood(before.as_deref(), &after);
         }
         drawn += &cordonry_draw::work_marks(&scene.row, works, scene.moment, &scene.terms);
-        self.tried.set_inner_html(&drawn);
+        self.tried.draw(drawn);
     }
 
     /// Shows where a press would keep a bud, or nothing.
     pub fn show_ghost(&self, at: Option<(kurbo::Point, String)>) {
         let markup = at.map_or_else(String::new, |(p, text)| overlay::ghost(self.view, p, &text));
-        self.ghost.set_inner_html(&markup);
+        self.ghost.draw(markup);
     }
 }

@@ -46,30 +46,30 @@ pub fn FiguresPanel(app: App) -> impl IntoView {
     }
 }
 
-/// Figures in a table, each beside what is asked of it.
+/// Figures in a table, each beside what is asked of it. A figure that changes changes its own cell.
 #[component]
 pub fn FigureRows(app: App, lines: Memo<Vec<FigureLine>>) -> impl IntoView {
+    let count = Memo::new(move |_| lines.with(Vec::len));
+    let row = move |at: usize| {
+        let line = Memo::new(move |_| lines.with(|all| all.get(at).cloned()));
+        let of = move |text: fn(FigureLine) -> String| line.get().map(text);
+        let key = move || line.get().map(|l| l.key);
+        let off = move || line.get().is_some_and(|l| l.off);
+        view! {
+            <tr class:off=off>
+                <th scope="row">{move || key().map(|key| app.t(key))}</th>
+                <td class="value" data-figure=key>
+                    {move || off().then_some("▲ ")}
+                    {move || of(|l| l.value)}
+                </td>
+                <td class="asked">{move || of(|l| l.asked)}</td>
+            </tr>
+        }
+    };
     view! {
         <table>
             <tbody>
-                {move || {
-                    lines
-                        .get()
-                        .into_iter()
-                        .map(|line| {
-                            view! {
-                                <tr class:off=line.off>
-                                    <th scope="row">{app.t(line.key)}</th>
-                                    <td class="value" data-figure=line.key>
-                                        {line.off.then_some("▲ ")}
-                                        {line.value}
-                                    </td>
-                                    <td class="asked">{line.asked}</td>
-                                </tr>
-                            }
-                        })
-                        .collect_view()
-                }}
+                <For each=move || 0..count.get() key=|at| *at children=row/>
             </tbody>
         </table>
     }
