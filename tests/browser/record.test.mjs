@@ -46,6 +46,28 @@ pageTest('a length is taken by season, a total says how it is shared out, and a 
   assert.equal(await length.inputValue(), '11.25 m');
 });
 
+pageTest('a place is told and corrected off the tape, and what follows from the coming leaf stands beside it', {}, async ({ page }) => {
+  await example(page, 'third-leaf.json');
+  await page.locator('[data-act="correct"]').check();
+  await page.waitForSelector('.stage.correcting');
+  const follows = page.locator('.record-strip .follows');
+  assert.match(await follows.textContent(), like('import-leaf-follows', { age: 3, last: 2 }));
+  await chooseByList(page, 'name-upright', { number: 3, of: 8, tree: 1 });
+  const card = page.locator('.part-card');
+  const field = card.locator('[data-field="measure-place"]');
+  const along = () => card.locator('.along-parent').textContent();
+  const [before, was] = [parseFloat(await field.locator('input').inputValue()), await along()];
+  assert.equal(await card.locator('[data-field="measure-at"]').count(), 0);
+  assert.match(was, like('record-along'));
+  await type(page, 'measure-place', `${(before + 0.1).toFixed(3)} m`);
+  assert.ok(Math.abs(parseFloat(await field.locator('input').inputValue()) - before - 0.1) < 0.003);
+  assert.notEqual(await along(), was);
+  // A place off the leader is refused with what the tape has there.
+  await type(page, 'measure-place', '9 m');
+  const range = like('refusal-correct-part', { what: say('measure-place'), value: '9.00 m' });
+  assert.match(await field.locator('[role="alert"]').innerText(), range);
+});
+
 pageTest('a corrected length changes what is found, as one step', {}, async ({ page }) => {
   await openExample(page);
   assert.ok(await has(page, ...BARE));

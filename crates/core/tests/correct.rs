@@ -164,6 +164,55 @@ fn a_parent_is_not_shortened_under_what_grows_from_it() {
 }
 
 #[test]
+fn a_place_on_laid_wood_is_corrected_off_the_tape() {
+    let plan = plan();
+    let shoot = upright();
+    let measure = |plan: &Plan, key: &str| {
+        let mut all = plan.measures(FIRST, Some(shoot)).into_iter();
+        all.find(|m| m.key == key)
+    };
+    let place = measure(&plan, "measure-place").expect("it grows from laid wood");
+    assert_eq!(measure(&plan, "measure-at"), None);
+    let at = first(&plan.found).shoots[1].at;
+    good(&plan, place.to(place.value + 100.0), |r| {
+        (first(r).shoots[1].at - at - 100.0).abs() < 2.0
+    });
+    // What is shown there and typed again changes nothing.
+    good(&plan, place.to(place.value), |r| {
+        first(r).shoots[1].at == at
+    });
+    let why = plan.corrected(&place.to(9_000.0)).expect_err("too far");
+    let why = Words::strict().refusal(&why);
+    assert!(
+        why.starts_with("upright 1 of 2, tree 1: place on the tape must be between 0.00 m and ")
+            && why.ends_with(", not 9.00 m"),
+        "{why}"
+    );
+    // What grows from an upright has no place of its own on the tape.
+    let on_upright = plan.corrected(&Correction::AddShoot {
+        tree: FIRST,
+        parent: shoot,
+        at_mm: Mm(100),
+        face: Face::Top,
+        pose: Pose::Free,
+        leaf: 2,
+        length_mm: Mm(200),
+        diameter_dmm: 50,
+    });
+    let on_upright = on_upright.expect("it fits");
+    let new = first(&on_upright.found).shoots.last().expect("it").id;
+    let keys = on_upright.measures(FIRST, Some(new));
+    assert!(keys.iter().any(|m| m.key == "measure-at"));
+    let x = Correction::Place {
+        tree: FIRST,
+        shoot: new,
+        x_mm: Mm(500),
+    };
+    let why = on_upright.corrected(&x).expect_err("no tape there");
+    assert_eq!(why.key, "refusal-no-tape");
+}
+
+#[test]
 fn places_and_seasons_are_held_to_what_can_be() {
     let plan = plan();
     let shoot = upright();

@@ -36,8 +36,7 @@ pub fn choices_on(scene: &Scene, part: Part) -> Vec<Choice> {
 
 /// The numbers in the record of a part.
 pub fn measures_of(plan: &Plan, part: Part) -> Vec<Measure> {
-    let tree = plan.found.tree(part.tree);
-    tree.map(|t| t.measures(part.shoot)).unwrap_or_default()
+    plan.measures(part.tree, part.shoot)
 }
 
 pub(super) fn shoot_chosen(desk: &Desk) -> bool {

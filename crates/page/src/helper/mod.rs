@@ -6,6 +6,7 @@
 //! no plan and is ended with its answer, or before it.
 
 mod awaited;
+mod follows;
 mod memory;
 mod message;
 mod small;
@@ -13,6 +14,7 @@ mod table;
 mod update;
 
 pub use awaited::{Awaited, OfScheme, OnWall};
+pub use follows::leaf_follows;
 pub use memory::Memory;
 pub use message::{Body, Inquiry, Message, Question, Reply, WindowCount};
 pub use table::{Ask, Assumed, Looked, look};

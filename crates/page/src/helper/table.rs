@@ -1,7 +1,8 @@
 //! What a table holds, as it comes from the helper that has read it: texts alone, which cross as they are.
 
+use super::follows::leaf_follows;
 use super::small::small;
-use cordonry::file::csv::{Measured, Question, Unread};
+use cordonry::file::csv::{Question, Unread};
 use cordonry::file::{MAX_BYTES, csv, write_plan};
 use cordonry::refusal::Refusal;
 use cordonry::said::{Arg, Said};
@@ -205,7 +206,17 @@ fn looked(
     let mut measured = csv::read_telling(bytes, &options, tell)?;
     let mostly_bad = measured.is_mostly_bad();
     let remains = measured.remains(words);
-    let follows = of_leaf(&measured, words);
+    let taken = |s: &&Said| s.key == "file-said-seasons";
+    let taken = match measured
+        .said
+        .iter()
+        .find(taken)
+        .and_then(|s| s.arg("count"))
+    {
+        Some(Arg::Count(count)) => *count,
+        _ => 0,
+    };
+    let follows = leaf_follows(&measured.row, taken, words);
     let bad = std::mem::take(&mut measured.bad);
     let said = std::mem::take(&mut measured.said);
     let asks = std::mem::take(&mut measured.asks);
@@ -329,36 +340,6 @@ fn asked(unread: &Unread, words: &Words) -> String {
             ("word", Arg::Text(unread.word.clone())),
             ("column", Arg::Text(unread.column.into())),
             ("count", Arg::Count(unread.lines as i64)),
-        ],
-    )
-}
-
-/// What follows from the leaf before which the row is taken as found: how old its wood is.
-fn of_leaf(measured: &Measured, words: &Words) -> String {
-    let leaf = measured.row.leaf;
-    let shoots = measured.row.trees.iter().flat_map(|t| &t.shoots);
-    let born = || shoots.clone().filter_map(|s| s.born());
-    // Of a row that is just planted there is nothing to tell.
-    let Some(first) = born().min().filter(|_| leaf > 1) else {
-        return String::new();
-    };
-    let last = leaf.saturating_sub(1);
-    let units = shoots.clone().flat_map(|s| &s.units);
-    let grew = units.filter(|u| u.leaf == last).count();
-    let taken = |said: &&Said| said.key == "file-said-seasons";
-    let taken = measured
-        .said
-        .iter()
-        .find(taken)
-        .and_then(|s| s.arg("count"));
-    let count = |n: i64| Arg::Count(n);
-    words.text(
-        "import-leaf-follows",
-        &[
-            ("last", count(last.into())),
-            ("age", count(i64::from(leaf) - i64::from(first))),
-            ("grew", count(grew as i64)),
-            ("taken", taken.cloned().unwrap_or(count(0))),
         ],
     )
 }

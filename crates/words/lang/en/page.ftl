@@ -210,8 +210,8 @@ tip-acts-crop = Acts on the harvest of leaf { $leaf }, not on the coming one: { 
 year-stands = ○ usual work
 step-stand-again = letting the usual work stand again
 step-usual-work = letting the usual work stand
-stand-again = Usual work again
-usual-work = Usual work where none is planned
+stand-again = Give this time back to the rules
+usual-work = Have the rules do the work where none is planned
 window-dormant = Dormant
 window-bud-swell = Bud swell
 window-early-summer = Early summer
@@ -431,14 +431,14 @@ import-take = Take { $value }
 import-take-back = As it stands there
 import-take-all = Take all { $count } as likely meant
 import-cut-off = ↑ to { $height }
-import-leaf-follows = So the oldest wood has { $age ->
+import-leaf-follows = Oldest wood: { $age ->
     [one] one season
    *[other] { $age } seasons
 }; { $grew ->
-    [0] nothing in the table grew in leaf { $last }
-    [one] one shoot grew in leaf { $last }, the last
-   *[other] { $grew } shoots grew in leaf { $last }, the last
-}{ $taken ->
+    [0] nothing
+    [one] one shoot
+   *[other] { $grew } shoots
+} grew in leaf { $last }{ $taken ->
     [0] {""}
     [one] {" "}(one of them for want of a season)
    *[other] {" "}({ $taken } of them for want of a season)
@@ -530,6 +530,15 @@ work-line-there = { $part }: { $work }, at { $x }
 work-rest = { $count ->
     [one] List one more
    *[other] List { $count } more
+}
+card-work = { $count ->
+    [one] One piece of work here
+   *[other] { $count } pieces of work here
+}
+card-found = To do here
+card-more = { $count ->
+    [one] and one more
+   *[other] and { $count } more
 }
 work-signs = Work
 colour-by = Colour by
@@ -794,6 +803,7 @@ step-plant = planting a tree
 record-switch = Correct the record
 record-title = Correcting the record
 record-what = This is the row as found. What is changed here was measured wrongly: it is no work for the crew.
+record-along = { $at } along its parent
 record-shared = Shared out over its seasons as before: { $lengths }. So typed, each is taken as it stands
 record-as-found = As found
 record-add-tree-at = Add a tree at

@@ -684,6 +684,7 @@ refusal-tree-near = A tree at { $value } must be { $low } or more from tree { $t
 measure-length = length
 measure-seasons = seasons of growth
 measure-diameter = thickness
+measure-place = place on the tape
 measure-at = place along its parent
 measure-season = leaf in which it grew
 measure-rise = rise
@@ -735,6 +736,7 @@ refusal-correct-row = { $what } must be between { $low } and { $high }, not { $v
 refusal-whole = { $what } must be a whole number between { $low } and { $high }, not { $value }
 refusal-correct-shorter = { $part }: length must be between { $low } and { $high }, not { $value }, for { $child }, grows from it
 refusal-not-recorded = Tree { $tree }: the shoot is not in the record; choose one that is
+refusal-no-tape = { $part } doesn't grow from laid wood: its place is told along its parent
 refusal-stem-record = { $part }: the stem stays in the record as long as its tree does; mark the tree as lost, or remove it from the record
 refusal-bud-record = { $part }: a bud has no thickness, season or pose; enter its length first
 

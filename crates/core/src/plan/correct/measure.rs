@@ -1,6 +1,8 @@
 //! What was measured of a part, each with the correction that would change it.
 
 use super::Correction;
+use crate::plan::Plan;
+use crate::pose::{Course, Geometry, layout};
 use crate::row::{Face, Laterals, Planted, Pose, Row, Shoot, ShootId, Toward, Tree, TreeId};
 use crate::said::Quantity;
 use crate::units::{Deg, Mm};
@@ -46,6 +48,7 @@ impl Measure {
             | Correction::At { to_mm, .. }
             | Correction::Foot { to_mm, .. }
             | Correction::WallHeight { to_mm } => *to_mm = Mm::round(value),
+            Correction::Place { x_mm, .. } => *x_mm = Mm::round(value),
             Correction::Diameter { to_dmm, .. } => *to_dmm = libm::round(value * 10.0) as i32,
             Correction::Season { leaf, .. } | Correction::Leaf { leaf } => *leaf = whole,
             Correction::Laterals { count, total, .. } => {
@@ -94,6 +97,67 @@ pub struct Picked {
     pub correction: Correction,
     /// Whether it is so.
     pub now: bool,
+}
+
+impl Plan {
+    /// The numbers in the record of a tree, or of one of its shoots: what grows along the wire has its place off the tape, as it
+    /// was measured.
+    pub fn measures(&self, tree: TreeId, shoot: Option<ShootId>) -> Vec<Measure> {
+        let Some(tree) = self.found.tree(tree) else {
+            return Vec::new();
+        };
+        let mut out = tree.measures(shoot);
+        let at = out.iter_mut().find(|m| m.key == "measure-at");
+        let on = shoot.and_then(|s| self.tape_of(tree, s)).zip(shoot);
+        if let (Some(at), Some((on, shoot))) = (at, on) {
+            *at = Measure {
+                key: "measure-place",
+                unit: Quantity::Length,
+                value: on.x,
+                correction: Correction::Place {
+                    tree: tree.id,
+                    shoot,
+                    x_mm: Mm::round(on.x),
+                },
+            };
+        }
+        out
+    }
+
+    /// Where a shoot is on the tape, where it grows from laid wood.
+    pub(super) fn tape_of(&self, tree: &Tree, shoot: ShootId) -> Option<OnTape> {
+        let n = tree.index(shoot)?;
+        let parent = tree.index(tree.shoots[n].parent?)?;
+        if !tree.shoots[parent].pose.is_laid() {
+            return None;
+        }
+        let mut courses = layout(tree, Geometry::of(&self.found, &self.targets));
+        let x = courses.get(n)?.base.x;
+        let parent = courses.swap_remove(parent);
+        Some(OnTape { x, parent })
+    }
+}
+
+/// A shoot on the tape.
+pub(super) struct OnTape {
+    x: f64,
+    parent: Course,
+}
+
+impl OnTape {
+    /// The places along the row that its parent has, mm.
+    pub(super) fn range(&self) -> (f64, f64) {
+        let ends = [self.parent.base.x, self.parent.tip().x];
+        let bend = self.parent.point(self.parent.first).x;
+        let fold = |by: fn(f64, f64) -> f64| ends.into_iter().fold(bend, by);
+        (libm::ceil(fold(f64::min)), libm::floor(fold(f64::max)))
+    }
+
+    /// Where on its parent a place is, from the parent's base, whole mm.
+    pub(super) fn along(&self, x: f64) -> Option<f64> {
+        let at = self.parent.at_x(x)?;
+        Some(libm::round(at).min(libm::floor(self.parent.length)))
+    }
 }
 
 impl Row {

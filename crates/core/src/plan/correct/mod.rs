@@ -48,6 +48,12 @@ pub enum Correction {
         shoot: ShootId,
         to_mm: Mm,
     },
+    /// Where the base of a shoot is along the row, off the tape; what it grows from runs along it.
+    Place {
+        tree: TreeId,
+        shoot: ShootId,
+        x_mm: Mm,
+    },
     /// The leaf in which a shoot first grew; before the found one.
     Season {
         tree: TreeId,
@@ -142,6 +148,7 @@ impl Correction {
             | Self::Seasons { tree, .. }
             | Self::Diameter { tree, .. }
             | Self::At { tree, .. }
+            | Self::Place { tree, .. }
             | Self::Season { tree, .. }
             | Self::Laterals { tree, .. }
             | Self::Face { tree, .. }

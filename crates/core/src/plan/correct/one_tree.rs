@@ -147,6 +147,7 @@ impl<'p> On<'p> {
             | Correction::Seasons { shoot, .. }
             | Correction::Diameter { shoot, .. }
             | Correction::At { shoot, .. }
+            | Correction::Place { shoot, .. }
             | Correction::Season { shoot, .. }
             | Correction::Laterals { shoot, .. }
             | Correction::Face { shoot, .. }
@@ -225,6 +226,20 @@ impl<'p> On<'p> {
                 let range = (0.0, self.length_of(self.shoot().parent));
                 let at = to_mm.f();
                 to.at = within(self.place(), "measure-at", Quantity::Length, at, range)?;
+            }
+            Correction::Place { x_mm, .. } => {
+                self.refuse_stem()?;
+                let on = self.plan.tape_of(&self.tree, self.shoot().id);
+                let on = on.ok_or_else(|| self.refuse("refusal-no-tape"))?;
+                let x = x_mm.f();
+                within(
+                    self.place(),
+                    "measure-place",
+                    Quantity::Length,
+                    x,
+                    on.range(),
+                )?;
+                to.at = on.along(x).unwrap_or(to.at);
             }
             Correction::Season { leaf, .. } => {
                 self.refuse_bud()?;

@@ -3,6 +3,7 @@
 use crate::actions::{TAKE_BACK, choices_on};
 use crate::browser::app::App;
 use crate::browser::commands;
+use crate::browser::panels::at_part::AtPart;
 use crate::browser::panels::tip;
 use crate::browser::parts::shown;
 use crate::document::Edit;
@@ -174,6 +175,7 @@ pub fn PartCard(app: App) -> impl IntoView {
                     <WorkDone app s=s.clone()/>
                     <Choices app s=s.clone()/>
                     {s.caution.map(|key| view! { <p class="caution">{app.t(key)}</p> })}
+                    <AtPart app part=s.part/>
                 </Framed>
             }
         })

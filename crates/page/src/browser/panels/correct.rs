@@ -10,6 +10,7 @@ use crate::browser::panels::card::Framed;
 use crate::browser::parts::part;
 use crate::desk::Desk;
 use crate::document::{Edit, Mode};
+use crate::helper::leaf_follows;
 use cordonry::check::Part;
 use cordonry::plan::{Correction, Measure, Pick, Plan};
 use cordonry::refusal::Refusal;
@@ -123,9 +124,21 @@ fn RowMeasures(app: App) -> impl IntoView {
             let value = Memo::new(move |_| find(measures(), key).map(|m| m.value));
             let apply: Apply =
                 Rc::new(move |v| correct(app, v, |plan: &Plan| find(plan.found.measures(), key)));
-            view! { <ValueField app label=app.t(key) name=key unit value apply/> }
+            view! {
+                <ValueField app label=app.t(key) name=key unit value apply/>
+                {(key == "measure-leaf").then(|| follows(app))}
+            }
         })
         .collect_view()
+}
+
+/// What follows from the coming leaf: how old the wood is.
+fn follows(app: App) -> impl IntoView {
+    let told = Memo::new(move |_| {
+        app.read(|d| app.worded(|w| leaf_follows(&d.plan().found, 0, w)))
+            .unwrap_or_default()
+    });
+    view! { <small class="follows" role="status">{told}</small> }
 }
 
 /// Corrects the measure that `find` gives to the value typed, or to one by season; an empty field corrects nothing.
@@ -239,10 +252,26 @@ fn Measures(app: App, part: Part) -> impl IntoView {
                         Ok(())
                     });
                     let sum = key == "measure-length";
-                    view! { <ValueField app label=app.t(key) name=key unit value apply sum/> }
+                    view! {
+                        <ValueField app label=app.t(key) name=key unit value apply sum/>
+                        {(key == "measure-place").then(|| along(app, part))}
+                    }
                 }
             />
         </div>
+    }
+}
+
+/// How far along its parent a shoot is whose place is told off the tape.
+fn along(app: App, part: Part) -> impl IntoView {
+    move || {
+        app.read(|d| {
+            let tree = d.plan().found.tree(part.tree)?;
+            let at = tree.shoot(part.shoot?)?.at;
+            Some(app.text("record-along", &[("at", Arg::Length(at))]))
+        })
+        .flatten()
+        .map(|told| view! { <small class="along-parent">{told}</small> })
     }
 }
 

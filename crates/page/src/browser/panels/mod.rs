@@ -1,6 +1,7 @@
 //! What stands around the wall.
 
 pub mod assumptions;
+pub mod at_part;
 pub mod beside;
 pub mod card;
 pub mod correct;

@@ -128,8 +128,8 @@ pub fn WorkList(app: App) -> impl IntoView {
         app.style.track();
         let most = if all.get() { usize::MAX } else { LISTED };
         app.read(|d| match old {
-            // While a hand is on the wall the list waits.
-            Some(old) if d.is_holding() => old.clone(),
+            // While a hand is on the wall the list waits, but not how much there is.
+            Some((_, lines)) if d.is_holding() => (d.scene().work().count(), lines.clone()),
             _ => (d.scene().work().count(), lines(app, d, most)),
         })
         .unwrap_or_default()
