@@ -175,7 +175,7 @@ pub fn drawn(plan: &Plan, draw: u32) -> Plan {
 
 /// The same row with some of its trees, evenly along it; the places of the others are empty, so that all stand as far apart as
 /// they do.
-fn sample(plan: &Plan) -> Plan {
+pub fn few_trees(plan: &Plan) -> Plan {
     let count = plan.found.trees.len();
     if count <= DRAWN_TREES {
         return plan.clone();
@@ -209,7 +209,7 @@ impl CropDraws {
     /// # Errors
     /// No such scheme.
     pub fn new(plan: &Plan, scheme: usize, last: u8) -> Result<Self, Refusal> {
-        let plan = sample(plan);
+        let plan = few_trees(plan);
         let usual = crops(&plan, scheme, last)?;
         Ok(Self {
             draws: vec![Vec::new(); usual.len()],
@@ -295,7 +295,7 @@ impl ShareCost {
     /// # Errors
     /// No such scheme; a share outside the range of [`Rule::RenewShare`].
     pub fn of(plan: &Plan, scheme: usize, last: u8, share: Option<f64>) -> Result<Self, Refusal> {
-        let mut sampled = sample(plan).with_standing(scheme, true)?;
+        let mut sampled = few_trees(plan).with_standing(scheme, true)?;
         sampled = match share {
             None => sampled.with_rule(scheme, Rule::RenewFrom, Some(0.0))?,
             Some(_) => sampled.with_rule(scheme, Rule::RenewShare, share)?,
@@ -362,7 +362,7 @@ pub fn crop_range(
 }
 
 /// Of numbers in order the one below which that share of them lies, between neighbours in proportion; 0 of none.
-fn percentile(sorted: &[f64], share: f64) -> f64 {
+pub(crate) fn percentile(sorted: &[f64], share: f64) -> f64 {
     let Some(last) = sorted.len().checked_sub(1) else {
         return 0.0;
     };

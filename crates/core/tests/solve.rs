@@ -1,7 +1,7 @@
 //! The exact solvers against trying every choice, on random small rows; each objective is reckoned here as its description words it.
 
 use cordonry::said::Arg;
-use cordonry::solve::fill::{self, Row, Way, fill};
+use cordonry::solve::fill::{self, Against, Row, Way, fill};
 use cordonry::solve::uprights::{self, Candidate, cost, otherwise, solve};
 use proptest::prelude::*;
 
@@ -60,7 +60,7 @@ proptest! {
     #![proptest_config(ProptestConfig::with_cases(1000))]
 
     #[test]
-    fn the_fill_is_the_best_of_all((trees, asked) in trees(), w in fill_weights()) {
+    fn the_fill_is_the_best_of_all((trees, asked) in trees(), w in fill_weights(), all_before in any::<bool>()) {
         let way = |at: usize, (a, b, cost): (i32, i32, f64)| Way {
             left: 10.0 * at as f64 + f64::from(a.min(b)),
             right: 10.0 * at as f64 + f64::from(a.max(b)),
@@ -69,17 +69,28 @@ proptest! {
         let ends = asked.then_some((0.0, 10.0 * trees.len() as f64 + 4.0));
         let ways: Vec<Vec<Way>> = trees.iter().enumerate()
             .map(|(at, of)| of.iter().map(|o| way(at, *o)).collect()).collect();
-        let mut row = Row::new(ends);
+        let against = if all_before { Against::Reach } else { Against::Neighbour };
+        let mut row = Row::new(ends, against);
         for of in &ways {
             row.tree(of.iter().copied());
         }
         let reckoned = |choice: &[usize]| {
             let chosen: Vec<Way> = choice.iter().zip(&ways).map(|(c, of)| of[*c]).collect();
-            let mut borders: Vec<(f64, f64)> =
-                chosen.windows(2).map(|two| (two[0].right, two[1].left)).collect();
-            if let Some((from, to)) = ends {
-                borders.push((from, chosen.first().map_or(to, |w| w.left)));
-                borders.extend(chosen.last().map(|w| (w.right, to)));
+            let mut borders: Vec<(f64, f64)> = Vec::new();
+            let mut last = ends.map(|(from, _)| from);
+            for way in &chosen {
+                if let Some(end) = last {
+                    // Doubled is what lies before the end of what was there, as far as the tree's own wood goes.
+                    let end = if all_before { end.min(way.right.max(way.left)) } else { end };
+                    borders.push((end, way.left));
+                }
+                last = match (last, all_before) {
+                    (Some(end), true) => Some(end.max(way.right)),
+                    _ => Some(way.right),
+                };
+            }
+            if let (Some((_, to)), Some(end)) = (ends, last) {
+                borders.push((end, to));
             }
             chosen.iter().map(|w| w.cost).sum::<f64>() + stretches(&w, &borders)
         };
@@ -90,12 +101,15 @@ proptest! {
         let best = fill(&row, &w).expect("it is sound");
         prop_assert!((best.value - least).abs() < 1e-9, "{} not {least}", best.value);
         prop_assert!((reckoned(&best.choice) - least).abs() < 1e-9);
-        for (tree, next) in best.next.iter().enumerate() {
+        for (tree, count) in counts.iter().enumerate() {
             let others = all.iter().filter(|(c, _)| c[tree] != best.choice[tree]);
             let other = others.map(|(_, v)| *v).fold(f64::INFINITY, f64::min);
-            match next {
-                None => prop_assert_eq!(counts[tree], 1),
-                Some((_, worse)) => prop_assert!((worse - (other - least)).abs() < 1e-9),
+            match fill::otherwise(&row, &w, &best, tree) {
+                None => prop_assert_eq!(*count, 1),
+                Some((next, worse)) => {
+                    prop_assert!(next.choice[tree] != best.choice[tree]);
+                    prop_assert!((worse - (other - least)).abs() < 1e-9);
+                }
             }
         }
     }
@@ -204,13 +218,13 @@ fn a_number_that_is_none_is_refused() {
         overlap_each: 0.0,
         overlap_free: 0.0,
     };
-    let mut row = Row::new(None);
+    let mut row = Row::new(None, Against::Neighbour);
     row.tree([way]);
     assert_eq!(
         fill(&row, &w).expect_err("it is none").key,
         "refusal-solve-number"
     );
-    let mut row = Row::new(None);
+    let mut row = Row::new(None, Against::Neighbour);
     row.tree([Way { right: 1.0, ..way }]);
     row.tree([]);
     let refused = fill(&row, &w).expect_err("it has no way");

@@ -106,6 +106,17 @@ const BENCHES: &[Bench] = &[
         packages: None,
     },
     Bench {
+        name: "drafts",
+        about: "what becomes of rows in five leaves under drafts, beside nothing, the first remedies and the usual rules alone; how long a \
+                draft takes",
+        command: &[
+            "cargo",
+            "run -q --release -p cordonry-tests --bin bench-drafts",
+        ],
+        page: false,
+        packages: None,
+    },
+    Bench {
         name: "many",
         about: "all uprights of a row held at a height, as one step",
         command: &[

@@ -2,7 +2,7 @@
 //! the program's solvers. Lengths are metres.
 
 use cordonry::refusal::Refusal;
-use cordonry::solve::fill::{self, Row, Way};
+use cordonry::solve::fill::{self, Against, Row, Way};
 use cordonry::solve::uprights::{self, Candidate};
 use serde_json::{Value, json};
 
@@ -94,7 +94,7 @@ impl Advice {
             overlap_free: 0.0,
         };
         let (from, to) = (number(case, "row_start_m")?, number(case, "row_end_m")?);
-        let (mut masks, mut row) = (Vec::new(), Row::new(Some((from, to))));
+        let (mut masks, mut row) = (Vec::new(), Row::new(Some((from, to)), Against::Neighbour));
         for tree in list(case, "trees")? {
             let (of_tree, ways): (Vec<Masks>, Vec<Way>) = ways(case, tree)?.into_iter().unzip();
             row.tree(ways);

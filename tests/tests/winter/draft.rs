@@ -3,10 +3,13 @@
 use super::rows::{examples, extreme, plausible};
 use super::wood::Wood;
 use super::{found, graver, numbered};
-use cordonry::advise::{Draft, draft};
-use cordonry::file::write_plan;
-use cordonry::plan::{History, Moment, Phase, Plan, Replayed, Replayer, Window};
+use cordonry::advise::{Draft, PERCENT, Why, draft, renew, tips};
+use cordonry::check::{Context, figures, matters, survey};
+use cordonry::file::{read_plan, write_plan};
+use cordonry::fruit::LEAF_OF_A_FRUIT;
+use cordonry::plan::{History, Moment, Phase, Plan, Replayed, Replayer, Window, Years};
 use cordonry::work::Work;
+use std::collections::BTreeSet;
 
 fn at(plan: &Plan, moment: Moment) -> Replayed {
     let at = Replayer::default().at(plan, 0, moment, Phase::After);
@@ -55,6 +58,40 @@ fn broken(plan: &Plan, moment: Moment, made: &Draft) -> Vec<String> {
         let gone = was.iter().find(|w| !is.contains(w));
         hold(gone.is_none(), format!("planned work is gone: {gone:?}"));
     }
+    // What is kept comes back as it was promised, where the row itself is one of whole millimetres.
+    let kept = |plan: &Plan| read_plan(write_plan(plan).as_bytes()).expect("a plan");
+    let figures = |r: &Replayed| figures(r.row.row(), &r.targets);
+    let whole = kept(plan).found == plan.found;
+    hold(
+        !whole || figures(&at(&kept(&made.plan), moment)) == figures(&after),
+        "kept, it is another row".into(),
+    );
+    for kind in made
+        .pieces
+        .iter()
+        .map(|p| p.kind())
+        .collect::<BTreeSet<_>>()
+    {
+        let part = made.taken(plan, |p| p.kind() == kind).expect("a part");
+        let void = at(&part, moment).void.len();
+        hold(
+            void <= before.void.len(),
+            format!("{kind} alone leaves work void"),
+        );
+        let now: Vec<Work> = part.schemes[0].work(moment).cloned().collect();
+        let strange = now
+            .iter()
+            .find(|w| !was.contains(w) && !proposed.contains(w));
+        hold(
+            strange.is_none(),
+            format!("{kind} alone brings {strange:?}"),
+        );
+    }
+    let none = made.taken(plan, |_| false).expect("a part");
+    hold(
+        none == planned || made.is_empty(),
+        "nothing taken changes the plan".into(),
+    );
     let bytes = write_plan(plan);
     let mut history = History::new(plan.clone());
     history.set("draft", made.plan.clone());
@@ -132,4 +169,93 @@ fn drafts_of_plausible_rows() {
 #[test]
 fn drafts_of_extreme_rows() {
     hold("extreme", &numbered(extreme(60)), 1);
+}
+
+/// What is left for this year is not mended.
+#[test]
+fn what_is_left_stays_left() {
+    for (name, plan) in examples() {
+        let moment = plan.start();
+        let at = at(&plan, moment);
+        let seen = survey(&Context::of(&at), None);
+        let all: Vec<_> = seen.findings.iter().collect();
+        let open = matters(&at.row, &seen.cover, &at.targets, &all, &plan.left);
+        let found = |made: &Draft| {
+            let found = |w: &Why| matches!(w, Why::Found(_));
+            made.pieces.iter().filter(|p| found(&p.why)).count()
+        };
+        assert!(found(&draft(&plan, 0, moment).unwrap()) > 0, "{name}");
+        let mut left = plan.clone();
+        for matter in &open {
+            let matter = matter.left(&all, at.row.leaf, "next year".into());
+            left = left.with_left(&matter).expect("it can be left");
+        }
+        assert_eq!(found(&draft(&left, 0, moment).unwrap()), 0, "{name}");
+    }
+}
+
+/// Each tree is tipped as little as leaves the fruit its leaf, within what is usual.
+#[test]
+fn tips_are_the_least_that_leave_each_fruit_its_leaf() {
+    let (mut least, mut more, mut thinned) = (0, 0, 0);
+    for seed in 0..40 {
+        let plan = plausible(seed);
+        let leaf = plan.found.leaf;
+        let made = tips(&plan, 0, leaf).expect("tips");
+        let leaf_of_a_fruit = |plan: &Plan, tree| {
+            let years = Years::default().of(plan, 0, made.harvest).expect("years");
+            let i = plan.found.trees.iter().position(|t| t.id == tree).unwrap();
+            years.trees[i].years[usize::from(made.harvest - leaf)]
+                .crop
+                .leaf_of_a_fruit
+        };
+        for tip in made.trees.iter().take(3) {
+            assert!(tip.percent >= PERCENT.0 && tip.percent <= PERCENT.1);
+            let now = leaf_of_a_fruit(&made.plan, tip.tree);
+            assert!((now - tip.leaf_of_a_fruit.1).abs() < 1e-6);
+            if tip.percent == PERCENT.0 {
+                least += 1;
+                continue;
+            }
+            more += 1;
+            let weaker = made.work.iter().map(|w| match w {
+                Work::Tip {
+                    tree,
+                    shoot,
+                    percent,
+                } if *tree == tip.tree => Work::Tip {
+                    tree: *tree,
+                    shoot: *shoot,
+                    percent: percent - 3,
+                },
+                other => other.clone(),
+            });
+            let weaker = plan.with_works(0, plan.start(), weaker.collect());
+            assert!(leaf_of_a_fruit(&weaker.expect("tips"), tip.tree) < LEAF_OF_A_FRUIT);
+            let short = now < LEAF_OF_A_FRUIT;
+            assert_eq!(tip.by_hand > 0.0, short);
+            assert!(!short || tip.percent == PERCENT.1);
+            thinned += usize::from(short);
+        }
+    }
+    println!("{least} by the least, {more} by more, {thinned} to be thinned as well");
+    assert!(least > 0 && more > 0);
+}
+
+/// Renewal with the row seen leaves no older wood than the simple rule, or none that is too old.
+#[test]
+fn renewal_keeps_wood_as_young_as_the_simple_rule_does() {
+    for (name, plan) in examples() {
+        let made = renew(&plan, 0, plan.found.leaf, 5).expect("stubs");
+        let (simple, seen) = made.oldest;
+        println!(
+            "{name}: {simple} by the rule, {seen} so; {:?}",
+            made.gain.crop
+        );
+        assert!(
+            seen <= simple.max(6),
+            "{name}: {seen}, {simple} by the rule"
+        );
+        assert_eq!(made.winters.len(), 5);
+    }
 }

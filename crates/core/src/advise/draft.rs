@@ -1,39 +1,53 @@
 //! Drafting a window's work.
 
-use super::{Draft, Piece, Why, stand, windows};
-use crate::arrange::{Arrange, Gather};
+use super::{Draft, Next, Piece, Weights, Why, fill, stand, uprights, windows};
+use crate::arrange::Arrange;
 use crate::check::{
     Context, Finding, Severity, harmed, is_left, mended, offered, survey, winter_order,
 };
-use crate::plan::{Phase, Plan, Replayed, Replayer};
+use crate::plan::{Phase, Plan, Replayed, Replayer, Schedule};
 use crate::refusal::Refusal;
 use crate::row::{Moment, TreeId};
-use crate::work::Work;
-use std::collections::BTreeSet;
+use crate::work::{Subject, Work};
+use std::collections::{BTreeMap, BTreeSet};
 
 /// More rounds than this add nothing that a person would follow.
-const ROUNDS: usize = 16;
+const ROUNDS: usize = 40;
 
 /// The whole work of a window on a plan's row, under a scheme.
 ///
 /// # Errors
 /// No such scheme; a moment before the row was found or after the last leaf.
 pub fn draft(plan: &Plan, scheme: usize, moment: Moment) -> Result<Draft, Refusal> {
+    draft_by(plan, scheme, moment, &Weights::default())
+}
+
+/// As [`draft`], by other weights.
+///
+/// # Errors
+/// As [`draft`].
+pub fn draft_by(
+    plan: &Plan,
+    scheme: usize,
+    moment: Moment,
+    weights: &Weights,
+) -> Result<Draft, Refusal> {
     let whole = plan.with_works(scheme, moment, Vec::new())?;
     let whole = whole.with_planned(scheme, moment)?;
     let stood = plan.scheme(scheme)?.stands(moment);
     let mut job = Job {
         scheme,
         moment,
+        weights: *weights,
         replayer: Replayer::default(),
-        held: match stood {
-            true => Vec::new(),
-            false => plan.scheme(scheme)?.work(moment).cloned().collect(),
-        },
+        held: BTreeMap::new(),
         pieces: Vec::new(),
         plan: whole.clone(),
     };
     if !stood {
+        for work in plan.scheme(scheme)?.work(moment) {
+            job.held.entry(work.tree()).or_default().push(work.clone());
+        }
         job.young()?;
         job.rounds()?;
         return Ok(job.end(Vec::new()));
@@ -65,9 +79,10 @@ pub fn draft(plan: &Plan, scheme: usize, moment: Moment) -> Result<Draft, Refusa
 struct Job {
     scheme: usize,
     moment: Moment,
+    weights: Weights,
     replayer: Replayer,
     /// Work of the window that its grower has planned: it stays.
-    held: Vec<Work>,
+    held: BTreeMap<Option<TreeId>, Vec<Work>>,
     pieces: Vec<Piece>,
     plan: Plan,
 }
@@ -86,7 +101,7 @@ impl Job {
         let mut pieces = stand::young(&self.plan, self.scheme, &before);
         let start = self.at(&self.plan.clone())?;
         let open = |p: &Piece| {
-            let about = |w: &Work| self.held.iter().any(|h| h.subject() == w.subject());
+            let about = |w: &Work| self.held_on(w).any(|h| h.subject() == w.subject());
             !p.work.iter().any(about) && windows::belongs(self.moment.window, &p.work)
         };
         pieces.retain(open);
@@ -121,59 +136,97 @@ impl Job {
         self.holds(&next, work).then_some(next)
     }
 
+    /// What is planned on the tree of a work.
+    fn held_on(&self, work: &Work) -> impl Iterator<Item = &Work> {
+        self.held.get(&work.tree()).into_iter().flatten()
+    }
+
     /// Whether what was planned on the trees of a work is there still.
     fn holds(&self, plan: &Plan, work: &[Work]) -> bool {
-        let trees: BTreeSet<Option<TreeId>> = work.iter().map(Work::tree).gathered_set();
         let Ok(on) = plan.scheme(self.scheme) else {
             return false;
         };
-        let mut held = self.held.iter().filter(|h| trees.contains(&h.tree()));
+        let mut held = work.iter().flat_map(|w| self.held_on(w));
         held.all(|h| on.work_on(self.moment, h.tree()).contains(h))
     }
 
     /// Does what is offered first, round by round, until nothing is.
     fn rounds(&mut self) -> Result<(), Refusal> {
-        let mut been: Vec<Plan> = Vec::new();
+        let mut been: Vec<Schedule> = Vec::new();
+        // Of the wood that would fill best what can't be laid as the row stands.
+        let mut refused: Vec<Vec<Work>> = Vec::new();
         for _ in 0..ROUNDS {
             let at = self.at(&self.plan.clone())?;
-            let found = self.offered(&at);
-            been.push(self.plan.clone());
+            let (found, better) = self.offered(&at, &refused);
+            let here = self.plan.scheme(self.scheme)?.schedule.clone();
+            if been.contains(&here) && refused.is_empty() {
+                break;
+            }
+            been.push(here);
+            let offers = |n: &Next| {
+                let mut first = found.iter().filter_map(|f| f.remedies.first());
+                first.any(|r| r.work == n.work)
+            };
+            let not: Vec<Vec<Work>> = better
+                .iter()
+                .filter(|n| !offers(n))
+                .map(|n| n.work.clone())
+                .collect();
             let mut any = false;
             for finding in found {
-                let Some(remedy) = finding.remedies.first() else {
-                    continue;
-                };
-                let Ok(next) = mended(&self.plan, self.scheme, self.moment, &[remedy]) else {
-                    continue;
-                };
-                if !self.holds(&next, &remedy.work) || been.contains(&next) {
-                    continue;
-                }
-                any = true;
-                self.plan = next;
-                self.pieces.push(Piece {
-                    said: remedy.said.clone(),
-                    x: finding.x,
-                    work: remedy.work.clone(),
-                    why: Why::Found(Box::new(Finding {
-                        remedies: Vec::new(),
-                        ..finding
-                    })),
-                });
+                any |= self.take(finding, &better);
             }
-            if !any {
-                break;
+            match (any, not.is_empty()) {
+                (true, _) => refused.clear(),
+                (false, true) => break,
+                (false, false) => refused.extend(not),
             }
         }
         Ok(())
     }
 
+    /// Does the first remedy of a finding, where that leaves what is planned as it is; whether it did.
+    fn take(&mut self, finding: Finding, better: &[Next]) -> bool {
+        let Some(remedy) = finding.remedies.first() else {
+            return false;
+        };
+        let Ok(next) = mended(&self.plan, self.scheme, self.moment, &[remedy]) else {
+            return false;
+        };
+        if !self.holds(&next, &remedy.work) {
+            return false;
+        }
+        self.plan = next;
+        let worse = better.iter().find(|n| n.work == remedy.work);
+        self.pieces.push(Piece {
+            said: remedy.said.clone(),
+            x: finding.x,
+            work: remedy.work.clone(),
+            worse: worse.map(|n| n.worse),
+            why: Why::Found(Box::new(Finding {
+                remedies: Vec::new(),
+                ..finding
+            })),
+        });
+        true
+    }
+
     /// What is open to be mended in this window, in the order of a winter, with the remedies that hold.
-    fn offered(&self, at: &Replayed) -> Vec<Finding> {
-        let mut found = survey(&Context::of(at), None).findings;
+    fn offered(&self, at: &Replayed, refused: &[Vec<Work>]) -> (Vec<Finding>, Vec<Next>) {
+        let context = Context::of(at);
+        let seen = survey(&context, None);
+        let mut found = seen.findings;
         let left = is_left(&self.plan.left, at.row.leaf, &found);
         let mut left = left.into_iter();
         found.retain(|_| left.next() == Some(false));
+        let mut next = fill::choose(&mut found, &context, &seen.cover, &self.weights, refused);
+        next.extend(uprights::choose(
+            &mut found,
+            &context,
+            &seen.cover,
+            &self.weights,
+            refused,
+        ));
         let window = self.moment.window;
         for finding in &mut found {
             let note = finding.severity == Severity::Note;
@@ -183,30 +236,26 @@ impl Job {
         }
         found.retain(|f| !f.remedies.is_empty());
         found.arrange_by_key(|f| winter_order(f.rule));
-        offered(&self.plan, self.scheme, at, found)
+        (offered(&self.plan, self.scheme, at, found), next)
     }
 
     /// The draft: of each piece what is in the plan in the end, each work once.
-    fn end(mut self, instead: Vec<Work>) -> Draft {
-        let mut told: Vec<Work> = Vec::new();
+    fn end(self, instead: Vec<Work>) -> Draft {
+        let mut told: BTreeSet<Subject> = BTreeSet::new();
         let there = self.plan.schemes.get(self.scheme);
-        self.pieces.reverse();
-        for piece in &mut self.pieces {
+        let mut pieces = self.pieces;
+        let held = |w: &Work| self.held.get(&w.tree()).is_some_and(|h| h.contains(w));
+        for piece in pieces.iter_mut().rev() {
             piece.work.retain(|w| {
                 let on = there.map_or(&[][..], |s| s.work_on(self.moment, w.tree()));
-                let stays = on.contains(w) && !told.contains(w) && !self.held.contains(w);
-                if stays {
-                    told.push(w.clone());
-                }
-                stays
+                on.contains(w) && !held(w) && told.insert(w.subject())
             });
         }
-        self.pieces.retain(|p| !p.work.is_empty());
-        self.pieces.reverse();
+        pieces.retain(|p| !p.work.is_empty());
         Draft {
             scheme: self.scheme,
             moment: self.moment,
-            pieces: self.pieces,
+            pieces,
             plan: self.plan,
             instead,
         }

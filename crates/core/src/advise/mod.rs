@@ -3,13 +3,24 @@
 //! A [`Draft`] is one window's whole work on a row. What a scheme's rules do there is where it begins; then it does, in the order of
 //! a winter, what the checks would mend, each remedy tried on the row as the ones before it leave it, until nothing more is offered. So
 //! it ends where a second draft has nothing to add, and nothing is graver than before. What the plan holds already stands, and what is
-//! left for this year stays left.
+//! left for this year stays left. Which wood is laid into bare
+//! stretches, and where buds are kept, is chosen for the row as a whole ([`crate::solve`]).
 
 mod draft;
+mod fill;
+mod outcome;
+mod renew;
 mod stand;
+mod tip;
+mod uprights;
+mod weights;
 mod windows;
 
-pub use draft::draft;
+pub use draft::{draft, draft_by};
+pub use outcome::{Brought, Cost, Gain, LEAVES};
+pub use renew::{Renewed, renew};
+pub use tip::{PERCENT, Tip, Tips, tips};
+pub use weights::Weights;
 
 use crate::check::Finding;
 use crate::plan::Plan;
@@ -38,6 +49,14 @@ pub struct Piece {
     pub x: f64,
     /// The work, in order of subject.
     pub work: Vec<Work>,
+    /// How much worse the next best is, where the best was found among all ([`Weights`]).
+    pub worse: Option<f64>,
+}
+
+/// How much worse the best choice is without some work.
+struct Next {
+    work: Vec<Work>,
+    worse: f64,
 }
 
 impl Piece {

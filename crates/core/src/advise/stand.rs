@@ -21,6 +21,7 @@ fn piece(row: &Row, work: Vec<Work>) -> Option<Piece> {
         why: Why::Usual(Said::new("advice-why-usual", vec![("kind", kind)])),
         x: tree.map_or(row.from.f(), |t| t.foot.f()),
         work,
+        worse: None,
     })
 }
 

@@ -1,8 +1,8 @@
 //! Ways to fill a bare stretch of cordon: each is tried on the row, and offered with what it leaves bare.
 
-use super::Remedy;
 use super::seen::{Seen, SeenTree, over, under};
 use super::stock_too_short::stock_for;
+use super::{Context, Remedy};
 use crate::arrange::Arrange;
 use crate::cover::{Cover, Laid, Span, Stretch};
 use crate::pose::{Course, layout};
@@ -32,6 +32,8 @@ struct Way {
     leaves: f64,
     /// What speaks against it, see [`cost`].
     cost: f64,
+    /// What of it the work costs by itself.
+    by_itself: f64,
     /// Whether it takes a trained upright from its place.
     costs_upright: bool,
 }
@@ -62,13 +64,7 @@ pub(super) fn remedies(c: &Seen<'_>, gap: &Stretch) -> Vec<Remedy> {
         out.extend(together);
     }
     let closes = ways.first().is_some_and(|w| !over(w.leaves, most));
-    out.extend(ways.into_iter().map(|way| {
-        Remedy::new(
-            way.key,
-            told(c, way.leaves, vec![("part", way.shoot)]),
-            way.work,
-        )
-    }));
+    out.extend(ways.into_iter().map(|way| told_way(c, way)));
     if let Some(new) = replant(c, gap.span) {
         // Wood that is there comes first, where it closes the stretch.
         let behind = out.first().is_some_and(|_| closes);
@@ -78,13 +74,60 @@ pub(super) fn remedies(c: &Seen<'_>, gap: &Stretch) -> Vec<Remedy> {
     out
 }
 
+/// A way to lay wood into a bare stretch, as it was tried.
+#[derive(Clone, Debug)]
+pub struct FillWay {
+    /// The stretch.
+    pub gap: Span,
+    /// What it would do.
+    pub remedy: Remedy,
+    /// The tree.
+    pub tree: TreeId,
+    /// The tree's laid wood then.
+    pub laid: Vec<Laid>,
+    /// What the work itself costs, as mm of wire.
+    pub cost: f64,
+    /// Whether it takes a trained upright from its place.
+    pub costs_upright: bool,
+}
+
+/// Every way in which wood of the trees beside may be laid into the row's bare stretches that are findings, from left to right.
+pub fn ways_to_fill(context: &Context<'_>) -> Vec<FillWay> {
+    let c = &Seen::new(context);
+    let mut out = Vec::new();
+    for gap in c.flagged_gaps() {
+        for i in trees_near(c, gap) {
+            let ways = ways_of(c, &c.trees[i], gap.span).into_iter();
+            out.extend(ways.map(|way| FillWay {
+                gap: gap.span,
+                tree: way.tree,
+                laid: way.laid.clone(),
+                cost: way.by_itself,
+                costs_upright: way.costs_upright,
+                remedy: told_way(c, way),
+            }));
+        }
+    }
+    out
+}
+
+fn told_way(c: &Seen<'_>, way: Way) -> Remedy {
+    let args = told(c, way.leaves, vec![("part", way.shoot)]);
+    Remedy::new(way.key, args, way.work)
+}
+
 /// What speaks against laying a shoot, as mm of wire: what stays bare, and what comes to be covered twice, each beyond what
 /// measuring may be off; for each millimetre that the shoot is thick, 5 mm, since thick wood splits where it is bent; and a
 /// tenth of what is cut off it. So the nearest thin shoot goes before one that fills a little more from farther off. Common
 /// practice, no source.
-fn cost(c: &Seen<'_>, leaves: f64, doubles: f64, thickness: f64, lost: f64) -> f64 {
+fn cost(c: &Seen<'_>, leaves: f64, doubles: f64) -> f64 {
     let beyond = |mm: f64| (mm - c.limit(Limit::PlaceTolerance)).max(0.0);
-    beyond(leaves) + beyond(doubles) + thickness * 5.0 + lost.max(0.0) * 0.1
+    beyond(leaves) + beyond(doubles)
+}
+
+/// What of it is the work's own.
+fn by_itself(thickness: f64, lost: f64) -> f64 {
+    thickness * 5.0 + lost.max(0.0) * 0.1
 }
 
 /// Thickness of new stock, tenths of a millimetre: from memory, and no matter for the length.
@@ -270,14 +313,16 @@ fn try_lay(
     let laid = c.laid(&after);
     let (leaves, doubles) = tried(c, gap, &[(tree.id, laid.clone())])?;
     let lost = shoot.length() - after.shoots[index].length();
+    let by_itself = by_itself(shoot.diameter, lost);
     Some(Way {
+        by_itself,
         key,
         tree: tree.id,
         shoot: c.name(tree.id, shoot.id),
         work,
         laid,
         leaves,
-        cost: cost(c, leaves, doubles, shoot.diameter, lost),
+        cost: cost(c, leaves, doubles) + by_itself,
         costs_upright: shoot.kind() == Kind::Upright,
     })
 }

@@ -43,6 +43,7 @@ mod work_void;
 
 pub use again::Kept;
 pub use figures::{Figures, figures};
+pub use fill::{FillWay, ways_to_fill};
 pub use finding::{Also, Finding, Part, Remedy, Severity};
 pub use graver::harmed;
 pub use light_cost::{LightCost, tell_costs};
@@ -59,6 +60,7 @@ use crate::pose::PosedRow;
 use crate::row::{Moment, Targets};
 use crate::terms::Terms;
 use seen::Seen;
+pub(crate) use seen::distance;
 
 /// What a check looks at.
 #[derive(Clone, Copy, Debug)]

@@ -29,7 +29,7 @@ pub(super) fn under(measured: f64, asked: f64) -> bool {
 }
 
 /// A distance in words: of a short one every millimetre counts, of a long one every centimetre.
-pub(super) fn distance(mm: f64) -> Arg {
+pub(crate) fn distance(mm: f64) -> Arg {
     if mm < 1000.0 {
         Arg::Thickness(mm)
     } else {

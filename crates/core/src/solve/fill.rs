@@ -55,11 +55,23 @@ impl Weights {
     }
 }
 
+/// What the next tree's wood is held against.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub enum Against {
+    /// The end of the wood of the tree before it, however far others reach.
+    #[default]
+    Neighbour,
+    /// The farthest end of all before it.
+    Reach,
+}
+
 /// Trees from left to right, each with the ways that its wood may lie.
 #[derive(Clone, Debug, Default)]
 pub struct Row {
     /// Where the stretch that is to be filled begins and ends; `None` where nothing is asked of its ends.
     pub ends: Option<(f64, f64)>,
+    /// What the next tree's wood is held against.
+    pub against: Against,
     ways: Vec<Way>,
     /// Where each tree's ways begin, and where the last one's end.
     first: Vec<usize>,
@@ -67,9 +79,10 @@ pub struct Row {
 
 impl Row {
     /// A row of no tree.
-    pub fn new(ends: Option<(f64, f64)>) -> Self {
+    pub fn new(ends: Option<(f64, f64)>, against: Against) -> Self {
         Self {
             ends,
+            against,
             ways: Vec::new(),
             first: vec![0],
         }
@@ -99,14 +112,42 @@ impl Row {
     /// What a choice of a way for each tree costs.
     pub fn cost(&self, weights: &Weights, choice: &[usize]) -> f64 {
         let mut sum = 0.0;
-        let mut reached = self.ends.map(|(from, _)| from);
+        let mut end = self.start();
         for (tree, chosen) in choice.iter().enumerate() {
-            let way = self.ways(tree)[*chosen];
-            sum += way.cost + reached.map_or(0.0, |end| weights.between(way.left - end));
-            reached = Some(way.right);
+            let (cost, next) = self.step(weights, end, &self.ways(tree)[*chosen]);
+            sum += cost;
+            end = Some(next);
         }
-        let last = self.ends.zip(reached);
-        sum + last.map_or(0.0, |((_, to), end)| weights.between(to - end))
+        sum + self.close(weights, end)
+    }
+
+    fn start(&self) -> Option<f64> {
+        self.ends.map(|(from, _)| from)
+    }
+
+    /// What a way costs after wood that ends there, and where all ends then.
+    fn step(&self, weights: &Weights, end: Option<f64>, way: &Way) -> (f64, f64) {
+        let Some(end) = end else {
+            return (way.cost, way.right);
+        };
+        match self.against {
+            Against::Neighbour => (way.cost + weights.between(way.left - end), way.right),
+            Against::Reach => {
+                let doubled = end.min(way.right) - way.left;
+                let apart = if doubled > 0.0 {
+                    -doubled
+                } else {
+                    (way.left - end).max(0.0)
+                };
+                (way.cost + weights.between(apart), end.max(way.right))
+            }
+        }
+    }
+
+    /// What is bare or doubled at the end of the row.
+    fn close(&self, weights: &Weights, end: Option<f64>) -> f64 {
+        let ends = self.ends.zip(end);
+        ends.map_or(0.0, |((_, to), end)| weights.between(to - end))
     }
 }
 
@@ -117,8 +158,16 @@ pub struct Filled {
     pub value: f64,
     /// The way of each tree; of several that are as good the first.
     pub choice: Vec<usize>,
-    /// Of each tree how much worse the best is in which it goes another way, with that way; `None` where it has no other.
-    pub next: Vec<Option<(usize, f64)>>,
+}
+
+/// What all trees up to one cost at the least, where that one goes a way and all ends there.
+#[derive(Clone, Copy)]
+struct State {
+    way: usize,
+    end: f64,
+    cost: f64,
+    /// The state of the tree before.
+    from: usize,
 }
 
 /// The best choice for a row.
@@ -126,6 +175,26 @@ pub struct Filled {
 /// # Errors
 /// A tree that has no way, or a number that is none.
 pub fn fill(row: &Row, weights: &Weights) -> Result<Filled, Refusal> {
+    solve(row, weights, None)
+}
+
+/// The best choice in which a tree goes another way than in this one, and how much worse it is; `None` where it has no other.
+pub fn otherwise(
+    row: &Row,
+    weights: &Weights,
+    best: &Filled,
+    tree: usize,
+) -> Option<(Filled, f64)> {
+    if tree >= row.len() || row.ways(tree).len() < 2 {
+        return None;
+    }
+    let next = solve(row, weights, Some((tree, best.choice[tree]))).ok()?;
+    let worse = (next.value - best.value).max(0.0);
+    Some((next, worse))
+}
+
+/// The best choice without a way of a tree.
+fn solve(row: &Row, weights: &Weights, without: Option<(usize, usize)>) -> Result<Filled, Refusal> {
     let trees = row.len();
     let ends = row.ends.map(|(a, b)| [a, b]).into_iter().flatten();
     let numbers = row.ways.iter().flat_map(|w| [w.left, w.right, w.cost]);
@@ -137,68 +206,55 @@ pub fn fill(row: &Row, weights: &Weights) -> Result<Filled, Refusal> {
         let args = vec![("count", Arg::Count(bare as i64 + 1))];
         return Err(Refusal::new("refusal-fill-no-way", args));
     }
-    if trees == 0 {
-        return Ok(Filled {
-            value: row.cost(weights, &[]),
-            ..Filled::default()
-        });
-    }
-    let apart = |a: &Way, b: &Way| weights.between(b.left - a.right);
-    // Of each way the least that the trees up to it cost, itself included, and the way of the tree before it in that.
-    let mut to = vec![0.0; row.ways.len()];
-    let mut from = vec![0; row.ways.len()];
+    let mut states: Vec<State> = Vec::new();
+    // Where the states of each tree begin.
+    let mut first = vec![0];
     for tree in 0..trees {
+        let before = first[tree.saturating_sub(1)]..states.len();
+        let begins = states.len();
         for (at, way) in row.ways(tree).iter().enumerate() {
-            let here = row.first[tree] + at;
-            let (before, cost) = match tree {
-                0 => {
-                    let start = row.ends.map(|(start, _)| weights.between(way.left - start));
-                    (0, start.unwrap_or(0.0))
-                }
-                _ => {
-                    let all = row.ways(tree - 1).iter().enumerate();
-                    let reach = |(i, w)| to[row.first[tree - 1] + i] + apart(w, way);
-                    least(all.map(reach)).unwrap_or_default()
+            if without == Some((tree, at)) {
+                continue;
+            }
+            let own = states.len();
+            let put = |states: &mut Vec<State>, end: Option<f64>, cost: f64, from: usize| {
+                let (more, end) = row.step(weights, end, way);
+                let cost = cost + more;
+                match states[own..].iter_mut().find(|s| s.end == end) {
+                    Some(known) if known.cost <= cost => {}
+                    Some(known) => (known.cost, known.from) = (cost, from),
+                    None => states.push(State {
+                        way: at,
+                        end,
+                        cost,
+                        from,
+                    }),
                 }
             };
-            (to[here], from[here]) = (cost + way.cost, before);
+            if tree == 0 {
+                put(&mut states, row.start(), 0.0, 0);
+            }
+            for from in before.clone().filter(|_| tree > 0) {
+                let State { end, cost, .. } = states[from];
+                put(&mut states, Some(end), cost, from);
+            }
         }
+        first.push(states.len());
+        debug_assert!(begins < states.len());
     }
-    // Of each way the least that the trees after it cost.
-    let mut after = vec![0.0; row.ways.len()];
-    for tree in (0..trees).rev() {
-        for (at, way) in row.ways(tree).iter().enumerate() {
-            after[row.first[tree] + at] = if tree + 1 == trees {
-                let end = row.ends.map(|(_, end)| weights.between(end - way.right));
-                end.unwrap_or(0.0)
-            } else {
-                let all = row.ways(tree + 1).iter().enumerate();
-                let rest = |(i, w): (usize, &Way)| {
-                    let next = row.first[tree + 1] + i;
-                    apart(way, w) + w.cost + after[next]
-                };
-                least(all.map(rest)).unwrap_or_default().1
-            };
-        }
-    }
-    let whole = |tree: usize| {
-        let ways = row.first[tree]..row.first[tree + 1];
-        ways.map(|w| to[w] + after[w])
-    };
+    let last = first[trees.saturating_sub(1)]..states.len();
+    let whole = states[last.clone()]
+        .iter()
+        .map(|s| s.cost + row.close(weights, Some(s.end)));
     let mut choice = vec![0; trees];
-    choice[trees - 1] = least(whole(trees - 1)).unwrap_or_default().0;
-    for tree in (1..trees).rev() {
-        choice[tree - 1] = from[row.first[tree] + choice[tree]];
+    if let Some((at, _)) = least(whole) {
+        let mut at = last.start + at;
+        for way in choice.iter_mut().rev() {
+            (*way, at) = (states[at].way, states[at].from);
+        }
     }
-    let value = row.cost(weights, &choice);
-    let next = (0..trees).map(|tree| {
-        let other = |(at, cost): (usize, f64)| if at == choice[tree] { f64::NAN } else { cost };
-        let next = least(whole(tree).enumerate().map(other));
-        next.map(|(at, cost)| (at, (cost - value).max(0.0)))
-    });
     Ok(Filled {
-        value,
-        next: next.collect(),
+        value: row.cost(weights, &choice),
         choice,
     })
 }

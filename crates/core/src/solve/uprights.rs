@@ -203,14 +203,34 @@ pub fn otherwise(
     if this.stays {
         return None;
     }
+    // Nothing is kept across what stays: all beyond the nearest that does is as it was.
+    let stays = |c: &Candidate| c.stays;
+    let first = candidates[..candidate].iter().rposition(stays);
+    let last = candidates[candidate..].iter().position(stays);
+    let range = first.unwrap_or(0)..last.map_or(candidates.len(), |at| candidate + at + 1);
+    let place = |at: Option<usize>, end: f64| at.map_or(end, |at| candidates[at].x);
+    let cordon = (
+        place(first, cordon.0),
+        place(last.map(|at| candidate + at), cordon.1),
+    );
+    let near = &candidates[range.clone()];
+    let own = |k: &&usize| range.contains(*k);
+    let kept: Vec<usize> = chosen
+        .kept
+        .iter()
+        .filter(own)
+        .map(|k| k - range.start)
+        .collect();
+    let now = cost(cordon, near, weights, &kept)?;
     // What can't be beside it is out of the question; it alone is where it is dropped.
-    let is_kept = chosen.kept.contains(&candidate);
+    let candidate = candidate - range.start;
+    let is_kept = kept.contains(&candidate);
     let out = |(i, c): (usize, &Candidate)| match i == candidate {
         true => is_kept,
         false => !is_kept && (c.x - this.x).abs() < weights.min - SAME,
     };
-    let (mut other, mut gone) = (Vec::with_capacity(candidates.len()), 0.0);
-    for (i, c) in candidates.iter().enumerate() {
+    let (mut other, mut gone) = (Vec::with_capacity(near.len()), 0.0);
+    for (i, c) in near.iter().enumerate() {
         match out((i, c)) {
             true if c.stays => return None,
             true => gone += c.drop,
@@ -221,7 +241,7 @@ pub fn otherwise(
         }
     }
     let next = solve(cordon, &other, weights).ok()?;
-    Some((next.value + gone - chosen.value).max(0.0))
+    Some((next.value + gone - now).max(0.0))
 }
 
 fn sound(cordon: (f64, f64), all: &[Candidate], weights: &Weights) -> Result<(), Refusal> {
