@@ -33,6 +33,7 @@ pub enum Command {
     Check(Check),
     Light(Light),
     Forecast(Forecast),
+    Advise(Advise),
     Draw(Draw),
     Import(Import),
     Export(Export),
@@ -114,6 +115,58 @@ pub struct Forecast {
     pub standing: bool,
     #[command(flatten)]
     pub output: Output,
+}
+
+/// Propose the dormant work of a leaf for rows: what, why, what it costs and what it brings over five leaves.
+///
+/// It is the first scheme's. Values before and after are, of a draft, findings to be mended now or soon; of the fill, metres of bare
+/// wire; of the uprights, the spread of their distances over the mean; of tips, cm² of leaf a fruit in the harvest after the coming one; of
+/// renewal, the age of the oldest upright after five winters by the simple rule and by what is proposed. What is brought is told by a
+/// calibrated model; minutes are from memory.
+#[derive(ClapArgs)]
+pub struct Advise {
+    /// Plan files, or folders in which every *.json is one.
+    #[arg(required = true, value_name = "PATH")]
+    pub paths: Vec<PathBuf>,
+    /// The leaf before which the work is done; else that in which the row was found.
+    #[arg(long, value_name = "LEAF", value_parser = clap::value_parser!(u8).range(1..=40))]
+    pub leaf: Option<u8>,
+    /// What is asked for; each is proposed on what the one before it leaves. Without it, the draft.
+    #[arg(long = "for", value_name = "KIND", value_delimiter = ',')]
+    pub kinds: Vec<Kind>,
+    /// A plan with all of it taken; a name that ends in .json.
+    #[arg(short, long = "output", value_name = "FILE.json")]
+    pub output_file: Option<PathBuf>,
+    #[command(flatten)]
+    pub output: Output,
+}
+
+/// A kind of advice.
+#[derive(Clone, Copy, PartialEq, ValueEnum)]
+pub enum Kind {
+    /// The whole work of the winter.
+    Draft,
+    /// Of it what fills the cordon.
+    Fill,
+    /// Of it what keeps, adds and takes off uprights.
+    Uprights,
+    /// How much of last year's growth is tipped, tree by tree.
+    Tip,
+    /// The stubs of five winters, beside the simple rule.
+    Renew,
+}
+
+impl Kind {
+    /// Its name, as it is asked for.
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::Draft => "draft",
+            Self::Fill => "fill",
+            Self::Uprights => "uprights",
+            Self::Tip => "tip",
+            Self::Renew => "renew",
+        }
+    }
 }
 
 /// Draw a row to scale as SVG, at the moment that `check` judges; or its sheets to print.

@@ -1,5 +1,6 @@
 //! `cordonry`: the checks, drawings and file formats of planar cordon rows on the command line, for many rows at once.
 
+mod advise;
 mod args;
 mod check;
 mod convert;
@@ -39,6 +40,7 @@ fn main() -> ExitCode {
         args::Command::Check(ask) => check::run(&ask, words),
         args::Command::Light(ask) => light::run(&ask, words),
         args::Command::Forecast(ask) => forecast::run(&ask, words),
+        args::Command::Advise(ask) => advise::run(&ask, words),
         args::Command::Draw(ask) => draw::draw(&ask, words),
         args::Command::Import(ask) => convert::import(&ask, words),
         args::Command::Export(ask) => convert::export(&ask, words),

@@ -922,3 +922,60 @@ fn forecast_tells_of_each_renewal_share_where_that_is_asked() {
     let ran = run(&[&args[..], &["--shares"]].concat());
     assert_eq!(ran.out.matches("of the uprights each winter").count(), 6);
 }
+
+#[test]
+fn advice_is_told_taken_and_then_there_is_none() {
+    let at = folder("advise");
+    let example = |name: &str| format!("{}/../../examples/{name}.json", env!("CARGO_MANIFEST_DIR"));
+    let row = example("opposed-leans");
+    let taken = at.join("taken.json").display().to_string();
+    let ran = run(&["advise", &row, "--json", "-o", &taken]);
+    assert_eq!(ran.status, 0, "{}", ran.err);
+    let told = json(&ran)["rows"][0].clone();
+    let draft = &told["advice"][0];
+    assert_eq!(draft["for"], "draft");
+    let open = |key: &str| draft[key].as_f64().expect("a number");
+    assert!(open("value_after") < open("value_before"), "{draft}");
+    let works = draft["work"].as_array().expect("work").len();
+    let pieces = draft["pieces"].as_array().expect("pieces");
+    let each = pieces
+        .iter()
+        .map(|p| p["work"].as_array().expect("work").len());
+    assert_eq!(each.sum::<usize>(), works);
+    assert!(
+        pieces
+            .iter()
+            .all(|p| p["why"].as_str().is_some_and(|w| !w.is_empty()))
+    );
+    let filled = |side: &str| draft["gain"][side]["cordon_fill_share"].as_f64();
+    assert!(filled("after") > filled("before"));
+    // The plan that was written has the work: nothing is left to propose.
+    let again = json(&run(&["advise", &taken, "--json"]));
+    assert_eq!(again["rows"][0]["advice"][0]["work"], Value::Array(vec![]));
+    let ran = run(&["advise", &row]);
+    assert!(
+        ran.out.contains("Lay forward along the wire"),
+        "{}",
+        ran.out
+    );
+    assert!(ran.out.contains("Tensioned wire can whip"), "{}", ran.out);
+    let kinds = json(&run(&[
+        "advise",
+        &row,
+        "--json",
+        "--for",
+        "fill,uprights,tip,renew",
+    ]));
+    let kinds = kinds["rows"][0]["advice"]
+        .as_array()
+        .expect("advice")
+        .clone();
+    let names: Vec<&str> = kinds.iter().filter_map(|a| a["for"].as_str()).collect();
+    assert_eq!(names, ["fill", "uprights", "tip", "renew"]);
+    // A folder has no one plan to write, and a leaf before the row was found no work.
+    let many = example("x").replace("/x.json", "");
+    assert_eq!(run(&["advise", &many, "-o", &taken]).status, 2);
+    assert_eq!(run(&["advise", &row, "--leaf", "1"]).status, 2);
+    let ran = run(&["advise", &row, "--for", "wonders"]);
+    assert_eq!(ran.status, 2);
+}

@@ -55,3 +55,26 @@ advice-why-usual = { $kind ->
     [add_wire] The next wire goes in as the uprights reach for it (common practice, no source)
    *[other] It is the usual work of this time (common practice, no source)
 }
+
+advice-row = { $file }: { $name }, the work before leaf { $leaf }
+advice-draft = { $pieces ->
+    [0] Nothing to propose
+    [one] One piece of work: { advice-counts }
+   *[other] { $pieces } pieces of work: { advice-counts }
+}
+advice-counts = { $cuts } cuts, { $ties } ties, { $buds } buds, { $wires } wires, some { $minutes } minutes for one person (from memory)
+advice-gain = Over five leaves, by a calibrated model: crop { $before } t/ha without it, { $after } with it (a difference of { $low } to { $high }); cordon filled to { $was }, with it to { $filled }; oldest wood { $age } with it
+advice-tips = Tips for the harvest of leaf { $harvest }, after the coming one: { $trees } trees, { $before } cm² of leaf a fruit in the mean without, { $after } with them; 200 are aimed at (published). { $hand ->
+    [0] No tree needs more than that
+    [one] One tree needs its spurs or fruit thinned by hand as well
+   *[other] { $hand } trees need their spurs or fruit thinned by hand as well
+}
+advice-tip = Tree { $tree }: tip by { $share } of last year’s growth, { $before } cm² a fruit without, { $after } with it{ $thin ->
+    [yes] ; { $hand } of the fruit of that harvest still has to be thinned by hand
+   *[no] {""}
+}
+advice-renewed = Renewal over { $winters } winters: oldest wood after them { $simple } by the simple rule, { $seen } with the row seen as a whole; crop of five leaves { $before } t/ha by the rule, { $after } so (a difference of { $low } to { $high }, by a calibrated model)
+advice-winter = Before leaf { $leaf }: { $count ->
+    [one] one stub
+   *[other] { $count } stubs
+}

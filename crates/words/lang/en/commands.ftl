@@ -76,3 +76,4 @@ command-forecast-doubt = from leaf { $leaf } on: { $why }
 command-forecast-young = oldest wood is at most { $limit } in winter from leaf { $from } on
 command-forecast-old = oldest wood is over { $limit } in winter up to leaf { $last }
 command-no-scheme = there is no scheme { $name }; those there are: { $schemes }
+command-one-plan = -o takes the advice for one plan: name one file

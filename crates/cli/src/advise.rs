@@ -1,0 +1,362 @@
+//! `cordonry advise`: the work that is proposed for a window, with its reasons, what it costs and what it brings.
+
+use crate::Status;
+use crate::args::{Advise as Asked, Kind};
+use crate::convert::named;
+use crate::files;
+use crate::out::{clean, print, rounded, tell};
+use anyhow::Result;
+use cordonry::advise::{Cost, Gain, Piece, Why, draft, renew, tips};
+use cordonry::check::{Context, Figures, Severity, survey};
+use cordonry::file::{work_value, write_plan};
+use cordonry::plan::{Moment, Phase, Plan, Replayer};
+use cordonry::refusal::Refusal;
+use cordonry::said::Arg;
+use cordonry::work::Work;
+use cordonry_words::Words;
+use serde::{Serialize, Serializer};
+use serde_json::{Value, json};
+use std::cell::RefCell;
+use std::fmt::Write as _;
+use std::path::Path;
+
+/// Winters over which renewal is advised.
+const WINTERS: u8 = 5;
+
+/// What is advised for a file's row.
+struct Told {
+    file: String,
+    name: String,
+    leaf: u8,
+    advice: Vec<Advice>,
+    lines: String,
+}
+
+/// One piece of advice as programs read it.
+struct Advice {
+    kind: Kind,
+    before: f64,
+    after: f64,
+    work: Vec<Work>,
+    words: String,
+    more: Value,
+}
+
+pub fn run(ask: &Asked, words: &Words) -> Status {
+    let kinds = match ask.kinds.is_empty() {
+        true => vec![Kind::Draft],
+        false => ask.kinds.clone(),
+    };
+    let look = |path: &Path| -> Result<Told> {
+        if let Some(output) = &ask.output_file {
+            named(output, "command-a-plan", "json", words)?;
+        }
+        let plan = files::plan(path, words)?;
+        let leaf = ask.leaf.unwrap_or(plan.found.leaf);
+        let mut now = plan.clone();
+        let mut told = Told {
+            file: path.display().to_string(),
+            name: plan.name.clone(),
+            leaf,
+            advice: Vec::new(),
+            lines: String::new(),
+        };
+        for kind in &kinds {
+            now = advise(&now, *kind, leaf, &mut told, words)
+                .map_err(|why| files::refused(&why, words))?;
+        }
+        if let Some(output) = &ask.output_file {
+            files::write(output, path, &write_plan(&now), words)?;
+        }
+        Ok(told)
+    };
+    let unreadable = RefCell::default();
+    if ask.output_file.is_some() && (ask.paths.len() > 1 || ask.paths[0].is_dir()) {
+        tell(&words.plain("command-one-plan"));
+        return Status::Failed;
+    }
+    let rows = files::rows(&ask.paths, &unreadable, words, look);
+    let printed = print(&ask.output, words, rows, &unreadable, |row| {
+        people(row, words)
+    });
+    match unreadable.borrow().is_empty() {
+        true => printed,
+        false => Status::Failed,
+    }
+}
+
+/// A row after a window's work: its figures, and how much is to be mended now and soon.
+fn stands(plan: &Plan, moment: Moment) -> Result<(Figures, usize), Refusal> {
+    let at = Replayer::default().at(plan, 0, moment, Phase::After)?;
+    let seen = survey(&Context::of(&at), None);
+    let open = seen.findings.iter().filter(|f| f.severity > Severity::Note);
+    Ok((seen.figures, open.count()))
+}
+
+/// Whether a piece fills the cordon, or sees to its uprights.
+fn is_of(kind: Kind, piece: &Piece) -> bool {
+    let fills = |w: &Work| matches!(w, Work::Lay { .. } | Work::ReplaceTree { .. });
+    let spaces = |w: &Work| {
+        let buds = matches!(
+            w,
+            Work::KeepBud { .. } | Work::Notch { .. } | Work::MoveBud { .. }
+        );
+        buds || matches!(w, Work::Remove { .. } | Work::Stand { .. })
+    };
+    match kind {
+        Kind::Fill => piece.work.iter().any(fills),
+        Kind::Uprights => piece.work.iter().any(spaces) && !piece.work.iter().any(fills),
+        Kind::Draft | Kind::Tip | Kind::Renew => true,
+    }
+}
+
+/// Advice of one kind on a plan, told; the plan with it taken.
+fn advise(
+    plan: &Plan,
+    kind: Kind,
+    leaf: u8,
+    told: &mut Told,
+    words: &Words,
+) -> Result<Plan, Refusal> {
+    let moment = Moment::dormant(leaf);
+    match kind {
+        Kind::Draft | Kind::Fill | Kind::Uprights => {
+            let made = draft(plan, 0, moment)?;
+            let taken = made.taken(plan, |p| is_of(kind, p))?;
+            let (before, open) = stands(plan, moment)?;
+            let (after, still) = stands(&taken, moment)?;
+            let (was, is) = match kind {
+                Kind::Fill => (before.gap_total / 1000.0, after.gap_total / 1000.0),
+                Kind::Uprights => (before.upright_spacing_cv, after.upright_spacing_cv),
+                _ => (open as f64, still as f64),
+            };
+            let pieces: Vec<&Piece> = made.pieces.iter().filter(|p| is_of(kind, p)).collect();
+            let gain = Gain::of(plan, &taken, 0, leaf)?;
+            drafted(told, kind, (was, is), &pieces, &gain, words);
+            Ok(taken)
+        }
+        Kind::Tip => {
+            let tips = tips(plan, 0, leaf)?;
+            let mean = |of: &dyn Fn(&cordonry::advise::Tip) -> f64| {
+                let all: Vec<f64> = tips.trees.iter().map(of).filter(|v| *v > 0.0).collect();
+                all.iter().sum::<f64>() / all.len().max(1) as f64
+            };
+            let was = mean(&|t| t.leaf_of_a_fruit.0);
+            let is = mean(&|t| t.leaf_of_a_fruit.1);
+            let by_hand = tips.trees.iter().filter(|t| t.by_hand > 0.0).count();
+            let args = [
+                ("harvest", Arg::Count(tips.harvest.into())),
+                ("trees", Arg::Count(tips.trees.len() as i64)),
+                ("before", Arg::Number(was, 0)),
+                ("after", Arg::Number(is, 0)),
+                ("hand", Arg::Count(by_hand as i64)),
+            ];
+            let said = words.text("advice-tips", &args);
+            let _ = writeln!(told.lines, "  {said}");
+            for tip in &tips.trees {
+                let args = [
+                    ("tree", Arg::Count(tip.tree.0.into())),
+                    ("share", Arg::Share(f64::from(tip.percent) / 100.0)),
+                    ("before", Arg::Number(tip.leaf_of_a_fruit.0, 0)),
+                    ("after", Arg::Number(tip.leaf_of_a_fruit.1, 0)),
+                    ("hand", Arg::Share(tip.by_hand)),
+                    ("thin", Arg::yes(tip.by_hand >= 0.005)),
+                ];
+                let _ = writeln!(told.lines, "    {}", words.text("advice-tip", &args));
+            }
+            let trees = tips.trees.iter().map(|t| {
+                json!({
+                    "tree": t.tree, "share": f64::from(t.percent) / 100.0,
+                    "leaf_area_per_fruit_before_cm2": rounded(t.leaf_of_a_fruit.0, 1e2),
+                    "leaf_area_per_fruit_after_cm2": rounded(t.leaf_of_a_fruit.1, 1e2),
+                    "thin_by_hand_share": rounded(t.by_hand, 1e4),
+                })
+            });
+            let more = json!({ "harvest_leaf": tips.harvest, "trees": trees.collect::<Vec<_>>() });
+            let work = tips.work;
+            told.put(Kind::Tip, (was, is), work, said, more);
+            Ok(tips.plan)
+        }
+        Kind::Renew => {
+            let made = renew(plan, 0, leaf, WINTERS)?;
+            let (simple, seen) = made.oldest;
+            let args = [
+                ("winters", Arg::Count(WINTERS.into())),
+                ("simple", Arg::Count(simple.into())),
+                ("seen", Arg::Count(seen.into())),
+                ("before", Arg::Number(made.gain.before.crop, 1)),
+                ("after", Arg::Number(made.gain.after.crop, 1)),
+                ("low", Arg::Number(made.gain.crop.0, 1)),
+                ("high", Arg::Number(made.gain.crop.1, 1)),
+            ];
+            let said = words.text("advice-renewed", &args);
+            let _ = writeln!(told.lines, "  {said}");
+            for (leaf, stubs) in &made.winters {
+                let args = [
+                    ("leaf", Arg::Count((*leaf).into())),
+                    ("count", Arg::Count(stubs.len() as i64)),
+                ];
+                let _ = writeln!(told.lines, "    {}", words.text("advice-winter", &args));
+            }
+            let winters = made.winters.iter().map(|(leaf, stubs)| {
+                json!({ "leaf": leaf, "work": stubs.iter().map(work_value).collect::<Vec<_>>() })
+            });
+            let more =
+                json!({ "winters": winters.collect::<Vec<_>>(), "gain": gain_json(&made.gain) });
+            let work = made.winters.into_iter().flat_map(|(_, stubs)| stubs);
+            let ages = (f64::from(simple), f64::from(seen));
+            told.put(Kind::Renew, ages, work.collect(), said, more);
+            Ok(made.plan)
+        }
+    }
+}
+
+impl Told {
+    fn put(
+        &mut self,
+        kind: Kind,
+        (before, after): (f64, f64),
+        work: Vec<Work>,
+        words: String,
+        more: Value,
+    ) {
+        self.advice.push(Advice {
+            kind,
+            before,
+            after,
+            work,
+            words,
+            more,
+        });
+    }
+}
+
+/// Tells of a draft, or of what of it is of one kind.
+fn drafted(
+    told: &mut Told,
+    kind: Kind,
+    values: (f64, f64),
+    pieces: &[&Piece],
+    gain: &Gain,
+    words: &Words,
+) {
+    let works = || pieces.iter().flat_map(|p| &p.work);
+    let cost = Cost::of(works());
+    let args = [
+        ("pieces", Arg::Count(pieces.len() as i64)),
+        ("cuts", Arg::Count(cost.cuts as i64)),
+        ("ties", Arg::Count(cost.ties as i64)),
+        ("buds", Arg::Count(cost.buds as i64)),
+        ("wires", Arg::Count(cost.wires as i64)),
+        ("minutes", Arg::Number(cost.minutes, 0)),
+    ];
+    let said = words.text("advice-draft", &args);
+    let _ = writeln!(told.lines, "  {said}");
+    let args = [
+        ("before", Arg::Number(gain.before.crop, 1)),
+        ("after", Arg::Number(gain.after.crop, 1)),
+        ("low", Arg::Number(gain.crop.0, 1)),
+        ("high", Arg::Number(gain.crop.1, 1)),
+        ("filled", Arg::Share(gain.after.fill)),
+        ("was", Arg::Share(gain.before.fill)),
+        ("age", Arg::Count(gain.after.oldest.into())),
+    ];
+    let _ = writeln!(told.lines, "  {}", words.text("advice-gain", &args));
+    let mut cautions: Vec<&'static str> = Vec::new();
+    for piece in pieces {
+        let why = why(piece, words);
+        let _ = writeln!(
+            told.lines,
+            "  {:>9}  {}",
+            words.length(piece.x),
+            words.say(&piece.said)
+        );
+        let _ = writeln!(told.lines, "             {why}");
+        cautions.extend(piece.work.iter().filter_map(Work::caution));
+    }
+    cautions.sort_unstable();
+    cautions.dedup();
+    for caution in &cautions {
+        let _ = writeln!(told.lines, "  {}", words.plain(caution));
+    }
+    let each = pieces.iter().map(|p| {
+        let mut out = json!({
+            "words": words.say(&p.said),
+            "why": why(p, words),
+            "x_m": rounded(p.x / 1000.0, 1e4),
+            "trees": p.trees().collect::<std::collections::BTreeSet<_>>(),
+            "work": p.work.iter().map(work_value).collect::<Vec<_>>(),
+        });
+        if let Some(worse) = p.worse {
+            out["next_best_costs_more"] = json!(rounded(worse, 1e4));
+        }
+        out
+    });
+    let more = json!({
+        "window": "dormant",
+        "pieces": each.collect::<Vec<_>>(),
+        "cost": {
+            "cuts": cost.cuts, "ties": cost.ties, "buds": cost.buds, "wires": cost.wires,
+            "minutes": rounded(cost.minutes, 10.0),
+        },
+        "gain": gain_json(gain),
+        "cautions": cautions.iter().map(|c| words.plain(c)).collect::<Vec<_>>(),
+    });
+    let work = works().cloned().collect();
+    told.put(kind, values, work, said, more);
+}
+
+fn why(piece: &Piece, words: &Words) -> String {
+    match &piece.why {
+        Why::Found(finding) => words.finding(finding),
+        Why::Usual(said) => words.say(said),
+    }
+}
+
+fn gain_json(gain: &Gain) -> Value {
+    let brought = |b: &cordonry::advise::Brought| {
+        json!({
+            "crop_t_per_ha": rounded(b.crop, 1e4), "cordon_fill_share": rounded(b.fill, 1e6),
+            "uprights": b.uprights, "wood_age_max": b.oldest,
+        })
+    };
+    json!({
+        "leaves": cordonry::advise::LEAVES,
+        "before": brought(&gain.before),
+        "after": brought(&gain.after),
+        "crop_difference_low_t_per_ha": rounded(gain.crop.0, 1e4),
+        "crop_difference_high_t_per_ha": rounded(gain.crop.1, 1e4),
+    })
+}
+
+impl Serialize for Told {
+    fn serialize<S: Serializer>(&self, s: S) -> Result<S::Ok, S::Error> {
+        let advice = self.advice.iter().map(|a| {
+            let mut out = json!({
+                "for": a.kind.name(),
+                "value_before": rounded(a.before, 1e6),
+                "value_after": rounded(a.after, 1e6),
+                "work": a.work.iter().map(work_value).collect::<Vec<_>>(),
+                "words": a.words,
+            });
+            if let (Value::Object(out), Value::Object(more)) = (&mut out, a.more.clone()) {
+                out.extend(more);
+            }
+            out
+        });
+        json!({
+            "file": self.file, "name": self.name, "leaf": self.leaf,
+            "advice": advice.collect::<Vec<Value>>(),
+        })
+        .serialize(s)
+    }
+}
+
+fn people(row: &Told, words: &Words) -> String {
+    let args = [
+        ("file", Arg::Text(clean(&row.file))),
+        ("name", Arg::Text(clean(&row.name))),
+        ("leaf", Arg::Count(row.leaf.into())),
+    ];
+    format!("{}\n{}", words.text("advice-row", &args), row.lines)
+}
