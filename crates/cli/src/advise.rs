@@ -9,7 +9,7 @@ use anyhow::Result;
 use cordonry::advise::{Cost, Gain, Piece, Why, draft, renew, tips};
 use cordonry::check::{Context, Figures, Severity, survey};
 use cordonry::file::{work_value, write_plan};
-use cordonry::plan::{Moment, Phase, Plan, Replayer};
+use cordonry::plan::{Moment, Phase, Plan, Replayer, Window};
 use cordonry::refusal::Refusal;
 use cordonry::said::Arg;
 use cordonry::work::Work;
@@ -27,7 +27,7 @@ const WINTERS: u8 = 5;
 struct Told {
     file: String,
     name: String,
-    leaf: u8,
+    moment: Moment,
     advice: Vec<Advice>,
     lines: String,
 }
@@ -52,17 +52,20 @@ pub fn run(ask: &Asked, words: &Words) -> Status {
             named(output, "command-a-plan", "json", words)?;
         }
         let plan = files::plan(path, words)?;
-        let leaf = ask.leaf.unwrap_or(plan.found.leaf);
+        let moment = Moment {
+            leaf: ask.leaf.unwrap_or(plan.found.leaf),
+            window: ask.window.into(),
+        };
         let mut now = plan.clone();
         let mut told = Told {
             file: path.display().to_string(),
             name: plan.name.clone(),
-            leaf,
+            moment,
             advice: Vec::new(),
             lines: String::new(),
         };
         for kind in &kinds {
-            now = advise(&now, *kind, leaf, &mut told, words)
+            now = advise(&now, *kind, moment, &mut told, words)
                 .map_err(|why| files::refused(&why, words))?;
         }
         if let Some(output) = &ask.output_file {
@@ -114,11 +117,11 @@ fn is_of(kind: Kind, piece: &Piece) -> bool {
 fn advise(
     plan: &Plan,
     kind: Kind,
-    leaf: u8,
+    moment: Moment,
     told: &mut Told,
     words: &Words,
 ) -> Result<Plan, Refusal> {
-    let moment = Moment::dormant(leaf);
+    let leaf = moment.leaf;
     match kind {
         Kind::Draft | Kind::Fill | Kind::Uprights => {
             let made = draft(plan, 0, moment)?;
@@ -263,6 +266,7 @@ fn drafted(
     ];
     let _ = writeln!(told.lines, "  {}", words.text("advice-gain", &args));
     let mut cautions: Vec<&'static str> = Vec::new();
+    let mut last = String::new();
     for piece in pieces {
         let why = why(piece, words);
         let _ = writeln!(
@@ -271,7 +275,11 @@ fn drafted(
             words.length(piece.x),
             words.say(&piece.said)
         );
-        let _ = writeln!(told.lines, "             {why}");
+        // What is alike for tree after tree is told once.
+        if why != last {
+            let _ = writeln!(told.lines, "             {why}");
+        }
+        last = why;
         cautions.extend(piece.work.iter().filter_map(Work::caution));
     }
     cautions.sort_unstable();
@@ -293,7 +301,6 @@ fn drafted(
         out
     });
     let more = json!({
-        "window": "dormant",
         "pieces": each.collect::<Vec<_>>(),
         "cost": {
             "cuts": cost.cuts, "ties": cost.ties, "buds": cost.buds, "wires": cost.wires,
@@ -345,10 +352,20 @@ impl Serialize for Told {
             out
         });
         json!({
-            "file": self.file, "name": self.name, "leaf": self.leaf,
+            "file": self.file, "name": self.name, "leaf": self.moment.leaf, "window": window(self.moment.window),
             "advice": advice.collect::<Vec<Value>>(),
         })
         .serialize(s)
+    }
+}
+
+/// A time's name in JSON.
+fn window(window: Window) -> &'static str {
+    match window {
+        Window::Dormant => "dormant",
+        Window::BudSwell => "bud_swell",
+        Window::EarlySummer => "early_summer",
+        Window::AfterHarvest => "after_harvest",
     }
 }
 
@@ -356,7 +373,8 @@ fn people(row: &Told, words: &Words) -> String {
     let args = [
         ("file", Arg::Text(clean(&row.file))),
         ("name", Arg::Text(clean(&row.name))),
-        ("leaf", Arg::Count(row.leaf.into())),
+        ("leaf", Arg::Count(row.moment.leaf.into())),
+        ("window", Arg::Text(window(row.moment.window).into())),
     ];
     format!("{}\n{}", words.text("advice-row", &args), row.lines)
 }

@@ -2,6 +2,7 @@
 
 use clap::{Args as ClapArgs, Parser, Subcommand, ValueEnum};
 use cordonry::light::Weather;
+use cordonry::row::Window;
 use cordonry::said::Arg;
 use cordonry_words::{Language, Words};
 use std::path::PathBuf;
@@ -117,7 +118,7 @@ pub struct Forecast {
     pub output: Output,
 }
 
-/// Propose the dormant work of a leaf for rows: what, why, what it costs and what it brings over five leaves.
+/// Propose the work of a time for rows: what, why, what it costs and what it brings over five leaves.
 ///
 /// It is the first scheme's. Values before and after are, of a draft, findings to be mended now or soon; of the fill, metres of bare
 /// wire; of the uprights, the spread of their distances over the mean; of tips, cm² of leaf a fruit in the harvest after the coming one; of
@@ -131,6 +132,9 @@ pub struct Advise {
     /// The leaf before which the work is done; else that in which the row was found.
     #[arg(long, value_name = "LEAF", value_parser = clap::value_parser!(u8).range(1..=40))]
     pub leaf: Option<u8>,
+    /// The time in that leaf; tips and renewal are the winter's.
+    #[arg(long, value_name = "TIME", default_value = "dormant")]
+    pub window: Time,
     /// What is asked for; each is proposed on what the one before it leaves. Without it, the draft.
     #[arg(long = "for", value_name = "KIND", value_delimiter = ',')]
     pub kinds: Vec<Kind>,
@@ -141,10 +145,30 @@ pub struct Advise {
     pub output: Output,
 }
 
+/// A time of the year.
+#[derive(Clone, Copy, ValueEnum)]
+pub enum Time {
+    Dormant,
+    BudSwell,
+    EarlySummer,
+    AfterHarvest,
+}
+
+impl From<Time> for Window {
+    fn from(time: Time) -> Self {
+        match time {
+            Time::Dormant => Self::Dormant,
+            Time::BudSwell => Self::BudSwell,
+            Time::EarlySummer => Self::EarlySummer,
+            Time::AfterHarvest => Self::AfterHarvest,
+        }
+    }
+}
+
 /// A kind of advice.
 #[derive(Clone, Copy, PartialEq, ValueEnum)]
 pub enum Kind {
-    /// The whole work of the winter.
+    /// The whole work of that time.
     Draft,
     /// Of it what fills the cordon.
     Fill,

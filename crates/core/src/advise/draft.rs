@@ -99,12 +99,22 @@ impl Job {
             .replayer
             .at(&self.plan, self.scheme, self.moment, Phase::Before)?;
         let mut pieces = stand::young(&self.plan, self.scheme, &before);
-        let start = self.at(&self.plan.clone())?;
         let open = |p: &Piece| {
             let about = |w: &Work| self.held_on(w).any(|h| h.subject() == w.subject());
             !p.work.iter().any(about) && windows::belongs(self.moment.window, &p.work)
         };
         pieces.retain(open);
+        // Stock is laid whatever comes of it: there is no row without.
+        let (lays, mut pieces): (Vec<Piece>, Vec<Piece>) = pieces
+            .into_iter()
+            .partition(|p| p.work.iter().all(|w| matches!(w, Work::Lay { .. })));
+        for piece in lays {
+            if let Some(next) = self.doing(&self.plan, &piece.work) {
+                self.plan = next;
+                self.pieces.push(piece);
+            }
+        }
+        let start = self.at(&self.plan.clone())?;
         while !pieces.is_empty() {
             let mut plan = self.plan.clone();
             let mut done: Vec<Piece> = Vec::new();
@@ -117,7 +127,8 @@ impl Job {
             let now = self.at(&plan)?;
             let harmed = harmed(&Context::of(&start), &Context::of(&now));
             if harmed.is_empty() {
-                (self.plan, self.pieces) = (plan, done);
+                self.plan = plan;
+                self.pieces.extend(done);
                 return Ok(());
             }
             let were = pieces.len();
@@ -228,11 +239,17 @@ impl Job {
             refused,
         ));
         let window = self.moment.window;
+        // Stock that still stands is laid by the rules, in its time: short stock waits a leaf.
+        let stands = |id: TreeId| at.row.tree(id).is_some_and(|t| t.standing_stem().is_some());
+        let stock = |w: &Work| matches!(w, Work::Lay { tree, .. } if stands(*tree));
         for finding in &mut found {
             let note = finding.severity == Severity::Note;
-            finding
-                .remedies
-                .retain(|r| !note && r.wall_height.is_none() && windows::belongs(window, &r.work));
+            finding.remedies.retain(|r| {
+                !note
+                    && r.wall_height.is_none()
+                    && windows::belongs(window, &r.work)
+                    && !r.work.iter().any(stock)
+            });
         }
         found.retain(|f| !f.remedies.is_empty());
         found.arrange_by_key(|f| winter_order(f.rule));
@@ -252,6 +269,7 @@ impl Job {
             });
         }
         pieces.retain(|p| !p.work.is_empty());
+        pieces.arrange_by_key(Piece::stage);
         Draft {
             scheme: self.scheme,
             moment: self.moment,

@@ -141,6 +141,12 @@ fn of_tree(
         let Some((span, bare)) = hull(&ways[at].laid) else {
             continue;
         };
+        if tree.standing_stem().is_some() {
+            // Stock that stands is laid in its time: what it will fill waits for it.
+            let waits = weights.wait * span.length();
+            all.push((way(span, ways[at].cost + bare + waits), Vec::new()));
+            continue;
+        }
         let upright = if ways[at].costs_upright {
             weights.upright
         } else {

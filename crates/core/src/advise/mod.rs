@@ -22,7 +22,7 @@ pub use renew::{Renewed, renew};
 pub use tip::{PERCENT, Tip, Tips, tips};
 pub use weights::Weights;
 
-use crate::check::Finding;
+use crate::check::{Finding, winter_order};
 use crate::plan::Plan;
 use crate::refusal::Refusal;
 use crate::row::{Moment, TreeId};
@@ -65,6 +65,24 @@ impl Piece {
         self.work.iter().filter_map(Work::tree)
     }
 
+    /// When in a winter it is done, the first at 0.
+    fn stage(&self) -> u8 {
+        winter_order(match &self.why {
+            Why::Found(finding) => finding.rule,
+            Why::Usual(_) => match self.work.first() {
+                Some(Work::Stub { .. }) => "renewal-due",
+                Some(Work::Remove { .. } | Work::RubOut { .. }) => "side-shoots",
+                Some(Work::CutBack { .. }) => "cordon-overlap",
+                Some(Work::TakeLaterals { .. }) => "laterals-due",
+                Some(Work::Tip { .. }) => "tipping-due",
+                Some(Work::HoldHeight { .. }) => "above-wall",
+                Some(Work::AddWire { .. }) => "next-wire-due",
+                Some(Work::Lay { .. }) => "cordon-gap",
+                _ => "",
+            },
+        })
+    }
+
     /// The kind of its first work, by which pieces are taken together.
     pub fn kind(&self) -> &'static str {
         self.work.first().map_or("", Work::kind)
@@ -78,7 +96,7 @@ pub struct Draft {
     pub scheme: usize,
     /// The window.
     pub moment: Moment,
-    /// The pieces in the order in which they were found.
+    /// The pieces in the order of a winter, of one stage in the order in which they were found.
     pub pieces: Vec<Piece>,
     /// The plan with all of it taken.
     pub plan: Plan,
@@ -109,15 +127,26 @@ impl Draft {
             self.instead.contains(w) && new().any(same)
         };
         out = out.without_work(self.scheme, self.moment, gives_way)?;
-        for piece in picked {
-            let there = out.scheme(self.scheme)?.schedule.clone();
-            let missing = piece.work.iter().filter(|w| {
-                let on = there.work_on(self.moment, w.tree());
-                !on.contains(w)
+        // Some can be done only once others are, which a winter's order may put after them.
+        let mut left = picked;
+        loop {
+            let were = left.len();
+            left.retain(|piece| {
+                let on = |w: &Work| {
+                    let scheme = out.schemes.get(self.scheme);
+                    scheme.is_some_and(|s| s.work_on(self.moment, w.tree()).contains(w))
+                };
+                let missing = piece.work.iter().filter(|w| !on(w)).cloned().collect();
+                match out.with_works(self.scheme, self.moment, missing) {
+                    Ok(next) => {
+                        out = next;
+                        false
+                    }
+                    Err(_) => true,
+                }
             });
-            let missing = missing.cloned().collect();
-            if let Ok(next) = out.with_works(self.scheme, self.moment, missing) {
-                out = next;
+            if left.is_empty() || left.len() == were {
+                break;
             }
         }
         Ok(out)

@@ -56,7 +56,12 @@ advice-why-usual = { $kind ->
    *[other] It is the usual work of this time (common practice, no source)
 }
 
-advice-row = { $file }: { $name }, the work before leaf { $leaf }
+advice-row = { $file }: { $name }, leaf { $leaf }, { $window ->
+    [bud_swell] at bud swell
+    [early_summer] in early summer
+    [after_harvest] after harvest
+   *[dormant] dormant
+}
 advice-draft = { $pieces ->
     [0] Nothing to propose
     [one] One piece of work: { advice-counts }
