@@ -6,7 +6,7 @@ use crate::convert::named;
 use crate::files;
 use crate::out::{clean, print, rounded, tell};
 use anyhow::Result;
-use cordonry::advise::{Cost, Gain, Piece, Why, draft, renew, tips};
+use cordonry::advise::{Cost, Gain, Piece, Weights, Why, draft, renew, tips};
 use cordonry::check::{Context, Figures, Severity, survey};
 use cordonry::file::{work_value, write_plan};
 use cordonry::plan::{Moment, Phase, Plan, Replayer, Window};
@@ -307,10 +307,20 @@ fn drafted(
             "minutes": rounded(cost.minutes, 10.0),
         },
         "gain": gain_json(gain),
+        "weights": weights(),
         "cautions": cautions.iter().map(|c| words.plain(c)).collect::<Vec<_>>(),
     });
     let work = works().cloned().collect();
     told.put(kind, values, work, said, more);
+}
+
+/// What was weighed against what: of the fill mm of bare wire, of the uprights distances that are off by as much as is aimed at.
+fn weights() -> Value {
+    let w = Weights::default();
+    json!({
+        "overlap_each_mm": w.overlap_each, "overlap": w.overlap, "upright_mm": w.upright, "wait": w.wait, "spacing": w.spacing,
+        "bud": w.bud, "notch": w.notch, "long_gap": w.long_gap, "long_gap_per_m": w.long_gap_metre,
+    })
 }
 
 fn why(piece: &Piece, words: &Words) -> String {

@@ -5,10 +5,11 @@ use super::wood::Wood;
 use super::{found, graver, numbered};
 use cordonry::advise::{Draft, PERCENT, Why, draft, renew, tips};
 use cordonry::check::{Context, figures, matters, survey};
+use cordonry::cover::places_of;
 use cordonry::file::{read_plan, write_plan};
 use cordonry::fruit::LEAF_OF_A_FRUIT;
 use cordonry::plan::{History, Moment, Phase, Plan, Replayed, Replayer, Window, Years};
-use cordonry::row::ShootId;
+use cordonry::row::{Kind, Limit, ShootId};
 use cordonry::work::Work;
 use std::collections::BTreeSet;
 
@@ -195,6 +196,48 @@ fn what_is_left_stays_left() {
         assert_eq!(found(&draft(&left, 0, moment).unwrap()), 0, "{name}");
     }
     assert!(with_some > 8, "{with_some}");
+}
+
+/// How many of a winter's new stubs stand beside another one or beside a hole of the wall, and how many there are.
+fn stubs_beside(plan: &Plan) -> (usize, usize) {
+    let moment = plan.start();
+    let at = at(plan, moment);
+    let most = at.targets.let_pass(Limit::UprightSpacingMax);
+    let mut places: Vec<(f64, bool)> = Vec::new();
+    for posed in at.row.posed() {
+        for place in places_of(posed) {
+            let shoot = posed.tree().shoot(place.shoot).expect("it stands there");
+            let fresh = shoot.kind() == Kind::Stub && shoot.last_cut() == Some(moment);
+            places.push((place.x, fresh));
+        }
+    }
+    places.sort_by(|a, b| a.0.total_cmp(&b.0));
+    let bad = |two: &(f64, bool), here: &(f64, bool)| two.1 || (two.0 - here.0).abs() > most;
+    let fresh = (0..places.len()).filter(|i| places[*i].1);
+    let beside = fresh.clone().filter(|i| {
+        let left = i.checked_sub(1).and_then(|l| places.get(l));
+        let around = left.into_iter().chain(places.get(i + 1));
+        around.into_iter().any(|p| bad(p, &places[*i]))
+    });
+    (beside.count(), fresh.count())
+}
+
+/// Where rules judge tree by tree, more stubs come to stand beside each other and beside holes than where the row is seen.
+#[test]
+fn fewer_stubs_stand_beside_each_other_than_by_rule() {
+    let (mut by_rule, mut drafted) = ((0, 0), (0, 0));
+    let rows = (0..200).map(plausible).filter(|p| p.found.leaf >= 3);
+    for plan in rows {
+        let stands = plan.with_all_standing();
+        let made = draft(&stands, 0, plan.start()).expect("a draft");
+        for (sum, plan) in [(&mut by_rule, &stands), (&mut drafted, &made.plan)] {
+            let (beside, all) = stubs_beside(plan);
+            (sum.0, sum.1) = (sum.0 + beside, sum.1 + all);
+        }
+    }
+    println!("by rule {by_rule:?}, drafted {drafted:?}");
+    assert!(drafted.1 * 10 >= by_rule.1 * 9, "as many stubs, or nearly");
+    assert!(drafted.0 * by_rule.1 < by_rule.0 * drafted.1);
 }
 
 /// Stock is laid in early summer, at no other time, and nothing else is laid where it is to go.
