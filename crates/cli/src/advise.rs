@@ -163,6 +163,7 @@ fn advise(
                     ("before", Arg::Number(tip.leaf_of_a_fruit.0, 0)),
                     ("after", Arg::Number(tip.leaf_of_a_fruit.1, 0)),
                     ("hand", Arg::Share(tip.by_hand)),
+                    ("tips", Arg::yes(tip.percent > 0)),
                     ("thin", Arg::yes(tip.by_hand >= 0.005)),
                 ];
                 let _ = writeln!(told.lines, "    {}", words.text("advice-tip", &args));

@@ -21,7 +21,7 @@ const WHOLE: f64 = 0.95;
 pub struct Tip {
     /// The tree.
     pub tree: TreeId,
-    /// Share of last year's growth, per cent.
+    /// Share of last year's growth, per cent; 0 where its fruit has its leaf without tips.
     pub percent: i32,
     /// Leaf of a fruit in the harvest after the coming one, cm², without tips and with them; 0 of a tree without fruit.
     pub leaf_of_a_fruit: (f64, f64),
@@ -80,15 +80,21 @@ pub fn tips(plan: &Plan, scheme: usize, leaf: u8) -> Result<Tips, Refusal> {
             year.map_or(0.0, |y| y.crop.leaf_of_a_fruit)
         };
         let enough = |leaf: f64| leaf <= 0.0 || leaf >= LEAF_OF_A_FRUIT;
-        let best = tried.iter().find(|(_, years)| enough(of(years)));
-        let Some((percent, with)) = best.or(tried.last()) else {
+        // What has its leaf without tips is not tipped for it: that would cost crop for nothing.
+        let whole = (0, of(&without));
+        let by = |(percent, years): &(i32, RowYears)| (*percent, of(years));
+        let all = std::iter::once(whole).chain(tried.iter().map(by));
+        let best = all.clone().find(|(_, leaf)| enough(*leaf));
+        let Some((percent, leaf)) = best.or(all.last()) else {
             continue;
         };
-        let told = (of(&without), of(with));
-        chosen.insert(tree.id, *percent);
+        let told = (whole.1, leaf);
+        if percent > 0 {
+            chosen.insert(tree.id, percent);
+        }
         trees.push(Tip {
             tree: tree.id,
-            percent: *percent,
+            percent,
             leaf_of_a_fruit: told,
             by_hand: match enough(told.1) {
                 true => 0.0,

@@ -74,7 +74,10 @@ advice-tips = Tips for the harvest of leaf { $harvest }, after the coming one: {
     [one] One tree needs its spurs or fruit thinned by hand as well
    *[other] { $hand } trees need their spurs or fruit thinned by hand as well
 }
-advice-tip = Tree { $tree }: tip by { $share } of last year’s growth, { $before } cm² a fruit without, { $after } with it{ $thin ->
+advice-tip = Tree { $tree }: { $tips ->
+    [no] no tips for the fruit’s sake, it has { $before } cm² of leaf each without
+   *[yes] tip by { $share } of last year’s growth, { $before } cm² a fruit without, { $after } with it
+}{ $thin ->
     [yes] ; { $hand } of the fruit of that harvest still has to be thinned by hand
    *[no] {""}
 }
