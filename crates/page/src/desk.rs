@@ -139,6 +139,15 @@ impl Desk {
         after.into_iter().flatten().map(then).collect()
     }
 
+    /// The work that another plan does at this time under this scheme, and this one does not.
+    pub fn work_beside(&self, plan: &Plan) -> Vec<Work> {
+        let Look { scheme, moment, .. } = self.look();
+        let own: Vec<&Work> = self.scene().work().collect();
+        let there = plan.schemes.get(scheme);
+        let there = there.into_iter().flat_map(|s| s.work(moment));
+        there.filter(|w| !own.contains(w)).cloned().collect()
+    }
+
     /// A leaf, and the crop up to it in all, t/ha, as planned and if work were done at this moment. None where it can't be.
     pub fn crop_if(&self, works: &[Work]) -> Option<(u8, [f64; 2])> {
         let Look { scheme, moment, .. } = self.look();

@@ -6,8 +6,8 @@ use super::device::helper;
 use super::dom;
 use super::hand::{keys, pointer};
 use super::panels::{
-    beside, card, correct, findings, header, keys_list, light, list, present, print, row_strip,
-    views, worklist,
+    beside, card, correct, draft, findings, header, keys_list, light, list, present, print,
+    row_strip, views, worklist,
 };
 use super::parts::{load_panels, once_wanted, shown};
 use super::wall::WallScreen;
@@ -30,6 +30,7 @@ pub fn DeskPage(app: App, incoming: Incoming, helper: helper::Helper) -> impl In
         load_panels().await;
     });
     let hand = pointer::Hand::new(app);
+    let drafting = RwSignal::new(false);
     let host = NodeRef::<leptos::html::Div>::new();
     let band = NodeRef::<leptos::html::Div>::new();
     let sky = NodeRef::<leptos::html::Div>::new();
@@ -155,6 +156,7 @@ pub fn DeskPage(app: App, incoming: Incoming, helper: helper::Helper) -> impl In
                 {move || two.get().then(|| shown(app, Rc::new(move || Box::pin(beside::told(app)))))}
                 <div class="panels">
                     <findings::Findings app/>
+                    <draft::Draft app helper open=drafting/>
                     // What may scroll can be scrolled by keys.
                     <section class="chosen-column" tabindex="0" aria-label=app.t("chosen-title") on:keydown=on_key>
                         <card::PartCard app/>
@@ -166,7 +168,7 @@ pub fn DeskPage(app: App, incoming: Incoming, helper: helper::Helper) -> impl In
                         {once_wanted(app, |app| app.light.on.get(), |app| Box::pin(light::light_figures(app)))}
                     </div>
                     <div class="lists-column">
-                        <worklist::WorkList app/>
+                        <worklist::WorkList app draft=move || view! { <draft::DraftOffer app helper open=drafting/> }/>
                         <list::PartList app/>
                     </div>
                 </div>

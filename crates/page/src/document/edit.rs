@@ -29,6 +29,8 @@ pub struct Edit {
 pub enum Request {
     /// Work is done at the moment that is looked at: all of it, or none.
     Work(Vec<Work>),
+    /// The plan becomes what is drafted: that of its window.
+    Draft(Arc<Plan>),
     /// Each of several remedies that can be done is done.
     Mend(Vec<Remedy>),
     /// Work at the moment that is looked at is taken back.
@@ -138,6 +140,11 @@ impl Edit {
     /// Each of several remedies that can be done.
     pub fn mend_each(remedies: Vec<Remedy>) -> Self {
         Self::new("step-remedies", Request::Mend(remedies))
+    }
+
+    /// What is drafted of a window's work is done.
+    pub fn draft(plan: Arc<Plan>) -> Self {
+        Self::new("step-draft", Request::Draft(plan))
     }
 
     /// Work is taken back.
@@ -271,7 +278,10 @@ impl Edit {
 
     /// Whether work is added by it: who works wants to see what it does.
     pub fn is_work(&self) -> bool {
-        matches!(self.request, Request::Work(_) | Request::Mend(_))
+        matches!(
+            self.request,
+            Request::Work(_) | Request::Mend(_) | Request::Draft(_)
+        )
     }
 
     /// The plan with the edit made.
@@ -294,6 +304,7 @@ impl Edit {
                 let done = Done::count(works.len());
                 Ok((plan.with_works(scheme, moment, works.clone())?, done))
             }
+            Request::Draft(drafted) => one((**drafted).clone()),
             Request::Mend(remedies) => mended_each(plan, look, remedies),
             Request::TakeBack(works) => {
                 one(plan.without_work(scheme, moment, |w| works.contains(w))?)

@@ -1,5 +1,6 @@
 //! What the helper remembers, and how it answers.
 
+use super::draft::drafted;
 use super::{Body, Inquiry, Message, Question, Reply, WindowCount};
 use crate::document::Mode;
 use crate::light::{Lighting, exact};
@@ -10,6 +11,7 @@ use cordonry::light::{Foliage, beside_deep};
 use cordonry::plan::{Phase, Plan, Replayer};
 use cordonry::refusal::Refusal;
 use cordonry::row::{Moment, Window};
+use cordonry_words::{Language, Words};
 
 /// The helper's memory: a plan of a named generation, its replay, and the questions that wait.
 #[derive(Default)]
@@ -181,6 +183,17 @@ fn answer(plan: &Plan, replayer: &mut Replayer, question: &Question) -> Result<B
             let period = lighting.period(foliage.around().site.latitude_deg);
             let light = (period, lighting.weather);
             Body::Beside(beside_deep(&foliage, &plan.targets, light, *canopy))
+        }
+        Question::Draft {
+            scheme,
+            moment,
+            picks,
+            language,
+            style,
+        } => {
+            let words = Words::new(Language::of(language).unwrap_or_default(), *style);
+            let drafted = drafted(plan, (*scheme, *moment), picks.as_deref(), &words)?;
+            Body::Draft(Box::new(drafted))
         }
         Question::Offers { look: (look, mode) } => {
             let at = look.replayed(plan, *mode, replayer)?;

@@ -1,6 +1,6 @@
 //! What goes between the page and its helper.
 
-use super::Update;
+use super::{Drafted, Update};
 use crate::document::Mode;
 use crate::form::MomentForm;
 use crate::light::{Exact, Lighting};
@@ -8,6 +8,7 @@ use crate::look::Look;
 use cordonry::check::Offered;
 use cordonry::light::{Beside, DeepCanopy};
 use cordonry::row::Moment;
+use cordonry::units::LengthStyle;
 use serde::{Deserialize, Serialize};
 use std::ops::Range;
 
@@ -69,6 +70,20 @@ pub enum Question {
         /// The look, and what of the plan is open.
         look: (Look, Mode),
     },
+    /// A draft of a moment's work, with some of its pieces taken.
+    Draft {
+        /// Number of the scheme.
+        scheme: usize,
+        /// The moment.
+        #[serde(with = "MomentForm")]
+        moment: Moment,
+        /// The places of what is taken; `None` for all.
+        picks: Option<Vec<u32>>,
+        /// Code of the language in which it is told.
+        language: String,
+        /// How lengths are told.
+        style: LengthStyle,
+    },
     /// The light at a look, the map over some columns.
     Light {
         /// The look, and what of the plan is open.
@@ -95,6 +110,8 @@ impl Question {
         match (self, other) {
             // There is one year strip.
             (Self::Season { .. }, Self::Season { .. }) => true,
+            // Who picks other pieces waits for these.
+            (Self::Draft { .. }, Self::Draft { .. }) => true,
             // Two schemes may stand side by side.
             (Self::Crop { scheme: a, .. }, Self::Crop { scheme: b, .. })
             | (Self::Lit { scheme: a, .. }, Self::Lit { scheme: b, .. })
@@ -136,6 +153,8 @@ pub enum Body {
     /// Of each share of renewal but none at all its mean crop and that of the last leaves, t/ha, the oldest wood and the uprights
     /// then.
     Shares(Vec<f64>),
+    /// A draft, and what the plan becomes.
+    Draft(Box<Drafted>),
     /// The answer takes longer: other questions come between.
     Later,
     /// This question can't be answered; it says nothing of any other.

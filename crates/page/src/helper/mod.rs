@@ -6,6 +6,7 @@
 //! no plan and is ended with its answer, or before it.
 
 mod awaited;
+mod draft;
 mod follows;
 mod memory;
 mod message;
@@ -14,6 +15,7 @@ mod table;
 mod update;
 
 pub use awaited::{Awaited, OfScheme, OnWall};
+pub use draft::{DraftPiece, Drafted};
 pub use follows::leaf_follows;
 pub use memory::Memory;
 pub use message::{Body, Inquiry, Message, Question, Reply, WindowCount};

@@ -1,4 +1,4 @@
-# What advice says. The command line alone asks for it.
+# What advice says.
 
 refusal-solve-number = A length or weight of advice must be a number, and a distance to aim at more than 0, not { $value }
 refusal-fill-no-way = The wood of tree { $count }, counted from the left, has no way to lie; give it one at least

@@ -329,6 +329,7 @@ said-mended = { $count ->
 said-remedy-waits = Tried first; done if it does no harm
 said-remedy-withdrawn = Not done: tried on the row as it is now, it does harm or more than was said
 step-remedies = fixing findings
+step-draft = the draft
 severity-now = Fix now
 severity-soon = Fix soon
 severity-note = For information
@@ -883,4 +884,27 @@ step-many = work on many at once
 said-many = { $shoots ->
     [one] Done on one shoot; undo takes it back
    *[other] Done on { $shoots } shoots; undo takes it back at once
+}
+
+# A draft of a time's whole work.
+draft-do = Draft this time’s work
+draft-what = Proposes the whole row’s work of this time, each piece with its reason. Nothing is done before you take it.
+draft-waits = Going along the row …
+draft-none = Nothing to propose: what stands here is a whole time’s work
+draft-title = { $count ->
+    [one] Draft: one piece of work
+   *[other] Draft: { $count } pieces of work
+}
+draft-kinds = What is taken
+draft-other = other work
+draft-tree = Where
+draft-trees-all = on all trees
+draft-take = { $count ->
+    [one] Take this piece
+   *[other] Take { $count } pieces
+}
+draft-close = Put it away
+said-drafted = { $count ->
+    [one] One piece of the draft is in the plan. Undo takes it back.
+   *[other] { $count } pieces of the draft are in the plan. Undo takes them back.
 }

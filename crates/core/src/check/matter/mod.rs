@@ -97,6 +97,23 @@ impl Matter {
         out
     }
 
+    /// Whether each of its findings of the first one's rule has a remedy: what only follows from them, as wide spaces do from a
+    /// lost tree, goes with them.
+    pub fn is_mendable<'f>(
+        &self,
+        findings: &[&Finding],
+        remedies: impl Fn(usize) -> &'f [Remedy],
+    ) -> bool {
+        let own = || {
+            self.findings
+                .iter()
+                .filter_map(|i| Some((*i, *findings.get(*i)?)))
+        };
+        let rule = own().next().map(|(_, f)| f.rule);
+        let mut of_rule = own().filter(|(_, f)| Some(f.rule) == rule);
+        of_rule.all(|(i, _)| !remedies(i).is_empty())
+    }
+
     /// The matter as it is left in `leaf`, for a reason.
     pub fn left(&self, findings: &[&Finding], leaf: u8, reason: String) -> Left {
         let spots = self.findings.iter().filter_map(|i| findings.get(*i));

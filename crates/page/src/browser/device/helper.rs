@@ -7,7 +7,8 @@ use crate::browser::parts::part;
 use crate::desk::Desk;
 use crate::document::Mode;
 use crate::helper::{
-    Body, Inquiry, Memory, Message, OfScheme, OnWall, Question, Reply, Told, WindowCount,
+    Awaited, Body, Drafted, Inquiry, Memory, Message, OfScheme, OnWall, Question, Reply, Told,
+    WindowCount,
 };
 use cordonry::plan::Plan;
 use leptos::prelude::*;
@@ -55,6 +56,10 @@ pub struct Helper {
     offers_of: LastAsked<OnWall>,
     /// Findings after each window of the leaf that is looked at.
     pub season: RwSignal<Vec<WindowCount>>,
+    /// What a draft was asked about last.
+    draft_of: LastAsked<OnWall>,
+    /// The draft that came last, and what is on the wall that it is of.
+    pub draft: RwSignal<Option<(OnWall, Drafted)>, LocalStorage>,
     /// What is known of the leaves of the plan's schemes.
     far: RwSignal<Vec<ByLeaf>, LocalStorage>,
     /// Whether their light is wanted too.
@@ -76,6 +81,8 @@ impl Helper {
             far_of: StoredValue::new_local(Vec::new()),
             offers_of: StoredValue::new_local(None),
             season: RwSignal::new(Vec::new()),
+            draft_of: StoredValue::new_local(None),
+            draft: RwSignal::new_local(None),
             far: RwSignal::new_local(Vec::new()),
             with_light: RwSignal::new(false),
             with_shares: RwSignal::new(false),
@@ -120,6 +127,7 @@ impl Helper {
         self.season_of.set_value(None);
         self.far_of.set_value(Vec::new());
         self.offers_of.set_value(None);
+        self.draft_of.set_value(None);
         app.light.forget_questions();
         self.ask_soon(app);
     }
@@ -264,6 +272,29 @@ impl Helper {
         }
     }
 
+    /// Asks for a draft of the work of the moment that is looked at, with the pieces at some places taken, or all.
+    pub fn ask_draft(self, app: App, picks: Option<Vec<u32>>) {
+        let Some(on_wall) = app.peek(OnWall::of) else {
+            return;
+        };
+        let number = next(self.number);
+        self.draft_of
+            .set_value(Some(Awaited::now(number, on_wall.clone())));
+        let look = on_wall.look().0;
+        let language = app.worded(|w| w.language().to_string());
+        let question = Question::Draft {
+            scheme: look.scheme,
+            moment: look.moment,
+            picks,
+            language,
+            style: app.style.get_untracked(),
+        };
+        let Some(plan) = app.peek(|d| Arc::clone(d.plan())) else {
+            return;
+        };
+        self.send(app, &plan, number, question);
+    }
+
     /// Asks a question of a plan, which is told first where it is not known.
     fn send(self, app: App, plan: &Arc<Plan>, number: u32, question: Question) {
         let told = self.told.try_update_value(|told| told.tell(plan));
@@ -327,6 +358,12 @@ impl Helper {
                 let now = app.peek(OnWall::of);
                 if fits(self.offers_of, number, now.as_ref()) {
                     app.take_offers(&offers);
+                }
+            }
+            Body::Draft(drafted) => {
+                let now = app.peek(OnWall::of);
+                if fits(self.draft_of, number, now.as_ref()) {
+                    self.draft.set(now.map(|now| (now, *drafted)));
                 }
             }
             Body::Light(exact, offers) => app.light.hear(app, number, &exact, &offers),

@@ -5,6 +5,7 @@ pub mod at_part;
 pub mod beside;
 pub mod card;
 pub mod correct;
+pub mod draft;
 pub mod findings;
 pub mod header;
 pub mod keys_list;

@@ -120,9 +120,12 @@ fn usual(desk: &Desk) -> Option<Asks> {
     }
 }
 
-/// The pieces of work, in order of tree.
+/// The way to a draft of them, the pieces of work in order of tree, and what can be done with all of them.
 #[component]
-pub fn WorkList(app: App) -> impl IntoView {
+pub fn WorkList<V: IntoView + 'static>(
+    app: App,
+    draft: impl Fn() -> V + Send + 'static,
+) -> impl IntoView {
     let all = RwSignal::new(false);
     let list = Memo::new(move |old: Option<&(usize, Vec<Line>)>| {
         app.style.track();
@@ -156,38 +159,7 @@ pub fn WorkList(app: App) -> impl IntoView {
                 {move || app.text("work-title", &[("count", Arg::Count(count() as i64))])}
                 {move || (stands() && count() > 0).then(|| format!(". {}", app.t("work-stands")))}
             </summary>
-            {move || {
-                app.read(usual)
-                    .flatten()
-                    .map(|(act, edit)| {
-                        view! {
-                            <p class="facts">
-                                <button
-                                    class="link"
-                                    data-act=act
-                                    on:click=move |_| app.edit(edit())
-                                >
-                                    {app.t(act)}
-                                </button>
-                            </p>
-                        }
-                    })
-            }}
-            {move || {
-                app.read(|d| !d.is_found() && (copies.offered)(d))
-                    .unwrap_or(false)
-                    .then(|| {
-                        view! {
-                            <button
-                                class="link"
-                                data-act=copies.name
-                                on:click=move |_| commands::act(app, copies.name)
-                            >
-                                {app.t(copies.name)}
-                            </button>
-                        }
-                    })
-            }}
+            {draft()}
             <ul>
                 {move || {
                     list.get()
@@ -232,6 +204,38 @@ pub fn WorkList(app: App) -> impl IntoView {
                                 on:click=move |_| all.set(true)
                             >
                                 {app.text("work-rest", &[("count", more)])}
+                            </button>
+                        }
+                    })
+            }}
+            {move || {
+                app.read(usual)
+                    .flatten()
+                    .map(|(act, edit)| {
+                        view! {
+                            <p class="facts">
+                                <button
+                                    class="link"
+                                    data-act=act
+                                    on:click=move |_| app.edit(edit())
+                                >
+                                    {app.t(act)}
+                                </button>
+                            </p>
+                        }
+                    })
+            }}
+            {move || {
+                app.read(|d| !d.is_found() && (copies.offered)(d))
+                    .unwrap_or(false)
+                    .then(|| {
+                        view! {
+                            <button
+                                class="link"
+                                data-act=copies.name
+                                on:click=move |_| commands::act(app, copies.name)
+                            >
+                                {app.t(copies.name)}
                             </button>
                         }
                     })

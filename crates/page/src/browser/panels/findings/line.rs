@@ -122,15 +122,13 @@ pub fn lines(app: App, desk: &Desk, opened: &[String]) -> Vec<Line> {
         let mut rules: Vec<&str> = own().map(|f| f.rule).collect();
         rules.dedup();
         let mend = m.first_remedies(|i| desk.remedies(all[i]));
-        let first_rule = own().next()?.rule;
         let mended = own().filter(|f| !desk.remedies(f).is_empty()).count();
         let of = m.findings.len();
         let only = match &mend[..] {
             [(i, remedy)] if !says_first => Some(offer(app, desk, all[*i], remedy)),
             _ => None,
         };
-        // What only follows from it, as wide spaces do from a lost tree, goes with it.
-        let some = own().any(|f| f.rule == first_rule && desk.remedies(f).is_empty());
+        let some = !m.is_mendable(&all, |i| desk.remedies(all[i]));
         let only = only.map(|(key, words, remedy)| {
             let words = match some {
                 true => app.text(

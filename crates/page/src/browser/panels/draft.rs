@@ -1,0 +1,301 @@
+//! A draft of this time's whole work: shown on the wall and in a list before it is taken, whole, by kind or by tree.
+
+use crate::browser::app::App;
+use crate::browser::device::helper::Helper;
+use crate::browser::dom;
+use crate::browser::parts::{part, shown};
+use crate::document::{Edit, Mode};
+use crate::helper::{DraftPiece, OnWall};
+use cordonry::arrange::{Arrange, Gather};
+use cordonry::plan::Plan;
+use cordonry::said::Arg;
+use cordonry::work::Work;
+use cordonry_draw::cautions;
+use leptos::prelude::*;
+use std::collections::BTreeSet;
+use std::rc::Rc;
+use std::sync::Arc;
+
+/// The button that asks for a draft, while none is open.
+#[component]
+pub fn DraftOffer(app: App, helper: Helper, open: RwSignal<bool>) -> impl IntoView {
+    let offered = Memo::new(move |_| {
+        app.read(|d| d.mode() == Mode::Work && !d.scene().row.trees.is_empty())
+            .unwrap_or(false)
+    });
+    let ask = move |_| {
+        helper.draft.set(None);
+        helper.ask_draft(app, None);
+        open.set(true);
+    };
+    move || {
+        offered.get().then(|| {
+            view! {
+                <button
+                    class="link"
+                    data-act="draft"
+                    title=app.t("draft-what")
+                    disabled=move || open.get()
+                    on:click=ask
+                >
+                    {app.t("draft-do")}
+                </button>
+            }
+        })
+    }
+}
+
+/// The draft, until it is taken or put away.
+#[component]
+pub fn Draft(app: App, helper: Helper, open: RwSignal<bool>) -> impl IntoView {
+    move || {
+        open.get()
+            .then(|| shown(app, Rc::new(move || Box::pin(opened(app, helper, open)))))
+    }
+}
+
+part! {panels:
+    fn opened(app: App, helper: Helper, open: RwSignal<bool>) -> AnyView {
+        view! { <DraftPanel app helper open/> }.into_any()
+    }
+}
+
+/// What of a draft is on the panel.
+#[derive(Clone, Default, PartialEq)]
+struct Told {
+    pieces: Vec<DraftPiece>,
+    cautions: Vec<&'static str>,
+    /// The first trees of the pieces, each once.
+    trees: Vec<u32>,
+    /// The kinds of the pieces, each once, in the order in which they come.
+    kinds: Vec<String>,
+}
+
+/// A plan's window with what was picked, and the work that it has beside the plan on the desk.
+#[derive(Clone)]
+struct Taken {
+    of: OnWall,
+    plan: Arc<Plan>,
+    new: Vec<Work>,
+}
+
+#[component]
+fn DraftPanel(app: App, helper: Helper, open: RwSignal<bool>) -> impl IntoView {
+    // The places of the pieces that are picked.
+    let picks = RwSignal::new(BTreeSet::<u32>::new());
+    let told = RwSignal::new(None::<Told>);
+    let taken = RwSignal::new_local(None::<Taken>);
+    Effect::new(move |_| {
+        // Another plan or another time has another draft.
+        let now = app.read(OnWall::of);
+        helper.draft.with(|draft| {
+            let Some((of, drafted)) = draft.as_ref().filter(|(of, _)| Some(of) == now.as_ref())
+            else {
+                return;
+            };
+            let Some(plan) = app.peek(|d| drafted.plan(d.plan())).flatten() else {
+                return;
+            };
+            let new = app.peek(|d| d.work_beside(&plan)).unwrap_or_default();
+            let mut trees: Vec<u32> = drafted.pieces.iter().filter_map(|p| p.tree).collect();
+            trees.arrange();
+            trees.dedup();
+            let mut kinds: Vec<String> = Vec::new();
+            for piece in &drafted.pieces {
+                if !kinds.contains(&piece.kind) {
+                    kinds.push(piece.kind.clone());
+                }
+            }
+            let first = told.with_untracked(Option::is_none);
+            if first {
+                picks.set((0..drafted.pieces.len() as u32).gathered_set());
+            }
+            let all = Told {
+                pieces: drafted.pieces.clone(),
+                cautions: cautions(&new),
+                trees,
+                kinds,
+            };
+            if first {
+                told.set(Some(all));
+            }
+            taken.set(Some(Taken {
+                of: of.clone(),
+                plan: Arc::new(plan),
+                new,
+            }));
+            if first {
+                dom::focus_soon(".draft h2");
+            }
+        });
+        if now.is_none()
+            || taken.with_untracked(|t| t.as_ref().is_some_and(|t| Some(&t.of) != now.as_ref()))
+        {
+            open.set(false);
+        }
+    });
+    // The wall shows it, whatever else is drawn on it.
+    Effect::new(move |_| {
+        app.tick.track();
+        app.view_tick.track();
+        let works = taken.with(|t| t.as_ref().map(|t| t.new.clone()));
+        app.with_wall(|wall, desk| wall.show_tried(desk, &works.unwrap_or_default()));
+    });
+    on_cleanup(move || {
+        app.with_wall(|wall, desk| wall.show_tried(desk, &[]));
+    });
+    let pick = move |change: &dyn Fn(&mut BTreeSet<u32>)| {
+        picks.update(|picks| change(picks));
+        let all = picks.with_untracked(|p| p.iter().copied().collect());
+        taken.set(None);
+        helper.ask_draft(app, Some(all));
+    };
+    let places = move |fits: &dyn Fn(&DraftPiece) -> bool| -> Vec<u32> {
+        told.with_untracked(|told| {
+            let all = told.iter().flat_map(|t| t.pieces.iter());
+            let some = all.enumerate().filter(|(_, p)| fits(p));
+            some.map(|(at, _)| at as u32).collect()
+        })
+    };
+    let count = move || picks.with(|p| p.len()) as i64;
+    let take = move |_| {
+        let Some(taken) = taken.get_untracked() else {
+            return app.say(app.t("said-remedy-waits"), false);
+        };
+        open.set(false);
+        app.edit(Edit::draft(taken.plan));
+        let done = [("count", Arg::Count(count()))];
+        app.say(app.text("said-drafted", &done), false);
+        dom::focus_soon("[data-act=draft]");
+    };
+    let close = move || {
+        open.set(false);
+        dom::focus_soon("[data-act=draft]");
+    };
+    let kind = move |kind: String| {
+        let own = places(&|p| p.kind == kind);
+        let name = app.t(&kind);
+        let all = own.clone();
+        let is_picked = move || picks.with(|p| all.iter().all(|at| p.contains(at)));
+        let count = own.len();
+        view! {
+            <label>
+                <input
+                    type="checkbox"
+                    data-kind=kind
+                    prop:checked=is_picked
+                    on:change=move |e| {
+                        let on = event_target_checked(&e);
+                        pick(&|picks| {
+                            for at in &own {
+                                match on {
+                                    true => picks.insert(*at),
+                                    false => picks.remove(at),
+                                };
+                            }
+                        });
+                    }
+                />
+                {format!("{name} {count}")}
+            </label>
+        }
+    };
+    let piece = move |(at, piece): (usize, DraftPiece)| {
+        let at = at as u32;
+        let x = piece.x;
+        view! {
+            <li>
+                <input
+                    type="checkbox"
+                    aria-label=piece.said.clone()
+                    prop:checked=move || picks.with(|p| p.contains(&at))
+                    on:change=move |e| {
+                        let on = event_target_checked(&e);
+                        pick(&|picks| {
+                            match on {
+                                true => picks.insert(at),
+                                false => picks.remove(&at),
+                            };
+                        });
+                    }
+                />
+                <button class="plain" on:click=move |_| app.show(x)>{piece.said}</button>
+                <small>{piece.why}</small>
+            </li>
+        }
+    };
+    let list = move |all: Told| {
+        let empty = all.pieces.is_empty();
+        let title = match empty {
+            true => app.t("draft-none"),
+            false => app.text(
+                "draft-title",
+                &[("count", Arg::Count(all.pieces.len() as i64))],
+            ),
+        };
+        let trees = all.trees.into_iter().map(|tree| {
+            let name = app.text("name-tree", &[("tree", Arg::Count(tree.into()))]);
+            view! { <option value=tree.to_string()>{name}</option> }
+        });
+        let of_tree = move |e| {
+            let tree: Option<u32> = event_target_value(&e).parse().ok();
+            let own = places(&|p| tree.is_none() || p.tree == tree);
+            pick(&|picks| *picks = own.iter().copied().gathered_set());
+        };
+        view! {
+            <h2 tabindex="-1">{title}</h2>
+            {(!empty).then(|| view! {
+                <fieldset>
+                    <legend class="visually-hidden">{app.t("draft-kinds")}</legend>
+                    {all.kinds.into_iter().map(kind).collect_view()}
+                    <label>
+                        {app.t("draft-tree")}
+                        <select data-field="draft-tree" on:change=of_tree>
+                            <option value="">{app.t("draft-trees-all")}</option>
+                            {trees.collect_view()}
+                        </select>
+                    </label>
+                </fieldset>
+                <p class="draft-acts">
+                    <button
+                        data-act="draft-take"
+                        aria-disabled=move || taken.with(Option::is_none).then_some("true")
+                        disabled=move || count() == 0
+                        on:click=take
+                    >
+                        {move || app.text("draft-take", &[("count", Arg::Count(count()))])}
+                    </button>
+                    <button class="link" data-act="draft-close" on:click=move |_| close()>
+                        {app.t("draft-close")}
+                    </button>
+                </p>
+                {all.cautions.iter().map(|key| view! { <p class="caution">{app.t(key)}</p> }).collect_view()}
+                <ul>{all.pieces.into_iter().enumerate().map(piece).collect_view()}</ul>
+            })}
+            {empty.then(|| view! {
+                <button class="link" data-act="draft-close" on:click=move |_| close()>
+                    {app.t("draft-close")}
+                </button>
+            })}
+        }
+    };
+    // The list is made once: what is picked of it changes its boxes alone.
+    let made = Memo::new(move |_| told.get());
+    view! {
+        <section
+            class="draft"
+            aria-label=app.t("draft-do")
+            on:keydown=move |e| {
+                if e.key() == "Escape" {
+                    e.stop_propagation();
+                    close();
+                }
+            }
+        >
+            {move || match made.get() {
+                Some(all) => list(all).into_any(),
+                None => view! { <p role="status">{app.t("draft-waits")}</p> }.into_any(),
+            }}
+        </section>
+    }
+}

@@ -1,0 +1,90 @@
+// A draft of this time's work: proposed, shown on the wall, changed, taken as one step, and nothing more proposed then.
+import assert from 'node:assert/strict';
+import { example, phone } from './desk.mjs';
+import { accessibility, frames, pageTest } from './rig.mjs';
+import { like, say } from './words.mjs';
+
+const draft = (page) => page.locator('.draft');
+const count = async (page) => Number((await draft(page).locator('h2').innerText()).match(/\d+/)?.[0] ?? 0);
+const take = (page) => draft(page).locator('[data-act=draft-take]:not([aria-disabled])');
+
+async function open(page, name = 'overdue-renewal.json') {
+  await example(page, name);
+  await page.click('[data-act=draft]');
+  await take(page).waitFor();
+  await frames(page, 2);
+}
+
+pageTest('a draft is shown before it is taken, taken as one step, and leaves nothing to propose', {}, async ({ page }) => {
+  await open(page);
+  const pieces = await count(page);
+  assert.ok(pieces > 5, `${pieces} pieces`);
+  assert.equal(await draft(page).locator('li').count(), pieces);
+  for (const why of await draft(page).locator('li small').allInnerTexts()) assert.ok(why.length > 10, why);
+  assert.ok((await draft(page).locator('.caution').count()) > 0);
+  const shown = page.locator('.stage .tried > *');
+  const signs = await shown.count();
+  assert.ok(signs > pieces, `${signs} signs`);
+  assert.deepEqual(await accessibility(page), []);
+  // Nothing is done yet.
+  assert.equal(await page.locator('[data-act=undo]').isDisabled(), true);
+  // What is on the wall stays when it is drawn at another size.
+  await page.locator('.stage').press('-');
+  await frames(page, 3);
+  assert.equal(await shown.count(), signs);
+
+  await take(page).click();
+  await page.waitForFunction(() => !document.querySelector('[data-act=undo]').disabled);
+  assert.equal(await page.locator('[data-act=undo]').getAttribute('title'), say('undo-step', { step: say('step-draft') }));
+  assert.match(await page.locator('.notice').innerText(), like('said-drafted', { count: pieces }));
+  assert.equal(await draft(page).count(), 0);
+  const work = await page.locator('.work-list > summary').innerText();
+  assert.ok(Number(work.match(/\d+/)[0]) >= pieces, work);
+
+  // A second draft has nothing to add.
+  await page.click('[data-act=draft]');
+  await draft(page).locator('h2').waitFor();
+  assert.equal(await draft(page).locator('h2').innerText(), say('draft-none'));
+  await page.keyboard.press('Escape');
+  await draft(page).waitFor({ state: 'detached' });
+  await page.keyboard.press('Control+z');
+  await frames(page, 3);
+  assert.equal(await page.locator('[data-act=undo]').isDisabled(), true, 'one step takes all of it back');
+});
+
+pageTest('a draft is taken by kind and by tree, and goes when the plan becomes another', {}, async ({ page }) => {
+  await open(page);
+  const all = await count(page);
+  const kinds = draft(page).locator('input[data-kind]');
+  assert.ok((await kinds.count()) > 1);
+  const first = kinds.first();
+  const own = Number((await first.locator('..').innerText()).match(/\d+/)[0]);
+  await first.uncheck();
+  await take(page).waitFor();
+  assert.equal((await take(page).innerText()).trim(), say('draft-take', { count: all - own }));
+  await first.check();
+  await draft(page).locator('[data-field=draft-tree]').selectOption('2');
+  await take(page).waitFor();
+  await take(page).click();
+  await page.waitForFunction(() => !document.querySelector('[data-act=undo]').disabled);
+  const lines = await page.locator('.work-list li').allInnerTexts();
+  assert.ok(lines.length > 0);
+  const tree = say('name-tree', { tree: 2 });
+  for (const line of lines) assert.ok(line.includes(tree), line);
+
+  await page.click('[data-act=draft]');
+  await take(page).waitFor();
+  await page.keyboard.press('.');
+  await draft(page).waitFor({ state: 'detached' });
+  assert.equal(await page.locator('.stage .tried > *').count(), 0);
+});
+
+pageTest('on a phone a draft stands before what is to be done', phone, async ({ page }) => {
+  await example(page, 'overdue-renewal.json');
+  await page.tap('[data-act=draft]');
+  await take(page).waitFor();
+  const [own, below] = await Promise.all(['.draft', '.findings'].map((s) => page.locator(s).boundingBox()));
+  assert.ok(own.width <= 390 && own.y >= 0, JSON.stringify([own, below]));
+  assert.equal(await page.evaluate(() => document.documentElement.scrollWidth), 390);
+  assert.deepEqual(await accessibility(page), []);
+});
