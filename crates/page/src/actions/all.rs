@@ -331,6 +331,7 @@ pub static ALL: &[Action] = &[
     // Before a class. What is under two schemes is turned by their own keys.
     Action {
         keys: &[Chord::key("w")],
+        mode: Some(Mode::Work),
         ..at(Shown::Present, page("present-phase", Command::TurnPhase))
     },
     Action {

@@ -1,7 +1,8 @@
 //! The list of keys.
 
-use super::{ALL, Chord, Held};
+use super::{ALL, Chord, Command, Does, Held};
 use crate::document::Mode;
+use cordonry::said::Arg;
 use cordonry_words::Words;
 
 /// A line of the list: the keys, and what they do.
@@ -19,7 +20,13 @@ pub fn keys_of(mode: Mode, words: &Words) -> Vec<KeyLine> {
     with_keys
         .map(|action| KeyLine {
             keys: action.keys.iter().map(|k| worded(k, words)).collect(),
-            does: words.plain(action.name),
+            does: match action.does {
+                Does::Page(Command::AskClass | Command::TellClass | Command::NextMatter) => {
+                    let does = Arg::Text(words.plain(action.name));
+                    words.text("keys-presenting", &[("does", does)])
+                }
+                _ => words.plain(action.name),
+            },
         })
         .collect()
 }

@@ -41,6 +41,8 @@ pub fn done(app: App, action: &Action, fine: bool) -> bool {
             }
             true
         }
+        // A slip before a class makes no scheme, and takes none away.
+        Does::Page(command) if changes_schemes(command) && app.presented.on.get_untracked() => true,
         Does::Page(command) => run(app, command),
         // Pressed in the card, which asks for its numbers.
         Does::Choice => false,
@@ -127,18 +129,36 @@ fn run(app: App, command: Command) -> bool {
         Command::RemoveScheme => app.edit(Edit::schemes(Schemes::Remove)),
         Command::NextScheme => app.turn(|d| d.look_under(next_scheme(d))),
         Command::Beside => app.turn(|d| {
-            let beside = d.scheme_beside().is_none().then(|| next_scheme(d));
-            d.set_beside(beside);
+            let count = d.plan().schemes.len();
+            let own = d.look().scheme;
+            // Each of the others in turn, then none.
+            let next = (d.scheme_beside().unwrap_or(own) + 1) % count;
+            d.set_beside((next != own).then_some(next));
         }),
         Command::NextLeaf => step_moment(app, WINDOWS),
         Command::PreviousLeaf => step_moment(app, -WINDOWS),
         Command::NextWindow => step_moment(app, 1),
         Command::PreviousWindow => step_moment(app, -1),
         Command::CopyLeaf => copy_leaf(app),
+        Command::TurnPhase => app.turn(|d| {
+            d.show(match d.look().phase {
+                Phase::Before => Phase::After,
+                Phase::After => Phase::Before,
+            });
+        }),
         Command::Present => app.present(!app.presented.on.get_untracked()),
         command => return before_class(app, command),
     }
     true
+}
+
+/// Whether a command makes schemes, names or removes them, or writes work into them at a press.
+fn changes_schemes(command: Command) -> bool {
+    use Command::{AddScheme, CopyLeaf, CopyScheme, NameScheme, RemoveScheme};
+    matches!(
+        command,
+        AddScheme | CopyLeaf | CopyScheme | NameScheme | RemoveScheme
+    )
 }
 
 /// What is done before a class alone; whether there is one.
@@ -148,12 +168,6 @@ fn before_class(app: App, command: Command) -> bool {
         return false;
     }
     match command {
-        Command::TurnPhase => app.turn(|d| {
-            d.show(match d.look().phase {
-                Phase::Before => Phase::After,
-                Phase::After => Phase::Before,
-            });
-        }),
         Command::AskClass => app.ask_class(!shown.asks.get_untracked()),
         Command::TellClass => app.tell_class(!shown.told.get_untracked()),
         Command::NextMatter => app.show_matter(),

@@ -223,6 +223,7 @@ now-count = { $count ->
 
 wall-label = The row as a wall
 keys-title = Keys
+keys-presenting = While presenting: { $does }
 keys-pointer = Shift with the keys that move or bend works in small steps. Ctrl and the wheel, or two fingers, change the size at the pointer; Shift and the wheel moves along the row.
 key-ctrl = Ctrl
 key-shift = Shift
