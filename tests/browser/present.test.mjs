@@ -158,3 +158,143 @@ pageTest('what grows beyond the wall before the work is in sight whole', project
     assert.ok(wood >= frame, `${wood} ${frame}`);
   }
 });
+
+const lesson = 'lessons/structure-or-crop-first.json';
+const seen = (page) => page.locator('.stage [style*="--px"]').first().getAttribute('viewBox');
+
+/** Shows an example to a class. */
+async function presentOf(page, name) {
+  await example(page, name);
+  await key(page, 'p');
+  await page.locator('.present-bar').waitFor();
+  await frames(page, 4);
+}
+
+pageTest('a lesson is drawn alike under each of its schemes, and its comparison is back on the desk', projector, async ({ page }) => {
+  await presentOf(page, lesson);
+  for (let leaf = 0; leaf < 3; leaf += 1) {
+    const first = [await seen(page), await moment(page)];
+    await key(page, 'v');
+    const second = [await seen(page), await moment(page)];
+    assert.notEqual(second[1], first[1]);
+    assert.equal(second[0], first[0]);
+    await key(page, 'v');
+    assert.deepEqual([await seen(page), await moment(page)], first);
+    await key(page, '.');
+  }
+  // The class leaves off at the scheme that stood beside.
+  await key(page, 'v');
+  await key(page, 'Escape');
+  await page.locator('.stage-beside [data-tree]').first().waitFor();
+  const names = await page.locator('.beside-name b').allTextContents();
+  assert.equal(new Set(names).size, 2, names.join());
+});
+
+pageTest('one scale does for before and after the work, for asking and for the answer, with all in sight', projector, async ({ page }) => {
+  await presentOf(page, 'third-leaf.json');
+  const scale = () => page.evaluate(() => {
+    const stage = document.querySelector('.stage');
+    const tops = [...stage.querySelectorAll('.trees .wood')].map((e) => e.getBoundingClientRect().top);
+    const px = stage.querySelector('[style*="--px"]').style.getPropertyValue('--px');
+    return { px, height: stage.clientHeight, cut: Math.min(...tops) < stage.getBoundingClientRect().top };
+  });
+  await key(page, '.');
+  const first = await scale();
+  assert.equal(first.cut, false);
+  for (const state of ['w', 'w', 'q', 'a', 'm', 'a', 'q']) {
+    await key(page, state);
+    assert.deepEqual(await scale(), first, state);
+  }
+});
+
+pageTest('a bud is drawn as a bud', projector, async ({ page }) => {
+  await presentOf(page, 'third-leaf.json');
+  const bud = page.locator('.stage .bud path.wood, .stage .bud .wood path').first();
+  for (let step = 0; step < 8 && !(await bud.count()); step += 1) await key(page, '>');
+  const drawn = await bud.evaluate((e) => ({ edge: parseFloat(getComputedStyle(e).strokeWidth), wide: e.getBBox().width }));
+  assert.ok(drawn.edge < drawn.wide / 3, JSON.stringify(drawn));
+});
+
+pageTest("in a reader's own colours a pressed button says what it is", { ...projector, context: { forcedColors: 'active' } }, async ({ page }) => {
+  await presentOf(page, 'third-leaf.json');
+  await key(page, 'q');
+  const pressed = page.locator('.present-acts [aria-pressed=true]');
+  const [ground, letters, forced] = await pressed.evaluate((e) => {
+    const style = getComputedStyle(e);
+    return [style.backgroundColor, style.color, style.forcedColorAdjust];
+  });
+  // Colours that the system lays on anew are not told; these are those of what is marked.
+  assert.equal(forced, 'none');
+  assert.notEqual(ground, letters);
+});
+
+pageTest('the answer signs what was asked for alone, and its letters keep clear of each other', projector, async ({ page }) => {
+  await presentOf(page, 'third-leaf.json');
+  const kinds = () => page.$$eval('.stage .signs [class*="work-"]', (all) => [...new Set(all.flatMap((e) => [...e.classList]))].filter((c) => c.startsWith('work-')));
+  await key(page, 'a');
+  const all = await kinds();
+  await key(page, 'a');
+  await key(page, 'q');
+  const tall = await page.$$eval('.stage [data-part] .wood', (all) => [
+    ...new Set(all.filter((e) => e.getBoundingClientRect().height > 60).map((e) => e.closest('[data-part]').dataset.part)),
+  ]);
+  for (const part of tall.slice(3, 10)) {
+    const box = await page.locator(`.stage [data-part="${part}"] .wood`).first().boundingBox();
+    await page.mouse.click(box.x + box.width / 2, box.y + box.height / 2);
+    await frames(page, 2);
+  }
+  await key(page, 'a');
+  const asked = await kinds();
+  assert.ok(asked.length >= 1 && asked.length < all.length, `${asked} of ${all}`);
+  const over = await page.$$eval('.stage .candidate', (all) => {
+    const boxes = all.map((e) => e.querySelector('.pin-head').getBoundingClientRect());
+    const meet = (a, b) => a.left < b.right - 1 && b.left < a.right - 1 && a.top < b.bottom - 1 && b.top < a.bottom - 1;
+    return { count: boxes.length, meet: boxes.flatMap((a, i) => boxes.slice(i + 1).filter((b) => meet(a, b))).length };
+  });
+  assert.ok(over.count >= 6, JSON.stringify(over));
+  assert.equal(over.meet, 0);
+  // What the class did has a line of its own.
+  const [result, ...note] = (await told(page)).split('\n');
+  assert.match(result, like('present-right', {}));
+  assert.ok(note.join('').length > 10);
+  assert.equal(await page.locator('.present-said').evaluate((e) => getComputedStyle(e).whiteSpaceCollapse), 'preserve-breaks');
+});
+
+pageTest('a slip of a key makes no scheme before a class and takes none away', projector, async ({ page }) => {
+  await presentOf(page, lesson);
+  const schemes = () => page.locator('.schemes label').count();
+  const before = await schemes();
+  for (const slip of ['d', 'n', 'r', 'x']) {
+    await key(page, slip);
+    assert.equal(await schemes(), before, slip);
+    assert.equal(await page.locator('.scheme-name').count(), 0);
+  }
+  await key(page, 'Escape');
+  await page.locator('.panels').waitFor();
+  await page.locator('.stage').focus();
+  await key(page, 'd');
+  assert.equal(await schemes(), before + 1, 'on the desk it is a key');
+});
+
+pageTest('on the desk each other scheme stands beside in turn, then none, and W turns before and after the work', projector, async ({ page }) => {
+  await example(page, 'third-leaf.json');
+  await page.locator('.stage').focus();
+  while ((await page.locator('.schemes label').count()) < 3) await key(page, 'd');
+  const beside = [];
+  for (let press = 0; press < 3; press += 1) {
+    await key(page, 'c');
+    beside.push((await page.locator('.stage ~ .beside-name b').allTextContents()).join());
+  }
+  assert.equal(new Set(beside.slice(0, 2)).size, 2, beside.join('; '));
+  assert.deepEqual([beside.slice(0, 2).includes(''), beside[2]], [false, '']);
+  const signs = page.locator('.stage .signs [class*="work-"]');
+  await key(page, 'w');
+  const one = await signs.count();
+  await key(page, 'w');
+  assert.notEqual((await signs.count()) > 0, one > 0);
+  const keys = await page.locator('#wall-help').textContent();
+  for (const name of ['present-ask', 'present-tell', 'present-matter']) {
+    assert.ok(keys.includes(say('keys-presenting', { does: say(name) })), name);
+  }
+  assert.ok(!keys.includes(say('keys-presenting', { does: say('present-phase') })));
+});

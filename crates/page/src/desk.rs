@@ -99,6 +99,24 @@ impl Desk {
         there.flatten().map_or_else(|| scene.row.clone(), |r| r.row)
     }
 
+    /// The top of all that stands at the moment that is looked at, under any scheme, before its work or after it, mm.
+    pub fn tallest(&self) -> f64 {
+        let (own, g) = (self.look(), self.scene().terms.geometry);
+        let looks = (0..self.plan().schemes.len())
+            .flat_map(|scheme| [Phase::Before, Phase::After].map(|phase| (scheme, phase)));
+        let rows = looks.filter_map(|(scheme, phase)| {
+            let look = Look {
+                scheme,
+                phase,
+                ..own
+            };
+            self.document.replayed(look).ok()
+        });
+        let shown = cordonry_draw::top_of(&self.scene().row, g);
+        rows.map(|r| cordonry_draw::top_of(&r.row, g))
+            .fold(shown, f64::max)
+    }
+
     /// The scheme that is looked at.
     pub fn scheme(&self) -> Option<&Scheme> {
         self.plan().schemes.get(self.look().scheme).map(|s| &**s)

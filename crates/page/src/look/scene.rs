@@ -188,6 +188,14 @@ impl Scene {
         self.work().cloned().collect()
     }
 
+    /// The work that a class is asked for: where shoots go, which of them.
+    pub fn asked_works(&self) -> Vec<Work> {
+        match self.work().any(Work::ends_shoot) {
+            true => self.works_where(Work::ends_shoot),
+            false => self.works(),
+        }
+    }
+
     fn works_where(&self, wanted: impl Fn(&Work) -> bool) -> Vec<Work> {
         self.work().filter(|w| wanted(w)).cloned().collect()
     }

@@ -129,12 +129,17 @@ impl App {
 
     /// The place on the screen has another size.
     pub fn resized(self) {
-        self.with_wall(|wall, desk| {
+        let changed = self.with_wall(|wall, desk| {
             let before = wall.view;
-            if wall.measure() {
+            let changed = wall.measure();
+            if changed {
                 wall.view = wall.view.resized(before, &desk.scene().row);
             }
+            changed
         });
+        if changed == Some(true) {
+            self.fit_class();
+        }
         self.wall_beside.update_value(|wall| {
             if let Some(wall) = wall {
                 wall.measure();

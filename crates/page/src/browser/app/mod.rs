@@ -411,7 +411,11 @@ impl App {
             self.offer.set(None);
         }
         let [lone, lone_beside] = self.peek(marks).unwrap_or_default();
-        let pointed_out = self.peek(|d| self.presented.marks(d)).unwrap_or_default();
+        let pointed_out = self.with_wall(|wall, d| {
+            wall.asked_alone = self.presented.answers();
+            self.presented.marks(d, wall.view.scale)
+        });
+        let pointed_out = pointed_out.unwrap_or_default();
         self.wall.update_value(|wall| {
             if let Some(wall) = wall {
                 self.desk.with_value(|desk| {

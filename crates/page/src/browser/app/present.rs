@@ -25,8 +25,8 @@ pub struct Presented {
     pub matter: RwSignal<Option<usize>>,
     /// What was pointed out, in that order.
     candidates: RwSignal<Vec<Part>>,
-    /// The scheme that stood beside: one wall at a time is shown.
-    beside: StoredValue<Option<usize>>,
+    /// The scheme that was looked at and the one that stood beside it: one wall at a time is shown.
+    stood: StoredValue<Option<(usize, usize)>>,
 }
 
 impl Presented {
@@ -37,7 +37,7 @@ impl Presented {
             told: RwSignal::new(false),
             matter: RwSignal::new(None),
             candidates: RwSignal::new(Vec::new()),
-            beside: StoredValue::new(None),
+            stood: StoredValue::new(None),
         }
     }
 
@@ -47,19 +47,24 @@ impl Presented {
     }
 
     /// Marks over the wall.
-    pub(super) fn marks(self, desk: &Desk) -> String {
+    pub(super) fn marks(self, desk: &Desk, px_per_mm: f64) -> String {
         let all = self.candidates.get_untracked();
         if all.is_empty() {
             return String::new();
         }
-        let answers = answers(desk);
+        let answers = desk.scene().asked_works();
         let told = self.told.get_untracked();
         let candidate = |part: &Part| -> Option<Candidate> {
             let right = told.then(|| is_about(&answers, *part));
             Some(((part.tree, part.shoot?), right))
         };
         let all: Vec<Candidate> = all.iter().filter_map(candidate).collect();
-        candidate_marks(&desk.scene().row, &all)
+        candidate_marks(&desk.scene().row, &all, px_per_mm)
+    }
+
+    /// Whether the answer to what was asked is shown: the work of that kind stands alone then.
+    pub(super) fn answers(self) -> bool {
+        self.asks.get_untracked() && self.told.get_untracked()
     }
 
     /// What was pointed out, judged; nothing where nothing was.
@@ -68,7 +73,7 @@ impl Presented {
         if all.is_empty() {
             return None;
         }
-        let answers = answers(desk);
+        let answers = desk.scene().asked_works();
         let right = all.iter().filter(|p| is_about(&answers, **p)).count();
         let mut kinds: Vec<(&str, u32)> = Vec::new();
         for work in &answers {
@@ -95,15 +100,6 @@ pub struct Judged {
     pub kinds: Vec<(&'static str, u32)>,
 }
 
-/// The work that is asked for: where shoots go it is asked which of them.
-fn answers(desk: &Desk) -> Vec<Work> {
-    let mut answers = desk.scene().works();
-    if answers.iter().any(Work::ends_shoot) {
-        answers.retain(Work::ends_shoot);
-    }
-    answers
-}
-
 fn is_about(works: &[Work], part: Part) -> bool {
     let of = |w: &Work| (w.subject().tree, Some(w.subject().shoot));
     works.iter().any(|w| of(w) == (Some(part.tree), part.shoot))
@@ -122,34 +118,41 @@ impl App {
         self.ask_anew();
         if on {
             self.choose(None);
-            shown
-                .beside
-                .set_value(self.peek(Desk::scheme_beside).flatten());
+            let stood = self.peek(|d| Some((d.look().scheme, d.scheme_beside()?)));
+            shown.stood.set_value(stood.flatten());
             self.turn(|d| d.set_beside(None));
             dom::fill_screen();
         } else {
-            self.turn(|d| d.set_beside(shown.beside.get_value()));
+            // The class may have been shown the other of the two last.
+            self.turn(|d| {
+                let other = shown.stood.get_value().map(|(own, beside)| match beside {
+                    b if b == d.look().scheme => own,
+                    b => b,
+                });
+                d.set_beside(other);
+            });
             dom::leave_screen();
         }
         // Once what stands around the wall has its new size.
         request_animation_frame(move || {
             self.resized();
             self.fit(false);
-            self.show_tops();
+            self.fit_class();
             dom::focus(".stage");
         });
     }
 
-    /// Has all be in sight that stands before the work: what grows beyond the wall is what a class is asked about.
-    pub fn show_tops(self) {
+    /// The scale before a class: one for before and after the work and for every scheme, so that they compare by eye.
+    /// What grows beyond the wall is in sight too: a class is asked about it.
+    pub fn fit_class(self) {
         if !self.presented.on.get_untracked() {
             return;
         }
         self.with_wall(|wall, desk| {
-            let scene = desk.scene();
-            let before = desk.row_at(scene, Phase::Before);
-            let top = cordonry_draw::top_of(&before, scene.terms.geometry);
-            wall.view = wall.view.reaching(top);
+            let row = &desk.scene().row;
+            let middle = wall.view.span().middle();
+            let view = wall.view.full_height(row).reaching(desk.tallest());
+            wall.view = view.centred(middle, row);
         });
         self.reframe();
     }
@@ -157,7 +160,9 @@ impl App {
     /// Shows the answer, or hides it again. Signs of work are seen before it is done.
     pub fn tell_class(self, told: bool) {
         self.presented.told.set(told);
-        dom::on_root("untold", self.presented.on.get_untracked() && !told);
+        let on = self.presented.on.get_untracked();
+        dom::on_root("untold", on && !told);
+        dom::on_root("answered", on && self.presented.answers());
         let works = self.peek(|d| d.scene().work().next().is_some()) == Some(true);
         if told && works {
             self.turn(|d| d.show(Phase::Before));

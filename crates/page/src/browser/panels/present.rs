@@ -33,7 +33,7 @@ fn Bar(app: App) -> impl IntoView {
         let now = there.get();
         if was.is_some_and(|was| was != now) {
             app.ask_anew();
-            app.show_tops();
+            app.fit_class();
         }
         now
     });
@@ -74,7 +74,8 @@ fn Bar(app: App) -> impl IntoView {
                 ("named", count(judged.named)),
                 ("work", Arg::List(work.collect())),
             ];
-            Some(app.text("present-right", &values) + " ")
+            // A line of its own: the note speaks of the scheme, not of this class.
+            Some(app.text("present-right", &values) + "\n")
         };
         match shown.told.get() {
             true => named().unwrap_or_default() + &answered,
@@ -122,7 +123,7 @@ fn Bar(app: App) -> impl IntoView {
         <section class="present-bar" aria-labelledby="present-place">
             // The desk's own is hidden.
             <h1 id="present-place">{place}</h1>
-            <p class="present-said" aria-live="polite">
+            <p class="present-said" tabindex="0" aria-live="polite">
                 {move || matter().or_else(asks).unwrap_or_else(told)}
             </p>
             <p class="present-acts">

@@ -50,6 +50,8 @@ pub struct WallScreen {
     /// The height that it is held to, px.
     most: Option<f64>,
     look: Option<Look>,
+    /// Whether of the work that alone has signs which a class is asked for.
+    pub asked_alone: bool,
     /// The window on the wall.
     pub view: View,
 }
@@ -90,6 +92,7 @@ impl WallScreen {
             drawn: None,
             most: None,
             look: None,
+            asked_alone: false,
             view: View::empty(),
         })
     }
@@ -193,7 +196,10 @@ impl WallScreen {
         self.choose(marked.chosen);
         let mut signs = under.to_string();
         if scene.is_before() {
-            let works = scene.works();
+            let works = match self.asked_alone {
+                true => scene.asked_works(),
+                false => scene.works(),
+            };
             signs += &cordonry_draw::work_marks(&scene.row, &works, scene.moment, &scene.terms);
         }
         signs += over;
