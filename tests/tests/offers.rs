@@ -1,7 +1,7 @@
 //! Which remedies are offered on the examples, and what becomes of the row.
 
 use cordonry::check::{Context, Finding, Severity, check, mended, offered};
-use cordonry::file::read_plan;
+use cordonry::file::{csv, read_plan};
 use cordonry::plan::{Plan, replay};
 
 fn example(name: &str) -> Plan {
@@ -72,4 +72,37 @@ fn cutting_the_odd_one_back_leaves_its_tree_even() {
         still.iter().all(|f| f.subjects[0].tree != tree),
         "{still:#?}"
     );
+}
+
+/// An upright that stands in the bend just under the wire: laid backward, a few centimetres would be all the room it has to bend.
+#[test]
+fn what_would_break_in_the_bend_is_not_laid_backward() {
+    let table = "coming leaf,3\nrow from,0.00 m\nrow to,2.20 m\nwire,0.50 m,plastic\nwall height,2.50 m\n\n\
+        tree,place (m),kind,length (m),diameter (mm),side,pose,season\n\
+        1,0.20,leader,1.50 + 0.54,36,right,45 laid,0\n\
+        1,0.75,upright,0.60 + 0.57,14,,,1\n1,0.95,upright,0.66 + 0.61,15,,,1\n\
+        1,1.23,upright,0.52 + 0.47,12,,,1\n1,1.60,upright,0.49,8,,,2\n";
+    let measured = csv::read(table.as_bytes(), &csv::Options::default()).unwrap();
+    let plan = measured.plan("a row");
+    let lays = |tried: bool| {
+        let gaps = of_rule(found(&plan, tried), "cordon-gap").into_iter();
+        let keys = gaps.flat_map(|f| f.remedies).map(|r| r.said.key);
+        keys.filter(|key| *key == "remedy-fill-backward").count()
+    };
+    assert!(lays(false) > 0, "one is thought of");
+    let gaps = of_rule(found(&plan, true), "cordon-gap");
+    for remedy in gaps.iter().flat_map(|f| &f.remedies) {
+        let after = mended(&plan, 0, plan.start(), &[remedy]).unwrap();
+        let broken = of_rule(found(&after, false), "bend-too-tight");
+        assert!(broken.is_empty(), "{remedy:?} {broken:#?}");
+    }
+    // Done all the same, it is to be seen to, for it can still be taken back.
+    let gaps = of_rule(found(&plan, false), "cordon-gap");
+    let after = |remedy| mended(&plan, 0, plan.start(), &[remedy]).unwrap();
+    let remedies = gaps.iter().flat_map(|f| &f.remedies);
+    let broken: Vec<Finding> = remedies
+        .flat_map(|r| of_rule(found(&after(r), false), "bend-too-tight"))
+        .collect();
+    assert!(!broken.is_empty(), "one would break it");
+    assert!(broken.iter().all(|f| f.severity == Severity::Soon));
 }

@@ -1,10 +1,11 @@
 //! Properties of findings on random rows.
 
-use cordonry::check::{Before, Context, Finding, Survey, check, rules, survey};
+use cordonry::check::{Before, Context, Finding, Survey, check, mended, offered, rules, survey};
 use cordonry::plan::{Phase, Replayed, Replayer};
 use cordonry_fixture::random::*;
 use cordonry_words::Words;
 use proptest::prelude::*;
+use std::collections::BTreeSet;
 
 fn findings(replayed: &Replayed) -> Vec<Finding> {
     check(&Context::of(replayed))
@@ -89,6 +90,27 @@ proptest! {
             prop_assert_eq!(&again.places, &anew.places);
             prop_assert_eq!(&again.figures, &anew.figures);
             before = Some((there, again));
+        }
+    }
+}
+
+proptest! {
+    #![proptest_config(cases(32))]
+
+    #[test]
+    fn no_first_remedy_bends_wood_tighter_than_it_bears(plan in plan(), drafts in drafts(4)) {
+        let plan = worked(&plan, &drafts);
+        let tight = |plan: &_, moment| -> BTreeSet<_> {
+            let all = findings(&at(plan, moment)).into_iter();
+            all.filter(|f| f.rule == "bend-too-tight").flat_map(|f| f.subjects).collect()
+        };
+        for moment in moments(&plan).into_iter().filter(|m| *m >= plan.start()) {
+            let there = at(&plan, moment);
+            let offers = offered(&plan, 0, &there, findings(&there));
+            let first: Vec<_> = offers.iter().filter_map(|f| f.remedies.first()).collect();
+            let Ok(after) = mended(&plan, 0, moment, &first) else { continue };
+            let (was, is) = (tight(&plan, moment), tight(&after, moment));
+            prop_assert!(is.is_subset(&was), "{:?} {:?}", moment, is.difference(&was).collect::<Vec<_>>());
         }
     }
 }

@@ -30,7 +30,7 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
             let corner = course.corner();
             out.push(Finding {
                 rule: RULE,
-                severity: Severity::Note,
+                severity: severity(c, seen, shoot),
                 x: corner.x,
                 z: corner.y,
                 width: 0.0,
@@ -53,6 +53,15 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
     out
 }
 
+/// What was found bent so has held so far; what is to be bent so can still be left. Rows that are tried are told apart by how
+/// tight it is alone.
+fn severity(c: &Seen<'_>, seen: &SeenTree<'_>, shoot: &Shoot) -> Severity {
+    match !c.judging && seen.is_bent_now(shoot) {
+        true => Severity::Soon,
+        false => Severity::Note,
+    }
+}
+
 /// A shoot that grows on from the end of its parent so nearly as this, radians, is no fold.
 const ONWARD: f64 = 0.6;
 
@@ -71,7 +80,7 @@ fn folded(c: &Seen<'_>, seen: &SeenTree<'_>, shoot: &Shoot, course: &Course) -> 
     let most = c.limit(Limit::BendThick);
     over(diameter, most).then(|| Finding {
         rule: RULE,
-        severity: Severity::Note,
+        severity: severity(c, seen, shoot),
         x: course.base.x,
         z: course.base.y,
         width: 0.0,

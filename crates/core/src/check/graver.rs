@@ -72,6 +72,10 @@ fn meet(a: &Finding, b: &Finding, room: f64) -> bool {
 
 /// Whether both say the same of the same place.
 fn same(a: &Finding, b: &Finding) -> bool {
+    // A bend is its shoot's, wherever that comes to lie.
+    if a.rule == super::bend_too_tight::RULE {
+        return a.rule == b.rule && a.subjects == b.subjects;
+    }
     a.rule == b.rule
         && match (a.subjects.first(), b.subjects.first()) {
             (Some(x), Some(y)) if x.tree != y.tree => false,
@@ -131,7 +135,9 @@ impl<'f> Change<'f> {
     fn graver(&self) -> impl Iterator<Item = &'f Finding> {
         let judged = |a: &&Finding| a.rule != super::see_through::RULE;
         let judged = self.after.iter().filter(judged);
-        judged.filter(|a| !self.was(a) && !self.follows(a))
+        // Wood that is bent until it breaks mends nothing, however much wire it was to fill.
+        let breaks = |a: &Finding| a.rule == super::bend_too_tight::RULE;
+        judged.filter(move |a| !self.was(a) && (breaks(a) || !self.follows(a)))
     }
 
     fn was(&self, a: &Finding) -> bool {

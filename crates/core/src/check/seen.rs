@@ -127,6 +127,12 @@ impl SeenTree<'_> {
         }
     }
 
+    /// Whether the work of this moment lays or bends a shoot that was found otherwise: that can still be taken back.
+    pub fn is_bent_now(&self, shoot: &Shoot) -> bool {
+        let was = self.posed.before().tree().shoot(shoot.id);
+        was.is_none_or(|was| was.pose != shoot.pose)
+    }
+
     /// Those of `ids` that grow from no other of them: what is cut may take with it what grows from it.
     pub fn outermost(&self, ids: &[ShootId]) -> Vec<ShootId> {
         let inner = |id: &ShootId| {
