@@ -28,7 +28,7 @@ const BOX: f64 = 11.0;
 const INDENT: f64 = 20.0;
 /// From how many findings of one matter on only their places are told.
 const TOGETHER: usize = 4;
-/// Of how many findings at most the places are told; of more, on which trees they are.
+/// Of how many findings at most the places are told; of more, on which trees they are, or how many places more there are.
 const MOST_PLACES: usize = 12;
 
 /// A text as items of at most so many pixels, `sign` standing before its first line.
@@ -200,10 +200,14 @@ pub fn matters(told: &Told<'_>, width: f64) -> Vec<Item> {
                 out.extend(text(&words.finding(finding), false, None));
             }
         } else {
-            let told = if own.len() > MOST_PLACES {
+            // What is no tree's is told by its places, however many they are.
+            let of_trees = own.iter().all(|f| !f.subjects.is_empty());
+            let told = if own.len() > MOST_PLACES && of_trees {
                 words.text("draw-on-trees", &[("trees", Arg::Text(trees(&own)))])
             } else {
-                words.text("draw-places", &[("places", Arg::Text(places(&own, words)))])
+                let (places, more) = places(&own, words);
+                let args = [("places", Arg::Text(places)), ("more", Arg::Count(more))];
+                words.text("draw-places", &args)
             };
             out.extend(text(&told, false, None));
         }
@@ -239,8 +243,8 @@ pub fn left(told: &Told<'_>, width: f64) -> Vec<Item> {
     out
 }
 
-/// Where findings are along the row.
-fn places(findings: &[&Finding], words: &Words) -> String {
+/// Where findings are along the row, and of how many places more that is not told.
+fn places(findings: &[&Finding], words: &Words) -> (String, i64) {
     let mut places: Vec<f64> = findings.iter().map(|f| f.x).collect();
     arrange_numbers(&mut places);
     let mut shown: Vec<String> = places
@@ -248,7 +252,9 @@ fn places(findings: &[&Finding], words: &Words) -> String {
         .map(|x| words.text("value", &[("value", Arg::Length(x))]))
         .collect();
     shown.dedup();
-    shown.join(", ")
+    let more = shown.len().saturating_sub(MOST_PLACES);
+    shown.truncate(MOST_PLACES);
+    (shown.join(", "), more as i64)
 }
 
 /// On which trees findings are, in the order of their numbers; three and more that follow each other as the first and last.

@@ -542,5 +542,11 @@ fn many_places_of_one_matter_are_told_by_their_trees() {
         .filter(|t| t.starts_with("At ") && t.contains(" m, "));
     let most = at.map(|t| t.matches(" m, ").count()).max().unwrap_or(0);
     assert!(!on.is_empty(), "none of so many");
+    // What is no tree's has its places, and how many more there are.
+    assert!(!texts.contains("On trees <"), "trees are left out");
+    assert!(
+        texts.contains(" more<"),
+        "no place of so many to see through"
+    );
     assert!(most < 12, "{most} places in a line");
 }

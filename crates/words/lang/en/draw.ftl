@@ -25,7 +25,11 @@ draw-printed = printed { $date }
 draw-after-work = After the work of this time.
 draw-page = Page { $page } of { $pages }
 draw-true = printed at 100 %, this bar is { $length } long
-draw-places = At { $places }
+draw-places = At { $places }{ $more ->
+    [0] {""}
+    [one] {" "}and one more
+   *[other] {" "}and { $more } more
+}
 draw-on-trees = On trees { $trees }
 colour-bark = bark
 colour-light = light
