@@ -58,6 +58,10 @@ fn a_place_up_to_ten_centimetres_past_the_wood_is_taken_to_its_end_and_said() {
         Some(end),
         &format!("Line 3: place 3.98 m is 0.07 m {reach}: it is taken to the end"),
     );
+    // So little is rounding.
+    let near = with(&format!("{LEADER}3,3.918,upright,0.5,12,,0,1\n"), &[]);
+    assert_eq!(courses(&near)[1].at, end);
+    assert!(!said(&near).iter().any(|s| s.contains("beyond")));
     check("4.05", None, reach);
     check(
         "1.93",
@@ -112,11 +116,27 @@ fn what_was_likely_meant_can_be_taken_line_by_line() {
     // It is the table with those cells.
     let written = lines.replace("14.0", "1.40").replace("1.6", "16");
     assert_eq!(both.row, with(&written, &[]).row);
-    // Of two seasons' lengths nobody knows which is the slip.
-    let two = "3,2.9,upright,0.6 + 14,12,,0,1\n1,9,lost,,,,,4\n";
-    let got = with(&format!("{LEADER}{two}"), &[]);
-    assert!(said(&got).iter().any(|s| s.contains("unusual")));
-    assert_eq!(got.slips, []);
+    // Of two seasons' lengths the longer is the slip, where the shoot is usual without it; nobody knows where it is not.
+    let two = |length: &str| {
+        let got = with(&format!("{LEADER}3,2.9,upright,{length},12,,0,1\n"), &[]);
+        assert!(said(&got).iter().any(|s| s.contains("unusual")));
+        got
+    };
+    let got = two("6.4 + 0.55");
+    let asked = said(&got).into_iter().find(|s| s.contains("unusual"));
+    let asked = asked.expect("a doubt");
+    assert!(asked.ends_with("Did you mean 0.64 m + 0.55 m?"), "{asked}");
+    let reads = &got.slips[0].reads;
+    assert_eq!(reads, "0.64 m + 0.55 m");
+    let taken = with(
+        &format!("{LEADER}3,2.9,upright,6.4 + 0.55,12,,0,1\n"),
+        &[("length 3", reads)],
+    );
+    assert_eq!(
+        (upright(&taken, 1).length(), taken.slips.len()),
+        (1_190.0, 0)
+    );
+    assert_eq!(two("6.4 + 5.5").slips, []);
 }
 
 #[test]

@@ -41,22 +41,34 @@ pub struct Doubt {
 #[derive(Clone, Debug, PartialEq)]
 struct Meant {
     mm: f64,
+    /// Of a length that was told season by season, each as it was likely meant.
+    seasons: Vec<f64>,
     /// As it is to be typed.
     typed: String,
 }
 
 /// What of a recorded shoot, that runs as `course` tells, is more likely a slip: how long it is or reaches, else how thick it
-/// was `measured`.
-pub fn unlikely(tree: u32, shoot: &Shoot, course: &Course, measured: bool) -> Option<Doubt> {
+/// was `measured`. Its length was told as `lengths`, one a season.
+pub fn unlikely(
+    tree: u32,
+    shoot: &Shoot,
+    course: &Course,
+    lengths: &[f64],
+    measured: bool,
+) -> Option<Doubt> {
     if shoot.units.is_empty() {
         return None;
     }
     let doubt = |what, unit, value: f64, usual| {
         let mut doubt = Doubt::of(what, tree, unit, value, usual)?;
-        doubt.meant = doubt.tenfold().map(|mm| Meant {
-            mm,
-            typed: String::new(),
-        });
+        doubt.meant = match doubt.of_thickness() || lengths.len() < 2 {
+            true => doubt.tenfold().map(|mm| Meant {
+                mm,
+                seasons: Vec::new(),
+                typed: String::new(),
+            }),
+            false => doubt.one_season(lengths),
+        };
         Some(doubt)
     };
     let reach = (course.tip().x - course.base.x).abs();
@@ -79,7 +91,9 @@ pub fn unlikely_in(plan: &Plan, tree: TreeId, shoot: ShootId) -> Option<Said> {
     let courses = layout(tree, Geometry::of(&plan.found, &plan.targets));
     let n = tree.index(shoot)?;
     let shoot = &tree.shoots[n];
-    let doubt = unlikely(tree.id.0, shoot, courses.get(n)?, shoot.diameter > 0.0)?;
+    let lengths: Vec<f64> = shoot.units.iter().map(|u| u.kept).collect();
+    let course = courses.get(n)?;
+    let doubt = unlikely(tree.id.0, shoot, course, &lengths, shoot.diameter > 0.0)?;
     Some(doubt.question())
 }
 
@@ -106,6 +120,19 @@ pub fn misplaced(mut feet: Vec<(u32, f64)>) -> Vec<(u32, Said)> {
         }
     }
     out
+}
+
+/// Lengths, one a season, as one text.
+pub fn season_by_season(lengths: &[f64]) -> Arg {
+    let one = |mm: &f64| Arg::Field(Quantity::Length, *mm);
+    let (first, rest) = match lengths {
+        [] => return Arg::Text(String::new()),
+        [first, rest @ ..] => (one(first), rest),
+    };
+    rest.iter().fold(first, |before, next| {
+        let both = vec![("before", before), ("next", one(next))];
+        Said::new("walk-doubt-seasons", both).into()
+    })
 }
 
 impl Doubt {
@@ -143,9 +170,13 @@ impl Doubt {
         self.unit == Quantity::Thickness
     }
 
-    /// How many times the value was likely meant, where that is known.
-    pub fn times(&self) -> Option<f64> {
-        self.meant.as_ref().map(|_| self.factor())
+    /// What was likely meant by what was told, where that is known: of a length told season by season, each of them.
+    pub fn likely(&self, told: &[f64]) -> Option<Vec<f64>> {
+        let meant = self.meant.as_ref()?;
+        match meant.seasons.is_empty() {
+            true => Some(told.iter().map(|mm| mm * self.factor()).collect()),
+            false => Some(meant.seasons.clone()),
+        }
     }
 
     fn factor(&self) -> f64 {
@@ -157,6 +188,22 @@ impl Doubt {
         let factor = self.factor();
         let meant = libm::round(self.value * factor * 10.0) / 10.0;
         (meant >= self.usual.0 && meant <= self.usual.1).then_some(meant)
+    }
+
+    /// Of a length that is too much with its seasons told one by one: the longest with its point moved by one place, where the
+    /// whole is usual then.
+    fn one_season(&self, lengths: &[f64]) -> Option<Meant> {
+        let mut seasons = lengths.to_vec();
+        let longest = seasons.iter_mut().max_by(|a, b| a.total_cmp(b))?;
+        let slipped = *longest * 0.9;
+        *longest = libm::round(*longest * 0.1);
+        let mm = self.value - slipped;
+        let likely = self.value > self.usual.1 && mm >= self.usual.0 && mm <= self.usual.1;
+        likely.then_some(Meant {
+            mm,
+            seasons,
+            typed: String::new(),
+        })
     }
 
     fn args(&self) -> Args {
@@ -171,9 +218,16 @@ impl Doubt {
                 "meant",
                 self.meant
                     .as_ref()
-                    .map_or_else(|| Arg::Text("none".into()), |m| self.both_ways(m.mm)),
+                    .map_or_else(|| Arg::Text("none".into()), |m| self.told(m)),
             ),
         ]
+    }
+
+    fn told(&self, meant: &Meant) -> Arg {
+        match meant.seasons.is_empty() {
+            true => self.both_ways(meant.mm),
+            false => season_by_season(&meant.seasons),
+        }
     }
 
     /// A thickness in millimetres and, as it was likely thought of, in centimetres.
@@ -273,6 +327,7 @@ impl Walk {
         {
             doubt.meant = Some(Meant {
                 mm,
+                seasons: Vec::new(),
                 typed: tape.typed_thickness(mm),
             });
         }

@@ -9,7 +9,7 @@ mod setup;
 mod so_far;
 mod state;
 
-pub use doubt::{Doubt, misplaced, unlikely, unlikely_in};
+pub use doubt::{Doubt, misplaced, season_by_season, unlikely, unlikely_in};
 pub use setup::{Tape, WalkSetup};
 
 use crate::plan::Plan;

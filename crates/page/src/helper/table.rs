@@ -301,7 +301,7 @@ fn looked(
         let slip = slips.iter().find(|s| s.line == line);
         let [cell, reads, button] = match (said.key, slip) {
             ("file-said-unlikely", Some(slip)) => {
-                let value = [("value", slip.unit.arg(slip.mm))];
+                let value = [("value", slip.told())];
                 [
                     slip.cell.clone(),
                     slip.reads.clone(),

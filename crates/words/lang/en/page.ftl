@@ -649,6 +649,7 @@ walk-doubt = { $what ->
     [none] {""}
    *[other] {" "}Did you mean { $meant }?
 }
+walk-doubt-seasons = { $before } + { $next }
 walk-doubt-both = { $value } ({ $centimetres } cm)
 walk-doubt-meant = Yes, { $meant }
 walk-doubt-stands = { $meant ->

@@ -4,7 +4,8 @@
 
 use super::column::Column;
 use super::record::Record;
-use crate::said::Quantity;
+use crate::said::{Arg, Quantity};
+use crate::walk::season_by_season;
 
 /// A cell that is more likely a slip, and what was likely meant.
 #[derive(Clone, Debug, PartialEq)]
@@ -15,25 +16,45 @@ pub struct Slip {
     pub cell: String,
     /// What it measures.
     pub unit: Quantity,
-    /// What was likely meant, mm.
-    pub mm: f64,
+    /// What was likely meant, mm: a thickness, or a length, of one that was told season by season each of them.
+    pub meant: Vec<f64>,
     /// The cell that would say that.
     pub reads: String,
 }
 
 impl Slip {
-    pub(super) fn new(line: usize, unit: Quantity, mm: f64) -> Self {
-        let mm = libm::round(mm * 10.0) / 10.0;
-        let (column, reads) = match unit {
-            Quantity::Thickness => (Column::Diameter, format!("{mm} mm")),
-            _ => (Column::Length, format!("{} m", mm / 1000.0)),
+    pub(super) fn new(line: usize, unit: Quantity, meant: &[f64]) -> Self {
+        let meant: Vec<f64> = meant
+            .iter()
+            .map(|mm| libm::round(mm * 10.0) / 10.0)
+            .collect();
+        let (column, reads): (_, Vec<String>) = match unit {
+            Quantity::Thickness => (
+                Column::Diameter,
+                meant.iter().map(|mm| format!("{mm} mm")).collect(),
+            ),
+            _ => (
+                Column::Length,
+                meant
+                    .iter()
+                    .map(|mm| format!("{} m", mm / 1000.0))
+                    .collect(),
+            ),
         };
         Self {
             line,
             cell: cell(column, line),
             unit,
-            mm,
-            reads,
+            meant,
+            reads: reads.join(" + "),
+        }
+    }
+
+    /// What was likely meant, as it is told.
+    pub fn told(&self) -> Arg {
+        match self.meant[..] {
+            [mm] => self.unit.arg(mm),
+            _ => season_by_season(&self.meant),
         }
     }
 }

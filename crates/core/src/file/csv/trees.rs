@@ -33,6 +33,8 @@ const LAID_ANGLE: f64 = 80.0;
 
 /// How near to a tree's foot a second first line of it stands, mm.
 const SAME_FOOT: f64 = 30.0;
+/// What is written to the centimetre may be off by so much, mm.
+const ROUNDING: f64 = 5.0;
 
 /// What the lines make.
 pub(super) struct Built {
@@ -299,18 +301,20 @@ impl<'a> TreeBuild<'a> {
         let index = tree.shoots.len();
         let says = self.says(line);
         let measured = says.and_then(|s| s.diameter);
-        let doubt = unlikely(self.id.0, &shoot, &course, measured > Some(0.0));
+        let lengths = says.map_or(&[][..], |s| &s.lengths);
+        let doubt = unlikely(self.id.0, &shoot, &course, lengths, measured > Some(0.0));
         if let Some(doubt) = doubt {
             let number = self.context.lines[line].number;
-            // Of several seasons nobody knows which is the slip.
-            let single = says.is_some_and(|s| s.lengths.len() == 1 && s.cuts.is_empty());
             let value = match doubt.of_thickness() {
-                true => Some((Quantity::Thickness, shoot.diameter)),
-                false => single.then(|| (Quantity::Length, shoot.length())),
+                true => Some((Quantity::Thickness, vec![shoot.diameter])),
+                false => says
+                    .filter(|s| !s.lengths.is_empty() && s.cuts.is_empty())
+                    .map(|s| (Quantity::Length, s.lengths.clone())),
             };
-            if let (Some((unit, value)), Some(times)) = (value, doubt.times()) {
-                let slip = Slip::new(number, unit, value * times);
-                self.counts.slips.push(slip);
+            if let Some((unit, told)) = value
+                && let Some(meant) = doubt.likely(&told)
+            {
+                self.counts.slips.push(Slip::new(number, unit, &meant));
             }
             self.counts.doubts.add(number, doubt.question());
         }
@@ -407,7 +411,9 @@ impl<'a> TreeBuild<'a> {
             }
             why
         })?;
-        let end = at.off.and_then(|(side, off)| {
+        // So little is the rounding of what was written.
+        let off = at.off.filter(|(_, off)| *off >= ROUNDING);
+        let end = off.and_then(|(side, off)| {
             let (Place::Row(place) | Place::Along(place)) = says.place?;
             let args = vec![
                 ("value", Arg::Length(place)),
