@@ -39,6 +39,10 @@ impl App {
 
     /// Has the wall take no more of the screen's height than it needs at its scale, nor less if there is as much.
     pub fn suit(self) {
+        // Before a class it has the whole frame.
+        if self.presented.on.get_untracked() {
+            return;
+        }
         self.with_wall(|wall, desk| {
             let row = &desk.scene().row;
             let needed = wall.view.needed(row);
