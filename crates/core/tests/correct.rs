@@ -128,7 +128,7 @@ fn a_likely_slip_in_the_record_is_told() {
     let plan = plan();
     let told = |correction: &Correction| {
         let plan = plan.corrected(correction).expect("it is taken");
-        let said = cordonry::walk::unlikely_in(&plan, FIRST, upright());
+        let said = cordonry::walk::unlikely_in(&plan, FIRST, upright(), &[]);
         said.map(|said| Words::strict().say(&said))
     };
     let measures = first(&plan.found).measures(Some(upright()));

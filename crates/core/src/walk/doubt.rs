@@ -85,15 +85,14 @@ pub fn unlikely(
     long.or_else(|| doubt(thick?.0, Quantity::Thickness, shoot.diameter, thick?.1))
 }
 
-/// As [`unlikely`], of a shoot in the record of a plan.
-pub fn unlikely_in(plan: &Plan, tree: TreeId, shoot: ShootId) -> Option<Said> {
+/// As [`unlikely`], of a shoot in the record of a plan, its length told as `lengths`.
+pub fn unlikely_in(plan: &Plan, tree: TreeId, shoot: ShootId, lengths: &[f64]) -> Option<Said> {
     let tree = plan.found.tree(tree)?;
     let courses = layout(tree, Geometry::of(&plan.found, &plan.targets));
     let n = tree.index(shoot)?;
     let shoot = &tree.shoots[n];
-    let lengths: Vec<f64> = shoot.units.iter().map(|u| u.kept).collect();
     let course = courses.get(n)?;
-    let doubt = unlikely(tree.id.0, shoot, course, &lengths, shoot.diameter > 0.0)?;
+    let doubt = unlikely(tree.id.0, shoot, course, lengths, shoot.diameter > 0.0)?;
     Some(doubt.question())
 }
 

@@ -169,7 +169,12 @@ fn remark(app: App, part: Part, key: &str, values: &[f64]) {
         let units = shoot.map_or(&[][..], |s| &s.units);
         units.iter().map(|u| u.kept).collect()
     };
-    let about = app.peek(|d| (unlikely_in(d.plan(), part.tree, shoot), seasons(d.plan())));
+    let about = app.peek(|d| {
+        (
+            unlikely_in(d.plan(), part.tree, shoot, values),
+            seasons(d.plan()),
+        )
+    });
     let said = match (key, about) {
         ("measure-length" | "measure-diameter", Some((Some(doubt), _))) => app.said(&doubt),
         ("measure-length", Some((None, lengths))) if values.len() == 1 && lengths.len() > 1 => {
