@@ -133,7 +133,7 @@ pageTest('a matter says of how many findings its remedies are, and why it has no
   const open = page.locator('.findings > ul > [data-matter]');
   const bare = open.filter({ hasNot: page.locator('[data-remedy]') });
   assert.ok((await bare.count()) > 0);
-  const why = [say('stuck-graver'), say('stuck-none'), say('stuck-note')];
+  const why = [say('stuck-planned'), say('stuck-graver'), say('stuck-none'), say('stuck-note')];
   for (const text of await bare.locator('.remedies').allInnerTexts()) assert.ok(why.includes(text.trim()), text);
 });
 

@@ -264,6 +264,11 @@ impl Desk {
         self.sight.holds_back(finding)
     }
 
+    /// Whether the work of the moment does already what would mend a finding on the row as it stands before it.
+    pub fn is_planned(&self, finding: &Finding) -> bool {
+        self.sight.is_planned(finding)
+    }
+
     /// Takes which remedies are offered of what is on the wall.
     pub fn take_offers(&mut self, offers: &[Offered]) {
         self.sight.take_offers(offers);

@@ -486,6 +486,30 @@ fn remedies_wait_until_they_are_tried() {
     assert!(listed(&desk).len() < offered(&desk).len());
 }
 
+/// Seen before its work, what is planned at that moment is no remedy that was tried in vain.
+#[test]
+fn what_the_work_of_the_moment_mends_is_planned() {
+    let mut desk = desk();
+    let try_all = |desk: &mut Desk| {
+        let (plan, look) = (Arc::clone(desk.plan()), desk.look());
+        let at = look
+            .replayed(&plan, Mode::Work, &mut Replayer::default())
+            .expect("a scheme");
+        desk.take_offers(&tried(&plan, look.scheme, &at, &desk.scene().findings));
+    };
+    desk.show(Phase::Before);
+    try_all(&mut desk);
+    let all = desk.all_findings();
+    let found = all.iter().find(|f| !f.remedies.is_empty());
+    let found: Finding = Finding::clone(found.expect("a remedy"));
+    assert!(!desk.is_planned(&found));
+    desk.edit(&Edit::mend(found.remedies[0].clone()))
+        .expect("what is offered can be done");
+    desk.show(Phase::Before);
+    try_all(&mut desk);
+    assert!(desk.is_planned(&found));
+}
+
 #[test]
 fn what_is_refused_leaves_the_look_as_it_was() {
     let mut desk = desk();

@@ -6,6 +6,7 @@ use cordonry::arrange::Arrange;
 use cordonry::check::{Finding, LightFound, Offered, Remedy, take_offers};
 use cordonry::refusal::Refusal;
 use cordonry::row::TreeId;
+use cordonry::work::Work;
 
 /// What of a scene has to be drawn anew.
 #[derive(Debug, Default)]
@@ -153,6 +154,14 @@ impl Sight {
     pub fn holds_back(&self, finding: &Finding) -> bool {
         let had = |f: &Finding| f.is_again(finding) && !f.remedies.is_empty();
         self.offered.is_some() && finding.remedies.is_empty() && self.scene.findings.iter().any(had)
+    }
+
+    /// Whether the work of the moment does already what would mend a finding on the row as it stands before it.
+    pub fn is_planned(&self, finding: &Finding) -> bool {
+        let had = self.scene.findings.iter().find(|f| f.is_again(finding));
+        let planned = |work: &Work| self.scene.work().any(|w| w == work);
+        let done = |r: &Remedy| !r.work.is_empty() && r.work.iter().all(planned);
+        had.is_some_and(|f| f.remedies.iter().any(done))
     }
 
     fn is_untried(&self, finding: &Finding) -> bool {

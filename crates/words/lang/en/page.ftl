@@ -321,6 +321,7 @@ mend-some = { $remedies ->
 }: for { $count } of { $of } findings
 remedy-of-some = For { $count } of { $of }: { $remedy }
 stuck-graver = All that was tried makes something graver, or nothing better
+stuck-planned = Planned at this time
 stuck-none = No single piece of work mends it
 stuck-note = No work goes with it
 said-mended = { $count ->
@@ -545,6 +546,7 @@ card-more = { $count ->
 work-signs = Work
 colour-by = Colour by
 colour-dark = Light has to be on to be seen here.
+work-aside = Work is put aside while the record is corrected
 work-title = { $count ->
     [0] No work at this time yet
     [one] One piece of work at this time

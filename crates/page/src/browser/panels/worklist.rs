@@ -5,7 +5,7 @@ use crate::browser::app::App;
 use crate::browser::commands;
 use crate::browser::controls::lines::Lines;
 use crate::desk::Desk;
-use crate::document::Edit;
+use crate::document::{Edit, Mode};
 use cordonry::check::Part;
 use cordonry::plan::Phase;
 use cordonry::said::Arg;
@@ -142,6 +142,7 @@ pub fn WorkList<V: IntoView + 'static>(
         app.read(|d| d.scene().standing.is_some())
             .unwrap_or_default()
     };
+    let aside = move || app.read(|d| d.mode() == Mode::Found).unwrap_or_default();
     let copies = named("leaf-copy-on").expect("it is among the actions");
     let kept = Lines::new(".work-list li", ".work-list li .plain");
     Effect::new(move |_| {
@@ -156,7 +157,10 @@ pub fn WorkList<V: IntoView + 'static>(
             on:focusout=move |e| kept.left(&e)
         >
             <summary>
-                {move || app.text("work-title", &[("count", Arg::Count(count() as i64))])}
+                {move || match aside() {
+                    true => app.t("work-aside"),
+                    false => app.text("work-title", &[("count", Arg::Count(count() as i64))]),
+                }}
                 {move || (stands() && count() > 0).then(|| format!(". {}", app.t("work-stands")))}
             </summary>
             {draft()}

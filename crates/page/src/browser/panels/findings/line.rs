@@ -156,10 +156,11 @@ pub fn lines(app: App, desk: &Desk, opened: &[String]) -> Vec<Line> {
             rules: rules.join(" "),
             all: of,
             mendable: (mend.len(), mended),
-            stuck: match own().any(|f| desk.holds_back(f)) {
-                true => "stuck-graver",
-                false if first.severity == Severity::Note => "stuck-note",
-                false => "stuck-none",
+            stuck: match own().find(|f| desk.holds_back(f)) {
+                Some(f) if desk.is_planned(f) => "stuck-planned",
+                Some(_) => "stuck-graver",
+                None if first.severity == Severity::Note => "stuck-note",
+                None => "stuck-none",
             },
             only,
             waits: own().any(|f| desk.is_out_of_date(f)),
