@@ -40,7 +40,7 @@ pageTest('colours of the light come with the light, and of the crop without it',
   await frames(page, 2);
   assert.match(await key(page).textContent(), like('colour-dark'));
   assert.deepEqual(await labels(page), []);
-  await page.locator('[data-act=light]').click();
+  await page.locator('[data-act=colour-light]').click();
   // Beside the light the wall is small: numbers stand on shoots that are drawn large enough.
   for (let n = 0; n < 3; n += 1) await page.locator('.stage').press('+');
   await page.locator('.stage .tone-label').first().waitFor();

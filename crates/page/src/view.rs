@@ -34,7 +34,7 @@ const BESIDE: f64 = 64.0;
 /// What lies nearer to the screen's edge than this is not well in sight, px or share of the width.
 const EDGE: (f64, f64) = (48.0, 0.12);
 /// Up to so many times as long as the wall is high a row stands side by side with another.
-const ABREAST: f64 = 7.0;
+const ABREAST: f64 = 12.0;
 
 impl View {
     /// Least and largest scale, px per mm.

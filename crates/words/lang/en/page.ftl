@@ -547,6 +547,7 @@ work-signs = Work
 colour-by = Colour by
 colour-dark = Light has to be on to be seen here.
 work-aside = Work is put aside while the record is corrected
+colour-light-on = Turn it on
 work-title = { $count ->
     [0] No work at this time yet
     [one] One piece of work at this time

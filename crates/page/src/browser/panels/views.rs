@@ -68,7 +68,18 @@ pub fn ColourKey(app: App) -> impl IntoView {
             <p class="under-band sign-key" data-figure="colour-key">
                 <span>{app.t(told)}</span>
                 {tones.collect_view()}
-                {dark.then(|| app.t("colour-dark"))}
+                {dark.then(|| {
+                    view! {
+                        {app.t("colour-dark")} " "
+                        <button
+                            class="link"
+                            data-act="colour-light"
+                            on:click=move |_| app.light.toggle(app)
+                        >
+                            {app.t("colour-light-on")}
+                        </button>
+                    }
+                })}
             </p>
         })
     }
