@@ -3,7 +3,8 @@
 use super::{Draft, Next, Piece, Weights, Why, fill, stand, uprights, windows};
 use crate::arrange::Arrange;
 use crate::check::{
-    Context, Finding, Severity, harmed, is_left, mended, offered, survey, winter_order,
+    Context, Finding, Severity, bent_too_tight, harmed, is_left, mended, offered, survey,
+    winter_order,
 };
 use crate::plan::{Phase, Plan, Replayed, Replayer, Schedule};
 use crate::refusal::Refusal;
@@ -104,13 +105,18 @@ impl Job {
             !p.work.iter().any(about) && windows::belongs(self.moment.window, &p.work)
         };
         pieces.retain(open);
-        // Stock is laid whatever comes of it: there is no row without.
+        // Stock is laid whatever comes of it, unless it breaks: there is no row without.
         let (lays, mut pieces): (Vec<Piece>, Vec<Piece>) = pieces
             .into_iter()
             .partition(|p| p.work.iter().all(|w| matches!(w, Work::Lay { .. })));
+        let mut was = bent_too_tight(&Context::of(&self.at(&self.plan.clone())?));
         for piece in lays {
-            if let Some(next) = self.doing(&self.plan, &piece.work) {
-                self.plan = next;
+            let Some(next) = self.doing(&self.plan, &piece.work) else {
+                continue;
+            };
+            let is = bent_too_tight(&Context::of(&self.at(&next)?));
+            if is.iter().all(|part| was.contains(part)) {
+                (self.plan, was) = (next, is);
                 self.pieces.push(piece);
             }
         }

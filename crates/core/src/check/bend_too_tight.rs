@@ -1,12 +1,18 @@
 //! A leader bent tighter than its thickness bears.
 
 use super::seen::{Seen, SeenTree, over, under};
-use super::{Finding, Severity};
+use super::{Context, Finding, Part, Severity};
 use crate::pose::Course;
 use crate::row::{Limit, Shoot};
 use crate::said::Arg;
 
 pub(super) const RULE: &str = "bend-too-tight";
+
+/// The shoots of a row that are bent tighter than they bear.
+pub fn bent_too_tight(context: &Context<'_>) -> Vec<Part> {
+    let found = find(&Seen::to_judge(context));
+    found.into_iter().flat_map(|f| f.subjects).collect()
+}
 
 pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
     let least = c.limit(Limit::BendTightest);

@@ -42,6 +42,7 @@ mod wires;
 mod work_void;
 
 pub use again::Kept;
+pub use bend_too_tight::bent_too_tight;
 pub use figures::{Figures, figures};
 pub use fill::{FillWay, ways_to_fill};
 pub use finding::{Also, Finding, Part, Remedy, Severity};
