@@ -14,7 +14,8 @@ const PART = /\/(split|chunk)_\w+\.wasm$/;
 const kept = (page) =>
   page.evaluate(async () => {
     const { installing, waiting, active } = (await navigator.serviceWorker.getRegistration()) ?? (await navigator.serviceWorker.ready);
-    const worker = installing ?? waiting ?? active;
+    // Just registered, it may have none of the three yet.
+    const worker = installing ?? waiting ?? active ?? (await navigator.serviceWorker.ready).active;
     while (!['activated', 'redundant'].includes(worker.state)) {
       await new Promise((done) => worker.addEventListener('statechange', done, { once: true }));
     }
