@@ -75,6 +75,8 @@ pageTest('Escape leaves a table in the midst, gives the focus back and ends what
   await page.locator('.start').waitFor();
   const field = page.locator('input[type=file]').first();
   await field.focus();
+  // The row's own helper starts with the page, and may be a little later than what is seen of it.
+  while (page.workers().length === 0) await frames(page, 2);
   const before = page.workers().length;
   await give(page);
   await page.locator(READING).waitFor();
