@@ -45,6 +45,8 @@ pageTest('a draft is shown before it is taken, taken as one step, and leaves not
   await page.click('[data-act=draft]');
   await draft(page).locator('h2').waitFor();
   assert.equal(await draft(page).locator('h2').innerText(), say('draft-none'));
+  // It takes the focus, and Escape puts it away.
+  await page.waitForFunction(() => document.activeElement.matches('.draft h2'));
   await page.keyboard.press('Escape');
   await draft(page).waitFor({ state: 'detached' });
   await page.keyboard.press('Control+z');
@@ -77,6 +79,17 @@ pageTest('a draft is taken by kind and by tree, and goes when the plan becomes a
   await page.keyboard.press('.');
   await draft(page).waitFor({ state: 'detached' });
   assert.equal(await page.locator('.stage .tried > *').count(), 0);
+});
+
+pageTest('a draft that has not come yet goes too when the plan becomes another', {}, async ({ page }) => {
+  await example(page, 'overdue-renewal.json');
+  await page.evaluate(() => {
+    document.querySelector('[data-act=draft]').click();
+    document.querySelector('.stage').dispatchEvent(new KeyboardEvent('keydown', { key: '.', bubbles: true }));
+  });
+  assert.equal(await page.locator('.year.here').getAttribute('data-leaf'), '10');
+  await draft(page).waitFor({ state: 'detached' });
+  assert.equal(await page.locator('[data-act=draft]').isEnabled(), true);
 });
 
 pageTest('on a phone a draft stands before what is to be done', phone, async ({ page }) => {

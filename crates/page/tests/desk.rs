@@ -442,16 +442,18 @@ fn what_was_found_of_the_light_waits_once_the_row_has_changed() {
     assert!(waiting(&desk) > 0);
 }
 
+/// Has the remedies of what is found tried, as the helper does.
+fn try_all(desk: &mut Desk) {
+    let (plan, look) = (Arc::clone(desk.plan()), desk.look());
+    let at = look
+        .replayed(&plan, Mode::Work, &mut Replayer::default())
+        .expect("a scheme");
+    desk.take_offers(&tried(&plan, look.scheme, &at, &desk.scene().findings));
+}
+
 #[test]
 fn remedies_wait_until_they_are_tried() {
     let mut desk = desk();
-    let try_all = |desk: &mut Desk| {
-        let (plan, look) = (Arc::clone(desk.plan()), desk.look());
-        let at = look
-            .replayed(&plan, Mode::Work, &mut Replayer::default())
-            .expect("a scheme");
-        desk.take_offers(&tried(&plan, look.scheme, &at, &desk.scene().findings));
-    };
     let waiting = |desk: &Desk| {
         let all = desk.all_findings();
         all.iter().filter(|f| desk.is_out_of_date(f)).count()
@@ -490,13 +492,6 @@ fn remedies_wait_until_they_are_tried() {
 #[test]
 fn what_the_work_of_the_moment_mends_is_planned() {
     let mut desk = desk();
-    let try_all = |desk: &mut Desk| {
-        let (plan, look) = (Arc::clone(desk.plan()), desk.look());
-        let at = look
-            .replayed(&plan, Mode::Work, &mut Replayer::default())
-            .expect("a scheme");
-        desk.take_offers(&tried(&plan, look.scheme, &at, &desk.scene().findings));
-    };
     desk.show(Phase::Before);
     try_all(&mut desk);
     let all = desk.all_findings();

@@ -58,8 +58,8 @@ pub struct Helper {
     pub season: RwSignal<Vec<WindowCount>>,
     /// What a draft was asked about last.
     draft_of: LastAsked<OnWall>,
-    /// The draft that came last, and what is on the wall that it is of.
-    pub draft: RwSignal<Option<(OnWall, Drafted)>, LocalStorage>,
+    /// The draft that came last.
+    pub draft: RwSignal<Option<Drafted>, LocalStorage>,
     /// What is known of the leaves of the plan's schemes.
     far: RwSignal<Vec<ByLeaf>, LocalStorage>,
     /// Whether their light is wanted too.
@@ -272,6 +272,12 @@ impl Helper {
         }
     }
 
+    /// What was on the wall when a draft was asked for last.
+    pub fn draft_of(self) -> Option<OnWall> {
+        self.draft_of
+            .with_value(|of| of.as_ref().map(|asked| asked.about().clone()))
+    }
+
     /// Asks for a draft of the work of the moment that is looked at, with the pieces at some places taken, or all.
     pub fn ask_draft(self, app: App, picks: Option<Vec<u32>>) {
         let Some(on_wall) = app.peek(OnWall::of) else {
@@ -363,7 +369,7 @@ impl Helper {
             Body::Draft(drafted) => {
                 let now = app.peek(OnWall::of);
                 if fits(self.draft_of, number, now.as_ref()) {
-                    self.draft.set(now.map(|now| (now, *drafted)));
+                    self.draft.set(Some(*drafted));
                 }
             }
             Body::Light(exact, offers) => app.light.hear(app, number, &exact, &offers),

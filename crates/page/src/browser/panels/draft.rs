@@ -6,7 +6,7 @@ use crate::browser::dom;
 use crate::browser::parts::{part, shown};
 use crate::document::{Edit, Mode};
 use crate::helper::{DraftPiece, OnWall};
-use cordonry::arrange::{Arrange, Gather};
+use cordonry::arrange::Gather;
 use cordonry::plan::Plan;
 use cordonry::said::Arg;
 use cordonry::work::Work;
@@ -71,10 +71,27 @@ struct Told {
     kinds: Vec<String>,
 }
 
+impl Told {
+    fn of(pieces: &[DraftPiece], new: &[Work]) -> Self {
+        let mut kinds: Vec<String> = Vec::new();
+        for piece in pieces {
+            if !kinds.contains(&piece.kind) {
+                kinds.push(piece.kind.clone());
+            }
+        }
+        let trees: BTreeSet<u32> = pieces.iter().filter_map(|p| p.tree).gathered_set();
+        Self {
+            pieces: pieces.to_vec(),
+            cautions: cautions(new),
+            trees: trees.into_iter().collect(),
+            kinds,
+        }
+    }
+}
+
 /// A plan's window with what was picked, and the work that it has beside the plan on the desk.
 #[derive(Clone)]
 struct Taken {
-    of: OnWall,
     plan: Arc<Plan>,
     new: Vec<Work>,
 }
@@ -85,54 +102,33 @@ fn DraftPanel(app: App, helper: Helper, open: RwSignal<bool>) -> impl IntoView {
     let picks = RwSignal::new(BTreeSet::<u32>::new());
     let told = RwSignal::new(None::<Told>);
     let taken = RwSignal::new_local(None::<Taken>);
+    // Another plan or another time has another draft, whether this one has come or not.
+    let is_other = Memo::new(move |_| app.read(OnWall::of) != helper.draft_of());
     Effect::new(move |_| {
-        // Another plan or another time has another draft.
-        let now = app.read(OnWall::of);
+        if is_other.get() {
+            open.set(false);
+        }
+    });
+    Effect::new(move |_| {
         helper.draft.with(|draft| {
-            let Some((of, drafted)) = draft.as_ref().filter(|(of, _)| Some(of) == now.as_ref())
-            else {
+            let Some(drafted) = draft else {
                 return;
             };
             let Some(plan) = app.peek(|d| drafted.plan(d.plan())).flatten() else {
                 return;
             };
             let new = app.peek(|d| d.work_beside(&plan)).unwrap_or_default();
-            let mut trees: Vec<u32> = drafted.pieces.iter().filter_map(|p| p.tree).collect();
-            trees.arrange();
-            trees.dedup();
-            let mut kinds: Vec<String> = Vec::new();
-            for piece in &drafted.pieces {
-                if !kinds.contains(&piece.kind) {
-                    kinds.push(piece.kind.clone());
-                }
-            }
-            let first = told.with_untracked(Option::is_none);
-            if first {
+            // The list is made once: what is picked of it changes its boxes alone.
+            if told.with_untracked(Option::is_none) {
                 picks.set((0..drafted.pieces.len() as u32).gathered_set());
-            }
-            let all = Told {
-                pieces: drafted.pieces.clone(),
-                cautions: cautions(&new),
-                trees,
-                kinds,
-            };
-            if first {
-                told.set(Some(all));
+                told.set(Some(Told::of(&drafted.pieces, &new)));
+                dom::focus_soon(".draft h2");
             }
             taken.set(Some(Taken {
-                of: of.clone(),
                 plan: Arc::new(plan),
                 new,
             }));
-            if first {
-                dom::focus_soon(".draft h2");
-            }
         });
-        if now.is_none()
-            || taken.with_untracked(|t| t.as_ref().is_some_and(|t| Some(&t.of) != now.as_ref()))
-        {
-            open.set(false);
-        }
     });
     // The wall shows it, whatever else is drawn on it.
     Effect::new(move |_| {
@@ -279,8 +275,6 @@ fn DraftPanel(app: App, helper: Helper, open: RwSignal<bool>) -> impl IntoView {
             })}
         }
     };
-    // The list is made once: what is picked of it changes its boxes alone.
-    let made = Memo::new(move |_| told.get());
     view! {
         <section
             class="draft"
@@ -292,7 +286,7 @@ fn DraftPanel(app: App, helper: Helper, open: RwSignal<bool>) -> impl IntoView {
                 }
             }
         >
-            {move || match made.get() {
+            {move || match told.get() {
                 Some(all) => list(all).into_any(),
                 None => view! { <p role="status">{app.t("draft-waits")}</p> }.into_any(),
             }}
