@@ -43,11 +43,24 @@ async function dropOlder() {
 
 addEventListener("activate", (event) => event.waitUntil(dropOlder()));
 
-// A page that is alone and loaded anew comes as the build that waits: nobody else is left on this one.
+// A page that is alone and loaded anew comes as the build that waits: nobody else is left on this one. What has once been
+// told to take over soon does: until then whoever asks for the page is sent round again, whether the page that asked first
+// is still being let go or the next worker no longer waits but starts.
+let givenWay = false;
+
+const pages = async () => (await clients.matchAll({ type: "window" })).length;
+
+// One that was left a moment ago may still be counted.
+async function alone() {
+  if ((await pages()) < 2) return true;
+  await new Promise((done) => setTimeout(done, 300));
+  return (await pages()) < 2;
+}
+
 async function givesWay() {
-  const next = registration.waiting;
-  if (!next || (await clients.matchAll({ type: "window" })).length > 1) return false;
-  next.postMessage("take over");
+  if (!givenWay && !(registration.waiting && (await alone()))) return false;
+  givenWay = true;
+  registration.waiting?.postMessage("take over");
   return true;
 }
 
