@@ -4,12 +4,13 @@ use crate::Status;
 use crate::args::{Advise as Asked, Kind};
 use crate::convert::named;
 use crate::files;
+use crate::judged::window;
 use crate::out::{clean, print, rounded, tell};
 use anyhow::Result;
 use cordonry::advise::{Cost, Gain, Piece, Weights, Why, draft, renew, tips};
 use cordonry::check::{Context, Figures, Severity, survey};
 use cordonry::file::{work_value, write_plan};
-use cordonry::plan::{Moment, Phase, Plan, Replayer, Window};
+use cordonry::plan::{Moment, Phase, Plan, Replayer};
 use cordonry::refusal::Refusal;
 use cordonry::said::Arg;
 use cordonry::work::Work;
@@ -135,7 +136,8 @@ fn advise(
             };
             let pieces: Vec<&Piece> = made.pieces.iter().filter(|p| is_of(kind, p)).collect();
             let gain = Gain::of(plan, &taken, 0, leaf)?;
-            drafted(told, kind, (was, is), &pieces, &gain, words);
+            let posts = plan.found.trellis.posts.len();
+            drafted(told, kind, (was, is), &pieces, &gain, posts, words);
             Ok(taken)
         }
         Kind::Tip => {
@@ -242,10 +244,11 @@ fn drafted(
     values: (f64, f64),
     pieces: &[&Piece],
     gain: &Gain,
+    posts: usize,
     words: &Words,
 ) {
     let works = || pieces.iter().flat_map(|p| &p.work);
-    let cost = Cost::of(works());
+    let cost = Cost::of(&works().collect::<Vec<_>>(), posts);
     let args = [
         ("pieces", Arg::Count(pieces.len() as i64)),
         ("cuts", Arg::Count(cost.cuts as i64)),
@@ -367,16 +370,6 @@ impl Serialize for Told {
             "advice": advice.collect::<Vec<Value>>(),
         })
         .serialize(s)
-    }
-}
-
-/// A time's name in JSON.
-fn window(window: Window) -> &'static str {
-    match window {
-        Window::Dormant => "dormant",
-        Window::BudSwell => "bud_swell",
-        Window::EarlySummer => "early_summer",
-        Window::AfterHarvest => "after_harvest",
     }
 }
 

@@ -35,6 +35,7 @@ pub enum Command {
     Light(Light),
     Forecast(Forecast),
     Advise(Advise),
+    Crew(Crew),
     Draw(Draw),
     Import(Import),
     Export(Export),
@@ -141,6 +142,34 @@ pub struct Advise {
     /// A plan with all of it taken; a name that ends in .json.
     #[arg(short, long = "output", value_name = "FILE.json")]
     pub output_file: Option<PathBuf>,
+    #[command(flatten)]
+    pub output: Output,
+}
+
+/// Hand out the work of a leaf: passes of one job each, with the trees, minutes, tools, ties and cautions.
+///
+/// All of the leaf's work is in them, planned or standing, piece for piece; a leaf in which the scheme has no work gets the usual work
+/// of that leaf, and says so. Minutes are those of one person, by rates from memory.
+#[derive(ClapArgs)]
+pub struct Crew {
+    /// Plan files, or folders in which every *.json is one.
+    #[arg(required = true, value_name = "PATH")]
+    pub paths: Vec<PathBuf>,
+    /// The leaf; else that in which the row was found.
+    #[arg(long, value_name = "LEAF", value_parser = clap::value_parser!(u8).range(1..=40))]
+    pub leaf: Option<u8>,
+    /// The scheme, by its name; else the first.
+    #[arg(long, value_name = "NAME")]
+    pub scheme: Option<String>,
+    /// Seconds that a piece of work takes, such as stub=20; JSON lists the names under "rates".
+    #[arg(long = "rate", value_name = "NAME=SECONDS")]
+    pub rates: Vec<String>,
+    /// How many do a job together, such as stub=2.
+    #[arg(long, value_name = "JOB=COUNT")]
+    pub people: Vec<String>,
+    /// Trees that are diseased, by their numbers, comma between them: they are walked last, with tools disinfected.
+    #[arg(long, value_name = "TREES", value_delimiter = ',')]
+    pub diseased: Vec<u32>,
     #[command(flatten)]
     pub output: Output,
 }

@@ -3,9 +3,9 @@
 use crate::Status;
 use crate::args::Forecast as Asked;
 use crate::files;
-use crate::judged::light_of;
+use crate::judged::{light_of, no_scheme};
 use crate::out::{clean, print, rounded};
-use anyhow::{Result, anyhow};
+use anyhow::Result;
 use cordonry::forecast::{
     Doubt, Forecast, LeafFigures, ShareCost, crop_range, kept_young_from, share_costs,
 };
@@ -75,12 +75,7 @@ pub fn run(ask: &Asked, words: &Words) -> Status {
         };
         let schemes: Vec<Brought> = schemes.map(brought).collect::<Result<_>>()?;
         if let (Some(name), true) = (&ask.scheme, schemes.is_empty()) {
-            let all: Vec<&str> = plan.schemes.iter().map(|s| s.name.as_str()).collect();
-            let args = [
-                ("name", Arg::Text(name.clone())),
-                ("schemes", Arg::Text(all.join(", "))),
-            ];
-            return Err(anyhow!(words.text("command-no-scheme", &args)));
+            return Err(no_scheme(&plan, name, words));
         }
         Ok(Told {
             file: path.display().to_string(),

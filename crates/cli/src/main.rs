@@ -4,6 +4,7 @@ mod advise;
 mod args;
 mod check;
 mod convert;
+mod crew;
 mod draw;
 mod files;
 mod forecast;
@@ -41,6 +42,7 @@ fn main() -> ExitCode {
         args::Command::Light(ask) => light::run(&ask, words),
         args::Command::Forecast(ask) => forecast::run(&ask, words),
         args::Command::Advise(ask) => advise::run(&ask, words),
+        args::Command::Crew(ask) => crew::run(&ask, words),
         args::Command::Draw(ask) => draw::draw(&ask, words),
         args::Command::Import(ask) => convert::import(&ask, words),
         args::Command::Export(ask) => convert::export(&ask, words),

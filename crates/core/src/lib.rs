@@ -11,6 +11,7 @@ pub mod arrange;
 pub mod canopy;
 pub mod check;
 pub mod cover;
+pub mod crew;
 pub mod file;
 pub mod forecast;
 pub mod fruit;

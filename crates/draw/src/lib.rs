@@ -58,7 +58,7 @@ pub use tip_curve::tip_curve;
 pub use tree::{Options, painted_group, posed_group, tree_group, tree_group_with};
 pub use tried::tried_wood;
 pub use work::work_marks;
-pub use worklist::{cautions, work_line};
+pub use worklist::{caution, cautions, work_line};
 
 /// How much of a tree is drawn.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]

@@ -91,6 +91,14 @@ fn on_laid_wood(work: &Work, posed: &Posed) -> Option<f64> {
     laid.then(|| course.point(along.f().min(course.length)).x)
 }
 
+/// How far below a visible canker is cut, mm: bacteria were found to 76 mm below one, and not at 127 (state extension, 2025).
+const BELOW_CANKER: f64 = 130.0;
+
+/// A text of what to take care of, by its name.
+pub fn caution(key: &str, words: &Words) -> String {
+    words.text(key, &[("below", Arg::Thickness(BELOW_CANKER))])
+}
+
 /// What to take care of with `work`: the names of the texts, each once.
 pub fn cautions(work: &[Work]) -> Vec<&'static str> {
     let mut out: Vec<&'static str> = Vec::new();

@@ -22,9 +22,9 @@ fn main() -> io::Result<()> {
     println!("cargo::rerun-if-changed=lang");
     println!("cargo::rerun-if-changed=build");
     let mut list = String::from("&[\n");
-    // The page has no command line.
+    // The page has no command line, and hands nothing out.
     let page = env::var("CARGO_CFG_TARGET_ARCH").is_ok_and(|a| a == "wasm32");
-    let lacking = ["commands.ftl"];
+    let lacking = ["commands.ftl", "crew.ftl"];
     let unused = |file: &Path| page && lacking.iter().any(|name| file.ends_with(name));
     for folder in entries(&lang)?.iter().filter(|p| p.is_dir()) {
         let code = folder.file_name().unwrap_or_default().to_string_lossy();

@@ -1,17 +1,11 @@
 //! What advice costs and what it brings.
 
 use crate::arrange::arrange_numbers;
+use crate::crew::Rates;
 use crate::forecast::{DRAWS, Forecast, drawn, few_trees, percentile};
 use crate::plan::Plan;
 use crate::refusal::Refusal;
 use crate::work::Work;
-
-/// Seconds that a cut takes, that laying and tying takes, that a bud takes, and that a wire takes by the post: from memory, walking
-/// between them counted in.
-const CUT: f64 = 12.0;
-const TIE: f64 = 60.0;
-const BUD: f64 = 6.0;
-const WIRE: f64 = 1_800.0;
 
 /// What work costs, counted.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -29,9 +23,12 @@ pub struct Cost {
 }
 
 impl Cost {
-    /// Of some work.
-    pub fn of<'w>(works: impl Iterator<Item = &'w Work>) -> Self {
-        let mut out = Self::default();
+    /// Of some work, in a row of so many posts.
+    pub fn of(works: &[&Work], posts: usize) -> Self {
+        let mut out = Self {
+            minutes: Rates::default().minutes(works.iter().copied(), posts),
+            ..Self::default()
+        };
         for work in works {
             match work {
                 Work::Lay { .. } | Work::Stand { .. } | Work::Plant { .. } => out.ties += 1,
@@ -58,11 +55,6 @@ impl Cost {
                 | Work::HoldHeight { .. } => out.cuts += 1,
             }
         }
-        let seconds = out.cuts as f64 * CUT
-            + out.ties as f64 * TIE
-            + out.buds as f64 * BUD
-            + out.wires as f64 * WIRE;
-        out.minutes = seconds / 60.0;
         out
     }
 }

@@ -128,6 +128,33 @@ impl Plan {
         })
     }
 
+    /// The plan with one leaf of a scheme standing, by the scheme's rules or else the usual ones: in its windows without work the
+    /// usual work is done. The leaves before it stay as they are.
+    ///
+    /// # Errors
+    /// No such scheme.
+    pub fn with_season_usual(&self, scheme: usize, leaf: u8) -> Result<Plan, Refusal> {
+        let worked = self.scheme(scheme)?.schedule.moments();
+        let before = Moment {
+            leaf: leaf.saturating_sub(1),
+            window: Window::AfterHarvest,
+        };
+        let start = self.start();
+        Ok(self.with_scheme(scheme, |s| {
+            let standing = s.standing.get_or_insert_with(|| Standing {
+                rules: Rules::default(),
+                planned: worked
+                    .iter()
+                    .copied()
+                    .chain(start.until(before))
+                    .gathered_set(),
+            });
+            standing
+                .planned
+                .retain(|m| m.leaf != leaf || worked.contains(m));
+        }))
+    }
+
     /// The plan with a rule of a scheme set; `None` puts its default back. A share is held to a thousandth.
     ///
     /// # Errors

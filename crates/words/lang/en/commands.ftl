@@ -77,3 +77,41 @@ command-forecast-young = oldest wood is at most { $limit } in winter from leaf {
 command-forecast-old = oldest wood is over { $limit } in winter up to leaf { $last }
 command-no-scheme = there is no scheme { $name }; those there are: { $schemes }
 command-one-plan = -o takes the advice for one plan: name one file
+
+command-crew = { $file }: { $name }, scheme { $scheme }, leaf { $leaf }: { $passes ->
+    [0] no work
+    [one] one pass
+   *[other] { $passes } passes
+}, { $pieces ->
+    [one] one piece of work
+   *[other] { $pieces } pieces of work
+}, some { $hours } hours of one person (rates are from memory)
+command-crew-usual = leaf { $leaf } has no work in this scheme: this is the usual work of that leaf
+command-crew-pass = { $number }. { $job }, { $window ->
+    [bud_swell] at bud swell
+    [early_summer] in early summer
+    [after_harvest] after harvest
+   *[dormant] dormant
+}: { $pieces ->
+    [one] one piece
+   *[other] { $pieces } pieces
+} on { $trees ->
+    [0] the trellis
+    [one] one tree
+   *[other] { $trees } trees
+}, { $people ->
+    [one] one person
+   *[other] { $people } people
+}, { $minutes } min each{ $stands ->
+    [yes] , by rule
+   *[no] {""}
+}
+command-crew-tools = { $tools }{ $ties ->
+    [0] {""}
+    [one] ; one tie, { $sleeves } sleeves
+   *[other] ; { $ties } ties, { $sleeves } sleeves
+}
+command-crew-tree = tree { $tree }: { $count }
+command-crew-void = can’t be done as the row stands: { $work }
+command-no-job = there is no job { $name }; those there are: { $names }
+command-name-value = { $text } must be a name and a number, such as stub=20

@@ -1,0 +1,225 @@
+//! `cordonry crew`: a leaf's work as it is handed out, pass by pass.
+
+use crate::Status;
+use crate::args::Crew as Asked;
+use crate::files;
+use crate::judged::{scheme_named, window};
+use crate::out::{clean, print, rounded};
+use anyhow::{Result, anyhow};
+use cordonry::crew::{Hands, Job, Pass, Rate, Season, season};
+use cordonry::file::work_value;
+use cordonry::plan::Plan;
+use cordonry::row::TreeId;
+use cordonry::said::Arg;
+use cordonry::work::Work;
+use cordonry_draw::{caution, work_line};
+use cordonry_words::Words;
+use serde::Serialize;
+use serde_json::{Value, json};
+use std::cell::RefCell;
+use std::fmt::Write as _;
+use std::path::Path;
+
+/// What is told of a file's row, to programs and to people.
+#[derive(Serialize)]
+#[serde(transparent)]
+struct Told {
+    row: Value,
+    #[serde(skip)]
+    people: String,
+}
+
+pub fn run(ask: &Asked, words: &Words) -> Status {
+    let look = |path: &Path| -> Result<Told> {
+        let plan = files::plan(path, words)?;
+        let scheme = scheme_named(&plan, ask.scheme.as_deref(), words)?;
+        let hands = hands(ask, words)?;
+        let leaf = ask.leaf.unwrap_or(plan.found.leaf);
+        let season =
+            season(&plan, scheme, leaf, &hands).map_err(|why| files::refused(&why, words))?;
+        Ok(Told {
+            row: json_of(path, &plan, scheme, &season, &hands, words),
+            people: people(path, &plan, scheme, &season, words),
+        })
+    };
+    let unreadable = RefCell::default();
+    let rows = files::rows(&ask.paths, &unreadable, words, look);
+    let printed = print(&ask.output, words, rows, &unreadable, |row| {
+        row.people.clone()
+    });
+    match unreadable.borrow().is_empty() {
+        true => printed,
+        false => Status::Failed,
+    }
+}
+
+/// What is asked about rates, people and diseased trees.
+fn hands(ask: &Asked, words: &Words) -> Result<Hands> {
+    let mut out = Hands {
+        diseased: ask.diseased.iter().map(|id| TreeId(*id)).collect(),
+        ..Hands::default()
+    };
+    let pair = |text: &str| -> Result<(String, f64)> {
+        let pair = text.split_once('=');
+        let pair = pair.and_then(|(name, n)| Some((name.trim().into(), n.trim().parse().ok()?)));
+        let wrong = || words.text("command-name-value", &[("text", Arg::short(text))]);
+        pair.ok_or_else(|| anyhow!(wrong()))
+    };
+    for rate in &ask.rates {
+        let (name, seconds) = pair(rate)?;
+        let with = out.rates.with(&name, seconds);
+        out.rates = with.map_err(|why| files::refused(&why, words))?;
+    }
+    for people in &ask.people {
+        let (name, count) = pair(people)?;
+        let job = Job::ALL.into_iter().find(|j| j.name() == name);
+        let job = job.filter(|_| (1.0..=100.0).contains(&count) && count.fract() == 0.0);
+        let names = Job::ALL.map(Job::name).join(", ");
+        let args = [("name", Arg::short(people)), ("names", Arg::Text(names))];
+        let job = job.ok_or_else(|| anyhow!(words.text("command-no-job", &args)))?;
+        out.people.insert(job, count as usize);
+    }
+    Ok(out)
+}
+
+/// Minutes of each of those who do a pass.
+fn each(pass: &Pass) -> f64 {
+    pass.minutes / pass.people.max(1) as f64
+}
+
+fn json_of(
+    path: &Path,
+    plan: &Plan,
+    scheme: usize,
+    season: &Season,
+    hands: &Hands,
+    words: &Words,
+) -> Value {
+    let worded = |work: &Work, pass: &Pass| {
+        let mut out = work_value(work);
+        out["words"] = work_line(work, &pass.row, words).into();
+        out
+    };
+    let passes = season.passes.iter().map(|pass| {
+        let stops = || pass.stops.iter();
+        let trees = stops().filter_map(|stop| {
+            let tree = stop.tree?;
+            let mut out = json!({
+                "tree": tree,
+                "count": stop.work.len(),
+                "x_m": rounded(stop.x / 1000.0, 1e4),
+                "work": stop.work.iter().map(|w| worded(w, pass)).collect::<Vec<_>>(),
+            });
+            let posed = pass.row.of_tree(tree);
+            if let Some(bay) = posed.and_then(|p| pass.row.bay(p.tree())) {
+                out["bay"] = bay.number.into();
+                out["place"] = bay.place.into();
+            }
+            Some(out)
+        });
+        let trellis: Vec<Value> = stops()
+            .filter(|stop| stop.tree.is_none())
+            .flat_map(|stop| stop.work.iter().map(|w| worded(w, pass)))
+            .collect();
+        let cautions = pass.cautions();
+        json!({
+            "pass": pass.job.name(),
+            "window": window(pass.moment.window),
+            "standing": pass.stands,
+            "diseased": pass.diseased,
+            "count": pass.count(),
+            "people": pass.people,
+            "minutes": rounded(pass.minutes, 10.0),
+            "minutes_each": rounded(each(pass), 10.0),
+            "tool": words.text("crew-tool", &[("job", Arg::Text(pass.job.name().into()))]),
+            "ties": pass.ties,
+            "sleeves": pass.sleeves,
+            "cautions": cautions.iter().map(|c| caution(c, words)).collect::<Vec<_>>(),
+            "trees": trees.collect::<Vec<_>>(),
+            "trellis": trellis,
+        })
+    });
+    let rates = Rate::ALL.map(|r| (r.info().0.to_string(), json!(hands.rates.get(r))));
+    let void = season.void.iter().map(|(moment, work)| {
+        let mut out = work_value(work);
+        out["window"] = window(moment.window).into();
+        out
+    });
+    json!({
+        "file": path.display().to_string(),
+        "name": plan.name,
+        "scheme": plan.schemes[scheme].name,
+        "leaf": season.leaf,
+        "usual": season.usual,
+        "passes": passes.collect::<Vec<_>>(),
+        "void": void.collect::<Vec<_>>(),
+        "rates": serde_json::Map::from_iter(rates),
+    })
+}
+
+fn people(path: &Path, plan: &Plan, scheme: usize, season: &Season, words: &Words) -> String {
+    let count = |n: usize| Arg::Count(n as i64);
+    let pieces: usize = season.passes.iter().map(Pass::count).sum();
+    let minutes: f64 = season.passes.iter().map(|p| p.minutes).sum();
+    let args = [
+        ("file", Arg::Text(clean(&path.display().to_string()))),
+        ("name", Arg::Text(clean(&plan.name))),
+        ("scheme", Arg::Text(clean(&plan.schemes[scheme].name))),
+        ("leaf", Arg::Count(season.leaf.into())),
+        ("passes", count(season.passes.len())),
+        ("pieces", count(pieces)),
+        ("hours", Arg::Number(minutes / 60.0, 1)),
+    ];
+    let mut out = words.text("command-crew", &args);
+    out.push('\n');
+    if season.usual {
+        let leaf = [("leaf", Arg::Count(season.leaf.into()))];
+        let _ = writeln!(out, "  {}", words.text("command-crew-usual", &leaf));
+    }
+    for (n, pass) in season.passes.iter().enumerate() {
+        let name = Arg::Text(pass.job.name().into());
+        let job = words.text("crew-job", &[("job", name.clone())]);
+        let job = match pass.diseased {
+            true => words.text("crew-job-diseased", &[("job", Arg::Text(job))]),
+            false => job,
+        };
+        let trees = pass.stops.iter().filter(|s| s.tree.is_some()).count();
+        let args = [
+            ("number", count(n + 1)),
+            ("job", Arg::Text(job)),
+            ("window", Arg::Text(window(pass.moment.window).into())),
+            ("pieces", count(pass.count())),
+            ("trees", count(trees)),
+            ("people", count(pass.people)),
+            ("minutes", Arg::Number(each(pass), 0)),
+            ("stands", Arg::yes(pass.stands)),
+        ];
+        let _ = writeln!(out, "  {}", words.text("command-crew-pass", &args));
+        let tools = words.text("crew-tool", &[("job", name)]);
+        let args = [
+            ("tools", Arg::Text(tools)),
+            ("ties", count(pass.ties)),
+            ("sleeves", count(pass.sleeves)),
+        ];
+        let _ = writeln!(out, "     {}", words.text("command-crew-tools", &args));
+        let trees = pass.stops.iter().filter_map(|s| {
+            let args = [
+                ("tree", Arg::Count(s.tree?.0.into())),
+                ("count", count(s.work.len())),
+            ];
+            Some(words.text("command-crew-tree", &args))
+        });
+        let trees: Vec<String> = trees.collect();
+        if !trees.is_empty() {
+            let _ = writeln!(out, "     {}", trees.join(", "));
+        }
+        for c in pass.cautions() {
+            let _ = writeln!(out, "     ! {}", caution(c, words));
+        }
+    }
+    for (_, work) in &season.void {
+        let work = [("work", Arg::Text(words.work(work)))];
+        let _ = writeln!(out, "  {}", words.text("command-crew-void", &work));
+    }
+    out
+}

@@ -1,0 +1,366 @@
+//! A window's work as it is handed out: walks along the row with one job each.
+//!
+//! A [`Pass`] holds the pieces of one [`Job`] in the order in which they are come to, tree by tree. All passes of a window hold its work,
+//! piece for piece; what can't be done as the row stands is told apart. Trees that are marked as diseased are walked last, so that no
+//! blade goes from them to a sound one. Counts hold as a pass begins: what was done in the passes before it is done.
+
+mod job;
+mod rates;
+
+pub use job::Job;
+pub use rates::{Rate, Rates};
+
+use crate::arrange::Arrange;
+use crate::plan::{Moment, Phase, Plan, Replayer, Window};
+use crate::pose::{Posed, PosedRow};
+use crate::refusal::Refusal;
+use crate::row::{Covering, Row, TreeId, Trellis, Wire};
+use crate::terms::Terms;
+use crate::work::{Work, apply};
+use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
+
+/// Above this a crew needs a ladder or a pole, mm (from memory).
+const REACH: f64 = 2_000.0;
+/// From tie to tie along laid wood, mm (from memory).
+const TIE_EVERY: f64 = 300.0;
+
+/// What the one who hands work out knows beside the plan.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Hands {
+    /// How long pieces of work take.
+    pub rates: Rates,
+    /// How many do a job together, where that is not as usual.
+    pub people: BTreeMap<Job, usize>,
+    /// Trees that are marked as diseased.
+    pub diseased: BTreeSet<TreeId>,
+}
+
+/// A leaf's work as it is handed out.
+#[derive(Clone, Debug)]
+pub struct Season {
+    /// The leaf.
+    pub leaf: u8,
+    /// The scheme has no work in that leaf: it is the usual work that is handed out.
+    pub usual: bool,
+    /// The walks, window by window, in the order in which they follow each other.
+    pub passes: Vec<Pass>,
+    /// Work that can't be done as the row stands.
+    pub void: Vec<(Moment, Work)>,
+}
+
+/// One walk along the row with one job.
+#[derive(Clone, Debug)]
+pub struct Pass {
+    /// When.
+    pub moment: Moment,
+    /// It is done by the scheme's rules: nobody planned it.
+    pub stands: bool,
+    /// What for.
+    pub job: Job,
+    /// It is the trees that are marked as diseased that are walked.
+    pub diseased: bool,
+    /// Its pieces as they are come to: those on the trellis first, then tree by tree along the row.
+    pub stops: Vec<Stop>,
+    /// The row as the pass finds it.
+    pub row: PosedRow,
+    /// How many do it together.
+    pub people: usize,
+    /// Minutes of one person.
+    pub minutes: f64,
+    /// Ties that it takes.
+    pub ties: usize,
+    /// Sleeves that it takes, one for each tie on bare wire.
+    pub sleeves: usize,
+    /// Whether some of it is out of reach from the ground.
+    pub high: bool,
+}
+
+/// What is done at one tree, or on the trellis.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Stop {
+    /// The tree; `None` for the trellis.
+    pub tree: Option<TreeId>,
+    /// Where its foot stands along the row, mm; of the trellis, where the row begins.
+    pub x: f64,
+    /// The pieces from the trunk on.
+    pub work: Vec<Work>,
+}
+
+impl Pass {
+    /// How many pieces it has.
+    pub fn count(&self) -> usize {
+        self.work().count()
+    }
+
+    /// Its pieces.
+    pub fn work(&self) -> impl Iterator<Item = &Work> {
+        self.stops.iter().flat_map(|s| &s.work)
+    }
+
+    /// What to take care of in it: the names of the texts.
+    pub fn cautions(&self) -> Vec<&'static str> {
+        let mut out = vec!["caution-glasses", "caution-spray"];
+        if self.diseased {
+            out.push("caution-diseased");
+        }
+        out.extend(self.job.cautions());
+        if self.high {
+            out.push("caution-ladder");
+        }
+        out
+    }
+}
+
+/// A leaf's work of a scheme as passes. Where the scheme has none in that leaf, it is the usual work of that leaf.
+///
+/// # Errors
+/// No such scheme.
+pub fn season(plan: &Plan, scheme: usize, leaf: u8, hands: &Hands) -> Result<Season, Refusal> {
+    let mut out = Season {
+        leaf,
+        usual: false,
+        passes: Vec::new(),
+        void: Vec::new(),
+    };
+    out.fill(plan, scheme, hands)?;
+    if out.passes.is_empty() && out.void.is_empty() {
+        out.usual = true;
+        let usual = plan.with_season_usual(scheme, leaf)?;
+        out.fill(&usual, scheme, hands)?;
+    }
+    Ok(out)
+}
+
+/// The passes of one window.
+///
+/// # Errors
+/// No such scheme.
+pub fn window(
+    plan: &Plan,
+    scheme: usize,
+    moment: Moment,
+    hands: &Hands,
+) -> Result<Vec<Pass>, Refusal> {
+    let (mut replayer, mut void) = (Replayer::default(), Vec::new());
+    passes(plan, scheme, moment, hands, &mut replayer, &mut void)
+}
+
+impl Season {
+    fn fill(&mut self, plan: &Plan, scheme: usize, hands: &Hands) -> Result<(), Refusal> {
+        let mut replayer = Replayer::default();
+        for window in Window::ALL {
+            let moment = Moment {
+                leaf: self.leaf,
+                window,
+            };
+            let void = &mut self.void;
+            let more = passes(plan, scheme, moment, hands, &mut replayer, void)?;
+            self.passes.extend(more);
+        }
+        Ok(())
+    }
+}
+
+fn passes(
+    plan: &Plan,
+    scheme: usize,
+    moment: Moment,
+    hands: &Hands,
+    replayer: &mut Replayer,
+    void: &mut Vec<(Moment, Work)>,
+) -> Result<Vec<Pass>, Refusal> {
+    let work = replayer.work_at(plan, scheme, moment)?;
+    if work.is_empty() || moment < plan.start() {
+        void.extend(work.into_iter().map(|w| (moment, w)));
+        return Ok(Vec::new());
+    }
+    let stands = plan.scheme(scheme)?.stands(moment);
+    let before = replayer.at(plan, scheme, moment, Phase::Before)?;
+    let mut stage = Stage {
+        moment,
+        terms: replayer.at(plan, scheme, moment, Phase::After)?.terms,
+        row: before.row,
+        hands,
+    };
+    let mut out = Vec::new();
+    for diseased in [false, true] {
+        for job in Job::ALL {
+            let mine = |w: &&Work| {
+                let ill = w.tree().is_some_and(|t| hands.diseased.contains(&t));
+                Job::of(w) == job && ill == diseased
+            };
+            let pieces: Vec<Work> = work.iter().filter(mine).cloned().collect();
+            let mut pass = stage.pass(job, diseased, stands);
+            for (work, done) in stage.walk(pieces) {
+                match done {
+                    true => pass.take(work),
+                    false => void.push((moment, work)),
+                }
+            }
+            if pass.stops.is_empty() {
+                continue;
+            }
+            pass.finish(&stage);
+            out.push(pass);
+        }
+    }
+    Ok(out)
+}
+
+/// The row between the passes of a window.
+struct Stage<'a> {
+    moment: Moment,
+    terms: Terms,
+    row: PosedRow,
+    hands: &'a Hands,
+}
+
+impl Stage<'_> {
+    fn pass(&self, job: Job, diseased: bool, stands: bool) -> Pass {
+        Pass {
+            moment: self.moment,
+            stands,
+            job,
+            diseased,
+            stops: Vec::new(),
+            row: self.row.clone(),
+            people: self.hands.people.get(&job).map_or(job.people(), |n| *n),
+            minutes: 0.0,
+            ties: 0,
+            sleeves: 0,
+            high: false,
+        }
+    }
+
+    /// Does pieces of work, in the order in which they are come to; each with whether it could be done.
+    fn walk(&mut self, mut pieces: Vec<Work>) -> Vec<(Work, bool)> {
+        let found = self.row.clone();
+        pieces.arrange_by(|a, b| {
+            let (x, y) = (place(&found, a), place(&found, b));
+            let along = x.0.total_cmp(&y.0).then(x.1.cmp(&y.1));
+            along
+                .then(x.2.total_cmp(&y.2))
+                .then(a.subject().cmp(&b.subject()))
+        });
+        let mut row: Row = self.row.row().clone();
+        let mut out = Vec::with_capacity(pieces.len());
+        for work in pieces {
+            let done = apply(&row, self.moment, &self.terms, &work);
+            out.push((work, done.is_ok()));
+            row = done.unwrap_or(row);
+        }
+        self.row = PosedRow::after(row, self.terms.geometry, &found);
+        out
+    }
+}
+
+/// Where a piece of work is come to: its tree's foot, the tree, and how far along the row from its trunk, on the left first.
+fn place(row: &PosedRow, work: &Work) -> (f64, Option<TreeId>, f64) {
+    let Some(id) = work.tree() else {
+        let height = work.subject().at.map_or(0.0, |at| at.f());
+        return (f64::MIN, None, height);
+    };
+    let Some(posed) = row.of_tree(id) else {
+        let foot = match *work {
+            Work::Plant { foot_mm, .. } => foot_mm.f(),
+            _ => f64::MAX,
+        };
+        return (foot, Some(id), 0.0);
+    };
+    let subject = work.subject();
+    let at = posed.tree().index(subject.shoot);
+    let base = at.map_or(posed.tree().foot.f(), |at| posed.courses()[at].base.x);
+    (posed.tree().foot.f(), Some(id), base)
+}
+
+impl Pass {
+    /// Puts a piece behind the others.
+    fn take(&mut self, work: Work) {
+        let x = match place(&self.row, &work) {
+            (_, None, _) => self.row.from.f(),
+            (foot, Some(_), _) => foot,
+        };
+        match self.stops.last_mut().filter(|s| s.tree == work.tree()) {
+            Some(stop) => stop.work.push(work),
+            None => self.stops.push(Stop {
+                tree: work.tree(),
+                x,
+                work: vec![work],
+            }),
+        }
+    }
+
+    /// Works out what it takes, once it has all its pieces.
+    fn finish(&mut self, stage: &Stage<'_>) {
+        let posts = self.row.trellis.posts.len();
+        self.minutes = stage.hands.rates.minutes(self.work(), posts);
+        if self.diseased && self.job.cuts() {
+            let stops = self.stops.len() as f64;
+            self.minutes += stops * stage.hands.rates.get(Rate::Disinfect) / 60.0;
+        }
+        let trellis = &stage.row.trellis;
+        let needs = self.work().map(|w| ties(w, &stage.row, trellis));
+        let sum = |(a, b): (usize, usize), n: (usize, usize)| (a + n.0, b + n.1);
+        (self.ties, self.sleeves) = needs.fold((0, 0), sum);
+        let high = self.work().any(|w| top(w, &self.row) > REACH);
+        self.high = high;
+    }
+}
+
+/// Ties that a piece of work takes, and how many of them are on bare wire. `row` is as it stands once the work is done.
+fn ties(work: &Work, row: &PosedRow, trellis: &Trellis) -> (usize, usize) {
+    let Some((posed, at)) = subject_of(work, row) else {
+        return (0, 0);
+    };
+    let bare = |height: f64| {
+        let off = |w: &Wire| (w.height.f() - height).abs();
+        let nearest = trellis
+            .wires
+            .iter()
+            .min_by(|a, b| off(a).total_cmp(&off(b)));
+        usize::from(nearest.is_some_and(|w| w.covering == Covering::Bare))
+    };
+    let course = posed.courses()[at];
+    match work {
+        Work::Lay { .. } => {
+            let count = libm::ceil(course.length / TIE_EVERY).max(2.0) as usize;
+            (count, count * bare(trellis.cordon_height().f()))
+        }
+        Work::Stand { .. } => {
+            let (low, high) = (course.base.y, course.tip().y);
+            let crossed = |h: &f64| *h > low.min(high) + 1.0 && *h <= low.max(high);
+            let heights = trellis.wires.iter().map(|w| w.height.f()).filter(crossed);
+            let heights: Vec<f64> = heights.collect();
+            match heights.is_empty() {
+                // What ends under the next wire is tied to the cordon.
+                true => (1, bare(trellis.cordon_height().f())),
+                false => (heights.len(), heights.iter().map(|h| bare(*h)).sum()),
+            }
+        }
+        Work::Plant { .. } | Work::ReplaceTree { .. } => (1, bare(trellis.cordon_height().f())),
+        _ => (0, 0),
+    }
+}
+
+/// The tree and shoot that a piece of work is about, as far as they are there.
+fn subject_of<'r>(work: &Work, row: &'r PosedRow) -> Option<(&'r Arc<Posed>, usize)> {
+    let posed = row.of_tree(work.tree()?)?;
+    let at = posed.tree().index(work.subject().shoot)?;
+    Some((posed, at))
+}
+
+/// How high up a piece of work is done, mm.
+fn top(work: &Work, row: &PosedRow) -> f64 {
+    let tip = || subject_of(work, row).map(|(posed, at)| posed.courses()[at].tip().y);
+    match work {
+        Work::HoldHeight { height_mm, .. } => height_mm.f(),
+        Work::Tip { .. } => tip().unwrap_or_default(),
+        Work::TakeLaterals { .. } | Work::Stand { .. } => tip().unwrap_or_default(),
+        Work::AddWire { height_mm, .. }
+        | Work::RemoveWire { height_mm }
+        | Work::CoverWire { height_mm, .. } => height_mm.f(),
+        Work::MoveWire { height_mm, to_mm } => height_mm.f().max(to_mm.f()),
+        _ => 0.0,
+    }
+}
