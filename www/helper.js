@@ -1,13 +1,16 @@
 // A second instance of the same module, for questions about a whole plan.
-import init, { hearMessage, keptText, nextReply, readTable } from "./cordonry_page.js";
+import init, { hearMessage, keptText, nextReply, readTable, speak } from "./cordonry_page.js";
 
 let begin;
-const ready = new Promise((done) => (begin = done)).then((module) => init({ module_or_path: module }));
+const ready = new Promise((done) => (begin = done)).then(async ({ module, language }) => {
+  await init({ module_or_path: module });
+  if (language) await speak(language);
+});
 let working = false;
 let heard = Promise.resolve();
 
 addEventListener("message", async ({ data }) => {
-  if (data instanceof WebAssembly.Module) return begin(data);
+  if (data.module) return begin(data);
   // A table; what is sent without anything tells that it can't be read to its end.
   if (Array.isArray(data)) return ready.then(() => readTable(...data, tell)).then((read) => postMessage(read)).catch(lost);
   await ready;

@@ -33,10 +33,10 @@ let startHelper;
 try {
   const module = await (inOne?.module() ?? compiled(new URL("cordonry_page_bg.wasm", import.meta.url)));
   await init({ module_or_path: module });
-  startHelper = () => {
+  startHelper = (language) => {
     const helper = inOne?.helper() ?? new Worker(new URL("helper.js", import.meta.url), { type: "module" });
     // It is given the module, compiled once for both.
-    helper.postMessage(module);
+    helper.postMessage({ module, language });
     return helper;
   };
   startPage(startHelper, note);

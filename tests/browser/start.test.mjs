@@ -54,7 +54,7 @@ pageTest(
         const send = Worker.prototype.postMessage;
         const none = new WebAssembly.Module(new Uint8Array([0, 97, 115, 109, 1, 0, 0, 0]));
         Worker.prototype.postMessage = function (message, ...more) {
-          send.call(this, message instanceof WebAssembly.Module ? none : message, ...more);
+          send.call(this, message.module instanceof WebAssembly.Module ? { ...message, module: none } : message, ...more);
         };
       });
     },

@@ -23,7 +23,7 @@ pub struct Args {
 
 fn language(code: &str) -> Result<Language, String> {
     Language::of(code).ok_or_else(|| {
-        let codes: Vec<&str> = Language::all().iter().map(|l| l.code).collect();
+        let codes: Vec<&str> = Language::all().map(|l| l.code).collect();
         let codes = Arg::Text(codes.join(", "));
         Words::default().text("command-no-language", &[("codes", codes)])
     })

@@ -62,6 +62,13 @@ pub fn texts<'a>(files: impl Iterator<Item = &'a str>) -> (String, Vec<String>) 
     (out, broken)
 }
 
+/// The compiled text of a key.
+#[cfg_attr(test, expect(dead_code, reason = "the build's alone"))]
+pub fn text<'a>(texts: &'a str, key: &str) -> Option<&'a str> {
+    let mut all = texts.split(marks::NEXT);
+    all.find_map(|text| text.strip_prefix(key)?.strip_prefix(marks::IS))
+}
+
 struct Texts<'a> {
     all: &'a BTreeMap<String, Pattern<&'a str>>,
     depth: usize,

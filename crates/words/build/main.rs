@@ -7,6 +7,9 @@ use std::fmt::Write as _;
 use std::path::{Path, PathBuf};
 use std::{env, fs, io};
 
+/// The language that has every text.
+const WHOLE: &str = "en";
+
 /// What is in a folder, by name.
 fn entries(folder: &Path) -> io::Result<Vec<PathBuf>> {
     let mut out = fs::read_dir(folder)?
@@ -21,7 +24,7 @@ fn main() -> io::Result<()> {
     let lang = home.join("lang");
     println!("cargo::rerun-if-changed=lang");
     println!("cargo::rerun-if-changed=build");
-    let mut list = String::from("&[\n");
+    let (mut whole, mut others, mut names) = (String::new(), String::new(), String::new());
     // The page has no command line, and hands nothing out.
     let page = env::var("CARGO_CFG_TARGET_ARCH").is_ok_and(|a| a == "wasm32");
     let lacking = ["commands.ftl", "crew.ftl"];
@@ -39,12 +42,21 @@ fn main() -> io::Result<()> {
             println!("cargo::warning=lang/{code}: {what}");
         }
         let plurals = compile::plurals(&code);
+        let name = compile::text(&texts, "language-name").unwrap_or(&code);
+        let _ = writeln!(names, "({code:?}, {name:?}),");
+        // A language by itself: the program may leave all but the first behind.
+        let into = if code == WHOLE {
+            &mut whole
+        } else {
+            &mut others
+        };
         let _ = writeln!(
-            list,
+            into,
             "Language {{ code: {code:?}, texts: {texts:?}, plurals: {plurals:?} }},"
         );
     }
-    list.push(']');
     let out = PathBuf::from(env::var_os("OUT_DIR").unwrap_or_default());
-    fs::write(out.join("languages.rs"), list)
+    fs::write(out.join("whole.rs"), whole.trim_end().trim_end_matches(','))?;
+    fs::write(out.join("others.rs"), format!("&[\n{others}]"))?;
+    fs::write(out.join("names.rs"), format!("&[\n{names}]"))
 }

@@ -4,8 +4,14 @@ use crate::marks::{CASE, CHOICE, IS, NEXT, VALUE};
 use cordonry::arrange::Gather;
 use std::collections::{BTreeMap, BTreeSet};
 
-/// The folders that the build found, by name.
-static FOLDERS: &[Language] = include!(concat!(env!("OUT_DIR"), "/languages.rs"));
+// What the build found, in three, so that a program that reaches the one needs none of the others.
+
+/// The language that has every text.
+static WHOLE: Language = include!(concat!(env!("OUT_DIR"), "/whole.rs"));
+/// The other folders, by name.
+static OTHERS: &[Language] = include!(concat!(env!("OUT_DIR"), "/others.rs"));
+/// Every language's code with its own name, by code.
+static NAMES: &[(&str, &str)] = include!(concat!(env!("OUT_DIR"), "/names.rs"));
 
 /// A language as the build made it of its folder's files (`build/compile.rs`).
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -22,9 +28,14 @@ impl Language {
     /// The language that has every text: what another lacks is taken from it.
     pub const WHOLE: &'static str = "en";
 
-    /// Every language that has a folder, by code.
-    pub fn all() -> &'static [Self] {
-        FOLDERS
+    /// Every language that has a folder, first the one that has every text.
+    pub fn all() -> impl Iterator<Item = &'static Self> {
+        [&WHOLE].into_iter().chain(OTHERS)
+    }
+
+    /// Every language's code with its own name, by code.
+    pub fn names() -> &'static [(&'static str, &'static str)] {
+        NAMES
     }
 
     /// Each key with its compiled text, in order of keys.
@@ -53,16 +64,12 @@ impl Language {
 
     /// The language of that code; `None` where it has no folder.
     pub fn of(code: &str) -> Option<Self> {
-        FOLDERS.iter().find(|l| l.code == code).copied()
+        Self::all().find(|l| l.code == code).copied()
     }
 }
 
 impl Default for Language {
     fn default() -> Self {
-        Self::of(Self::WHOLE).unwrap_or(Self {
-            code: Self::WHOLE,
-            texts: "",
-            plurals: ("x", 1),
-        })
+        WHOLE
     }
 }

@@ -83,9 +83,9 @@ impl Words {
         }
     }
 
-    /// The code of the language.
-    pub fn language(&self) -> &'static str {
-        self.languages[0].0.code
+    /// The language.
+    pub fn language(&self) -> Language {
+        self.languages[0].0
     }
 
     /// The compiled text of that name, and whose it is.

@@ -95,6 +95,11 @@ impl Numbers {
         }
     }
 
+    /// Whether it is a space that the language writes between groups of digits.
+    fn parts(&self, c: char) -> bool {
+        c.is_whitespace() && self.thousands.contains(c)
+    }
+
     fn grouped(&self, digits: &str) -> String {
         if self.thousands.is_empty() || digits.len() < 5 {
             return digits.to_string();
@@ -253,6 +258,10 @@ impl Words {
                 continue;
             }
             let before_digit = chars.peek().is_some_and(|next| next.is_ascii_digit());
+            // A space between groups of digits says nothing, where the language writes one there.
+            if before_digit && n.parts(c) && out.ends_with(|last: char| last.is_ascii_digit()) {
+                continue;
+            }
             if before_digit && n.marks.contains(&c) {
                 out.push('.');
             } else if before_digit && matches!(c, '.' | ',') {

@@ -2,7 +2,7 @@
 
 use cordonry::said::Quantity;
 use cordonry::units::LengthStyle::{self, FeetInches, Metric};
-use cordonry_words::Words;
+use cordonry_words::{Language, Words};
 
 fn words(style: LengthStyle) -> Words {
     Words::strict().styled(style)
@@ -27,7 +27,11 @@ fn lengths_shown() {
 
 #[test]
 fn what_is_written_is_read_again() {
-    for words in [words(Metric), words(FeetInches)] {
+    let all = Language::all().flat_map(|language| {
+        let words = Words::new(*language, Metric).made_strict();
+        [words.styled(FeetInches), words]
+    });
+    for words in all {
         for mm in (-4000..30_000).step_by(7) {
             let mm = f64::from(mm);
             let text = words.field(Quantity::Length, mm);
@@ -41,7 +45,40 @@ fn what_is_written_is_read_again() {
             let back = back.map(|v| libm::round(v * 10.0) / 10.0);
             assert_eq!(back, Ok(mm), "{text}");
         }
+        for n in [0.0, 999.0, 1000.0, 9999.0, 10_000.0, 1_234_567.0, -12_345.0] {
+            for quantity in [Quantity::Count, Quantity::Number] {
+                let text = words.field(quantity, n);
+                assert_eq!(words.read(quantity, &text), Ok(n), "{text}");
+            }
+        }
     }
+}
+
+#[test]
+fn spanish_numbers() {
+    let language = Language::of("es").expect("a language");
+    let metric = Words::new(language, Metric).made_strict();
+    let us = metric.styled(FeetInches);
+    assert_eq!(metric.length(1234.0), "1,23 m");
+    assert_eq!(metric.number(1234.5, 1), "1234,5");
+    // Four digits stand together, five and more are parted by a narrow space.
+    assert_eq!(metric.number(12_345.6, 1), "12\u{202f}345,6");
+    assert_eq!(metric.field(Quantity::Length, 1250.0), "1,25 m");
+    assert_eq!(metric.to_type("2.5"), "2,5");
+    assert_eq!(us.length(419.1), "1 ft 4½ in");
+    let read = |quantity, text| metric.read(quantity, text).ok();
+    for text in ["1,25 m", "1.25", "1,25", "125 cm", "125,0 cm"] {
+        assert_eq!(read(Quantity::Length, text), Some(1250.0), "{text}");
+    }
+    for text in ["1 pie 4½ pulgadas", "1' 4½\"", "16,5 pulg"] {
+        let read = us.read(Quantity::Length, text);
+        assert!(read.is_ok_and(|v| (v - 419.1).abs() < 1e-9), "{text}");
+    }
+    assert_eq!(read(Quantity::Count, "12\u{202f}345"), Some(12_345.0));
+    // Which of the two is meant is not guessed.
+    assert_eq!(read(Quantity::Thickness, "1,500 mm"), None);
+    assert_eq!(read(Quantity::Thickness, "1.500 mm"), None);
+    assert_eq!(read(Quantity::Length, "1 25 m"), None);
 }
 
 #[test]

@@ -245,7 +245,7 @@ fn a_language_is_its_files_and_nothing_else() {
     let (ten, broken) = language("eo", &[TEN.to_string()]);
     assert_eq!(broken, Vec::<String>::new());
     let words = Words::new(ten, LengthStyle::Metric).made_strict();
-    assert_eq!(words.language(), "eo");
+    assert_eq!(words.language().code, "eo");
     assert_eq!(words.plain("undo"), "Malfari");
     let tree = ("tree", Arg::Count(3));
     let part = Said::new(

@@ -15,7 +15,7 @@ mod ways;
 use crate::bench_row;
 use crate::helper::{Body, Memory, Message, Reply};
 use crate::keeping::{Journal, Step};
-use app::{App, Doorway};
+use app::{App, Doorway, Keeper as _};
 use cordonry::units::LengthStyle;
 use cordonry_words::{Language, Words};
 use device::{helper, store};
@@ -35,6 +35,17 @@ use ways::{back, entry, import, incoming, open};
 pub fn start_page(start_helper: js_sys::Function, note: js_sys::Function) {
     console_error_panic_hook::set_once();
     store::set_note(note);
+    let code = store::Device.language();
+    if code == Language::WHOLE {
+        return show(Language::default(), start_helper);
+    }
+    wasm_bindgen_futures::spawn_local(async move {
+        show(parts::language(&code).await, start_helper);
+    });
+}
+
+/// Puts the page in the place of what says that it is loading.
+fn show(language: Language, start_helper: js_sys::Function) {
     if let Some(loading) = document().get_element_by_id("loading") {
         loading.remove();
     }
@@ -44,12 +55,12 @@ pub fn start_page(start_helper: js_sys::Function, note: js_sys::Function) {
         style.set_text_content(Some(cordonry_draw::STYLE));
         let _ = head.prepend_with_node_1(&style);
     }
-    mount_to_body(move || view! { <Page start_helper/> });
+    mount_to_body(move || view! { <Page language start_helper/> });
 }
 
 #[component]
-fn Page(start_helper: js_sys::Function) -> impl IntoView {
-    let app = App::new(Rc::new(store::Device));
+fn Page(language: Language, start_helper: js_sys::Function) -> impl IntoView {
+    let app = App::new(Rc::new(store::Device), language);
     controls::languages::say_language(app);
     let helper = helper::Helper::start(app, &start_helper);
     let incoming = incoming::Incoming::new(app, start_helper);
@@ -159,6 +170,13 @@ thread_local! {
     static MEMORY: RefCell<Memory> = RefCell::default();
 }
 
+/// Has this instance speak the language of the page that it helps, before it is asked anything.
+#[wasm_bindgen(js_name = speak)]
+pub async fn speak(code: String) {
+    let language = parts::language(&code).await;
+    MEMORY.set(Memory::speaking(language));
+}
+
 /// Hears a message from the page that this instance helps.
 ///
 /// # Errors
@@ -187,7 +205,6 @@ fn not_loaded() -> JsValue {
 pub async fn read_table(
     bytes: Vec<u8>,
     name: String,
-    language: String,
     feet: bool,
     answered: Vec<String>,
     tell: js_sys::Function,
@@ -196,7 +213,7 @@ pub async fn read_table(
         true => LengthStyle::FeetInches,
         false => LengthStyle::Metric,
     };
-    let language = Language::of(&language).unwrap_or_default();
+    let language = MEMORY.with_borrow(Memory::language);
     let words = Words::new(language, style);
     let read = incoming::read(bytes, name, words, answered, Some(tell));
     read.await.map_err(|_| not_loaded())

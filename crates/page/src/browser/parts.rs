@@ -4,6 +4,7 @@
 //! part's name. Whoever calls it waits for the file; the build in one file has no parts, and calls it at once.
 
 use super::app::App;
+use cordonry_words::Language;
 use leptos::prelude::*;
 use leptos::reactive::computed::ScopedFuture;
 use std::future::Future;
@@ -95,6 +96,22 @@ pub fn at_once<T>(answer: impl Future<Output = Result<T, NotLoaded>>) -> Option<
 
 part! {panels: fn panels() -> () {}}
 part! {paper: fn paper() -> () {}}
+
+part! {languages:
+    fn language_of(code: String) -> Option<Language> {
+        Language::of(&code)
+    }
+}
+
+/// The language of that code. The one that has every text is there; the others come with a part, and where that does not
+/// come, or there is no such language, it is the first.
+pub async fn language(code: &str) -> Language {
+    if code == Language::WHOLE {
+        return Language::default();
+    }
+    let found = language_of(code.to_string()).await;
+    found.ok().flatten().unwrap_or_default()
+}
 
 /// Loads what opens on the desk.
 pub async fn load_panels() {

@@ -16,6 +16,7 @@ use cordonry_words::{Language, Words};
 /// The helper's memory: a plan of a named generation, its replay, and the questions that wait.
 #[derive(Default)]
 pub struct Memory {
+    language: Language,
     known: Option<(u32, Plan)>,
     /// The generation that was told and could not be understood, and why.
     refused: Option<(u32, String)>,
@@ -36,6 +37,19 @@ enum Going {
 const AT_ONCE: u32 = 2;
 
 impl Memory {
+    /// One that tells what it is asked in a language.
+    pub fn speaking(language: Language) -> Self {
+        Self {
+            language,
+            ..Self::default()
+        }
+    }
+
+    /// The language in which it tells.
+    pub fn language(&self) -> Language {
+        self.language
+    }
+
     /// The plan that is remembered.
     pub fn plan(&self) -> Option<&Plan> {
         self.known.as_ref().map(|(_, plan)| plan)
@@ -73,7 +87,8 @@ impl Memory {
             Some((generation, plan)) if *generation == ask.generation => {
                 let begun = self.going.iter().position(|(of, _)| *of == ask.number);
                 let begun = begun.map(|at| self.going.swap_remove(at).1);
-                let body = go_on(plan, &mut self.replayer, &ask.question, begun);
+                let with = (&mut self.replayer, self.language);
+                let body = go_on(plan, with, &ask.question, begun);
                 let body = body.map(|done| match done {
                     Ok(body) => body,
                     Err(going) => {
@@ -101,7 +116,7 @@ impl Memory {
 /// Goes on with an answer: all of it, or its beginning where there is more to do, which no other question waits for.
 fn go_on(
     plan: &Plan,
-    replayer: &mut Replayer,
+    (replayer, language): (&mut Replayer, Language),
     question: &Question,
     begun: Option<Going>,
 ) -> Result<Result<Body, Going>, Refusal> {
@@ -155,11 +170,15 @@ fn go_on(
                 false => Ok(Body::Shares(told)),
             })
         }
-        (question, _) => answer(plan, replayer, question).map(Ok),
+        (question, _) => answer(plan, (replayer, language), question).map(Ok),
     }
 }
 
-fn answer(plan: &Plan, replayer: &mut Replayer, question: &Question) -> Result<Body, Refusal> {
+fn answer(
+    plan: &Plan,
+    (replayer, language): (&mut Replayer, Language),
+    question: &Question,
+) -> Result<Body, Refusal> {
     Ok(match question {
         Question::Light {
             look: (look, mode),
@@ -188,10 +207,9 @@ fn answer(plan: &Plan, replayer: &mut Replayer, question: &Question) -> Result<B
             scheme,
             moment,
             picks,
-            language,
             style,
         } => {
-            let words = Words::new(Language::of(language).unwrap_or_default(), *style);
+            let words = Words::new(language, *style);
             let drafted = drafted(plan, (*scheme, *moment), picks.as_deref(), &words)?;
             Body::Draft(Box::new(drafted))
         }

@@ -79,8 +79,6 @@ pub enum Question {
         moment: Moment,
         /// The places of what is taken; `None` for all.
         picks: Option<Vec<u32>>,
-        /// Code of the language in which it is told.
-        language: String,
         /// How lengths are told.
         style: LengthStyle,
     },

@@ -82,8 +82,8 @@ pub trait Keeper {
     fn length_style(&self) -> LengthStyle;
     /// Remembers how lengths are shown.
     fn set_length_style(&self, style: LengthStyle);
-    /// The code of the language that was chosen last.
-    fn language(&self) -> Option<String>;
+    /// The code of the language that was chosen last, or of the first that the person reads.
+    fn language(&self) -> String;
     /// Remembers which language is chosen.
     fn set_language(&self, code: &str);
     /// The paper to print on.

@@ -121,12 +121,9 @@ pub(super) fn once<A: ?Sized, T>(
 
 impl App {
     /// The page's state before anything is opened.
-    pub fn new(keeper: Rc<dyn Keeper>) -> Self {
+    pub fn new(keeper: Rc<dyn Keeper>, language: Language) -> Self {
         let style = keeper.length_style();
         let (paper, colour) = (keeper.paper(), keeper.colour_by());
-        // One that was chosen once may be gone from this build.
-        let language = keeper.language().and_then(|code| Language::of(&code));
-        let language = language.unwrap_or_default();
         Self {
             keeper: StoredValue::new_local(keeper),
             desk: StoredValue::new_local(None),

@@ -11,6 +11,7 @@ use crate::helper::{
     WindowCount,
 };
 use cordonry::plan::Plan;
+use cordonry_words::Words;
 use leptos::prelude::*;
 use std::sync::Arc;
 use wasm_bindgen::prelude::*;
@@ -72,9 +73,9 @@ impl Helper {
     /// Starts the helper. Where the browser starts no such worker the page does without.
     pub fn start(app: App, start: &js_sys::Function) -> Self {
         let helper = Self {
-            worker: StoredValue::new_local(start_worker(start)),
+            worker: StoredValue::new_local(start_worker(app, start)),
             told: StoredValue::new_local(Told::default()),
-            own: StoredValue::new_local(Memory::default()),
+            own: StoredValue::new_local(Memory::speaking(app.worded(Words::language))),
             change: StoredValue::new(0),
             number: StoredValue::new(0),
             season_of: StoredValue::new_local(None),
@@ -287,12 +288,10 @@ impl Helper {
         self.draft_of
             .set_value(Some(Awaited::now(number, on_wall.clone())));
         let look = on_wall.look().0;
-        let language = app.worded(|w| w.language().to_string());
         let question = Question::Draft {
             scheme: look.scheme,
             moment: look.moment,
             picks,
-            language,
             style: app.style.get_untracked(),
         };
         let Some(plan) = app.peek(|d| Arc::clone(d.plan())) else {
@@ -387,8 +386,10 @@ part! {helper:
 }
 
 /// A worker with an instance of this module; none where the browser starts no such worker.
-pub fn start_worker(start: &js_sys::Function) -> Option<Worker> {
-    start.call0(&JsValue::NULL).ok()?.dyn_into().ok()
+pub fn start_worker(app: App, start: &js_sys::Function) -> Option<Worker> {
+    let code = app.worded(|w| w.language().code);
+    let started = start.call1(&JsValue::NULL, &code.into());
+    started.ok()?.dyn_into().ok()
 }
 
 /// The next number of a count.

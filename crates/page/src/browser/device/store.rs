@@ -5,6 +5,7 @@ use crate::keeping::{Step, Ticket, Writing};
 use cordonry::arrange::Arrange;
 use cordonry::units::LengthStyle;
 use cordonry_draw::{ColourBy, Paper};
+use cordonry_words::Language;
 use idb::{
     Database, DatabaseEvent, Factory, KeyPath, KeyRange, ObjectStoreParams, Query, Transaction,
     TransactionMode,
@@ -58,8 +59,9 @@ impl Keeper for Device {
         set_length_style(style);
     }
 
-    fn language(&self) -> Option<String> {
-        local()?.get_item(LANGUAGE).ok().flatten()
+    fn language(&self) -> String {
+        let chosen = local().and_then(|l| l.get_item(LANGUAGE).ok().flatten());
+        chosen.unwrap_or_else(|| first_read().to_string())
     }
 
     fn set_language(&self, code: &str) {
@@ -455,6 +457,17 @@ fn set_length_style(style: LengthStyle) {
         };
         let _ = local.set_item(LENGTHS, word);
     }
+}
+
+/// The first of the browser's languages that the page has.
+fn first_read() -> &'static str {
+    let read = window().navigator().languages();
+    let code_of = |tag: JsValue| {
+        let tag = tag.as_string()?;
+        let named = |code: &str| tag == code || tag.split('-').next() == Some(code);
+        Some(Language::names().iter().find(|(code, _)| named(code))?.0)
+    };
+    read.iter().find_map(code_of).unwrap_or(Language::WHOLE)
 }
 
 /// The usual paper of the country that the browser's language names, as `en-US` does.

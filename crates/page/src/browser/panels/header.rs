@@ -62,6 +62,7 @@ pub fn Header(app: App, incoming: Incoming, helper: Helper) -> impl IntoView {
                     <FilePicker incoming/>
                     {actions::shown_at(Shown::Files).filter(in_files).map(button).collect_view()}
                     <PaperChoice app/>
+                    <Languages app/>
                 </Menu>
                 {actions::named("print").map(button)}
                 <button
@@ -83,7 +84,6 @@ pub fn Header(app: App, incoming: Incoming, helper: Helper) -> impl IntoView {
                         LengthStyle::FeetInches => "lengths-feet",
                     })}
                 </button>
-                <Languages app/>
                 <span class="kept-state" role="status">
                     {move || app.t(match app.kept.get() {
                         Kept::Saved => "kept-saved",

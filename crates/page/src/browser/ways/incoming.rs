@@ -157,7 +157,9 @@ impl Incoming {
         let (name, answered) = (self.name.get_untracked(), self.answered.get_value());
         let reader = match self.bytes.with_value(Vec::len) {
             0..AT_ONCE => None,
-            _ => self.start_helper.with_value(start_worker),
+            _ => self
+                .start_helper
+                .with_value(|start| start_worker(app, start)),
         };
         let Some(reader) = reader else {
             let words = app.worded(Words::clone);
@@ -174,9 +176,7 @@ impl Incoming {
             let feet = w.style == LengthStyle::FeetInches;
             let bytes = self.bytes.with_value(|b| Uint8Array::from(&**b));
             let answered = answered.iter().map(JsValue::from).collect::<Array>();
-            let asked = Array::of4(&bytes, &name.into(), &w.language().into(), &feet.into());
-            asked.push(&answered);
-            asked
+            Array::of4(&bytes, &name.into(), &feet.into(), &answered)
         });
         let heard = Closure::<dyn Fn(MessageEvent)>::new(move |event: MessageEvent| {
             // What brings nothing with it tells that the helper is lost.
