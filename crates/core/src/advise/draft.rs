@@ -3,8 +3,7 @@
 use super::{Draft, Next, Piece, Weights, Why, fill, stand, uprights, windows};
 use crate::arrange::Arrange;
 use crate::check::{
-    Context, Finding, Severity, bent_too_tight, harmed, is_left, mended, offered, survey,
-    winter_order,
+    Context, Finding, Severity, bent_too_tight, harmed, is_left, survey, together, winter_order,
 };
 use crate::plan::{Phase, Plan, Replayed, Replayer, Schedule};
 use crate::refusal::Refusal;
@@ -174,25 +173,18 @@ impl Job {
         let mut refused: Vec<Vec<Work>> = Vec::new();
         for _ in 0..ROUNDS {
             let at = self.at(&self.plan.clone())?;
-            let (found, better) = self.offered(&at, &refused);
+            let (found, better) = self.open(&at, &refused);
             let here = self.plan.scheme(self.scheme)?.schedule.clone();
             if been.contains(&here) && refused.is_empty() {
                 break;
             }
             been.push(here);
-            let offers = |n: &Next| {
-                let mut first = found.iter().filter_map(|f| f.remedies.first());
-                first.any(|r| r.work == n.work)
-            };
+            let any = self.take(&at, found, &better);
             let not: Vec<Vec<Work>> = better
                 .iter()
-                .filter(|n| !offers(n))
+                .filter(|n| !self.pieces.iter().any(|p| p.work == n.work))
                 .map(|n| n.work.clone())
                 .collect();
-            let mut any = false;
-            for finding in found {
-                any |= self.take(finding, &better);
-            }
             match (any, not.is_empty()) {
                 (true, _) => refused.clear(),
                 (false, true) => break,
@@ -202,34 +194,28 @@ impl Job {
         Ok(())
     }
 
-    /// Does the first remedy of a finding, where that leaves what is planned as it is; whether it did.
-    fn take(&mut self, finding: Finding, better: &[Next]) -> bool {
-        let Some(remedy) = finding.remedies.first() else {
-            return false;
-        };
-        let Ok(next) = mended(&self.plan, self.scheme, self.moment, &[remedy]) else {
-            return false;
-        };
-        if !self.holds(&next, &remedy.work) {
-            return false;
+    /// Does the first remedies that hold together and leave what is planned as it is; whether there were any.
+    fn take(&mut self, at: &Replayed, mut found: Vec<Finding>, better: &[Next]) -> bool {
+        let stays = |plan: &Plan, work: &[Work]| self.holds(plan, work);
+        let together = together(&self.plan, self.scheme, at, &found, &stays);
+        for (place, remedy) in &together.done {
+            let finding = &mut found[*place];
+            let remedy = std::mem::take(&mut finding.remedies).swap_remove(*remedy);
+            let worse = better.iter().find(|n| n.work == remedy.work);
+            self.pieces.push(Piece {
+                said: remedy.said,
+                x: finding.x,
+                work: remedy.work,
+                worse: worse.map(|n| n.worse),
+                why: Why::Found(Box::new(finding.clone())),
+            });
         }
-        self.plan = next;
-        let worse = better.iter().find(|n| n.work == remedy.work);
-        self.pieces.push(Piece {
-            said: remedy.said.clone(),
-            x: finding.x,
-            work: remedy.work.clone(),
-            worse: worse.map(|n| n.worse),
-            why: Why::Found(Box::new(Finding {
-                remedies: Vec::new(),
-                ..finding
-            })),
-        });
-        true
+        self.plan = together.plan;
+        !together.done.is_empty()
     }
 
-    /// What is open to be mended in this window, in the order of a winter, with the remedies that hold.
-    fn offered(&self, at: &Replayed, refused: &[Vec<Work>]) -> (Vec<Finding>, Vec<Next>) {
+    /// What is open to be mended in this window, in the order of a winter.
+    fn open(&self, at: &Replayed, refused: &[Vec<Work>]) -> (Vec<Finding>, Vec<Next>) {
         let context = Context::of(at);
         let seen = survey(&context, None);
         let mut found = seen.findings;
@@ -259,7 +245,7 @@ impl Job {
         }
         found.retain(|f| !f.remedies.is_empty());
         found.arrange_by_key(|f| winter_order(f.rule));
-        (offered(&self.plan, self.scheme, at, found), next)
+        (found, next)
     }
 
     /// The draft: of each piece what is in the plan in the end, each work once.

@@ -47,7 +47,8 @@ pub(super) fn choose(
         let bare = before.map(|s| (x.min(s.to) - s.from).max(0.0));
         x - bare.sum::<f64>()
     };
-    let buds = buds(context);
+    let here: Vec<Span> = found.iter().filter(|f| keeps(f)).map(room).collect();
+    let buds = buds(context, &here);
     let standing = context.row.posed().iter().flat_map(|p| places_of(p));
     let mut all: Vec<(Candidate, Option<usize>)> = standing
         .map(|place| {
@@ -154,14 +155,27 @@ fn take(remedy: &mut Remedy, buds: &[&(usize, &Bud)], widest: f64, refused: &[Ve
     true
 }
 
-/// The places along laid wood where a bud may be kept or brought on by a notch.
-fn buds(context: &Context<'_>) -> Vec<Bud> {
+/// Where buds are looked for, for the sake of what was found.
+fn room(found: &Finding) -> Span {
+    Span {
+        from: found.x - LONGEST,
+        to: found.x + found.width + LONGEST,
+    }
+}
+
+/// The places along laid wood where a bud may be kept or brought on by a notch, near what was found.
+fn buds(context: &Context<'_>, here: &[Span]) -> Vec<Bud> {
     let (leaf, blind) = (context.moment.leaf, context.targets.get(Limit::BlindBase));
     let whole = Span::between(context.row.from.f(), context.row.to.f());
     let mut out = Vec::new();
     for posed in context.row.posed() {
         let tree = posed.tree().id;
         for (shoot, course) in posed.pairs().filter(|(s, _)| s.pose.is_laid()) {
+            let (base, tip) = (course.base.x, course.tip().x);
+            let own = Span::between(base, tip);
+            if !here.iter().any(|h| h.within(own).length() > 0.0) {
+                continue;
+            }
             let steps = (shoot.length() / STEP) as usize;
             for step in 1..steps {
                 let at = step as f64 * STEP;

@@ -43,10 +43,18 @@ pub(super) fn judged_near(context: &Context<'_>) -> Vec<Finding> {
     near.flat_map(|(_, find)| find(&seen)).collect()
 }
 
+/// As [`judged_near`], but for openings, which come and go with the height of the whole wall.
+pub(super) fn judged_work(context: &Context<'_>) -> Vec<Finding> {
+    let seen = Seen::to_judge(context);
+    let own = |id: &str| !WHOLE.contains(&id) && id != super::see_through::RULE;
+    let near = ALL.iter().filter(|(id, _)| own(id));
+    near.flat_map(|(_, find)| find(&seen)).collect()
+}
+
 /// The trees about which anything is graver on a row than it was; with something that is about none, all trees.
 pub fn harmed(before: &Context<'_>, after: &Context<'_>) -> BTreeSet<TreeId> {
     let (was, is) = (judged(before), judged(after));
-    let change = Change::new(&was, &is);
+    let change = Change::new(was.iter().collect(), is.iter().collect());
     let all = || after.row.trees.iter().map(|t| t.id);
     let mut out = BTreeSet::new();
     for graver in change.graver() {
@@ -98,15 +106,15 @@ fn excess(f: &Finding) -> f64 {
 
 /// The findings on a row before and after something was done.
 pub(super) struct Change<'f> {
-    before: &'f [Finding],
-    after: &'f [Finding],
+    before: Vec<&'f Finding>,
+    after: Vec<&'f Finding>,
     /// Of those before, the ones that are gone or have become less.
     cleared: Vec<&'f Finding>,
 }
 
 impl<'f> Change<'f> {
-    pub fn new(before: &'f [Finding], after: &'f [Finding]) -> Self {
-        let lasts = |b: &&Finding| {
+    pub fn new(before: Vec<&'f Finding>, after: Vec<&'f Finding>) -> Self {
+        let lasts = |b: &Finding| {
             after.iter().any(|a| {
                 same(a, b)
                     && a.severity >= b.severity
@@ -115,9 +123,9 @@ impl<'f> Change<'f> {
             })
         };
         Self {
+            cleared: before.iter().copied().filter(|b| !lasts(b)).collect(),
             before,
             after,
-            cleared: before.iter().filter(|b| !lasts(b)).collect(),
         }
     }
 
@@ -126,15 +134,30 @@ impl<'f> Change<'f> {
         !self.cleared.is_empty() || super::light_rules().any(|r| r == rule)
     }
 
+    /// Whether it is of use to some trees, or where they reach, if what is less is about none.
+    pub fn mends_of(&self, trees: &BTreeSet<TreeId>, reach: Span) -> bool {
+        let about = |f: &Finding| match f.subjects.is_empty() {
+            true => f.x <= reach.to && reach.from <= f.x + f.width,
+            false => f.subjects.iter().any(|p| trees.contains(&p.tree)),
+        };
+        self.cleared.iter().any(|f| about(f))
+    }
+
     /// Whether anything is graver than it was: it stands where nothing as grave stood, and nothing graver is gone from there.
     /// How far one sees through the wall hangs on the height of all of it; what stands too far apart has a rule of its own.
     pub fn is_graver(&self) -> bool {
         self.graver().next().is_some()
     }
 
+    /// Whether any of what reaches into a stretch is.
+    pub fn is_graver_in(&self, stretch: Span) -> bool {
+        let here = |f: &Finding| f.x <= stretch.to && stretch.from <= f.x + f.width;
+        self.graver().any(here)
+    }
+
     fn graver(&self) -> impl Iterator<Item = &'f Finding> {
         let judged = |a: &&Finding| a.rule != super::see_through::RULE;
-        let judged = self.after.iter().filter(judged);
+        let judged = self.after.iter().copied().filter(judged);
         // Wood that is bent until it breaks mends nothing, however much wire it was to fill.
         let breaks = |a: &Finding| a.rule == super::bend_too_tight::RULE;
         judged.filter(move |a| !self.was(a) && (breaks(a) || !self.follows(a)))

@@ -38,6 +38,7 @@ mod uprights_too_close;
 mod uprights_too_far;
 mod uprights_uneven;
 mod wall_height;
+mod waves;
 mod wires;
 mod work_void;
 
@@ -52,6 +53,7 @@ pub use light_renewal::is_dark as renewal_zone_is_dark;
 pub use matter::{Cause, Matter, Size, is_left, matters, open as open_findings};
 pub use mend::mended;
 pub use trial::{Offered, offered, take as take_offers, tried, winter_order};
+pub use waves::{Together, together};
 
 use crate::arrange::Arrange;
 use crate::cover::{Cover, Place};

@@ -10,11 +10,11 @@ use crate::cover::{Cover, Span, cover_of, laid_of, places_of};
 use crate::plan::{Phase, Plan, Replayed, replay};
 use crate::pose::{Posed, PosedRow};
 use crate::refusal::Refusal;
-use crate::row::{Limit, Moment, Row, Targets, TreeId};
+use crate::row::{Limit, Moment, Row, Targets, Tree, TreeId};
 use crate::terms::Terms;
 use crate::units::Mm;
 use crate::work::Work;
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
 /// Room beside the trees that a remedy changes, mm: what is farther off is not judged again.
@@ -109,10 +109,12 @@ pub fn tried(plan: &Plan, scheme: usize, at: &Replayed, findings: &[Finding]) ->
 
 /// A plan and its row after the work of the moment.
 #[derive(Clone)]
-struct State {
-    plan: Plan,
-    scheme: usize,
-    moment: Moment,
+pub(super) struct State {
+    pub plan: Plan,
+    pub scheme: usize,
+    pub moment: Moment,
+    /// The trees that were found.
+    found: Arc<BTreeSet<TreeId>>,
     row: PosedRow,
     terms: Terms,
     targets: Arc<Targets>,
@@ -134,12 +136,34 @@ struct Known(BTreeMap<(i64, i64), Vec<Finding>>);
 
 /// A remedy that was tried and does no harm.
 struct Tried {
+    plan: Plan,
     /// The trees that it changes, as they are then.
     trees: Vec<Arc<Posed>>,
     /// The whole row, where it changes what stands around the trees.
-    whole: Option<(Plan, Replayed)>,
+    whole: Option<Replayed>,
     reach: Span,
     also: Vec<Also>,
+}
+
+/// What has become of trees.
+pub(super) struct Trees {
+    /// Those that are other than they were.
+    pub changed: Vec<Arc<Posed>>,
+    /// As far as they reach along the row, and did.
+    pub reach: Span,
+    /// Whether their laid wood is another.
+    pub lays: bool,
+}
+
+impl Trees {
+    /// The stretch that is judged for their sake: whole half metres, so that remedies of one tree are judged over one.
+    pub fn around(&self) -> Span {
+        let edge = |x: f64| libm::floor(x / 500.0) * 500.0;
+        Span {
+            from: edge(self.reach.from - BESIDE),
+            to: edge(self.reach.to + BESIDE) + 500.0,
+        }
+    }
 }
 
 fn reach_of(posed: &Posed) -> Span {
@@ -178,7 +202,8 @@ impl State {
         Ok(out)
     }
 
-    fn of(plan: Plan, scheme: usize, after: Replayed) -> Self {
+    /// A plan whose row after the work is known.
+    pub fn of(plan: Plan, scheme: usize, after: Replayed) -> Self {
         let row = after.row;
         let whole = Span {
             from: row.from.f(),
@@ -192,6 +217,7 @@ impl State {
         let each = row.posed().iter().zip(&reach);
         Self {
             scheme,
+            found: Arc::new(plan.found.trees.iter().map(|t| t.id).gathered_set()),
             moment: after.moment,
             far: each.map(|(p, r)| far_from_foot(p, *r)).fold(0.0, f64::max),
             reach,
@@ -216,20 +242,40 @@ impl State {
 
     /// Does a remedy that was tried; `None`, and nothing done, where it can't be.
     fn take(&mut self, tried: &Tried, remedy: &Remedy) -> Option<()> {
-        if let Some((plan, after)) = &tried.whole {
-            *self = Self::of(plan.clone(), self.scheme, after.clone());
+        if let Some(after) = &tried.whole {
+            *self = Self::of(tried.plan.clone(), self.scheme, after.clone());
             // All of the row may have changed.
             self.touched = self.reach.clone();
             return Some(());
         }
         self.plan = mended(&self.plan, self.scheme, self.moment, &[remedy]).ok()?;
         for tree in &tried.trees {
-            let i = self.row.take(tree)?;
-            self.reach[i] = reach_of(tree);
-            self.far = self.far.max(far_from_foot(tree, self.reach[i]));
+            self.put(tree)?;
         }
         self.touched.push(tried.reach);
         Some(())
+    }
+
+    /// Puts a tree in the place of what it was; `None` where there was none.
+    pub fn put(&mut self, tree: &Arc<Posed>) -> Option<()> {
+        let i = self.row.take(tree)?;
+        self.reach[i] = reach_of(tree);
+        self.far = self.far.max(far_from_foot(tree, self.reach[i]));
+        Some(())
+    }
+
+    /// Does a remedy that is of use and makes nothing graver; whether `stays` has let it. `None` where it is none.
+    pub fn does(
+        &mut self,
+        rule: &str,
+        remedy: &Remedy,
+        stays: &dyn Fn(&Plan, &[Work]) -> bool,
+    ) -> Option<bool> {
+        let tried = self.tried(&mut Known::default(), rule, remedy)?;
+        if !stays(&tried.plan, &remedy.work) {
+            return Some(false);
+        }
+        self.take(&tried, remedy).map(|()| true)
     }
 
     /// The row without its trees, over a stretch of it.
@@ -247,7 +293,7 @@ impl State {
         }
     }
 
-    fn context<'c>(&'c self, row: &'c PosedRow) -> Context<'c> {
+    pub fn context<'c>(&'c self, row: &'c PosedRow) -> Context<'c> {
         Context {
             row,
             moment: self.moment,
@@ -261,43 +307,89 @@ impl State {
     fn tried(&self, known: &mut Known, rule: &str, remedy: &Remedy) -> Option<Tried> {
         let plan = mended(&self.plan, self.scheme, self.moment, &[remedy]).ok()?;
         let ids = remedy.work.iter().filter_map(Work::tree).gathered_set();
-        let wires = remedy.wall_height.is_some() || remedy.work.iter().any(|w| w.tree().is_none());
-        let is_found = |id: &TreeId| self.plan.found.trees.iter().any(|t| t.id == *id);
-        if wires || !ids.iter().all(is_found) {
+        if self.is_whole(remedy) {
             return self.tried_whole(rule, plan);
         }
         let trees = plan.trees_after(self.scheme, self.moment, &ids).ok()?;
-        let void: usize = trees.values().map(|(_, void)| void).sum();
+        let trees = self.changes(trees.values())?;
+        let around = trees.around();
+        let (was, is) = self.stretch(around, trees.changed.iter());
+        let key = (around.from as i64, around.to as i64);
+        let before = known
+            .0
+            .entry(key)
+            .or_insert_with(|| judged_near(&self.context(&was)));
+        let after = judged_near(&self.context(&is));
+        let change = Change::new(before.iter().collect(), after.iter().collect());
+        if !change.mends(rule) || change.is_graver() || self.empties(&was, &is) {
+            return None;
+        }
+        Some(Tried {
+            reach: trees.reach,
+            trees: trees.changed,
+            plan,
+            whole: None,
+            also: self.also(remedy, &was, &is),
+        })
+    }
+
+    /// Whether a remedy changes what stands around the trees, or trees that were not found: it is judged on the whole row.
+    pub fn is_whole(&self, remedy: &Remedy) -> bool {
+        let of_tree = |w: &Work| w.tree().is_some_and(|id| self.found.contains(&id));
+        remedy.wall_height.is_some() || !remedy.work.iter().all(of_tree)
+    }
+
+    /// What has changed of trees after work, each with how much of its work is void; `None` where that is nothing, or more is void
+    /// than was.
+    pub fn changes<'t>(
+        &self,
+        trees: impl Iterator<Item = &'t (Arc<Tree>, usize)>,
+    ) -> Option<Trees> {
+        let g = self.row.geometry();
+        let mut out: Option<Trees> = None;
+        let (mut void, mut ids) = (0, BTreeSet::new());
+        for (tree, idle) in trees {
+            void += idle;
+            ids.insert(tree.id);
+            let i = self.row.index(tree.foot, tree.id)?;
+            let old = &self.row.posed()[i];
+            if tree == old.tree() {
+                continue;
+            }
+            let new = Arc::new(Posed::new(Arc::clone(tree), g));
+            let out = out.get_or_insert_with(|| Trees {
+                changed: Vec::new(),
+                reach: self.reach[i],
+                lays: false,
+            });
+            for span in [self.reach[i], reach_of(&new)] {
+                out.reach = Span {
+                    from: out.reach.from.min(span.from),
+                    to: out.reach.to.max(span.to),
+                };
+            }
+            let laid = |p: &Posed| laid_of(p.tree(), p.courses(), g, &self.plan.targets);
+            out.lays |= laid(old) != laid(&new);
+            out.changed.push(new);
+        }
         if void > 0 {
             let before = self.plan.trees_after(self.scheme, self.moment, &ids).ok()?;
             if void > before.values().map(|(_, void)| void).sum() {
                 return None;
             }
         }
+        out
+    }
+
+    /// A stretch of the row as it is, and with changed trees.
+    pub fn stretch<'t>(
+        &self,
+        around: Span,
+        changed: impl Iterator<Item = &'t Arc<Posed>>,
+    ) -> (PosedRow, PosedRow) {
         let g = self.row.geometry();
-        let mut changed: BTreeMap<TreeId, Arc<Posed>> = BTreeMap::new();
-        let mut reach: Option<Span> = None;
-        for (tree, _) in trees.values() {
-            let i = self.row.index(tree.foot, tree.id)?;
-            if tree == self.row.posed()[i].tree() {
-                continue;
-            }
-            let new = Arc::new(Posed::new(Arc::clone(tree), g));
-            for span in [self.reach[i], reach_of(&new)] {
-                reach = Some(reach.map_or(span, |r| Span {
-                    from: r.from.min(span.from),
-                    to: r.to.max(span.to),
-                }));
-            }
-            changed.insert(tree.id, new);
-        }
-        let reach = reach?;
-        // Whole half metres, so that remedies of one tree are judged over one stretch.
-        let edge = |x: f64| libm::floor(x / 500.0) * 500.0;
-        let around = Span {
-            from: edge(reach.from - BESIDE),
-            to: edge(reach.to + BESIDE) + 500.0,
-        };
+        let by_id = |p: &'t Arc<Posed>| (p.tree().id, p);
+        let changed: BTreeMap<TreeId, &Arc<Posed>> = changed.map(by_id).gathered_map();
         let foot = |p: &Arc<Posed>| p.tree().foot.f();
         let all = self.row.posed();
         let first = all.partition_point(|p| foot(p) < around.from - self.far);
@@ -308,29 +400,10 @@ impl State {
             .filter(|(p, r)| meet(**r, around) || changed.contains_key(&p.tree().id))
             .map(|(p, _)| Arc::clone(p))
             .collect();
-        let mended: Vec<Arc<Posed>> = near
-            .iter()
-            .map(|p| changed.get(&p.tree().id).unwrap_or(p))
-            .cloned()
-            .collect();
+        let now = |p: &Arc<Posed>| Arc::clone(changed.get(&p.tree().id).copied().unwrap_or(p));
+        let mended: Vec<Arc<Posed>> = near.iter().map(now).collect();
         let row = |posed| PosedRow::from_posed(self.part(around), g, posed);
-        let (was, is) = (row(near), row(mended));
-        let key = (around.from as i64, around.to as i64);
-        let before = known
-            .0
-            .entry(key)
-            .or_insert_with(|| judged_near(&self.context(&was)));
-        let after = judged_near(&self.context(&is));
-        let change = Change::new(before, &after);
-        if !change.mends(rule) || change.is_graver() || self.empties(&was, &is) {
-            return None;
-        }
-        Some(Tried {
-            trees: changed.into_values().collect(),
-            whole: None,
-            reach,
-            also: self.also(remedy, &was, &is),
-        })
+        (row(near), row(mended))
     }
 
     /// As [`Self::tried`], for what changes the wires or the wall: the whole row is judged again.
@@ -344,14 +417,15 @@ impl State {
             terms: &after.terms,
             ..self.context(&after.row)
         });
-        let change = Change::new(&before, &now);
+        let change = Change::new(before.iter().collect(), now.iter().collect());
         (change.mends(rule) && !change.is_graver()).then(|| Tried {
             trees: Vec::new(),
             reach: Span {
                 from: self.row.from.f(),
                 to: self.row.to.f(),
             },
-            whole: Some((plan, after)),
+            whole: Some(after),
+            plan,
             also: Vec::new(),
         })
     }

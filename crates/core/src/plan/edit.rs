@@ -93,6 +93,16 @@ impl Plan {
         Ok(self.with_schedule(scheme, schedule))
     }
 
+    /// The plan with the work that another one holds on some trees, under a scheme that both have.
+    pub(crate) fn taking(&self, scheme: usize, trees: &[TreeId], from: &Plan) -> Plan {
+        let trees: Vec<Option<TreeId>> = trees.iter().copied().map(Some).collect();
+        let schedule = |plan: &Plan| plan.schemes.get(scheme).map(|s| s.schedule.clone());
+        match (schedule(self), schedule(from)) {
+            (Some(own), Some(other)) => self.with_schedule(scheme, own.taking(&trees, &other)),
+            _ => self.clone(),
+        }
+    }
+
     /// The plan without the work at `moment` that `goes` picks; a window that stands is planned first.
     ///
     /// # Errors
