@@ -924,6 +924,32 @@ fn names_of_columns_are_understood_in_german_and_spanish() {
 }
 
 #[test]
+fn words_of_cells_are_understood_in_spanish() {
+    let english = clean(
+        "wall height;2,2 m\nwire;0,5 m;plastic\nwires;1,1 m;bare\nrow name;North\ncoming leaf;3\n\
+         tree;place;kind;parent;length;diameter;side;pose;season;rubbed\n\
+         1;0,0 m;stem;;1,9 m;30 mm;right;planted 45 laid 3;0;yes\n\
+         1;1,0 m;upright;leader;0,8 m;9 mm;left;upright -2;1;\n\
+         1;along 1,2 m;bud;stem;;none;under;;2;no\n\
+         2;2,0 m;leader;;1,9 m;30 mm;right;45;0;\n\
+         2;3,0 m;stub;;0,1 m;9 mm;;;2;\n\
+         3;4,0 m;lost;;;;;;;\n",
+    );
+    let spanish = clean(
+        "Altura del muro;2,2 m\nAlambre;0,5 m;plástico\nAlambres;1,1 m;desnudo\nNombre de la hilera;North\nHoja que viene;3\n\
+         Árbol;Lugar;Tipo;Crece de;Largo;Grosor;Lado;Postura;Temporada;rubbed\n\
+         1;0,0 m;Tallo;;1,9 m;30 mm;derecha;plantado 45 tumbado 3;0;sí\n\
+         1;1,0 m;vertical;guía;0,8 m;9 mm;izquierda;parado -2;1;\n\
+         1;a lo largo 1,2 m;yema;tallo;;ninguno;abajo;;2;no\n\
+         2;2,0 m;guia;;1,9 m;30 mm;der;45;0;\n\
+         2;3,0 m;tocón;;0,1 m;9 mm;;;2;\n\
+         3;4,0 m;perdido;;;;;;;\n",
+    );
+    assert_eq!(spanish.row, english.row);
+    assert_eq!(spanish.said, english.said);
+}
+
+#[test]
 fn the_line_of_names_is_found_under_titles_that_look_like_one() {
     let table = "tree,place,kind,length\n1,0,leader,1.9\n";
     let plain = clean(table).row;

@@ -7,6 +7,9 @@ way-file-help = A plan saved from here (.json), or a measured row as a table (.c
 file-choose = Choose a file …
 way-paste = Paste a table
 way-paste-help = Copy the lines of a measured row from a spreadsheet, with the line of column names.
+way-paste-sample =
+    tree,place,kind,length,diameter
+    1,0 m,stem,2.0 m,24 mm
 way-paste-do = Read the table
 pasted-name = Pasted row
 way-example = Start from an example
@@ -578,7 +581,7 @@ way-empty-go = Open the empty row
 entry-leave = Cancel
 
 made-lengths = Lengths in
-made-lengths-metres = units: metres
+made-lengths-metres = metres
 made-lengths-feet = feet and inches
 made-leaders = Each tree has
 made-leaders-one = one leader

@@ -26,7 +26,7 @@ command-written = { $file } escrito
 
 command-row = { $file }: { $name }, hoja { $leaf }: { $trees } árboles, { $uprights } verticales, cordón lleno al { $filled } %, { $bare } desnudos
 command-now = ya
-command-soon = pronto
+command-soon = luego
 command-note = nota
 command-left = dejado
 command-each = { $count ->

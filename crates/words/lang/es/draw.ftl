@@ -2,8 +2,8 @@
 
 draw-wall-height = altura del muro { $height }
 draw-tree-lost = árbol { $tree }, perdido
-draw-bare = { $length } desnudo
-draw-twice = { $length } traslape
+draw-bare = { $length } desnudos
+draw-twice = { $length } de traslape
 draw-cordon = Cordón
 draw-scale = escala 1 : { $ratio }, la barra es { $length }
 draw-summary = Hoja { $leaf }: { $trees ->

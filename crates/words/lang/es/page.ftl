@@ -7,6 +7,9 @@ way-file-help = Un plan guardado desde aquí (.json), o una hilera medida como t
 file-choose = Elegir un archivo …
 way-paste = Pegar una tabla
 way-paste-help = Copiar de una hoja de cálculo los renglones de una hilera medida, con el renglón de nombres de columna.
+way-paste-sample =
+    árbol;lugar;tipo;largo;grosor
+    1;0 m;tallo;2,0 m;24 mm
 way-paste-do = Leer la tabla
 pasted-name = Hilera pegada
 way-example = Empezar con un ejemplo
@@ -80,10 +83,10 @@ paper = { $size ->
    *[other] A4
 }
 language-choice = Lengua
-lengths-metres = unidades: metros
-lengths-feet = unidades: pies
-lengths-to-feet = unidades: metros; mostrar pies y pulgadas
-lengths-to-metres = unidades: pies y pulgadas; mostrar metros
+lengths-metres = en metros
+lengths-feet = en pies
+lengths-to-feet = en metros; mostrar pies y pulgadas
+lengths-to-metres = en pies; mostrar metros
 kept-saved = Guardado aquí
 kept-waiting = Guardando …
 kept-elsewhere = Sin guardar: abierto en otra pestaña
@@ -259,7 +262,7 @@ stand-again = Devolver esta época a las reglas
 usual-work = Que las reglas hagan las labores donde no hay ninguna planeada
 window-dormant = Reposo
 window-bud-swell = Yema hinchada
-window-early-summer = Inicio de verano
+window-early-summer = Inicio verano
 window-after-harvest = Poscosecha
 now-count = { $count ->
     [one] { $count } hallazgo para corregir ya
@@ -316,7 +319,7 @@ zoom-in = Acercar
 zoom-out = Alejar
 zoom-how = También Ctrl con la rueda, o dos dedos
 stretch-bare = { $length } desnudos
-stretch-twice = { $length } traslapados
+stretch-twice = { $length } de traslape
 ghost-bud = dejar una yema en { $place }
 ghost-notch = entallar sobre una yema en { $place }
 
@@ -386,7 +389,7 @@ status-practice = Práctica común, sin fuente
 status-memory = De memoria
 status-assumed = Supuesto nuestro
 
-figures-title = Esta hilera en la hoja { $leaf }
+figures-title = Hilera en la hoja { $leaf }
 # The strip tells of the harvest: this says that it is another time.
 figures-when = { $window }, { $view ->
     [before] antes de sus labores
@@ -623,7 +626,7 @@ way-empty-go = Abrir la hilera vacía
 entry-leave = Cancelar
 
 made-lengths = Largos en
-made-lengths-metres = unidades: metros
+made-lengths-metres = metros
 made-lengths-feet = pies y pulgadas
 made-leaders = Cada árbol tiene
 made-leaders-one = una guía

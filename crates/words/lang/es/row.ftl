@@ -234,13 +234,13 @@ finding-cordon-overlap = { $where ->
    *[within] El cordón se traslapa en { $length } en el árbol { $left }
 }
 finding-cordon-fill-due = Cordón lleno al { $share }; al terminar la hoja { $due } tocaba { $asked }. Todavía hay { $bare } desnudos
-finding-uprights-too-close = A { $distance }; hacen falta { $least } al menos: { $left }, y { $right }{ $wide ->
+finding-uprights-too-close = Separación de { $distance }; hacen falta { $least } al menos: { $left }, y { $right }{ $wide ->
     [yes] ; quitar uno dejaría { $leaves }, un espacio demasiado ancho
    *[no] {""}
 }
 finding-uprights-too-far = { $bare ->
-    [yes] { $distance } de cordón sin vertical, aparte de lo desnudo; { $most } como máximo: de { $left } a { $right }
-   *[no] { $distance } de cordón sin vertical; { $most } como máximo: de { $left } a { $right }
+    [yes] { $distance } de cordón sin vertical, aparte de lo desnudo; { $most } como máximo: desde { $left } hasta { $right }
+   *[no] { $distance } de cordón sin vertical; { $most } como máximo: desde { $left } hasta { $right }
 }{ $notched }
 finding-work-void = Una labor planeada de la hoja { $leaf } no hace nada. { $why }
 
@@ -327,8 +327,8 @@ finding-upright-over-vigorous = Demasiado vigor junto al tronco: { $part }. { $d
 }
 finding-upright-outside = Punta { $beyond } más allá de su propio cordón: { $part }. El límite es { $most }
 finding-uprights-crossing = { $count ->
-    [one] Se cruza con su vecino: { $part } cruza { $other }
-   *[other] Se cruza con { $count } vecinos: { $part } cruza { $other } y más
+    [one] Se cruza con su vecino: { $part } con { $other }
+   *[other] Se cruza con { $count } vecinos: { $part } con { $other } y más
 }
 finding-side-shoots = Árbol { $tree }: { $count ->
     [one] queda una yema o brote
@@ -569,8 +569,8 @@ remedy-take-laterals = { $count ->
    *[other] Quitar los { $count } laterales del árbol { $tree }
 }
 remedy-tip = { $count ->
-    [one] Despuntarlo en { $share } del crecimiento del año pasado
-   *[other] Despuntar los { $count } en { $share } del crecimiento del año pasado
+    [one] Despuntarlo, { $share } del crecimiento del año pasado
+   *[other] Despuntar los { $count }, { $share } del crecimiento del año pasado
 }
 remedy-add-wires = { $count ->
     [one] Tender un alambre a { $height }
@@ -856,9 +856,9 @@ number-laterals = '{ $text }' no es una cuenta como 5, o 5/1.20 m
 
 # What the cells of a table may hold: its own words, which are no language's.
 
-accepted-kinds = una de stem, leader, upright, shoot, bud, stub, lost
+accepted-kinds = una de stem (tallo), leader (guía), upright (vertical), shoot (brote), bud (yema), stub (tocón), lost (perdido)
 accepted-parents = una de stem, leader, leader 2, upright 3 o el número de un renglón de su árbol
-accepted-ticks = una de yes, no
+accepted-ticks = una de yes (sí), no
 accepted-when-cut = none, o una hoja y una época (dormant, bud swell, early summer, after harvest) por cada largo, como en none + 4 dormant
 accepted-cut-length = none en una temporada sin largo
 accepted-origins = una de kept bud, return, end growth, cut-back bud, wild bud, notch
@@ -872,7 +872,7 @@ accepted-radius = un radio como 300 mm, o vacío
 accepted-laterals = una cuenta como 5, o una cuenta y un largo, como en 5/1.20 m
 accepted-place-cell = un lugar como 2.40 m, o along 0.30 m
 accepted-no-length = sin largo para lo que no ha crecido
-accepted-sides = una de left, right, top, side, under
+accepted-sides = una de left (izquierda), right (derecha), top (arriba), side (costado), under (abajo)
 accepted-place = un lugar de la hilera
 accepted-pose-leader = una de laid, laid 3
 accepted-pose-upright = upright, o una inclinación como -5
@@ -880,7 +880,7 @@ accepted-pose-stem = una de laid 3, upright -5, free, stub
 accepted-pose-stub = stub
 accepted-degrees = un número de grados
 accepted-seasons-of-lengths = una de by season, in all
-accepted-coverings = una de bare, plastic
+accepted-coverings = una de bare (desnudo), plastic (plástico)
 
 # Rules that a plan file breaks.
 

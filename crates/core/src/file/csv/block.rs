@@ -20,6 +20,7 @@
 
 use super::pieces::{self, in_range};
 use super::record::{Cells, Record, split_unit};
+use super::spanish::own;
 use super::{BadLine, MAX_BAD, Style};
 use crate::arrange::Arrange;
 use crate::file::short;
@@ -97,7 +98,7 @@ impl Fact {
     /// The fact that the first cell of a line names, and the unit in that cell.
     pub(super) fn named(cell: &str) -> Option<(Self, Option<BareUnit>)> {
         let (words, unit) = split_unit(cell.trim().trim_end_matches(':'));
-        let words = match &*words {
+        let words = match own(&words) {
             "post" => "posts",
             "wires" => "wire",
             words => words,
@@ -363,7 +364,7 @@ impl Block {
 
 /// What a word says of a wire's covering; an empty one nothing.
 fn covering(word: &str) -> Result<Option<Covering>, Refusal> {
-    match &*word.to_lowercase() {
+    match own(&word.to_lowercase()) {
         "" => Ok(None),
         "bare" | "steel" | "bare steel" => Ok(Some(Covering::Bare)),
         "plastic" | "covered" | "coated" => Ok(Some(Covering::Plastic)),

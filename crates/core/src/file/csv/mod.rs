@@ -40,6 +40,7 @@ mod meant;
 mod order;
 mod pieces;
 mod record;
+mod spanish;
 mod table;
 mod trees;
 mod unread;

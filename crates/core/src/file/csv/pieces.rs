@@ -1,5 +1,6 @@
 //! What the cells of a line may say: small languages of their own, read here and written in [`super::write()`].
 
+use super::spanish::own;
 use crate::plan::Plan;
 use crate::range::{self, Range};
 use crate::refusal::Refusal;
@@ -18,7 +19,7 @@ pub(super) enum LineKind {
 pub(super) const KINDS: &str = "accepted-kinds";
 
 pub(super) fn kind(text: &str) -> Option<LineKind> {
-    Some(LineKind::Part(match &*text.to_lowercase() {
+    Some(LineKind::Part(match own(&text.to_lowercase()) {
         "stem" | "trunk" | "stems" => Kind::Stem,
         "leader" | "cordon" | "leaders" => Kind::Leader,
         "upright" | "uprights" => Kind::Upright,
@@ -53,7 +54,8 @@ pub(super) fn place(text: &str, unit: BareUnit) -> Result<Option<Place>, Said> {
         return Ok(None);
     }
     let lower = text.to_lowercase();
-    Ok(Some(match lower.strip_prefix("along") {
+    let along = lower.strip_prefix("along");
+    Ok(Some(match along.or(lower.strip_prefix("a lo largo")) {
         Some(rest) => Place::Along(parse_length(rest, unit)?),
         None => Place::Row(parse_length(text, unit)?),
     }))
@@ -100,7 +102,7 @@ pub(super) fn lengths(text: &str, unit: BareUnit) -> Result<Vec<f64>, Said> {
 pub(super) fn diameter(text: &str, unit: BareUnit) -> Result<Option<f64>, Said> {
     match text {
         "" => Ok(None),
-        text if text.eq_ignore_ascii_case(NONE) => Ok(Some(0.0)),
+        text if own(&text.to_lowercase()) == NONE => Ok(Some(0.0)),
         text => {
             let mm = libm::round(parse_thickness(text, unit)? * 10.0) / 10.0;
             Ok(Some(mm).filter(|d| *d != 0.0))
@@ -138,7 +140,7 @@ pub(super) fn when(text: &str) -> Option<Vec<Option<Moment>>> {
     }
     let one = |part: &str| {
         let part = part.trim().to_lowercase();
-        if part == NONE {
+        if own(&part) == NONE {
             return Some(None);
         }
         let (leaf, window) = part.split_once(char::is_whitespace)?;
@@ -192,7 +194,7 @@ pub(super) fn origin(text: &str) -> Option<Option<Origin>> {
 
 /// Whether something was done, as it is ticked in a table.
 pub(super) fn ticked(text: &str) -> Option<bool> {
-    match &*text.to_lowercase() {
+    match own(&text.to_lowercase()) {
         "" | "no" | "n" | "0" | "false" => Some(false),
         "yes" | "y" | "x" | "1" | "true" | "rubbed" => Some(true),
         _ => None,
@@ -205,7 +207,7 @@ pub(super) const TICKS: &str = "accepted-ticks";
 pub(super) fn side(text: &str) -> Option<(Option<Toward>, Option<Face>)> {
     let mut out = (None, None);
     for word in text.to_lowercase().split_whitespace() {
-        match word {
+        match own(word) {
             "left" | "l" => out.0 = Some(Toward::Left),
             "right" | "r" => out.0 = Some(Toward::Right),
             "top" => out.1 = Some(Face::Top),
@@ -261,7 +263,7 @@ pub(super) fn pose(text: &str) -> Option<PoseCell> {
         out.held.replace(held).is_none()
     };
     for word in text.to_lowercase().split_whitespace() {
-        match word {
+        match own(word) {
             "planted" => planted = true,
             "laid" if hold(&mut out, Held::Laid) => {}
             "upright" if hold(&mut out, Held::Upright) => {}

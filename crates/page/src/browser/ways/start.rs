@@ -38,7 +38,7 @@ pub fn Start(incoming: Incoming, entry: RwSignal<Doorway>) -> impl IntoView {
                         rows="3"
                         aria-label=app.t("way-paste")
                         aria-describedby="paste-help"
-                        placeholder="tree,place,kind,length,diameter\n1,0 m,stem,2.0 m,24 mm"
+                        placeholder=app.t("way-paste-sample")
                         prop:value=pasted
                         on:input=move |e| pasted.set(event_target_value(&e))
                     ></textarea>
