@@ -406,7 +406,8 @@ fn parts_as_the_page_shows_them() {
             &plan.targets,
             &words,
             0.1,
-        ),
+        )
+        .concat(),
         work_marks(
             &row,
             &work(),

@@ -28,12 +28,14 @@ const RULER: f64 = 60.0;
 const RULER_LINE: f64 = 76.0;
 /// A stretch that is let pass and takes fewer pixels than this is not put in words.
 const WORTH_TELLING: f64 = 8.0;
+/// What runs along the whole row is cut into parts of this width, so that what a hand changes has only its own part drawn anew.
+const PART: f64 = 192.0;
 /// Mean width of a letter of the band's 12 pixel text, plain and bold.
 const LETTER: f64 = 6.6;
 const BOLD_LETTER: f64 = 7.5;
 
-/// The band between the ends of `span` (mm), as one group. What is bare is hatched, what is covered twice is darker and
-/// doubly lined; uprights are ticks; a distance that misses its target is told and marked.
+/// The band between the ends of `span` (mm), each of its drawings by itself. What is bare is hatched, what is covered twice is
+/// darker and doubly lined; uprights are ticks; a distance that misses its target is told and marked.
 pub fn cordon_band(
     cover: &Cover,
     places: &[Place],
@@ -41,8 +43,13 @@ pub fn cordon_band(
     targets: &Targets,
     words: &Words,
     px_per_mm: f64,
-) -> String {
-    element(cover, places, span, targets, words, px_per_mm).to_string()
+) -> Vec<String> {
+    let whole = element(cover, places, span, targets, words, px_per_mm);
+    whole
+        .get_children()
+        .iter()
+        .map(ToString::to_string)
+        .collect()
 }
 
 /// The wire alone, without a word.
@@ -128,7 +135,6 @@ impl Band<'_> {
     }
 
     fn filled(&mut self, cover: &Cover) {
-        let mut pen = Pen::default();
         // Spans of one leader after another, joined where they touch.
         let mut spans: Vec<Span> = cover.laid.iter().map(|l| l.span).collect();
         spans.arrange_by(|a, b| a.from.total_cmp(&b.from));
@@ -141,10 +147,18 @@ impl Band<'_> {
             }
         }
         runs.extend(run);
-        for (a, b) in runs.into_iter().filter_map(|s| self.shown(s)) {
-            pen.rect(a, TOP, b, BOTTOM);
+        let runs: Vec<_> = runs.into_iter().filter_map(|s| self.shown(s)).collect();
+        for (a, b) in runs {
+            for k in part(a)..=part(b) {
+                let mut pen = Pen::default();
+                // A pixel over the next, so that no line shows where they meet.
+                let (from, to) = (f64::from(k) * PART, f64::from(k + 1) * PART + 1.0);
+                if a.max(from) < b.min(to) {
+                    pen.rect(a.max(from), TOP, b.min(to), BOTTOM);
+                }
+                add(&mut self.out, path("filled", &pen));
+            }
         }
-        add(&mut self.out, path("filled", &pen));
     }
 
     fn stretch(&self, class: &str, s: &Stretch, wrong: bool) -> Element {
@@ -221,6 +235,9 @@ impl Band<'_> {
             // Ticks that would run into each other say nothing.
             if x < self.span.from || x > self.span.to || (x - last) * self.scale < 0.75 {
                 continue;
+            }
+            if part(self.x(x)) != part(self.x(last)) {
+                add(&mut self.out, path("tick", &std::mem::take(&mut pen)));
             }
             last = x;
             pen.line(Point::new(self.x(x), TOP), Point::new(self.x(x), BOTTOM));
@@ -338,6 +355,11 @@ impl Band<'_> {
         add(&mut own, path("ruler-tick", &pen));
         self.out.append(own);
     }
+}
+
+/// The part in which a place lies, px.
+fn part(x: f64) -> i32 {
+    (x / PART).floor() as i32
 }
 
 /// Slanted lines from edge to edge of a stretch.

@@ -199,8 +199,8 @@ const NUMBERED: f64 = 0.06;
 /// How far under the wire their numbers stand, mm: clear of the laid wood.
 const UNDER_WIRE: f64 = 25.0;
 
-/// The numbers of uprights and stubs under their places on the wire, within `view`, by which lists and findings name them, each
-/// a drawing of its own; where they would crowd each other, some are left out.
+/// The numbers of uprights and stubs under their places on the wire, within `view`, by which lists and findings name them, a
+/// drawing for each tree; where they would crowd each other, some are left out.
 pub fn upright_numbers(row: &PosedRow, view: Span, px_per_mm: f64) -> Vec<String> {
     let all = of_uprights(row, view, px_per_mm);
     all.iter().map(Element::to_string).collect()
@@ -208,26 +208,32 @@ pub fn upright_numbers(row: &PosedRow, view: Span, px_per_mm: f64) -> Vec<String
 
 pub(crate) fn of_uprights(row: &PosedRow, view: Span, px_per_mm: f64) -> Vec<Element> {
     let px_per_mm = scale(px_per_mm);
-    let mut out = Vec::new();
-    let seen = |p: &Point| px_per_mm >= NUMBERED && p.x >= view.from && p.x <= view.to;
+    if px_per_mm < NUMBERED {
+        return Vec::new();
+    }
     // No wood reaches farther.
     let near = view.from - LENGTH.1..=view.to + LENGTH.1;
-    let near = row
-        .posed()
-        .iter()
-        .filter(|t| near.contains(&t.tree().foot.f()));
-    let all = near.flat_map(|t| t.numbers());
-    let mut all: Vec<(u16, Point)> = all.filter(|(_, p)| seen(p)).collect();
-    all.arrange_by(|a, b| a.1.x.total_cmp(&b.1.x).then(a.0.cmp(&b.0)));
+    let trees = row.posed().iter();
+    let trees = trees.filter(|t| near.contains(&t.tree().foot.f()));
+    let mut out = Vec::new();
+    let mut all: Vec<(usize, u16, Point)> = Vec::new();
+    for (at, tree) in trees.enumerate() {
+        out.push(group("of-tree"));
+        let seen = tree
+            .numbers()
+            .filter(|(_, p)| p.x >= view.from && p.x <= view.to);
+        all.extend(seen.map(|(number, place)| (at, number, place)));
+    }
+    all.arrange_by(|a, b| a.2.x.total_cmp(&b.2.x).then(a.1.cmp(&b.1)));
     let mut free = f64::NEG_INFINITY;
-    for (number, place) in all {
+    for (at, number, place) in all {
         let label = number.to_string();
         let half = label.len() as f64 * 3.0 + 1.5;
         if place.x * px_per_mm - half < free {
             continue;
         }
         free = place.x * px_per_mm + half;
-        out.push(text(
+        out[at].append(text(
             "text",
             &[
                 ("class", "upright-number"),

@@ -60,8 +60,14 @@ struct Label {
     text: String,
 }
 
-/// A mark at each stretch, and its length where there is room for it: the longest first. `wire` is the wire's height, mm.
-pub fn stretch_marks(told: &[ToldStretch<'_>], wire: f64, window: Window, words: &Words) -> String {
+/// A mark at each stretch, and its length where there is room for it, the longest first, each a drawing of its own. `wire` is
+/// the wire's height, mm.
+pub fn stretch_marks(
+    told: &[ToldStretch<'_>],
+    wire: f64,
+    window: Window,
+    words: &Words,
+) -> Vec<String> {
     let mut out = group("stretches");
     for one in told {
         mark(&mut out, one, wire, window);
@@ -77,7 +83,7 @@ pub fn stretch_marks(told: &[ToldStretch<'_>], wire: f64, window: Window, words:
             &label.text,
         ));
     }
-    out.to_string()
+    out.get_children().iter().map(ToString::to_string).collect()
 }
 
 /// How far under the wire the lines of a stretch stand: that which measures it, and that of its length.

@@ -122,7 +122,7 @@ fn all(row: &Row, name: &str) -> Vec<String> {
         out.push(frame(row, view, px_per_mm, &words));
         out.push(tree_numbers(row, view, px_per_mm, &words));
         let (cover, places) = (cover(row, &targets), upright_places(row, g));
-        out.push(cordon_band(
+        out.extend(cordon_band(
             &cover, &places, view, &targets, &words, px_per_mm,
         ));
     }

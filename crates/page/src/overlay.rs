@@ -9,7 +9,6 @@ use cordonry::work::{asks_to_bend, can_bend};
 use cordonry_draw::{ToldStretch, Window, stretch_marks};
 use cordonry_words::Words;
 use kurbo::Point;
-use std::fmt::Write;
 
 /// Smallest scale, px per mm, at which the handles of laid shoots are shown.
 const HANDLES_FROM: f64 = 0.05;
@@ -39,15 +38,14 @@ pub struct Marked {
     pub held: Option<(TreeId, ShootId)>,
 }
 
-/// The overlay's markup.
-pub fn markup(scene: &Scene, marked: Marked, view: View, words: &Words) -> String {
-    let mut out = String::new();
-    stretches(&mut out, scene, marked, view, words);
+/// The overlay's drawings.
+pub fn drawings(scene: &Scene, marked: Marked, view: View, words: &Words) -> Vec<String> {
+    let mut out = stretches(scene, marked, view, words);
     handles(&mut out, scene, marked, view, words);
     out
 }
 
-fn stretches(out: &mut String, scene: &Scene, marked: Marked, view: View, words: &Words) {
+fn stretches(scene: &Scene, marked: Marked, view: View, words: &Words) -> Vec<String> {
     let targets = &scene.plan.targets;
     let kinds = [
         (true, &scene.cover.gaps, targets.let_pass(Limit::GapMax)),
@@ -84,12 +82,12 @@ fn stretches(out: &mut String, scene: &Scene, marked: Marked, view: View, words:
         scale,
         width,
     };
-    *out += &stretch_marks(&told, scene.terms.geometry.wire, window, words);
+    stretch_marks(&told, scene.terms.geometry.wire, window, words)
 }
 
 /// A shoot whose tip can be taken in the hand, where that tip is.
 fn handle(
-    out: &mut String,
+    out: &mut Vec<String>,
     view: View,
     words: &Words,
     scene: &Scene,
@@ -102,8 +100,7 @@ fn handle(
         return;
     }
     let name = escape(&words.part(&scene.row, part.0, Some(part.1)));
-    let _ = write!(
-        out,
+    out.push(format!(
         r#"<g class="handle{}{}" data-handle="tip" data-of="{}/{}"><circle class="reach" cx="{x}" cy="{y}" r="16"/><circle class="knob" cx="{x}" cy="{y}" r="{r}"/><title>{name}</title></g>"#,
         if chosen { " chosen" } else { "" },
         if held { " held" } else { "" },
@@ -112,10 +109,10 @@ fn handle(
         x = n(tip.x),
         y = n(tip.y),
         r = if chosen || held { "8" } else { "5" },
-    );
+    ));
 }
 
-fn handles(out: &mut String, scene: &Scene, marked: Marked, view: View, words: &Words) {
+fn handles(out: &mut Vec<String>, scene: &Scene, marked: Marked, view: View, words: &Words) {
     if view.scale < HANDLES_FROM {
         return;
     }

@@ -47,20 +47,47 @@ impl DrawnEach {
         }
     }
 
-    /// Draws those that are not what stands in their place.
+    /// Draws those that are not what stands in their place. Where there are more or fewer, those before and after what is another stay.
     pub fn draw(&self, drawings: Vec<String>) {
         let held = self.hold.replace(drawings);
         let drawings = self.hold.borrow();
-        if held.len() != drawings.len() {
-            self.element.set_inner_html(&drawings.concat());
+        let same = |pairs: &mut dyn Iterator<Item = (&String, &String)>| {
+            pairs.take_while(|(a, b)| a == b).count()
+        };
+        let before = same(&mut held.iter().zip(drawings.iter()));
+        let (held, drawings) = (&held[before..], &drawings[before..]);
+        let after = same(&mut held.iter().rev().zip(drawings.iter().rev()));
+        let (held, drawings) = (
+            &held[..held.len() - after],
+            &drawings[..drawings.len() - after],
+        );
+        let place = |at: usize| {
+            self.element
+                .children()
+                .item(u32::try_from(before + at).ok()?)
+        };
+        if held.len() == drawings.len() {
+            for (at, (_, new)) in held
+                .iter()
+                .zip(drawings)
+                .enumerate()
+                .filter(|(_, (old, new))| old != new)
+            {
+                if let Some(place) = place(at) {
+                    place.set_outer_html(new);
+                }
+            }
             return;
         }
-        let places = self.element.children();
-        let pairs = held.iter().zip(drawings.iter());
-        for (at, (_, new)) in pairs.enumerate().filter(|(_, (old, new))| old != new) {
-            if let Some(place) = u32::try_from(at).ok().and_then(|at| places.item(at)) {
-                place.set_outer_html(new);
+        for _ in held {
+            if let Some(gone) = place(0) {
+                gone.remove();
             }
         }
+        let new = drawings.concat();
+        let _ = match place(0) {
+            Some(next) => next.insert_adjacent_html("beforebegin", &new),
+            None => self.element.insert_adjacent_html("beforeend", &new),
+        };
     }
 }

@@ -38,10 +38,10 @@ pub struct WallScreen {
     ground: Drawn,
     numbers: Drawn,
     upright_numbers: DrawnEach,
-    overlay: Drawn,
+    overlay: DrawnEach,
     ghost: Drawn,
     band: Element,
-    on_band: Drawn,
+    on_band: DrawnEach,
     host: Element,
     document: Document,
     mounted: BTreeMap<TreeId, Element>,
@@ -63,6 +63,8 @@ impl WallScreen {
         let band = drawing(&document)?;
         band.set_attribute("class", "band-drawing").ok()?;
         band_host.append_child(&band).ok()?;
+        let on_band = layers::group(&document, "band")?;
+        band.append_child(&on_band).ok()?;
         let signs = layers.get(Layer::Work)?;
         let tried = layers::group(&document, "tried")?;
         signs.after_with_node_1(&tried).ok()?;
@@ -81,9 +83,9 @@ impl WallScreen {
             ground: Drawn::new(layers.get(Layer::Ground)?),
             numbers: Drawn::new(of_trees?),
             upright_numbers: DrawnEach::new(of_uprights?),
-            overlay: Drawn::new(layers.get(Layer::Hand)?),
+            overlay: DrawnEach::new(layers.get(Layer::Hand)?),
             ghost: Drawn::new(layers.get(Layer::Aim)?),
-            on_band: Drawn::new(band.clone()),
+            on_band: DrawnEach::new(on_band),
             band,
             host: host.clone(),
             document,
@@ -169,12 +171,7 @@ impl WallScreen {
             }
             self.detail = Some(detail);
         }
-        for id in &redraw.trees {
-            if let Some(element) = self.mounted.remove(id) {
-                element.remove();
-            }
-        }
-        self.place_trees(scene, detail, colours);
+        self.place_trees(scene, &redraw.trees, detail, colours);
         let span = view.span();
         if self.drawn != Some(view) || redraw.all {
             self.frame.draw(cordonry_draw::backdrop(&scene.row, span));
@@ -206,15 +203,7 @@ impl WallScreen {
         self.signs.draw(signs);
         self.tried.draw(String::new());
         self.overlay
-            .draw(overlay::markup(scene, marked, view, words));
-        let _ = self.band.set_attribute(
-            "viewBox",
-            &format!(
-                "{:.2} 0 {:.2} {BAND_HEIGHT}",
-                view.x * view.scale,
-                view.width
-            ),
-        );
+            .draw(overlay::drawings(scene, marked, view, words));
         self.on_band.draw(cordonry_draw::cordon_band(
             &scene.cover,
             &scene.places,
@@ -231,6 +220,14 @@ impl WallScreen {
         let _ = self.scene.set_attribute(
             "viewBox",
             &format!("{:.2} {:.2} {w:.2} {h:.2}", view.x, -view.top),
+        );
+        let _ = self.band.set_attribute(
+            "viewBox",
+            &format!(
+                "{:.2} 0 {:.2} {BAND_HEIGHT}",
+                view.x * view.scale,
+                view.width
+            ),
         );
         // One screen pixel in mm, for lines that keep their width on the screen.
         if let Some(style) = self
@@ -252,11 +249,18 @@ impl WallScreen {
         for (_, element) in std::mem::take(&mut self.mounted) {
             element.remove();
         }
-        self.place_trees(scene, Detail::for_scale(self.view.scale), colours);
+        self.place_trees(scene, &[], Detail::for_scale(self.view.scale), colours);
         self.choose(chosen);
     }
 
-    fn place_trees(&mut self, scene: &Scene, detail: Detail, (by, light): (ColourBy, LightAt<'_>)) {
+    /// Has the trees in view on the wall, those that changed drawn anew in their place.
+    fn place_trees(
+        &mut self,
+        scene: &Scene,
+        changed: &[TreeId],
+        detail: Detail,
+        (by, light): (ColourBy, LightAt<'_>),
+    ) {
         let paint = Paint {
             by,
             moment: scene.moment,
@@ -283,7 +287,10 @@ impl WallScreen {
             .take_while(|p| p.tree().foot.f() <= span.to + REACH)
         {
             let tree = posed.tree();
-            if self.mounted.contains_key(&tree.id) {
+            if let Some(group) = self.mounted.get(&tree.id) {
+                if changed.contains(&tree.id) {
+                    group.set_inner_html(&painted_group(posed, detail, &paint));
+                }
                 continue;
             }
             if let Ok(group) = self.document.create_element_ns(Some(SVG), "g") {
