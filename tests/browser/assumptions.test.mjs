@@ -38,6 +38,12 @@ pageTest('a lesson opens with its question and how often it holds, and its rules
   await view.locator('summary').click();
   const share = view.locator('[data-limit=renew_share] input');
   assert.equal(await share.inputValue(), '20 %');
+  // What is done or not is ticked.
+  const done = view.locator('[data-limit] input[type=checkbox]').first();
+  assert.ok(await done.isChecked());
+  await done.uncheck();
+  await page.locator('[data-act=undo]').click();
+  await page.waitForFunction(() => document.querySelector('#view-assumptions [data-limit] input[type=checkbox]').checked);
   await view.locator('[data-field=standing]').uncheck();
   await share.waitFor({ state: 'detached' });
   await page.locator('[data-act=undo]').click();

@@ -87,6 +87,10 @@ pageTest('a measured row has few matters; one is left with a reason, is printed 
   await frames(page, 3);
   assert.equal(await tips.count(), 1, 'what has changed is back');
   assert.equal(await fold.count(), 1, 'what has not stays left');
+  // Why it was left stands there, where it is to be left again.
+  await tips.locator('[data-act=leave]').click();
+  assert.equal(await page.locator('[data-field=leave-why]').inputValue(), REASON);
+  await page.keyboard.press('Escape');
 
   // Taken up again, all of it is open.
   await fold.locator('[data-act=take-up]').click();

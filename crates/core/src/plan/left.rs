@@ -114,6 +114,13 @@ impl Plan {
         Ok(plan)
     }
 
+    /// Why what comes of a cause was left last in a leaf, nothing where it was not.
+    pub fn why_left(&self, cause: &str, leaf: u8) -> &str {
+        let mut last = self.left.iter().rev();
+        let same = last.find(|l| l.leaf == leaf && l.cause == cause);
+        same.map_or("", |l| &l.reason)
+    }
+
     /// The plan with what stands at a place among all that is left taken up again.
     pub fn without_left(&self, place: usize) -> Plan {
         let mut plan = self.clone();

@@ -13,7 +13,6 @@ shares-late = In the last three leaves, t/ha
 shares-oldest = Oldest wood then, years
 shares-uprights = Uprights then
 shares-of = 1 of { $of }
-standing-done = (1 is done, 0 is not)
 standing-crop_from = The first leaf that is let bear: flowers are rubbed off before; empty for none
 parameters-title = What the model assumes
 parameters-what = Growth, leaf and fruit follow a calibrated model, not a law. Few of its values are measured: each lies somewhere in its range, and a crop is told with the range that all of them together give. Weather, soil, water, disease, frost, pollination and the hand that cuts are not in it.

@@ -13,7 +13,6 @@ shares-late = En las tres últimas hojas, t/ha
 shares-oldest = Madera más vieja entonces, años
 shares-uprights = Verticales entonces
 shares-of = 1 de { $of }
-standing-done = (1 se hace, 0 no)
 standing-crop_from = La primera hoja que se deja producir: antes se quitan las flores; vacío si ninguna
 parameters-title = Lo que supone el modelo
 parameters-what = Crecimiento, hoja y fruta siguen un modelo calibrado, no una ley. Pocos de sus valores están medidos: cada uno está en algún punto de su rango, y la producción se dice con el rango que dan todos juntos. No entran el clima, el suelo, el agua, las enfermedades, las heladas, la polinización ni la mano que corta.

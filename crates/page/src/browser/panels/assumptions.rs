@@ -151,17 +151,42 @@ fn crop_from(app: App) -> AnyView {
 fn one_rule(app: App, rule: Rule) -> AnyView {
     let info = rule.info();
     let value = move |s: &Scheme| Some(s.standing.as_ref()?.rules.get(rule));
+    let value = of_scheme(app, Rc::new(value));
+    let usual = Memo::new(move |_| Some(info.default));
+    let source = source(app, info.status, None);
+    if info.unit == RuleUnit::Done {
+        let done = move || value.get().is_some_and(|done| done > 0.0);
+        return view! {
+            <li data-limit=info.key class:changed=move || value.get() != usual.get()>
+                <label>
+                    <input
+                        type="checkbox"
+                        data-field=info.key
+                        prop:checked=done
+                        on:change=move |e| {
+                            let done = f64::from(u8::from(event_target_checked(&e)));
+                            let _ = set(app, Request::Rule(rule, Some(done)));
+                        }
+                    />
+                    " "
+                    {app.t(info.text)}
+                </label>
+                <span class="source">{source}</span>
+            </li>
+        }
+        .into_any();
+    }
     numbered(
         app,
         Numbered {
             key: info.key,
             name: info.text,
             unit: info.unit.typed(),
-            behind: (info.unit == RuleUnit::Done).then_some("standing-done"),
+            behind: None,
             range: rule.range(),
-            source: source(app, info.status, None),
-            value: of_scheme(app, Rc::new(value)),
-            usual: Memo::new(move |_| Some(info.default)),
+            source,
+            value,
+            usual,
             set: Rc::new(move |value| set(app, Request::Rule(rule, value))),
         },
     )

@@ -201,3 +201,10 @@ pub fn left(desk: &Desk, key: &str, reason: String) -> Option<Left> {
     let (all, matter) = of_key(desk, key)?;
     Some(matter.left(&all, desk.scene().row.leaf, reason))
 }
+
+/// Why a matter of its cause was left in this leaf before, as one is that came back because its part changed.
+pub fn why_left(desk: &Desk, key: &str) -> Option<String> {
+    let (_, matter) = of_key(desk, key)?;
+    let leaf = desk.scene().row.leaf;
+    Some(desk.plan().why_left(&matter.cause.to_string(), leaf).into())
+}

@@ -335,7 +335,9 @@ fn EachFinding(
 /// Why a matter is left.
 #[component]
 fn LeaveForm(app: App, state: State, key: StoredValue<String>) -> impl IntoView {
-    let reason = RwSignal::new(String::new());
+    // What comes back was left for a reason, which often still holds.
+    let before = app.peek(|d| line::why_left(d, &key.get_value()));
+    let reason = RwSignal::new(before.flatten().unwrap_or_default());
     let close = move || {
         state.leaving.set(None);
         dom::begin_at_if_lost("#findings-title");
@@ -359,6 +361,7 @@ fn LeaveForm(app: App, state: State, key: StoredValue<String>) -> impl IntoView 
                     type="text"
                     data-field="leave-why"
                     autocomplete="off"
+                    prop:value=reason
                     on:input=move |e| reason.set(event_target_value(&e))
                     on:keydown=move |e| {
                         if e.key() == "Escape" {
