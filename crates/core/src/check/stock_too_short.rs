@@ -2,15 +2,13 @@
 
 use super::seen::{Seen, SeenTree, under};
 use super::{Finding, Severity};
-use crate::pose::{Course, bend_saving, layout, stock_length};
+use crate::pose::{Course, bend_saving, layout};
 use crate::row::{Limit, Pose, ShootId, Toward, Tree};
 use crate::said::Arg;
+use crate::stock::Places;
 use crate::units::Deg;
 
 pub(super) const RULE: &str = "stock-too-short";
-
-/// Feet nearer to each other than this, mm, are a pair of trees for one place; neither is the other's next.
-const PAIRED: f64 = 300.0;
 
 pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
     let seasons = c.limit(Limit::FillDueLeaf) + 1.0 - f64::from(c.row.leaf);
@@ -101,55 +99,30 @@ fn leaders(c: &Seen<'_>, seen: &SeenTree<'_>) -> Vec<Leader> {
     }]
 }
 
-/// How far along the row the leader is to reach.
-fn goal(c: &Seen<'_>, i: usize, toward: Toward) -> f64 {
-    let foot = c.trees[i].tree.foot.f();
-    let apart = |t: &&SeenTree<'_>| (t.tree.foot.f() - foot).abs() >= PAIRED;
-    let next = match toward {
-        Toward::Right => c.trees[i + 1..].iter().find(apart),
-        Toward::Left => c.trees[..i].iter().rev().find(apart),
-    };
-    match next {
-        None if toward == Toward::Right => c.row.to.f(),
-        None => c.row.from.f(),
-        Some(n) if n.goes(toward.other()) => (foot + n.tree.foot.f()) / 2.0,
-        Some(n) => n.tree.foot.f() + toward.sign() * bearing_reach(c, n.tree),
-    }
-}
-
-/// How far from its foot a slanting stem's wood begins to bear.
-fn bearing_reach(c: &Seen<'_>, tree: &Tree) -> f64 {
-    let bearing = c.limit(Limit::BearingHeight).min(c.g.wire);
-    bearing / libm::tan(tree.planted.angle.radians())
+/// Asks the row's places something.
+fn ask<T>(c: &Seen<'_>, asked: impl FnOnce(&Places<'_>) -> T) -> T {
+    asked(&Places {
+        count: c.trees.len(),
+        tree: &|i| c.trees[i].tree,
+        goes: &|i, toward| c.trees[i].goes(toward),
+        ends: (c.row.from.f(), c.row.to.f()),
+        wire: c.g.wire,
+        bearing: c.limit(Limit::BearingHeight),
+    })
 }
 
 /// Length of new stock for a lost tree's place, planted as that was, mm. The saving of its bend is left out.
 pub(super) fn stock_for(c: &Seen<'_>, i: usize) -> f64 {
-    let tree = c.trees[i].tree;
-    whole_length(
-        c,
-        tree,
-        goal(c, i, tree.planted.toward),
-        tree.planted.toward,
-    )
-}
-
-/// From a tree's foot along its stem and the wire to `goal`.
-fn whole_length(c: &Seen<'_>, tree: &Tree, goal: f64, toward: Toward) -> f64 {
-    let bearing = c.limit(Limit::BearingHeight).min(c.g.wire);
-    let ahead = (goal - tree.foot.f()) * toward.sign();
-    // As if the next tree were planted at the same angle: the spacing that ends its bare wood at the goal.
-    let spacing = ahead - bearing_reach(c, tree);
-    stock_length(c.g.wire, tree.planted.angle.radians(), spacing, bearing)
+    ask(c, |places| places.stock_for(i))
 }
 
 fn needed(c: &Seen<'_>, i: usize, leader: &Leader) -> f64 {
     let tree = c.trees[i].tree;
     let course = &leader.course;
-    let goal = goal(c, i, leader.toward);
+    let goal = ask(c, |places| places.goal(i, leader.toward));
     let saving = bend_saving(course.radius, course.turn.abs());
     let whole = if leader.index == 0 {
-        whole_length(c, tree, goal, leader.toward)
+        ask(c, |places| places.whole_length(tree, goal, leader.toward))
     } else {
         (c.g.wire - course.base.y).max(0.0) + (goal - course.base.x) * leader.toward.sign()
     };

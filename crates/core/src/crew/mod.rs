@@ -23,7 +23,7 @@ use std::sync::Arc;
 /// Above this a crew needs a ladder or a pole, mm (from memory).
 const REACH: f64 = 2_000.0;
 /// From tie to tie along laid wood, mm (from memory).
-const TIE_EVERY: f64 = 300.0;
+pub(crate) const TIE_EVERY: f64 = 300.0;
 
 /// What the one who hands work out knows beside the plan.
 #[derive(Clone, Debug, Default, PartialEq)]

@@ -3,6 +3,7 @@
 //! The solvers know no plan: they are given choices with what each costs, and what neighbours cost each other. Both tell how much
 //! worse the next best is.
 
+pub mod assign;
 pub mod fill;
 pub mod uprights;
 
