@@ -36,6 +36,8 @@ pub enum Command {
     Forecast(Forecast),
     Advise(Advise),
     Crew(Crew),
+    Materials(Materials),
+    Compare(Compare),
     Draw(Draw),
     Import(Import),
     Export(Export),
@@ -170,6 +172,60 @@ pub struct Crew {
     /// Trees that are diseased, by their numbers, comma between them: they are walked last, with tools disinfected.
     #[arg(long, value_name = "TREES", value_delimiter = ',')]
     pub diseased: Vec<u32>,
+    #[command(flatten)]
+    pub output: Output,
+}
+
+/// Tell what rows take when they are set up: trees with their lengths, wires by kind and height, posts, ties and sleeves; what the
+/// wires bear; which delivered tree goes where.
+///
+/// It is told for the finished wall: its wires up to the wall's height, its uprights at the distance that is aimed at. Lengths of stock
+/// are above the ground, unheaded with intact buds where a place has one leader. Posts, anchors and wind are not designed.
+#[derive(ClapArgs)]
+pub struct Materials {
+    /// Plan files, or folders in which every *.json is one.
+    #[arg(required = true, value_name = "PATH")]
+    pub paths: Vec<PathBuf>,
+    /// The scheme, by its name; else the first.
+    #[arg(long, value_name = "NAME")]
+    pub scheme: Option<String>,
+    /// Tell too what the work of this leaf takes.
+    #[arg(long, value_name = "LEAF", value_parser = clap::value_parser!(u8).range(1..=40))]
+    pub leaf: Option<u8>,
+    /// Trees to spare, per cent of the places (from memory).
+    #[arg(long, value_name = "PERCENT", default_value_t = 5.0)]
+    pub spares: f64,
+    /// The crop that the wires bear, t/ha.
+    #[arg(long, value_name = "T_PER_HA", default_value_t = 20.0)]
+    pub crop: f64,
+    /// Thickness of the wire, mm.
+    #[arg(long, value_name = "MM", default_value_t = 2.5)]
+    pub wire: f64,
+    /// What one costs, such as tree=9.5: tree, wire_m, covered_wire_m, post, tie, sleeve.
+    #[arg(long = "price", value_name = "NAME=PRICE")]
+    pub prices: Vec<String>,
+    /// What the prices are in; anything.
+    #[arg(long, value_name = "TEXT", default_value = "")]
+    pub currency: String,
+    /// Delivered trees, one a line: length above the ground, and `headed` behind a comma where it is.
+    #[arg(long, value_name = "CSV")]
+    pub delivered: Option<PathBuf>,
+    #[command(flatten)]
+    pub output: Output,
+}
+
+/// Set schemes of one row side by side: crop, fill and age of wood by a calibrated model, hours, cuts and materials of their work.
+#[derive(ClapArgs)]
+pub struct Compare {
+    /// Plan files, or folders in which every *.json is one.
+    #[arg(required = true, value_name = "PATH")]
+    pub paths: Vec<PathBuf>,
+    /// The schemes, by their names, comma between them; else all.
+    #[arg(long, value_name = "NAMES", value_delimiter = ',')]
+    pub schemes: Vec<String>,
+    /// The last leaf.
+    #[arg(long, value_name = "LEAF", default_value_t = 8, value_parser = clap::value_parser!(u8).range(1..=40))]
+    pub to: u8,
     #[command(flatten)]
     pub output: Output,
 }

@@ -4,7 +4,7 @@ use crate::Status;
 use crate::args::Crew as Asked;
 use crate::files;
 use crate::judged::{scheme_named, window};
-use crate::out::{clean, print, rounded};
+use crate::out::{Row, clean, rounded};
 use anyhow::{Result, anyhow};
 use cordonry::crew::{Hands, Job, Pass, Rate, Season, season};
 use cordonry::file::work_value;
@@ -14,43 +14,31 @@ use cordonry::said::Arg;
 use cordonry::work::Work;
 use cordonry_draw::{caution, work_line};
 use cordonry_words::Words;
-use serde::Serialize;
 use serde_json::{Value, json};
-use std::cell::RefCell;
 use std::fmt::Write as _;
 use std::path::Path;
 
-/// What is told of a file's row, to programs and to people.
-#[derive(Serialize)]
-#[serde(transparent)]
-struct Told {
-    row: Value,
-    #[serde(skip)]
-    people: String,
-}
-
 pub fn run(ask: &Asked, words: &Words) -> Status {
-    let look = |path: &Path| -> Result<Told> {
+    files::print_rows(&ask.paths, &ask.output, words, |path| {
         let plan = files::plan(path, words)?;
         let scheme = scheme_named(&plan, ask.scheme.as_deref(), words)?;
         let hands = hands(ask, words)?;
         let leaf = ask.leaf.unwrap_or(plan.found.leaf);
         let season =
             season(&plan, scheme, leaf, &hands).map_err(|why| files::refused(&why, words))?;
-        Ok(Told {
+        Ok(Row {
             row: json_of(path, &plan, scheme, &season, &hands, words),
             people: people(path, &plan, scheme, &season, words),
         })
-    };
-    let unreadable = RefCell::default();
-    let rows = files::rows(&ask.paths, &unreadable, words, look);
-    let printed = print(&ask.output, words, rows, &unreadable, |row| {
-        row.people.clone()
-    });
-    match unreadable.borrow().is_empty() {
-        true => printed,
-        false => Status::Failed,
-    }
+    })
+}
+
+/// What was said as a name and its number.
+pub fn pair(text: &str, words: &Words) -> Result<(String, f64)> {
+    let pair = text.split_once('=');
+    let pair = pair.and_then(|(name, n)| Some((name.trim().into(), n.trim().parse().ok()?)));
+    let wrong = || words.text("command-name-value", &[("text", Arg::short(text))]);
+    pair.ok_or_else(|| anyhow!(wrong()))
 }
 
 /// What is asked about rates, people and diseased trees.
@@ -59,19 +47,13 @@ fn hands(ask: &Asked, words: &Words) -> Result<Hands> {
         diseased: ask.diseased.iter().map(|id| TreeId(*id)).collect(),
         ..Hands::default()
     };
-    let pair = |text: &str| -> Result<(String, f64)> {
-        let pair = text.split_once('=');
-        let pair = pair.and_then(|(name, n)| Some((name.trim().into(), n.trim().parse().ok()?)));
-        let wrong = || words.text("command-name-value", &[("text", Arg::short(text))]);
-        pair.ok_or_else(|| anyhow!(wrong()))
-    };
     for rate in &ask.rates {
-        let (name, seconds) = pair(rate)?;
+        let (name, seconds) = pair(rate, words)?;
         let with = out.rates.with(&name, seconds);
         out.rates = with.map_err(|why| files::refused(&why, words))?;
     }
     for people in &ask.people {
-        let (name, count) = pair(people)?;
+        let (name, count) = pair(people, words)?;
         let job = Job::ALL.into_iter().find(|j| j.name() == name);
         let job = job.filter(|_| (1.0..=100.0).contains(&count) && count.fract() == 0.0);
         let names = Job::ALL.map(Job::name).join(", ");

@@ -2,7 +2,7 @@
 
 use crate::Status;
 use crate::args::Output;
-use crate::out::{Unreadable, clean, print};
+use crate::out::{Row, Unreadable, clean, print};
 use crate::replace::replace;
 use anyhow::{Context as _, Result, anyhow, bail};
 use cordonry::file::{MAX_BYTES, read_plan, too_large};
@@ -157,6 +157,22 @@ pub fn rows<'a, R, F: Fn(&Path) -> Result<R>>(
         };
         looked.map_err(told).ok()
     })
+}
+
+/// Tells what `look` makes of each plan file that the paths stand for.
+pub fn print_rows(
+    paths: &[PathBuf],
+    output: &Output,
+    words: &Words,
+    look: impl Fn(&Path) -> Result<Row>,
+) -> Status {
+    let unreadable = RefCell::default();
+    let rows = rows(paths, &unreadable, words, look);
+    let printed = print(output, words, rows, &unreadable, |row| row.people.clone());
+    match unreadable.borrow().is_empty() {
+        true => printed,
+        false => Status::Failed,
+    }
 }
 
 /// The outcome of a command on one file.

@@ -3,6 +3,7 @@
 mod advise;
 mod args;
 mod check;
+mod compare;
 mod convert;
 mod crew;
 mod draw;
@@ -10,6 +11,7 @@ mod files;
 mod forecast;
 mod judged;
 mod light;
+mod materials;
 mod out;
 mod replace;
 
@@ -43,6 +45,8 @@ fn main() -> ExitCode {
         args::Command::Forecast(ask) => forecast::run(&ask, words),
         args::Command::Advise(ask) => advise::run(&ask, words),
         args::Command::Crew(ask) => crew::run(&ask, words),
+        args::Command::Materials(ask) => materials::run(&ask, words),
+        args::Command::Compare(ask) => compare::run(&ask, words),
         args::Command::Draw(ask) => draw::draw(&ask, words),
         args::Command::Import(ask) => convert::import(&ask, words),
         args::Command::Export(ask) => convert::export(&ask, words),

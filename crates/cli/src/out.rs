@@ -6,6 +6,7 @@ use cordonry::said::{Arg, is_obeyed};
 use cordonry_words::Words;
 use serde::ser::SerializeMap as _;
 use serde::{Serialize, Serializer};
+use serde_json::Value;
 use std::cell::RefCell;
 use std::io::{self, BufWriter, ErrorKind, Write};
 use std::path::Path;
@@ -85,6 +86,15 @@ pub fn print<R: Serialize>(
             Status::Failed
         }
     }
+}
+
+/// What is told of a file's row, to programs and to people.
+#[derive(Serialize)]
+#[serde(transparent)]
+pub struct Row {
+    pub row: Value,
+    #[serde(skip)]
+    pub people: String,
 }
 
 /// One JSON document whose rows are worked out while it is written, so that no more than one is held.

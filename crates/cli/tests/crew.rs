@@ -110,3 +110,100 @@ fn a_leaf_without_work_says_that_it_gets_the_usual_work() {
     let (_, out, _) = run(&["crew", at, "--leaf", "3"]);
     assert!(out.contains("leaf 3 has no work in this scheme"), "{out}");
 }
+
+fn json(args: &[&str]) -> Value {
+    let (status, out, err) = run(args);
+    assert_eq!(status, 0, "{err}");
+    serde_json::from_str(&out).unwrap()
+}
+
+#[test]
+fn materials_tell_trees_wires_and_what_they_bear() {
+    let delivered = std::path::Path::new(env!("CARGO_TARGET_TMPDIR")).join("delivered.csv");
+    std::fs::write(&delivered, "length\n2,30\n1.9 m;headed\n2.1\n").unwrap();
+    let args = [
+        "materials",
+        EXAMPLE,
+        "--json",
+        "--price",
+        "tree=9.5",
+        "--price",
+        "post=4",
+    ];
+    let all = json(&[&args[..], &["--currency", "EUR", "--leaf", "3"]].concat());
+    let row = &all["rows"][0];
+    // Nine places and 5 % to spare; three posts.
+    assert_eq!(row["trees"]["order"], 10);
+    assert_eq!(row["posts"], 3);
+    assert_eq!(row["cost"], 10.0 * 9.5 + 3.0 * 4.0);
+    assert_eq!(row["crop_kg_per_m"], 6.0);
+    assert_eq!(row["coil_m"], 648.8);
+    assert_eq!(row["stretch_mm_per_kn_per_100m"], 101.9);
+    assert_eq!(row["wires"].as_array().unwrap().len(), 5);
+    // A bud at bud swell and cuts take nothing.
+    assert_eq!(row["leaf"]["ties"], 0);
+    let at = delivered.to_str().unwrap();
+    let (_, out, err) = run(&["materials", EXAMPLE, "--delivered", at]);
+    assert!(
+        err.is_empty() && out.contains("delivered tree 2"),
+        "{out}{err}"
+    );
+    let placed = json(&["materials", EXAMPLE, "--delivered", at, "--json"]);
+    let placed = &placed["rows"][0]["delivered"];
+    // Nine places want some 2.2 m: 2.30 m lacks nothing, 2.1 m some 0.1 m, 1.9 m some 0.3 m and its head.
+    let lacking = placed["lacking_mm"].as_i64().unwrap();
+    assert!((540..=590).contains(&lacking), "{placed}");
+    let got = placed["places"].as_array().unwrap();
+    let headed: Vec<&Value> = got.iter().filter(|p| p["headed"] == true).collect();
+    assert_eq!(headed.len(), 1);
+    assert_eq!(headed[0]["delivered"], 2);
+    for wrong in [
+        ["--price", "saw=1"],
+        ["--price", "tree"],
+        ["--wire", "0.2"],
+        ["--spares", "-5"],
+        ["--delivered", "no such file"],
+    ] {
+        let (status, _, err) = run(&[&["materials", EXAMPLE], &wrong[..]].concat());
+        assert_eq!(status, 2, "{wrong:?}: {err}");
+    }
+}
+
+#[test]
+fn schemes_are_compared_by_crop_hours_cuts_and_materials() {
+    let lesson = concat!(
+        env!("CARGO_MANIFEST_DIR"),
+        "/../../examples/lessons/renewal-a-fifth-or-never.json"
+    );
+    let all = json(&["compare", lesson, "--to", "6", "--json"]);
+    let schemes = all["rows"][0]["schemes"].as_array().unwrap();
+    assert_eq!(schemes.len(), 2);
+    for scheme in schemes {
+        let leaves = scheme["leaves"].as_array().unwrap();
+        let sum = |key: &str| leaves.iter().map(|l| l[key].as_f64().unwrap()).sum::<f64>();
+        assert_eq!(scheme["cuts"].as_f64().unwrap(), sum("cuts"));
+        assert_eq!(scheme["pieces"].as_f64().unwrap(), sum("pieces"));
+        let hours = scheme["hours"].as_f64().unwrap();
+        assert!((hours - sum("minutes") / 60.0).abs() < 0.02, "{scheme}");
+        // The crew's own counts are the same.
+        for leaf in leaves {
+            let number = leaf["leaf"].to_string();
+            let name = scheme["name"].as_str().unwrap();
+            let crew = json(&[
+                "crew", lesson, "--scheme", name, "--leaf", &number, "--json",
+            ]);
+            let passes = crew["rows"][0]["passes"].as_array().unwrap().clone();
+            let count: u64 = passes.iter().map(|p| p["count"].as_u64().unwrap()).sum();
+            assert_eq!(
+                Some(count),
+                leaf["pieces"].as_u64(),
+                "{name}, leaf {number}"
+            );
+        }
+    }
+    let one = json(&["compare", lesson, "--schemes", "Never", "--json"]);
+    assert_eq!(one["rows"][0]["schemes"].as_array().unwrap().len(), 1);
+    let (status, _, err) = run(&["compare", lesson, "--schemes", "A fifth,None such"]);
+    assert_eq!(status, 2);
+    assert!(err.contains("None such"), "{err}");
+}

@@ -66,8 +66,8 @@ pub fn assign(
     }
     let mut out = vec![None; places];
     let mut total = 0;
-    for column in 1..=columns {
-        let Some(row) = holder[column].checked_sub(1) else {
+    for (column, row) in holder.iter().enumerate().skip(1) {
+        let Some(row) = row.checked_sub(1) else {
             continue;
         };
         let (place, thing) = match turned {

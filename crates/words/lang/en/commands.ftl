@@ -115,3 +115,40 @@ command-crew-tree = tree { $tree }: { $count }
 command-crew-void = can’t be done as the row stands: { $work }
 command-no-job = there is no job { $name }; those there are: { $names }
 command-name-value = { $text } must be a name and a number, such as stub=20
+
+command-materials = { $file }: { $name }: { $trees } trees to order ({ $places } places, { $spares } to spare), { $least } to { $most } above the ground, unheaded with intact buds where there is one leader
+command-wire-need = wire at { $height }, { $kind ->
+    [plastic] plastic
+   *[bare] bare
+}{ $new ->
+    [yes] , still to be stretched
+   *[no] {""}
+}: { $length }; it bears { $crop } kg of crop on a metre: tension { $tension } kN, sag { $sag }
+command-wire-all = { $bare } of bare wire and { $plastic } of plastic wire in all (a coil of 25 kg is { $coil } m of bare wire of that thickness); { $posts } posts, at most { $span } apart{ $assumed ->
+    [yes] {" "}(assumed: the row has none)
+   *[no] {""}
+}; { $ties } ties, { $sleeves } sleeves
+command-wire-load = { $t } t/ha are { $kg } kg on a metre of row; did the cordon wire bear it all: tension { $tension } kN, sag { $sag }. Set without load to { $setting } kN, never over 1.1; a wire of 2.5 mm breaks from { $breaking } kN on. Wood and leaves are not counted.
+command-leaf-takes = the work of leaf { $leaf } takes { $trees ->
+    [one] one tree
+   *[other] { $trees } trees
+}, { $wires ->
+    [one] one wire
+   *[other] { $wires } wires
+}, { $ties } ties, { $sleeves } sleeves
+command-placed = place of tree { $tree }: { $is ->
+    [yes] delivered tree { $delivered }
+   *[no] none is left
+}{ $lacks ->
+    [yes] , { $short } too short
+   *[no] {""}
+}{ $headed ->
+    [yes] , headed though unheaded is needed
+   *[no] {""}
+}
+command-cost = what has a price costs { $cost } { $currency }
+command-no-price = there is no price { $name }; those there are: { $names }
+command-delivered-line = line { $line }: { $reason }
+command-out-of-range = { $name } = { $value }: it must be between { $low } and { $high }
+command-compare = { $file }: { $name }, to leaf { $leaf }, by a calibrated model; hours by rates from memory
+command-compare-scheme = { $scheme }: crop { $crop } t/ha in all, cordon filled to { $filled } at the end, oldest wood { $age }; { $hours } hours, { $pieces } pieces of work, { $cuts } cuts, { $wires } wires, { $ties } ties, { $sleeves } sleeves

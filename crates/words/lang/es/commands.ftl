@@ -115,3 +115,40 @@ command-crew-tree = árbol { $tree }: { $count }
 command-crew-void = no se puede hacer como está la hilera: { $work }
 command-no-job = no hay labor { $name }; las que hay: { $names }
 command-name-value = { $text } debe ser un nombre y un número, como stub=20
+
+command-materials = { $file }: { $name }: { $trees } árboles que pedir ({ $places } lugares, { $spares } de reserva), de { $least } a { $most } sobre el suelo, sin despuntar y con las yemas intactas donde hay una sola guía
+command-wire-need = alambre a { $height }, { $kind ->
+    [plastic] plástico
+   *[bare] desnudo
+}{ $new ->
+    [yes] , por tender
+   *[no] {""}
+}: { $length }; carga { $crop } kg de cosecha por metro: tensión { $tension } kN, flecha { $sag }
+command-wire-all = { $bare } de alambre desnudo y { $plastic } de alambre plástico en total (un rollo de 25 kg son { $coil } m de alambre desnudo de ese grosor); { $posts } postes, a { $span } como máximo{ $assumed ->
+    [yes] {" "}(supuesto: la hilera no tiene)
+   *[no] {""}
+}; { $ties } amarras, { $sleeves } fundas
+command-wire-load = { $t } t/ha son { $kg } kg por metro de hilera; si el alambre del cordón lo cargara todo: tensión { $tension } kN, flecha { $sag }. Tensar sin carga a { $setting } kN, nunca sobre 1,1; un alambre de 2,5 mm se corta desde { $breaking } kN. Madera y hojas no se cuentan.
+command-leaf-takes = las labores de la hoja { $leaf } llevan { $trees ->
+    [one] un árbol
+   *[other] { $trees } árboles
+}, { $wires ->
+    [one] un alambre
+   *[other] { $wires } alambres
+}, { $ties } amarras, { $sleeves } fundas
+command-placed = lugar del árbol { $tree }: { $is ->
+    [yes] árbol recibido { $delivered }
+   *[no] no queda ninguno
+}{ $lacks ->
+    [yes] , le faltan { $short }
+   *[no] {""}
+}{ $headed ->
+    [yes] , despuntado aunque se necesita sin despuntar
+   *[no] {""}
+}
+command-cost = lo que tiene precio cuesta { $cost } { $currency }
+command-no-price = no hay precio { $name }; los que hay: { $names }
+command-delivered-line = línea { $line }: { $reason }
+command-out-of-range = { $name } = { $value }: debe estar entre { $low } y { $high }
+command-compare = { $file }: { $name }, hasta la hoja { $leaf }, según un modelo calibrado; horas según rendimientos de memoria
+command-compare-scheme = { $scheme }: cosecha { $crop } t/ha en total, cordón lleno al { $filled } al final, madera más vieja { $age }; { $hours } horas, { $pieces } labores, { $cuts } cortes, { $wires } alambres, { $ties } amarras, { $sleeves } fundas

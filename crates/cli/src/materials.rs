@@ -1,0 +1,334 @@
+//! `cordonry materials`: what rows take, what their wires bear, and which delivered tree goes where.
+
+use crate::Status;
+use crate::args::Materials as Asked;
+use crate::crew::pair;
+use crate::files;
+use crate::judged::scheme_named;
+use crate::out::{Row, clean, rounded};
+use anyhow::{Result, anyhow};
+use cordonry::crew::{Hands, season};
+use cordonry::materials::wire::{BREAKING, SETTING, Wire};
+use cordonry::materials::{Ask, COIL, Delivered, Needs, needs, place};
+use cordonry::plan::Plan;
+use cordonry::row::{Covering, Toward};
+use cordonry::said::Arg;
+use cordonry::units::{BareUnit, parse_length};
+use cordonry::work::Work;
+use cordonry_words::Words;
+use serde_json::{Value, json};
+use std::fmt::Write as _;
+use std::path::Path;
+
+/// What can have a price, by name.
+const PRICED: [&str; 6] = ["tree", "wire_m", "covered_wire_m", "post", "tie", "sleeve"];
+
+pub fn run(ask: &Asked, words: &Words) -> Status {
+    files::print_rows(&ask.paths, &ask.output, words, |path| {
+        let plan = files::plan(path, words)?;
+        let scheme = scheme_named(&plan, ask.scheme.as_deref(), words)?;
+        let asked = asked(ask, words)?;
+        let needs = needs(&plan, scheme, &asked);
+        let prices = priced(ask, &needs, words)?;
+        let delivered = ask.delivered.as_deref();
+        let delivered = delivered
+            .map(|file| delivered_in(file, words))
+            .transpose()?;
+        let placed = delivered.map(|trees| {
+            let wanted: Vec<(i64, bool)> = needs.stocks.iter().map(|s| s.need()).collect();
+            place(&wanted, &trees)
+        });
+        let mut row = json_of(path, &plan, scheme, &needs, &asked);
+        let mut told = people(path, &plan, &needs, &asked, words);
+        if let Some((placed, total)) = placed {
+            let each = needs.stocks.iter().zip(&placed);
+            row["delivered"] = json!({
+                "lacking_mm": total,
+                "places": each.clone().map(|(stock, p)| json!({
+                    "tree": stock.tree, "delivered": p.tree.map(|t| t + 1), "short_mm": p.short, "headed": p.headed,
+                })).collect::<Vec<_>>(),
+            });
+            for (stock, p) in each {
+                let args = [
+                    ("tree", Arg::Count(stock.tree.0.into())),
+                    ("is", Arg::yes(p.tree.is_some())),
+                    ("delivered", Arg::Count(p.tree.map_or(0, |t| t as i64 + 1))),
+                    ("short", Arg::Length(p.short as f64)),
+                    ("lacks", Arg::yes(p.short > 0)),
+                    ("headed", Arg::yes(p.headed)),
+                ];
+                let _ = writeln!(told, "  {}", words.text("command-placed", &args));
+            }
+        }
+        if let Some((lines, sum)) = prices {
+            row["prices"] = lines
+                .iter()
+                .map(|(name, cost)| json!({"name": name, "cost": rounded(*cost, 100.0)}))
+                .collect();
+            row["cost"] = json!(rounded(sum, 100.0));
+            row["currency"] = json!(ask.currency);
+            let args = [
+                ("cost", Arg::Number(sum, 2)),
+                ("currency", Arg::Text(clean(&ask.currency))),
+            ];
+            let _ = writeln!(told, "  {}", words.text("command-cost", &args));
+        }
+        if let Some(leaf) = ask.leaf {
+            of_leaf(&plan, scheme, leaf, &mut row, &mut told, words)?;
+        }
+        Ok(Row { row, people: told })
+    })
+}
+
+fn asked(ask: &Asked, words: &Words) -> Result<Ask> {
+    let outside = |name: &str, value: f64, low: f64, high: f64| {
+        let args = [
+            ("name", Arg::Text(name.into())),
+            ("value", Arg::Number(value, 2)),
+            ("low", Arg::Number(low, 1)),
+            ("high", Arg::Number(high, 1)),
+        ];
+        anyhow!(words.text("command-out-of-range", &args))
+    };
+    let within = |name: &str, value: f64, low: f64, high: f64| match value >= low && value <= high {
+        true => Ok(value),
+        false => Err(outside(name, value, low, high)),
+    };
+    let (low, high) = Wire::DIAMETER;
+    let wire = Wire::of(ask.wire).ok_or_else(|| outside("--wire", ask.wire, low, high))?;
+    Ok(Ask {
+        spare_share: within("--spares", ask.spares, 0.0, 100.0)? / 100.0,
+        crop: within("--crop", ask.crop, 0.0, 200.0)?,
+        wire,
+        ..Ask::default()
+    })
+}
+
+/// What each costs that has a price, and all together.
+type Priced = (Vec<(String, f64)>, f64);
+
+/// That; `None` where nothing has a price.
+fn priced(ask: &Asked, needs: &Needs, words: &Words) -> Result<Option<Priced>> {
+    let mut out = Vec::new();
+    for price in &ask.prices {
+        let (name, each) = pair(price, words)?;
+        let metres = |covering| needs.wire(covering, false) / 1000.0;
+        let count = match name.as_str() {
+            "tree" => needs.trees() as f64,
+            "wire_m" => metres(Covering::Bare),
+            "covered_wire_m" => metres(Covering::Plastic),
+            "post" => needs.posts as f64,
+            "tie" => needs.ties as f64,
+            "sleeve" => needs.sleeves as f64,
+            _ => {
+                let args = [
+                    ("name", Arg::short(&name)),
+                    ("names", Arg::Text(PRICED.join(", "))),
+                ];
+                return Err(anyhow!(words.text("command-no-price", &args)));
+            }
+        };
+        out.push((name, count * each));
+    }
+    let sum = out.iter().map(|(_, cost)| cost).sum();
+    Ok((!out.is_empty()).then_some((out, sum)))
+}
+
+/// Delivered trees, one a line: a length, and behind a comma or semicolon `headed` where its end is cut off.
+fn delivered_in(path: &Path, words: &Words) -> Result<Vec<Delivered>> {
+    let text = String::from_utf8(files::bytes(path, words)?)?;
+    let mut out = Vec::new();
+    for (n, line) in text.lines().enumerate() {
+        // A comma may be the length's own.
+        let parted = line.split_once([';', '\t']);
+        let parted = parted.or_else(|| match parse_length(line, BareUnit::Metre) {
+            Ok(_) => None,
+            Err(_) => line.rsplit_once(','),
+        });
+        let (first, rest) = parted.unwrap_or((line, ""));
+        if first.trim().is_empty() {
+            continue;
+        }
+        let length = match parse_length(first, BareUnit::Metre) {
+            Ok(length) => length,
+            // A line of names may stand on top.
+            Err(_) if n == 0 => continue,
+            Err(why) => {
+                let args = [
+                    ("line", Arg::Count(n as i64 + 1)),
+                    ("reason", Arg::Text(words.say(&why))),
+                ];
+                return Err(anyhow!(words.text("command-delivered-line", &args)));
+            }
+        };
+        out.push(Delivered {
+            length: length.round() as i64,
+            headed: rest.trim().eq_ignore_ascii_case("headed"),
+        });
+    }
+    Ok(out)
+}
+
+fn toward(toward: Toward) -> &'static str {
+    match toward {
+        Toward::Left => "left",
+        Toward::Right => "right",
+    }
+}
+
+fn kind(covering: Covering) -> &'static str {
+    match covering {
+        Covering::Bare => "bare",
+        Covering::Plastic => "plastic",
+    }
+}
+
+fn json_of(path: &Path, plan: &Plan, scheme: usize, needs: &Needs, ask: &Ask) -> Value {
+    let trees = needs.stocks.iter().map(|s| {
+        json!({
+            "tree": s.tree, "foot_m": rounded(s.foot.f() / 1000.0, 1e3), "angle_deg": s.angle.degrees(), "toward": toward(s.toward),
+            "length_m": rounded(s.length / 1000.0, 1e3), "unheaded": s.unheaded(), "leaders": if s.forks { 2 } else { 1 },
+            "at_end": s.at_end, "post_m": s.post.map(|p| rounded(p / 1000.0, 1e3)),
+        })
+    });
+    let wires = needs.wires.iter().map(|w| {
+        json!({
+            "height_m": rounded(w.height.f() / 1000.0, 1e3), "kind": kind(w.covering), "new": w.is_new,
+            "length_m": rounded(w.length / 1000.0, 10.0), "crop_kg_per_m": rounded(w.crop_per_metre, 1e3),
+            "tension_loaded_n": rounded(w.loaded.tension, 10.0), "sag_m": rounded(w.loaded.sag, 1e4),
+        })
+    });
+    let metres = |covering| rounded(needs.wire(covering, false) / 1000.0, 10.0);
+    json!({
+        "file": path.display().to_string(),
+        "name": plan.name,
+        "scheme": plan.schemes[scheme].name,
+        "trees": { "places": needs.stocks.len(), "spares": needs.spares, "order": needs.trees(), "each": trees.collect::<Vec<_>>() },
+        "wires": wires.collect::<Vec<_>>(),
+        "wire_diameter_mm": ask.wire.diameter,
+        "wire_bare_m": metres(Covering::Bare),
+        "wire_plastic_m": metres(Covering::Plastic),
+        "wire_kg_per_m": rounded(ask.wire.kg_per_metre(), 1e6),
+        "coil_m": rounded(ask.wire.coil(COIL), 10.0),
+        "coils_bare": (needs.wire(Covering::Bare, false) / 1000.0 / ask.wire.coil(COIL)).ceil(),
+        "stretch_mm_per_kn_per_100m": rounded(ask.wire.stretch(), 10.0),
+        "tension_set_n": SETTING,
+        "posts": needs.posts,
+        "posts_assumed": needs.posts_assumed,
+        "span_m": rounded(needs.span / 1000.0, 1e3),
+        "ties": needs.ties,
+        "sleeves": needs.sleeves,
+        "crop_t_per_ha": ask.crop,
+        "crop_kg_per_m": rounded(needs.crop_per_metre, 1e6),
+        "cordon_wire_with_all_crop": {
+            "tension_n": rounded(needs.worst.tension, 10.0), "sag_m": rounded(needs.worst.sag, 1e4),
+        },
+    })
+}
+
+fn people(path: &Path, plan: &Plan, needs: &Needs, ask: &Ask, words: &Words) -> String {
+    let count = |n: usize| Arg::Count(n as i64);
+    let mut out = String::new();
+    let mut say = |key: &str, args: &[(&'static str, Arg)], indent: &str| {
+        let _ = writeln!(out, "{indent}{}", words.text(key, args));
+    };
+    let lengths = needs.stocks.iter().map(|s| s.length);
+    let args = [
+        ("file", Arg::Text(clean(&path.display().to_string()))),
+        ("name", Arg::Text(clean(&plan.name))),
+        ("trees", count(needs.trees())),
+        ("places", count(needs.stocks.len())),
+        ("spares", count(needs.spares)),
+        (
+            "least",
+            Arg::Length(lengths.clone().fold(f64::MAX, f64::min)),
+        ),
+        ("most", Arg::Length(lengths.fold(0.0, f64::max))),
+    ];
+    say("command-materials", &args, "");
+    for wire in &needs.wires {
+        let args = [
+            ("height", Arg::Length(wire.height.f())),
+            ("kind", Arg::Text(kind(wire.covering).into())),
+            ("new", Arg::yes(wire.is_new)),
+            ("length", Arg::Length(wire.length)),
+            ("crop", Arg::Number(wire.crop_per_metre, 1)),
+            ("tension", Arg::Number(wire.loaded.tension / 1000.0, 2)),
+            ("sag", Arg::Thickness(wire.loaded.sag * 1000.0)),
+        ];
+        say("command-wire-need", &args, "  ");
+    }
+    let args = [
+        ("bare", Arg::Length(needs.wire(Covering::Bare, false))),
+        ("plastic", Arg::Length(needs.wire(Covering::Plastic, false))),
+        ("coil", Arg::Number(ask.wire.coil(COIL), 0)),
+        ("posts", count(needs.posts)),
+        ("assumed", Arg::yes(needs.posts_assumed)),
+        ("span", Arg::Length(needs.span)),
+        ("ties", count(needs.ties)),
+        ("sleeves", count(needs.sleeves)),
+    ];
+    say("command-wire-all", &args, "  ");
+    let args = [
+        ("t", Arg::Number(ask.crop, 1)),
+        ("kg", Arg::Number(needs.crop_per_metre, 1)),
+        ("tension", Arg::Number(needs.worst.tension / 1000.0, 2)),
+        ("sag", Arg::Thickness(needs.worst.sag * 1000.0)),
+        ("setting", Arg::Number(SETTING / 1000.0, 1)),
+        ("breaking", Arg::Number(BREAKING / 1000.0, 1)),
+    ];
+    say("command-wire-load", &args, "  ");
+    for caution in ["caution-trellis", "caution-wire"] {
+        say(caution, &[], "  ! ");
+    }
+    out
+}
+
+/// What the work of one leaf takes, as it is handed out.
+fn of_leaf(
+    plan: &Plan,
+    scheme: usize,
+    leaf: u8,
+    row: &mut Value,
+    told: &mut String,
+    words: &Words,
+) -> Result<()> {
+    let season =
+        season(plan, scheme, leaf, &Hands::default()).map_err(|why| files::refused(&why, words))?;
+    let work = || season.passes.iter().flat_map(|p| p.work());
+    let planted = work().filter_map(|w| match w {
+        Work::Plant {
+            tree, length_mm, ..
+        }
+        | Work::ReplaceTree {
+            tree, length_mm, ..
+        } => Some(json!({"tree": tree, "length_m": rounded(length_mm.f() / 1000.0, 1e3)})),
+        _ => None,
+    });
+    let planted: Vec<Value> = planted.collect();
+    let wires = work().filter_map(|w| match w {
+        Work::AddWire {
+            height_mm,
+            covering,
+        } => {
+            Some(json!({"height_m": rounded(height_mm.f() / 1000.0, 1e3), "kind": kind(*covering)}))
+        }
+        _ => None,
+    });
+    let wires: Vec<Value> = wires.collect();
+    let ties: usize = season.passes.iter().map(|p| p.ties).sum();
+    let sleeves: usize = season.passes.iter().map(|p| p.sleeves).sum();
+    let count = |n: usize| Arg::Count(n as i64);
+    let args = [
+        ("leaf", Arg::Count(leaf.into())),
+        ("trees", count(planted.len())),
+        ("wires", count(wires.len())),
+        ("ties", count(ties)),
+        ("sleeves", count(sleeves)),
+    ];
+    let _ = writeln!(told, "  {}", words.text("command-leaf-takes", &args));
+    row["leaf"] = json!({
+        "leaf": leaf, "usual": season.usual, "trees": planted, "wires": wires, "ties": ties, "sleeves": sleeves,
+    });
+    Ok(())
+}
