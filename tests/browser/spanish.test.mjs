@@ -80,6 +80,20 @@ pageTest('who reads Spanish is met in Spanish', { context: { locale: 'es-MX' } }
   await page.locator('.start h1', { hasText: say('start-title') }).waitFor();
 });
 
+pageTest('examples and lessons are told in Spanish, and shown to a class with the answer put off', {}, async ({ page }) => {
+  await speak(page);
+  await page.locator('[data-example$="one-way-or-opposed.json"]').click();
+  await page.waitForSelector('.stage [data-tree]');
+  await frames(page, 3);
+  assert.match(await page.locator('.row-name').inputValue(), /^Lección: /);
+  await speaksSpanish(page.locator('body'));
+  await page.locator('[data-act=present]').click();
+  await frames(page, 3);
+  const asked = await speaksSpanish(page.locator('body'));
+  assert.match(asked, /Pregunta: ¿por qué/);
+  assert.ok(!asked.includes('cubren un espacio dos veces'), asked);
+});
+
 pageTest('the main job is done in Spanish, with decimal commas', {}, async ({ page }) => {
   await speak(page);
   await bring(page);

@@ -39,7 +39,8 @@ fn findings(plan: &Plan) -> Vec<Finding> {
 
 #[test]
 fn made_anew_they_are_the_same() {
-    for (name, text) in cordonry_tests::examples::all() {
+    let all = cordonry_tests::examples::all().into_iter();
+    for (name, text) in all.chain(cordonry_tests::examples::told()) {
         let kept = fs::read_to_string(folder().join(&name)).unwrap_or_default();
         assert!(
             kept == text,

@@ -19,9 +19,10 @@ pub fn build(with_one_file: bool) -> Result<()> {
     let examples = workspace::root().join("examples");
     if examples.exists() {
         site.add_folder(&examples, "examples/")?;
-        // The readme's picture stands there too, and is no example.
+        // The readme's picture and what the examples say in other languages stand there too, and are no examples.
+        let is_none = |path: &str| path.ends_with(".png") || path.ends_with(".tsv");
         site.files
-            .retain(|path, _| !(path.starts_with("examples/") && path.ends_with(".png")));
+            .retain(|path, _| !(path.starts_with("examples/") && is_none(path)));
     }
     site.finish()?;
     let dist = workspace::dist();

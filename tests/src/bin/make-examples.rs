@@ -5,8 +5,11 @@ use std::path::PathBuf;
 fn main() -> std::io::Result<()> {
     let usual = concat!(env!("CARGO_MANIFEST_DIR"), "/../examples");
     let folder = PathBuf::from(std::env::args().nth(1).unwrap_or_else(|| usual.into()));
-    std::fs::create_dir_all(folder.join("lessons"))?;
-    for (name, text) in cordonry_tests::examples::all() {
+    for within in ["lessons", "told"] {
+        std::fs::create_dir_all(folder.join(within))?;
+    }
+    let all = cordonry_tests::examples::all().into_iter();
+    for (name, text) in all.chain(cordonry_tests::examples::told()) {
         std::fs::write(folder.join(&name), text)?;
         println!("{name}");
     }

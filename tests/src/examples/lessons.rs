@@ -1,5 +1,6 @@
 //! Lessons: pairs of schemes on one newly planted row that differ in one piece of work or one rule alone.
 
+use super::INVENTED;
 use super::build::shoot;
 use cordonry::plan::{Moment, Plan, Scheme, Window};
 use cordonry::row::{GrowthUnit, Planted, Pose, Row, ShootId, Site, Toward, Tree, TreeId, Trellis};
@@ -184,19 +185,26 @@ pub const ALL: &[Lesson] = &[
 /// How often each line of a lesson holds over the ranges of the model's values, worked out in tests/tests/lessons.rs.
 const HOLDS: &str = include_str!("../../snapshots/lessons.txt");
 
-/// That in words.
-fn over_the_ranges(lesson: &Lesson) -> String {
+/// Between how often it holds and of how many.
+pub(super) const OF: &str = " of ";
+
+/// That in words, between which the first scheme's name and its lines stand.
+pub(super) const HOW_OFTEN: &str =
+    "How often {} had more when every value of the model was drawn from its range: {}.";
+
+/// What is said of a lesson, in the words that `say` has for it.
+pub(super) fn note(lesson: &Lesson, say: fn(&'static str) -> &'static str) -> String {
     let lines = HOLDS.lines().filter_map(|line| {
         let mut of = line.split('\t');
         (of.next() == Some(lesson.name)).then_some(())?;
-        Some(format!("{}: {}", of.next()?, of.next()?))
+        let what = say(of.next()?);
+        let (times, tries) = of.next()?.split_once(OF)?;
+        Some(format!("{what}: {times}{}{tries}", say(OF)))
     });
     let lines: Vec<String> = lines.collect();
-    format!(
-        "How often {} had more when every value of the model was drawn from its range: {}.",
-        lesson.schemes[0],
-        lines.join("; ")
-    )
+    let often = say(HOW_OFTEN).replacen("{}", say(lesson.schemes[0]), 1);
+    let often = often.replacen("{}", &lines.join("; "), 1);
+    format!("{} {often} {}", say(lesson.about), say(INVENTED))
 }
 
 /// The lesson as a plan. Trees are numbered from `first`: chance is by a tree's number, so another first one is another row.
@@ -222,11 +230,7 @@ pub fn plan(lesson: &Lesson, first: u32) -> Plan {
         trees: trees.collect(),
     };
     let mut plan = Plan::new(lesson.title, row);
-    plan.note = format!(
-        "{} {} Invented demonstration row; no such row was planted.",
-        lesson.about,
-        over_the_ranges(lesson)
-    );
+    plan.note = note(lesson, |english| english);
     plan.site = Arc::new(Site {
         latitude_deg: Some(45.0),
         row_bearing_deg: Some(0.0),

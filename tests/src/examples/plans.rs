@@ -1,5 +1,6 @@
 //! The plans among the examples, one kind of row each.
 
+use super::INVENTED;
 use super::build::{Rows, fence, grown, laid, shoot, thickness, upright};
 use cordonry::plan::{Mark, Moment, Plan, Scheme, Window};
 use cordonry::row::{Covering, Face, Kind, Laterals, Pose, ShootId, Site, Toward, TreeId};
@@ -26,7 +27,7 @@ pub fn all() -> Vec<(&'static str, Plan)> {
 
 fn plan(name: &str, about: &str, rows: Rows) -> Plan {
     let mut plan = Plan::new(name, rows.row);
-    plan.note = format!("Invented demonstration row; no such row was planted. {about}");
+    plan.note = format!("{INVENTED} {about}");
     plan.site = Arc::new(Site {
         latitude_deg: Some(45.0),
         row_bearing_deg: Some(0.0),

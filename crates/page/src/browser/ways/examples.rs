@@ -25,6 +25,21 @@ macro_rules! examples {
     };
 }
 
+/// What the examples say in other languages, by code: a line a text, as it stands in their files and as it is told.
+const TOLD: &[(&str, &str)] = &[("es", include_str!("../../../../../examples/told/es.tsv"))];
+
+part! {languages:
+    /// The text of an example with what it says told in the language of that code.
+    pub fn retold(text: &'static str, code: &'static str) -> String {
+        let told = TOLD.iter().find(|(c, _)| *c == code).map_or("", |(_, t)| t);
+        let texts = told.lines().filter_map(|line| line.split_once('\t'));
+        // Each stands there as a whole string.
+        texts.fold(text.to_string(), |all, (english, told)| {
+            all.replace(&format!("\"{english}\""), &format!("\"{told}\""))
+        })
+    }
+}
+
 examples! {
     EXAMPLES:
     "third-leaf.json" "example-third-leaf",

@@ -1,8 +1,9 @@
 //! Files that come in: a plan is opened, a table is looked at first.
 
-use super::examples::{LESSONS, text_of};
+use super::examples::{LESSONS, retold, text_of};
 use super::incoming::Incoming;
 use cordonry::said::Arg;
+use cordonry_words::Language;
 use leptos::prelude::*;
 use wasm_bindgen_futures::{JsFuture, spawn_local};
 use web_sys::{File, FileList};
@@ -65,8 +66,13 @@ pub fn take_example(incoming: Incoming, path: &'static str) {
         let Ok(text) = text_of(path).await else {
             return app.say(app.t("part-missing"), true);
         };
+        let code = app.worded(|w| w.language().code);
+        let text = match code {
+            Language::WHOLE => text.to_string(),
+            _ => retold(text, code).await.unwrap_or_else(|_| text.into()),
+        };
         let before = app.record_id();
-        take_bytes(incoming, name, text.as_bytes().to_vec());
+        take_bytes(incoming, name, text.into_bytes());
         // What a lesson sets side by side stands so.
         let lesson = LESSONS.iter().any(|(lesson, _)| *lesson == path);
         if app.record_id() == before {
