@@ -19,8 +19,8 @@ pageTest('a draft is shown before it is taken, taken as one step, and leaves not
   await open(page);
   const pieces = await count(page);
   assert.ok(pieces > 5, `${pieces} pieces`);
-  assert.equal(await draft(page).locator('li').count(), pieces);
-  for (const why of await draft(page).locator('li small').allInnerTexts()) assert.ok(why.length > 10, why);
+  assert.equal(await draft(page).locator('.pieces > li').count(), pieces);
+  for (const why of await draft(page).locator('.pieces small').allInnerTexts()) assert.ok(why.length > 10, why);
   assert.ok((await draft(page).locator('.caution').count()) > 0);
   const shown = page.locator('.stage .tried > *');
   const signs = await shown.count();
@@ -97,7 +97,49 @@ pageTest('on a phone a draft stands before what is to be done', phone, async ({ 
   await page.tap('[data-act=draft]');
   await take(page).waitFor();
   const [own, below] = await Promise.all(['.draft', '.findings'].map((s) => page.locator(s).boundingBox()));
-  assert.ok(own.width <= 390 && own.y >= 0, JSON.stringify([own, below]));
+  // It has the width of the screen, and nothing stands beside it.
+  assert.ok(own.width > 300 && own.width <= 390 && own.y >= 0, JSON.stringify([own, below]));
+  assert.ok(own.y + own.height <= below.y + 1, JSON.stringify([own, below]));
   assert.equal(await page.evaluate(() => document.documentElement.scrollWidth), 390);
   assert.deepEqual(await accessibility(page), []);
+});
+
+pageTest('a draft tells what it costs and brings, piece by piece, and is made anew by other weights', {}, async ({ page }) => {
+  await open(page, 'opposed-leans.json');
+  const own = draft(page);
+  const pieces = await count(page);
+  const whole = own.locator('.draft-gain');
+  assert.match(await whole.locator('p').first().innerText(), like('draft-cost'));
+  const told = async (place, of) => {
+    await place.getByText(like('draft-gain-crop', { piece: of })).waitFor();
+    for (const key of ['fill', 'spacing', 'light', 'oldest']) {
+      assert.equal(await place.getByText(like(`draft-gain-${key}`)).count(), 1, key);
+    }
+  };
+  await told(whole, 'no');
+  // What a piece brings is worked out once it is asked for; nothing pressed moves by it.
+  const first = own.locator('.pieces details').first();
+  assert.equal(await own.getByText(like('draft-gain-crop', { piece: 'yes' })).count(), 0);
+  await first.locator('summary').click();
+  await told(first, 'yes');
+  assert.match(await first.locator('p').first().innerText(), like('draft-cost'));
+  const kept = own.locator('.pieces details').filter({ hasText: like('draft-next') });
+  assert.ok((await kept.count()) > 0, 'the next best is told of what was chosen among all');
+  assert.deepEqual(await accessibility(page), []);
+
+  // Uprights that are worth more than the wire that they would cover stay where they are.
+  const weights = own.locator('.draft-weights');
+  assert.equal(await weights.evaluate((d) => d.open), false);
+  await weights.locator('summary').click();
+  const upright = weights.locator('[data-limit=upright_mm] input');
+  await upright.fill('2');
+  await upright.press('Enter');
+  await own.locator('h2').waitFor();
+  await take(page).waitFor();
+  assert.notEqual(await count(page), pieces);
+  await weights.locator('[data-act=weights-reset]').click();
+  await take(page).waitFor();
+  assert.equal(await count(page), pieces);
+  assert.equal(await weights.locator('[data-act=weights-reset]').isDisabled(), true);
+  assert.equal(await page.locator('[data-act=undo]').isDisabled(), true, 'weights are no part of the plan');
 });

@@ -7,7 +7,7 @@ use crate::files;
 use crate::judged::window;
 use crate::out::{clean, print, rounded, tell};
 use anyhow::Result;
-use cordonry::advise::{Cost, Gain, Piece, Weights, Why, draft, renew, tips};
+use cordonry::advise::{Cost, Gain, Piece, Weight, Weights, Why, draft, renew, tips};
 use cordonry::check::{Context, Figures, Severity, survey};
 use cordonry::file::{work_value, write_plan};
 use cordonry::plan::{Moment, Phase, Plan, Replayer};
@@ -299,8 +299,9 @@ fn drafted(
             "trees": p.trees().collect::<std::collections::BTreeSet<_>>(),
             "work": p.work.iter().map(work_value).collect::<Vec<_>>(),
         });
-        if let Some(worse) = p.worse {
-            out["next_best_costs_more"] = json!(rounded(worse, 1e4));
+        if let Some(next) = &p.next {
+            out["next_best_costs_more"] = json!(rounded(next.worse.value(), 1e4));
+            out["next_best"] = json!(next.said.as_ref().map(|said| words.say(said)));
         }
         out
     });
@@ -320,11 +321,9 @@ fn drafted(
 
 /// What was weighed against what: of the fill mm of bare wire, of the uprights distances that are off by as much as is aimed at.
 fn weights() -> Value {
-    let w = Weights::default();
-    json!({
-        "overlap_each_mm": w.overlap_each, "overlap": w.overlap, "upright_mm": w.upright, "wait": w.wait, "spacing": w.spacing,
-        "bud": w.bud, "notch": w.notch, "long_gap": w.long_gap, "long_gap_per_m": w.long_gap_metre,
-    })
+    let usual = Weights::default();
+    let each = Weight::ALL.map(|w| (w.info().0.to_string(), json!(usual.get(w))));
+    Value::Object(each.into_iter().collect())
 }
 
 fn why(piece: &Piece, words: &Words) -> String {
@@ -338,7 +337,8 @@ fn gain_json(gain: &Gain) -> Value {
     let brought = |b: &cordonry::advise::Brought| {
         json!({
             "crop_t_per_ha": rounded(b.crop, 1e4), "cordon_fill_share": rounded(b.fill, 1e6),
-            "uprights": b.uprights, "wood_age_max": b.oldest,
+            "upright_spacing_cv": rounded(b.spacing, 1e6), "light_share": rounded(b.light, 1e6), "uprights": b.uprights,
+            "wood_age_max": b.oldest,
         })
     };
     json!({

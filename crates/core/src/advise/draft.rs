@@ -1,9 +1,9 @@
 //! Drafting a window's work.
 
-use super::{Draft, Next, Piece, Weights, Why, fill, stand, uprights, windows};
+use super::{Choosing, Draft, Next, Piece, Weights, Why, fill, stand, uprights, windows};
 use crate::arrange::Arrange;
 use crate::check::{
-    Context, Finding, Severity, bent_too_tight, harmed, is_left, survey, together, winter_order,
+    Context, Finding, Severity, Stage, bent_too_tight, harmed, is_left, survey, together,
 };
 use crate::plan::{Phase, Plan, Replayed, Replayer, Schedule};
 use crate::refusal::Refusal;
@@ -201,12 +201,13 @@ impl Job {
         for (place, remedy) in &together.done {
             let finding = &mut found[*place];
             let remedy = std::mem::take(&mut finding.remedies).swap_remove(*remedy);
-            let worse = better.iter().find(|n| n.work == remedy.work);
+            let next = better.iter().find(|n| n.work == remedy.work);
             self.pieces.push(Piece {
                 said: remedy.said,
                 x: finding.x,
                 work: remedy.work,
-                worse: worse.map(|n| n.worse),
+                next: next.and_then(|n| n.next.clone()),
+                stage: Stage::of_rule(finding.rule),
                 why: Why::Found(Box::new(finding.clone())),
             });
         }
@@ -222,14 +223,14 @@ impl Job {
         let left = is_left(&self.plan.left, at.row.leaf, &found);
         let mut left = left.into_iter();
         found.retain(|_| left.next() == Some(false));
-        let mut next = fill::choose(&mut found, &context, &seen.cover, &self.weights, refused);
-        next.extend(uprights::choose(
-            &mut found,
-            &context,
-            &seen.cover,
-            &self.weights,
+        let by = Choosing {
+            context: &context,
+            cover: &seen.cover,
+            weights: &self.weights,
             refused,
-        ));
+        };
+        let mut next = fill::choose(&mut found, &by);
+        next.extend(uprights::choose(&mut found, &by));
         let window = self.moment.window;
         // Stock that still stands is laid by the rules, in its time: short stock waits a leaf.
         let stands = |id: TreeId| at.row.tree(id).is_some_and(|t| t.standing_stem().is_some());
@@ -244,7 +245,7 @@ impl Job {
             });
         }
         found.retain(|f| !f.remedies.is_empty());
-        found.arrange_by_key(|f| winter_order(f.rule));
+        found.arrange_by_key(|f| Stage::of_rule(f.rule));
         (found, next)
     }
 
@@ -261,7 +262,7 @@ impl Job {
             });
         }
         pieces.retain(|p| !p.work.is_empty());
-        pieces.arrange_by_key(Piece::stage);
+        pieces.arrange_by_key(|p| p.stage);
         Draft {
             scheme: self.scheme,
             moment: self.moment,

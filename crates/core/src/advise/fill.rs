@@ -1,13 +1,12 @@
 //! Which of the wood that can be laid is laid, the whole row seen at once.
 
-use super::{Next, Weights};
+use super::{Choosing, Next, NextBest, Weight, Weights, Worse};
 use crate::arrange::Arrange;
 use crate::check::{Context, FillWay, Finding, Remedy, ways_to_fill};
 use crate::cover::{Cover, Laid, Span, filled};
 use crate::pose::Posed;
 use crate::row::{Limit, Pose, Toward};
 use crate::solve::fill::{self, Against, Row, Way, fill};
-use crate::work::Work;
 use std::sync::Arc;
 
 /// The rules whose remedies lay wood into a bare stretch.
@@ -22,18 +21,13 @@ type Takes = Vec<usize>;
 
 /// Puts first, in what was found, the work that fills best along the whole row; where it is better to wait or to leave it, none is
 /// left. Tells of that work how much worse the next best is. What was `refused` as the row stands is no choice.
-pub(super) fn choose(
-    found: &mut [Finding],
-    context: &Context<'_>,
-    cover: &Cover,
-    weights: &Weights,
-    refused: &[Vec<Work>],
-) -> Vec<Next> {
+pub(super) fn choose(found: &mut [Finding], by: &Choosing<'_>) -> Vec<Next> {
+    let (context, cover, weights) = (by.context, by.cover, by.weights);
     if !found.iter().any(|f| RULES.contains(&f.rule)) {
         return Vec::new();
     }
     let mut ways = ways_to_fill(context);
-    ways.retain(|way| !refused.contains(&way.remedy.work));
+    ways.retain(|way| !by.refused.contains(&way.remedy.work));
     let all = context.row.posed().iter();
     let all = all.map(|posed| of_tree(context, cover, posed, &ways, weights));
     let mut all: Vec<(Vec<Way>, Vec<Takes>)> = all.filter(|(ways, _)| !ways.is_empty()).collect();
@@ -48,33 +42,37 @@ pub(super) fn choose(
         gap: 1.0,
         gap_each: 0.0,
         gap_free: 0.0,
-        overlap: weights.overlap,
-        overlap_each: weights.overlap_each,
+        overlap: weights.get(Weight::Overlap),
+        overlap_each: weights.get(Weight::OverlapEach),
         overlap_free: context.targets.let_pass(Limit::OverlapMax),
     };
     // Places and costs are finite, and every tree has the way that it lies: there is a best.
     let Ok(best) = fill(&row, &costs) else {
         return Vec::new();
     };
-    let mut chosen: Vec<(&FillWay, f64)> = Vec::new();
+    let mut chosen: Vec<(&FillWay, Option<NextBest>)> = Vec::new();
     for (i, takes) in trees.iter().enumerate() {
         let taken = &takes[best.choice[i]];
         if taken.is_empty() {
             continue;
         }
-        let next = fill::otherwise(&row, &costs, &best, i);
-        let worse = next.map_or(0.0, |(_, worse)| worse);
+        let next = fill::otherwise(&row, &costs, &best, i).map(|(other, worse)| NextBest {
+            worse: Worse::Wire(worse),
+            said: takes[other.choice[i]]
+                .first()
+                .map(|w| ways[*w].remedy.said.clone()),
+        });
         let taken = taken.iter();
-        chosen.extend(taken.map(|w| (&ways[*w], worse)));
+        chosen.extend(taken.map(|w| (&ways[*w], next.clone())));
     }
     for finding in found.iter_mut().filter(|f| RULES.contains(&f.rule)) {
         put_first(finding, chosen.iter().map(|(way, _)| *way));
     }
-    let next = |(way, worse): &(&FillWay, f64)| Next {
+    let next = |(way, next): (&FillWay, Option<NextBest>)| Next {
         work: way.remedy.work.clone(),
-        worse: *worse,
+        next,
     };
-    chosen.iter().map(next).collect()
+    chosen.into_iter().map(next).collect()
 }
 
 fn put_first<'w>(finding: &mut Finding, mut chosen: impl Iterator<Item = &'w FillWay>) {
@@ -143,12 +141,12 @@ fn of_tree(
         };
         if tree.standing_stem().is_some() {
             // Stock that stands is laid in its time: what it will fill waits for it.
-            let waits = weights.wait * span.length();
+            let waits = weights.get(Weight::Wait) * span.length();
             all.push((way(span, ways[at].cost + bare + waits), Vec::new()));
             continue;
         }
         let upright = if ways[at].costs_upright {
-            weights.upright
+            weights.get(Weight::Upright)
         } else {
             0.0
         };
@@ -182,7 +180,7 @@ fn of_tree(
                 continue;
             }
             *end.0 += by * toward.sign();
-            grown.cost += weights.wait * by;
+            grown.cost += weights.get(Weight::Wait) * by;
             all.push((grown, takes));
         }
     }

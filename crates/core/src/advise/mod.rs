@@ -17,12 +17,13 @@ mod weights;
 mod windows;
 
 pub use draft::{draft, draft_by};
-pub use outcome::{Brought, Cost, Gain, LEAVES};
+pub use outcome::{Brought, Cost, Gain, GainDraws, LEAVES, around};
 pub use renew::{Renewed, renew};
 pub use tip::{PERCENT, Tip, Tips, tips};
-pub use weights::Weights;
+pub use weights::{Weight, Weights};
 
-use crate::check::{Finding, winter_order};
+use crate::check::{Context, Finding, Stage};
+use crate::cover::Cover;
 use crate::plan::Plan;
 use crate::refusal::Refusal;
 use crate::row::{Moment, TreeId};
@@ -49,38 +50,58 @@ pub struct Piece {
     pub x: f64,
     /// The work, in order of subject.
     pub work: Vec<Work>,
-    /// How much worse the next best is, where the best was found among all ([`Weights`]).
-    pub worse: Option<f64>,
+    /// What would be done in its place, where the best was found among all.
+    pub next: Option<NextBest>,
+    /// When in a winter it is done.
+    stage: Stage,
 }
 
-/// How much worse the best choice is without some work.
+/// The best of what could be done instead.
+#[derive(Clone, Debug, PartialEq)]
+pub struct NextBest {
+    /// By how much it is worse.
+    pub worse: Worse,
+    /// What it does; nothing where it leaves things as they are.
+    pub said: Option<Said>,
+}
+
+/// What one choice costs beside a better one, by [`Weights`].
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Worse {
+    /// As so many millimetres of bare wire.
+    Wire(f64),
+    /// As so many distances between uprights that are off by as much as is aimed at.
+    Spacing(f64),
+}
+
+impl Worse {
+    /// The number alone.
+    pub fn value(self) -> f64 {
+        match self {
+            Self::Wire(value) | Self::Spacing(value) => value,
+        }
+    }
+}
+
+/// Work that is chosen for the row as a whole, and the next best.
 struct Next {
     work: Vec<Work>,
-    worse: f64,
+    next: Option<NextBest>,
+}
+
+/// What choices along the whole row are made by.
+struct Choosing<'c> {
+    context: &'c Context<'c>,
+    cover: &'c Cover,
+    weights: &'c Weights,
+    /// Work that can't be done as the row stands.
+    refused: &'c [Vec<Work>],
 }
 
 impl Piece {
     /// The trees that it works on; none where it is the trellis alone.
     pub fn trees(&self) -> impl Iterator<Item = TreeId> {
         self.work.iter().filter_map(Work::tree)
-    }
-
-    /// When in a winter it is done, the first at 0.
-    fn stage(&self) -> u8 {
-        winter_order(match &self.why {
-            Why::Found(finding) => finding.rule,
-            Why::Usual(_) => match self.work.first() {
-                Some(Work::Stub { .. }) => "renewal-due",
-                Some(Work::Remove { .. } | Work::RubOut { .. }) => "side-shoots",
-                Some(Work::CutBack { .. }) => "cordon-overlap",
-                Some(Work::TakeLaterals { .. }) => "laterals-due",
-                Some(Work::Tip { .. }) => "tipping-due",
-                Some(Work::HoldHeight { .. }) => "above-wall",
-                Some(Work::AddWire { .. }) => "next-wire-due",
-                Some(Work::Lay { .. }) => "cordon-gap",
-                _ => "",
-            },
-        })
     }
 
     /// The kind of its first work, by which pieces are taken together.

@@ -1,11 +1,15 @@
 //! What advice costs and what it brings.
 
 use crate::arrange::arrange_numbers;
+use crate::check::{Context, survey};
 use crate::crew::Rates;
 use crate::forecast::{DRAWS, Forecast, drawn, few_trees, percentile};
-use crate::plan::Plan;
+use crate::light::{Foliage, Period, caught};
+use crate::plan::{Phase, Plan, Replayer};
 use crate::refusal::Refusal;
+use crate::row::{Moment, TreeId, Window};
 use crate::work::Work;
+use std::sync::Arc;
 
 /// What work costs, counted.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -67,10 +71,16 @@ pub const LEAVES: u8 = 5;
 pub struct Brought {
     /// Crop of all of them together, t/ha.
     pub crop: f64,
+    /// The same on the whole row, kg.
+    pub kg: f64,
     /// Share of the cordon that is filled at the end of the last, 0 to 1.
     pub fill: f64,
     /// Uprights then.
     pub uprights: usize,
+    /// Standard deviation of the distances between them, over their mean.
+    pub spacing: f64,
+    /// Share of a clear season's light that the wall catches then, 0 to 1.
+    pub light: f64,
     /// Age of the oldest upright before its dormant work, completed seasons.
     pub oldest: u8,
 }
@@ -92,35 +102,150 @@ impl Gain {
     /// # Errors
     /// No such scheme.
     pub fn of(before: &Plan, after: &Plan, scheme: usize, leaf: u8) -> Result<Self, Refusal> {
-        let brought = |plan: &Plan| {
-            let last = leaf.saturating_add(LEAVES - 1).min(Plan::MAX_LEAF);
-            let all = Forecast::default().of(plan, scheme, last)?;
-            let coming = all.iter().filter(|l| l.leaf >= leaf);
-            let end = all.last();
-            Ok(Brought {
-                crop: coming.map(|l| l.crop_t_per_ha).sum(),
-                fill: end.map_or(0.0, |l| l.cordon_fill_share),
-                uprights: end.map_or(0, |l| l.uprights),
-                oldest: end.map_or(0, |l| l.wood_age_max),
-            })
-        };
-        let (was, is) = (brought(before)?, brought(after)?);
-        let usual = is.crop - was.crop;
-        let (few_before, few_after) = (few_trees(before), few_trees(after));
-        // Of a long row some trees stand for all.
-        let of_all = |few: f64, all: f64| if few > 0.0 { all / few } else { 1.0 };
-        let scale = of_all(brought(&few_before)?.crop, was.crop);
-        let mut draws = Vec::new();
-        for draw in 0..DRAWS {
-            let with = brought(&drawn(&few_after, draw))?.crop;
-            draws.push(scale * (with - brought(&drawn(&few_before, draw))?.crop));
+        let mut draws = GainDraws::new(before, after, scheme, leaf);
+        loop {
+            if let Some(gain) = draws.go_on(DRAWS)? {
+                return Ok(gain);
+            }
         }
-        arrange_numbers(&mut draws);
-        let (low, high) = (percentile(&draws, 0.1), percentile(&draws, 0.9));
-        Ok(Self {
+    }
+
+    /// The difference of the crops of the whole row, kg: as it is told, and between what it lies.
+    pub fn kg(&self) -> (f64, f64, f64) {
+        let with = self.after;
+        let of = |crop: f64| {
+            if with.crop > 0.0 {
+                crop * with.kg / with.crop
+            } else {
+                0.0
+            }
+        };
+        (with.kg - self.before.kg, of(self.crop.0), of(self.crop.1))
+    }
+}
+
+/// A gain on the way, some draws at a time: whoever has other things to answer between them can.
+#[derive(Clone, Debug)]
+pub struct GainDraws {
+    plans: [Plan; 2],
+    scheme: usize,
+    leaf: u8,
+    told: Vec<Brought>,
+    /// Of a long row some trees stand for all: their crops without and with, t/ha.
+    few: Option<([Plan; 2], f64)>,
+    draws: Vec<f64>,
+}
+
+impl GainDraws {
+    /// Of two plans that differ by work alone; nothing is worked out yet.
+    pub fn new(before: &Plan, after: &Plan, scheme: usize, leaf: u8) -> Self {
+        Self {
+            plans: [before.clone(), after.clone()],
+            scheme,
+            leaf,
+            told: Vec::new(),
+            few: None,
+            draws: Vec::new(),
+        }
+    }
+
+    fn last(&self) -> u8 {
+        self.leaf.saturating_add(LEAVES - 1).min(Plan::MAX_LEAF)
+    }
+
+    fn crop(&self, plan: &Plan) -> Result<(f64, f64), Refusal> {
+        let all = Forecast::default().of(plan, self.scheme, self.last())?;
+        let coming = all.iter().filter(|l| l.leaf >= self.leaf);
+        let metres = (plan.found.to - plan.found.from).f() / 1000.0;
+        let sum = |(t, kg): (f64, f64), l: &crate::forecast::LeafFigures| {
+            (t + l.crop_t_per_ha, kg + l.crop_kg_per_metre * metres)
+        };
+        Ok(coming.fold((0.0, 0.0), sum))
+    }
+
+    fn brought(&self, plan: &Plan) -> Result<Brought, Refusal> {
+        let last = self.last();
+        let all = Forecast::default().of(plan, self.scheme, last)?;
+        let (crop, kg) = self.crop(plan)?;
+        let harvest = Moment {
+            leaf: last,
+            window: Window::AfterHarvest,
+        };
+        let at = Replayer::default().at(plan, self.scheme, harvest, Phase::Before)?;
+        let foliage = Foliage::new(&at.row, &at.terms, &at.targets, 1.0);
+        let season = Period::growing_season(foliage.around().site.latitude_deg);
+        let end = all.last();
+        Ok(Brought {
+            crop,
+            kg,
+            fill: end.map_or(0.0, |l| l.cordon_fill_share),
+            uprights: end.map_or(0, |l| l.uprights),
+            oldest: end.map_or(0, |l| l.wood_age_max),
+            spacing: survey(&Context::of(&at), None).figures.upright_spacing_cv,
+            light: caught(&foliage, season),
+        })
+    }
+
+    /// Goes on by one of the two plans, or by so many draws; the gain once there is no more to do.
+    ///
+    /// # Errors
+    /// No such scheme.
+    pub fn go_on(&mut self, many: u32) -> Result<Option<Gain>, Refusal> {
+        if let Some(plan) = self.plans.get(self.told.len()) {
+            let told = self.brought(plan)?;
+            self.told.push(told);
+            return Ok(None);
+        }
+        let (was, is) = (self.told[0], self.told[1]);
+        if self.few.is_none() {
+            let few = [few_trees(&self.plans[0]), few_trees(&self.plans[1])];
+            let part = self.crop(&few[0])?.0;
+            self.few = Some((few, if part > 0.0 { was.crop / part } else { 1.0 }));
+        }
+        if let Some((few, scale)) = &self.few {
+            let done = self.draws.len() as u32;
+            for draw in done..(done + many).min(DRAWS) {
+                let crop = |plan| Ok::<f64, Refusal>(self.crop(&drawn(plan, draw))?.0);
+                let more = crop(&few[1])? - crop(&few[0])?;
+                self.draws.push(scale * more);
+            }
+        }
+        if self.draws.len() < DRAWS as usize {
+            return Ok(None);
+        }
+        arrange_numbers(&mut self.draws);
+        let usual = is.crop - was.crop;
+        let (low, high) = (percentile(&self.draws, 0.1), percentile(&self.draws, 0.9));
+        Ok(Some(Gain {
             before: was,
             after: is,
             crop: (low.min(usual), high.max(usual)),
-        })
+        }))
+    }
+}
+
+/// Trees beside those that are worked on, over which what is laid of them may lie.
+const BESIDE: usize = 2;
+
+/// The part of a plan's row that work on some trees can tell in: they and the next ones, from foot to foot. All of it where that is no tree.
+pub fn around(plan: &Plan, trees: &[TreeId]) -> Plan {
+    let mut row = (*plan.found).clone();
+    let own = |at: &usize| trees.contains(&row.trees[*at].id);
+    let all: Vec<usize> = (0..row.trees.len()).filter(own).collect();
+    let (Some(first), Some(last)) = (all.first(), all.last()) else {
+        return plan.clone();
+    };
+    let (first, last) = (first.checked_sub(BESIDE), last + BESIDE);
+    if let Some(first) = first {
+        row.from = row.from.max(row.trees[first].foot);
+    }
+    if let Some(last) = row.trees.get(last) {
+        row.to = row.to.min(last.foot);
+    }
+    row.trees.truncate(last + 1);
+    row.trees.drain(..first.unwrap_or(0));
+    Plan {
+        found: Arc::new(row),
+        ..plan.clone()
     }
 }

@@ -2,6 +2,7 @@
 
 use super::{Piece, Why};
 use crate::arrange::Arrange;
+use crate::check::Stage;
 use crate::plan::{Plan, Replayed};
 use crate::row::Row;
 use crate::said::{Arg, Said};
@@ -13,15 +14,16 @@ fn piece(row: &Row, work: Vec<Work>) -> Option<Piece> {
     let first = work.first()?;
     let kind = Arg::Text(first.kind().into());
     let tree = first.tree().and_then(|id| row.tree(id));
-    let count = Arg::Count(work.len() as i64);
+    let (stage, count) = (Stage::of_usual(first), Arg::Count(work.len() as i64));
     let number = Arg::Count(tree.map_or(0, |t| t.id.0.into()));
     let args = vec![("kind", kind.clone()), ("count", count), ("tree", number)];
     Some(Piece {
         said: Said::new("advice-usual", args),
         why: Why::Usual(Said::new("advice-why-usual", vec![("kind", kind)])),
         x: tree.map_or(row.from.f(), |t| t.foot.f()),
+        stage,
         work,
-        worse: None,
+        next: None,
     })
 }
 

@@ -1,9 +1,9 @@
 //! Where buds are kept, the whole cordon seen at once.
 
-use super::{Next, Weights};
+use super::{Choosing, Next, NextBest, Weight, Worse};
 use crate::arrange::{Arrange, arrange_numbers};
 use crate::check::{Context, Finding, Remedy, distance};
-use crate::cover::{Cover, Span, places_of};
+use crate::cover::{Span, places_of};
 use crate::row::{Limit, TreeId};
 use crate::said::Arg;
 use crate::solve::uprights::{self, Candidate, otherwise, solve};
@@ -26,13 +26,8 @@ struct Bud {
 
 /// Puts buds that part the cordon best in the place of those that were found one space at a time. Tells how much worse the best is
 /// without them.
-pub(super) fn choose(
-    found: &mut [Finding],
-    context: &Context<'_>,
-    cover: &Cover,
-    weights: &Weights,
-    refused: &[Vec<Work>],
-) -> Vec<Next> {
+pub(super) fn choose(found: &mut [Finding], by: &Choosing<'_>) -> Vec<Next> {
+    let (context, cover, weights) = (by.context, by.cover, by.weights);
     let keeps = |f: &Finding| f.remedies.iter().any(|r| KEEP.contains(&r.said.key));
     if !found.iter().any(keeps) {
         return Vec::new();
@@ -62,8 +57,8 @@ pub(super) fn choose(
         .collect();
     all.extend(buds.iter().enumerate().map(|(i, bud)| {
         let keep = match bud.work {
-            Work::Notch { .. } => weights.notch,
-            _ => weights.bud,
+            Work::Notch { .. } => weights.get(Weight::Notch),
+            _ => weights.get(Weight::Bud),
         };
         let x = along(bud.x);
         let bud = Candidate {
@@ -79,10 +74,10 @@ pub(super) fn choose(
         min: t.get(Limit::UprightSpacingMin),
         max: t.let_pass(Limit::UprightSpacingMax),
         target: t.get(Limit::UprightSpacing),
-        spacing: weights.spacing,
-        long_gap: weights.long_gap,
+        spacing: weights.get(Weight::Spacing),
+        long_gap: weights.get(Weight::LongGap),
         longest: LONGEST,
-        beyond: Some(weights.long_gap_metre / 1000.0),
+        beyond: Some(weights.get(Weight::LongGapMetre) / 1000.0),
         end: t.get(Limit::UprightSpacing),
     };
     let cordon = (along(context.row.from.f()), along(context.row.to.f()));
@@ -118,14 +113,17 @@ pub(super) fn choose(
             .collect();
         arrange_numbers(&mut marks);
         let widest = marks.windows(2).map(|w| w[1] - w[0]).fold(0.0, f64::max);
-        if take(remedy, &mine, widest, refused) {
+        if take(remedy, &mine, widest, by.refused) {
             let each = mine
                 .iter()
                 .map(|(at, _)| otherwise(cordon, &candidates, &weights, &best, *at));
-            out.extend(each.flatten().reduce(f64::min).map(|worse| Next {
+            out.push(Next {
                 work: remedy.work.clone(),
-                worse,
-            }));
+                next: each.flatten().reduce(f64::min).map(|worse| NextBest {
+                    worse: Worse::Spacing(worse),
+                    said: None,
+                }),
+            });
         }
     }
     out

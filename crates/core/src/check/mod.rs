@@ -27,6 +27,7 @@ mod see_through;
 mod seen;
 mod seen_near;
 mod side_shoots;
+mod stage;
 mod stock_too_short;
 mod tipping_due;
 mod trial;
@@ -52,7 +53,8 @@ pub use light_cost::{LightCost, tell_costs};
 pub use light_renewal::is_dark as renewal_zone_is_dark;
 pub use matter::{Cause, Matter, Size, is_left, matters, open as open_findings};
 pub use mend::mended;
-pub use trial::{Offered, offered, take as take_offers, tried, winter_order};
+pub use stage::Stage;
+pub use trial::{Offered, offered, take as take_offers, tried};
 pub use waves::{Together, together};
 
 use crate::arrange::Arrange;

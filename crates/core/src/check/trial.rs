@@ -4,6 +4,7 @@
 //! Those that are offered first hold together too: none works on what another has cut.
 
 use super::graver::{Change, judged, judged_near};
+use super::stage::Stage;
 use super::{Also, Context, Finding, Remedy, mended};
 use crate::arrange::{Arrange, Gather};
 use crate::cover::{Cover, Span, cover_of, laid_of, places_of};
@@ -21,23 +22,6 @@ use std::sync::Arc;
 const BESIDE: f64 = 1_500.0;
 /// Wire that is laid bare beside what is mended is told from this length on, mm.
 const TOLD: f64 = 10.0;
-
-/// When in a winter a rule's remedies are done, the first at 0: what goes before what is shortened.
-pub fn winter_order(rule: &str) -> u8 {
-    match rule {
-        "uprights-too-close" | "uprights-too-many" => 0,
-        "renewal-due" | "wood-too-old" | "upright-over-vigorous" => 1,
-        "renewal-zone-dark" => 2,
-        "cordon-overlap" | "side-shoots" => 3,
-        "cordon-gap" | "leans-opposed" => 4,
-        "uprights-crossing" | "upright-outside" => 6,
-        "next-wire-due" | "wires-too-far" | "bare-wire" => 7,
-        "laterals-due" => 8,
-        "tipping-due" => 9,
-        "above-wall" | "wall-too-tall" => 10,
-        _ => 5,
-    }
-}
 
 /// Which remedies of a finding are offered: the place of each among all that were found, and what it does besides.
 pub type Offered = Vec<(u32, Vec<Also>)>;
@@ -79,7 +63,7 @@ pub fn tried(plan: &Plan, scheme: usize, at: &Replayed, findings: &[Finding]) ->
     let mut known = Known::default();
     let mut order: Vec<usize> = (0..findings.len()).collect();
     order.retain(|i| !findings[*i].remedies.is_empty());
-    order.arrange_by_key(|i| (winter_order(findings[*i].rule), *i));
+    order.arrange_by_key(|i| (Stage::of_rule(findings[*i].rule), *i));
     for i in order {
         let rule = findings[i].rule;
         for (place, remedy) in findings[i].remedies.iter().enumerate() {

@@ -6,7 +6,8 @@
 //! are tried one by one.
 
 use super::graver::{Change, judged_work};
-use super::trial::{State, Trees, winter_order};
+use super::stage::Stage;
+use super::trial::{State, Trees};
 use super::{Finding, Remedy, mended};
 use crate::arrange::{Arrange, Gather};
 use crate::cover::Span;
@@ -81,8 +82,8 @@ struct Tried {
     around: Span,
 }
 
-fn order(findings: &[Finding], turn: Turn) -> (u8, usize) {
-    (winter_order(findings[turn.finding].rule), turn.finding)
+fn order(findings: &[Finding], turn: Turn) -> (Stage, usize) {
+    (Stage::of_rule(findings[turn.finding].rule), turn.finding)
 }
 
 fn span(f: &Finding) -> Span {
@@ -115,7 +116,7 @@ impl<'f> Job<'f> {
     /// Takes the next wave out of what is left: remedies of one time in a winter, or one that is about the whole row.
     fn wave(&mut self) -> Vec<Turn> {
         let left = std::mem::take(&mut self.left);
-        let stage = left.first().map_or(0, |t| order(self.findings, *t).0);
+        let stage = left.first().map(|t| order(self.findings, *t).0);
         let mut busy: BTreeSet<TreeId> = BTreeSet::new();
         let (mut wave, mut closed) = (Vec::new(), false);
         for turn in left {
@@ -123,7 +124,10 @@ impl<'f> Job<'f> {
             let whole = self.remedy(turn).is_none_or(|r| self.state.is_whole(r));
             let free = touches.iter().all(|t| !busy.contains(t));
             busy.extend(touches);
-            if closed || !free || order(self.findings, turn).0 != stage || whole && !wave.is_empty()
+            if closed
+                || !free
+                || Some(order(self.findings, turn).0) != stage
+                || whole && !wave.is_empty()
             {
                 closed |= whole;
                 self.left.push(turn);

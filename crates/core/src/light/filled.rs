@@ -53,3 +53,19 @@ pub fn caught_when_filled(
     );
     state.caught(&light.under(weather).total)
 }
+
+/// Share of a clear period's light, 0–1, that a row's wall catches.
+pub fn caught(foliage: &Foliage, period: Period) -> f64 {
+    let wall = foliage.wall();
+    let settings = Settings::settled(&wall, None);
+    let state = LightState::new(wall, &settings);
+    let (site, clear) = (foliage.around().site, ClearDay::default());
+    let light = period_light(
+        state.directions(),
+        site,
+        period,
+        clear,
+        Sky::StandardOvercast,
+    );
+    state.caught(&light.under(Weather::Clear).total)
+}

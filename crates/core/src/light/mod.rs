@@ -12,6 +12,7 @@ mod tally;
 
 pub use beside::{Alike, Beside, DeepCanopy, beside_deep};
 pub use cordonry_light::*;
+pub use filled::caught;
 pub use foliage::{Change, Foliage, Surroundings};
 pub use gaps::{GapRule, LightGap, light_gaps};
 pub use report::{LightMap, Shares, ZoneLight};

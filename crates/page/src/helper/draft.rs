@@ -1,13 +1,31 @@
 //! A draft of a window's work, as it comes from the helper: texts, and what the plan becomes.
 
 use super::Update;
-use cordonry::advise::{Piece, Why, draft};
+use crate::form::MomentForm;
+use cordonry::advise::{
+    Brought, Cost, Draft, Gain, GainDraws, NextBest, Piece, Weights, Why, Worse, around, draft_by,
+};
+use cordonry::arrange::Gather;
 use cordonry::plan::Plan;
 use cordonry::refusal::Refusal;
-use cordonry::row::Moment;
+use cordonry::row::{Moment, TreeId};
+use cordonry::said::Arg;
+use cordonry::work::Work;
 use cordonry_draw::Sign;
 use cordonry_words::Words;
 use serde::{Deserialize, Serialize};
+
+/// Of which window a draft is, and by what weights.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct DraftOf {
+    /// Number of the scheme.
+    pub scheme: usize,
+    /// The moment.
+    #[serde(with = "MomentForm")]
+    pub moment: Moment,
+    /// What is weighed against what, in the order of [`cordonry::advise::Weight::ALL`].
+    pub weights: Vec<f64>,
+}
 
 /// A piece of work that is proposed, worded.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -22,6 +40,10 @@ pub struct DraftPiece {
     pub said: String,
     /// Why.
     pub why: String,
+    /// What it costs.
+    pub cost: String,
+    /// What would be done in its place, and by how much that is worse; nothing where no other was weighed.
+    pub next: Option<String>,
 }
 
 /// A draft, and what the plan becomes with what is picked of it.
@@ -29,6 +51,8 @@ pub struct DraftPiece {
 pub struct Drafted {
     /// The pieces, in the order of a winter.
     pub pieces: Vec<DraftPiece>,
+    /// What all of them cost.
+    pub cost: String,
     /// What makes the plan with the picked ones of that which was asked about.
     pub taken: Update,
 }
@@ -37,43 +61,163 @@ pub struct Drafted {
 const WAS: u32 = 0;
 const BECOMES: u32 = 1;
 
-/// Drafts the work of a moment, and takes the pieces of the places that `picks` holds, or all.
-///
-/// # Errors
-/// No such scheme or moment.
-pub fn drafted(
-    plan: &Plan,
-    (scheme, moment): (usize, Moment),
-    picks: Option<&[u32]>,
-    words: &Words,
-) -> Result<Drafted, Refusal> {
-    let draft = draft(plan, scheme, moment)?;
-    let place = |piece: &Piece| draft.pieces.iter().position(|p| std::ptr::eq(p, piece));
-    let is_picked = |piece: &Piece| {
-        let place = place(piece).and_then(|at| u32::try_from(at).ok());
-        picks.is_none_or(|picks| place.is_some_and(|at| picks.contains(&at)))
+/// The draft that was made last of a plan.
+#[derive(Default)]
+pub struct LastDraft(Option<(DraftOf, Draft)>);
+
+impl LastDraft {
+    /// It is made anew: the plan is another.
+    pub fn forget(&mut self) {
+        self.0 = None;
+    }
+
+    /// The draft of a window, made where it is not the last one.
+    ///
+    /// # Errors
+    /// No such scheme or moment.
+    fn of(&mut self, plan: &Plan, of: &DraftOf) -> Result<&Draft, Refusal> {
+        let known = self.0.take().filter(|(known, _)| known == of);
+        let made = match known {
+            Some((_, draft)) => draft,
+            None => draft_by(plan, of.scheme, of.moment, &Weights::of(&of.weights))?,
+        };
+        Ok(&self.0.insert((of.clone(), made)).1)
+    }
+
+    /// Tells of the draft of a window, and takes the pieces of the places that `picks` holds, or all.
+    ///
+    /// # Errors
+    /// No such scheme or moment.
+    pub fn told(
+        &mut self,
+        plan: &Plan,
+        of: &DraftOf,
+        picks: Option<&[u32]>,
+        words: &Words,
+    ) -> Result<Drafted, Refusal> {
+        let draft = self.of(plan, of)?;
+        let place = |piece: &Piece| draft.pieces.iter().position(|p| std::ptr::eq(p, piece));
+        let is_picked = |piece: &Piece| {
+            let place = place(piece).and_then(|at| u32::try_from(at).ok());
+            picks.is_none_or(|picks| place.is_some_and(|at| picks.contains(&at)))
+        };
+        let taken = draft.taken(plan, is_picked)?;
+        let posts = plan.found.trellis.posts.len();
+        let told = |piece: &Piece| {
+            let sign = piece.work.first().and_then(Sign::of);
+            let tree = piece.trees().next();
+            DraftPiece {
+                kind: sign.map_or("draft-other", Sign::word).into(),
+                tree: tree
+                    .filter(|tree| piece.trees().all(|t| t == *tree))
+                    .map(|t| t.0),
+                x: piece.x,
+                said: words.say(&piece.said),
+                why: match &piece.why {
+                    Why::Found(finding) => words.finding(finding),
+                    Why::Usual(said) => words.say(said),
+                },
+                cost: cost(piece.work.iter(), posts, words),
+                next: piece.next.as_ref().map(|next| next_best(next, words)),
+            }
+        };
+        let all = draft.pieces.iter().flat_map(|p| &p.work);
+        Ok(Drafted {
+            pieces: draft.pieces.iter().map(told).collect(),
+            cost: cost(all, posts, words),
+            taken: Update::between(BECOMES, (WAS, plan), &taken),
+        })
+    }
+
+    /// What the draft of a window brings, or one of its pieces beside the draft without it: nothing worked out yet.
+    ///
+    /// # Errors
+    /// No such scheme or moment.
+    pub fn gain(
+        &mut self,
+        plan: &Plan,
+        of: &DraftOf,
+        piece: Option<u32>,
+    ) -> Result<GainDraws, Refusal> {
+        let draft = self.of(plan, of)?;
+        let gain =
+            |before: &Plan, after: &Plan| GainDraws::new(before, after, of.scheme, of.moment.leaf);
+        let piece = piece.and_then(|at| draft.pieces.get(at as usize));
+        let Some(piece) = piece else {
+            return Ok(gain(plan, &draft.plan));
+        };
+        let goes = |w: &Work| piece.work.contains(w);
+        let before = draft.plan.without_work(of.scheme, of.moment, goes)?;
+        let trees: Vec<TreeId> = piece.trees().gathered_set().into_iter().collect();
+        Ok(gain(&around(&before, &trees), &around(&draft.plan, &trees)))
+    }
+}
+
+fn cost<'w>(works: impl Iterator<Item = &'w Work>, posts: usize, words: &Words) -> String {
+    let cost = Cost::of(&works.collect::<Vec<_>>(), posts);
+    let count = |n: usize| Arg::Count(n as i64);
+    let args = [
+        ("cuts", count(cost.cuts)),
+        ("ties", count(cost.ties)),
+        ("buds", count(cost.buds)),
+        ("wires", count(cost.wires)),
+        (
+            "minutes",
+            Arg::Number(cost.minutes, if cost.minutes < 10.0 { 1 } else { 0 }),
+        ),
+    ];
+    words.text("draft-cost", &args)
+}
+
+fn next_best(next: &NextBest, words: &Words) -> String {
+    let (wire, worse) = match next.worse {
+        Worse::Wire(mm) => (true, Arg::Length(mm)),
+        Worse::Spacing(parts) => (false, Arg::Number(parts, 2)),
     };
-    let taken = draft.taken(plan, is_picked)?;
-    let told = |piece: &Piece| {
-        let sign = piece.work.first().and_then(Sign::of);
-        let tree = piece.trees().next();
-        DraftPiece {
-            kind: sign.map_or("draft-other", Sign::word).into(),
-            tree: tree
-                .filter(|tree| piece.trees().all(|t| t == *tree))
-                .map(|t| t.0),
-            x: piece.x,
-            said: words.say(&piece.said),
-            why: match &piece.why {
-                Why::Found(finding) => words.finding(finding),
-                Why::Usual(said) => words.say(said),
-            },
-        }
+    let said = next.said.as_ref().map(|said| words.say(said));
+    let args = [
+        ("wire", Arg::yes(wire)),
+        ("worse", worse),
+        ("leaves", Arg::yes(said.is_none())),
+        ("said", Arg::Text(said.unwrap_or_default())),
+    ];
+    words.text("draft-next", &args)
+}
+
+/// What is gained, line by line: a piece's fruit is its trees' own.
+pub fn gained(gain: &Gain, of_piece: bool, words: &Words) -> Vec<String> {
+    let (kg, low, high) = gain.kg();
+    let number = |value| Arg::Number(value, 1);
+    let crop = match of_piece {
+        true => (gain.before.kg, gain.before.kg + kg, low, high),
+        false => (gain.before.crop, gain.after.crop, gain.crop.0, gain.crop.1),
     };
-    Ok(Drafted {
-        pieces: draft.pieces.iter().map(told).collect(),
-        taken: Update::between(BECOMES, (WAS, plan), &taken),
-    })
+    let args = [
+        ("piece", Arg::yes(of_piece)),
+        ("before", number(crop.0)),
+        ("after", number(crop.1)),
+        ("low", number(crop.2)),
+        ("high", number(crop.3)),
+    ];
+    let mut out = vec![words.text("draft-gain-crop", &args)];
+    let share =
+        |of: fn(&Brought) -> f64| (Arg::Share(of(&gain.before)), Arg::Share(of(&gain.after)));
+    let age = |b: &Brought| Arg::Count(b.oldest.into());
+    for (key, (before, after)) in [
+        ("draft-gain-fill", share(|b| b.fill)),
+        ("draft-gain-spacing", share(|b| b.spacing)),
+        ("draft-gain-light", share(|b| b.light)),
+        ("draft-gain-oldest", (age(&gain.before), age(&gain.after))),
+    ] {
+        let same = words.arg(&before) == words.arg(&after);
+        let args = [
+            ("same", Arg::yes(same)),
+            ("before", before),
+            ("after", after),
+        ];
+        out.push(words.text(key, &args));
+    }
+    out
 }
 
 impl Drafted {

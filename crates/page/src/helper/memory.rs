@@ -1,10 +1,11 @@
 //! What the helper remembers, and how it answers.
 
-use super::draft::drafted;
+use super::draft::{LastDraft, gained};
 use super::{Body, Inquiry, Message, Question, Reply, WindowCount};
 use crate::document::Mode;
 use crate::light::{Lighting, exact};
 use crate::look::Look;
+use cordonry::advise::GainDraws;
 use cordonry::check::{Context, Severity, check, check_light, open_findings, tried};
 use cordonry::forecast::{CropDraws, Forecast, SHARES, ShareCost};
 use cordonry::light::{Foliage, beside_deep};
@@ -16,19 +17,27 @@ use cordonry_words::{Language, Words};
 /// The helper's memory: a plan of a named generation, its replay, and the questions that wait.
 #[derive(Default)]
 pub struct Memory {
-    language: Language,
     known: Option<(u32, Plan)>,
     /// The generation that was told and could not be understood, and why.
     refused: Option<(u32, String)>,
-    replayer: Replayer,
+    kept: Kept,
     waiting: Vec<Inquiry>,
     /// What has been worked out for the question of each number, while there is more to do.
     going: Vec<(u32, Going)>,
 }
 
+/// What answers leave to the next ones, and the language in which they are told.
+#[derive(Default)]
+struct Kept {
+    language: Language,
+    replayer: Replayer,
+    draft: LastDraft,
+}
+
 /// The beginning of an answer.
 enum Going {
     Crop(CropDraws),
+    Gain(Box<GainDraws>),
     /// Numbers leaf by leaf, or share by share.
     Told(Vec<f64>),
 }
@@ -39,15 +48,14 @@ const AT_ONCE: u32 = 2;
 impl Memory {
     /// One that tells what it is asked in a language.
     pub fn speaking(language: Language) -> Self {
-        Self {
-            language,
-            ..Self::default()
-        }
+        let mut out = Self::default();
+        out.kept.language = language;
+        out
     }
 
     /// The language in which it tells.
     pub fn language(&self) -> Language {
-        self.language
+        self.kept.language
     }
 
     /// The plan that is remembered.
@@ -69,6 +77,7 @@ impl Memory {
                 // What was asked of an older plan is asked again of this one.
                 self.waiting.retain(|ask| ask.generation == generation);
                 self.going.clear();
+                self.kept.draft.forget();
             }
             Message::Ask(ask) => {
                 let waiting = &mut self.waiting;
@@ -87,8 +96,7 @@ impl Memory {
             Some((generation, plan)) if *generation == ask.generation => {
                 let begun = self.going.iter().position(|(of, _)| *of == ask.number);
                 let begun = begun.map(|at| self.going.swap_remove(at).1);
-                let with = (&mut self.replayer, self.language);
-                let body = go_on(plan, with, &ask.question, begun);
+                let body = go_on(plan, &mut self.kept, &ask.question, begun);
                 let body = body.map(|done| match done {
                     Ok(body) => body,
                     Err(going) => {
@@ -116,7 +124,7 @@ impl Memory {
 /// Goes on with an answer: all of it, or its beginning where there is more to do, which no other question waits for.
 fn go_on(
     plan: &Plan,
-    (replayer, language): (&mut Replayer, Language),
+    kept: &mut Kept,
     question: &Question,
     begun: Option<Going>,
 ) -> Result<Result<Body, Going>, Refusal> {
@@ -144,7 +152,7 @@ fn go_on(
                     leaf,
                     window: Window::AfterHarvest,
                 };
-                let at = replayer.at(plan, scheme, harvest, Phase::Before)?;
+                let at = kept.replayer.at(plan, scheme, harvest, Phase::Before)?;
                 let season = exact(&at.row, &at.terms, plan, Lighting::default(), 0..0).season;
                 let zone = season.zone.map_or(0.0, |z| z.mean);
                 lit.extend([season.caught.total, zone]);
@@ -170,15 +178,23 @@ fn go_on(
                 false => Ok(Body::Shares(told)),
             })
         }
-        (question, _) => answer(plan, (replayer, language), question).map(Ok),
+        (Question::Gain { of, piece, style }, begun) => {
+            let mut draws = match begun {
+                Some(Going::Gain(draws)) => draws,
+                _ => Box::new(kept.draft.gain(plan, of, *piece)?),
+            };
+            let Some(gain) = draws.go_on(AT_ONCE)? else {
+                return Ok(Err(Going::Gain(draws)));
+            };
+            let words = Words::new(kept.language, *style);
+            Ok(Ok(Body::Gain(gained(&gain, piece.is_some(), &words))))
+        }
+        (question, _) => answer(plan, kept, question).map(Ok),
     }
 }
 
-fn answer(
-    plan: &Plan,
-    (replayer, language): (&mut Replayer, Language),
-    question: &Question,
-) -> Result<Body, Refusal> {
+fn answer(plan: &Plan, kept: &mut Kept, question: &Question) -> Result<Body, Refusal> {
+    let replayer = &mut kept.replayer;
     Ok(match question {
         Question::Light {
             look: (look, mode),
@@ -203,15 +219,10 @@ fn answer(
             let light = (period, lighting.weather);
             Body::Beside(beside_deep(&foliage, &plan.targets, light, *canopy))
         }
-        Question::Draft {
-            scheme,
-            moment,
-            picks,
-            style,
-        } => {
-            let words = Words::new(language, *style);
-            let drafted = drafted(plan, (*scheme, *moment), picks.as_deref(), &words)?;
-            Body::Draft(Box::new(drafted))
+        Question::Draft { of, picks, style } => {
+            let words = Words::new(kept.language, *style);
+            let told = kept.draft.told(plan, of, picks.as_deref(), &words)?;
+            Body::Draft(Box::new(told))
         }
         Question::Offers { look: (look, mode) } => {
             let at = look.replayed(plan, *mode, replayer)?;
@@ -219,7 +230,10 @@ fn answer(
             Body::Offers(tried(plan, look.scheme, &at, &found))
         }
         // Some draws at a time, apart from this.
-        Question::Crop { .. } | Question::Lit { .. } | Question::Shares { .. } => Body::Later,
+        Question::Crop { .. }
+        | Question::Lit { .. }
+        | Question::Shares { .. }
+        | Question::Gain { .. } => Body::Later,
         Question::Season { scheme, leaf } => {
             let leaf = *leaf;
             let counts = Window::ALL.into_iter().map(|window| {

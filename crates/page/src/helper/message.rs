@@ -1,6 +1,6 @@
 //! What goes between the page and its helper.
 
-use super::{Drafted, Update};
+use super::{DraftOf, Drafted, Update};
 use crate::document::Mode;
 use crate::form::MomentForm;
 use crate::light::{Exact, Lighting};
@@ -72,13 +72,19 @@ pub enum Question {
     },
     /// A draft of a moment's work, with some of its pieces taken.
     Draft {
-        /// Number of the scheme.
-        scheme: usize,
-        /// The moment.
-        #[serde(with = "MomentForm")]
-        moment: Moment,
+        /// Of what.
+        of: DraftOf,
         /// The places of what is taken; `None` for all.
         picks: Option<Vec<u32>>,
+        /// How lengths are told.
+        style: LengthStyle,
+    },
+    /// What a draft brings over the coming leaves.
+    Gain {
+        /// Of what it is a draft.
+        of: DraftOf,
+        /// The place of a piece; `None` for all of them.
+        piece: Option<u32>,
         /// How lengths are told.
         style: LengthStyle,
     },
@@ -110,6 +116,7 @@ impl Question {
             (Self::Season { .. }, Self::Season { .. }) => true,
             // Who picks other pieces waits for these.
             (Self::Draft { .. }, Self::Draft { .. }) => true,
+            (Self::Gain { piece: a, .. }, Self::Gain { piece: b, .. }) => a == b,
             // Two schemes may stand side by side.
             (Self::Crop { scheme: a, .. }, Self::Crop { scheme: b, .. })
             | (Self::Lit { scheme: a, .. }, Self::Lit { scheme: b, .. })
@@ -153,6 +160,8 @@ pub enum Body {
     Shares(Vec<f64>),
     /// A draft, and what the plan becomes.
     Draft(Box<Drafted>),
+    /// What a draft or a piece of it brings, line by line.
+    Gain(Vec<String>),
     /// The answer takes longer: other questions come between.
     Later,
     /// This question can't be answered; it says nothing of any other.

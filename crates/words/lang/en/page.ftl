@@ -912,6 +912,65 @@ draft-take = { $count ->
    *[other] Take { $count } pieces
 }
 draft-close = Put it away
+draft-whole = What the whole draft costs and brings
+draft-more = Cost and gain
+draft-cost = Costs { $cuts ->
+    [0] no cut
+    [one] one cut
+   *[other] { $cuts } cuts
+}{ $ties ->
+    [0] {""}
+    [one] , one tie
+   *[other] , { $ties } ties
+}{ $buds ->
+    [0] {""}
+    [one] , one bud
+   *[other] , { $buds } buds
+}{ $wires ->
+    [0] {""}
+    [one] , one wire
+   *[other] , { $wires } wires
+}; some { $minutes } min for one person (from memory)
+draft-next = The next best: { $leaves ->
+    [yes] leave it as it is
+   *[no] { $said }
+}; worse by as much as { $wire ->
+    [yes] { $worse } of bare wire
+   *[no] { $worse } distances between uprights that are off by their whole length
+}
+draft-gain-waits = What it brings over five leaves is being worked out …
+draft-gain-crop = { $piece ->
+    [yes] Fruit of these trees over five leaves: { $after } kg with it, { $before } kg without (between { $low } and { $high } kg more, by a calibrated model)
+   *[no] Crop of five leaves: { $after } t/ha with it, { $before } t/ha without (between { $low } and { $high } t/ha more, by a calibrated model)
+}
+draft-gain-fill = Cordon filled after them: { $same ->
+    [yes] { $after }, as without it
+   *[no] { $after }, without it { $before }
+}
+draft-gain-spacing = Distances between uprights vary by { $same ->
+    [yes] { $after }, as without it
+   *[no] { $after }, without it by { $before }
+}
+draft-gain-light = Of the season’s light the wall catches { $same ->
+    [yes] { $after }, as without it
+   *[no] { $after }, without it { $before }
+}
+draft-gain-oldest = Oldest wood: { $same ->
+    [yes] { $after } seasons, as without it
+   *[no] { $after } seasons, without it { $before }
+}
+weights-title = What is weighed against what
+weights-what = The ways to fill the wire are weighed in bare wire, the places of buds in distances that are off by as much as is aimed at. Set others, and the draft is made anew.
+weights-source = judged, not measured
+weight-overlap-each = A doubled stretch: one cut more
+weight-overlap = A length of doubled wire
+weight-upright = An upright that is laid
+weight-wait = A length that stays bare a season more
+weight-spacing = A distance between uprights, off by as much as is aimed at
+weight-bud = A bud to keep
+weight-notch = A notch
+weight-long-gap = A distance longer than is let pass
+weight-long-gap-metre = A metre of it beyond that
 said-drafted = { $count ->
     [one] One piece of the draft is in the plan. Undo takes it back.
    *[other] { $count } pieces of the draft are in the plan. Undo takes them back.

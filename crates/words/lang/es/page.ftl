@@ -957,6 +957,65 @@ draft-take = { $count ->
    *[other] Tomar { $count } labores
 }
 draft-close = Guardarlo
+draft-whole = Lo que cuesta y da todo el borrador
+draft-more = Costo y ganancia
+draft-cost = Cuesta { $cuts ->
+    [0] ningún corte
+    [one] un corte
+   *[other] { $cuts } cortes
+}{ $ties ->
+    [0] {""}
+    [one] , un amarre
+   *[other] , { $ties } amarres
+}{ $buds ->
+    [0] {""}
+    [one] , una yema
+   *[other] , { $buds } yemas
+}{ $wires ->
+    [0] {""}
+    [one] , un alambre
+   *[other] , { $wires } alambres
+}; unos { $minutes } min para una persona (de memoria)
+draft-next = Lo siguiente mejor: { $leaves ->
+    [yes] dejarlo como está
+   *[no] { $said }
+}; peor en lo que valen { $wire ->
+    [yes] { $worse } de alambre desnudo
+   *[no] { $worse } distancias entre verticales desviadas en todo su largo
+}
+draft-gain-waits = Se calcula lo que da en cinco hojas …
+draft-gain-crop = { $piece ->
+    [yes] Fruta de estos árboles en cinco hojas: { $after } kg con ello, { $before } kg sin ello (entre { $low } y { $high } kg más, según un modelo calibrado)
+   *[no] Cosecha de cinco hojas: { $after } t/ha con ello, { $before } t/ha sin ello (entre { $low } y { $high } t/ha más, según un modelo calibrado)
+}
+draft-gain-fill = Cordón lleno después de ellas: { $same ->
+    [yes] { $after }, igual que sin ello
+   *[no] { $after }, sin ello { $before }
+}
+draft-gain-spacing = Las distancias entre verticales varían en { $same ->
+    [yes] { $after }, igual que sin ello
+   *[no] { $after }, sin ello en { $before }
+}
+draft-gain-light = De la luz de la temporada la pared capta { $same ->
+    [yes] { $after }, igual que sin ello
+   *[no] { $after }, sin ello { $before }
+}
+draft-gain-oldest = Madera más vieja: { $same ->
+    [yes] { $after } temporadas, igual que sin ello
+   *[no] { $after } temporadas, sin ello { $before }
+}
+weights-title = Qué se pesa contra qué
+weights-what = Las formas de llenar el alambre se pesan en alambre desnudo; los lugares de las yemas, en distancias desviadas en todo lo que se busca. Ponga otros valores y el borrador se hace de nuevo.
+weights-source = a juicio, no medido
+weight-overlap-each = Un tramo doble: un corte más
+weight-overlap = Un largo de alambre doble
+weight-upright = Un vertical que se tumba
+weight-wait = Un largo que queda desnudo una temporada más
+weight-spacing = Una distancia entre verticales desviada en todo lo que se busca
+weight-bud = Una yema que se deja
+weight-notch = Una entalladura
+weight-long-gap = Una distancia más larga de lo que se deja pasar
+weight-long-gap-metre = Un metro de ella más allá
 said-drafted = { $count ->
     [one] Una labor del borrador está en el plan. Deshacer la retira.
    *[other] { $count } labores del borrador están en el plan. Deshacer las retira.

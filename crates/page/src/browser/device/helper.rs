@@ -7,9 +7,10 @@ use crate::browser::parts::part;
 use crate::desk::Desk;
 use crate::document::Mode;
 use crate::helper::{
-    Awaited, Body, Drafted, Inquiry, Memory, Message, OfScheme, OnWall, Question, Reply, Told,
-    WindowCount,
+    Awaited, Body, DraftOf, Drafted, Inquiry, Memory, Message, OfScheme, OnWall, Question, Reply,
+    Told, WindowCount,
 };
+use cordonry::advise::Weights;
 use cordonry::plan::Plan;
 use cordonry_words::Words;
 use leptos::prelude::*;
@@ -37,6 +38,9 @@ pub struct ByLeaf {
     pairs: Vec<(f64, f64)>,
 }
 
+/// What the draft brings, or the piece of it at a place, line by line.
+type GainOf = (Option<u32>, Vec<String>);
+
 /// Asks the helper, and holds its newest answer.
 #[derive(Clone, Copy)]
 pub struct Helper {
@@ -61,6 +65,10 @@ pub struct Helper {
     draft_of: LastAsked<OnWall>,
     /// The draft that came last.
     pub draft: RwSignal<Option<Drafted>, LocalStorage>,
+    /// What it was asked about what the draft of these weights brings, by the question's number and the piece's place.
+    gain_of: StoredValue<Vec<(u32, Option<u32>)>, LocalStorage>,
+    /// What the draft brings, and those of its pieces that were asked about, line by line.
+    pub gains: RwSignal<Vec<GainOf>, LocalStorage>,
     /// What is known of the leaves of the plan's schemes.
     far: RwSignal<Vec<ByLeaf>, LocalStorage>,
     /// Whether their light is wanted too.
@@ -84,6 +92,8 @@ impl Helper {
             season: RwSignal::new(Vec::new()),
             draft_of: StoredValue::new_local(None),
             draft: RwSignal::new_local(None),
+            gain_of: StoredValue::new_local(Vec::new()),
+            gains: RwSignal::new_local(Vec::new()),
             far: RwSignal::new_local(Vec::new()),
             with_light: RwSignal::new(false),
             with_shares: RwSignal::new(false),
@@ -279,25 +289,56 @@ impl Helper {
             .with_value(|of| of.as_ref().map(|asked| asked.about().clone()))
     }
 
-    /// Asks for a draft of the work of the moment that is looked at, with the pieces at some places taken, or all.
-    pub fn ask_draft(self, app: App, picks: Option<Vec<u32>>) {
-        let Some(on_wall) = app.peek(OnWall::of) else {
+    /// Asks for a draft of the work of the moment that is looked at, by these weights, with the pieces at some places taken, or all.
+    pub fn ask_draft(self, app: App, weights: &Weights, picks: Option<Vec<u32>>) {
+        let Some((number, of)) = self.of_draft(app, weights) else {
             return;
         };
-        let number = next(self.number);
-        self.draft_of
-            .set_value(Some(Awaited::now(number, on_wall.clone())));
-        let look = on_wall.look().0;
-        let question = Question::Draft {
+        self.draft_of.set_value(
+            app.peek(OnWall::of)
+                .map(|on_wall| Awaited::now(number, on_wall)),
+        );
+        let style = app.style.get_untracked();
+        self.ask_now(app, number, Question::Draft { of, picks, style });
+    }
+
+    /// Asks what the draft by these weights brings, or the piece at a place of it, unless that is asked already.
+    pub fn ask_gain(self, app: App, weights: &Weights, piece: Option<u32>) {
+        let asked = |all: &Vec<(u32, Option<u32>)>| all.iter().any(|(_, own)| *own == piece);
+        let known = self
+            .gains
+            .with_untracked(|all| all.iter().any(|(own, _)| *own == piece));
+        if known || self.gain_of.with_value(asked) {
+            return;
+        }
+        if let Some((number, of)) = self.of_draft(app, weights) {
+            self.gain_of.update_value(|all| all.push((number, piece)));
+            let style = app.style.get_untracked();
+            self.ask_now(app, number, Question::Gain { of, piece, style });
+        }
+    }
+
+    /// Forgets a draft, and what it brings.
+    pub fn forget_draft(self) {
+        self.draft.set(None);
+        self.gain_of.set_value(Vec::new());
+        self.gains.set(Vec::new());
+    }
+
+    fn of_draft(self, app: App, weights: &Weights) -> Option<(u32, DraftOf)> {
+        let look = app.peek(OnWall::of)?.look().0;
+        let of = DraftOf {
             scheme: look.scheme,
             moment: look.moment,
-            picks,
-            style: app.style.get_untracked(),
+            weights: weights.values().to_vec(),
         };
-        let Some(plan) = app.peek(|d| Arc::clone(d.plan())) else {
-            return;
-        };
-        self.send(app, &plan, number, question);
+        Some((next(self.number), of))
+    }
+
+    fn ask_now(self, app: App, number: u32, question: Question) {
+        if let Some(plan) = app.peek(|d| Arc::clone(d.plan())) {
+            self.send(app, &plan, number, question);
+        }
     }
 
     /// Asks a question of a plan, which is told first where it is not known.
@@ -369,6 +410,15 @@ impl Helper {
                 let now = app.peek(OnWall::of);
                 if fits(self.draft_of, number, now.as_ref()) {
                     self.draft.set(Some(*drafted));
+                }
+            }
+            Body::Gain(lines) => {
+                let asked = self.gain_of.try_update_value(|all| {
+                    let at = all.iter().position(|(own, _)| *own == number)?;
+                    Some(all.swap_remove(at).1)
+                });
+                if let Some(piece) = asked.flatten() {
+                    self.gains.update(|all| all.push((piece, lines)));
                 }
             }
             Body::Light(exact, offers) => app.light.hear(app, number, &exact, &offers),

@@ -1,11 +1,13 @@
 //! A draft of this time's whole work: shown on the wall and in a list before it is taken, whole, by kind or by tree.
 
+use super::weights::draft_weights;
 use crate::browser::app::App;
 use crate::browser::device::helper::Helper;
 use crate::browser::dom;
 use crate::browser::parts::{part, shown};
 use crate::document::{Edit, Mode};
-use crate::helper::{DraftPiece, OnWall};
+use crate::helper::{DraftPiece, Drafted, OnWall};
+use cordonry::advise::Weights;
 use cordonry::arrange::Gather;
 use cordonry::plan::Plan;
 use cordonry::said::Arg;
@@ -24,8 +26,8 @@ pub fn DraftOffer(app: App, helper: Helper, open: RwSignal<bool>) -> impl IntoVi
             .unwrap_or(false)
     });
     let ask = move |_| {
-        helper.draft.set(None);
-        helper.ask_draft(app, None);
+        helper.forget_draft();
+        helper.ask_draft(app, &Weights::default(), None);
         open.set(true);
     };
     move || {
@@ -64,6 +66,7 @@ part! {panels:
 #[derive(Clone, Default, PartialEq)]
 struct Told {
     pieces: Vec<DraftPiece>,
+    cost: String,
     cautions: Vec<&'static str>,
     /// The first trees of the pieces, each once.
     trees: Vec<u32>,
@@ -72,7 +75,8 @@ struct Told {
 }
 
 impl Told {
-    fn of(pieces: &[DraftPiece], new: &[Work]) -> Self {
+    fn of(drafted: &Drafted, new: &[Work]) -> Self {
+        let pieces = &drafted.pieces;
         let mut kinds: Vec<String> = Vec::new();
         for piece in pieces {
             if !kinds.contains(&piece.kind) {
@@ -81,7 +85,8 @@ impl Told {
         }
         let trees: BTreeSet<u32> = pieces.iter().filter_map(|p| p.tree).gathered_set();
         Self {
-            pieces: pieces.to_vec(),
+            pieces: pieces.clone(),
+            cost: drafted.cost.clone(),
             cautions: cautions(new),
             trees: trees.into_iter().collect(),
             kinds,
@@ -96,12 +101,33 @@ struct Taken {
     new: Vec<Work>,
 }
 
+/// What a draft or one of its pieces brings, once it is known.
+fn gained(app: App, helper: Helper, piece: Option<u32>) -> impl IntoView {
+    let lines = Memo::new(move |_| {
+        helper.gains.with(|all| {
+            let own = all.iter().find(|(of, _)| *of == piece);
+            own.map(|(_, lines)| lines.clone())
+        })
+    });
+    let shown = move || match lines.get() {
+        Some(lines) => {
+            let lines = lines.into_iter().map(|line| view! { <p>{line}</p> });
+            lines.collect_view().into_any()
+        }
+        None => view! { <p role="status">{app.t("draft-gain-waits")}</p> }.into_any(),
+    };
+    view! { <div class="gains">{shown}</div> }
+}
+
 #[component]
 fn DraftPanel(app: App, helper: Helper, open: RwSignal<bool>) -> impl IntoView {
     // The places of the pieces that are picked.
     let picks = RwSignal::new(BTreeSet::<u32>::new());
     let told = RwSignal::new(None::<Told>);
     let taken = RwSignal::new_local(None::<Taken>);
+    let weights = RwSignal::new(Weights::default());
+    // Who sets weights keeps the focus there.
+    let weighed = StoredValue::new(false);
     // Another plan or another time has another draft, whether this one has come or not.
     let is_other = Memo::new(move |_| app.read(OnWall::of) != helper.draft_of());
     Effect::new(move |_| {
@@ -121,8 +147,13 @@ fn DraftPanel(app: App, helper: Helper, open: RwSignal<bool>) -> impl IntoView {
             // The list is made once: what is picked of it changes its boxes alone.
             if told.with_untracked(Option::is_none) {
                 picks.set((0..drafted.pieces.len() as u32).gathered_set());
-                told.set(Some(Told::of(&drafted.pieces, &new)));
-                dom::focus_soon(".draft h2");
+                told.set(Some(Told::of(drafted, &new)));
+                if !weighed.get_value() {
+                    dom::focus_soon(".draft h2");
+                }
+                if !drafted.pieces.is_empty() {
+                    helper.ask_gain(app, &weights.get_untracked(), None);
+                }
             }
             taken.set(Some(Taken {
                 plan: Arc::new(plan),
@@ -144,7 +175,7 @@ fn DraftPanel(app: App, helper: Helper, open: RwSignal<bool>) -> impl IntoView {
         picks.update(|picks| change(picks));
         let all = picks.with_untracked(|p| p.iter().copied().collect());
         taken.set(None);
-        helper.ask_draft(app, Some(all));
+        helper.ask_draft(app, &weights.get_untracked(), Some(all));
     };
     let places = move |fits: &dyn Fn(&DraftPiece) -> bool| -> Vec<u32> {
         told.with_untracked(|told| {
@@ -196,8 +227,17 @@ fn DraftPanel(app: App, helper: Helper, open: RwSignal<bool>) -> impl IntoView {
             </label>
         }
     };
+    let weigh = Callback::new(move |by: Weights| {
+        weights.set(by);
+        weighed.set_value(true);
+        taken.set(None);
+        told.set(None);
+        helper.forget_draft();
+        helper.ask_draft(app, &by, None);
+    });
     let piece = move |(at, piece): (usize, DraftPiece)| {
         let at = at as u32;
+        let ask = move |_| helper.ask_gain(app, &weights.get_untracked(), Some(at));
         let x = piece.x;
         view! {
             <li>
@@ -217,6 +257,12 @@ fn DraftPanel(app: App, helper: Helper, open: RwSignal<bool>) -> impl IntoView {
                 />
                 <button class="plain" on:click=move |_| app.show(x)>{piece.said}</button>
                 <small>{piece.why}</small>
+                <details data-piece=at.to_string() on:toggle=ask>
+                    <summary>{app.t("draft-more")}</summary>
+                    <p>{piece.cost}</p>
+                    {piece.next.map(|next| view! { <p>{next}</p> })}
+                    {gained(app, helper, Some(at))}
+                </details>
             </li>
         }
     };
@@ -266,7 +312,12 @@ fn DraftPanel(app: App, helper: Helper, open: RwSignal<bool>) -> impl IntoView {
                     </button>
                 </p>
                 {all.cautions.iter().map(|key| view! { <p class="caution">{app.t(key)}</p> }).collect_view()}
-                <ul>{all.pieces.into_iter().enumerate().map(piece).collect_view()}</ul>
+                <details class="draft-gain" open>
+                    <summary>{app.t("draft-whole")}</summary>
+                    <p>{all.cost.clone()}</p>
+                    {gained(app, helper, None)}
+                </details>
+                <ul class="pieces">{all.pieces.into_iter().enumerate().map(piece).collect_view()}</ul>
             })}
             {empty.then(|| view! {
                 <button class="link" data-act="draft-close" on:click=move |_| close()>
@@ -286,6 +337,7 @@ fn DraftPanel(app: App, helper: Helper, open: RwSignal<bool>) -> impl IntoView {
                 }
             }
         >
+            {draft_weights(app, weights, weigh)}
             {move || match told.get() {
                 Some(all) => list(all).into_any(),
                 None => view! { <p role="status">{app.t("draft-waits")}</p> }.into_any(),

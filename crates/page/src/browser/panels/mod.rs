@@ -21,6 +21,7 @@ pub mod row_strip;
 pub mod schemes;
 pub mod tip;
 pub mod views;
+pub mod weights;
 pub mod wires;
 pub mod worklist;
 pub mod years;
