@@ -1,7 +1,7 @@
 //! How much of last year's growth is tipped, tree by tree. Tipping acts on the harvest after the coming one: it is to leave each fruit of
 //! that its leaf, within what is usual; what tipping can't do is left to thinning by hand.
 
-use crate::arrange::Arrange;
+use crate::arrange::{Arrange, Gather};
 use crate::fruit::LEAF_OF_A_FRUIT;
 use crate::plan::{Phase, Plan, Replayed, Replayer, RowYears, Years};
 use crate::refusal::Refusal;
@@ -11,7 +11,7 @@ use std::collections::BTreeMap;
 
 /// From and to what share of last year's growth is tipped, per cent: common practice, published for precocious stock.
 pub const PERCENT: (i32, i32) = (15, 30);
-/// How finely shares are told apart, per cent.
+/// How finely shares are told apart at first, per cent; what is enough then is told apart by one.
 const STEP: i32 = 3;
 /// Of what is tipped already less than this is left.
 const WHOLE: f64 = 0.95;
@@ -67,38 +67,56 @@ pub fn tips(plan: &Plan, scheme: usize, leaf: u8) -> Result<Tips, Refusal> {
         let all = with(&bare, scheme, moment, &works(&at, &|_| Some(percent)));
         tried.push((percent, years.of(&all, scheme, harvest)?));
     }
-    let mut chosen: BTreeMap<TreeId, i32> = BTreeMap::new();
-    let mut trees = Vec::new();
+    let of = |years: &RowYears, i: usize| {
+        let last = years.leaves.len().checked_sub(1);
+        let year = last.and_then(|last| years.trees.get(i)?.years.get(last));
+        year.map_or(0.0, |y| y.crop.leaf_of_a_fruit)
+    };
+    let enough = |leaf: f64| leaf <= 0.0 || leaf >= LEAF_OF_A_FRUIT;
+    let mut told: Vec<(usize, TreeId, (i32, f64))> = Vec::new();
     for (i, tree) in plan.found.trees.iter().enumerate() {
         let has = at.row.tree(tree.id);
         if !has.is_some_and(|t| t.shoots.iter().any(|s| is_whole(s, leaf))) {
             continue;
         }
-        let of = |years: &RowYears| {
-            let last = years.leaves.len().checked_sub(1);
-            let year = last.and_then(|last| years.trees.get(i)?.years.get(last));
-            year.map_or(0.0, |y| y.crop.leaf_of_a_fruit)
-        };
-        let enough = |leaf: f64| leaf <= 0.0 || leaf >= LEAF_OF_A_FRUIT;
         // What has its leaf without tips is not tipped for it: that would cost crop for nothing.
-        let whole = (0, of(&without));
-        let by = |(percent, years): &(i32, RowYears)| (*percent, of(years));
-        let all = std::iter::once(whole).chain(tried.iter().map(by));
+        let by = |(percent, years): &(i32, RowYears)| (*percent, of(years, i));
+        let whole = std::iter::once((0, of(&without, i)));
+        let all = whole.chain(tried.iter().map(by));
         let best = all.clone().find(|(_, leaf)| enough(*leaf));
-        let Some((percent, leaf)) = best.or(all.last()) else {
-            continue;
+        told.extend(best.or(all.last()).map(|best| (i, tree.id, best)));
+    }
+    // Each of its own share, by so much less: the least that is enough stays.
+    for less in (1..STEP).rev() {
+        let finer = |(_, tree, (percent, leaf)): &(usize, TreeId, (i32, f64))| {
+            let coarse = (percent - PERCENT.0) % STEP == 0;
+            let less = percent - less;
+            (coarse && less > PERCENT.0 && enough(*leaf)).then_some((*tree, less))
         };
-        let told = (whole.1, leaf);
+        let shares: BTreeMap<TreeId, i32> = told.iter().filter_map(finer).gathered_map();
+        let all = works(&at, &|tree| shares.get(&tree).copied());
+        let years = years.of(&with(&bare, scheme, moment, &all), scheme, harvest)?;
+        for (i, tree, best) in &mut told {
+            if let Some(percent) = shares.get(tree)
+                && enough(of(&years, *i))
+            {
+                *best = (*percent, of(&years, *i));
+            }
+        }
+    }
+    let mut chosen: BTreeMap<TreeId, i32> = BTreeMap::new();
+    let mut trees = Vec::new();
+    for (i, tree, (percent, leaf)) in told {
         if percent > 0 {
-            chosen.insert(tree.id, percent);
+            chosen.insert(tree, percent);
         }
         trees.push(Tip {
-            tree: tree.id,
+            tree,
             percent,
-            leaf_of_a_fruit: told,
-            by_hand: match enough(told.1) {
+            leaf_of_a_fruit: (of(&without, i), leaf),
+            by_hand: match enough(leaf) {
                 true => 0.0,
-                false => 1.0 - told.1 / LEAF_OF_A_FRUIT,
+                false => 1.0 - leaf / LEAF_OF_A_FRUIT,
             },
         });
     }
