@@ -172,6 +172,12 @@ pub struct Crew {
     /// Trees that are diseased, by their numbers, comma between them: they are walked last, with tools disinfected.
     #[arg(long, value_name = "TREES", value_delimiter = ',')]
     pub diseased: Vec<u32>,
+    /// The sheets to print, FILE-1.svg, FILE-2.svg and so on, one a page; or all pieces as one table, FILE.csv.
+    #[arg(short, long = "output", value_name = "FILE")]
+    pub output_file: Option<PathBuf>,
+    /// The paper of the sheets.
+    #[arg(long, value_name = "PAPER", default_value = "a4")]
+    pub paper: PaperSize,
     #[command(flatten)]
     pub output: Output,
 }

@@ -2,9 +2,11 @@
 
 use crate::Status;
 use crate::args::Crew as Asked;
+use crate::convert::named;
+use crate::draw::numbered;
 use crate::files;
 use crate::judged::{scheme_named, window};
-use crate::out::{Row, clean, rounded};
+use crate::out::{Row, clean, rounded, tell};
 use anyhow::{Result, anyhow};
 use cordonry::crew::{Hands, Job, Pass, Rate, Season, season};
 use cordonry::file::work_value;
@@ -12,13 +14,17 @@ use cordonry::plan::Plan;
 use cordonry::row::TreeId;
 use cordonry::said::Arg;
 use cordonry::work::Work;
-use cordonry_draw::{caution, work_line};
+use cordonry_draw::{Handed, Paper, caution, marking_sheets, pass_sheets, work_line};
 use cordonry_words::Words;
 use serde_json::{Value, json};
 use std::fmt::Write as _;
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 pub fn run(ask: &Asked, words: &Words) -> Status {
+    if ask.output_file.is_some() && (ask.paths.len() > 1 || ask.paths[0].is_dir()) {
+        tell(&words.plain("command-one-row"));
+        return Status::Failed;
+    }
     files::print_rows(&ask.paths, &ask.output, words, |path| {
         let plan = files::plan(path, words)?;
         let scheme = scheme_named(&plan, ask.scheme.as_deref(), words)?;
@@ -26,10 +32,17 @@ pub fn run(ask: &Asked, words: &Words) -> Status {
         let leaf = ask.leaf.unwrap_or(plan.found.leaf);
         let season =
             season(&plan, scheme, leaf, &hands).map_err(|why| files::refused(&why, words))?;
-        Ok(Row {
-            row: json_of(path, &plan, scheme, &season, &hands, words),
-            people: people(path, &plan, scheme, &season, words),
-        })
+        let mut row = json_of(path, &plan, scheme, &season, &hands, words);
+        let mut told = people(path, &plan, scheme, &season, words);
+        if let Some(output) = &ask.output_file {
+            let written = write(output, path, &plan, &season, ask.paper.into(), words)?;
+            for file in &written {
+                let file = [("file", files::shown(file))];
+                let _ = writeln!(told, "  {}", words.text("command-written", &file));
+            }
+            row["written"] = written.iter().map(|p| p.display().to_string()).collect();
+        }
+        Ok(Row { row, people: told })
     })
 }
 
@@ -62,6 +75,68 @@ fn hands(ask: &Asked, words: &Words) -> Result<Hands> {
         out.people.insert(job, count as usize);
     }
     Ok(out)
+}
+
+/// Writes the sheets of all passes, or the table of all pieces, by the file's ending; the files that there are then.
+fn write(
+    output: &Path,
+    from: &Path,
+    plan: &Plan,
+    season: &Season,
+    paper: Paper,
+    words: &Words,
+) -> Result<Vec<PathBuf>> {
+    if output.extension().is_some_and(|e| e == "csv") {
+        files::write(output, from, &table(season, words), words)?;
+        return Ok(vec![output.to_path_buf()]);
+    }
+    named(output, "command-sheets", "svg", words)?;
+    let mut written = Vec::new();
+    for (n, pass) in season.passes.iter().enumerate() {
+        let handed = Handed {
+            plan,
+            pass,
+            number: (n + 1, season.passes.len()),
+            words,
+        };
+        let pages = marking_sheets(&handed, paper).into_iter();
+        for page in pages.chain(pass_sheets(&handed, paper)) {
+            let name = numbered(output, written.len() + 1);
+            files::write(&name, from, &cordonry_draw::file(&page), words)?;
+            written.push(name);
+        }
+    }
+    Ok(written)
+}
+
+/// All pieces, one a line.
+fn table(season: &Season, words: &Words) -> String {
+    let mut out = String::from("pass,job,window,diseased,tree,bay,place in bay,kind,piece\n");
+    for (n, pass) in season.passes.iter().enumerate() {
+        for (stop, work) in pass
+            .stops
+            .iter()
+            .flat_map(|s| s.work.iter().map(move |w| (s, w)))
+        {
+            let posed = stop.tree.and_then(|t| pass.row.of_tree(t));
+            let bay = posed.and_then(|p| pass.row.bay(p.tree()));
+            let number = |n: Option<usize>| n.map_or(String::new(), |n| n.to_string());
+            let tree = stop.tree.map_or(String::new(), |t| t.to_string());
+            let piece = work_line(work, &pass.row, words).replace('"', "\"\"");
+            let _ = writeln!(
+                out,
+                "{},{},{},{},{tree},{},{},{},\"{piece}\"",
+                n + 1,
+                pass.job.name(),
+                window(pass.moment.window),
+                if pass.diseased { "yes" } else { "no" },
+                number(bay.map(|b| b.number)),
+                number(bay.map(|b| b.place)),
+                work.kind(),
+            );
+        }
+    }
+    out
 }
 
 /// Minutes of each of those who do a pass.

@@ -68,7 +68,7 @@ pub fn draw(ask: &Draw, words: &Words) -> Status {
 }
 
 /// `row.svg` with a page's number: `row-2.svg`.
-fn numbered(path: &Path, page: usize) -> PathBuf {
+pub fn numbered(path: &Path, page: usize) -> PathBuf {
     let stem = path.file_stem().unwrap_or_default().to_string_lossy();
     let ending = path.extension().unwrap_or_default().to_string_lossy();
     path.with_file_name(format!("{stem}-{page}.{ending}"))
@@ -116,9 +116,14 @@ fn sheets(plan: &Plan, paper: PaperSize, words: &Words) -> Vec<String> {
         }],
         words,
     };
-    let paper = match paper {
-        PaperSize::A4 => Paper::A4,
-        PaperSize::Letter => Paper::Letter,
-    };
-    cordonry_draw::sheets(&told, paper)
+    cordonry_draw::sheets(&told, paper.into())
+}
+
+impl From<PaperSize> for Paper {
+    fn from(size: PaperSize) -> Self {
+        match size {
+            PaperSize::A4 => Self::A4,
+            PaperSize::Letter => Self::Letter,
+        }
+    }
 }

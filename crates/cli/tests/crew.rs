@@ -207,3 +207,44 @@ fn schemes_are_compared_by_crop_hours_cuts_and_materials() {
     assert_eq!(status, 2);
     assert!(err.contains("None such"), "{err}");
 }
+
+#[test]
+fn sheets_and_a_table_are_written() {
+    let at = std::path::Path::new(env!("CARGO_TARGET_TMPDIR")).join("crew-sheets");
+    let _ = std::fs::remove_dir_all(&at);
+    std::fs::create_dir_all(&at).unwrap();
+    let file = |name: &str| at.join(name).to_str().unwrap().to_string();
+    let svg = file("crew.svg");
+    let told = json(&[
+        "crew", EXAMPLE, "--leaf", "3", "-o", &svg, "--paper", "letter", "--json",
+    ]);
+    let written = told["rows"][0]["written"].as_array().unwrap().clone();
+    assert!(written.len() >= 6, "{written:?}");
+    let read = |p: &Value| std::fs::read_to_string(p.as_str().unwrap()).unwrap();
+    let pages: Vec<String> = written.iter().map(read).collect();
+    assert!(pages.iter().all(|p| p.contains("width=\"279.4mm\"")));
+    let boxes: usize = pages
+        .iter()
+        .map(|p| p.matches("\"tick-box\"").count())
+        .sum();
+    // 17 pieces, and a box a tree on the marking sheet of the stubs.
+    assert_eq!(boxes, 17 + 4);
+    let csv = file("crew.csv");
+    json(&["crew", EXAMPLE, "--leaf", "3", "-o", &csv, "--json"]);
+    let table = std::fs::read_to_string(&csv).unwrap();
+    assert_eq!(table.lines().count(), 1 + 17);
+    assert!(
+        table
+            .lines()
+            .nth(1)
+            .unwrap()
+            .starts_with("1,stub,dormant,no,1,1,1,stub,\""),
+        "{table}"
+    );
+    for wrong in [file("crew.pdf"), file("crew")] {
+        let (status, _, _) = run(&["crew", EXAMPLE, "-o", &wrong]);
+        assert_eq!(status, 2, "{wrong}");
+    }
+    let (status, _, _) = run(&["crew", EXAMPLE, EXAMPLE, "-o", &csv]);
+    assert_eq!(status, 2);
+}

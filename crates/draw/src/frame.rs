@@ -112,7 +112,7 @@ pub(crate) fn backdrop_element(row: &Row, view: Span) -> Element {
 }
 
 /// The line of the ground, and strokes under it as earth is drawn in an elevation.
-fn ground(view: Span, px_per_mm: f64) -> Element {
+pub(crate) fn ground(view: Span, px_per_mm: f64) -> Element {
     let mut out = group("ground");
     let px = 1.0 / px_per_mm;
     let mut earth = Pen::default();

@@ -49,7 +49,7 @@ pub use lone::{RowShoot, lone_marks, lone_shoots};
 pub use overview::{OVERVIEW_HEIGHT, Sighted, overview};
 pub use paint::{ColourBy, LightAt, Paint};
 pub use paper::Paper;
-pub use sheets::{Both, Side, Told, sheet_beside, sheets};
+pub use sheets::{Both, Handed, Side, Told, marking_sheets, pass_sheets, sheet_beside, sheets};
 pub use stretch::{ToldStretch, Window, stretch_marks};
 pub use style::STYLE;
 pub use time::{Time, window_key};

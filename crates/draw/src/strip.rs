@@ -241,7 +241,7 @@ impl<'a> Strips<'a> {
 }
 
 /// The stretch that a tree's axes take up.
-fn extent(posed: &Posed) -> Span {
+pub(crate) fn extent(posed: &Posed) -> Span {
     let foot = posed.tree().foot.f();
     let foot = Span::between(foot, foot);
     posed.courses().iter().fold(foot, |out, c| {
@@ -289,7 +289,7 @@ fn cut(whole: Span, top: f64, room: Room) -> (f64, Vec<Span>) {
 }
 
 /// An inner drawing that shows a stretch of the wall and cuts off what lies beside it.
-fn window(class: &str, span: Span, y0: f64, high: f64, scale: f64, x: f64) -> Element {
+pub(crate) fn window(class: &str, span: Span, y0: f64, high: f64, scale: f64, x: f64) -> Element {
     el(
         "svg",
         &[

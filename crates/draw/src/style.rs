@@ -80,6 +80,11 @@ pub fn sheet_of_schemes(px: f64) -> String {
     sheets_from(include_str!("schemes.css"), px)
 }
 
+/// The same for the sheets of a pass.
+pub fn sheets_of_crew(px: f64) -> String {
+    sheets_from(include_str!("crew.css"), px)
+}
+
 fn sheets_from(more: &str, px: f64) -> String {
     let rules = [rules!(), include_str!("sheets.css"), more];
     fixed_from(rules.join("\n").trim_end(), px).replace(PAPER_TONE, "#fff")

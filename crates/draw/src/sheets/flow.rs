@@ -59,7 +59,7 @@ impl Flow {
         (paper.usable_width() - BETWEEN * (COLUMNS - 1) as f64) / COLUMNS as f64
     }
 
-    fn turn(&mut self) {
+    pub fn turn(&mut self) {
         self.pages.push(Page::new());
         self.y = MARGIN + RUNNING_HEAD;
     }

@@ -1,12 +1,18 @@
 //! A row on paper: the wall to scale, its work as boxes to tick, and what is told of it, page by page.
 
 mod beside;
+mod crew;
 mod flow;
+mod handed;
+mod lesson;
 mod lists;
+mod picture;
 #[cfg(test)]
 mod tests;
 
 pub use beside::{Both, Side, sheet_beside};
+pub use crew::{marking_sheets, pass_sheets};
+pub use handed::Handed;
 
 use crate::block::{
     Block, HEAD_GAP, LINE, NOTE_LINES, about, at, paper, scale_bar, summary, title,
@@ -297,22 +303,27 @@ impl Finished<'_> {
         let right = MARGIN + self.paper.usable_width();
         out.append(at("sheet-body end", right, y, &page));
         if has_wall {
-            let long = match words.style {
-                LengthStyle::Metric => 100.0,
-                LengthStyle::FeetInches => 4.0 * 25.4,
-            };
-            let end = MARGIN + long * PX;
-            let mut bar = Pen::default();
-            bar.line((MARGIN, y - 8.0).into(), (MARGIN, y).into())
-                .line((MARGIN, y - 4.0).into(), (end, y - 4.0).into())
-                .line((end, y - 8.0).into(), (end, y).into());
-            add(&mut out, path("scale-edge true-bar", &bar));
-            let told = words.text("draw-true", &[("length", Arg::Thickness(long))]);
-            let room = right - end - 10.0 - width(&page, TEXT) - 20.0;
-            for line in first_lines(&told, TEXT, room, 1) {
-                out.append(at("sheet-text", end + 10.0, y, &line));
-            }
+            let room = right - width(&page, TEXT) - 20.0;
+            true_bar(&mut out, y, room, words);
         }
         out
+    }
+}
+
+/// A bar over the foot line `y` that is as long as it says where the print is true; its words end before `right`.
+fn true_bar(out: &mut Element, y: f64, right: f64, words: &Words) {
+    let long = match words.style {
+        LengthStyle::Metric => 100.0,
+        LengthStyle::FeetInches => 4.0 * 25.4,
+    };
+    let end = MARGIN + long * PX;
+    let mut bar = Pen::default();
+    bar.line((MARGIN, y - 8.0).into(), (MARGIN, y).into())
+        .line((MARGIN, y - 4.0).into(), (end, y - 4.0).into())
+        .line((end, y - 8.0).into(), (end, y).into());
+    add(out, path("scale-edge true-bar", &bar));
+    let told = words.text("draw-true", &[("length", Arg::Thickness(long))]);
+    for line in first_lines(&told, TEXT, right - end - 10.0, 1) {
+        out.append(at("sheet-text", end + 10.0, y, &line));
     }
 }

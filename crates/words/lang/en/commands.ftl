@@ -152,3 +152,5 @@ command-delivered-line = line { $line }: { $reason }
 command-out-of-range = { $name } = { $value }: it must be between { $low } and { $high }
 command-compare = { $file }: { $name }, to leaf { $leaf }, by a calibrated model; hours by rates from memory
 command-compare-scheme = { $scheme }: crop { $crop } t/ha in all, cordon filled to { $filled } at the end, oldest wood { $age }; { $hours } hours, { $pieces } pieces of work, { $cuts } cuts, { $wires } wires, { $ties } ties, { $sleeves } sleeves
+command-one-row = -o writes for one row: name one file
+command-sheets = sheets

@@ -152,3 +152,5 @@ command-delivered-line = línea { $line }: { $reason }
 command-out-of-range = { $name } = { $value }: debe estar entre { $low } y { $high }
 command-compare = { $file }: { $name }, hasta la hoja { $leaf }, según un modelo calibrado; horas según rendimientos de memoria
 command-compare-scheme = { $scheme }: cosecha { $crop } t/ha en total, cordón lleno al { $filled } al final, madera más vieja { $age }; { $hours } horas, { $pieces } labores, { $cuts } cortes, { $wires } alambres, { $ties } amarras, { $sleeves } fundas
+command-one-row = -o escribe para una hilera: indicar un solo archivo
+command-sheets = las hojas

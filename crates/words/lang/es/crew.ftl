@@ -40,3 +40,52 @@ caution-loosen = Soltar las amarras a fines de verano, antes de que ahorquen.
 caution-diseased = Los árboles enfermos van al final. Desinfectar las herramientas después de cada árbol, y llevarse lo cortado.
 
 refusal-rate = { $name } = { $value }: un rendimiento debe estar entre { $low } y { $high } segundos, y ser uno de { $names }
+
+crew-row = Hilera: { $row }
+crew-fill-in = Cuartel: ______________   Fecha: ______________   Capataz: ____________________   Cuadrilla: ____________________________
+crew-with = Herramienta: { $tools }. { $people ->
+    [one] Una persona
+   *[other] { $people } personas
+}, unos { $minutes } min cada una{ $ties ->
+    [0] .
+    [one] ; una amarra, { $sleeves } fundas.
+   *[other] ; { $ties } amarras, { $sleeves } fundas.
+}
+crew-each = En cada una: { $work }
+crew-how = Los números se cuentan desde el tronco a lo largo del alambre, verticales y tocones juntos; si la madera va a ambos lados, cada lado aparte. Contar todo el árbol antes del primer corte. Detrás del número están la distancia desde el pie del árbol a lo largo de la hilera y el grosor en la base.
+crew-differs = Si la cuenta no calza, hay goma o una rajadura: marcar con cinta, dejarlo, avisar.
+crew-not-today = Hoy solo esta labor, y solo lo que tiene casilla: lo demás queda, aunque se vea mal.
+crew-stick = cortar una vara de este largo: { $length } (exacto si se imprime al 100 %)
+crew-list = { $count ->
+    [one] Una labor
+   *[other] { $count } labores
+} en { $trees ->
+    [0] los alambres
+    [one] un árbol
+   *[other] { $trees } árboles
+}: marcar cada una
+crew-found = Como se encuentra
+crew-right = BIEN
+crew-wrong = MAL: { $job ->
+    [stub] cortado al ras, nada rebrota
+    [laterals] rebajado, y los laterales quedan
+    [tip] se quitó demasiado
+    [cut_back] quitado entero
+   *[take_off] se quitó otro brote
+}
+crew-solved = Resuelto:
+crew-try = Probar { $number }:
+crew-answer = Respuesta { $number }
+crew-find = hay { $count }
+crew-find-sides = hay { $left } a la izquierda, { $right } a la derecha
+crew-number = n.º { $number }{ $side ->
+    [left] {" "}izquierda
+    [right] {" "}derecha
+   *[none] {""}
+}
+crew-tree = Árbol { $tree }
+crew-in-bay = Vano { $bay }, árbol { $place } (árbol { $tree } de la hilera)
+crew-trellis = En los alambres
+crew-marking = Hoja de marcación para el capataz – { $job }
+crew-marking-how = Quien pinta va primero; la cuadrilla corta lo pintado. Contar todo el árbol, pintar lo que se dice y marcar el árbol. Si la cuenta no calza, no pintar nada: marcar con cinta.
+crew-paint = { $tree }; pintar { $pieces }

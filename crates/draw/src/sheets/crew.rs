@@ -1,0 +1,327 @@
+//! The sheets of one pass of the crew: what the job is, how it looks when it is right and when it is wrong, trees to try it on, and every
+//! piece of it as a box to tick; and the foreman's sheet, by which paint is put on before the crew comes.
+
+use super::flow::{Flow, Item, Page};
+use super::handed::{ASCENT, BODY, Handed, LINE, STRONG, cell, found_in, tree_name};
+use super::lesson::Tried;
+use super::picture::SCALE;
+use crate::block::{Block, at, paper, title};
+use crate::element::{add, group, path};
+use crate::measure::{self, Face, wrap};
+use crate::paper::{MARGIN, PX, Paper};
+use crate::pen::Pen;
+use crate::style;
+use crate::worklist::caution;
+use cordonry::crew::{Job, Pass, Stop};
+use cordonry::said::Arg;
+use cordonry::work::Work;
+use svg::node::Node;
+use svg::node::element::Element;
+
+/// Side of a box to tick, and from it to the text: pixels.
+const BOX: f64 = 14.0;
+const INDENT: f64 = 22.0;
+/// Most lines of boxes that are kept together.
+const MOST_LINES: usize = 8;
+/// The sheets of a pass as SVG elements, one a page, each as large as the paper where it is printed at 100 %. Every piece is a box.
+pub fn pass_sheets(handed: &Handed<'_>, paper: Paper) -> Vec<String> {
+    let mut flow = Flow::new(paper);
+    flow.wide(&head(handed, paper), false);
+    let tried = Tried::of(handed);
+    if let Some(tried) = &tried {
+        for block in tried.shown(handed, paper) {
+            flow.wide(&block, false);
+        }
+    }
+    let items = items(handed, paper, &boxes);
+    flow.columns(
+        &over(&handed.text("crew-list", &handed.counts()), paper),
+        &items,
+    );
+    if let Some(answers) = tried.and_then(|t| t.answers(handed, paper)) {
+        // Not on the page with what is asked.
+        flow.turn();
+        flow.wide(&answers, false);
+    }
+    finished(handed, &handed.name(), flow.pages(), paper)
+}
+
+/// The foreman's sheets of a pass: who paints walks first, and ticks each tree. None of a pass in which nothing is cut by paint.
+pub fn marking_sheets(handed: &Handed<'_>, paper: Paper) -> Vec<String> {
+    if !matches!(handed.pass.job, Job::Stub | Job::CutBack | Job::TakeOff) {
+        return Vec::new();
+    }
+    let mut flow = Flow::new(paper);
+    let name = handed.text("crew-marking", &[("job", Arg::Text(handed.name()))]);
+    let mut lines = Lines::new(paper);
+    lines.titled(&name);
+    lines.text(&handed.words.plain("crew-fill-in"), BODY);
+    lines.text(&handed.words.plain("crew-marking-how"), BODY);
+    flow.wide(&lines.block(), false);
+    let items = items(handed, paper, &paint);
+    flow.columns(
+        &over(&handed.text("crew-list", &handed.counts()), paper),
+        &items,
+    );
+    finished(handed, &name, flow.pages(), paper)
+}
+
+/// Lines of text over the whole width.
+struct Lines {
+    element: Element,
+    y: f64,
+    width: f64,
+}
+
+impl Lines {
+    fn new(paper: Paper) -> Self {
+        Self {
+            element: group("crew-head"),
+            y: 0.0,
+            width: paper.usable_width(),
+        }
+    }
+
+    fn titled(&mut self, content: &str) {
+        let face = Face {
+            size: 24.0,
+            strong: true,
+        };
+        for line in wrap(content, face, self.width) {
+            self.y += 28.0;
+            self.element
+                .append(at("crew-title", MARGIN, self.y - 4.0, &line));
+        }
+        self.y += 4.0;
+    }
+
+    fn text(&mut self, content: &str, face: Face) {
+        let class = if face.strong {
+            "crew-strong"
+        } else {
+            "crew-body"
+        };
+        for line in wrap(content, face, self.width) {
+            self.element
+                .append(at(class, MARGIN, self.y + ASCENT, &line));
+            self.y += LINE;
+        }
+        self.y += 3.0;
+    }
+
+    fn block(self) -> Block {
+        Block {
+            element: self.element,
+            height: self.y + 6.0,
+        }
+    }
+}
+
+/// What the pass is: whose, with what, how it is read, what to take care of.
+fn head(handed: &Handed<'_>, paper: Paper) -> Block {
+    let pass = handed.pass;
+    let mut lines = Lines::new(paper);
+    lines.titled(&handed.name());
+    let row = [("row", Arg::Text(title(&handed.plan.name).into()))];
+    lines.text(&handed.text("crew-row", &row), STRONG);
+    lines.text(&handed.words.plain("crew-fill-in"), BODY);
+    let tools = handed.text("crew-tool", &[handed.job()]);
+    let args = [
+        ("tools", Arg::Text(tools)),
+        ("people", Arg::Count(pass.people as i64)),
+        (
+            "minutes",
+            Arg::Number((pass.minutes / pass.people.max(1) as f64).ceil(), 0),
+        ),
+        ("ties", Arg::Count(pass.ties as i64)),
+        ("sleeves", Arg::Count(pass.sleeves as i64)),
+    ];
+    lines.text(&handed.text("crew-with", &args), BODY);
+    if let Some(common) = handed.common() {
+        lines.text(
+            &handed.text("crew-each", &[("work", Arg::Text(common))]),
+            STRONG,
+        );
+    }
+    lines.text(&handed.words.plain("crew-how"), BODY);
+    lines.text(&handed.words.plain("crew-differs"), STRONG);
+    lines.text(&handed.words.plain("crew-not-today"), BODY);
+    for key in pass.cautions() {
+        lines.text(&format!("! {}", caution(key, handed.words)), BODY);
+    }
+    if let Some(keep) = stick(pass) {
+        let long = keep * PX;
+        let mut bar = Pen::default();
+        let y = lines.y + 8.0;
+        bar.line((MARGIN, y - 6.0).into(), (MARGIN, y + 6.0).into())
+            .line((MARGIN, y).into(), (MARGIN + long, y).into())
+            .line(
+                (MARGIN + long, y - 6.0).into(),
+                (MARGIN + long, y + 6.0).into(),
+            );
+        add(&mut lines.element, path("crew-bar stick", &bar));
+        lines.y += 18.0;
+        let told = handed.text("crew-stick", &[("length", Arg::Thickness(keep))]);
+        lines.text(&told, BODY);
+    }
+    lines.block()
+}
+
+/// Length of the stick by which stubs are cut, mm: where all are as long, and it has room on the paper.
+fn stick(pass: &Pass) -> Option<f64> {
+    let mut lengths = pass.work().map(|w| match w {
+        Work::Stub { keep_mm, .. } => Some(keep_mm.f()),
+        _ => None,
+    });
+    let first = lengths.next()??;
+    (lengths.all(|l| l == Some(first)) && first <= 180.0).then_some(first)
+}
+
+fn over(content: &str, paper: Paper) -> Block {
+    let mut element = group("crew-over");
+    let mut rule = Pen::default();
+    rule.line(
+        (MARGIN, 4.0).into(),
+        (MARGIN + paper.usable_width(), 4.0).into(),
+    );
+    add(&mut element, path("crew-line", &rule));
+    element.append(at("crew-strong", MARGIN, 22.0, content));
+    Block {
+        element,
+        height: 32.0,
+    }
+}
+
+/// Makes the items of one stop.
+type OfStop<'a> = dyn Fn(&Handed<'_>, &str, &Stop, f64) -> Vec<Item> + 'a;
+
+fn items(handed: &Handed<'_>, paper: Paper, of: &OfStop<'_>) -> Vec<Item> {
+    let column = Flow::column(paper);
+    let stops = handed.pass.stops.iter();
+    stops
+        .flat_map(|stop| {
+            let name = match stop.tree {
+                None => handed.words.plain("crew-trellis"),
+                Some(tree) => {
+                    let name = tree_name(handed, tree);
+                    let posed = handed.pass.row.of_tree(tree);
+                    let counted = posed.map(|p| found_in(handed, p.names()));
+                    format!("{name}: {}", counted.unwrap_or_default())
+                }
+            };
+            of(handed, &name, stop, column)
+        })
+        .collect()
+}
+
+fn tick(out: &mut Element, x: f64, y: f64) {
+    let mut pen = Pen::default();
+    pen.rect(x, y + ASCENT - BOX + 2.0, x + BOX, y + ASCENT + 2.0);
+    add(out, path("tick-box", &pen));
+}
+
+/// A tree with a box for each piece, as many beside each other as there is room for.
+fn boxes(handed: &Handed<'_>, name: &str, stop: &Stop, width: f64) -> Vec<Item> {
+    let cells = stop
+        .work
+        .iter()
+        .map(|w| cell(handed, &handed.pass.row, w, false));
+    let cells: Vec<String> = cells.collect();
+    let widest = cells.iter().map(|c| measure::width(c, BODY));
+    let widest = widest.fold(0.0, f64::max) + INDENT + 10.0;
+    let beside = ((width / widest) as usize).clamp(1, 4);
+    let step = width / beside as f64;
+    let mut out = Vec::new();
+    for (n, some) in cells.chunks(beside * MOST_LINES).enumerate() {
+        let mut element = group("sheet-item");
+        let mut y = 0.0;
+        if n == 0 {
+            for line in wrap(name, STRONG, width) {
+                element.append(at("crew-strong", 0.0, y + ASCENT, &line));
+                y += LINE;
+            }
+        }
+        for line in some.chunks(beside) {
+            let mut high: f64 = LINE;
+            for (i, content) in line.iter().enumerate() {
+                let x = step * i as f64;
+                tick(&mut element, x, y);
+                let lines = wrap(content, BODY, step - INDENT);
+                for (k, line) in lines.iter().enumerate() {
+                    let down = y + ASCENT + LINE * k as f64;
+                    element.append(at("crew-body", x + INDENT, down, line));
+                }
+                high = high.max(LINE * lines.len() as f64);
+            }
+            y += high;
+        }
+        out.push(Item {
+            block: Block {
+                element,
+                height: y + 8.0,
+            },
+            with_next: false,
+        });
+    }
+    out
+}
+
+/// A tree in a line with what is painted on it, and one box.
+fn paint(handed: &Handed<'_>, name: &str, stop: &Stop, width: f64) -> Vec<Item> {
+    let cells = stop
+        .work
+        .iter()
+        .map(|w| cell(handed, &handed.pass.row, w, true));
+    let cells: Vec<String> = cells.collect();
+    let args = [
+        ("tree", Arg::Text(name.into())),
+        ("pieces", Arg::Text(cells.join("; "))),
+    ];
+    let mut element = group("sheet-item");
+    tick(&mut element, 0.0, 0.0);
+    let mut y = 0.0;
+    for line in wrap(&handed.text("crew-paint", &args), BODY, width - INDENT) {
+        element.append(at("crew-body", INDENT, y + ASCENT, &line));
+        y += LINE;
+    }
+    vec![Item {
+        block: Block {
+            element,
+            height: y + 6.0,
+        },
+        with_next: false,
+    }]
+}
+
+fn finished(handed: &Handed<'_>, name: &str, pages: Vec<Page>, on: Paper) -> Vec<String> {
+    let count = pages.len();
+    let row = title(&handed.plan.name);
+    let style = style::sheets_of_crew(SCALE);
+    let one = |(i, page): (usize, Page)| {
+        let mut content = page.content;
+        if i > 0 {
+            content.append(at(
+                "crew-strong",
+                MARGIN,
+                MARGIN + 12.0,
+                &format!("{name} · {row}"),
+            ));
+        }
+        let y = on.height() - MARGIN;
+        let args = [
+            ("page", Arg::Count(i as i64 + 1)),
+            ("pages", Arg::Count(count as i64)),
+        ];
+        let right = MARGIN + on.usable_width();
+        content.append(at(
+            "sheet-body end",
+            right,
+            y,
+            &handed.text("draw-page", &args),
+        ));
+        super::true_bar(&mut content, y, right - 120.0, handed.words);
+        let size = (on.width(), on.height());
+        paper(size, (row, name), &style, content).to_string()
+    };
+    pages.into_iter().enumerate().map(one).collect()
+}

@@ -1,0 +1,158 @@
+//! A pass as it is handed out, and how its trees and pieces are named on its sheets.
+
+use crate::measure::Face;
+use crate::worklist::Piece;
+use cordonry::crew::{Job, Pass};
+use cordonry::plan::Plan;
+use cordonry::pose::{Called, Name, PosedRow};
+use cordonry::row::{Toward, TreeId};
+use cordonry::said::Arg;
+use cordonry::terms::Terms;
+use cordonry::work::Work;
+use cordonry_words::Words;
+
+/// Letters that are read at arm's length: class `crew-body`.
+pub(super) const BODY: Face = Face {
+    size: 16.0,
+    strong: false,
+};
+pub(super) const STRONG: Face = Face {
+    size: 16.0,
+    strong: true,
+};
+/// From a line to the next, and the height of letters over their base line: pixels.
+pub(super) const LINE: f64 = 20.0;
+pub(super) const ASCENT: f64 = 15.0;
+/// A pass that is handed out on paper.
+#[derive(Clone, Copy)]
+pub struct Handed<'a> {
+    /// The plan.
+    pub plan: &'a Plan,
+    /// The pass.
+    pub pass: &'a Pass,
+    /// Its place among the passes of the leaf, from 1, and how many there are.
+    pub number: (usize, usize),
+    /// Language and units.
+    pub words: &'a Words,
+}
+
+impl Handed<'_> {
+    pub(super) fn text(&self, key: &str, args: &[(&'static str, Arg)]) -> String {
+        self.words.text(key, args)
+    }
+
+    pub(super) fn job(&self) -> (&'static str, Arg) {
+        ("job", Arg::Text(self.pass.job.name().into()))
+    }
+
+    /// The pass with its number.
+    pub(super) fn name(&self) -> String {
+        let job = self.text("crew-job", &[self.job()]);
+        let job = match self.pass.diseased {
+            true => self.text("crew-job-diseased", &[("job", Arg::Text(job))]),
+            false => job,
+        };
+        format!("{}. {job}", self.number.0)
+    }
+
+    pub(super) fn counts(&self) -> [(&'static str, Arg); 2] {
+        let trees = self.pass.stops.iter().filter(|s| s.tree.is_some()).count();
+        let count = |n: usize| Arg::Count(n as i64);
+        [("count", count(self.pass.count())), ("trees", count(trees))]
+    }
+
+    pub(super) fn terms(&self) -> Terms {
+        self.plan.terms(&self.pass.row.trellis)
+    }
+
+    /// What is done on each piece, where that is the same on all.
+    pub(super) fn common(&self) -> Option<String> {
+        let mut all = self.pass.work().map(|w| self.words.work(w));
+        let first = all.next()?;
+        all.all(|w| w == first).then_some(first)
+    }
+}
+
+/// How many uprights and stubs are found, on each side of the trunk where wood goes both ways.
+pub(super) fn find(handed: &Handed<'_>, row: &PosedRow) -> String {
+    let names = row.posed().first().map_or(&[][..], |p| p.names());
+    found_in(handed, names)
+}
+
+pub(super) fn found_in(handed: &Handed<'_>, names: &[Name]) -> String {
+    let counted = |n: &&Name| matches!(n.called, Called::Upright | Called::Stub);
+    let of = |side: Option<Toward>| {
+        names
+            .iter()
+            .filter(counted)
+            .filter(|n| n.side == side)
+            .count()
+    };
+    let count = |n: usize| Arg::Count(n as i64);
+    let (left, right) = (of(Some(Toward::Left)), of(Some(Toward::Right)));
+    match left + right {
+        0 => handed.text("crew-find", &[("count", count(of(None)))]),
+        _ => handed.text(
+            "crew-find-sides",
+            &[("left", count(left)), ("right", count(right))],
+        ),
+    }
+}
+
+/// What one box says. `short` leaves out by what else the place is known.
+pub(super) fn cell(handed: &Handed<'_>, row: &PosedRow, work: &Work, short: bool) -> String {
+    let words = handed.words;
+    let piece = Piece::of(work, row, words);
+    let posed = piece.tree.and_then(|t| row.of_tree(t));
+    let mut out = match piece.name {
+        Some(name) if matches!(name.called, Called::Upright | Called::Stub) => {
+            let side = match name.side {
+                Some(Toward::Left) => "left",
+                Some(Toward::Right) => "right",
+                None => "",
+            };
+            let args = [
+                ("number", Arg::Count(name.number.into())),
+                ("side", Arg::Text(side.into())),
+            ];
+            words.text("crew-number", &args)
+        }
+        Some(name) => words.say(&name.on_tree()),
+        None => words.work(work),
+    };
+    let same = handed.common().is_some();
+    if !same && piece.name.is_some() {
+        out = format!("{out}: {}", words.work(work));
+    }
+    if short {
+        return out;
+    }
+    if let (Some(posed), Some(x)) = (posed, piece.x) {
+        let off = (x - posed.tree().foot.f()).abs();
+        out = format!("{out} · {}", words.length(off));
+    }
+    let thick = posed.and_then(|p| p.tree().shoot(work.subject().shoot));
+    let thick = thick.map_or(0.0, |s| s.diameter);
+    if thick > 0.0 && matches!(handed.pass.job, Job::Stub | Job::CutBack | Job::TakeOff) {
+        out = format!("{out} · {}", words.thickness(thick));
+    }
+    out
+}
+
+/// What a tree is called on the sheet: its bay and place there, and its number.
+pub(super) fn tree_name(handed: &Handed<'_>, tree: TreeId) -> String {
+    let row = &handed.pass.row;
+    let number = ("tree", Arg::Count(tree.0.into()));
+    match row.of_tree(tree).and_then(|p| row.bay(p.tree())) {
+        Some(bay) => {
+            let count = |n: usize| Arg::Count(n as i64);
+            let args = [
+                number,
+                ("bay", count(bay.number)),
+                ("place", count(bay.place)),
+            ];
+            handed.text("crew-in-bay", &args)
+        }
+        None => handed.text("crew-tree", &[number]),
+    }
+}

@@ -1,0 +1,283 @@
+//! The sheets of a pass: every piece is a box, and who has them alone knows what is cut.
+
+use cordonry::crew::{Hands, Job, Pass, season};
+use cordonry::file::read_plan;
+use cordonry::plan::{Moment, Plan};
+use cordonry::row::{GrowthUnit, Laterals, Role, Toward};
+use cordonry::units::LengthStyle;
+use cordonry::work::Work;
+use cordonry_draw::{Handed, Paper, marking_sheets, pass_sheets};
+use cordonry_fixture::wall::{row, stem};
+use cordonry_words::{Language, Words};
+use std::fs;
+use std::path::Path;
+use std::sync::Arc;
+
+fn words(language: &str) -> Words {
+    Words::new(Language::of(language).unwrap(), LengthStyle::Metric)
+}
+
+fn example(name: &str) -> Plan {
+    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("../examples");
+    read_plan(&fs::read(path.join(name)).unwrap()).unwrap()
+}
+
+fn handed<'a>(plan: &'a Plan, pass: &'a Pass, words: &'a Words) -> Handed<'a> {
+    Handed {
+        plan,
+        pass,
+        number: (1, 1),
+        words,
+    }
+}
+
+/// The texts of a page in their order, as a reader has them.
+fn texts(page: &str) -> Vec<String> {
+    let texts = page.split("<text").skip(1).filter_map(|t| {
+        let content = t.split_once('>')?.1.split_once("</text>")?.0;
+        Some(content.trim().replace("&amp;", "&").to_string())
+    });
+    texts.collect()
+}
+
+fn boxes(pages: &[String]) -> usize {
+    pages
+        .iter()
+        .map(|p| p.matches("\"tick-box\"").count())
+        .sum()
+}
+
+/// Forty trees 1.5 m apart with seven or eight uprights, every one of which has laterals: 300 pieces.
+fn forty() -> Plan {
+    let trees = (0..40).map(|i| {
+        let foot = i * 1500;
+        let count = if i % 2 == 0 { 8 } else { 7 };
+        let places: Vec<f64> = (0..count)
+            .map(|n| f64::from(foot) + 650.0 + f64::from(n) * 185.0)
+            .collect();
+        stem(i as u32 + 1, foot, 45.0, Toward::Right, 2200.0).uprights(&places)
+    });
+    let mut row = row(500, 60_500, trees.collect());
+    row.leaf = 3;
+    row.trellis.posts = (0..=9)
+        .map(|n| cordonry::units::Mm(n * 7000 - 100))
+        .collect();
+    for tree in &mut row.trees {
+        for shoot in Arc::make_mut(tree).shoots.iter_mut().skip(1) {
+            shoot.units = vec![GrowthUnit::whole(1, 700.0), GrowthUnit::whole(2, 500.0)];
+            shoot.diameter = 14.0;
+            shoot.laterals = Laterals {
+                count: 3,
+                total: 600.0,
+            };
+        }
+    }
+    let plan = Plan::new("Forty", row);
+    let work = plan.found.trees.iter().flat_map(|t| {
+        let uprights = t.shoots.iter().skip(1);
+        uprights.map(|s| Work::TakeLaterals {
+            tree: t.id,
+            shoot: s.id,
+        })
+    });
+    let work = work.collect();
+    plan.with_works(0, Moment::dormant(3), work).unwrap()
+}
+
+#[test]
+fn three_hundred_pieces_are_three_hundred_boxes_on_six_pages_at_most() {
+    let plan = forty();
+    let season = season(&plan, 0, 3, &Hands::default()).unwrap();
+    let pass = &season.passes[0];
+    assert_eq!((pass.job, pass.count()), (Job::Laterals, 300));
+    for language in ["en", "es"] {
+        for paper in Paper::ALL {
+            let words = words(language);
+            let pages = pass_sheets(&handed(&plan, pass, &words), paper);
+            assert_eq!(boxes(&pages), 300, "{language} {paper:?}");
+            assert!(
+                pages.len() <= 6,
+                "{language} {paper:?}: {} pages",
+                pages.len()
+            );
+        }
+    }
+}
+
+#[test]
+fn every_piece_of_every_example_is_a_box_in_both_languages() {
+    for name in [
+        "third-leaf.json",
+        "missed-bud-removal.json",
+        "two-cordons.json",
+        "overdue-renewal.json",
+    ] {
+        let plan = example(name);
+        for leaf in plan.found.leaf..plan.found.leaf + 2 {
+            for pass in &season(&plan, 0, leaf, &Hands::default()).unwrap().passes {
+                for language in ["en", "es"] {
+                    let words = words(language);
+                    let handed = handed(&plan, pass, &words);
+                    let pages = pass_sheets(&handed, Paper::A4);
+                    assert_eq!(
+                        boxes(&pages),
+                        pass.count(),
+                        "{name} leaf {leaf} {:?}",
+                        pass.job
+                    );
+                    let trees = pass.stops.iter().filter(|s| s.tree.is_some()).count();
+                    let marked = marking_sheets(&handed, Paper::A4);
+                    let paints = matches!(pass.job, Job::Stub | Job::CutBack | Job::TakeOff);
+                    assert_eq!(boxes(&marked), if paints { trees } else { 0 });
+                }
+            }
+        }
+    }
+}
+
+/// Who reads the sheets alone – bay, place, number from the trunk – and counts on the row as the pass finds it comes to the very shoots.
+#[test]
+fn a_reader_with_the_sheet_alone_names_exactly_what_is_cut() {
+    let mut read = 0;
+    for name in [
+        "third-leaf.json",
+        "missed-bud-removal.json",
+        "two-cordons.json",
+        "overdue-renewal.json",
+    ] {
+        let plan = example(name);
+        for leaf in plan.found.leaf..plan.found.leaf + 3 {
+            let season = season(&plan, 0, leaf, &Hands::default()).unwrap();
+            for pass in season.passes.iter().filter(|p| p.job == Job::Stub) {
+                let words = words("en");
+                let pages = pass_sheets(&handed(&plan, pass, &words), Paper::A4);
+                let mut tree = None;
+                let mut cut = Vec::new();
+                for text in pages.iter().flat_map(|p| texts(p)) {
+                    if let Some(rest) = text
+                        .split(" (tree ")
+                        .nth(1)
+                        .filter(|_| text.starts_with("Bay "))
+                    {
+                        tree = rest.split(' ').next().and_then(|n| n.parse::<u32>().ok());
+                    } else if let Some(rest) = text.strip_prefix("Tree ") {
+                        tree = rest.split(':').next().and_then(|n| n.parse().ok());
+                    } else if let (Some(tree), Some(rest)) = (tree, text.strip_prefix("no. ")) {
+                        let mut said = rest.split(" · ").next().unwrap().split(' ');
+                        let number: usize = said.next().unwrap().parse().unwrap();
+                        let side = said.next().map(String::from);
+                        cut.push(by_count(pass, tree, number, side.as_deref()));
+                    }
+                }
+                let mut expected: Vec<(u32, u64)> = pass
+                    .work()
+                    .map(|w| (w.tree().unwrap().0, w.subject().shoot.number()))
+                    .collect();
+                expected.sort_unstable();
+                cut.sort_unstable();
+                assert_eq!(cut, expected, "{name} leaf {leaf}");
+                read += cut.len();
+            }
+        }
+    }
+    assert!(read >= 40, "{read}");
+}
+
+/// The shoot that one finds who counts uprights and stubs on a tree from its trunk on, by where they stand.
+fn by_count(pass: &Pass, tree: u32, number: usize, side: Option<&str>) -> (u32, u64) {
+    let posed = pass
+        .row
+        .posed()
+        .iter()
+        .find(|p| p.tree().id.0 == tree)
+        .unwrap();
+    let own = posed.tree();
+    let foot = own.foot.f();
+    let roles = own.roles();
+    let mut there: Vec<(f64, u64)> = posed
+        .places()
+        .iter()
+        .filter(|(i, _)| matches!(roles[*i], Role::Upright | Role::Stub))
+        .map(|(i, place)| (place.x - foot, own.shoots[*i].id.number()))
+        .filter(|(x, _)| match side {
+            Some("left") => *x < 0.0,
+            Some(_) => *x >= 0.0,
+            None => true,
+        })
+        .collect();
+    there.sort_by(|a, b| a.0.abs().total_cmp(&b.0.abs()));
+    (tree, there[number - 1].1)
+}
+
+#[test]
+fn the_bars_are_as_long_as_they_say() {
+    let plan = example("third-leaf.json");
+    let season = season(&plan, 0, 3, &Hands::default()).unwrap();
+    let words = words("en");
+    let pages = pass_sheets(&handed(&plan, &season.passes[0], &words), Paper::A4);
+    // The paper is 297 mm wide, and so many units.
+    let units: f64 = pages[0]
+        .split("viewBox=\"0 0 ")
+        .nth(1)
+        .unwrap()
+        .split(' ')
+        .next()
+        .unwrap()
+        .parse()
+        .unwrap();
+    let mm = 297.0 / units;
+    for (class, length) in [("true-bar", 100.0), ("stick", 150.0)] {
+        let drawn = |e: &&str| e.starts_with("path") && e.contains(class);
+        let own = pages[0].split('<').find(drawn).unwrap();
+        let data = own
+            .split(" d=\"")
+            .nth(1)
+            .unwrap()
+            .split('"')
+            .next()
+            .unwrap();
+        // Its line along the paper is the one relative step that far to the right.
+        let steps = data
+            .split('l')
+            .filter_map(|step| step.split(' ').next()?.parse::<f64>().ok());
+        let longest = steps.fold(0.0, f64::max) * mm;
+        assert!(
+            (longest - length).abs() < 0.05,
+            "{class}: {longest} mm, {own}"
+        );
+    }
+    assert!(pages[0].contains("width=\"297mm\""));
+}
+
+#[test]
+fn a_sheet_says_whose_it_is_what_to_leave_and_what_to_care_for() {
+    let plan = example("third-leaf.json");
+    let season = season(&plan, 0, 3, &Hands::default()).unwrap();
+    let words = words("en");
+    let pages = pass_sheets(&handed(&plan, &season.passes[0], &words), Paper::Letter);
+    let all: Vec<String> = pages.iter().flat_map(|p| texts(p)).collect();
+    let has = |part: &str| assert!(all.iter().any(|t| t.contains(part)), "{part}: {all:#?}");
+    for part in [
+        "Foreman:",
+        "Crew:",
+        "tape it, leave it, call",
+        "has a box",
+        "Wear glasses",
+        "no flush cut",
+        "RIGHT",
+        "WRONG",
+        "Solved:",
+        "Try 3",
+        "Answer 3",
+    ] {
+        has(part);
+    }
+    // Answers overleaf: on no page with what is asked.
+    for page in &pages {
+        let on = texts(page);
+        let with = |part: &str| on.iter().any(|t| t.starts_with(part));
+        assert!(!(with("Try ") && with("Answer ")));
+    }
+    // Nothing tells the answer of those to try but by its number in words.
+    assert!(pages.iter().all(|p| !p.contains("NaN")));
+}
