@@ -249,6 +249,50 @@ fn the_bars_are_as_long_as_they_say() {
     assert!(pages[0].contains("width=\"297mm\""));
 }
 
+/// Every tree is drawn whole: its wood, on both sides of the trunk, lies within its picture, and the picture within the margins.
+#[test]
+fn no_tree_is_cut_off_in_its_picture() {
+    let mut drawn = 0;
+    for name in [
+        "two-cordons.json",
+        "third-leaf.json",
+        "missed-bud-removal.json",
+    ] {
+        let plan = example(name);
+        let leaf = plan.found.leaf;
+        for pass in &season(&plan, 0, leaf, &Hands::default()).unwrap().passes {
+            let far = pass.row.posed().iter().map(|p| {
+                let ends = p.courses().iter().flat_map(|c| [c.base.x, c.tip().x]);
+                let foot = p.tree().foot.f();
+                let (low, high) = ends.fold((foot, foot), |(a, b), x| (a.min(x), b.max(x)));
+                (p.tree().id.0, low, high)
+            });
+            let far: Vec<(u32, f64, f64)> = far.collect();
+            let words = words("en");
+            for page in pass_sheets(&handed(&plan, pass, &words), Paper::Letter) {
+                // Numbers stand where the tree is as it is found.
+                let found = page.split("crew-picture\"").skip(1);
+                for picture in found.filter(|p| p.contains("upright-number")) {
+                    let numbers = |key: &str| -> Vec<f64> {
+                        let own = picture.split(&format!(" {key}=\"")).nth(1).unwrap();
+                        let own = own.split('"').next().unwrap();
+                        own.split(' ').map(|n| n.parse().unwrap()).collect()
+                    };
+                    let view = numbers("viewBox");
+                    let tree = numbers("data-tree")[0] as u32;
+                    let (_, low, high) = far.iter().find(|f| f.0 == tree).unwrap();
+                    assert!(
+                        *low >= view[0] && *high <= view[0] + view[2],
+                        "{name}: tree {tree}"
+                    );
+                    drawn += 1;
+                }
+            }
+        }
+    }
+    assert!(drawn >= 25, "{drawn}");
+}
+
 #[test]
 fn a_sheet_says_whose_it_is_what_to_leave_and_what_to_care_for() {
     let plan = example("third-leaf.json");

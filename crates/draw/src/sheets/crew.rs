@@ -38,10 +38,13 @@ pub fn pass_sheets(handed: &Handed<'_>, paper: Paper) -> Vec<String> {
         &over(&handed.text("crew-list", &handed.counts()), paper),
         &items,
     );
-    if let Some(answers) = tried.and_then(|t| t.answers(handed, paper)) {
+    let answers = tried.map(|t| t.answers(handed, paper)).unwrap_or_default();
+    if !answers.is_empty() {
         // Not on the page with what is asked.
         flow.turn();
-        flow.wide(&answers, false);
+    }
+    for block in &answers {
+        flow.wide(block, false);
     }
     finished(handed, &handed.name(), flow.pages(), paper)
 }

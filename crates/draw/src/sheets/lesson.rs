@@ -1,7 +1,7 @@
 //! Trees of a pass to learn it by: one done right and wrong, one solved, some to try.
 
 use super::handed::{ASCENT, BODY, Handed, LINE, cell, find};
-use super::picture::{after, alone, picture};
+use super::picture::{self, after, alone};
 use crate::block::{Block, at};
 use crate::element::group;
 use crate::frame;
@@ -67,20 +67,19 @@ impl Tried {
                 vec![],
             ));
         }
-        vec![
-            pictures(handed, paper, &first, &[0]),
-            pictures(handed, paper, &second, &[0]),
-        ]
+        let mut out = pictures(handed, paper, &first, 1);
+        out.extend(pictures(handed, paper, &second, 1));
+        out
     }
 
     /// Those to try, with the signs of what is done.
-    pub(super) fn answers(&self, handed: &Handed<'_>, paper: Paper) -> Option<Block> {
+    pub(super) fn answers(&self, handed: &Handed<'_>, paper: Paper) -> Vec<Block> {
         let answer = |(n, (row, work)): (usize, &(PosedRow, Vec<Work>))| {
             let told = handed.text("crew-answer", &[("number", Arg::Count(n as i64))]);
             (told, row.clone(), work.clone())
         };
         let all: Vec<_> = self.trees.iter().enumerate().skip(1).map(answer).collect();
-        (!all.is_empty()).then(|| pictures(handed, paper, &all, &[0, 1, 2]))
+        pictures(handed, paper, &all, TRIED)
     }
 }
 
@@ -125,16 +124,29 @@ fn wrong(work: &Work, row: &PosedRow, all: &[Work]) -> Option<Work> {
     })
 }
 
-/// Drawings beside each other, each with its words over it; `numbered` says which bear the uprights' numbers.
-fn pictures(
-    handed: &Handed<'_>,
-    paper: Paper,
-    all: &[(String, PosedRow, Vec<Work>)],
-    numbered: &[usize],
-) -> Block {
+/// A drawing with the words over it, and the work whose signs it bears.
+type Picture = (String, PosedRow, Vec<Work>);
+
+/// Drawings beside each other, as many as have room without a tree being cut off, the others under them; the first `numbered` bear
+/// the uprights' numbers.
+fn pictures(handed: &Handed<'_>, paper: Paper, all: &[Picture], numbered: usize) -> Vec<Block> {
+    let usable = paper.usable_width();
+    let widest = all.iter().map(|p| picture::width(&p.1));
+    let widest = widest.fold(1.0, f64::max);
+    let across = ((usable + BETWEEN) / (widest + BETWEEN)) as usize;
+    let across = across.clamp(1, ACROSS);
+    let wide = (usable - BETWEEN * (across - 1) as f64) / across as f64;
+    let lines = all.chunks(across).enumerate();
+    lines
+        .map(|(n, line)| {
+            let numbered = numbered.saturating_sub(n * across);
+            beside(handed, line, numbered, wide)
+        })
+        .collect()
+}
+
+fn beside(handed: &Handed<'_>, all: &[Picture], numbered: usize, wide: f64) -> Block {
     let mut element = group("crew-pictures");
-    let gaps = BETWEEN * (ACROSS - 1) as f64;
-    let wide = (paper.usable_width() - gaps) / ACROSS as f64;
     let told: Vec<Vec<String>> = all.iter().map(|p| wrap(&p.0, BODY, wide)).collect();
     let lines = told.iter().map(Vec::len).max().unwrap_or(0);
     let tallest = all.iter().map(|p| frame::top_of(&p.1, p.1.geometry()));
@@ -147,8 +159,8 @@ fn pictures(
             element.append(at("crew-body", x, ASCENT + LINE * n as f64, line));
         }
         let work = (&signs[..], handed.pass.moment, &terms);
-        let has_numbers = numbered.contains(&i);
-        let (drawn, height) = picture(row, work, has_numbers, (wide, tallest), handed.words);
+        let (drawn, height) =
+            picture::picture(row, work, i < numbered, (wide, tallest), handed.words);
         let y = LINE * lines as f64 + 4.0;
         let block = Block {
             element: drawn,

@@ -17,8 +17,8 @@ use svg::node::element::Element;
 
 /// Millimetres of wall in a pixel of the drawing.
 pub const SCALE: f64 = 11.0;
-/// Room around the tree, mm of wall.
-const AROUND: f64 = 300.0;
+/// Room on its left, where its number may reach beyond its foot, and on its right, mm of wall.
+const BESIDE: (f64, f64) = (300.0, 80.0);
 /// Room over it, and under the ground, mm of wall.
 const OVER: f64 = 120.0;
 const UNDER: f64 = 260.0;
@@ -46,6 +46,12 @@ pub fn after(alone: &PosedRow, work: &[Work], moment: Moment, terms: &Terms) -> 
     PosedRow::new(row, alone.geometry())
 }
 
+/// How wide the drawing of the tree that stands alone in its row is, pixels.
+pub fn width(alone: &PosedRow) -> f64 {
+    let own = extent(&alone.posed()[0]);
+    (own.to - own.from + BESIDE.0 + BESIDE.1) / SCALE
+}
+
 /// A drawing of the tree that stands alone in its row, at most `width` pixels wide, and how wide and high it is.
 pub fn picture(
     alone: &PosedRow,
@@ -56,8 +62,8 @@ pub fn picture(
 ) -> (Element, f64) {
     let own = extent(&alone.posed()[0]);
     let most = width * SCALE;
-    let from = own.from - AROUND;
-    let to = (own.to + AROUND).min(from + most);
+    let from = own.from - BESIDE.0;
+    let to = (own.to + BESIDE.1).min(from + most);
     let span = Span { from, to };
     let top = tallest + OVER;
     let high = top + UNDER;
