@@ -4,6 +4,14 @@ import init, { startPage } from "./cordonry_page.js";
 // The page in one file brings its module and its helper's script with it.
 const inOne = globalThis.cordonryInOneFile;
 
+// The head of the page in the language that it had last.
+try {
+  const lines = localStorage.getItem("cordonry.head")?.split("\n");
+  document.querySelectorAll("#loading > *").forEach((line, i) => (line.textContent = lines?.[i] ?? line.textContent));
+} catch {
+  // A device that keeps nothing has the page's own.
+}
+
 async function compiled(address) {
   const answer = await fetch(address);
   if (!answer.ok) throw new Error(`${address}: ${answer.status}`);

@@ -64,6 +64,12 @@ pageTest('another language is loaded once it is chosen, and kept', {}, async ({ 
   assert.ok(parts.length > 0 || page.url().startsWith('file:'), 'its texts came');
   await speaksSpanish(page.locator('.start'));
   assert.deepEqual(await accessibility(page), []);
+  // Loaded again it stands there in Spanish from the beginning.
+  await page.route(/_bg\.wasm$/, (route) => setTimeout(() => route.continue(), 500));
+  await page.reload({ waitUntil: 'commit' });
+  await page.locator('#loading [role=status]', { hasText: say('page-loads') }).waitFor();
+  await page.locator('.start h1', { hasText: say('start-title') }).waitFor();
+  await page.unroute(/_bg\.wasm$/);
   // On the desk the choice stands under Files.
   await page.locator('[data-example$="third-leaf.json"]').first().click();
   await page.waitForSelector('.stage [data-tree]');

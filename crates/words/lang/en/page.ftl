@@ -2,6 +2,7 @@
 
 start-title = Plan a planar cordon row
 start-lead = Bring in a row as it stands, try the training on it, and see at once where its cordon is bare, crowded or overlapping. Everything stays on this device; nothing is sent anywhere.
+page-loads = Cordonry is loading …
 way-file = Open a file
 way-file-help = A plan saved from here (.json), or a measured row as a table (.csv), one line a shoot. A file can also be dropped on the page.
 file-choose = Choose a file …

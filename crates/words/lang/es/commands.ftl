@@ -116,15 +116,15 @@ command-crew-void = no se puede hacer como está la hilera: { $work }
 command-no-job = no hay labor { $name }; las que hay: { $names }
 command-name-value = { $text } debe ser un nombre y un número, como stub=20
 
-command-materials = { $file }: { $name }: { $trees } árboles que pedir ({ $places } lugares, { $spares } de reserva), de { $least } a { $most } sobre el suelo, sin despuntar y con las yemas intactas donde hay una sola guía
+command-materials = { $file }: { $name }: { $trees } árboles que pedir ({ $places } lugares, { $spares } de reserva), de { $least } a { $most } sobre el suelo, sin rebajar y con las yemas intactas donde hay una sola guía
 command-wire-need = alambre a { $height }, { $kind ->
-    [plastic] plástico
+    [plastic] plastificado
    *[bare] desnudo
 }{ $new ->
     [yes] , por tender
    *[no] {""}
-}: { $length }; carga { $crop } kg de cosecha por metro: tensión { $tension } kN, flecha { $sag }
-command-wire-all = { $bare } de alambre desnudo y { $plastic } de alambre plástico en total (un rollo de 25 kg son { $coil } m de alambre desnudo de ese grosor); { $posts } postes, a { $span } como máximo{ $assumed ->
+}: { $length }; carga { $crop } kg de fruta por metro: tensión { $tension } kN, flecha { $sag }
+command-wire-all = { $bare } de alambre desnudo y { $plastic } de alambre plastificado en total (un rollo de 25 kg son { $coil } m de alambre desnudo de ese grosor); { $posts } postes, a { $span } como máximo{ $assumed ->
     [yes] {" "}(supuesto: la hilera no tiene)
    *[no] {""}
 }; { $ties } amarras, { $sleeves } fundas
@@ -143,14 +143,14 @@ command-placed = lugar del árbol { $tree }: { $is ->
     [yes] , le faltan { $short }
    *[no] {""}
 }{ $headed ->
-    [yes] , despuntado aunque se necesita sin despuntar
+    [yes] , rebajado aunque se necesita sin rebajar
    *[no] {""}
 }
 command-cost = lo que tiene precio cuesta { $cost } { $currency }
 command-no-price = no hay precio { $name }; los que hay: { $names }
-command-delivered-line = línea { $line }: { $reason }
+command-delivered-line = renglón { $line }: { $reason }
 command-out-of-range = { $name } = { $value }: debe estar entre { $low } y { $high }
-command-compare = { $file }: { $name }, hasta la hoja { $leaf }, según un modelo calibrado; horas según rendimientos de memoria
-command-compare-scheme = { $scheme }: cosecha { $crop } t/ha en total, cordón lleno al { $filled } al final, madera más vieja { $age }; { $hours } horas, { $pieces } labores, { $cuts } cortes, { $wires } alambres, { $ties } amarras, { $sleeves } fundas
-command-one-row = -o escribe para una hilera: indicar un solo archivo
+command-compare = { $file }: { $name }, hasta la hoja { $leaf }, por un modelo calibrado; horas por rendimientos de memoria
+command-compare-scheme = { $scheme }: producción { $crop } t/ha en total, cordón lleno al { $filled } al final, madera más vieja { $age }; { $hours } horas, { $pieces } labores, { $cuts } cortes, { $wires } alambres, { $ties } amarras, { $sleeves } fundas
+command-one-row = -o escribe para una hilera: nombrar un archivo
 command-sheets = las hojas

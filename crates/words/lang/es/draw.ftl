@@ -24,7 +24,7 @@ draw-of-tree = { $part }, en { $x }
 draw-printed = impreso el { $date }
 draw-after-work = Después de las labores de esta época.
 draw-page = Página { $page } de { $pages }
-draw-true = impresa al 100 %, esta barra mide { $length }
+draw-true = impreso al 100 %, esta barra mide { $length }
 draw-places = En { $places }{ $more ->
     [0] {""}
     [one] {" "}y uno más

@@ -2,6 +2,7 @@
 
 start-title = Planear una hilera en cordón plano
 start-lead = Traer una hilera como está, probar en ella la formación, y ver enseguida dónde su cordón está desnudo, apretado o traslapado. Todo queda en este aparato; nada se envía a ninguna parte.
+page-loads = Cordonry se está cargando …
 way-file = Abrir un archivo
 way-file-help = Un plan guardado desde aquí (.json), o una hilera medida como tabla (.csv), un renglón por brote. También se puede soltar un archivo en la página.
 file-choose = Elegir un archivo …

@@ -86,6 +86,8 @@ pub trait Keeper {
     fn language(&self) -> String;
     /// Remembers which language is chosen.
     fn set_language(&self, code: &str);
+    /// Remembers what stands on the page until it is there: title, what it is, that it is loading, a line each.
+    fn set_head(&self, head: &str);
     /// The paper to print on.
     fn paper(&self) -> Paper;
     /// Remembers the paper to print on.

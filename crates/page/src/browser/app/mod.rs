@@ -204,6 +204,11 @@ impl App {
         self.keeper.with_value(|k| k.set_language(code));
     }
 
+    /// Remembers what stands on the page while it is loaded again.
+    pub fn keep_head(self, head: &str) {
+        self.keeper.with_value(|k| k.set_head(head));
+    }
+
     /// Prints on that paper from now on.
     pub fn set_paper(self, paper: Paper) {
         self.paper.set(paper);

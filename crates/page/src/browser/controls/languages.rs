@@ -33,8 +33,10 @@ pub fn Languages(app: App) -> impl IntoView {
     })
 }
 
-/// Says on the page itself which language it is in.
+/// Says on the page itself which language it is in, and keeps what start.js has stand there when it is loaded again.
 pub fn say_language(app: App) {
+    let head = ["start-title", "start-lead", "page-loads"].map(|key| app.t(key));
+    app.keep_head(&head.join("\n"));
     if let Some(root) = document().document_element() {
         let _ = app.worded(|w| root.set_attribute("lang", w.language().code));
     }

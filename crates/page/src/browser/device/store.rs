@@ -34,6 +34,8 @@ const TAB: &str = "cordonry.open";
 const AT_START: &str = "cordonry.at-start";
 const LENGTHS: &str = "cordonry.lengths";
 const LANGUAGE: &str = "cordonry.language";
+/// Read by start.js.
+const HEAD: &str = "cordonry.head";
 const PAPER: &str = "cordonry.paper";
 const COLOUR_BY: &str = "cordonry.colour-by";
 const WALK: &str = "cordonry.walk";
@@ -67,6 +69,12 @@ impl Keeper for Device {
     fn set_language(&self, code: &str) {
         if let Some(local) = local() {
             let _ = local.set_item(LANGUAGE, code);
+        }
+    }
+
+    fn set_head(&self, head: &str) {
+        if let Some(local) = local() {
+            let _ = local.set_item(HEAD, head);
         }
     }
 
