@@ -986,8 +986,8 @@ draft-next = Lo siguiente mejor: { $leaves ->
 }
 draft-gain-waits = Se calcula lo que da en cinco hojas …
 draft-gain-crop = { $piece ->
-    [yes] Fruta de estos árboles en cinco hojas: { $after } kg con ello, { $before } kg sin ello (entre { $low } y { $high } kg más, según un modelo calibrado)
-   *[no] Cosecha de cinco hojas: { $after } t/ha con ello, { $before } t/ha sin ello (entre { $low } y { $high } t/ha más, según un modelo calibrado)
+    [yes] Fruta de estos árboles en cinco hojas: { $after } kg con ello, { $before } kg sin ello (entre { $low } y { $high } kg más, por un modelo calibrado)
+   *[no] Producción de cinco hojas: { $after } t/ha con ello, { $before } t/ha sin ello (entre { $low } y { $high } t/ha más, por un modelo calibrado)
 }
 draft-gain-fill = Cordón lleno después de ellas: { $same ->
     [yes] { $after }, igual que sin ello
@@ -997,7 +997,7 @@ draft-gain-spacing = Las distancias entre verticales varían en { $same ->
     [yes] { $after }, igual que sin ello
    *[no] { $after }, sin ello en { $before }
 }
-draft-gain-light = De la luz de la temporada la pared capta { $same ->
+draft-gain-light = De la luz de la temporada el muro capta { $same ->
     [yes] { $after }, igual que sin ello
    *[no] { $after }, sin ello { $before }
 }
@@ -1006,8 +1006,8 @@ draft-gain-oldest = Madera más vieja: { $same ->
    *[no] { $after } temporadas, sin ello { $before }
 }
 weights-title = Qué se pesa contra qué
-weights-what = Las formas de llenar el alambre se pesan en alambre desnudo; los lugares de las yemas, en distancias desviadas en todo lo que se busca. Ponga otros valores y el borrador se hace de nuevo.
-weights-source = a juicio, no medido
+weights-what = Las formas de llenar el alambre se pesan en alambre desnudo; los lugares de las yemas, en distancias desviadas en todo lo que se busca. Con otros valores el borrador se hace de nuevo.
+weights-source = a criterio, no medido
 weight-overlap-each = Un tramo doble: un corte más
 weight-overlap = Un largo de alambre doble
 weight-upright = Un vertical que se tumba
