@@ -98,7 +98,7 @@ pub struct Light {
 /// Tell what the schemes of rows bring, leaf by leaf: fill, uprights, crop, leaf, age of wood, work.
 ///
 /// By a calibrated model of growth and fruit, not a law; a crop is told with the 10th and 90th percentile of 64 draws of all
-/// its values at once. Crop is as of after the early-summer work; leaf, fill and uprights before the after-harvest work;
+/// its values at once, or with itself where the usual values give less or more than those. Crop is as of after the early-summer work; leaf, fill and uprights before the after-harvest work;
 /// ages before the dormant work.
 #[derive(ClapArgs)]
 pub struct Forecast {

@@ -194,6 +194,7 @@ fn people(row: &Told, words: &Words) -> String {
                 ("index", Arg::Number(f.leaf_area_index, 2)),
                 ("fruit", Arg::Number(f.leaf_area_per_fruit, 0)),
                 ("age", Arg::Count(f.wood_age_max.into())),
+                ("bears", Arg::yes(f.crop_t_per_ha > 0.0)),
             ];
             let _ = writeln!(out, "  {}", words.text("command-forecast-leaf", &args));
         }
@@ -226,8 +227,10 @@ fn people(row: &Told, words: &Words) -> String {
             }
         }
         for cost in scheme.shares.iter().flatten() {
+            // One in so many; none where none is renewed.
+            let of = cost.share.map_or(0, |share| (1.0 / share).round() as i64);
             let args = [
-                ("share", Arg::Share(cost.share.unwrap_or(0.0))),
+                ("of", Arg::Count(of)),
                 ("crop", Arg::Number(cost.crop_t_per_ha, 1)),
                 ("late", Arg::Number(cost.late_t_per_ha, 1)),
                 ("age", Arg::Count(cost.wood_age_max.into())),

@@ -62,6 +62,8 @@ const CHARTS: [&str; 4] = [
 ];
 /// Share of the width that the figures take; the charts have the rest.
 const TABLE: f64 = 0.44;
+/// Room for the sign of a figure that differs, before both values.
+const DIFFERS: f64 = 14.0;
 /// Room between two charts.
 const GAP: f64 = 12.0;
 
@@ -167,10 +169,18 @@ fn figures(both: &Both<'_>, width: f64, top: f64) -> Element {
                 0 => ("sheet-text strong", STRONG),
                 _ => ("sheet-text", TEXT),
             };
-            let room = if x == 0.0 { width * 0.5 } else { width * 0.25 } - 8.0;
+            let room = if x == 0.0 {
+                width * 0.5 - DIFFERS
+            } else {
+                width * 0.25
+            } - 8.0;
             for line in wrap(cell, face.1, room).into_iter().take(1) {
                 out.append(at(face.0, MARGIN + x, y, &line));
             }
+        }
+        if i > 0 && values[0] != values[1] {
+            let x = MARGIN + columns[1] - DIFFERS;
+            out.append(at("sheet-text strong", x, y, "≠"));
         }
     }
     out

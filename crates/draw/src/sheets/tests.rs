@@ -502,12 +502,13 @@ fn two_schemes_lie_on_one_page_to_one_scale() {
             },
         };
         let figure = ("Bare wire".repeat(9), ["1.20 m".into(), long.clone()]);
+        let alike = ("Overlap".to_string(), ["0".into(), "0".into()]);
         for paper in Paper::ALL {
             for phase in [Phase::Before, Phase::After] {
                 let both = Both {
                     plan: &plan,
                     sides: [side(&posed, phase, "A"), side(&less, phase, &long)],
-                    figures: &vec![figure.clone(); lines],
+                    figures: &[vec![figure.clone(); lines], vec![alike.clone()]].concat(),
                     words: &words,
                 };
                 let page = sheet_beside(&both, paper);
@@ -524,6 +525,8 @@ fn two_schemes_lie_on_one_page_to_one_scale() {
                 // What is missing in the other is marked in the one.
                 assert_eq!(page.matches("class=\"lone\"").count(), 1);
                 assert_eq!(page.matches("class=\"chart\"").count(), 4);
+                // Figures that differ are marked, those alike are not.
+                assert_eq!(page.matches("≠").count(), lines);
                 assert_eq!(page, sheet_beside(&both, paper));
             }
         }

@@ -70,8 +70,17 @@ command-light-spacing = rows { $value } m apart
 command-light-taken = { $what } (taken)
 
 command-forecast = { $file }: { $name }, scheme { $scheme }, by a calibrated model
-command-forecast-leaf = leaf { $leaf }: cordon filled to { $filled }, { $uprights } uprights, crop { $crop } t/ha ({ $low } to { $high }), leaf area index { $index }, { $fruit } cm² of leaf a fruit, oldest wood { $age }
-command-forecast-share = renewing { $share } of the uprights each winter: crop { $crop } t/ha on average from leaf 3 on, { $late } in the last three leaves, oldest wood then { $age }, { $uprights } uprights, { $stubs } stubs in all
+command-forecast-leaf = leaf { $leaf }: cordon filled to { $filled }, { $uprights } uprights, { $bears ->
+    [yes] crop { $crop } t/ha ({ $low } to { $high }), { $fruit } cm² of leaf a fruit
+   *[no] no crop
+ }, leaf area index { $index }, oldest wood before the winter’s cuts { $age ->
+    [one] { $age } season
+   *[other] { $age } seasons
+ }
+command-forecast-share = { $of ->
+    [0] renewing no upright
+   *[other] renewing one in { $of } uprights each winter
+ }: crop { $crop } t/ha by the usual values on average from leaf 3 on, { $late } in the last three leaves, oldest wood then { $age }, { $uprights } uprights, { $stubs } stubs in all
 command-forecast-doubt = from leaf { $leaf } on: { $why }
 command-forecast-young = oldest wood is at most { $limit } in winter from leaf { $from } on
 command-forecast-old = oldest wood is over { $limit } in winter up to leaf { $last }

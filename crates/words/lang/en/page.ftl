@@ -126,7 +126,7 @@ present-asks = { $count ->
     [one] Which ones? One is named.
    *[other] Which ones? { $count } are named.
 }
-present-right = { $right } of { $named } named are right: { $work }.
+present-right = { $right } of { $named } named are right. Looked for: { $work }.
 lesson-answer = Answer:
 leaf-next = Look at the next leaf
 leaf-previous = Look at the leaf before
@@ -150,7 +150,7 @@ year-crop-about = ≈ { $crop } t/ha
 year-no-crop = no crop
 charts-open = Charts …
 charts-title = Leaf by leaf, by a calibrated model
-charts-what = The model knows no frost, no disease, no weather, and takes pollination as good. Few of its values are measured. So each crop has a range: in eight of ten tries with other values the crop lies in it. The stroke in the drawing shows it, “from” and “to” in the table say it.
+charts-what = The model knows no frost, no disease, no weather, and takes pollination as good. Few of its values are measured. So each crop has a range: in eight of ten tries with other values the crop lies in it, and what the usual values give is counted in. The stroke in the drawing shows it, “from” and “to” in the table say it.
 charts-when = Crop and fruit are told for the harvest, cordon and uprights as they are at harvest, ages before the winter’s work.
 charts-light-waits = The light of each leaf is being worked out …
 charts-close = Close
@@ -170,7 +170,7 @@ year-head-fill = cordon at harvest
 year-head-oldest = wood in winter
 year-head-work = work of the leaf
 year-when-crop = { $told } at harvest, on the whole row’s ground; the early-summer work is done
-year-when-range = In eight of ten tries with other values of the model the crop lies in this
+year-when-range = In eight of ten tries with other values of the model, and with the usual ones, the crop lies in this
 year-when-fill = How much of the cordon is filled at harvest, before the after-harvest work
 year-when-oldest = { $told }: the oldest upright in winter, before the dormant work
 year-old-until = { $told }, more than the { $limit } that are the limit; as trained here the wood keeps to it from leaf { $from } on

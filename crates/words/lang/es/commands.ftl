@@ -70,8 +70,17 @@ command-light-spacing = hileras a { $value } m
 command-light-taken = { $what } (supuesto)
 
 command-forecast = { $file }: { $name }, esquema { $scheme }, por un modelo calibrado
-command-forecast-leaf = hoja { $leaf }: cordón lleno al { $filled }, { $uprights } verticales, producción { $crop } t/ha ({ $low } a { $high }), índice de área foliar { $index }, { $fruit } cm² de hoja por fruta, madera más vieja { $age }
-command-forecast-share = renovando { $share } de los verticales cada invierno: producción { $crop } t/ha en promedio desde la hoja 3, { $late } en las tres últimas hojas, madera más vieja entonces { $age }, { $uprights } verticales, { $stubs } tocones en total
+command-forecast-leaf = hoja { $leaf }: cordón lleno al { $filled }, { $uprights } verticales, { $bears ->
+    [yes] producción { $crop } t/ha ({ $low } a { $high }), { $fruit } cm² de hoja por fruta
+   *[no] sin producción
+ }, índice de área foliar { $index }, madera más vieja antes de los cortes del invierno { $age ->
+    [one] { $age } temporada
+   *[other] { $age } temporadas
+ }
+command-forecast-share = { $of ->
+    [0] sin renovar verticales
+   *[other] renovando uno de cada { $of } verticales cada invierno
+ }: producción { $crop } t/ha con los valores usuales en promedio desde la hoja 3, { $late } en las tres últimas hojas, madera más vieja entonces { $age }, { $uprights } verticales, { $stubs } tocones en total
 command-forecast-doubt = desde la hoja { $leaf }: { $why }
 command-forecast-young = la madera más vieja es de { $limit } como máximo en invierno desde la hoja { $from }
 command-forecast-old = la madera más vieja pasa de { $limit } en invierno hasta la hoja { $last }

@@ -132,7 +132,7 @@ present-asks = { $count ->
     [one] ¿Cuáles? Hay uno nombrado.
    *[other] ¿Cuáles? Hay { $count } nombrados.
 }
-present-right = { $right } de { $named } nombrados son correctos: { $work }.
+present-right = { $right } de { $named } nombrados son correctos. Se buscaba: { $work }.
 lesson-answer = Respuesta:
 leaf-next = Ver la hoja siguiente
 leaf-previous = Ver la hoja anterior
@@ -156,7 +156,7 @@ year-crop-about = ≈ { $crop } t/ha
 year-no-crop = sin producción
 charts-open = Gráficas …
 charts-title = Hoja por hoja, por un modelo calibrado
-charts-what = El modelo no conoce heladas, enfermedades ni clima, y da por buena la polinización. Pocos de sus valores están medidos. Por eso cada producción tiene un rango: en ocho de diez intentos con otros valores cae dentro de él. La raya del dibujo lo muestra, «desde» y «hasta» en la tabla lo dicen.
+charts-what = El modelo no conoce heladas, enfermedades ni clima, y da por buena la polinización. Pocos de sus valores están medidos. Por eso cada producción tiene un rango: en ocho de diez intentos con otros valores, y con los usuales, cae dentro de él. La raya del dibujo lo muestra, «desde» y «hasta» en la tabla lo dicen.
 charts-when = Producción y fruta se dicen para la cosecha, cordón y verticales como están en la cosecha, edades antes de las labores de invierno.
 charts-light-waits = Se calcula la luz de cada hoja …
 charts-close = Cerrar
@@ -176,7 +176,7 @@ year-head-fill = cordón en cosecha
 year-head-oldest = madera en invierno
 year-head-work = labores de la hoja
 year-when-crop = { $told } en la cosecha, en el suelo de toda la hilera; las labores de inicio de verano están hechas
-year-when-range = En ocho de diez intentos con otros valores del modelo la producción cae aquí
+year-when-range = En ocho de diez intentos con otros valores del modelo, y con los usuales, la producción cae aquí
 year-when-fill = Cuánto del cordón está lleno en la cosecha, antes de las labores de poscosecha
 year-when-oldest = { $told }: el vertical más viejo en invierno, antes de las labores de reposo
 year-old-until = { $told }, más que los { $limit } del límite; formada así, la madera lo cumple desde la hoja { $from }

@@ -121,6 +121,7 @@ impl App {
             let stood = self.peek(|d| Some((d.look().scheme, d.scheme_beside()?)));
             shown.stood.set_value(stood.flatten());
             self.turn(|d| d.set_beside(None));
+            self.see_in_class(Phase::Before);
             dom::fill_screen();
         } else {
             // The class may have been shown the other of the two last.
@@ -140,6 +141,14 @@ impl App {
             self.fit_class();
             dom::focus(".stage");
         });
+    }
+
+    /// Shows the row before or after the work of its moment; where there is none, as it stands.
+    pub fn see_in_class(self, phase: Phase) {
+        let works = self.peek(|d| d.scene().work().next().is_some()) == Some(true);
+        if works && self.peek(|d| d.look().phase) != Some(phase) {
+            self.turn(|d| d.show(phase));
+        }
     }
 
     /// The scale before a class: one for before and after the work and for every scheme, so that they compare by eye.

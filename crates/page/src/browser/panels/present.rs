@@ -5,7 +5,7 @@ use crate::browser::app::App;
 use crate::browser::commands;
 use crate::browser::parts::part;
 use crate::desk::Desk;
-use cordonry::plan::Phase;
+use cordonry::plan::{Moment, Phase};
 use cordonry::said::Arg;
 use cordonry_draw::window_key;
 use leptos::prelude::*;
@@ -20,7 +20,10 @@ part! {panels:
 /// What is asked of the row in its note, and what is answered there, where it parts the two.
 fn asked_and_answered(app: App, note: &str) -> (Option<String>, String) {
     match note.split_once(&app.t("lesson-answer")) {
-        Some((asked, answered)) => (Some(asked.trim().into()), answered.trim().into()),
+        Some((asked, answered)) => {
+            let answered = format!("{} {}", app.t("lesson-answer"), answered.trim());
+            (Some(asked.trim().into()), answered)
+        }
         None => (None, note.into()),
     }
 }
@@ -28,11 +31,16 @@ fn asked_and_answered(app: App, note: &str) -> (Option<String>, String) {
 #[component]
 fn Bar(app: App) -> impl IntoView {
     let shown = app.presented;
-    let there = Memo::new(move |_| app.read(|d| (d.look().scheme, d.look().moment)));
-    Effect::new(move |was: Option<_>| {
+    let there =
+        Memo::new(move |_| app.read(|d| ((d.look().scheme, d.look().moment), d.look().phase)));
+    Effect::new(move |was: Option<Option<((usize, Moment), Phase)>>| {
         let now = there.get();
-        if was.is_some_and(|was| was != now) {
+        if let (Some((was, phase)), Some((here, _))) = (was.flatten(), now)
+            && was != here
+        {
             app.ask_anew();
+            // A class that looks at rows before their work sees no answer by going on.
+            app.see_in_class(phase);
             app.fit_class();
         }
         now
