@@ -14,9 +14,9 @@ use std::path::PathBuf;
 #[derive(Parser)]
 #[command(name = "cordonry", version, max_term_width = 100)]
 pub struct Args {
-    /// The language of all that is said and written, by its code.
-    #[arg(long, global = true, value_name = "CODE", default_value = Language::WHOLE, value_parser = language)]
-    pub language: Language,
+    /// The language of all that is said and written, by its code; `crew` writes in several, comma between them.
+    #[arg(long, global = true, value_name = "CODE", default_value = Language::WHOLE, value_parser = language, value_delimiter = ',')]
+    pub language: Vec<Language>,
     #[command(subcommand)]
     pub command: Command,
 }

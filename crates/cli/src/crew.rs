@@ -20,7 +20,9 @@ use serde_json::{Value, json};
 use std::fmt::Write as _;
 use std::path::{Path, PathBuf};
 
-pub fn run(ask: &Asked, words: &Words) -> Status {
+/// `spoken` are the languages: all is told in the first, and written in each.
+pub fn run(ask: &Asked, spoken: &[Words]) -> Status {
+    let words = &spoken[0];
     if ask.output_file.is_some() && (ask.paths.len() > 1 || ask.paths[0].is_dir()) {
         tell(&words.plain("command-one-row"));
         return Status::Failed;
@@ -35,7 +37,15 @@ pub fn run(ask: &Asked, words: &Words) -> Status {
         let mut row = json_of(path, &plan, scheme, &season, &hands, words);
         let mut told = people(path, &plan, scheme, &season, words);
         if let Some(output) = &ask.output_file {
-            let written = write(output, path, &plan, &season, ask.paper.into(), words)?;
+            let mut written = Vec::new();
+            for own in spoken {
+                let output = match spoken.len() {
+                    1 => output.clone(),
+                    _ => in_language(output, own.language().code),
+                };
+                let paper = ask.paper.into();
+                written.extend(write(&output, path, &plan, &season, paper, own)?);
+            }
             for file in &written {
                 let file = [("file", files::shown(file))];
                 let _ = writeln!(told, "  {}", words.text("command-written", &file));
@@ -75,6 +85,13 @@ fn hands(ask: &Asked, words: &Words) -> Result<Hands> {
         out.people.insert(job, count as usize);
     }
     Ok(out)
+}
+
+/// `crew.svg` with a language's code: `crew-es.svg`.
+fn in_language(path: &Path, code: &str) -> PathBuf {
+    let stem = path.file_stem().unwrap_or_default().to_string_lossy();
+    let ending = path.extension().unwrap_or_default().to_string_lossy();
+    path.with_file_name(format!("{stem}-{code}.{ending}"))
 }
 
 /// Writes the sheets of all passes, or the table of all pieces, by the file's ending; the files that there are then.

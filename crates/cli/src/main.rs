@@ -38,13 +38,21 @@ fn main() -> ExitCode {
         Ok(asked) => asked,
         Err(told) => return ExitCode::from(tell(&told)),
     };
-    let words = &Words::new(asked.language, LengthStyle::default());
+    let spoken = asked.language.iter();
+    let spoken: Vec<Words> = spoken
+        .map(|l| Words::new(*l, LengthStyle::default()))
+        .collect();
+    let words = &spoken[0];
+    if spoken.len() > 1 && !matches!(asked.command, args::Command::Crew(_)) {
+        out::tell(&words.plain("command-one-language"));
+        return ExitCode::from(Status::Failed as u8);
+    }
     let status = match asked.command {
         args::Command::Check(ask) => check::run(&ask, words),
         args::Command::Light(ask) => light::run(&ask, words),
         args::Command::Forecast(ask) => forecast::run(&ask, words),
         args::Command::Advise(ask) => advise::run(&ask, words),
-        args::Command::Crew(ask) => crew::run(&ask, words),
+        args::Command::Crew(ask) => crew::run(&ask, &spoken),
         args::Command::Materials(ask) => materials::run(&ask, words),
         args::Command::Compare(ask) => compare::run(&ask, words),
         args::Command::Draw(ask) => draw::draw(&ask, words),

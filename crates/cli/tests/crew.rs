@@ -241,6 +241,17 @@ fn sheets_and_a_table_are_written() {
             .starts_with("1,stub,dormant,no,1,1,1,stub,\""),
         "{table}"
     );
+    let both = ["--language", "en,es", "-o", &csv, "--json"];
+    let told = json(&[&["crew", EXAMPLE, "--leaf", "3"], &both[..]].concat());
+    assert_eq!(told["rows"][0]["written"].as_array().unwrap().len(), 2);
+    let spanish = std::fs::read_to_string(file("crew-es.csv")).unwrap();
+    assert!(
+        spanish.contains("rebajar a tocón") && !table.contains("tocón"),
+        "{spanish}"
+    );
+    assert_eq!(std::fs::read_to_string(file("crew-en.csv")).unwrap(), table);
+    let (status, _, err) = run(&["check", EXAMPLE, "--language", "en,es"]);
+    assert_eq!(status, 2, "{err}");
     for wrong in [file("crew.pdf"), file("crew")] {
         let (status, _, _) = run(&["crew", EXAMPLE, "-o", &wrong]);
         assert_eq!(status, 2, "{wrong}");
