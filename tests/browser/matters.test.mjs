@@ -113,6 +113,32 @@ pageTest('a remedy that is aimed at is shown on the wall, and gone when the poin
   assert.equal(await tried.count(), 0);
 });
 
+pageTest('what comes to lie under the pointer as a remedy is pressed is not shown before the pointer moves', {}, async ({ page }) => {
+  await measured(page);
+  const remedies = page.locator('.findings [data-matter] [data-remedy]:not([aria-disabled])');
+  await remedies.first().waitFor();
+  // One whose place is taken by another remedy once it goes: the list is followed until one is found.
+  let found = false;
+  for (let i = 0; i < 8 && !found; i += 1) {
+    const { x, y } = await remedies.first().boundingBox();
+    await page.mouse.move(x + 8, y + 8);
+    await page.waitForFunction(() => document.querySelector('.tried').childElementCount > 0);
+    await page.mouse.down();
+    await page.mouse.up();
+    await frames(page, 6);
+    await remedies.first().waitFor();
+    const under = await page.evaluate(([x, y]) => document.elementFromPoint(x, y)?.matches('[data-remedy]'), [x + 8, y + 8]);
+    if (under) {
+      assert.equal(await page.locator('.tried > *').count(), 0, 'shown unasked');
+      await page.mouse.move(x + 10, y + 9);
+      await page.waitForFunction(() => document.querySelector('.tried').childElementCount > 0);
+      found = true;
+    }
+    await page.waitForTimeout(700);
+  }
+  assert.ok(found, 'no remedy came to lie under the pointer');
+});
+
 pageTest('a remedy shows what would stand: new stock where a tree is lost, a shoot that is laid', {}, async ({ page }) => {
   await example(page, 'lost-tree.json');
   await (await remedyIn(matter(page, 'cordon-gap').first())).hover();

@@ -2,7 +2,7 @@
 //! After a wanted change: `UPDATE_SNAPSHOTS=1 cargo test -p cordonry-tests --test draw_rows`, then look at them.
 
 use cordonry::check::{Context, check as check_row, figures, matters};
-use cordonry::cover::{Span, cover, upright_places};
+use cordonry::cover::{Place, Span, cover, upright_places};
 use cordonry::forecast::LeafFigures;
 use cordonry::plan::{Mark, Plan};
 use cordonry::pose::{Geometry, PosedRow};
@@ -419,6 +419,31 @@ fn parts_as_the_page_shows_them() {
         out += &part;
     }
     check("parts.svg-parts", &out);
+}
+
+#[test]
+fn what_grows_back_from_one_stub_has_no_distance_in_the_band() {
+    let row = third_leaf();
+    let plan = plan("Third leaf", &row);
+    let posed = posed(&row);
+    let words = Words::default();
+    let at = |x: f64| Place {
+        tree: row.trees[0].id,
+        shoot: row.trees[0].shoots[0].id,
+        x,
+        z: 600.0,
+    };
+    let view = Span {
+        from: 0.0,
+        to: 3000.0,
+    };
+    let band = |second: f64| {
+        let places = [at(900.0), at(second), at(1100.0)];
+        let covered = cover(&posed, &plan.targets);
+        cordon_band(&covered, &places, view, &plan.targets, &words, 0.3).concat()
+    };
+    assert!(band(940.0).contains("0.04 m"));
+    assert!(!band(902.0).contains("0.00 m"));
 }
 
 #[test]

@@ -30,6 +30,8 @@ const RULER_LINE: f64 = 76.0;
 const WORTH_TELLING: f64 = 8.0;
 /// What runs along the whole row is cut into parts of this width, so that what a hand changes has only its own part drawn anew.
 const PART: f64 = 192.0;
+/// Uprights nearer to each other than this, mm, stand in one place.
+const ONE_PLACE: f64 = 5.0;
 /// Mean width of a letter of the band's 12 pixel text, plain and bold.
 const LETTER: f64 = 6.6;
 const BOLD_LETTER: f64 = 7.5;
@@ -255,7 +257,8 @@ impl Band<'_> {
                 let (from, to) = (pair[0].x, pair[1].x);
                 let (apart, _) = cover.apart(from, to, targets.let_pass(Limit::GapMax));
                 let middle = (from + to) / 2.0;
-                let off = to - from < low || apart > high;
+                // Several that grow back from one stub stand in one place: there is no distance to tell.
+                let off = (to - from < low && to - from >= ONE_PLACE) || apart > high;
                 (off && middle >= self.span.from && middle <= self.span.to).then(|| Label {
                     at: self.x(middle),
                     text: self.words.length(apart),

@@ -112,7 +112,7 @@ two-none = ninguno
 two-wall = La hilera con { $scheme }, en la misma época
 two-here = aquí se trabaja
 two-swap = Trabajar en este
-two-close = Guardarlo
+two-close = Quitarlo de la vista
 two-figure = Cifra
 two-crop-by = Producción total hasta la hoja { $leaf }, t/ha
 two-work = Labores de esta época solo con { $scheme }
@@ -902,7 +902,7 @@ wire-is-bare = acero desnudo
 wire-is-plastic = plastificado
 wire-cover = Forrar de plástico
 wire-bare = Dejar desnudo
-wire-down = Bajar
+wire-down = Quitar
 step-wires = labor en alambres
 caution-wire = El alambre tenso puede dar un latigazo: lentes, guantes, fuera de su línea; soltar la tensión antes de cortarlo o moverlo.
 caution-trellis = Aquí no se calculan las cargas en postes y anclas: piden las normas locales y una persona calificada.
@@ -957,7 +957,7 @@ draft-take = { $count ->
     [one] Tomar esta labor
    *[other] Tomar { $count } labores
 }
-draft-close = Guardarlo
+draft-close = Dejarla de lado
 draft-whole = Lo que cuesta y da todo el borrador
 draft-more = Costo y ganancia
 draft-cost = Cuesta { $cuts ->

@@ -529,7 +529,7 @@ work-tip = despuntar { $share } del crecimiento del año pasado
 work-hold-height = mantener a { $height }
 work-add-wire = tender un alambre a { $height }
 work-move-wire = mover el alambre de { $height } a { $to }
-work-remove-wire = bajar el alambre a { $height }
+work-remove-wire = quitar el alambre a { $height }
 work-cover-wire = alambre a { $height }: { $covering ->
     [bare] dejarlo desnudo
    *[other] forrarlo de plástico
@@ -555,7 +555,7 @@ refusal-notch = { $part }: una entalladura va en madera tumbada de dos temporada
 refusal-move-bud = { $part }: solo se puede mover una yema dejada que no ha crecido
 refusal-no-wire = No hay alambre a { $height }
 refusal-wires = Una estructura tiene { $high } alambres como máximo
-refusal-cordon-wire = El alambre del cordón a { $height } sigue siendo el más bajo, y no se puede bajar
+refusal-cordon-wire = El alambre del cordón a { $height } sigue siendo el más bajo, y no se puede quitar
 refusal-wire-height = Un alambre debe estar entre { $low } y { $high } de alto, no { $value }
 refusal-wire-near = Un alambre a { $value } debe estar a { $low } o más del alambre a { $near }
 

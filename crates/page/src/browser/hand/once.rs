@@ -21,6 +21,12 @@ thread_local! {
     static BELONGS: Cell<bool> = const { Cell::new(false) };
 }
 
+/// Whether the pointer still rests where such a button was pressed last: what has come to lie under it was not aimed at.
+pub fn rests(event: &MouseEvent) -> bool {
+    let at = (f64::from(event.client_x()), f64::from(event.client_y()));
+    PRESSED.get().is_some_and(|(_, x, y)| (x, y) == at)
+}
+
 /// Keeps the second half of a double press from whatever it would hit.
 pub fn watch() {
     // What is pressed after something was typed is meant anew, as where a form refused a figure and has got another.

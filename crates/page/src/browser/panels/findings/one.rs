@@ -3,11 +3,13 @@
 use super::line::{Listed, Offer};
 use super::pressed::Pressed;
 use crate::browser::app::App;
+use crate::browser::hand::once;
 use cordonry::check::Severity;
 use cordonry::said::Arg;
 use cordonry::work::Work;
 use leptos::prelude::*;
 use std::time::Duration;
+use web_sys::MouseEvent;
 
 /// The classes of a line.
 pub fn class(severity: Severity) -> &'static str {
@@ -136,7 +138,8 @@ pub fn aimed(
             data-remedy=""
             aria-disabled=move || waits.get().then_some("true")
             on:click=move |_| press()
-            on:pointerenter=move |_| aim.show()
+            on:pointerenter=move |e| aim.pointed(&e)
+            on:pointermove=move |e| aim.pointed(&e)
             on:pointerleave=move |_| aim.hide()
             on:focus=move |_| aim.show()
             on:blur=move |_| aim.hide()
@@ -200,6 +203,7 @@ struct Try {
     app: App,
     aimed: Aimed,
     works: StoredValue<Box<dyn Fn() -> Vec<Work> + Send + Sync>>,
+    shown: StoredValue<bool>,
 }
 
 impl Try {
@@ -208,10 +212,19 @@ impl Try {
             app,
             aimed: expect_context(),
             works: StoredValue::new(Box::new(works)),
+            shown: StoredValue::new(false),
+        }
+    }
+
+    /// A pointer is on it: one that has moved here, not one under which it has come to lie.
+    fn pointed(self, event: &MouseEvent) {
+        if self.shown.try_get_value() == Some(false) && !once::rests(event) {
+            self.show();
         }
     }
 
     fn show(self) {
+        self.shown.try_set_value(true);
         let works = self.works.try_with_value(|works| works());
         let works = works.unwrap_or_default();
         self.lay(&works);
@@ -219,6 +232,7 @@ impl Try {
     }
 
     fn hide(self) {
+        self.shown.try_set_value(false);
         self.lay(&[]);
         self.aimed.tell(self.app, Vec::new());
     }
