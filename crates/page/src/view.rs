@@ -231,6 +231,19 @@ impl View {
         self.beginning(wanted, row)
     }
 
+    /// Moved along the row so that a row shorter than the screen stands in its middle, and `x` does on a longer one.
+    pub fn amid(self, x: f64, row: &Row) -> Self {
+        let reach = extent(row);
+        let spare = self.span().length() - reach.length();
+        if spare < 2.0 * BESIDE / self.scale {
+            return self.centred(x, row);
+        }
+        Self {
+            x: reach.from - spare / 2.0,
+            ..self
+        }
+    }
+
     /// Moved along the row so that `x` is in its middle, and not beyond the row's ends.
     pub fn centred(self, x: f64, row: &Row) -> Self {
         self.beginning(x - self.span().length() / 2.0, row)
@@ -299,6 +312,22 @@ mod tests {
             ..View::empty()
         }
         .fit_height(row)
+    }
+
+    #[test]
+    fn a_short_row_stands_in_the_middle_and_a_long_one_does_not_leave_its_ends() {
+        let row = row();
+        let middle = |view: View| view.to_px(Point::new(extent(&row).middle(), 0.0)).x;
+        let wide = View {
+            width: 9000.0,
+            ..on(&row)
+        };
+        assert!((middle(wide.amid(0.0, &row)) - 4500.0).abs() < 1e-6);
+        let narrow = on(&row);
+        assert!(narrow.span().length() < extent(&row).length());
+        for x in [0.0, extent(&row).middle(), 1e6] {
+            assert_eq!(narrow.amid(x, &row), narrow.centred(x, &row));
+        }
     }
 
     #[test]

@@ -161,7 +161,7 @@ impl App {
             let row = &desk.scene().row;
             let middle = wall.view.span().middle();
             let view = wall.view.full_height(row).reaching(desk.tallest());
-            wall.view = view.centred(middle, row);
+            wall.view = view.amid(middle, row);
         });
         self.reframe();
     }
