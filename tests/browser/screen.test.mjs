@@ -142,6 +142,17 @@ pageTest('a press on the band chooses the upright there, or what lies beside the
   await frames(page, 2);
   assert.notEqual(await title(), beside);
   assert.equal(await page.locator('.stage .shoot.chosen').count(), 1);
+  // Between two uprights lies wood.
+  for (let i = 0; i < 4; i += 1) await page.keyboard.press('+');
+  await frames(page, 2);
+  const uprights = (await boxes(page, '.stage :is(.upright, .stub, .bud) .wood')).filter(({ left, right }) => left > 200 && right < 1200);
+  uprights.sort((a, b) => a.left - b.left);
+  const at = uprights.findIndex(({ right }, i) => i + 1 < uprights.length && uprights[i + 1].left - right > 24);
+  assert.notEqual(at, -1, 'no two uprights apart');
+  const [one, two] = uprights.slice(at, at + 2);
+  await page.mouse.click((one.right + two.left) / 2, band.top + 12);
+  await frames(page, 2);
+  assert.match(await title(), /^[Ll]eader/);
 });
 
 pageTest('what stands over the wall keeps its place and size from one press to the next', {}, async ({ page }) => {

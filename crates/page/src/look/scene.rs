@@ -4,7 +4,7 @@ use super::Look;
 use crate::document::{Document, Edit, Mode};
 use cordonry::arrange::Arrange;
 use cordonry::check::{Before, Context, Figures, Finding, Kept, Part, survey};
-use cordonry::cover::{Cover, Place};
+use cordonry::cover::{Cover, Place, Span};
 use cordonry::plan::{Moment, Phase, Plan, VoidWork};
 use cordonry::pose::{Course, Posed, PosedRow};
 use cordonry::refusal::Refusal;
@@ -332,23 +332,23 @@ impl Scene {
     }
 
     /// What the cordon band shows at the place `x`: the nearest upright within `reach`, or else what lies beside the bare
-    /// stretch there; and the middle of that.
+    /// stretch there, or what lies on the wire where no upright is.
     pub fn on_band(&self, x: f64, reach: f64) -> Option<Part> {
+        let part = |(tree, shoot): (TreeId, ShootId)| Part {
+            tree,
+            shoot: Some(shoot),
+        };
         let off = |p: &&Place| (p.x - x).abs();
         let near = self.places.iter().min_by(|a, b| off(a).total_cmp(&off(b)));
         if let Some(place) = near.filter(|p| off(p) <= reach) {
-            return Some(Part {
-                tree: place.tree,
-                shoot: Some(place.shoot),
-            });
+            return Some(part((place.tree, place.shoot)));
         }
-        let mut gaps = self.cover.gaps.iter();
-        let gap = gaps.find(|g| (g.span.from..=g.span.to).contains(&x))?;
-        let (tree, shoot) = *gap.by.first()?;
-        Some(Part {
-            tree,
-            shoot: Some(shoot),
-        })
+        let is_at = |span: &Span| (span.from..=span.to).contains(&x);
+        let gap = self.cover.gaps.iter().find(|g| is_at(&g.span));
+        let beside = gap.and_then(|g| g.by.first().copied());
+        let laid = || self.cover.laid.iter().find(|l| is_at(&l.span));
+        let laid = || laid().map(|l| (l.tree, l.shoot));
+        beside.or_else(laid).map(part)
     }
 
     /// The shoot whose wood comes nearest to a point, within `reach` mm.
