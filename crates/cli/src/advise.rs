@@ -126,7 +126,8 @@ fn advise(
     match kind {
         Kind::Draft | Kind::Fill | Kind::Uprights => {
             let made = draft(plan, 0, moment)?;
-            let taken = made.taken(plan, |p| is_of(kind, p))?;
+            let part = made.taken(plan, |p| is_of(kind, p))?;
+            let taken = part.plan;
             let (before, open) = stands(plan, moment)?;
             let (after, still) = stands(&taken, moment)?;
             let (was, is) = match kind {
@@ -134,7 +135,7 @@ fn advise(
                 Kind::Uprights => (before.upright_spacing_cv, after.upright_spacing_cv),
                 _ => (open as f64, still as f64),
             };
-            let pieces: Vec<&Piece> = made.pieces.iter().filter(|p| is_of(kind, p)).collect();
+            let pieces: Vec<&Piece> = part.pieces.iter().map(|at| &made.pieces[*at]).collect();
             let gain = Gain::of(plan, &taken, 0, leaf)?;
             let posts = plan.found.trellis.posts.len();
             drafted(told, kind, (was, is), &pieces, &gain, posts, words);

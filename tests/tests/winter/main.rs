@@ -2,7 +2,9 @@
 
 mod buds;
 mod draft;
+mod lost;
 mod near;
+mod part;
 mod rows;
 mod wood;
 

@@ -56,6 +56,20 @@ pub fn long(seed: u32, trees: u32) -> Plan {
         .unwrap_or_else(|why| panic!("row {seed}: {why}"))
 }
 
+/// The same in that leaf, with so many trees.
+pub fn plausible_of(seed: u32, trees: u32, leaf: u8) -> Plan {
+    let sketch = RowSketch {
+        trees,
+        leaf,
+        leaders: Leaders::One,
+        spacing: Mm(1_600),
+        ..plausible_sketch(seed)
+    };
+    sketch
+        .plan(&Words::strict())
+        .unwrap_or_else(|why| panic!("row {seed}: {why}"))
+}
+
 /// So many rows of random trees, such as nobody has, one beyond the other.
 pub fn chained(count: usize) -> Plan {
     let mut rows = extreme(2 * count).into_iter().step_by(2);

@@ -171,7 +171,7 @@ impl Job {
         let mut been: Vec<Schedule> = Vec::new();
         // Of the wood that would fill best what can't be laid as the row stands.
         let mut refused: Vec<Vec<Work>> = Vec::new();
-        for _ in 0..ROUNDS {
+        for round in 1..=ROUNDS {
             let at = self.at(&self.plan.clone())?;
             let (found, better) = self.open(&at, &refused);
             let here = self.plan.scheme(self.scheme)?.schedule.clone();
@@ -179,7 +179,7 @@ impl Job {
                 break;
             }
             been.push(here);
-            let any = self.take(&at, found, &better);
+            let any = self.take(round, &at, found, &better);
             let not: Vec<Vec<Work>> = better
                 .iter()
                 .filter(|n| !self.pieces.iter().any(|p| p.work == n.work))
@@ -195,7 +195,13 @@ impl Job {
     }
 
     /// Does the first remedies that hold together and leave what is planned as it is; whether there were any.
-    fn take(&mut self, at: &Replayed, mut found: Vec<Finding>, better: &[Next]) -> bool {
+    fn take(
+        &mut self,
+        round: usize,
+        at: &Replayed,
+        mut found: Vec<Finding>,
+        better: &[Next],
+    ) -> bool {
         let stays = |plan: &Plan, work: &[Work]| self.holds(plan, work);
         let together = together(&self.plan, self.scheme, at, &found, &stays);
         for (place, remedy) in &together.done {
@@ -208,6 +214,7 @@ impl Job {
                 work: remedy.work,
                 next: next.and_then(|n| n.next.clone()),
                 stage: Stage::of_rule(finding.rule),
+                round,
                 why: Why::Found(Box::new(finding.clone())),
             });
         }

@@ -11,6 +11,7 @@ mod fill;
 mod outcome;
 mod renew;
 mod stand;
+mod taken;
 mod tip;
 mod uprights;
 mod weights;
@@ -19,13 +20,13 @@ mod windows;
 pub use draft::{draft, draft_by};
 pub use outcome::{Brought, Cost, Gain, GainDraws, LEAVES, around};
 pub use renew::{Renewed, renew};
+pub use taken::Taken;
 pub use tip::{PERCENT, Tip, Tips, tips};
 pub use weights::{Weight, Weights};
 
 use crate::check::{Context, Finding, Stage};
 use crate::cover::Cover;
 use crate::plan::Plan;
-use crate::refusal::Refusal;
 use crate::row::{Moment, TreeId};
 use crate::said::Said;
 use crate::work::Work;
@@ -54,6 +55,8 @@ pub struct Piece {
     pub next: Option<NextBest>,
     /// When in a winter it is done.
     stage: Stage,
+    /// In which round it was found: on the row with the pieces of those before it. The usual work comes first.
+    round: usize,
 }
 
 /// The best of what could be done instead.
@@ -129,47 +132,5 @@ impl Draft {
     /// Whether there is nothing to propose.
     pub fn is_empty(&self) -> bool {
         self.pieces.is_empty()
-    }
-
-    /// The plan from which it was drafted with the pieces taken that `picks` says, by kind or by tree; what can't be done without
-    /// the others is left out. Where the window stood by rule, its usual work stays on what is not picked.
-    ///
-    /// # Errors
-    /// No such scheme in that plan.
-    pub fn taken(&self, plan: &Plan, picks: impl Fn(&Piece) -> bool) -> Result<Plan, Refusal> {
-        let picked: Vec<&Piece> = self.pieces.iter().filter(|p| picks(p)).collect();
-        if picked.len() == self.pieces.len() {
-            return Ok(self.plan.clone());
-        }
-        let mut out = plan.with_planned(self.scheme, self.moment)?;
-        let new = || picked.iter().flat_map(|p| &p.work);
-        let gives_way = |w: &Work| {
-            let same = |n: &Work| (n.tree(), n.kind()) == (w.tree(), w.kind());
-            self.instead.contains(w) && new().any(same)
-        };
-        out = out.without_work(self.scheme, self.moment, gives_way)?;
-        // Some can be done only once others are, which a winter's order may put after them.
-        let mut left = picked;
-        loop {
-            let were = left.len();
-            left.retain(|piece| {
-                let on = |w: &Work| {
-                    let scheme = out.schemes.get(self.scheme);
-                    scheme.is_some_and(|s| s.work_on(self.moment, w.tree()).contains(w))
-                };
-                let missing = piece.work.iter().filter(|w| !on(w)).cloned().collect();
-                match out.with_works(self.scheme, self.moment, missing) {
-                    Ok(next) => {
-                        out = next;
-                        false
-                    }
-                    Err(_) => true,
-                }
-            });
-            if left.is_empty() || left.len() == were {
-                break;
-            }
-        }
-        Ok(out)
     }
 }

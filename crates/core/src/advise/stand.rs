@@ -24,6 +24,7 @@ fn piece(row: &Row, work: Vec<Work>) -> Option<Piece> {
         stage,
         work,
         next: None,
+        round: 0,
     })
 }
 

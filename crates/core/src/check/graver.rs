@@ -1,7 +1,7 @@
 //! What has become of a row's findings: whether anything is graver than it was.
 
 use super::seen::Seen;
-use super::{ALL, Context, Finding, Severity};
+use super::{ALL, Context, Finding, Part, Severity};
 use crate::cover::Span;
 use crate::row::TreeId;
 use std::collections::BTreeSet;
@@ -66,6 +66,21 @@ pub fn harmed(before: &Context<'_>, after: &Context<'_>) -> BTreeSet<TreeId> {
     out
 }
 
+/// Of what was found on a row with other work on it, whether it is found on this one: by the same rule, of any of the same trees, along
+/// half the stretch at least.
+pub fn stand(context: &Context<'_>, findings: &[&Finding]) -> Vec<bool> {
+    let now = judged(context);
+    let again = |f: &Finding, n: &Finding| {
+        let shared = (n.x + n.width).min(f.x + f.width) - n.x.max(f.x);
+        let tree = |p: &Part| f.subjects.iter().any(|q| q.tree == p.tree);
+        n.rule == f.rule
+            && (n.subjects.iter().any(tree) || n.subjects.is_empty() && f.subjects.is_empty())
+            && shared >= (f.width / 2.0).max(0.0) - Finding::AGAIN
+    };
+    let found = |f: &&Finding| now.iter().any(|n| again(f, n));
+    findings.iter().map(found).collect()
+}
+
 fn span(f: &Finding) -> Span {
     Span {
         from: f.x,
@@ -89,6 +104,14 @@ fn same(a: &Finding, b: &Finding) -> bool {
             (Some(x), Some(y)) if x.tree != y.tree => false,
             _ => overlap(a, b),
         }
+}
+
+/// Whether it is what is left bare of a stretch that was: new wood in the middle of it makes two of one.
+fn is_rest(a: &Finding, b: &Finding) -> bool {
+    a.rule == b.rule
+        && a.rule == super::cordon_gap::RULE
+        && a.x >= b.x - Finding::AGAIN
+        && a.x + a.width <= b.x + b.width + Finding::AGAIN
 }
 
 /// Whether two stretches are the same one, grown or shrunk: neighbours that end at one upright are not. Points are the same
@@ -165,7 +188,9 @@ impl<'f> Change<'f> {
 
     fn was(&self, a: &Finding) -> bool {
         self.before.iter().any(|b| {
-            same(a, b) && b.severity >= a.severity && excess(a) <= excess(b) * (1.0 + SAME) + SAME
+            (same(a, b) || is_rest(a, b))
+                && b.severity >= a.severity
+                && excess(a) <= excess(b) * (1.0 + SAME) + SAME
         })
     }
 

@@ -48,7 +48,7 @@ pub use bend_too_tight::bent_too_tight;
 pub use figures::{Figures, figures};
 pub use fill::{FillWay, ways_to_fill};
 pub use finding::{Also, Finding, Part, Remedy, Severity};
-pub use graver::harmed;
+pub use graver::{harmed, stand};
 pub use light_cost::{LightCost, tell_costs};
 pub use light_renewal::is_dark as renewal_zone_is_dark;
 pub use matter::{Cause, Matter, Size, is_left, matters, open as open_findings};
