@@ -251,7 +251,7 @@ fn drafted(
     let works = || pieces.iter().flat_map(|p| &p.work);
     let cost = Cost::of(&works().collect::<Vec<_>>(), posts);
     let args = [
-        ("pieces", Arg::Count(pieces.len() as i64)),
+        ("pieces", Arg::Count(works().count() as i64)),
         ("cuts", Arg::Count(cost.cuts as i64)),
         ("ties", Arg::Count(cost.ties as i64)),
         ("buds", Arg::Count(cost.buds as i64)),

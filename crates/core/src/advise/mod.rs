@@ -8,6 +8,7 @@
 
 mod draft;
 mod fill;
+mod open;
 mod outcome;
 mod renew;
 mod stand;
@@ -18,6 +19,7 @@ mod weights;
 mod windows;
 
 pub use draft::{draft, draft_by};
+pub use open::{Open, Stuck};
 pub use outcome::{Brought, Cost, Gain, GainDraws, LEAVES, around};
 pub use renew::{Renewed, renew};
 pub use taken::Taken;

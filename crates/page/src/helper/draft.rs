@@ -3,7 +3,8 @@
 use super::Update;
 use crate::form::MomentForm;
 use cordonry::advise::{
-    Brought, Cost, Draft, Gain, GainDraws, NextBest, Piece, Weights, Why, Worse, around, draft_by,
+    Brought, Cost, Draft, Gain, GainDraws, NextBest, Piece, Stuck, Weights, Why, Worse, around,
+    draft_by,
 };
 use cordonry::arrange::Gather;
 use cordonry::plan::Plan;
@@ -40,6 +41,8 @@ pub struct DraftPiece {
     pub said: String,
     /// Why.
     pub why: String,
+    /// How many pieces of work it is, as lists of work count them.
+    pub works: u32,
     /// What it costs.
     pub cost: String,
     /// What would be done in its place, and by how much that is worse; nothing where no other was weighed.
@@ -53,9 +56,16 @@ pub struct Drafted {
     pub pieces: Vec<DraftPiece>,
     /// What all of them cost.
     pub cost: String,
+    /// The gravest matters that stay open with all of them, each with why; told once, with all that is picked.
+    pub open: Vec<(String, String)>,
+    /// How many pieces of work are left out of what is picked: what they mend comes with what is not, or they can't be done without.
+    pub left: u32,
     /// What makes the plan with the picked ones of that which was asked about.
     pub taken: Update,
 }
+
+/// So many of the gravest matters that stay open are told.
+const OPEN: usize = 3;
 
 /// Generations of the plan that was asked about, and of what it becomes.
 const WAS: u32 = 0;
@@ -102,6 +112,11 @@ impl LastDraft {
             picks.is_none_or(|picks| place.is_some_and(|at| picks.contains(&at)))
         };
         let taken = draft.taken(plan, is_picked)?;
+        let open = match picks {
+            None => open(draft, words)?,
+            Some(_) => Vec::new(),
+        };
+        let works = |piece: &Piece| piece.work.len() as u32;
         let posts = plan.found.trellis.posts.len();
         let told = |piece: &Piece| {
             let sign = piece.work.first().and_then(Sign::of);
@@ -117,6 +132,7 @@ impl LastDraft {
                     Why::Found(finding) => words.finding(finding),
                     Why::Usual(said) => words.say(said),
                 },
+                works: works(piece),
                 cost: cost(piece.work.iter(), posts, words),
                 next: piece.next.as_ref().map(|next| next_best(next, words)),
             }
@@ -125,7 +141,9 @@ impl LastDraft {
         Ok(Drafted {
             pieces: draft.pieces.iter().map(told).collect(),
             cost: cost(all, posts, words),
-            taken: Update::between(BECOMES, (WAS, plan), &taken),
+            open,
+            left: taken.left.iter().map(|at| works(&draft.pieces[*at])).sum(),
+            taken: Update::between(BECOMES, (WAS, plan), &taken.plan),
         })
     }
 
@@ -151,6 +169,14 @@ impl LastDraft {
         let trees: Vec<TreeId> = piece.trees().gathered_set().into_iter().collect();
         Ok(gain(&around(&before, &trees), &around(&draft.plan, &trees)))
     }
+}
+
+/// The gravest that a draft leaves open, and why.
+fn open(draft: &Draft, words: &Words) -> Result<Vec<(String, String)>, Refusal> {
+    let open = draft.open(OPEN)?;
+    let all: Vec<_> = open.findings.iter().collect();
+    let told = |(matter, why): &(_, Stuck)| (words.matter(matter, &all), words.plain(why.word()));
+    Ok(open.matters.iter().map(told).collect())
 }
 
 fn cost<'w>(works: impl Iterator<Item = &'w Work>, posts: usize, words: &Words) -> String {

@@ -327,6 +327,8 @@ remedy-of-some = For { $count } of { $of }: { $remedy }
 stuck-graver = All that was tried makes something graver, or nothing better
 stuck-planned = Planned at this time
 stuck-none = No single piece of work mends it
+stuck-other-time = What would mend it belongs to another time of the year
+stuck-weighed = Seen along the row, what would mend it costs more than it brings
 stuck-note = No work goes with it
 said-mended = { $count ->
     [one] Done at one place
@@ -909,8 +911,17 @@ draft-other = other work
 draft-tree = Where
 draft-trees-all = on all trees
 draft-take = { $count ->
-    [one] Take this piece
-   *[other] Take { $count } pieces
+    [one] Take this piece of work
+   *[other] Take { $count } pieces of work
+}
+draft-left-out = { $count ->
+    [one] One piece of work is left out: what it mends comes only with what is not taken
+   *[other] { $count } pieces of work are left out: what they mend comes only with what is not taken
+}
+draft-cautions = Cautions for this work
+draft-open = Not mended here: { $count ->
+    [one] one matter
+   *[other] { $count } matters
 }
 draft-close = Put it away
 draft-whole = What the whole draft costs and brings
@@ -973,6 +984,6 @@ weight-notch = A notch
 weight-long-gap = A distance longer than is let pass
 weight-long-gap-metre = A metre of it beyond that
 said-drafted = { $count ->
-    [one] One piece of the draft is in the plan. Undo takes it back.
-   *[other] { $count } pieces of the draft are in the plan. Undo takes them back.
+    [one] One piece of work of the draft is in the plan. Undo takes it back.
+   *[other] { $count } pieces of work of the draft are in the plan. Undo takes them back.
 }

@@ -372,6 +372,8 @@ remedy-of-some = Para { $count } de { $of }: { $remedy }
 stuck-graver = Todo lo que se probó empeora algo, o no mejora nada
 stuck-planned = Planeado en esta época
 stuck-none = Ninguna labor sola lo corrige
+stuck-other-time = Lo que lo corregiría es de otra época del año
+stuck-weighed = Visto a lo largo de la hilera, corregirlo cuesta más de lo que da
 stuck-note = No pide ninguna labor
 said-mended = { $count ->
     [one] Hecho en un lugar
@@ -956,6 +958,15 @@ draft-trees-all = en todos los árboles
 draft-take = { $count ->
     [one] Tomar esta labor
    *[other] Tomar { $count } labores
+}
+draft-left-out = { $count ->
+    [one] Una labor queda fuera: lo que corrige solo aparece con lo que no se toma
+   *[other] { $count } labores quedan fuera: lo que corrigen solo aparece con lo que no se toma
+}
+draft-cautions = Precauciones para estas labores
+draft-open = Aquí no se corrige: { $count ->
+    [one] un asunto
+   *[other] { $count } asuntos
 }
 draft-close = Dejarla de lado
 draft-whole = Lo que cuesta y da todo el borrador

@@ -68,6 +68,8 @@ struct Told {
     pieces: Vec<DraftPiece>,
     cost: String,
     cautions: Vec<&'static str>,
+    /// What stays open, and why.
+    open: Vec<(String, String)>,
     /// The first trees of the pieces, each once.
     trees: Vec<u32>,
     /// The kinds of the pieces, each once, in the order in which they come.
@@ -88,6 +90,7 @@ impl Told {
             pieces: pieces.clone(),
             cost: drafted.cost.clone(),
             cautions: cautions(new),
+            open: drafted.open.clone(),
             trees: trees.into_iter().collect(),
             kinds,
         }
@@ -99,6 +102,13 @@ impl Told {
 struct Taken {
     plan: Arc<Plan>,
     new: Vec<Work>,
+    /// How many pieces of work of what is picked are left out.
+    left: u32,
+}
+
+/// How many pieces of work pieces of a draft hold together.
+fn works<'p>(pieces: impl Iterator<Item = &'p DraftPiece>) -> i64 {
+    pieces.map(|p| i64::from(p.works)).sum()
 }
 
 /// What a draft or one of its pieces brings, once it is known.
@@ -158,6 +168,7 @@ fn DraftPanel(app: App, helper: Helper, open: RwSignal<bool>) -> impl IntoView {
             taken.set(Some(Taken {
                 plan: Arc::new(plan),
                 new,
+                left: drafted.left,
             }));
         });
     });
@@ -184,14 +195,23 @@ fn DraftPanel(app: App, helper: Helper, open: RwSignal<bool>) -> impl IntoView {
             some.map(|(at, _)| at as u32).collect()
         })
     };
-    let count = move || picks.with(|p| p.len()) as i64;
+    let left = Memo::new(move |_| taken.with(|t| t.as_ref().map_or(0, |t| t.left)));
+    let count = move || {
+        let picked = told.with(|told| {
+            let all = told.iter().flat_map(|t| t.pieces.iter());
+            let is_picked = |at: u32| picks.with(|p| p.contains(&at));
+            let picked = (0..).zip(all).filter(|(at, _)| is_picked(*at));
+            works(picked.map(|(_, p)| p))
+        });
+        picked - i64::from(left.get())
+    };
     let take = move |_| {
         let Some(taken) = taken.get_untracked() else {
             return app.say(app.t("said-remedy-waits"), false);
         };
+        let done = [("count", Arg::Count(count()))];
         open.set(false);
         app.edit(Edit::draft(taken.plan));
-        let done = [("count", Arg::Count(count()))];
         app.say(app.text("said-drafted", &done), false);
         dom::focus_soon("[data-act=draft]");
     };
@@ -201,10 +221,13 @@ fn DraftPanel(app: App, helper: Helper, open: RwSignal<bool>) -> impl IntoView {
     };
     let kind = move |kind: String| {
         let own = places(&|p| p.kind == kind);
+        let count = told.with_untracked(|told| {
+            let all = told.iter().flat_map(|t| t.pieces.iter());
+            works(all.filter(|p| p.kind == kind))
+        });
         let name = app.t(&kind);
         let all = own.clone();
         let is_picked = move || picks.with(|p| all.iter().all(|at| p.contains(at)));
-        let count = own.len();
         view! {
             <label>
                 <input
@@ -272,7 +295,7 @@ fn DraftPanel(app: App, helper: Helper, open: RwSignal<bool>) -> impl IntoView {
             true => app.t("draft-none"),
             false => app.text(
                 "draft-title",
-                &[("count", Arg::Count(all.pieces.len() as i64))],
+                &[("count", Arg::Count(works(all.pieces.iter())))],
             ),
         };
         let trees = all.trees.into_iter().map(|tree| {
@@ -284,20 +307,28 @@ fn DraftPanel(app: App, helper: Helper, open: RwSignal<bool>) -> impl IntoView {
             let own = places(&|p| tree.is_none() || p.tree == tree);
             pick(&|picks| *picks = own.iter().copied().gathered_set());
         };
+        let left_out = move || {
+            let left = i64::from(left.get());
+            (left > 0).then(|| app.text("draft-left-out", &[("count", Arg::Count(left))]))
+        };
+        // One line each until it is opened: the pieces stand in sight.
+        let cautions = (!all.cautions.is_empty()).then(|| {
+            view! {
+                <details class="draft-cautions">
+                    <summary class="caution">{app.t("draft-cautions")}</summary>
+                    {all.cautions.iter().map(|key| view! { <p>{app.t(key)}</p> }).collect_view()}
+                </details>
+            }
+        });
+        let open_still = (!all.open.is_empty()).then(|| view! {
+            <details class="draft-open" open=empty>
+                <summary>{app.text("draft-open", &[("count", Arg::Count(all.open.len() as i64))])}</summary>
+                {all.open.into_iter().map(|(what, why)| view! { <p>{what}" – "{why}</p> }).collect_view()}
+            </details>
+        });
         view! {
             <h2 tabindex="-1">{title}</h2>
             {(!empty).then(|| view! {
-                <fieldset>
-                    <legend class="visually-hidden">{app.t("draft-kinds")}</legend>
-                    {all.kinds.into_iter().map(kind).collect_view()}
-                    <label>
-                        {app.t("draft-tree")}
-                        <select data-field="draft-tree" on:change=of_tree>
-                            <option value="">{app.t("draft-trees-all")}</option>
-                            {trees.collect_view()}
-                        </select>
-                    </label>
-                </fieldset>
                 <p class="draft-acts">
                     <button
                         data-act="draft-take"
@@ -311,12 +342,34 @@ fn DraftPanel(app: App, helper: Helper, open: RwSignal<bool>) -> impl IntoView {
                         {app.t("draft-close")}
                     </button>
                 </p>
-                {all.cautions.iter().map(|key| view! { <p class="caution">{app.t(key)}</p> }).collect_view()}
-                <details class="draft-gain" open>
-                    <summary>{app.t("draft-whole")}</summary>
-                    <p>{all.cost.clone()}</p>
-                    {gained(app, helper, None)}
-                </details>
+                <p class="draft-left" role="status">{left_out}</p>
+            })}
+            <div class="draft-folds">
+                {cautions}
+                {open_still}
+                {(!empty).then(|| view! {
+                    <details class="draft-kinds">
+                        <summary>{app.t("draft-kinds")}</summary>
+                        <fieldset>
+                            <legend class="visually-hidden">{app.t("draft-kinds")}</legend>
+                            {all.kinds.into_iter().map(kind).collect_view()}
+                            <label>
+                                {app.t("draft-tree")}
+                                <select data-field="draft-tree" on:change=of_tree>
+                                    <option value="">{app.t("draft-trees-all")}</option>
+                                    {trees.collect_view()}
+                                </select>
+                            </label>
+                        </fieldset>
+                    </details>
+                    <details class="draft-gain">
+                        <summary>{app.t("draft-whole")}</summary>
+                        <p>{all.cost.clone()}</p>
+                        {gained(app, helper, None)}
+                    </details>
+                })}
+            </div>
+            {(!empty).then(|| view! {
                 <ul class="pieces">{all.pieces.into_iter().enumerate().map(piece).collect_view()}</ul>
             })}
             {empty.then(|| view! {

@@ -1,0 +1,88 @@
+//! What a draft leaves open, and why.
+
+use super::{Draft, windows};
+use crate::check::{Context, Finding, Matter, Severity, matters, survey, tried};
+use crate::plan::{Phase, Replayer};
+use crate::refusal::Refusal;
+
+/// Of so many findings of a matter the remedies are tried.
+const TRIED: usize = 4;
+
+/// Why a draft does not mend something.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Stuck {
+    /// No work is known that would.
+    None,
+    /// What would belongs to another time of the year.
+    OtherTime,
+    /// All that was tried makes something graver, or nothing better.
+    Graver,
+    /// It could be done, but costs more than it brings, seen along the row.
+    Weighed,
+}
+
+impl Stuck {
+    /// The text that says it.
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::None => "stuck-none",
+            Self::OtherTime => "stuck-other-time",
+            Self::Graver => "stuck-graver",
+            Self::Weighed => "stuck-weighed",
+        }
+    }
+}
+
+/// What stays open after a draft.
+#[derive(Clone, Debug)]
+pub struct Open {
+    /// All that is found then.
+    pub findings: Vec<Finding>,
+    /// The gravest matters of it, the largest first, each with why it stays.
+    pub matters: Vec<(Matter, Stuck)>,
+}
+
+impl Draft {
+    /// What stays open once all of it is taken: of the gravest matters `most`.
+    ///
+    /// # Errors
+    /// No such scheme or moment, which a draft has.
+    pub fn open(&self, most: usize) -> Result<Open, Refusal> {
+        let at = Replayer::default().at(&self.plan, self.scheme, self.moment, Phase::After)?;
+        let seen = survey(&Context::of(&at), None);
+        let all: Vec<&Finding> = seen.findings.iter().collect();
+        let mut open = matters(&at.row, &seen.cover, &at.targets, &all, &self.plan.left);
+        let gravest = open.iter().filter(|m| m.left.is_none()).map(|m| m.severity);
+        let gravest = gravest.max().filter(|s| *s > Severity::Note);
+        open.retain(|m| m.left.is_none() && Some(m.severity) == gravest);
+        open.truncate(most);
+        let why = |matter: &Matter| {
+            let own = matter.findings.iter().take(TRIED);
+            let mut own: Vec<Finding> = own.map(|i| seen.findings[*i].clone()).collect();
+            own.retain(|f| f.severity == matter.severity);
+            if own.iter().all(|f| f.remedies.is_empty()) {
+                return Stuck::None;
+            }
+            for finding in &mut own {
+                let now = |w: &_| windows::belongs(self.moment.window, w);
+                finding.remedies.retain(|r| now(&r.work));
+            }
+            if own.iter().all(|f| f.remedies.is_empty()) {
+                return Stuck::OtherTime;
+            }
+            let offers = tried(&self.plan, self.scheme, &at, &own);
+            match offers.iter().all(Vec::is_empty) {
+                true => Stuck::Graver,
+                false => Stuck::Weighed,
+            }
+        };
+        let matters = open.into_iter().map(|m| {
+            let why = why(&m);
+            (m, why)
+        });
+        Ok(Open {
+            matters: matters.collect(),
+            findings: seen.findings,
+        })
+    }
+}
