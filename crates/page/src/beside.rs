@@ -11,6 +11,7 @@ use cordonry_draw::{
     work_line,
 };
 use cordonry_words::Words;
+use std::ops::RangeInclusive;
 
 /// Most pieces of work that are told of each.
 const TOLD: usize = 40;
@@ -50,21 +51,48 @@ pub fn figures(desk: &Desk, words: &Words) -> Vec<Line> {
     };
     let years = year(own).zip(year(other));
     let of_leaf = years.into_iter().flat_map(|(a, b)| a.into_iter().zip(b));
+    let crop = words.plain("chart-crop");
+    let at = own.moment.leaf;
     let of_leaf = of_leaf.map(|((name, a), (_, b))| Line {
+        values: match name == crop {
+            true => [
+                told_of(desk, own, at..=at, a, words),
+                told_of(desk, other, at..=at, b, words),
+            ],
+            false => [a, b],
+        },
         name,
-        values: [a, b],
     });
     let mut all: Vec<Line> = of_row.chain(of_leaf).collect();
     // What a scheme is chosen by stands first, with the fill.
     let leaf = own.moment.leaf.max(EARLY);
     let by = |scene: &Scene| {
         let crop = crop_by(&desk.years_of(scene.look.scheme), leaf);
-        words.text("value", &[("value", Arg::Number(crop, 1))])
+        let crop = words.text("value", &[("value", Arg::Number(crop, 1))]);
+        told_of(desk, scene, 0..=leaf, crop, words)
     };
     let name = words.text("two-crop-by", &[("leaf", Arg::Count(leaf.into()))]);
     let values = [by(own), by(other)];
     all.insert(all.len().min(1), Line { name, values });
     all
+}
+
+/// A crop of some leaves under a scheme, marked where that of any of them is told too high.
+fn told_of(
+    desk: &Desk,
+    scene: &Scene,
+    leaves: RangeInclusive<u8>,
+    crop: String,
+    words: &Words,
+) -> String {
+    let (plan, scheme) = (desk.plan(), scene.look.scheme);
+    let limits = plan.limits(scheme);
+    let years = desk.years_of(scheme);
+    let mut own = years.iter().filter(|y| leaves.contains(&y.leaf));
+    match own.any(|y| y.doubt(plan, scheme, &limits).is_some()) {
+        true => words.text("about-value", &[("value", Arg::Text(crop))]),
+        false => crop,
+    }
 }
 
 /// The work of the moment that is done under one of both alone, as it is listed; of much the first pieces, and how many more

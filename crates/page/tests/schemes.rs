@@ -7,7 +7,7 @@ use cordonry::plan::{Moment, Phase, Window};
 use cordonry::refusal::Refusal;
 use cordonry::work::Work;
 use cordonry_page::desk::Desk;
-use cordonry_page::document::{Edit, Mode, Schemes};
+use cordonry_page::document::{Edit, Mode, Request, Schemes};
 use std::sync::Arc;
 
 fn edit(desk: &mut Desk, what: Schemes) -> Result<(), Refusal> {
@@ -178,6 +178,33 @@ fn side_by_side_the_figures_stand_in_pairs_and_what_differs_is_told() {
     assert!(differ.count() >= 2, "{lines:?}");
     let [own, other] = marks(&desk);
     assert!(own.is_empty() && other.contains("lone"), "{own} {other}");
+}
+
+#[test]
+fn side_by_side_a_crop_that_is_told_too_high_is_marked_so() {
+    use cordonry_page::beside::figures;
+    let words = cordonry_words::Words::strict();
+    let mut desk = two();
+    desk.set_beside(Some(0));
+    let marked = |desk: &Desk| {
+        let lines = figures(desk, &words);
+        // The crop of the first leaves, then that of the leaf that is looked at.
+        let marked = lines
+            .iter()
+            .map(|l| l.values.each_ref().map(|v| v.starts_with('≈')));
+        marked.filter(|m| *m != [false; 2]).collect::<Vec<_>>()
+    };
+    desk.edit(&Edit::assumed(Request::Standing(true)))
+        .expect("rules");
+    assert!(marked(&desk).is_empty(), "{:?}", figures(&desk, &words));
+    desk.edit(&Edit::assumed(Request::Standing(false)))
+        .expect("no rules");
+    assert_eq!(
+        marked(&desk)[0],
+        [true, false],
+        "{:?}",
+        figures(&desk, &words)
+    );
 }
 
 #[test]

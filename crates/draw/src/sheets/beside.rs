@@ -107,7 +107,12 @@ pub fn sheet_beside(both: &Both<'_>, on: Paper) -> String {
     for line in first_lines(&names, STRONG, width - SCALE, 1) {
         page.append(at("sheet-text strong", MARGIN, y, &line));
     }
-    for line in first_lines(&words.plain("two-key"), TEXT, width, 1) {
+    let mut key = words.plain("two-key");
+    let doubted = |(_, values): &(String, [String; 2])| values.iter().any(|v| v.starts_with('≈'));
+    if both.figures.iter().any(doubted) {
+        key = format!("{key} {}", words.plain("two-about"));
+    }
+    for line in first_lines(&key, TEXT, width, 1) {
         page.append(at("sheet-text", MARGIN, y + LINE, &line));
     }
     for (of, strips) in [&own, &other].into_iter().enumerate() {

@@ -60,3 +60,4 @@ tip-sites = sites of this growth
 tip-crop = what the shoot bears
 two-title = { $one } beside { $other }
 two-key = Strokes across the wood: shoots that stand under one of the two alone.
+two-about = ≈ is told too high: work is left undone, or wire is bare.

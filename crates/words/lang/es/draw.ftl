@@ -60,3 +60,4 @@ tip-sites = puntos de fruta de este crecimiento
 tip-crop = lo que da el brote
 two-title = { $one } junto a { $other }
 two-key = Rayas a través de la madera: brotes que están solo en uno de los dos.
+two-about = ≈ dice de más: queda trabajo sin hacer o alambre desnudo.
