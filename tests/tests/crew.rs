@@ -206,6 +206,60 @@ fn diseased_trees_are_walked_last_with_tools_disinfected() {
 }
 
 #[test]
+fn other_times_and_people_count_as_if_they_had_been_told_at_first_and_only_those_that_are_listed() {
+    let plan = &plans()["overdue-renewal.json"];
+    let leaf = plan.found.leaf;
+    let minutes = |s: &Season| -> f64 { s.passes.iter().map(|p| p.minutes).sum() };
+    let plain = season(plan, 0, leaf, &Hands::default()).unwrap();
+    let listed = plain.rates();
+    assert!(listed.contains(&Rate::Stub) && listed.contains(&Rate::Walk));
+    assert!(!listed.contains(&Rate::Disinfect) && !listed.contains(&Rate::Plant));
+    for rate in Rate::ALL {
+        let mut hands = Hands::default();
+        hands.rates.set(rate, 2.0 * rate.info().1).unwrap();
+        hands.set_people(Job::Stub, Some(3.0)).unwrap();
+        let mut timed = plain.clone();
+        timed.time(&hands);
+        let asked = season(plan, 0, leaf, &hands).unwrap();
+        let of =
+            |s: &Season| -> Vec<_> { s.passes.iter().map(|p| (p.people, p.minutes)).collect() };
+        assert_eq!(of(&timed), of(&asked), "{rate:?}");
+        let counts = (minutes(&timed) - minutes(&plain)).abs() > 1e-9;
+        assert_eq!(counts, listed.contains(&rate), "{rate:?}");
+        timed.time(&Hands::default());
+        assert_eq!(of(&timed), of(&plain));
+    }
+    let mut hands = Hands::default();
+    for (people, taken) in [
+        (0.0, false),
+        (1.0, true),
+        (1.5, false),
+        (100.0, true),
+        (101.0, false),
+    ] {
+        assert_eq!(
+            hands.set_people(Job::Tip, Some(people)).is_ok(),
+            taken,
+            "{people}"
+        );
+    }
+    for (seconds, taken) in [
+        (-0.1, false),
+        (0.0, true),
+        (7_200.0, true),
+        (7_200.1, false),
+    ] {
+        assert_eq!(
+            hands.rates.set(Rate::Tip, seconds).is_ok(),
+            taken,
+            "{seconds}"
+        );
+    }
+    hands.set_people(Job::Tip, None).unwrap();
+    assert!(hands.people.is_empty());
+}
+
+#[test]
 fn a_caution_stands_on_the_passes_that_need_it_and_on_no_other() {
     let mut seen: BTreeMap<&str, Vec<Job>> = BTreeMap::new();
     let mut plans = plans();

@@ -78,11 +78,12 @@ fn hands(ask: &Asked, words: &Words) -> Result<Hands> {
     for people in &ask.people {
         let (name, count) = pair(people, words)?;
         let job = Job::ALL.into_iter().find(|j| j.name() == name);
-        let job = job.filter(|_| (1.0..=100.0).contains(&count) && count.fract() == 0.0);
         let names = Job::ALL.map(Job::name).join(", ");
         let args = [("name", Arg::short(people)), ("names", Arg::Text(names))];
-        let job = job.ok_or_else(|| anyhow!(words.text("command-no-job", &args)))?;
-        out.people.insert(job, count as usize);
+        let set = job.map(|job| out.set_people(job, Some(count)).is_ok());
+        if set != Some(true) {
+            return Err(anyhow!(words.text("command-no-job", &args)));
+        }
     }
     Ok(out)
 }

@@ -9,6 +9,8 @@ use std::{env, fs, io};
 
 /// The language that has every text.
 const WHOLE: &str = "en";
+/// What is said where work is handed out.
+const CREW: &str = "crew.ftl";
 
 /// What is in a folder, by name.
 fn entries(folder: &Path) -> io::Result<Vec<PathBuf>> {
@@ -19,44 +21,53 @@ fn entries(folder: &Path) -> io::Result<Vec<PathBuf>> {
     Ok(out)
 }
 
+/// The compiled texts of those of a folder's files that are wanted.
+fn texts_of(folder: &Path, wanted: &dyn Fn(&Path) -> bool) -> io::Result<String> {
+    let files = entries(folder)?
+        .into_iter()
+        .filter(|f| f.extension().is_some_and(|e| e == "ftl") && wanted(f))
+        .map(fs::read_to_string)
+        .collect::<io::Result<Vec<_>>>()?;
+    let (texts, broken) = compile::texts(files.iter().map(String::as_str));
+    for what in broken {
+        // It costs that text alone; a test finds it.
+        println!("cargo::warning={}: {what}", folder.display());
+    }
+    Ok(texts)
+}
+
 fn main() -> io::Result<()> {
     let home = PathBuf::from(env::var_os("CARGO_MANIFEST_DIR").unwrap_or_default());
     let lang = home.join("lang");
     println!("cargo::rerun-if-changed=lang");
     println!("cargo::rerun-if-changed=build");
     let (mut whole, mut others, mut names) = (String::new(), String::new(), String::new());
-    // The page has no command line, and hands nothing out.
+    let mut crew = String::new();
+    // The page has no command line. What is said where work is handed out comes to it by itself.
     let page = env::var("CARGO_CFG_TARGET_ARCH").is_ok_and(|a| a == "wasm32");
-    let lacking = ["commands.ftl", "crew.ftl"];
-    let unused = |file: &Path| page && lacking.iter().any(|name| file.ends_with(name));
+    let lacking = ["commands.ftl", CREW];
+    let stays = |file: &Path| !page || !lacking.iter().any(|name| file.ends_with(name));
     for folder in entries(&lang)?.iter().filter(|p| p.is_dir()) {
         let code = folder.file_name().unwrap_or_default().to_string_lossy();
-        let files = entries(folder)?
-            .into_iter()
-            .filter(|f| f.extension().is_some_and(|e| e == "ftl") && !unused(f))
-            .map(fs::read_to_string)
-            .collect::<io::Result<Vec<_>>>()?;
-        let (texts, broken) = compile::texts(files.iter().map(String::as_str));
-        for what in broken {
-            // It costs that text alone; a test finds it.
-            println!("cargo::warning=lang/{code}: {what}");
-        }
+        let texts = texts_of(folder, &stays)?;
         let plurals = compile::plurals(&code);
         let name = compile::text(&texts, "language-name").unwrap_or(&code);
         let _ = writeln!(names, "({code:?}, {name:?}),");
+        let written = |texts: &str| {
+            format!("Language {{ code: {code:?}, texts: {texts:?}, plurals: {plurals:?} }},\n")
+        };
         // A language by itself: the program may leave all but the first behind.
         let into = if code == WHOLE {
             &mut whole
         } else {
             &mut others
         };
-        let _ = writeln!(
-            into,
-            "Language {{ code: {code:?}, texts: {texts:?}, plurals: {plurals:?} }},"
-        );
+        into.push_str(&written(&texts));
+        crew.push_str(&written(&texts_of(folder, &|f| f.ends_with(CREW))?));
     }
     let out = PathBuf::from(env::var_os("OUT_DIR").unwrap_or_default());
     fs::write(out.join("whole.rs"), whole.trim_end().trim_end_matches(','))?;
     fs::write(out.join("others.rs"), format!("&[\n{others}]"))?;
+    fs::write(out.join("crew.rs"), format!("&[\n{crew}]"))?;
     fs::write(out.join("names.rs"), format!("&[\n{names}]"))
 }

@@ -4,12 +4,14 @@ use crate::marks::{CASE, CHOICE, IS, NEXT, VALUE};
 use cordonry::arrange::Gather;
 use std::collections::{BTreeMap, BTreeSet};
 
-// What the build found, in three, so that a program that reaches the one needs none of the others.
+// What the build found, in four, so that a program that reaches the one needs none of the others.
 
 /// The language that has every text.
 static WHOLE: Language = include!(concat!(env!("OUT_DIR"), "/whole.rs"));
 /// The other folders, by name.
 static OTHERS: &[Language] = include!(concat!(env!("OUT_DIR"), "/others.rs"));
+/// Of every language what is said where work is handed out, and nothing else.
+static CREW: &[Language] = include!(concat!(env!("OUT_DIR"), "/crew.rs"));
 /// Every language's code with its own name, by code.
 static NAMES: &[(&str, &str)] = include!(concat!(env!("OUT_DIR"), "/names.rs"));
 
@@ -36,6 +38,14 @@ impl Language {
     /// Every language's code with its own name, by code.
     pub fn names() -> &'static [(&'static str, &'static str)] {
         NAMES
+    }
+
+    /// What is said where work is handed out, in that language and then in the one that has every text; a page's languages
+    /// lack it.
+    pub fn crew(code: &str) -> impl Iterator<Item = Self> {
+        let of = |code| CREW.iter().find(move |l| l.code == code).copied();
+        let whole = Some(Self::WHOLE).filter(|w| *w != code);
+        of(code).into_iter().chain(whole.and_then(of))
     }
 
     /// Each key with its compiled text, in order of keys.

@@ -75,6 +75,16 @@ impl Words {
         }
     }
 
+    /// The same texts, and those of more files, first those of the same language.
+    pub fn with(&self, more: impl IntoIterator<Item = Language>) -> Self {
+        let more = more.into_iter().map(|l| (l, l.pairs().collect()));
+        let all = self.languages.iter().cloned().chain(more);
+        Self {
+            languages: Rc::new(all.collect()),
+            ..self.clone()
+        }
+    }
+
     /// The same texts, with lengths in that style.
     pub fn styled(&self, style: LengthStyle) -> Self {
         Self {

@@ -143,6 +143,11 @@ impl Job {
         }
     }
 
+    /// Whether who knows paints what is cut before the crew comes.
+    pub fn by_paint(self) -> bool {
+        matches!(self, Self::Stub | Self::CutBack | Self::TakeOff)
+    }
+
     /// Whether a blade or saw goes from tree to tree, which carries disease.
     pub fn cuts(self) -> bool {
         !matches!(self, Self::Plant | Self::Wires | Self::Buds | Self::Tie)

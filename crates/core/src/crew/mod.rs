@@ -13,8 +13,10 @@ pub use rates::{Rate, Rates};
 use crate::arrange::Arrange;
 use crate::plan::{Moment, Phase, Plan, Replayer, Window};
 use crate::pose::{Posed, PosedRow};
+use crate::range::{self, Range};
 use crate::refusal::Refusal;
 use crate::row::{Covering, Row, TreeId, Trellis, Wire};
+use crate::said::Arg;
 use crate::terms::Terms;
 use crate::work::{Work, apply};
 use std::collections::{BTreeMap, BTreeSet};
@@ -34,6 +36,44 @@ pub struct Hands {
     pub people: BTreeMap<Job, usize>,
     /// Trees that are marked as diseased.
     pub diseased: BTreeSet<TreeId>,
+}
+
+impl Hands {
+    /// Least and most people who do a job together.
+    pub const PEOPLE: Range = (1.0, 100.0);
+
+    /// Sets how many do a job together; `None` as usual.
+    ///
+    /// # Errors
+    /// No whole number in [`Self::PEOPLE`].
+    pub fn set_people(&mut self, job: Job, people: Option<f64>) -> Result<(), Refusal> {
+        let Some(people) = people else {
+            self.people.remove(&job);
+            return Ok(());
+        };
+        within("refusal-people", Self::PEOPLE, people)?;
+        if libm::trunc(people) != people {
+            return Err(refused("refusal-people", Self::PEOPLE, people));
+        }
+        self.people.insert(job, people as usize);
+        Ok(())
+    }
+}
+
+fn within(key: &'static str, allowed: Range, value: f64) -> Result<(), Refusal> {
+    match range::has(allowed, value) {
+        true => Ok(()),
+        false => Err(refused(key, allowed, value)),
+    }
+}
+
+fn refused(key: &'static str, (low, high): Range, value: f64) -> Refusal {
+    let args = vec![
+        ("low", Arg::Number(low, 0)),
+        ("high", Arg::Number(high, 0)),
+        ("value", Arg::Number(value, 1)),
+    ];
+    Refusal::new(key, args)
 }
 
 /// A leaf's work as it is handed out.
@@ -147,6 +187,17 @@ pub fn window(
 }
 
 impl Season {
+    /// Has people and minutes follow other hands; which trees are diseased stays.
+    pub fn time(&mut self, hands: &Hands) {
+        self.passes.iter_mut().for_each(|pass| pass.time(hands));
+    }
+
+    /// The rates that its minutes come from, in the order in which they are shown.
+    pub fn rates(&self) -> Vec<Rate> {
+        let counts = |rate: &Rate| self.passes.iter().any(|pass| pass.has(*rate));
+        Rate::ALL.into_iter().filter(counts).collect()
+    }
+
     fn fill(&mut self, plan: &Plan, scheme: usize, hands: &Hands) -> Result<(), Refusal> {
         let mut replayer = Replayer::default();
         for window in Window::ALL {
@@ -225,7 +276,7 @@ impl Stage<'_> {
             diseased,
             stops: Vec::new(),
             row: self.row.clone(),
-            people: self.hands.people.get(&job).map_or(job.people(), |n| *n),
+            people: 0,
             minutes: 0.0,
             ties: 0,
             sleeves: 0,
@@ -291,14 +342,34 @@ impl Pass {
         }
     }
 
-    /// Works out what it takes, once it has all its pieces.
-    fn finish(&mut self, stage: &Stage<'_>) {
+    /// How many do it together, and how long it takes.
+    fn time(&mut self, hands: &Hands) {
+        let usual = self.job.people();
+        self.people = hands.people.get(&self.job).map_or(usual, |n| *n);
         let posts = self.row.trellis.posts.len();
-        self.minutes = stage.hands.rates.minutes(self.work(), posts);
+        self.minutes = hands.rates.minutes(self.work(), posts);
         if self.diseased && self.job.cuts() {
             let stops = self.stops.len() as f64;
-            self.minutes += stops * stage.hands.rates.get(Rate::Disinfect) / 60.0;
+            self.minutes += stops * hands.rates.get(Rate::Disinfect) / 60.0;
         }
+    }
+
+    fn has(&self, rate: Rate) -> bool {
+        match rate {
+            Rate::Walk => self.stops.iter().any(|s| s.tree.is_some()),
+            Rate::Disinfect => self.diseased && self.job.cuts(),
+            Rate::WirePost => self.job == Job::Wires,
+            Rate::GrubOut => {
+                let again = |w: &Work| matches!(w, Work::ReplaceTree { .. });
+                self.job == Job::GrubOut || self.work().any(again)
+            }
+            rate => self.job.rate() == rate,
+        }
+    }
+
+    /// Works out what it takes, once it has all its pieces.
+    fn finish(&mut self, stage: &Stage<'_>) {
+        self.time(stage.hands);
         let trellis = &stage.row.trellis;
         let needs = self.work().map(|w| ties(w, &stage.row, trellis));
         let sum = |(a, b): (usize, usize), n: (usize, usize)| (a + n.0, b + n.1);

@@ -2,7 +2,7 @@
 
 use super::Job;
 use crate::arrange::Arrange;
-use crate::range::{self, Range};
+use crate::range::Range;
 use crate::refusal::Refusal;
 use crate::row::TreeId;
 use crate::said::Arg;
@@ -109,12 +109,9 @@ impl Rates {
     pub fn with(mut self, name: &str, seconds: f64) -> Result<Self, Refusal> {
         let rate = Rate::ALL.into_iter().find(|r| r.info().0 == name);
         let (low, high) = Rate::RANGE;
-        match rate.filter(|_| range::has(Rate::RANGE, seconds)) {
-            Some(rate) => {
-                self.0[rate as usize] = seconds;
-                Ok(self)
-            }
-            None => Err(Refusal::new(
+        match rate.map(|rate| self.set(rate, seconds)) {
+            Some(Ok(())) => Ok(self),
+            _ => Err(Refusal::new(
                 "refusal-rate",
                 vec![
                     ("name", Arg::short(name)),
@@ -125,6 +122,16 @@ impl Rates {
                 ],
             )),
         }
+    }
+
+    /// Sets one of them.
+    ///
+    /// # Errors
+    /// A value outside [`Rate::RANGE`].
+    pub fn set(&mut self, rate: Rate, seconds: f64) -> Result<(), Refusal> {
+        super::within("refusal-seconds", Rate::RANGE, seconds)?;
+        self.0[rate as usize] = seconds;
+        Ok(())
     }
 
     /// Seconds of one person for a piece of work, without the way to it, in a row of so many posts.

@@ -2,7 +2,7 @@
 //! piece of it as a box to tick; and the foreman's sheet, by which paint is put on before the crew comes.
 
 use super::flow::{Flow, Item, Page};
-use super::handed::{ASCENT, BODY, Handed, LINE, STRONG, cell, found_in, tree_name};
+use super::handed::{ASCENT, BODY, Handed, LINE, STRONG, cell, found_in};
 use super::lesson::Tried;
 use super::picture::SCALE;
 use crate::block::{Block, at, paper, title};
@@ -12,7 +12,7 @@ use crate::paper::{MARGIN, PX, Paper};
 use crate::pen::Pen;
 use crate::style;
 use crate::worklist::caution;
-use cordonry::crew::{Job, Pass, Stop};
+use cordonry::crew::{Pass, Stop};
 use cordonry::said::Arg;
 use cordonry::work::Work;
 use svg::node::Node;
@@ -51,7 +51,7 @@ pub fn pass_sheets(handed: &Handed<'_>, paper: Paper) -> Vec<String> {
 
 /// The foreman's sheets of a pass: who paints walks first, and ticks each tree. None of a pass in which nothing is cut by paint.
 pub fn marking_sheets(handed: &Handed<'_>, paper: Paper) -> Vec<String> {
-    if !matches!(handed.pass.job, Job::Stub | Job::CutBack | Job::TakeOff) {
+    if !handed.pass.job.by_paint() {
         return Vec::new();
     }
     let mut flow = Flow::new(paper);
@@ -128,18 +128,7 @@ fn head(handed: &Handed<'_>, paper: Paper) -> Block {
     let row = [("row", Arg::Text(title(&handed.plan.name).into()))];
     lines.text(&handed.text("crew-row", &row), STRONG);
     lines.text(&handed.words.plain("crew-fill-in"), BODY);
-    let tools = handed.text("crew-tool", &[handed.job()]);
-    let args = [
-        ("tools", Arg::Text(tools)),
-        ("people", Arg::Count(pass.people as i64)),
-        (
-            "minutes",
-            Arg::Number((pass.minutes / pass.people.max(1) as f64).ceil(), 0),
-        ),
-        ("ties", Arg::Count(pass.ties as i64)),
-        ("sleeves", Arg::Count(pass.sleeves as i64)),
-    ];
-    lines.text(&handed.text("crew-with", &args), BODY);
+    lines.text(&handed.takes(), BODY);
     if let Some(common) = handed.common() {
         lines.text(
             &handed.text("crew-each", &[("work", Arg::Text(common))]),
@@ -203,15 +192,12 @@ fn items(handed: &Handed<'_>, paper: Paper, of: &OfStop<'_>) -> Vec<Item> {
     let stops = handed.pass.stops.iter();
     stops
         .flat_map(|stop| {
-            let name = match stop.tree {
-                None => handed.words.plain("crew-trellis"),
-                Some(tree) => {
-                    let name = tree_name(handed, tree);
-                    let posed = handed.pass.row.of_tree(tree);
-                    let counted = posed.map(|p| found_in(handed, p.names()));
-                    format!("{name}: {}", counted.unwrap_or_default())
-                }
-            };
+            let mut name = handed.called(stop);
+            if let Some(tree) = stop.tree {
+                let posed = handed.pass.row.of_tree(tree);
+                let counted = posed.map(|p| found_in(handed, p.names()));
+                name = format!("{name}: {}", counted.unwrap_or_default());
+            }
             of(handed, &name, stop, column)
         })
         .collect()

@@ -2,7 +2,7 @@
 
 use crate::measure::Face;
 use crate::worklist::Piece;
-use cordonry::crew::{Job, Pass};
+use cordonry::crew::{Job, Pass, Stop};
 use cordonry::plan::Plan;
 use cordonry::pose::{Called, Name, PosedRow};
 use cordonry::row::{Toward, TreeId};
@@ -46,7 +46,7 @@ impl Handed<'_> {
     }
 
     /// The pass with its number.
-    pub(super) fn name(&self) -> String {
+    pub fn name(&self) -> String {
         let job = self.text("crew-job", &[self.job()]);
         let job = match self.pass.diseased {
             true => self.text("crew-job-diseased", &[("job", Arg::Text(job))]),
@@ -55,7 +55,30 @@ impl Handed<'_> {
         format!("{}. {job}", self.number.0)
     }
 
-    pub(super) fn counts(&self) -> [(&'static str, Arg); 2] {
+    /// What a stop is called: the tree by its bay and number, or the trellis.
+    pub fn called(&self, stop: &Stop) -> String {
+        match stop.tree {
+            Some(tree) => tree_name(self, tree),
+            None => self.words.plain("crew-trellis"),
+        }
+    }
+
+    /// What the pass takes: tools, people with their minutes, ties.
+    pub fn takes(&self) -> String {
+        let pass = self.pass;
+        let minutes = (pass.minutes / pass.people.max(1) as f64).ceil();
+        let args = [
+            ("tools", Arg::Text(self.text("crew-tool", &[self.job()]))),
+            ("people", Arg::Count(pass.people as i64)),
+            ("minutes", Arg::Number(minutes, 0)),
+            ("ties", Arg::Count(pass.ties as i64)),
+            ("sleeves", Arg::Count(pass.sleeves as i64)),
+        ];
+        self.text("crew-with", &args)
+    }
+
+    /// How many pieces it has, on how many trees.
+    pub fn counts(&self) -> [(&'static str, Arg); 2] {
         let trees = self.pass.stops.iter().filter(|s| s.tree.is_some()).count();
         let count = |n: usize| Arg::Count(n as i64);
         [("count", count(self.pass.count())), ("trees", count(trees))]
@@ -66,7 +89,7 @@ impl Handed<'_> {
     }
 
     /// What is done on each piece, where that is the same on all.
-    pub(super) fn common(&self) -> Option<String> {
+    pub fn common(&self) -> Option<String> {
         let mut all = self.pass.work().map(|w| self.words.work(w));
         let first = all.next()?;
         all.all(|w| w == first).then_some(first)

@@ -6,8 +6,8 @@ use super::device::helper;
 use super::dom;
 use super::hand::{keys, pointer};
 use super::panels::{
-    beside, card, correct, draft, findings, header, keys_list, light, list, present, print,
-    row_strip, views, worklist,
+    beside, card, correct, draft, findings, hand_out, header, keys_list, light, list, present,
+    print, row_strip, views, worklist,
 };
 use super::parts::{load_panels, once_wanted, shown};
 use super::wall::WallScreen;
@@ -31,6 +31,7 @@ pub fn DeskPage(app: App, incoming: Incoming, helper: helper::Helper) -> impl In
     });
     let hand = pointer::Hand::new(app);
     let drafting = RwSignal::new(false);
+    let handing = RwSignal::new(false);
     let host = NodeRef::<leptos::html::Div>::new();
     let band = NodeRef::<leptos::html::Div>::new();
     let sky = NodeRef::<leptos::html::Div>::new();
@@ -140,6 +141,7 @@ pub fn DeskPage(app: App, incoming: Incoming, helper: helper::Helper) -> impl In
             ></div>
             {move || two.get().then(|| shown(app, Rc::new(move || Box::pin(beside::wall(app)))))}
             {move || app.presented.on.get().then(|| shown(app, Rc::new(move || Box::pin(present::bar(app)))))}
+            <hand_out::HandOut app open=handing/>
             // What is read beside the wall: on a screen with room for both it scrolls within itself.
             <div class="below">
                 <div class="tools">
@@ -168,7 +170,10 @@ pub fn DeskPage(app: App, incoming: Incoming, helper: helper::Helper) -> impl In
                         {once_wanted(app, |app| app.light.on.get(), |app| Box::pin(light::light_figures(app)))}
                     </div>
                     <div class="lists-column">
-                        <worklist::WorkList app draft=move || view! { <draft::DraftOffer app helper open=drafting/> }/>
+                        <worklist::WorkList app ways=move || view! {
+                            <draft::DraftOffer app helper open=drafting/>
+                            <hand_out::HandOutOffer app open=handing/>
+                        }/>
                         <list::PartList app/>
                     </div>
                 </div>

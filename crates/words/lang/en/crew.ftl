@@ -89,3 +89,60 @@ crew-trellis = On the wires
 crew-marking = Marking sheet for the foreman – { $job }
 crew-marking-how = Who paints walks first; the crew cuts paint. Count all of a tree, paint what is told, then tick the tree. Where the count differs paint nothing: tape it.
 crew-paint = { $tree }, paint { $pieces }
+
+# The page's sheet on which it is chosen what is printed.
+hand-title = Hand out the work of leaf { $leaf }
+hand-all = { $scheme }: { $passes ->
+    [one] one pass
+   *[other] { $passes } passes
+}, { $pieces ->
+    [one] one piece
+   *[other] { $pieces } pieces
+}, some { $hours } h of one person. Each pass is one walk along the row with one job, in this order.
+hand-none = No work stands in leaf { $leaf } of { $scheme }: there is nothing to hand out.
+hand-usual = Nobody planned this: it is the usual work of leaf { $leaf }, which the scheme does not hold.
+hand-usual-do = Show the usual work of this leaf
+hand-usual-none = The usual rules have none either.
+hand-count = { $count ->
+    [one] One piece
+   *[other] { $count } pieces
+} on { $trees ->
+    [0] the trellis
+    [one] one tree
+   *[other] { $trees } trees
+}
+hand-people = People together
+hand-language = Sheets in
+hand-print = Print this pass
+hand-print-all = Print all passes
+hand-mark = Print its marking sheet
+hand-mark-all = Print the foreman’s marking sheets
+hand-trees = Tree by tree
+hand-tree = { $tree }: { $count ->
+    [one] one piece
+   *[other] { $count } pieces
+}
+hand-void = { $count ->
+    [one] One piece can’t be done as the row stands, and is in no pass:
+   *[other] { $count } pieces can’t be done as the row stands, and are in no pass:
+}
+hand-rates = How long work takes
+hand-rates-what = Seconds of one person. Type how long your crew takes: the minutes follow, here and on the sheets.
+hand-rates-source = from memory
+hand-reset = All times and people as usual
+rate-grub-out = A tree grubbed out (s)
+rate-plant = A tree planted (s)
+rate-stub = A stub cut (s)
+rate-laterals = Laterals of one upright (s)
+rate-tip = A tip (s)
+rate-cut-back = A shoot cut back (s)
+rate-take-off = A shoot taken off (s)
+rate-wire = A wire, whatever its length (s)
+rate-wire-post = A wire, at each post (s)
+rate-bud = A bud kept, or the buds of a shoot rubbed out (s)
+rate-notch = A notch (s)
+rate-tie = A shoot laid or stood up, and tied (s)
+rate-walk = The way to a tree and the look at it (s)
+rate-disinfect = Tools disinfected (s)
+refusal-seconds = It must be between { $low } and { $high } seconds, not { $value }
+refusal-people = It must be a whole number of people between { $low } and { $high }, not { $value }

@@ -42,7 +42,7 @@ caution-diseased = Los árboles enfermos van al final. Desinfectar las herramien
 refusal-rate = { $name } = { $value }: un rendimiento debe estar entre { $low } y { $high } segundos, y ser uno de { $names }
 
 crew-row = Hilera: { $row }
-crew-fill-in = Cuartel: ______________   Fecha: ______________   Capataz: ____________________   Cuadrilla: ____________________________
+crew-fill-in = Cuartel: ______________   Fecha: ______________   Capataz: ____________________   Cuadrilla: __________________
 crew-with = Herramienta: { $tools }. { $people ->
     [one] Una persona
    *[other] { $people } personas
@@ -89,3 +89,60 @@ crew-trellis = En los alambres
 crew-marking = Hoja de marcación para el capataz – { $job }
 crew-marking-how = Quien pinta va primero; la cuadrilla corta lo pintado. Contar todo el árbol, pintar lo que se dice y marcar el árbol. Si la cuenta no calza, no pintar nada: marcar con cinta.
 crew-paint = { $tree }; pintar { $pieces }
+
+# The page's sheet on which it is chosen what is printed.
+hand-title = Repartir las labores de la hoja { $leaf }
+hand-all = { $scheme }: { $passes ->
+    [one] una pasada
+   *[other] { $passes } pasadas
+}, { $pieces ->
+    [one] una labor
+   *[other] { $pieces } labores
+}, unas { $hours } h de una persona. Cada pasada es una vuelta por la hilera con una sola tarea, en este orden.
+hand-none = En la hoja { $leaf } de { $scheme } no hay labores: no hay nada que repartir.
+hand-usual = Nadie lo planeó: son las labores usuales de la hoja { $leaf }, que el esquema no tiene.
+hand-usual-do = Mostrar las labores usuales de esta hoja
+hand-usual-none = Las reglas usuales tampoco tienen ninguna.
+hand-count = { $count ->
+    [one] Una labor
+   *[other] { $count } labores
+} en { $trees ->
+    [0] la espaldera
+    [one] un árbol
+   *[other] { $trees } árboles
+}
+hand-people = Personas juntas
+hand-language = Hojas en
+hand-print = Imprimir esta pasada
+hand-print-all = Imprimir todas las pasadas
+hand-mark = Imprimir su hoja de marcación
+hand-mark-all = Imprimir las hojas de marcación del capataz
+hand-trees = Árbol por árbol
+hand-tree = { $tree }: { $count ->
+    [one] una labor
+   *[other] { $count } labores
+}
+hand-void = { $count ->
+    [one] Una labor no se puede hacer como está la hilera, y no está en ninguna pasada:
+   *[other] { $count } labores no se pueden hacer como está la hilera, y no están en ninguna pasada:
+}
+hand-rates = Cuánto tarda cada labor
+hand-rates-what = Segundos de una persona. Escribir lo que tarda la cuadrilla: los minutos siguen, aquí y en las hojas.
+hand-rates-source = de memoria
+hand-reset = Tiempos y personas como de costumbre
+rate-grub-out = Arrancar un árbol (s)
+rate-plant = Plantar un árbol (s)
+rate-stub = Rebajar a tocón (s)
+rate-laterals = Los laterales de un vertical (s)
+rate-tip = Un despunte (s)
+rate-cut-back = Rebajar un brote (s)
+rate-take-off = Quitar un brote (s)
+rate-wire = Un alambre, de cualquier largo (s)
+rate-wire-post = Un alambre, en cada poste (s)
+rate-bud = Dejar una yema, o desyemar un brote (s)
+rate-notch = Una entalladura (s)
+rate-tie = Tumbar o enderezar un brote, y amarrarlo (s)
+rate-walk = Ir a un árbol y mirarlo (s)
+rate-disinfect = Desinfectar las herramientas (s)
+refusal-seconds = Debe estar entre { $low } y { $high } segundos, no { $value }
+refusal-people = Debe ser un número entero de personas entre { $low } y { $high }, no { $value }

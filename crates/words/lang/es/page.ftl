@@ -943,6 +943,8 @@ said-many = { $shoots ->
 }
 
 # A draft of a time's whole work.
+hand-out-do = Repartir las labores de la hoja
+hand-out-what = Las labores de toda la hoja en pasadas de una sola tarea, con minutos, herramientas y cuidados, y sus hojas para imprimir.
 draft-do = Borrador de esta época
 draft-what = Propone las labores de esta época en toda la hilera, cada una con su razón. Nada se hace antes de tomarlo.
 draft-waits = Recorriendo la hilera …

@@ -84,6 +84,8 @@ pub struct App {
     pub style: RwSignal<LengthStyle>,
     /// The paper to print on.
     pub paper: RwSignal<Paper>,
+    /// Sheets that are printed instead of those of the wall.
+    pub handed: StoredValue<Vec<String>, LocalStorage>,
     /// What the wood is coloured by.
     pub colour: RwSignal<ColourBy>,
     /// Whether there is a plan on the desk.
@@ -141,6 +143,7 @@ impl App {
             view_tick: RwSignal::new(0),
             style: RwSignal::new(style),
             paper: RwSignal::new(paper),
+            handed: StoredValue::new_local(Vec::new()),
             colour: RwSignal::new(colour),
             open: RwSignal::new(false),
             door: RwSignal::new(Doorway::Start),
@@ -179,6 +182,11 @@ impl App {
     #[inline(never)]
     fn with_words(self, f: &mut dyn FnMut(&Words)) {
         self.words.with_value(f);
+    }
+
+    /// Has texts beside those that there are.
+    pub fn learn(self, more: Vec<Language>) {
+        self.words.update_value(|w| *w = w.with(more));
     }
 
     /// Shows lengths the other way from now on.

@@ -7,6 +7,7 @@ pub mod card;
 pub mod correct;
 pub mod draft;
 pub mod findings;
+pub mod hand_out;
 pub mod header;
 pub mod keys_list;
 pub mod light;

@@ -22,9 +22,19 @@ use web_sys::{ShadowRootInit, ShadowRootMode};
 pub fn watch_print(app: App, helper: Helper) {
     window_event_listener(leptos::ev::beforeprint, move |_| {
         let paper = app.paper.get_untracked();
+        let of_wall = app.handed.with_value(|pages| {
+            let handed = !pages.is_empty();
+            if handed {
+                let _ = lay(pages, paper, "alone");
+            }
+            !handed
+        });
+        if !of_wall {
+            return;
+        }
         match at_once(pages(app, Some((helper, paper)))) {
             Some(Some(pages)) => {
-                let _ = lay(&pages, paper);
+                let _ = lay(&pages, paper, "");
             }
             Some(None) => {}
             // What is printed is the part of the wall that is in sight. It is said, and comes for the next time.
@@ -35,7 +45,10 @@ pub fn watch_print(app: App, helper: Helper) {
             None => {}
         }
     });
-    window_event_listener(leptos::ev::afterprint, |_| clear());
+    window_event_listener(leptos::ev::afterprint, move |_| {
+        app.handed.set_value(Vec::new());
+        clear();
+    });
 }
 
 part! {paper:
@@ -131,14 +144,16 @@ fn styles(paper: Paper) -> (String, String) {
 }
 
 /// Puts the pages where only print shows them, in a shadow tree: their styles are a file's own. The paper's size is the
-/// whole print's, not that of pages with a name: these are not found in a shadow tree everywhere.
-fn lay(pages: &[String], paper: Paper) -> Result<(), JsValue> {
+/// whole print's, not that of pages with a name: these are not found in a shadow tree everywhere. Of the class
+/// `alone` they are all that is printed.
+fn lay(pages: &[String], paper: Paper, class: &str) -> Result<(), JsValue> {
     clear();
     let Some(body) = document().body() else {
         return Ok(());
     };
     let host = document().create_element("div")?;
     host.set_id(SHEETS);
+    host.set_class_name(class);
     let (style, size) = styles(paper);
     let of_paper = document().create_element("style")?;
     of_paper.set_text_content(Some(&size));

@@ -120,11 +120,11 @@ fn usual(desk: &Desk) -> Option<Asks> {
     }
 }
 
-/// The way to a draft of them, the pieces of work in order of tree, and what can be done with all of them.
+/// The ways to a draft of them and to hand them out, the pieces of work in order of tree, and what can be done with all of them.
 #[component]
 pub fn WorkList<V: IntoView + 'static>(
     app: App,
-    draft: impl Fn() -> V + Send + 'static,
+    ways: impl Fn() -> V + Send + 'static,
 ) -> impl IntoView {
     let all = RwSignal::new(false);
     let list = Memo::new(move |old: Option<&(usize, Vec<Line>)>| {
@@ -163,7 +163,7 @@ pub fn WorkList<V: IntoView + 'static>(
                 }}
                 {move || (stands() && count() > 0).then(|| format!(". {}", app.t("work-stands")))}
             </summary>
-            {draft()}
+            {ways()}
             <ul>
                 {move || {
                     list.get()
