@@ -28,6 +28,11 @@ pageTest('a draft is shown before it is taken, taken as one step, and leaves not
   assert.ok(lines > 5 && lines <= pieces, `${lines} lines`);
   assert.equal((await take(page).innerText()).trim(), say('draft-take', { count: pieces }));
   for (const why of await draft(page).locator('.pieces small').allInnerTexts()) assert.ok(why.length > 10, why);
+  // Every line names what it is done on: a tree, or shoots of it.
+  const tree = new RegExp(say('name-tree', { tree: 'N' }).replace('N', '\\d+'));
+  const on = await draft(page).locator('.pieces .on').allInnerTexts();
+  assert.equal(on.length, lines);
+  for (const line of on) assert.match(line, tree);
   // Cautions are a line until it is opened, and the pieces stand in sight.
   const cautions = draft(page).locator('.draft-cautions');
   assert.equal(await cautions.locator('summary').innerText(), say('draft-cautions'));

@@ -11,9 +11,11 @@ use cordonry::advise::{Cost, Gain, Piece, Weight, Weights, Why, draft, renew, ti
 use cordonry::check::{Context, Figures, Severity, survey};
 use cordonry::file::{work_value, write_plan};
 use cordonry::plan::{Moment, Phase, Plan, Replayer};
+use cordonry::pose::PosedRow;
 use cordonry::refusal::Refusal;
 use cordonry::said::Arg;
 use cordonry::work::Work;
+use cordonry_draw::subjects_line;
 use cordonry_words::Words;
 use serde::{Serialize, Serializer};
 use serde_json::{Value, json};
@@ -137,8 +139,8 @@ fn advise(
             };
             let pieces: Vec<&Piece> = part.pieces.iter().map(|at| &made.pieces[*at]).collect();
             let gain = Gain::of(plan, &taken, 0, leaf)?;
-            let posts = plan.found.trellis.posts.len();
-            drafted(told, kind, (was, is), &pieces, &gain, posts, words);
+            let at = Replayer::default().at(&taken, 0, moment, Phase::After)?;
+            drafted(told, kind, (was, is), &pieces, &gain, &at.row, words);
             Ok(taken)
         }
         Kind::Tip => {
@@ -245,10 +247,11 @@ fn drafted(
     values: (f64, f64),
     pieces: &[&Piece],
     gain: &Gain,
-    posts: usize,
+    row: &PosedRow,
     words: &Words,
 ) {
     let works = || pieces.iter().flat_map(|p| &p.work);
+    let posts = row.trellis.posts.len();
     let cost = Cost::of(&works().collect::<Vec<_>>(), posts);
     let args = [
         ("pieces", Arg::Count(works().count() as i64)),
@@ -280,6 +283,10 @@ fn drafted(
             words.length(piece.x),
             words.say(&piece.said)
         );
+        let on = subjects_line(&piece.work, row, words);
+        if !on.is_empty() {
+            let _ = writeln!(told.lines, "             {on}");
+        }
         // What is alike for tree after tree is told once.
         if why != last {
             let _ = writeln!(told.lines, "             {why}");

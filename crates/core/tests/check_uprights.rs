@@ -338,7 +338,7 @@ fn uneven_shoots_of_the_first_leaf_are_cut_to_buds_before_the_second() {
     let f = &found(&early, "uprights-uneven")[0];
     assert_eq!(
         Words::strict().remedy(&f.remedies[0]),
-        "Cut the odd one back to 3 buds before leaf 2 grows: it then brings 3 even shoots"
+        "Cut the odd upright of tree 1 back to 3 buds before leaf 2 grows: it then brings 3 even shoots"
     );
     mended(&early, f, 0);
     early.leaf = 3;

@@ -28,6 +28,7 @@ mod sheets;
 mod stretch;
 mod strip;
 mod style;
+mod subjects;
 mod time;
 mod tip_curve;
 pub mod tree;
@@ -55,6 +56,7 @@ pub use style::STYLE;
 pub use time::{Time, window_key};
 pub use tip_curve::tip_curve;
 
+pub use subjects::subjects_line;
 pub use tree::{Options, painted_group, posed_group, tree_group, tree_group_with};
 pub use tried::tried_wood;
 pub use work::work_marks;

@@ -67,6 +67,11 @@ impl Piece {
         words.text(key, &self.args(part, self.x.unwrap_or_default()))
     }
 
+    /// Where on laid wood it is done, mm along the row.
+    pub(crate) fn place_on_wood(&self) -> Option<f64> {
+        self.x.filter(|_| self.there)
+    }
+
     fn args(&self, part: String, x: f64) -> [(&'static str, Arg); 3] {
         [
             ("part", Arg::Text(part)),

@@ -6,6 +6,7 @@ mod lost;
 mod near;
 mod part;
 mod rows;
+mod tips;
 mod wood;
 
 use rows::{examples, extreme, plausible};

@@ -1,9 +1,13 @@
 //! What a draft leaves open, and why.
 
 use super::{Draft, windows};
-use crate::check::{Context, Finding, Matter, Severity, matters, survey, tried};
-use crate::plan::{Phase, Replayer};
+use crate::arrange::Gather;
+use crate::check::{Context, Finding, Matter, Severity, matters, survey, tips_due, tried};
+use crate::plan::{Phase, Plan, Replayer};
 use crate::refusal::Refusal;
+use crate::row::TreeId;
+use crate::work::Work;
+use std::collections::BTreeSet;
 
 /// Of so many findings of a matter the remedies are tried.
 const TRIED: usize = 4;
@@ -43,6 +47,25 @@ pub struct Open {
 }
 
 impl Draft {
+    /// How many trees are to be tipped on the plan from which it was drafted, and neither are in it nor after it: tipping ends where a tree's
+    /// renewal begins, and what comes off is not tipped.
+    ///
+    /// # Errors
+    /// No such scheme in that plan.
+    pub fn untipped(&self, plan: &Plan) -> Result<usize, Refusal> {
+        let mut replayer = Replayer::default();
+        let mut due = |plan: &Plan| -> Result<BTreeSet<TreeId>, Refusal> {
+            let at = replayer.at(plan, self.scheme, self.moment, Phase::After)?;
+            Ok(tips_due(&Context::of(&at)))
+        };
+        let (was, is) = (due(plan)?, due(&self.plan)?);
+        let tip = |w: &&Work| matches!(w, Work::Tip { .. });
+        let works = self.pieces.iter().flat_map(|p| &p.work).filter(tip);
+        let tipped = works.filter_map(Work::tree).gathered_set();
+        let gone = |t: &&TreeId| !is.contains(t) && !tipped.contains(t);
+        Ok(was.iter().filter(gone).count())
+    }
+
     /// What stays open once all of it is taken: of the gravest matters `most`.
     ///
     /// # Errors

@@ -1,11 +1,13 @@
 //! Last year's growth that has not been tipped.
 
 use super::seen::{Seen, under};
-use super::{Finding, Remedy, Severity};
-use crate::row::{GrowthUnit, Limit, Moment, Pose, Window};
+use super::{Context, Finding, Remedy, Severity};
+use crate::arrange::Gather;
+use crate::row::{GrowthUnit, Limit, Moment, Pose, TreeId, Window};
 use crate::said::Arg;
 use crate::standing::have_height;
 use crate::work::Work;
+use std::collections::BTreeSet;
 
 pub(super) const RULE: &str = "tipping-due";
 
@@ -28,6 +30,13 @@ fn is_tipped(unit: &GrowthUnit) -> bool {
 /// Whether tipping would take something off: a season's growth that was cut while it grew may be shorter than that already.
 fn left(unit: &GrowthUnit, percent: i32) -> bool {
     unit.kept > unit.grown - unit.grown * f64::from(percent) / 100.0
+}
+
+/// The trees of a row that are to be tipped.
+pub fn tips_due(context: &Context<'_>) -> BTreeSet<TreeId> {
+    let found = find(&Seen::to_judge(context)).into_iter();
+    let tree = |f: Finding| f.subjects.first().map(|p| p.tree);
+    found.filter_map(tree).gathered_set()
 }
 
 pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {

@@ -7,12 +7,12 @@ use cordonry::advise::{
     draft_by,
 };
 use cordonry::arrange::Gather;
-use cordonry::plan::Plan;
+use cordonry::plan::{Phase, Plan, Replayer};
 use cordonry::refusal::Refusal;
 use cordonry::row::{Moment, TreeId};
 use cordonry::said::Arg;
 use cordonry::work::Work;
-use cordonry_draw::Sign;
+use cordonry_draw::{Sign, subjects_line};
 use cordonry_words::Words;
 use serde::{Deserialize, Serialize};
 
@@ -39,6 +39,8 @@ pub struct DraftPiece {
     pub x: f64,
     /// What is done.
     pub said: String,
+    /// On what of which trees; nothing where it is about none.
+    pub on: String,
     /// Why.
     pub why: String,
     /// How many pieces of work it is, as lists of work count them.
@@ -58,6 +60,8 @@ pub struct Drafted {
     pub cost: String,
     /// The gravest matters that stay open with all of them, each with why; told once, with all that is picked.
     pub open: Vec<(String, String)>,
+    /// How many trees need no tips any more once all of it is done; told once, as the same.
+    pub untipped: u32,
     /// How many pieces of work are left out of what is picked: what they mend comes with what is not, or they can't be done without.
     pub left: u32,
     /// What makes the plan with the picked ones of that which was asked about.
@@ -112,11 +116,13 @@ impl LastDraft {
             picks.is_none_or(|picks| place.is_some_and(|at| picks.contains(&at)))
         };
         let taken = draft.taken(plan, is_picked)?;
-        let open = match picks {
-            None => open(draft, words)?,
-            Some(_) => Vec::new(),
+        let (open, untipped) = match picks {
+            None => (open(draft, words)?, draft.untipped(plan)? as u32),
+            Some(_) => (Vec::new(), 0),
         };
         let works = |piece: &Piece| piece.work.len() as u32;
+        let row = Replayer::default().at(&draft.plan, of.scheme, of.moment, Phase::After)?;
+        let row = row.row;
         let posts = plan.found.trellis.posts.len();
         let told = |piece: &Piece| {
             let sign = piece.work.first().and_then(Sign::of);
@@ -128,6 +134,7 @@ impl LastDraft {
                     .map(|t| t.0),
                 x: piece.x,
                 said: words.say(&piece.said),
+                on: subjects_line(&piece.work, &row, words),
                 why: match &piece.why {
                     Why::Found(finding) => words.finding(finding),
                     Why::Usual(said) => words.say(said),
@@ -142,6 +149,7 @@ impl LastDraft {
             pieces: draft.pieces.iter().map(told).collect(),
             cost: cost(all, posts, words),
             open,
+            untipped,
             left: taken.left.iter().map(|at| works(&draft.pieces[*at])).sum(),
             taken: Update::between(BECOMES, (WAS, plan), &taken.plan),
         })

@@ -298,8 +298,8 @@ remedy-stub-each = Stub { $count ->
 remedy-even-out = Remove { $part }, and keep a bud in the middle of its place; the wider space is then { $leaves }
 remedy-stand-free = Stand up as an upright: { $part }. The widest space left is { $leaves }
 remedy-keep-buds = { $buds ->
-    [one] Keep one bud between them; the widest space is then { $leaves }
-   *[other] Keep { $buds } buds evenly between them; the widest space is then { $leaves }
+    [one] Keep one bud between { $left } and { $right }; the widest space is then { $leaves }
+   *[other] Keep { $buds } buds evenly between { $left } and { $right }; the widest space is then { $leaves }
 }{ $notched }
 
 finding-stock-too-short = Stock too short for its place, by { $short }: { $part }. It has { $length }, may grow { $growth } by the end of leaf { $due }, and needs { $needed }
@@ -448,19 +448,19 @@ remedy-thin = Keep { $kept }, and remove the { $count ->
    *[other] others
 } of { $part }
 remedy-take-off-side = { $count ->
-    [one] Remove it from tree { $tree }
-   *[other] Remove all { $count } from tree { $tree }
+    [one] Remove the side shoot from tree { $tree }
+   *[other] Remove all { $count } side shoots from tree { $tree }
 }
 remedy-hold-height = Cut { $rest ->
     [0] { $count ->
-        [one] it
-       *[other] all { $count }
+        [one] the upright
+       *[other] all { $count } uprights
     }
    *[other] { $count ->
-        [one] one
-       *[other] { $count }
-    } of them
-} at { $height } from the ground
+        [one] one upright
+       *[other] { $count } uprights
+    }
+} of tree { $tree } at { $height } from the ground
 remedy-lower-wall = Have the wall { $height } high{ $count ->
     [0] {""}
     [one] , and cut one upright there
@@ -565,12 +565,12 @@ finding-rub-out-due = Tree { $tree }: side and underside buds are to be rubbed o
 }
 
 remedy-take-laterals = { $count ->
-    [one] Remove it from tree { $tree }
+    [one] Remove the lateral from tree { $tree }
    *[other] Remove all { $count } laterals from tree { $tree }
 }
 remedy-tip = { $count ->
-    [one] Tip it by { $share } of last year's growth
-   *[other] Tip all { $count } by { $share } of last year's growth
+    [one] Tip the upright of tree { $tree } by { $share } of last year's growth
+   *[other] Tip all { $count } uprights of tree { $tree } by { $share } of last year's growth
 }
 remedy-add-wires = { $count ->
     [one] Stretch a wire at { $height }
@@ -578,10 +578,10 @@ remedy-add-wires = { $count ->
 }
 remedy-cover-wire = Cover the wire at { $height } with plastic
 remedy-cut-to-buds = { $count ->
-    [one] Cut the odd one back to { $buds } buds before leaf 2 grows: it then brings { $buds } even shoots
-   *[other] Cut the { $count } odd ones back to { $buds } buds before leaf 2 grows: each then brings { $buds } even shoots
+    [one] Cut the odd upright of tree { $tree } back to { $buds } buds before leaf 2 grows: it then brings { $buds } even shoots
+   *[other] Cut the { $count } odd uprights of tree { $tree } back to { $buds } buds before leaf 2 grows: each then brings { $buds } even shoots
 }
-remedy-rub-out = Rub them out on tree { $tree }
+remedy-rub-out = Rub out the side and underside buds of tree { $tree }
 remedy-replant = Plant new stock of { $length } as tree { $tree } and lay it. { $outcome ->
     [closed] It closes the bare stretch
    *[left] { $leaves } stays bare

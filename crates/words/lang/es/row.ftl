@@ -298,8 +298,8 @@ remedy-stub-each = Rebajar a tocón { $count ->
 remedy-even-out = Quitar { $part }, y dejar una yema a la mitad de su lugar; el espacio más ancho queda en { $leaves }
 remedy-stand-free = Parar como vertical: { $part }. El espacio más ancho que queda es { $leaves }
 remedy-keep-buds = { $buds ->
-    [one] Dejar una yema entre los dos; el espacio más ancho queda en { $leaves }
-   *[other] Dejar { $buds } yemas parejas entre los dos; el espacio más ancho queda en { $leaves }
+    [one] Dejar una yema entre { $left } y { $right }; el espacio más ancho queda en { $leaves }
+   *[other] Dejar { $buds } yemas parejas entre { $left } y { $right }; el espacio más ancho queda en { $leaves }
 }{ $notched }
 
 finding-stock-too-short = Planta corta para su lugar, por { $short }: { $part }. Tiene { $length }, puede crecer { $growth } hasta terminar la hoja { $due }, y necesita { $needed }
@@ -448,19 +448,19 @@ remedy-thin = Dejar { $kept }, y quitar { $count ->
    *[other] los otros
 } de { $part }
 remedy-take-off-side = { $count ->
-    [one] Quitarlo del árbol { $tree }
-   *[other] Quitar los { $count } del árbol { $tree }
+    [one] Quitar el brote de costado del árbol { $tree }
+   *[other] Quitar los { $count } brotes de costado del árbol { $tree }
 }
 remedy-hold-height = Cortar { $rest ->
     [0] { $count ->
-        [one] el que pasa
-       *[other] los { $count }
+        [one] el vertical que pasa
+       *[other] los { $count } verticales
     }
    *[other] { $count ->
-        [one] uno
-       *[other] { $count }
-    } de ellos
-} a { $height } del suelo
+        [one] un vertical
+       *[other] { $count } verticales
+    }
+} del árbol { $tree } a { $height } del suelo
 remedy-lower-wall = Dejar el muro en { $height } de alto{ $count ->
     [0] {""}
     [one] , y cortar ahí un vertical
@@ -565,12 +565,12 @@ finding-rub-out-due = Árbol { $tree }: con la yema hinchada toca desyemar costa
 }
 
 remedy-take-laterals = { $count ->
-    [one] Quitarlo del árbol { $tree }
+    [one] Quitar el lateral del árbol { $tree }
    *[other] Quitar los { $count } laterales del árbol { $tree }
 }
 remedy-tip = { $count ->
-    [one] Despuntarlo, { $share } del crecimiento del año pasado
-   *[other] Despuntar los { $count }, { $share } del crecimiento del año pasado
+    [one] Despuntar el vertical del árbol { $tree }, { $share } del crecimiento del año pasado
+   *[other] Despuntar los { $count } verticales del árbol { $tree }, { $share } del crecimiento del año pasado
 }
 remedy-add-wires = { $count ->
     [one] Tender un alambre a { $height }
@@ -578,10 +578,10 @@ remedy-add-wires = { $count ->
 }
 remedy-cover-wire = Forrar de plástico el alambre a { $height }
 remedy-cut-to-buds = { $count ->
-    [one] Rebajar el disparejo a { $buds } yemas antes de que crezca la hoja 2: da entonces { $buds } brotes parejos
-   *[other] Rebajar los { $count } disparejos a { $buds } yemas antes de que crezca la hoja 2: cada uno da entonces { $buds } brotes parejos
+    [one] Rebajar el vertical disparejo del árbol { $tree } a { $buds } yemas antes de que crezca la hoja 2: da entonces { $buds } brotes parejos
+   *[other] Rebajar los { $count } verticales disparejos del árbol { $tree } a { $buds } yemas antes de que crezca la hoja 2: cada uno da entonces { $buds } brotes parejos
 }
-remedy-rub-out = Desyemarlas en el árbol { $tree }
+remedy-rub-out = Desyemar los costados y la parte de abajo del árbol { $tree }
 remedy-replant = Plantar planta nueva de { $length } como árbol { $tree } y tumbarla. { $outcome ->
     [closed] Cierra el tramo desnudo
    *[left] Quedan { $leaves } desnudos

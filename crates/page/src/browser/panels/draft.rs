@@ -70,6 +70,8 @@ struct Told {
     cautions: Vec<&'static str>,
     /// What stays open, and why.
     open: Vec<(String, String)>,
+    /// How many trees need no tips any more.
+    untipped: u32,
     /// The first trees of the pieces, each once.
     trees: Vec<u32>,
     /// The kinds of the pieces, each once, in the order in which they come.
@@ -91,6 +93,7 @@ impl Told {
             cost: drafted.cost.clone(),
             cautions: cautions(new),
             open: drafted.open.clone(),
+            untipped: drafted.untipped,
             trees: trees.into_iter().collect(),
             kinds,
         }
@@ -279,6 +282,7 @@ fn DraftPanel(app: App, helper: Helper, open: RwSignal<bool>) -> impl IntoView {
                     }
                 />
                 <button class="plain" on:click=move |_| app.show(x)>{piece.said}</button>
+                <small class="on">{piece.on}</small>
                 <small>{piece.why}</small>
                 <details data-piece=at.to_string() on:toggle=ask>
                     <summary>{app.t("draft-more")}</summary>
@@ -371,6 +375,10 @@ fn DraftPanel(app: App, helper: Helper, open: RwSignal<bool>) -> impl IntoView {
             </div>
             {(!empty).then(|| view! {
                 <ul class="pieces">{all.pieces.into_iter().enumerate().map(piece).collect_view()}</ul>
+                        {(all.untipped > 0).then(|| {
+                            let trees = [("trees", Arg::Count(all.untipped.into()))];
+                            view! { <p class="draft-untipped">{app.text("draft-untipped", &trees)}</p> }
+                        })}
             })}
             {empty.then(|| view! {
                 <button class="link" data-act="draft-close" on:click=move |_| close()>

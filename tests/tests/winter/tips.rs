@@ -1,0 +1,40 @@
+//! Tips that are due: each is in a draft, or goes with what the draft does.
+
+use super::rows::long;
+use cordonry::advise::draft;
+use cordonry::check::{Context, tips_due};
+use cordonry::plan::{Phase, Plan, Replayer};
+use cordonry::row::{Pose, TreeId};
+use cordonry::work::Work;
+use std::collections::BTreeSet;
+
+#[test]
+fn what_is_to_be_tipped_is_tipped_or_is_told_to_need_none() {
+    let (mut tipped, mut untipped) = (0, 0);
+    for seed in 0..30 {
+        let plan = long(seed, 60);
+        let moment = plan.start();
+        let at = |p: &Plan| {
+            let at = Replayer::default().at(p, 0, moment, Phase::After);
+            at.expect("a first scheme")
+        };
+        let made = draft(&plan, 0, moment).expect("a draft");
+        let (before, after) = (at(&plan), at(&made.plan));
+        let due = tips_due(&Context::of(&before));
+        assert!(tips_due(&Context::of(&after)).is_empty(), "row {seed}");
+        let work = made.pieces.iter().flat_map(|p| &p.work);
+        let tip = work.filter(|w| matches!(w, Work::Tip { .. }));
+        let done: BTreeSet<TreeId> = tip.filter_map(Work::tree).collect();
+        let gone: Vec<&TreeId> = due.difference(&done).collect();
+        assert_eq!(made.untipped(&plan).expect("trees"), gone.len());
+        for tree in &gone {
+            let tree = after.row.tree(**tree).expect("it stands");
+            let renewed = tree.shoots.iter().any(|s| s.pose == Pose::Stub);
+            assert!(renewed, "row {seed}: {:?} has no stub", tree.id);
+        }
+        tipped += done.len();
+        untipped += gone.len();
+    }
+    println!("{tipped} trees tipped, {untipped} need none");
+    assert!(tipped > 100 && untipped > 100);
+}
