@@ -75,11 +75,10 @@ impl Part {
     fn told(&self, words: &Words) -> String {
         let mut said: Said = self.name.on_tree();
         if let Some((_, number)) = said.args.iter_mut().find(|(name, _)| *name == "number") {
-            let numbers = self.numbers.iter().map(|n| Arg::Count((*n).into()));
-            *number = match self.numbers.len() {
-                1 => number.clone(),
-                _ => Arg::List(numbers.collect()),
-            };
+            let numbers: Vec<String> = self.numbers.iter().map(u16::to_string).collect();
+            if numbers.len() > 1 {
+                *number = Arg::Text(numbers.join(", "));
+            }
         }
         let part = words.say(&said);
         if self.places.is_empty() {
