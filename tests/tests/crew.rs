@@ -1,5 +1,6 @@
 //! Work that is handed out: all of it, piece for piece, in walks that leave the row as the plan does.
 
+use cordonry::advise::draft;
 use cordonry::crew::{Hands, Job, Pass, Rate, Rates, Season, season, window};
 use cordonry::file::read_plan;
 use cordonry::plan::{Moment, Phase, Plan, Replayer, Window};
@@ -119,6 +120,23 @@ fn whoever_does_the_passes_in_their_order_leaves_the_row_as_the_plan_does() {
             }
         }
     }
+}
+
+#[test]
+fn buds_of_wood_that_is_laid_are_handed_out_once_it_lies() {
+    let mut plans = plans();
+    let mut laid_first = 0;
+    for name in ["opposed-leans.json", "short-stock.json"] {
+        let plan = plans.remove(name).unwrap();
+        let plan = draft(&plan, 0, plan.start()).unwrap().plan;
+        let season = season(&plan, 0, plan.found.leaf, &Hands::default()).unwrap();
+        assert_eq!(season.void, [], "{name}");
+        let mut jobs = season.passes.iter().map(|p| p.job);
+        laid_first += usize::from(
+            jobs.any(|j| j == Job::Tie) && jobs.any(|j| matches!(j, Job::Buds | Job::Notch)),
+        );
+    }
+    assert_eq!(laid_first, 2);
 }
 
 #[test]

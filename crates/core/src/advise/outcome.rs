@@ -81,7 +81,8 @@ pub struct Brought {
     pub spacing: f64,
     /// Share of a clear season's light that the wall catches then, 0 to 1.
     pub light: f64,
-    /// Age of the oldest upright before its dormant work, completed seasons.
+    /// Age of the oldest upright before the dormant work of any of these leaves after the first, which finds what stands,
+    /// completed seasons.
     pub oldest: u8,
 }
 
@@ -175,12 +176,14 @@ impl GainDraws {
         let foliage = Foliage::new(&at.row, &at.terms, &at.targets, 1.0);
         let season = Period::growing_season(foliage.around().site.latitude_deg);
         let end = all.last();
+        let later = all.iter().filter(|l| l.leaf > self.leaf);
+        let ages = later.map(|l| l.wood_age_max);
         Ok(Brought {
             crop,
             kg,
             fill: end.map_or(0.0, |l| l.cordon_fill_share),
             uprights: end.map_or(0, |l| l.uprights),
-            oldest: end.map_or(0, |l| l.wood_age_max),
+            oldest: ages.max().or(end.map(|l| l.wood_age_max)).unwrap_or(0),
             spacing: survey(&Context::of(&at), None).figures.upright_spacing_cv,
             light: caught(&foliage, season),
         })

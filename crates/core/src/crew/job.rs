@@ -32,7 +32,7 @@ pub enum Job {
 
 impl Job {
     /// Every job in the order in which a window's walks follow each other: what takes a tree's shoots away comes after what is told
-    /// by counting them, and buds are seen to before wood is laid.
+    /// by counting them, and buds are seen to before wood is laid; those of wood that only then lies on the wire follow once more.
     pub const ALL: [Self; 11] = [
         Self::GrubOut,
         Self::Plant,

@@ -236,16 +236,22 @@ fn passes(
     };
     let mut out = Vec::new();
     for diseased in [false, true] {
-        for job in Job::ALL {
+        // Buds of wood that is laid in the same window are seen to once it lies.
+        let mut wait: Vec<Work> = Vec::new();
+        let first = Job::ALL.map(|job| (job, false));
+        let again = [Job::Buds, Job::Notch].map(|job| (job, true));
+        for (job, laid) in first.into_iter().chain(again) {
             let mine = |w: &&Work| {
                 let ill = w.tree().is_some_and(|t| hands.diseased.contains(&t));
                 Job::of(w) == job && ill == diseased
             };
-            let pieces: Vec<Work> = work.iter().filter(mine).cloned().collect();
+            let of = if laid { &wait } else { &work };
+            let pieces: Vec<Work> = of.iter().filter(mine).cloned().collect();
             let mut pass = stage.pass(job, diseased, stands);
             for (work, done) in stage.walk(pieces) {
                 match done {
                     true => pass.take(work),
+                    false if !laid && matches!(job, Job::Buds | Job::Notch) => wait.push(work),
                     false => void.push((moment, work)),
                 }
             }

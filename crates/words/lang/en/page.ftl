@@ -973,7 +973,7 @@ draft-gain-light = Of the season’s light the wall catches { $same ->
     [yes] { $after }, as without it
    *[no] { $after }, without it { $before }
 }
-draft-gain-oldest = Oldest wood: { $same ->
+draft-gain-oldest = Oldest wood in these winters: { $same ->
     [yes] { $after } seasons, as without it
    *[no] { $after } seasons, without it { $before }
 }

@@ -1018,7 +1018,7 @@ draft-gain-light = De la luz de la temporada el muro capta { $same ->
     [yes] { $after }, igual que sin ello
    *[no] { $after }, sin ello { $before }
 }
-draft-gain-oldest = Madera más vieja: { $same ->
+draft-gain-oldest = Madera más vieja en estos inviernos: { $same ->
     [yes] { $after } temporadas, igual que sin ello
    *[no] { $after } temporadas, sin ello { $before }
 }
