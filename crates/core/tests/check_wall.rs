@@ -115,7 +115,7 @@ fn uprights_too_tall_to_be_held_are_counted_apart() {
     );
     assert_eq!(
         Words::strict().remedy(&some.remedies[0]),
-        "Cut 2 of them at 2.50 m from the ground"
+        "Cut 2 uprights of tree 1 at 2.50 m from the ground"
     );
     let one = tall(&[3000.0, 3100.0]);
     assert!(said(&one).ends_with(
@@ -123,7 +123,7 @@ fn uprights_too_tall_to_be_held_are_counted_apart() {
     ));
     assert_eq!(
         Words::strict().remedy(&one.remedies[0]),
-        "Cut one of them at 2.50 m from the ground"
+        "Cut one upright of tree 1 at 2.50 m from the ground"
     );
     let none = tall(&[3100.0]);
     assert_eq!(
@@ -135,7 +135,7 @@ fn uprights_too_tall_to_be_held_are_counted_apart() {
     assert!(said(&all).ends_with("above the wall's height of 2.50 m"));
     assert_eq!(
         Words::strict().remedy(&all.remedies[0]),
-        "Cut all 2 at 2.50 m from the ground"
+        "Cut all 2 uprights of tree 1 at 2.50 m from the ground"
     );
 }
 

@@ -53,7 +53,7 @@ crew-with = Herramienta: { $tools }. { $people ->
 }
 crew-each = En cada una: { $work }
 crew-how = Los números se cuentan desde el tronco a lo largo del alambre, verticales y tocones juntos; si la madera va a ambos lados, cada lado aparte. Contar todo el árbol antes del primer corte. Detrás del número están la distancia desde el pie del árbol a lo largo de la hilera y el grosor en la base.
-crew-differs = Si la cuenta no calza, hay goma o una rajadura: marcar con cinta, dejarlo, avisar.
+crew-differs = Si la cuenta no coincide, o si hay goma o una rajadura: marcar con cinta, dejarlo, avisar.
 crew-not-today = Hoy solo esta labor, y solo lo que tiene casilla: lo demás queda, aunque se vea mal.
 crew-stick = cortar una vara de este largo: { $length } (exacto si se imprime al 100 %)
 crew-list = { $count ->
@@ -87,7 +87,7 @@ crew-tree = Árbol { $tree }
 crew-in-bay = Vano { $bay }, árbol { $place } (árbol { $tree } de la hilera)
 crew-trellis = En los alambres
 crew-marking = Hoja de marcación para el capataz – { $job }
-crew-marking-how = Quien pinta va primero; la cuadrilla corta lo pintado. Contar todo el árbol, pintar lo que se dice y marcar el árbol. Si la cuenta no calza, no pintar nada: marcar con cinta.
+crew-marking-how = Quien pinta va primero; la cuadrilla corta lo pintado. Contar todo el árbol, pintar lo que se dice y marcar el árbol. Si la cuenta no coincide, no pintar nada: marcar con cinta.
 crew-paint = { $tree }; pintar { $pieces }
 
 # The page's sheet on which it is chosen what is printed.
