@@ -294,6 +294,33 @@ fn no_tree_is_cut_off_in_its_picture() {
 }
 
 #[test]
+fn who_counts_trees_is_told_which_are_missing() {
+    let plan = example("lost-tree.json");
+    let lost: Vec<u32> = plan
+        .found
+        .trees
+        .iter()
+        .filter(|t| t.is_lost())
+        .map(|t| t.id.0)
+        .collect();
+    assert!(!lost.is_empty());
+    let season = season(&plan, 0, plan.found.leaf + 1, &Hands::default()).unwrap();
+    for (language, word) in [("en", "before it tree "), ("es", "antes falta el árbol ")] {
+        let words = words(language);
+        let pass = season.passes.iter().find(|p| p.stops.len() > 5).unwrap();
+        let pages = pass_sheets(&handed(&plan, pass, &words), Paper::A4);
+        let all: String = pages
+            .iter()
+            .flat_map(|p| texts(p))
+            .collect::<Vec<_>>()
+            .join(" ");
+        for tree in &lost {
+            assert!(all.contains(&format!("{word}{tree}")), "{language}: {all}");
+        }
+    }
+}
+
+#[test]
 fn a_sheet_says_whose_it_is_what_to_leave_and_what_to_care_for() {
     let plan = example("third-leaf.json");
     let season = season(&plan, 0, 3, &Hands::default()).unwrap();

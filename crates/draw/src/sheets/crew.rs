@@ -13,6 +13,7 @@ use crate::pen::Pen;
 use crate::style;
 use crate::worklist::caution;
 use cordonry::crew::{Pass, Stop};
+use cordonry::row::TreeId;
 use cordonry::said::Arg;
 use cordonry::work::Work;
 use svg::node::Node;
@@ -189,18 +190,36 @@ type OfStop<'a> = dyn Fn(&Handed<'_>, &str, &Stop, f64) -> Vec<Item> + 'a;
 
 fn items(handed: &Handed<'_>, paper: Paper, of: &OfStop<'_>) -> Vec<Item> {
     let column = Flow::column(paper);
-    let stops = handed.pass.stops.iter();
-    stops
-        .flat_map(|stop| {
-            let mut name = handed.called(stop);
-            if let Some(tree) = stop.tree {
-                let posed = handed.pass.row.of_tree(tree);
-                let counted = posed.map(|p| found_in(handed, p.names()));
-                name = format!("{name}: {}", counted.unwrap_or_default());
+    let mut before = None;
+    let mut out = Vec::new();
+    for stop in &handed.pass.stops {
+        let mut name = handed.called(stop);
+        if let Some(tree) = stop.tree {
+            let posed = handed.pass.row.of_tree(tree);
+            let counted = posed.map(|p| found_in(handed, p.names()));
+            name = format!("{name}: {}", counted.unwrap_or_default());
+            if let Some(missing) = missing(handed, before.replace(tree), tree) {
+                name = format!("{name} – {missing}");
             }
-            of(handed, &name, stop, column)
-        })
-        .collect()
+        }
+        out.extend(of(handed, &name, stop, column));
+    }
+    out
+}
+
+/// The places without a tree between two that are walked to: who counts trees must know of them.
+fn missing(handed: &Handed<'_>, from: Option<TreeId>, to: TreeId) -> Option<String> {
+    let trees = &handed.pass.row.row().trees;
+    let place = |id: TreeId| trees.iter().position(|t| t.id == id);
+    let from = from.and_then(place).map_or(0, |at| at + 1);
+    let between = trees.get(from..place(to)?)?.iter();
+    let lost: Vec<Arg> = between
+        .filter(|t| t.is_lost())
+        .map(|t| Arg::Count(t.id.0.into()))
+        .collect();
+    let count = Arg::Count(lost.len() as i64);
+    let args = [("count", count), ("trees", Arg::List(lost.clone()))];
+    (!lost.is_empty()).then(|| handed.text("crew-missing", &args))
 }
 
 fn tick(out: &mut Element, x: f64, y: f64) {

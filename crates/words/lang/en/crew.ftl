@@ -83,6 +83,10 @@ crew-number = no. { $number }{ $side ->
     [right] {" "}right
    *[none] {""}
 }
+crew-missing = { $count ->
+    [one] before it tree { $trees } is missing
+   *[other] before it trees { $trees } are missing
+}
 crew-tree = Tree { $tree }
 crew-in-bay = Bay { $bay }, tree { $place } (tree { $tree } of the row)
 crew-trellis = On the wires

@@ -83,6 +83,10 @@ crew-number = n.º { $number }{ $side ->
     [right] {" "}derecha
    *[none] {""}
 }
+crew-missing = { $count ->
+    [one] antes falta el árbol { $trees }
+   *[other] antes faltan los árboles { $trees }
+}
 crew-tree = Árbol { $tree }
 crew-in-bay = Vano { $bay }, árbol { $place } (árbol { $tree } de la hilera)
 crew-trellis = En los alambres
