@@ -110,13 +110,7 @@ fn write(
     }
     named(output, "command-sheets", "svg", words)?;
     let mut written = Vec::new();
-    for (n, pass) in season.passes.iter().enumerate() {
-        let handed = Handed {
-            plan,
-            pass,
-            number: (n + 1, season.passes.len()),
-            words,
-        };
+    for handed in Handed::all(plan, season, words) {
         let pages = marking_sheets(&handed, paper).into_iter();
         for page in pages.chain(pass_sheets(&handed, paper)) {
             let name = numbered(output, written.len() + 1);
@@ -155,11 +149,6 @@ fn table(season: &Season, words: &Words) -> String {
         }
     }
     out
-}
-
-/// Minutes of each of those who do a pass.
-fn each(pass: &Pass) -> f64 {
-    pass.minutes / pass.people.max(1) as f64
 }
 
 fn json_of(
@@ -205,7 +194,7 @@ fn json_of(
             "count": pass.count(),
             "people": pass.people,
             "minutes": rounded(pass.minutes, 10.0),
-            "minutes_each": rounded(each(pass), 10.0),
+            "minutes_each": rounded(pass.minutes_each(), 10.0),
             "tool": words.text("crew-tool", &[("job", Arg::Text(pass.job.name().into()))]),
             "ties": pass.ties,
             "sleeves": pass.sleeves,
@@ -234,16 +223,14 @@ fn json_of(
 
 fn people(path: &Path, plan: &Plan, scheme: usize, season: &Season, words: &Words) -> String {
     let count = |n: usize| Arg::Count(n as i64);
-    let pieces: usize = season.passes.iter().map(Pass::count).sum();
-    let minutes: f64 = season.passes.iter().map(|p| p.minutes).sum();
     let args = [
         ("file", Arg::Text(clean(&path.display().to_string()))),
         ("name", Arg::Text(clean(&plan.name))),
         ("scheme", Arg::Text(clean(&plan.schemes[scheme].name))),
         ("leaf", Arg::Count(season.leaf.into())),
         ("passes", count(season.passes.len())),
-        ("pieces", count(pieces)),
-        ("hours", Arg::Number(minutes / 60.0, 1)),
+        ("pieces", count(season.count())),
+        ("hours", Arg::Number(season.minutes() / 60.0, 1)),
     ];
     let mut out = words.text("command-crew", &args);
     out.push('\n');
@@ -258,15 +245,14 @@ fn people(path: &Path, plan: &Plan, scheme: usize, season: &Season, words: &Word
             true => words.text("crew-job-diseased", &[("job", Arg::Text(job))]),
             false => job,
         };
-        let trees = pass.stops.iter().filter(|s| s.tree.is_some()).count();
         let args = [
             ("number", count(n + 1)),
             ("job", Arg::Text(job)),
             ("window", Arg::Text(window(pass.moment.window).into())),
             ("pieces", count(pass.count())),
-            ("trees", count(trees)),
+            ("trees", count(pass.trees())),
             ("people", count(pass.people)),
-            ("minutes", Arg::Number(each(pass), 0)),
+            ("minutes", Arg::Number(pass.minutes_each(), 0)),
             ("stands", Arg::yes(pass.stands)),
         ];
         let _ = writeln!(out, "  {}", words.text("command-crew-pass", &args));

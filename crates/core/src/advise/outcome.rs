@@ -3,7 +3,7 @@
 use crate::arrange::arrange_numbers;
 use crate::check::{Context, survey};
 use crate::crew::Rates;
-use crate::forecast::{DRAWS, Forecast, drawn, few_trees, percentile};
+use crate::forecast::{DRAWS, Forecast, LeafFigures, drawn, few_trees, percentile};
 use crate::light::{Foliage, Period, caught};
 use crate::plan::{Phase, Plan, Replayer};
 use crate::refusal::Refusal;
@@ -154,22 +154,29 @@ impl GainDraws {
         self.leaf.saturating_add(LEAVES - 1).min(Plan::MAX_LEAF)
     }
 
-    fn crop(&self, plan: &Plan) -> Result<(f64, f64), Refusal> {
-        let all = Forecast::default().of(plan, self.scheme, self.last())?;
+    fn leaves(&self, plan: &Plan) -> Result<Vec<LeafFigures>, Refusal> {
+        Forecast::default().of(plan, self.scheme, self.last())
+    }
+
+    /// Crop of the coming leaves together, t/ha, and on the whole row, kg.
+    fn crop(&self, plan: &Plan, all: &[LeafFigures]) -> (f64, f64) {
         let coming = all.iter().filter(|l| l.leaf >= self.leaf);
         let metres = (plan.found.to - plan.found.from).f() / 1000.0;
-        let sum = |(t, kg): (f64, f64), l: &crate::forecast::LeafFigures| {
+        let sum = |(t, kg): (f64, f64), l: &LeafFigures| {
             (t + l.crop_t_per_ha, kg + l.crop_kg_per_metre * metres)
         };
-        Ok(coming.fold((0.0, 0.0), sum))
+        coming.fold((0.0, 0.0), sum)
+    }
+
+    fn tonnes(&self, plan: &Plan) -> Result<f64, Refusal> {
+        Ok(self.crop(plan, &self.leaves(plan)?).0)
     }
 
     fn brought(&self, plan: &Plan) -> Result<Brought, Refusal> {
-        let last = self.last();
-        let all = Forecast::default().of(plan, self.scheme, last)?;
-        let (crop, kg) = self.crop(plan)?;
+        let all = self.leaves(plan)?;
+        let (crop, kg) = self.crop(plan, &all);
         let harvest = Moment {
-            leaf: last,
+            leaf: self.last(),
             window: Window::AfterHarvest,
         };
         let at = Replayer::default().at(plan, self.scheme, harvest, Phase::Before)?;
@@ -202,13 +209,13 @@ impl GainDraws {
         let (was, is) = (self.told[0], self.told[1]);
         if self.few.is_none() {
             let few = [few_trees(&self.plans[0]), few_trees(&self.plans[1])];
-            let part = self.crop(&few[0])?.0;
+            let part = self.tonnes(&few[0])?;
             self.few = Some((few, if part > 0.0 { was.crop / part } else { 1.0 }));
         }
         if let Some((few, scale)) = &self.few {
             let done = self.draws.len() as u32;
             for draw in done..(done + many).min(DRAWS) {
-                let crop = |plan| Ok::<f64, Refusal>(self.crop(&drawn(plan, draw))?.0);
+                let crop = |plan| self.tonnes(&drawn(plan, draw));
                 let more = crop(&few[1])? - crop(&few[0])?;
                 self.draws.push(scale * more);
             }

@@ -133,6 +133,16 @@ impl Pass {
         self.work().count()
     }
 
+    /// On how many trees.
+    pub fn trees(&self) -> usize {
+        self.stops.iter().filter(|s| s.tree.is_some()).count()
+    }
+
+    /// Minutes of each of those who do it.
+    pub fn minutes_each(&self) -> f64 {
+        self.minutes / self.people.max(1) as f64
+    }
+
     /// Its pieces.
     pub fn work(&self) -> impl Iterator<Item = &Work> {
         self.stops.iter().flat_map(|s| &s.work)
@@ -149,6 +159,18 @@ impl Pass {
             out.push("caution-ladder");
         }
         out
+    }
+}
+
+impl Season {
+    /// How many pieces its passes have.
+    pub fn count(&self) -> usize {
+        self.passes.iter().map(Pass::count).sum()
+    }
+
+    /// Minutes of one person in all its passes.
+    pub fn minutes(&self) -> f64 {
+        self.passes.iter().map(|p| p.minutes).sum()
     }
 }
 
@@ -432,8 +454,9 @@ fn top(work: &Work, row: &PosedRow) -> f64 {
     let tip = || subject_of(work, row).map(|(posed, at)| posed.courses()[at].tip().y);
     match work {
         Work::HoldHeight { height_mm, .. } => height_mm.f(),
-        Work::Tip { .. } => tip().unwrap_or_default(),
-        Work::TakeLaterals { .. } | Work::Stand { .. } => tip().unwrap_or_default(),
+        Work::Tip { .. } | Work::TakeLaterals { .. } | Work::Stand { .. } => {
+            tip().unwrap_or_default()
+        }
         Work::AddWire { height_mm, .. }
         | Work::RemoveWire { height_mm }
         | Work::CoverWire { height_mm, .. } => height_mm.f(),

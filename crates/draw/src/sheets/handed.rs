@@ -2,7 +2,7 @@
 
 use crate::measure::Face;
 use crate::worklist::Piece;
-use cordonry::crew::{Job, Pass, Stop};
+use cordonry::crew::{Job, Pass, Season, Stop};
 use cordonry::plan::Plan;
 use cordonry::pose::{Called, Name, PosedRow};
 use cordonry::row::{Toward, TreeId};
@@ -36,6 +36,23 @@ pub struct Handed<'a> {
     pub words: &'a Words,
 }
 
+impl<'a> Handed<'a> {
+    /// A pass of a leaf, by its place among its passes.
+    pub fn at(plan: &'a Plan, season: &'a Season, at: usize, words: &'a Words) -> Option<Self> {
+        Some(Self {
+            plan,
+            pass: season.passes.get(at)?,
+            number: (at + 1, season.passes.len()),
+            words,
+        })
+    }
+
+    /// Every pass of a leaf.
+    pub fn all(plan: &'a Plan, season: &'a Season, words: &'a Words) -> impl Iterator<Item = Self> {
+        (0..season.passes.len()).filter_map(move |at| Self::at(plan, season, at, words))
+    }
+}
+
 impl Handed<'_> {
     pub(super) fn text(&self, key: &str, args: &[(&'static str, Arg)]) -> String {
         self.words.text(key, args)
@@ -66,7 +83,7 @@ impl Handed<'_> {
     /// What the pass takes: tools, people with their minutes, ties.
     pub fn takes(&self) -> String {
         let pass = self.pass;
-        let minutes = (pass.minutes / pass.people.max(1) as f64).ceil();
+        let minutes = pass.minutes_each().ceil();
         let args = [
             ("tools", Arg::Text(self.text("crew-tool", &[self.job()]))),
             ("people", Arg::Count(pass.people as i64)),
@@ -79,9 +96,9 @@ impl Handed<'_> {
 
     /// How many pieces it has, on how many trees.
     pub fn counts(&self) -> [(&'static str, Arg); 2] {
-        let trees = self.pass.stops.iter().filter(|s| s.tree.is_some()).count();
         let count = |n: usize| Arg::Count(n as i64);
-        [("count", count(self.pass.count())), ("trees", count(trees))]
+        let (pieces, trees) = (self.pass.count(), self.pass.trees());
+        [("count", count(pieces)), ("trees", count(trees))]
     }
 
     pub(super) fn terms(&self) -> Terms {

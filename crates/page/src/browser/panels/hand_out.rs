@@ -8,7 +8,7 @@ use crate::browser::controls::field::{Apply, ValueField};
 use crate::browser::dom;
 use crate::browser::parts::{language, part, shown};
 use crate::desk::Desk;
-use cordonry::crew::{Hands, Job, Pass, Rate, Season, season};
+use cordonry::crew::{Hands, Job, Rate, Season, season};
 use cordonry::said::{Arg, Quantity};
 use cordonry_draw::{Handed, caution, marking_sheets, pass_sheets, window_key};
 use cordonry_words::{Language, Words};
@@ -106,17 +106,8 @@ impl Sheet {
         f: &mut dyn FnMut(&Handed<'_>) -> T,
     ) -> T {
         let told = self.app.peek(|d| {
-            let pass = season.passes.get(at)?;
-            let number = (at + 1, season.passes.len());
-            let plan = d.plan();
-            Some(self.app.worded(|words| {
-                f(&Handed {
-                    plan,
-                    pass,
-                    number,
-                    words,
-                })
-            }))
+            self.app
+                .worded(|words| Some(f(&Handed::at(d.plan(), season, at, words)?)))
         });
         told.flatten().unwrap_or_default()
     }
@@ -168,17 +159,9 @@ impl Sheet {
         let all = self.season.with_untracked(|season| {
             let season = season.as_ref()?;
             self.app.peek(|d| {
-                let passes = season.passes.iter().enumerate();
-                let wanted = passes.filter(|(at, _)| asked.pass.is_none_or(|only| only == *at));
-                let pages = wanted.flat_map(|(at, pass)| {
-                    let handed = Handed {
-                        plan: d.plan(),
-                        pass,
-                        number: (at + 1, season.passes.len()),
-                        words,
-                    };
-                    sheets(&handed, paper)
-                });
+                let all = Handed::all(d.plan(), season, words).enumerate();
+                let wanted = all.filter(|(at, _)| asked.pass.is_none_or(|only| only == *at));
+                let pages = wanted.flat_map(|(_, handed)| sheets(&handed, paper));
                 pages.collect()
             })
         });
@@ -351,12 +334,11 @@ impl Sheet {
         let told = move || {
             self.read(|s| {
                 let count = |n: usize| Arg::Count(n as i64);
-                let minutes: f64 = s.passes.iter().map(|p| p.minutes).sum();
                 let args = [
                     ("scheme", Arg::Text(self.scheme())),
                     ("passes", count(s.passes.len())),
-                    ("pieces", count(s.passes.iter().map(Pass::count).sum())),
-                    ("hours", Arg::Number(minutes / 60.0, 1)),
+                    ("pieces", count(s.count())),
+                    ("hours", Arg::Number(s.minutes() / 60.0, 1)),
                 ];
                 app.text("hand-all", &args)
             })
