@@ -138,13 +138,18 @@ impl Cover {
     }
 }
 
+/// Less than any length of wood, and more than rounding does, mm.
+const HAIR: f64 = 1e-3;
+
 /// The stretch of wire that a laid shoot covers; `None` where it bears none. Its wood bears from the height
 /// `bearing` on its way up to the wire, and counts up to `band` above the wire.
 fn laid_span(course: &Course, is_stem: bool, g: Geometry, bearing: f64, band: f64) -> Option<Span> {
     let bearing = bearing.min(g.wire);
     let (base, tip) = (course.base, course.tip());
     let top = g.wire + band;
-    if base.y > top && tip.y >= top {
+    // Wood at the very top of the band counts on whichever side of it rounding puts its base.
+    let is_above = base.y > top + HAIR;
+    if is_above && tip.y >= top {
         return None;
     }
     // What begins on the wire bears from its base on, be it a hair below: it does not climb to the wire first.
@@ -156,13 +161,13 @@ fn laid_span(course: &Course, is_stem: bool, g: Geometry, bearing: f64, band: f6
             // What forks from a stem is at the wire beside its base.
             false => corner,
         }
-    } else if base.y > top && tip.y < top {
+    } else if is_above {
         // It droops into the band from above.
         base.x + (top - base.y) / libm::tan(course.heading0)
     } else {
         base.x
     };
-    if climbs && tip.y < bearing - 1.0 {
+    if climbs && tip.y < bearing - 1.0 - HAIR {
         return None;
     }
     let climb = libm::sin(course.end_heading());

@@ -2,7 +2,7 @@
 
 use cordonry::cover::{Cover, Laid, Span, cover, cover_of};
 use cordonry::pose::{Geometry, Posed, bend_toward, layout};
-use cordonry::row::{Limit, Pose, Row, Shoot, ShootId, Toward, Tree, TreeId};
+use cordonry::row::{Limit, Pose, Row, Shoot, ShootId, Targets, Toward, Tree, TreeId};
 use cordonry::units::Deg;
 use cordonry::work::{Work, apply};
 use cordonry_fixture::random::*;
@@ -114,6 +114,37 @@ fn picked(plan: &cordonry::plan::Plan, tree: Index, shoot: Index) -> Option<(Arc
     }
     let tree = trees[tree.index(trees.len())];
     Some((Arc::clone(tree), shoot.index(tree.shoots.len())))
+}
+
+/// A leader, an upright at its end, and a short shoot that is laid from it at the very top of the band over the wire.
+#[test]
+fn wood_laid_at_the_top_of_the_band_has_mirrored_cover() {
+    let targets = Targets::default();
+    let on = |id: u32, parent: u32, at: f64, pose, length| Shoot {
+        at,
+        parent: Some(ShootId::found(parent)),
+        ..wood::shoot(id, pose, wood::grown(0, length))
+    };
+    let stem = wood::shoot(0, wood::laid(Toward::Left, 0.0), wood::grown(0, 1200.0));
+    let twig = wood::laid(Toward::Left, 0.0);
+    for angle in 45..=90 {
+        let shoots = vec![
+            stem.clone(),
+            on(1, 0, 1200.0, wood::standing(0.0), 2291.0),
+            on(2, 1, targets.get(Limit::CordonBand), twig, 1.0),
+        ];
+        let mut row = wood::planted(1, 1500, 1000.0);
+        row.trees = vec![Arc::new(wood::tree(
+            1,
+            1500,
+            f64::from(angle),
+            Toward::Left,
+            shoots,
+        ))];
+        for row in [mirrored(&row), row] {
+            assert_eq!(cover(&row, &targets).laid.len(), 2, "planted at {angle}°");
+        }
+    }
 }
 
 proptest! {
