@@ -49,12 +49,15 @@ try {
   };
   startPage(startHelper, note);
 } catch (error) {
-  const state = document.querySelector("#loading [role=status]");
-  if (state) {
-    state.textContent =
-      "Cordonry could not start. It needs a browser of 2023 or later (WebAssembly with SIMD). " + error;
-  }
-  throw error;
+  // A page that is left while it loads has its files cut off, and is gone before this would be told.
+  setTimeout(() => {
+    const state = document.querySelector("#loading [role=status]");
+    if (state) {
+      state.textContent =
+        "Cordonry could not start. It needs a browser of 2023 or later (WebAssembly with SIMD). " + error;
+    }
+    throw error;
+  }, 200);
 }
 
 // A trap, or a stack that overflows, has left the module in the midst of something: it is asked nothing more, and nothing of

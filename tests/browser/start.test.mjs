@@ -8,6 +8,14 @@ pageTest('the served page starts without fault', {}, async ({ page }) => {
   assert.match(await page.title(), /Cordonry/);
 });
 
+pageTest('a page that is left while it loads is no fault', {}, async ({ page }) => {
+  for (let wait = 0; wait < 160; wait += 8) {
+    await page.reload({ waitUntil: 'commit' });
+    await page.waitForTimeout(wait);
+  }
+  await page.locator('.start h1').waitFor();
+});
+
 (oneFile ? pageTest : test.skip)('the page in one file starts without fault', { path: oneFile }, async ({ page }) => {
   await page.waitForLoadState('networkidle');
   assert.match(await page.title(), /Cordonry/);
