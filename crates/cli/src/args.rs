@@ -213,7 +213,7 @@ pub struct Materials {
     /// What the prices are in; anything.
     #[arg(long, value_name = "TEXT", default_value = "")]
     pub currency: String,
-    /// Delivered trees, one a line: length above the ground, and `headed` behind a comma where it is.
+    /// Delivered trees, one a line: length above the ground, and `h` or `headed` behind it where it is.
     #[arg(long, value_name = "CSV")]
     pub delivered: Option<PathBuf>,
     #[command(flatten)]

@@ -9,19 +9,17 @@ use crate::out::{Row, clean, rounded};
 use anyhow::{Result, anyhow};
 use cordonry::crew::{Hands, season};
 use cordonry::materials::wire::{BREAKING, SETTING, Wire};
-use cordonry::materials::{Ask, COIL, Delivered, Needs, needs, place};
+use cordonry::materials::{Ask, COIL, Delivered, Item, Needs, Prices, listed, needs, place};
 use cordonry::plan::Plan;
 use cordonry::row::{Covering, Toward};
 use cordonry::said::Arg;
 use cordonry::units::{BareUnit, parse_length};
 use cordonry::work::Work;
+use cordonry_draw::is_headed;
 use cordonry_words::Words;
 use serde_json::{Value, json};
 use std::fmt::Write as _;
 use std::path::Path;
-
-/// What can have a price, by name.
-const PRICED: [&str; 6] = ["tree", "wire_m", "covered_wire_m", "post", "tie", "sleeve"];
 
 pub fn run(ask: &Asked, words: &Words) -> Status {
     files::print_rows(&ask.paths, &ask.output, words, |path| {
@@ -29,7 +27,7 @@ pub fn run(ask: &Asked, words: &Words) -> Status {
         let scheme = scheme_named(&plan, ask.scheme.as_deref(), words)?;
         let asked = asked(ask, words)?;
         let needs = needs(&plan, scheme, &asked);
-        let prices = priced(ask, &needs, words)?;
+        let prices = prices(ask, words)?;
         let delivered = ask.delivered.as_deref();
         let delivered = delivered
             .map(|file| delivered_in(file, words))
@@ -60,10 +58,11 @@ pub fn run(ask: &Asked, words: &Words) -> Status {
                 let _ = writeln!(told, "  {}", words.text("command-placed", &args));
             }
         }
-        if let Some((lines, sum)) = prices {
-            row["prices"] = lines
-                .iter()
-                .map(|(name, cost)| json!({"name": name, "cost": rounded(*cost, 100.0)}))
+        if let Some(sum) = prices.sum(&needs) {
+            let priced = Item::ALL.into_iter();
+            let priced = priced.filter_map(|i| Some((i, prices.cost(i, &needs)?)));
+            row["prices"] = priced
+                .map(|(item, cost)| json!({"name": item.name(), "cost": rounded(cost, 100.0)}))
                 .collect();
             row["cost"] = json!(rounded(sum, 100.0));
             row["currency"] = json!(ask.currency);
@@ -104,69 +103,37 @@ fn asked(ask: &Asked, words: &Words) -> Result<Ask> {
     })
 }
 
-/// What each costs that has a price, and all together.
-type Priced = (Vec<(String, f64)>, f64);
-
-/// That; `None` where nothing has a price.
-fn priced(ask: &Asked, needs: &Needs, words: &Words) -> Result<Option<Priced>> {
-    let mut out = Vec::new();
+/// The prices that were said.
+fn prices(ask: &Asked, words: &Words) -> Result<Prices> {
+    let mut out = Prices::default();
     for price in &ask.prices {
         let (name, each) = pair(price, words)?;
-        let metres = |covering| needs.wire(covering, false) / 1000.0;
-        let count = match name.as_str() {
-            "tree" => needs.trees() as f64,
-            "wire_m" => metres(Covering::Bare),
-            "covered_wire_m" => metres(Covering::Plastic),
-            "post" => needs.posts as f64,
-            "tie" => needs.ties as f64,
-            "sleeve" => needs.sleeves as f64,
-            _ => {
-                let args = [
-                    ("name", Arg::short(&name)),
-                    ("names", Arg::Text(PRICED.join(", "))),
-                ];
-                return Err(anyhow!(words.text("command-no-price", &args)));
-            }
+        let item = Item::ALL.into_iter().find(|i| i.name() == name);
+        let no_price = || {
+            let args = [
+                ("name", Arg::short(&name)),
+                ("names", Arg::Text(Item::ALL.map(Item::name).join(", "))),
+            ];
+            anyhow!(words.text("command-no-price", &args))
         };
-        out.push((name, count * each));
-    }
-    let sum = out.iter().map(|(_, cost)| cost).sum();
-    Ok((!out.is_empty()).then_some((out, sum)))
-}
-
-/// Delivered trees, one a line: a length, and behind a comma or semicolon `headed` where its end is cut off.
-fn delivered_in(path: &Path, words: &Words) -> Result<Vec<Delivered>> {
-    let text = String::from_utf8(files::bytes(path, words)?)?;
-    let mut out = Vec::new();
-    for (n, line) in text.lines().enumerate() {
-        // A comma may be the length's own.
-        let parted = line.split_once([';', '\t']);
-        let parted = parted.or_else(|| match parse_length(line, BareUnit::Metre) {
-            Ok(_) => None,
-            Err(_) => line.rsplit_once(','),
-        });
-        let (first, rest) = parted.unwrap_or((line, ""));
-        if first.trim().is_empty() {
-            continue;
-        }
-        let length = match parse_length(first, BareUnit::Metre) {
-            Ok(length) => length,
-            // A line of names may stand on top.
-            Err(_) if n == 0 => continue,
-            Err(why) => {
-                let args = [
-                    ("line", Arg::Count(n as i64 + 1)),
-                    ("reason", Arg::Text(words.say(&why))),
-                ];
-                return Err(anyhow!(words.text("command-delivered-line", &args)));
-            }
-        };
-        out.push(Delivered {
-            length: length.round() as i64,
-            headed: rest.trim().eq_ignore_ascii_case("headed"),
-        });
+        out.set(item.ok_or_else(no_price)?, Some(each));
     }
     Ok(out)
+}
+
+/// Delivered trees, one a line: a length, and behind it `headed` where its end is cut off.
+fn delivered_in(path: &Path, words: &Words) -> Result<Vec<Delivered>> {
+    let text = String::from_utf8(files::bytes(path, words)?)?;
+    let is_headed = |word: &str| is_headed(words, word);
+    let read = |length: &str| parse_length(length, BareUnit::Metre);
+    let (trees, bad) = listed(&text, &is_headed, &read);
+    match bad.is_empty() {
+        true => Ok(trees),
+        false => {
+            let all: Vec<String> = bad.iter().map(|why| words.say(why)).collect();
+            Err(anyhow!(all.join("\n")))
+        }
+    }
 }
 
 fn toward(toward: Toward) -> &'static str {

@@ -50,7 +50,10 @@ pub use lone::{RowShoot, lone_marks, lone_shoots};
 pub use overview::{OVERVIEW_HEIGHT, Sighted, overview};
 pub use paint::{ColourBy, LightAt, Paint};
 pub use paper::Paper;
-pub use sheets::{Both, Handed, Side, Told, marking_sheets, pass_sheets, sheet_beside, sheets};
+pub use sheets::{
+    Both, Handed, Laid, Order, OrderLine, Side, Told, is_headed, marking_sheets, pass_sheets,
+    placed_line, sheet_beside, sheets,
+};
 pub use stretch::{ToldStretch, Window, stretch_marks};
 pub use style::STYLE;
 pub use time::{Time, window_key};

@@ -4,19 +4,25 @@
 //! never designed: they, anchors and wind need the local codes and a qualified person.
 
 mod delivered;
+mod price;
 mod trees;
 pub mod wire;
 
-pub use delivered::{Delivered, Placed, place};
+pub use delivered::{Delivered, Placed, just_planted, listed, place, recorded};
+pub use price::{Item, Prices};
 pub use trees::{Stock, stocks};
 
+use crate::arrange::Arrange;
 use crate::plan::Plan;
+use crate::range::Range;
 use crate::row::{Covering, Limit, Targets, Trellis};
 use crate::units::Mm;
 use wire::{GRAVITY, Loaded, SETTING, Wire};
 
 /// From post to post where a row has none, mm (from memory; 6 to 12 m are usual).
 const POST_EVERY: f64 = 7_000.0;
+/// Steps of length in which trees are ordered, mm (common practice, no source).
+const ORDERED_BY: f64 = 100.0;
 /// What a coil weighs, kg (from memory).
 pub const COIL: f64 = 25.0;
 
@@ -33,6 +39,13 @@ pub struct Ask {
     pub tie_every: f64,
     /// Crop that the wires bear, t/ha.
     pub crop: f64,
+}
+
+impl Ask {
+    /// Shares to spare that can be asked for.
+    pub const SPARE: Range = (0.0, 1.0);
+    /// Crops that wires can be asked to bear, t/ha.
+    pub const CROP: Range = (0.0, 200.0);
 }
 
 impl Default for Ask {
@@ -70,6 +83,17 @@ pub struct Needs {
     pub crop_per_metre: f64,
     /// The cordon wire, did it bear all of the crop.
     pub worst: Loaded,
+}
+
+/// Trees that are ordered alike.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Ordered {
+    /// How long each is above the ground at the least, mm; with two leaders each of these above their fork.
+    pub length: f64,
+    /// They come unheaded, with intact buds.
+    pub unheaded: bool,
+    /// How many, those to spare left out.
+    pub count: usize,
 }
 
 /// A wire of the finished wall.
@@ -161,6 +185,23 @@ impl Needs {
             .iter()
             .filter(|w| w.covering == covering && (w.is_new || !new));
         wires.map(|w| w.length).sum()
+    }
+
+    /// The trees of all places by the length in which they are ordered, the longest first. Those to spare are of the first.
+    pub fn ordered(&self) -> Vec<Ordered> {
+        let step = |s: &Stock| libm::ceil(s.length / ORDERED_BY - 1e-9) as i64;
+        let mut keys: Vec<(i64, bool)> = self
+            .stocks
+            .iter()
+            .map(|s| (-step(s), !s.unheaded()))
+            .collect();
+        keys.arrange();
+        let alike = keys.chunk_by(|a, b| a == b).map(|same| Ordered {
+            length: -same[0].0 as f64 * ORDERED_BY,
+            unheaded: !same[0].1,
+            count: same.len(),
+        });
+        alike.collect()
     }
 
     /// Trees to order: as many as there are places, and those to spare.

@@ -21,6 +21,8 @@ pub struct Stock {
     pub length: f64,
     /// How much of it is laid along the wire, mm.
     pub laid: f64,
+    /// Where along the row its end is to come, mm; `None` where it forks.
+    pub goal: Option<f64>,
     /// To the nearest post, mm; `None` where the row has none.
     pub post: Option<f64>,
     /// It has no next tree on the way that it goes: it ends with the row.
@@ -87,6 +89,7 @@ pub fn stocks(row: &Row, targets: &Targets) -> Vec<Stock> {
                 forks,
                 length,
                 laid,
+                goal: (!forks).then(|| places.goal(i, toward)),
                 post,
                 at_end: match toward {
                     Toward::Right => i + 1 == row.trees.len(),

@@ -1,27 +1,22 @@
 //! The sheets of one pass of the crew: what the job is, how it looks when it is right and when it is wrong, trees to try it on, and every
 //! piece of it as a box to tick; and the foreman's sheet, by which paint is put on before the crew comes.
 
-use super::flow::{Flow, Item, Page};
+use super::flow::{Flow, Item};
 use super::handed::{ASCENT, BODY, Handed, LINE, STRONG, cell, found_in};
 use super::lesson::Tried;
-use super::picture::SCALE;
-use crate::block::{Block, at, paper, title};
+use super::page::{INDENT, Lines, finished, over, tick};
+use crate::block::{Block, at, title};
 use crate::element::{add, group, path};
-use crate::measure::{self, Face, wrap};
+use crate::measure::{self, wrap};
 use crate::paper::{MARGIN, PX, Paper};
 use crate::pen::Pen;
-use crate::style;
 use crate::worklist::caution;
 use cordonry::crew::{Pass, Stop};
 use cordonry::row::TreeId;
 use cordonry::said::Arg;
 use cordonry::work::Work;
 use svg::node::Node;
-use svg::node::element::Element;
 
-/// Side of a box to tick, and from it to the text: pixels.
-const BOX: f64 = 14.0;
-const INDENT: f64 = 22.0;
 /// Most lines of boxes that are kept together.
 const MOST_LINES: usize = 8;
 /// The sheets of a pass as SVG elements, one a page, each as large as the paper where it is printed at 100 %. Every piece is a box.
@@ -47,7 +42,12 @@ pub fn pass_sheets(handed: &Handed<'_>, paper: Paper) -> Vec<String> {
     for block in &answers {
         flow.wide(block, false);
     }
-    finished(handed, &handed.name(), flow.pages(), paper)
+    finished(
+        (handed.plan, handed.words),
+        &handed.name(),
+        flow.pages(),
+        paper,
+    )
 }
 
 /// The foreman's sheets of a pass: who paints walks first, and ticks each tree. None of a pass in which nothing is cut by paint.
@@ -67,58 +67,7 @@ pub fn marking_sheets(handed: &Handed<'_>, paper: Paper) -> Vec<String> {
         &over(&handed.text("crew-list", &handed.counts()), paper),
         &items,
     );
-    finished(handed, &name, flow.pages(), paper)
-}
-
-/// Lines of text over the whole width.
-struct Lines {
-    element: Element,
-    y: f64,
-    width: f64,
-}
-
-impl Lines {
-    fn new(paper: Paper) -> Self {
-        Self {
-            element: group("crew-head"),
-            y: 0.0,
-            width: paper.usable_width(),
-        }
-    }
-
-    fn titled(&mut self, content: &str) {
-        let face = Face {
-            size: 24.0,
-            strong: true,
-        };
-        for line in wrap(content, face, self.width) {
-            self.y += 28.0;
-            self.element
-                .append(at("crew-title", MARGIN, self.y - 4.0, &line));
-        }
-        self.y += 4.0;
-    }
-
-    fn text(&mut self, content: &str, face: Face) {
-        let class = if face.strong {
-            "crew-strong"
-        } else {
-            "crew-body"
-        };
-        for line in wrap(content, face, self.width) {
-            self.element
-                .append(at(class, MARGIN, self.y + ASCENT, &line));
-            self.y += LINE;
-        }
-        self.y += 3.0;
-    }
-
-    fn block(self) -> Block {
-        Block {
-            element: self.element,
-            height: self.y + 6.0,
-        }
-    }
+    finished((handed.plan, handed.words), &name, flow.pages(), paper)
 }
 
 /// What the pass is: whose, with what, how it is read, what to take care of.
@@ -170,21 +119,6 @@ fn stick(pass: &Pass) -> Option<f64> {
     (lengths.all(|l| l == Some(first)) && first <= 180.0).then_some(first)
 }
 
-fn over(content: &str, paper: Paper) -> Block {
-    let mut element = group("crew-over");
-    let mut rule = Pen::default();
-    rule.line(
-        (MARGIN, 4.0).into(),
-        (MARGIN + paper.usable_width(), 4.0).into(),
-    );
-    add(&mut element, path("crew-line", &rule));
-    element.append(at("crew-strong", MARGIN, 22.0, content));
-    Block {
-        element,
-        height: 32.0,
-    }
-}
-
 /// Makes the items of one stop.
 type OfStop<'a> = dyn Fn(&Handed<'_>, &str, &Stop, f64) -> Vec<Item> + 'a;
 
@@ -220,12 +154,6 @@ fn missing(handed: &Handed<'_>, from: Option<TreeId>, to: TreeId) -> Option<Stri
     let count = Arg::Count(lost.len() as i64);
     let args = [("count", count), ("trees", Arg::List(lost.clone()))];
     (!lost.is_empty()).then(|| handed.text("crew-missing", &args))
-}
-
-fn tick(out: &mut Element, x: f64, y: f64) {
-    let mut pen = Pen::default();
-    pen.rect(x, y + ASCENT - BOX + 2.0, x + BOX, y + ASCENT + 2.0);
-    add(out, path("tick-box", &pen));
 }
 
 /// A tree with a box for each piece, as many beside each other as there is room for.
@@ -299,37 +227,4 @@ fn paint(handed: &Handed<'_>, name: &str, stop: &Stop, width: f64) -> Vec<Item> 
         },
         with_next: false,
     }]
-}
-
-fn finished(handed: &Handed<'_>, name: &str, pages: Vec<Page>, on: Paper) -> Vec<String> {
-    let count = pages.len();
-    let row = title(&handed.plan.name);
-    let style = style::sheets_of_crew(SCALE);
-    let one = |(i, page): (usize, Page)| {
-        let mut content = page.content;
-        if i > 0 {
-            content.append(at(
-                "crew-strong",
-                MARGIN,
-                MARGIN + 12.0,
-                &format!("{name} · {row}"),
-            ));
-        }
-        let y = on.height() - MARGIN;
-        let args = [
-            ("page", Arg::Count(i as i64 + 1)),
-            ("pages", Arg::Count(count as i64)),
-        ];
-        let right = MARGIN + on.usable_width();
-        content.append(at(
-            "sheet-body end",
-            right,
-            y,
-            &handed.text("draw-page", &args),
-        ));
-        super::true_bar(&mut content, y, right - 120.0, handed.words);
-        let size = (on.width(), on.height());
-        paper(size, (row, name), &style, content).to_string()
-    };
-    pages.into_iter().enumerate().map(one).collect()
 }

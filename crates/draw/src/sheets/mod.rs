@@ -6,6 +6,8 @@ mod flow;
 mod handed;
 mod lesson;
 mod lists;
+mod order;
+mod page;
 mod picture;
 #[cfg(test)]
 mod tests;
@@ -13,6 +15,7 @@ mod tests;
 pub use beside::{Both, Side, sheet_beside};
 pub use crew::{marking_sheets, pass_sheets};
 pub use handed::Handed;
+pub use order::{Laid, Order, OrderLine, is_headed, placed_line};
 
 use crate::block::{
     Block, HEAD_GAP, LINE, NOTE_LINES, about, at, paper, scale_bar, summary, title,

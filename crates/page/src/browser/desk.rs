@@ -6,8 +6,8 @@ use super::device::helper;
 use super::dom;
 use super::hand::{keys, pointer};
 use super::panels::{
-    beside, card, correct, draft, findings, hand_out, header, keys_list, light, list, present,
-    print, row_strip, views, worklist,
+    beside, card, correct, draft, findings, hand_out, header, keys_list, light, list, order,
+    present, print, row_strip, views, worklist,
 };
 use super::parts::{load_panels, once_wanted, shown};
 use super::wall::WallScreen;
@@ -32,6 +32,7 @@ pub fn DeskPage(app: App, incoming: Incoming, helper: helper::Helper) -> impl In
     let hand = pointer::Hand::new(app);
     let drafting = RwSignal::new(false);
     let handing = RwSignal::new(false);
+    let ordering = RwSignal::new(false);
     let host = NodeRef::<leptos::html::Div>::new();
     let band = NodeRef::<leptos::html::Div>::new();
     let sky = NodeRef::<leptos::html::Div>::new();
@@ -142,6 +143,7 @@ pub fn DeskPage(app: App, incoming: Incoming, helper: helper::Helper) -> impl In
             {move || two.get().then(|| shown(app, Rc::new(move || Box::pin(beside::wall(app)))))}
             {move || app.presented.on.get().then(|| shown(app, Rc::new(move || Box::pin(present::bar(app)))))}
             <hand_out::HandOut app open=handing/>
+            <order::OrderSheet app open=ordering/>
             // What is read beside the wall: on a screen with room for both it scrolls within itself.
             <div class="below">
                 <div class="tools">
@@ -173,6 +175,7 @@ pub fn DeskPage(app: App, incoming: Incoming, helper: helper::Helper) -> impl In
                         <worklist::WorkList app ways=move || view! {
                             <draft::DraftOffer app helper open=drafting/>
                             <hand_out::HandOutOffer app open=handing/>
+                            <order::OrderOffer app open=ordering/>
                         }/>
                         <list::PartList app/>
                     </div>

@@ -31,6 +31,8 @@ pub enum Request {
     Work(Vec<Work>),
     /// The plan becomes what is drafted: that of its window.
     Draft(Arc<Plan>),
+    /// The row was found as it was delivered: the plan with that in its record.
+    Delivered(Arc<Plan>),
     /// Each of several remedies that can be done is done.
     Mend(Vec<Remedy>),
     /// Work at the moment that is looked at is taken back.
@@ -145,6 +147,11 @@ impl Edit {
     /// What is drafted of a window's work is done.
     pub fn draft(plan: Arc<Plan>) -> Self {
         Self::new("step-draft", Request::Draft(plan))
+    }
+
+    /// Delivered trees stand in the record.
+    pub fn delivered(plan: Arc<Plan>) -> Self {
+        Self::new("step-delivered", Request::Delivered(plan))
     }
 
     /// Work is taken back.
@@ -304,7 +311,7 @@ impl Edit {
                 let done = Done::count(works.len());
                 Ok((plan.with_works(scheme, moment, works.clone())?, done))
             }
-            Request::Draft(drafted) => one((**drafted).clone()),
+            Request::Draft(made) | Request::Delivered(made) => one((**made).clone()),
             Request::Mend(remedies) => mended_each(plan, look, remedies),
             Request::TakeBack(works) => {
                 one(plan.without_work(scheme, moment, |w| works.contains(w))?)

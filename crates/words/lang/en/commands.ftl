@@ -157,7 +157,6 @@ command-placed = place of tree { $tree }: { $is ->
 }
 command-cost = what has a price costs { $cost } { $currency }
 command-no-price = there is no price { $name }; those there are: { $names }
-command-delivered-line = line { $line }: { $reason }
 command-out-of-range = { $name } = { $value }: it must be between { $low } and { $high }
 command-compare = { $file }: { $name }, to leaf { $leaf }, by a calibrated model; hours by rates from memory
 command-compare-scheme = { $scheme }: crop { $crop } t/ha in all, cordon filled to { $filled } at the end, oldest wood { $age }; { $hours } hours, { $pieces } pieces of work, { $cuts } cuts, { $wires } wires, { $ties } ties, { $sleeves } sleeves

@@ -150,3 +150,136 @@ rate-walk = The way to a tree and the look at it (s)
 rate-disinfect = Tools disinfected (s)
 refusal-seconds = It must be between { $low } and { $high } seconds, not { $value }
 refusal-people = It must be a whole number of people between { $low } and { $high }, not { $value }
+
+# What is ordered for a row, and how its trees are planted.
+order-headed-typed = h headed
+refusal-delivered = Line { $line }: { $reason }
+refusal-delivered-range = Line { $line }: { $value } is no length of a tree for planting. It must be between { $low } and { $high } above the ground
+order-title = Order and materials: { $row }
+order-what = For the whole of the finished wall, as if nothing stood yet: every place has its tree, wires go up to the wall’s height. Posts are counted here, never designed.
+order-trees = { $unheaded ->
+    [yes] Trees, unheaded, buds intact, at least { $length } above the ground
+   *[no] Trees with two leaders, each at least { $length } above their fork
+}
+order-spare = Trees to spare, at least { $length }
+order-wire-at = Wire at { $height }, { $kind ->
+    [plastic] plastic-covered
+   *[bare] bare steel
+}{ $new ->
+    [yes] {""}
+   *[no] {" "}(the row has it)
+}
+order-posts = Posts, at most { $span } apart{ $assumed ->
+    [yes] {" "}(assumed: the row has none)
+   *[no] {""}
+}
+order-ties = Ties of the finished wall
+order-sleeves = Sleeves: one for each tie on bare wire
+order-sum = What has a price costs { $cost } { $currency }
+order-coils = A coil of { $kg } kg holds { $coil } of bare wire { $wire } thick: { $coils ->
+    [0] no coil of it
+    [one] one coil
+   *[other] { $coils } coils
+}. A metre at each end of a wire is counted in for tying off (from memory). Covered wire is bought by the metre.
+order-loads = What each wire bears between two posts
+order-height = Wire at
+order-crop-on = Crop (kg/m)
+order-tension = Tension (kN)
+order-sag = Sag
+order-load = With { $t } t/ha there are { $kg } kg of crop on a metre of row, of which each wire bears its share of the wall. Did the cordon wire bear it all, its tension would be { $tension } kN and its sag { $sag }. A wire is set without load to { $setting } kN, never over 1.1 kN; one of 2.5 mm breaks from { $breaking } kN on (fence-wire data). Wood, leaves and wind are not counted.
+order-spares = Trees to spare
+order-crop = Crop that the wires bear
+order-crop-unit = t/ha
+order-wire = Thickness of the wire
+order-source-memory = from memory
+order-source-memory-judged = judged, within reported crops
+order-prices = Prices, if you want a sum
+order-prices-what = Each as you buy it, in whatever currency. They stay on this sheet and are kept nowhere.
+order-currency = Currency
+order-price = { $item ->
+    [tree] A tree
+    [wire_m] Bare wire, a metre
+    [covered_wire_m] Covered wire, a metre
+    [post] A post
+    [tie] A tie
+   *[sleeve] A sleeve
+}
+order-refused = It must be between { $low } and { $high }, not { $value }
+order-column-what = What
+order-column-amount = How much
+order-column-cost = Cost
+order-print = Print the order
+order-save = Save it as a table (.csv)
+order-table-name = order
+delivered-title = On delivery
+delivered-what = Measure each tree above the ground and write a length a line, behind it h where it came headed: { $one } h. The trees are laid out so that the least is lacking in all; a headed tree where an unheaded one is needed counts as 0.15 m that lack (judged).
+delivered-lengths = Lengths of the delivered trees
+delivered-lay = Lay them out
+delivered-told = { $trees ->
+    [one] One tree
+   *[other] { $trees } trees
+} for { $places ->
+    [one] one place
+   *[other] { $places } places
+}: { $lacking } lack in all, { $short ->
+    [0] no tree is too short
+    [one] one tree is too short
+   *[other] { $short } trees are too short
+}, { $headed ->
+    [0] none is headed where it must not be
+    [one] one is headed where it must not be
+   *[other] { $headed } are headed where they must not be
+}, { $empty ->
+    [0] every place has its tree
+    [one] one place gets none
+   *[other] { $empty } places get none
+}, { $over ->
+    [0] none is left over
+    [one] one is left over
+   *[other] { $over } are left over
+}.
+delivered-none = Write a length a line first.
+placed-none = No tree: the place stays empty
+placed-tree = Delivered tree { $number }, { $length }{ $cut ->
+    [yes] {" "}headed
+   *[no] {""}
+}{ $lacks ->
+    [gap] , { $short } too short: the wire stays bare from { $from } to { $to } until its end grows
+    [short] , { $short } too short
+   *[no] {""}
+}{ $headed ->
+    [yes] , though unheaded is needed
+   *[no] {""}
+}
+placed-line = Tree { $tree }, needs { $length }: { $placed }
+delivered-take = Take into the record
+delivered-take-what = Each stem of the row as found gets the length of its tree; of headed ones a quarter is taken as cut off (assumed). A place without a tree is recorded as lost. One undo takes it all back.
+delivered-not-planted = The row is not just planted: the record is not touched.
+delivered-taken = The record holds the trees as they were delivered.
+planting-print = Print the planting sheet
+planting-title = Planting sheet
+planting-how = Hold the tape along the row so that the first tree’s foot comes at { $first }{ $posts ->
+    [yes] {" "}and the first post stands at { $post }
+   *[no] {""}
+}. Set each foot at its mark, its stem at its angle, leaning along the row and not across it. Where a post is nearer than { $clear } ask before digging.
+planting-all = All alike: { $angle } from the ground, leaning to the { $side ->
+    [left] left, towards the row’s beginning
+   *[right] right, towards the row’s end
+}
+planting-stock = Plant unheaded, do not cut the end, keep every bud. The graft stays above the ground. Left and right are as the wall is drawn: the row’s beginning is on the left.
+planting-list = { $count ->
+    [one] One place
+   *[other] { $count } places
+}: tick each
+planting-place = Tree { $tree }: foot at { $foot }
+planting-lean = { $angle }, leaning to the { $side ->
+    [left] left
+   *[right] right
+}
+planting-length = Needs { $length }
+planting-end = Ends with the row: no next tree on its way
+planting-post = Post { $near } off: ask
+planting-wire = wire at { $height }
+planting-angle = { $angle } from the ground
+planting-tape = the tape, to the foot
+caution-planting = Power lines and pipes: know where they run before digging. Roots stay moist and in the shade until they are in the ground.

@@ -900,6 +900,9 @@ said-many = { $shoots ->
 # A draft of a time's whole work.
 hand-out-do = Hand out the leaf’s work
 hand-out-what = The work of the whole leaf as walks of one job each, with minutes, tools and cautions, and their sheets to print.
+order-do = Order and materials
+order-what-for = Trees, wires, posts and ties of the finished wall, what the wires bear, delivered trees, the planting sheet
+step-delivered = Delivered trees in the record
 draft-do = Draft this time’s work
 draft-what = Proposes the whole row’s work of this time, each piece with its reason. Nothing is done before you take it.
 draft-waits = Going along the row …

@@ -157,7 +157,6 @@ command-placed = lugar del árbol { $tree }: { $is ->
 }
 command-cost = lo que tiene precio cuesta { $cost } { $currency }
 command-no-price = no hay precio { $name }; los que hay: { $names }
-command-delivered-line = renglón { $line }: { $reason }
 command-out-of-range = { $name } = { $value }: debe estar entre { $low } y { $high }
 command-compare = { $file }: { $name }, hasta la hoja { $leaf }, por un modelo calibrado; horas por rendimientos de memoria
 command-compare-scheme = { $scheme }: producción { $crop } t/ha en total, cordón lleno al { $filled } al final, madera más vieja { $age }; { $hours } horas, { $pieces } labores, { $cuts } cortes, { $wires } alambres, { $ties } amarras, { $sleeves } fundas

@@ -150,3 +150,136 @@ rate-walk = Ir a un árbol y mirarlo (s)
 rate-disinfect = Desinfectar las herramientas (s)
 refusal-seconds = Debe estar entre { $low } y { $high } segundos, no { $value }
 refusal-people = Debe ser un número entero de personas entre { $low } y { $high }, no { $value }
+
+# Lo que se pide para una hilera, y cómo se plantan sus árboles.
+order-headed-typed = r rebajado rebajada h headed
+refusal-delivered = Renglón { $line }: { $reason }
+refusal-delivered-range = Renglón { $line }: { $value } no es un largo de árbol para plantar. Debe estar entre { $low } y { $high } sobre el suelo
+order-title = Pedido y materiales: { $row }
+order-what = Para todo el muro terminado, como si aún no hubiera nada: cada lugar tiene su árbol, los alambres llegan a la altura del muro. Los postes solo se cuentan aquí, nunca se calculan.
+order-trees = { $unheaded ->
+    [yes] Árboles sin rebajar, yemas intactas, de { $length } sobre el suelo al menos
+   *[no] Árboles de dos guías, cada una de { $length } sobre la horqueta al menos
+}
+order-spare = Árboles de reserva, de { $length } al menos
+order-wire-at = Alambre a { $height }, { $kind ->
+    [plastic] plastificado
+   *[bare] de acero desnudo
+}{ $new ->
+    [yes] {""}
+   *[no] {" "}(la hilera lo tiene)
+}
+order-posts = Postes, a { $span } como máximo{ $assumed ->
+    [yes] {" "}(supuesto: la hilera no tiene)
+   *[no] {""}
+}
+order-ties = Amarras del muro terminado
+order-sleeves = Fundas: una por cada amarra en alambre desnudo
+order-sum = Lo que tiene precio cuesta { $cost } { $currency }
+order-coils = Un rollo de { $kg } kg tiene { $coil } de alambre desnudo de { $wire }: { $coils ->
+    [0] ningún rollo
+    [one] un rollo
+   *[other] { $coils } rollos
+}. Va contado un metro en cada punta del alambre para amarrarlo (de memoria). El plastificado se compra por metro.
+order-loads = Lo que carga cada alambre entre dos postes
+order-height = Alambre a
+order-crop-on = Fruta (kg/m)
+order-tension = Tensión (kN)
+order-sag = Flecha
+order-load = Con { $t } t/ha hay { $kg } kg de fruta por metro de hilera; cada alambre carga su parte del muro. Si el alambre del cordón la cargara toda, su tensión sería { $tension } kN y su flecha { $sag }. Sin carga se tensa a { $setting } kN, nunca sobre 1,1 kN; uno de 2,5 mm se corta desde { $breaking } kN (datos de alambre de cerco). Madera, hojas y viento no se cuentan.
+order-spares = Árboles de reserva
+order-crop = Fruta que cargan los alambres
+order-crop-unit = t/ha
+order-wire = Grosor del alambre
+order-source-memory = de memoria
+order-source-memory-judged = estimado, dentro de cosechas informadas
+order-prices = Precios, si se quiere una suma
+order-prices-what = Cada uno como se compra, en cualquier moneda. Quedan en esta hoja y no se guardan.
+order-currency = Moneda
+order-price = { $item ->
+    [tree] Un árbol
+    [wire_m] Alambre desnudo, el metro
+    [covered_wire_m] Alambre plastificado, el metro
+    [post] Un poste
+    [tie] Una amarra
+   *[sleeve] Una funda
+}
+order-refused = Debe estar entre { $low } y { $high }, no { $value }
+order-column-what = Qué
+order-column-amount = Cuánto
+order-column-cost = Costo
+order-print = Imprimir el pedido
+order-save = Guardarlo como tabla (.csv)
+order-table-name = pedido
+delivered-title = Al recibirlos
+delivered-what = Medir cada árbol sobre el suelo y escribir un largo por renglón, con r detrás si llegó rebajado: { $one } r. Los árboles se reparten de modo que en total falte lo menos; uno rebajado donde se necesita sin rebajar cuenta como 0,15 m que faltan (estimado).
+delivered-lengths = Largos de los árboles recibidos
+delivered-lay = Repartirlos
+delivered-told = { $trees ->
+    [one] Un árbol
+   *[other] { $trees } árboles
+} para { $places ->
+    [one] un lugar
+   *[other] { $places } lugares
+}: faltan { $lacking } en total, { $short ->
+    [0] ningún árbol queda corto
+    [one] un árbol queda corto
+   *[other] { $short } árboles quedan cortos
+}, { $headed ->
+    [0] ninguno va rebajado donde no debe
+    [one] uno va rebajado donde no debe
+   *[other] { $headed } van rebajados donde no deben
+}, { $empty ->
+    [0] cada lugar tiene su árbol
+    [one] un lugar queda sin árbol
+   *[other] { $empty } lugares quedan sin árbol
+}, { $over ->
+    [0] no sobra ninguno
+    [one] sobra uno
+   *[other] sobran { $over }
+}.
+delivered-none = Escribir primero un largo por renglón.
+placed-none = Sin árbol: el lugar queda vacío
+placed-tree = Árbol recibido { $number }, { $length }{ $cut ->
+    [yes] {" "}rebajado
+   *[no] {""}
+}{ $lacks ->
+    [gap] , le faltan { $short }: el alambre queda desnudo de { $from } a { $to } hasta que crezca la punta
+    [short] , le faltan { $short }
+   *[no] {""}
+}{ $headed ->
+    [yes] , aunque se necesita sin rebajar
+   *[no] {""}
+}
+placed-line = Árbol { $tree }, necesita { $length }: { $placed }
+delivered-take = Pasarlos al registro
+delivered-take-what = Cada tallo de la hilera como se encontró recibe el largo de su árbol; de los rebajados se toma un cuarto como cortado (supuesto). Un lugar sin árbol queda registrado como perdido. Deshacer una vez lo devuelve todo.
+delivered-not-planted = La hilera no está recién plantada: el registro no se toca.
+delivered-taken = El registro tiene los árboles como se recibieron.
+planting-print = Imprimir la hoja de plantación
+planting-title = Hoja de plantación
+planting-how = Poner la cinta a lo largo de la hilera de modo que el pie del primer árbol quede a { $first }{ $posts ->
+    [yes] {" "}y el primer poste a { $post }
+   *[no] {""}
+}. Poner cada pie en su marca, el tallo en su ángulo, inclinado a lo largo de la hilera y no a través. Si un poste está a menos de { $clear }, preguntar antes de cavar.
+planting-all = Todos iguales: a { $angle } del suelo, inclinados hacia la { $side ->
+    [left] izquierda, hacia el comienzo de la hilera
+   *[right] derecha, hacia el final de la hilera
+}
+planting-stock = Plantar sin rebajar, no cortar la punta, dejar todas las yemas. El injerto queda sobre el suelo. Izquierda y derecha son como se dibuja el muro: el comienzo de la hilera está a la izquierda.
+planting-list = { $count ->
+    [one] Un lugar
+   *[other] { $count } lugares
+}: marcar cada uno
+planting-place = Árbol { $tree }: pie a { $foot }
+planting-lean = { $angle }, hacia la { $side ->
+    [left] izquierda
+   *[right] derecha
+}
+planting-length = Necesita { $length }
+planting-end = Termina con la hilera: sin árbol siguiente hacia donde va
+planting-post = Poste a { $near }: preguntar
+planting-wire = alambre a { $height }
+planting-angle = { $angle } del suelo
+planting-tape = la cinta, hasta el pie
+caution-planting = Cables y cañerías: saber por dónde van antes de cavar. Las raíces quedan húmedas y a la sombra hasta estar en la tierra.

@@ -945,6 +945,9 @@ said-many = { $shoots ->
 # A draft of a time's whole work.
 hand-out-do = Repartir las labores de la hoja
 hand-out-what = Las labores de toda la hoja en pasadas de una sola tarea, con minutos, herramientas y cuidados, y sus hojas para imprimir.
+order-do = Pedido y materiales
+order-what-for = Árboles, alambres, postes y amarras del muro terminado, lo que cargan los alambres, los árboles recibidos, la hoja de plantación
+step-delivered = Árboles recibidos en el registro
 draft-do = Borrador de esta época
 draft-what = Propone las labores de esta época en toda la hilera, cada una con su razón. Nada se hace antes de tomarlo.
 draft-waits = Recorriendo la hilera …

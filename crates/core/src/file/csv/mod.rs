@@ -50,7 +50,7 @@ pub use asks::{Answers, Asked, Question};
 pub use meant::{Slip, meanings};
 pub(super) use table::has_columns;
 pub use unread::Unread;
-pub use write::{Style, write};
+pub use write::{Style, put_line, write};
 
 use super::foreign;
 use super::text::{Encoding, Text};

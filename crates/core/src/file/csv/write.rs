@@ -62,7 +62,7 @@ pub fn write(row: &Row, name: &str, site: &Site, tipped: Option<bool>, style: St
 
 /// Writes a line of cells, with quotation marks where a cell holds what separates cells or lines. Written here, for a
 /// general writer's size is felt in the page.
-fn put_line(out: &mut String, mark: char, cells: &[String]) {
+pub fn put_line(out: &mut String, mark: char, cells: &[String]) {
     let start = out.len();
     for (i, cell) in cells.iter().enumerate() {
         if i > 0 {

@@ -75,7 +75,7 @@ fn give_written(
 }
 
 /// Hands a text of the desk to the user as a file; whether the browser took it.
-fn give(app: App, ending: &str, kind: &str, text: String) -> bool {
+pub fn give(app: App, ending: &str, kind: &str, text: String) -> bool {
     let Some(name) = app.peek(|d| file_name(d.plan(), ending)) else {
         return false;
     };

@@ -1,0 +1,141 @@
+// Order and materials: what the finished wall takes, prices, delivered trees laid out and taken into the record, sheets on paper.
+import assert from 'node:assert/strict';
+import { example, plant } from './desk.mjs';
+import { accessibility, frames, pageTest } from './rig.mjs';
+import { Words, like, say } from './words.mjs';
+
+const sheet = (page) => page.locator('dialog.sheet[open] .order');
+const cell = (page, table, line, at) => sheet(page).locator(`[data-table=${table}] tbody tr`).nth(line).locator('td').nth(at);
+
+/** Keeps what each print lays: the words of every page. */
+async function printer(page) {
+  await page.evaluate(() => {
+    window.prints = [];
+    window.print = () => {
+      window.dispatchEvent(new Event('beforeprint'));
+      const host = document.querySelector('#print-sheets');
+      const pages = [...(host?.shadowRoot.querySelectorAll('svg[role=img]') ?? [])];
+      window.prints.push(pages.map((p) => ({ width: p.getAttribute('width'), boxes: p.querySelectorAll('.tick-box').length, words: p.textContent })));
+      window.dispatchEvent(new Event('afterprint'));
+    };
+  });
+}
+
+async function printed(page, act) {
+  const before = await page.evaluate(() => window.prints.length);
+  await sheet(page).locator(`[data-act=${act}]`).click();
+  await page.waitForFunction((n) => window.prints.length > n, before);
+  return page.evaluate(() => window.prints.at(-1));
+}
+
+async function open(page) {
+  await printer(page);
+  await page.click('[data-act=order]');
+  await sheet(page).locator('[data-table=order] tbody tr').first().waitFor();
+}
+
+async function type(page, name, value) {
+  const field = sheet(page).locator(`[data-field=${name}] input`);
+  await field.fill(value);
+  await field.press('Enter');
+}
+
+pageTest('a row’s order: trees with spares, wires with tension and sag, prices that sum', {}, async ({ page }) => {
+  await plant(page, 10);
+  await open(page);
+  assert.deepEqual(await accessibility(page), []);
+  assert.equal(await cell(page, 'order', 0, 0).innerText(), '10');
+  assert.equal(await cell(page, 'order', 1, 0).innerText(), '1');
+  await type(page, 'spares', '30 %');
+  assert.equal(await cell(page, 'order', 1, 0).innerText(), '3');
+  await type(page, 'spares', '300 %');
+  assert.match(await sheet(page).locator('[data-limit=spares]').getByRole('alert').innerText(), like('order-refused'));
+
+  // More crop, more tension and sag.
+  const loads = async () => Number((await cell(page, 'loads', 0, 1).innerText()).replace(',', '.'));
+  const before = await loads();
+  await type(page, 'crop', '40');
+  assert.ok((await loads()) > before);
+  assert.equal(await sheet(page).locator('.caution').count(), 2, 'where tension is shown');
+
+  assert.equal(await sheet(page).locator('.order-sum').innerText(), '', 'no price, no sum');
+  await sheet(page).locator('details summary').click();
+  await sheet(page).locator('[data-field=currency]').fill('XYZ');
+  await type(page, 'tree', '2');
+  const sum = await sheet(page).locator('.order-sum').innerText();
+  assert.match(sum, like('order-sum', { currency: 'XYZ' }));
+  assert.match(sum, /26[.,]00/);
+  await type(page, 'tree', '-1');
+  assert.match(await sheet(page).locator('[data-field=tree]').getByRole('alert').innerText(), like('order-refused'));
+
+  const saved = page.waitForEvent('download');
+  await sheet(page).locator('[data-act=order-save]').click();
+  assert.ok((await saved).suggestedFilename().endsWith(`-${say('order-table-name')}.csv`));
+  await page.keyboard.press('Escape');
+  await sheet(page).waitFor({ state: 'detached' });
+  assert.equal(await page.evaluate(() => document.activeElement.dataset.act), 'order', 'the focus is back');
+});
+
+pageTest('delivered trees are laid out, what lacks is told, and one undo takes them out of the record', {}, async ({ page }) => {
+  await plant(page, 3);
+  await open(page);
+  const list = sheet(page).locator('[data-field=delivered]');
+  const lay = async (text) => {
+    await list.fill(text);
+    await sheet(page).locator('[data-act=delivered-lay]').click();
+  };
+  await lay('');
+  assert.equal(await sheet(page).getByRole('alert').innerText(), say('delivered-none'));
+  await lay('2.3\n7.5\nabout two\n2.2');
+  const bad = await sheet(page).getByRole('alert').allInnerTexts();
+  assert.equal(bad.length, 2);
+  assert.match(bad[0], like('refusal-delivered-range', { line: 2 }));
+  assert.match(bad[1], like('refusal-delivered', { line: 3 }));
+  assert.equal(await sheet(page).locator('.placed li').count(), 0);
+
+  await lay('2.3\n1.25\n');
+  assert.match(await sheet(page).locator('.delivered-told').innerText(), like('delivered-told'));
+  const lines = await sheet(page).locator('.placed li').allInnerTexts();
+  assert.equal(lines.length, 3);
+  assert.equal(lines.filter((l) => l.includes(say('placed-none'))).length, 1, lines.join('\n'));
+  const lost = page.locator('.stage g.tree.lost');
+  assert.equal(await lost.count(), 0);
+  await sheet(page).locator('[data-act=delivered-take]').click();
+  await sheet(page).waitFor({ state: 'detached' });
+  await frames(page, 2);
+  const undo = page.locator('[data-act=undo]');
+  assert.match(await undo.getAttribute('title'), new RegExp(say('step-delivered')));
+  assert.equal(await lost.count(), 1, 'a place without a tree is empty');
+  await undo.click();
+  await frames(page, 2);
+  assert.ok(await undo.isDisabled());
+  assert.equal(await lost.count(), 0);
+});
+
+pageTest('a row that has grown is not taken for a delivery', {}, async ({ page }) => {
+  await example(page);
+  await open(page);
+  await sheet(page).locator('[data-field=delivered]').fill('2.3');
+  await sheet(page).locator('[data-act=delivered-lay]').click();
+  await sheet(page).locator('.placed li').first().waitFor();
+  assert.equal(await sheet(page).locator('[data-act=delivered-take]').count(), 0);
+  assert.ok((await sheet(page).innerText()).includes(say('delivered-not-planted')));
+});
+
+pageTest('the order and the planting sheet are printed on the paper and in the language that is chosen', {}, async ({ page }) => {
+  await plant(page, 30);
+  await open(page);
+  const boxes = (pages) => pages.reduce((n, p) => n + p.boxes, 0);
+  const own = await printed(page, 'planting-print');
+  assert.equal(boxes(own), 30);
+  assert.ok(own[0].words.includes(say('planting-title')));
+  const ordered = await printed(page, 'order-print');
+  assert.ok(ordered[0].words.includes(say('order-loads')));
+  const other = process.env.CORDONRY_LANGUAGE === 'es' ? 'en' : 'es';
+  await sheet(page).locator('[data-field=hand-language]').selectOption(other);
+  await sheet(page).locator('[data-field=paper]').selectOption('letter');
+  const theirs = await printed(page, 'planting-print');
+  assert.equal(boxes(theirs), 30);
+  assert.ok(theirs[0].words.includes(Words.read(other).say('planting-title')));
+  assert.notEqual(theirs[0].width, own[0].width);
+});
