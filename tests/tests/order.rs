@@ -56,6 +56,7 @@ fn the_command_line_keeps_its_order() {
 fn light_and_drawing_keep_their_order() {
     holds("light", "crates/light/src");
     holds("draw", "crates/draw/src");
+    holds("pdf", "crates/pdf/src");
 }
 
 #[test]

@@ -52,7 +52,7 @@ pub fn run(ask: &Asked, words: &Words) -> Status {
     };
     let look = |path: &Path| -> Result<Told> {
         if let Some(output) = &ask.output_file {
-            named(output, "command-a-plan", "json", words)?;
+            named(output, "command-a-plan", &["json"], words)?;
         }
         let plan = files::plan(path, words)?;
         let moment = Moment {
@@ -72,7 +72,7 @@ pub fn run(ask: &Asked, words: &Words) -> Status {
                 .map_err(|why| files::refused(&why, words))?;
         }
         if let Some(output) = &ask.output_file {
-            files::write(output, path, &write_plan(&now), words)?;
+            files::write(output, path, write_plan(&now).as_bytes(), words)?;
         }
         Ok(told)
     };

@@ -172,7 +172,7 @@ pub struct Crew {
     /// Trees that are diseased, by their numbers, comma between them: they are walked last, with tools disinfected.
     #[arg(long, value_name = "TREES", value_delimiter = ',')]
     pub diseased: Vec<u32>,
-    /// The sheets to print, FILE-1.svg, FILE-2.svg and so on, one a page; or all pieces as one table, FILE.csv.
+    /// The sheets to print as one FILE.pdf, or one a page as FILE-1.svg, FILE-2.svg and so on; or all pieces as one table, FILE.csv.
     #[arg(short, long = "output", value_name = "FILE")]
     pub output_file: Option<PathBuf>,
     /// The paper of the sheets.
@@ -284,17 +284,17 @@ impl Kind {
     }
 }
 
-/// Draw a row to scale as SVG, at the moment that `check` judges; or its sheets to print.
+/// Draw a row to scale as SVG or PDF, at the moment that `check` judges; or its sheets to print.
 ///
 /// With --sheets the row is drawn as the crew finds it, with a sign for each piece of the work that `check` judges as done,
-/// that work as boxes to tick, the findings and the figures: FILE-1.svg, FILE-2.svg and so on, one a page.
+/// that work as boxes to tick, the findings and the figures: one FILE.pdf, or one a page as FILE-1.svg, FILE-2.svg and so on.
 #[derive(ClapArgs)]
 pub struct Draw {
     /// A plan file.
     #[arg(value_name = "PATH")]
     pub path: PathBuf,
-    /// The drawing; a name that ends in .svg.
-    #[arg(short, long = "output", value_name = "FILE.svg")]
+    /// The drawing; a name that ends in .svg or .pdf.
+    #[arg(short, long = "output", value_name = "FILE")]
     pub output_file: PathBuf,
     /// Draw sheets of this paper.
     #[arg(long, value_name = "PAPER")]

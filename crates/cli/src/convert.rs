@@ -19,7 +19,7 @@ use std::sync::Arc;
 
 pub fn import(ask: &Import, words: &Words) -> Status {
     let done = || -> Result<(Value, String)> {
-        named(&ask.output_file, "command-a-plan", "json", words)?;
+        named(&ask.output_file, "command-a-plan", &["json"], words)?;
         if !ask.replace && holds_work(&ask.output_file, words) {
             let why = words.plain("command-holds-work");
             return Err(anyhow!(why).context(ask.output_file.display().to_string()));
@@ -65,7 +65,12 @@ pub fn import(ask: &Import, words: &Words) -> Status {
             &with(&[("file", Arg::Text(file.into_owned()))]),
         );
         plan.note = format!("{note} {remains}").trim_end().into();
-        put(&ask.output_file, &ask.path, &write_plan(&plan), words)?;
+        put(
+            &ask.output_file,
+            &ask.path,
+            write_plan(&plan).as_bytes(),
+            words,
+        )?;
         let row = json!({
             "file": ask.path.display().to_string(),
             "output": ask.output_file.display().to_string(),
@@ -184,7 +189,7 @@ fn trellis(wire: &str, words: &Words) -> Result<Trellis> {
 
 pub fn export(ask: &Export, words: &Words) -> Status {
     let done = || -> Result<(Value, String)> {
-        named(&ask.output_file, "command-a-table", "csv", words)?;
+        named(&ask.output_file, "command-a-table", &["csv"], words)?;
         let plan = files::plan(&ask.path, words)?;
         let style = Style {
             lengths: if ask.us {
@@ -195,7 +200,7 @@ pub fn export(ask: &Export, words: &Words) -> Status {
             decimal_comma: ask.decimal_comma,
         };
         let text = csv::write(&plan.found, &plan.name, &plan.site, plan.tipped, style);
-        put(&ask.output_file, &ask.path, &text, words)?;
+        put(&ask.output_file, &ask.path, text.as_bytes(), words)?;
         Ok((
             json!({
                 "file": ask.path.display().to_string(),
@@ -214,8 +219,8 @@ pub fn export(ask: &Export, words: &Words) -> Status {
 }
 
 /// A file's name says what is in it (`what`: the text that names it), so that no program takes it for another thing.
-pub fn named(path: &Path, what: &'static str, ending: &str, words: &Words) -> Result<()> {
-    let fits = |e: &std::ffi::OsStr| e.eq_ignore_ascii_case(ending);
+pub fn named(path: &Path, what: &'static str, endings: &[&str], words: &Words) -> Result<()> {
+    let fits = |e: &std::ffi::OsStr| endings.iter().any(|own| e.eq_ignore_ascii_case(own));
     if path.extension().is_some_and(fits) {
         return Ok(());
     }
@@ -224,12 +229,12 @@ pub fn named(path: &Path, what: &'static str, ending: &str, words: &Words) -> Re
         &[
             ("what", Arg::key(what)),
             ("file", files::shown(path)),
-            ("ending", Arg::Text(format!(".{ending}"))),
+            ("ending", Arg::Text(format!(".{}", endings.join(" / .")))),
         ],
     ))
 }
 
 /// Writes the file that was asked for; an error names that one.
-pub fn put(path: &Path, from: &Path, text: &str, words: &Words) -> Result<()> {
-    files::write(path, from, text, words).map_err(|e| e.context(path.display().to_string()))
+pub fn put(path: &Path, from: &Path, bytes: &[u8], words: &Words) -> Result<()> {
+    files::write(path, from, bytes, words).map_err(|e| e.context(path.display().to_string()))
 }

@@ -2,11 +2,10 @@
 
 use crate::Status;
 use crate::args::Crew as Asked;
-use crate::convert::named;
-use crate::draw::numbered;
 use crate::files;
 use crate::judged::{scheme_named, window};
 use crate::out::{Row, clean, rounded, tell};
+use crate::pages;
 use anyhow::{Result, anyhow};
 use cordonry::crew::{Hands, Job, Pass, Rate, Season, season};
 use cordonry::file::work_value;
@@ -105,20 +104,17 @@ fn write(
     words: &Words,
 ) -> Result<Vec<PathBuf>> {
     if output.extension().is_some_and(|e| e == "csv") {
-        files::write(output, from, &table(season, words), words)?;
+        files::write(output, from, table(season, words).as_bytes(), words)?;
         return Ok(vec![output.to_path_buf()]);
     }
-    named(output, "command-sheets", "svg", words)?;
-    let mut written = Vec::new();
-    for handed in Handed::all(plan, season, words) {
-        let pages = marking_sheets(&handed, paper).into_iter();
-        for page in pages.chain(pass_sheets(&handed, paper)) {
-            let name = numbered(output, written.len() + 1);
-            files::write(&name, from, &cordonry_draw::file(&page), words)?;
-            written.push(name);
-        }
-    }
-    Ok(written)
+    let as_pdf = pages::is_pdf(output, "command-sheets", words)?;
+    let all = Handed::all(plan, season, words);
+    let sheets = all.flat_map(|handed| {
+        let marking = marking_sheets(&handed, paper).into_iter();
+        marking.chain(pass_sheets(&handed, paper))
+    });
+    let sheets: Vec<String> = sheets.collect();
+    pages::write(output, from, (&plan.name, &sheets), as_pdf, words)
 }
 
 /// All pieces, one a line.

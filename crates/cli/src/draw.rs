@@ -2,9 +2,10 @@
 
 use crate::Status;
 use crate::args::{Draw, PaperSize};
-use crate::convert::{named, put};
+use crate::convert::put;
 use crate::files;
 use crate::judged::judged;
+use crate::pages;
 use anyhow::Result;
 use cordonry::check::{Context, Finding, check, figures, fill_is_due, matters};
 use cordonry::cover::cover;
@@ -16,12 +17,15 @@ use cordonry_draw::{
 };
 use cordonry_words::Words;
 use serde_json::{Value, json};
-use std::path::{Path, PathBuf};
 
 pub fn draw(ask: &Draw, words: &Words) -> Status {
     let done = || -> Result<(Value, String)> {
-        named(&ask.output_file, "command-a-drawing", "svg", words)?;
+        let as_pdf = pages::is_pdf(&ask.output_file, "command-a-drawing", words)?;
         let plan = files::plan(&ask.path, words)?;
+        let write = |pages: &[String]| {
+            let pages = (plan.name.as_str(), pages);
+            pages::write(&ask.output_file, &ask.path, pages, as_pdf, words)
+        };
         let ((leaf, trees), written) = match ask.sheets {
             None => {
                 let row = judged(&plan, words)?.row;
@@ -35,16 +39,17 @@ pub fn draw(ask: &Draw, words: &Words) -> Status {
                         time: None,
                     },
                 );
-                put(&ask.output_file, &ask.path, &text, words)?;
-                ((row.leaf, row.trees.len()), vec![ask.output_file.clone()])
+                let written = match as_pdf {
+                    true => write(&[text])?,
+                    false => {
+                        put(&ask.output_file, &ask.path, text.as_bytes(), words)?;
+                        vec![ask.output_file.clone()]
+                    }
+                };
+                ((row.leaf, row.trees.len()), written)
             }
             Some(paper) => {
-                let mut written = Vec::new();
-                for (i, page) in sheets(&plan, paper, words).iter().enumerate() {
-                    let name = numbered(&ask.output_file, i + 1);
-                    put(&name, &ask.path, &cordonry_draw::file(page), words)?;
-                    written.push(name);
-                }
+                let written = write(&sheets(&plan, paper, words))?;
                 ((plan.found.leaf, plan.found.trees.len()), written)
             }
         };
@@ -65,13 +70,6 @@ pub fn draw(ask: &Draw, words: &Words) -> Status {
         Ok((told, drawn))
     };
     files::outcome(&ask.output, words, &ask.path, done())
-}
-
-/// `row.svg` with a page's number: `row-2.svg`.
-pub fn numbered(path: &Path, page: usize) -> PathBuf {
-    let stem = path.file_stem().unwrap_or_default().to_string_lossy();
-    let ending = path.extension().unwrap_or_default().to_string_lossy();
-    path.with_file_name(format!("{stem}-{page}.{ending}"))
 }
 
 /// The found row before the first work of the first scheme, which is the row that the crew finds.

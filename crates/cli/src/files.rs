@@ -74,7 +74,7 @@ pub fn plan(path: &Path, words: &Words) -> Result<Plan> {
 }
 
 /// Writes a file that was made from another, which it may not replace.
-pub fn write(path: &Path, from: &Path, text: &str, words: &Words) -> Result<()> {
+pub fn write(path: &Path, from: &Path, bytes: &[u8], words: &Words) -> Result<()> {
     let real = |p: &Path| fs::canonicalize(p).ok();
     if real(path).is_some() && real(path) == real(from) {
         bail!(words.plain("command-would-replace"));
@@ -82,7 +82,7 @@ pub fn write(path: &Path, from: &Path, text: &str, words: &Words) -> Result<()> 
     if is_read_only(path) {
         bail!(words.plain("command-read-only"));
     }
-    replace(path, text).context(words.plain("command-cannot-write"))
+    replace(path, bytes).context(words.plain("command-cannot-write"))
 }
 
 /// Whether a file is there that may not be written: a new one in its place would overrule that.

@@ -13,6 +13,7 @@ mod judged;
 mod light;
 mod materials;
 mod out;
+mod pages;
 mod replace;
 
 use clap::Parser;

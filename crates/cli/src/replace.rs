@@ -4,17 +4,17 @@ use std::fs;
 use std::io::{self, Write as _};
 use std::path::{Path, PathBuf};
 
-/// Puts `text` into the file at `path`: first into a new file beside it, which takes its place once all is on the disk.
+/// Puts bytes into the file at `path`: first into a new file beside it, which takes its place once all is on the disk.
 /// A link is kept, and what it leads to replaced. What is no file, such as a terminal or a pipe, is written straight to.
 ///
 /// # Errors
 /// What can't be made, written or put in place; the old file is whole then.
-pub fn replace(path: &Path, text: &str) -> io::Result<()> {
+pub fn replace(path: &Path, bytes: &[u8]) -> io::Result<()> {
     let path = target(path)?;
     let old = fs::metadata(&path).ok();
     if old.as_ref().is_some_and(|m| !m.is_file()) {
         let mut file = fs::OpenOptions::new().write(true).open(&path)?;
-        file.write_all(text.as_bytes())?;
+        file.write_all(bytes)?;
         return file.flush();
     }
     let folder = match path.parent() {
@@ -22,7 +22,7 @@ pub fn replace(path: &Path, text: &str) -> io::Result<()> {
         _ => Path::new("."),
     };
     let mut file = new_file(folder).map_err(plain)?;
-    file.write_all(text.as_bytes()).map_err(plain)?;
+    file.write_all(bytes).map_err(plain)?;
     if let Some(old) = old {
         file.as_file().set_permissions(old.permissions())?;
     }

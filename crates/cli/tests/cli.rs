@@ -209,11 +209,13 @@ fn a_measured_row_goes_in_and_out() {
         &file("row.svg"),
         "--sheets",
     ];
+    let mut told_sheets = 0;
     for (paper, width) in [("a4", "297mm"), ("letter", "279.4mm")] {
         let ran = run(&[&sheets[..], &[paper, "--json"]].concat());
         assert_eq!(ran.status, 0, "{}", ran.err);
         let told: serde_json::Value = serde_json::from_str(&ran.out).unwrap();
         let names = told["rows"][0]["sheets"].as_array().unwrap();
+        told_sheets = names.len();
         for (i, name) in names.iter().enumerate() {
             assert_eq!(*name, file(&format!("row-{}.svg", i + 1)));
             let page = fs::read_to_string(name.as_str().unwrap()).unwrap();
@@ -221,6 +223,17 @@ fn a_measured_row_goes_in_and_out() {
         }
     }
     assert_eq!(run(&[&sheets[..], &["a0"]].concat()).status, 2);
+    let in_one = ["draw", &file("row.json"), "-o", &file("row.PDF")];
+    for (more, pages) in [(&["--sheets", "letter"][..], told_sheets), (&[], 1)] {
+        let ran = run(&[&in_one[..], more].concat());
+        assert_eq!(ran.status, 0, "{}", ran.err);
+        let bytes = fs::read(file("row.PDF")).unwrap();
+        let count = format!("/Count {pages}");
+        assert!(
+            bytes.starts_with(b"%PDF-")
+                && bytes.windows(count.len()).any(|w| w == count.as_bytes())
+        );
+    }
 }
 
 #[test]
@@ -307,7 +320,7 @@ fn what_cannot_be_done_ends_with_2_and_names_the_file() {
         (["export", "plan.json", "a.xlsx"], "ends in .csv"),
         (["import", "bad.csv", "a.csv"], "ends in .json"),
         (["export", "plan.json", "no/where.csv"], "where.csv"),
-        (["draw", "plan.json", "a.pdf"], ".svg"),
+        (["draw", "plan.json", "a.png"], ".svg"),
     ] {
         let ran = run(&[args[0], &file(args[1]), "-o", &file(args[2])]);
         assert_eq!(ran.status, 2, "{args:?}");

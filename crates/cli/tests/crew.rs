@@ -252,7 +252,28 @@ fn sheets_and_a_table_are_written() {
     assert_eq!(std::fs::read_to_string(file("crew-en.csv")).unwrap(), table);
     let (status, _, err) = run(&["check", EXAMPLE, "--language", "en,es"]);
     assert_eq!(status, 2, "{err}");
-    for wrong in [file("crew.pdf"), file("crew")] {
+    // All sheets in one file, in each language; its count stands in it, in plain.
+    let pdf = file("crew.pdf");
+    let told = json(
+        &[
+            &["crew", EXAMPLE, "--leaf", "3"],
+            &["--language", "en,es", "-o", &pdf, "--json"][..],
+        ]
+        .concat(),
+    );
+    assert_eq!(
+        told["rows"][0]["written"],
+        serde_json::json!([file("crew-en.pdf"), file("crew-es.pdf")])
+    );
+    for language in ["en", "es"] {
+        let bytes = std::fs::read(file(&format!("crew-{language}.pdf"))).unwrap();
+        let holds = |text: &str| bytes.windows(text.len()).any(|w| w == text.as_bytes());
+        assert!(
+            bytes.starts_with(b"%PDF-") && holds(&format!("/Count {}", written.len())),
+            "{language}"
+        );
+    }
+    for wrong in [file("crew.png"), file("crew")] {
         let (status, _, _) = run(&["crew", EXAMPLE, "-o", &wrong]);
         assert_eq!(status, 2, "{wrong}");
     }

@@ -162,4 +162,5 @@ command-compare = { $file }: { $name }, to leaf { $leaf }, by a calibrated model
 command-compare-scheme = { $scheme }: crop { $crop } t/ha in all, cordon filled to { $filled } at the end, oldest wood { $age }; { $hours } hours, { $pieces } pieces of work, { $cuts } cuts, { $wires } wires, { $ties } ties, { $sleeves } sleeves
 command-one-row = -o writes for one row: name one file
 command-sheets = sheets
+command-no-pdf = the PDF could not be made: { $reason }
 command-one-language = one language at a time: only crew writes in several

@@ -162,4 +162,5 @@ command-compare = { $file }: { $name }, hasta la hoja { $leaf }, por un modelo c
 command-compare-scheme = { $scheme }: producción { $crop } t/ha en total, cordón lleno al { $filled } al final, madera más vieja { $age }; { $hours } horas, { $pieces } labores, { $cuts } cortes, { $wires } alambres, { $ties } amarras, { $sleeves } fundas
 command-one-row = -o escribe para una hilera: nombrar un archivo
 command-sheets = las hojas
+command-no-pdf = no se pudo hacer el PDF: { $reason }
 command-one-language = un idioma a la vez: solo crew escribe en varios
