@@ -1,7 +1,7 @@
 //! Drafting a window's work.
 
 use super::{Choosing, Draft, Next, Piece, Weights, Why, fill, stand, uprights, windows};
-use crate::arrange::Arrange;
+use crate::arrange::{Arrange, Gather};
 use crate::check::{
     Context, Finding, Severity, Stage, bent_too_tight, harmed, is_left, survey, together,
 };
@@ -237,6 +237,21 @@ impl Job {
             refused,
         };
         let mut next = fill::choose(&mut found, &by);
+        // What crowds another where wood is laid first may be what is laid: who goes is asked once it lies.
+        let laid = next
+            .iter()
+            .flat_map(|n| n.work.iter().filter_map(Work::tree));
+        let laid: BTreeSet<TreeId> = laid.gathered_set();
+        for finding in &mut found {
+            let waits = |w: &Work| {
+                let goes = matches!(w, Work::Remove { .. });
+                goes && w.tree().is_some_and(|t| laid.contains(&t))
+            };
+            let crowd = Stage::of_rule(finding.rule) == Stage::Crowding;
+            finding
+                .remedies
+                .retain(|r| !crowd || !r.work.iter().any(waits));
+        }
         next.extend(uprights::choose(&mut found, &by));
         let window = self.moment.window;
         // Stock that still stands is laid by the rules, in its time: short stock waits a leaf.

@@ -15,6 +15,8 @@ const RULES: [&str; 2] = ["cordon-gap", "leans-opposed"];
 const OTHERS: [&str; 2] = ["remedy-replant", "remedy-lay-all"];
 /// An end that has not grown for more seasons than this is none to wait for.
 const GREW: u8 = 2;
+/// So many times as much it costs to wait for an end where the cordon was due filled before.
+const LATE: f64 = 2.0;
 
 /// What a way is of a tree: which of the ways to fill it takes.
 type Takes = Vec<usize>;
@@ -115,6 +117,8 @@ fn of_tree(
 ) -> (Vec<Way>, Vec<Takes>) {
     let tree = posed.tree();
     let first = cover.laid.iter().position(|l| l.tree == tree.id);
+    let late = f64::from(context.row.leaf) > context.targets.get(Limit::FillDueLeaf);
+    let wait = weights.get(Weight::Wait) * if late { LATE } else { 1.0 };
     let own = first.map_or(&[][..], |at| {
         let rest = &cover.laid[at..];
         &rest[..rest.iter().take_while(|l| l.tree == tree.id).count()]
@@ -141,7 +145,7 @@ fn of_tree(
         };
         if tree.standing_stem().is_some() {
             // Stock that stands is laid in its time: what it will fill waits for it.
-            let waits = weights.get(Weight::Wait) * span.length();
+            let waits = wait * span.length();
             all.push((way(span, ways[at].cost + bare + waits), Vec::new()));
             continue;
         }
@@ -180,7 +184,7 @@ fn of_tree(
                 continue;
             }
             *end.0 += by * toward.sign();
-            grown.cost += weights.get(Weight::Wait) * by;
+            grown.cost += wait * by;
             all.push((grown, takes));
         }
     }

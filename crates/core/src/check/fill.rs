@@ -34,7 +34,7 @@ struct Way {
     cost: f64,
     /// What of it the work costs by itself.
     by_itself: f64,
-    /// Whether it takes a trained upright from its place.
+    /// Whether it takes a trained upright from its place: one that crowds another has none.
     costs_upright: bool,
 }
 
@@ -87,7 +87,7 @@ pub struct FillWay {
     pub laid: Vec<Laid>,
     /// What the work itself costs, as mm of wire.
     pub cost: f64,
-    /// Whether it takes a trained upright from its place.
+    /// Whether it takes a trained upright from its place: one that crowds another has none.
     pub costs_upright: bool,
 }
 
@@ -323,7 +323,7 @@ fn try_lay(
         laid,
         leaves,
         cost: cost(c, leaves, doubles) + by_itself,
-        costs_upright: shoot.kind() == Kind::Upright,
+        costs_upright: shoot.kind() == Kind::Upright && !c.is_crowded(tree.id, shoot.id),
     })
 }
 

@@ -6,7 +6,7 @@
 use super::seen::{Seen, SeenTree, Standing, over, under};
 use crate::arrange::arrange_numbers;
 use crate::pose::Course;
-use crate::row::{Face, Kind, Limit, Moment, Pose, Shoot, ShootId, Toward, Tree, Window};
+use crate::row::{Face, Kind, Limit, Moment, Pose, Shoot, ShootId, Toward, Tree, TreeId, Window};
 
 /// An upright that leans more than this, degrees, is none to keep.
 const LEAN: f64 = 30.0;
@@ -239,6 +239,26 @@ impl Seen<'_> {
         let seen = self.tree_at(i);
         let well = seen.well.get_or_init(|| well_placed(self, seen));
         well.contains(&self.places[i].shoot)
+    }
+
+    /// Whether an upright stands closer to another than the least distance.
+    pub fn is_crowded(&self, tree: TreeId, shoot: ShootId) -> bool {
+        let Some(seen) = self.tree_index(tree) else {
+            return false;
+        };
+        let mut own = self.places_of(seen).iter().copied();
+        let Some(at) = own.find(|i| self.places[*i].shoot == shoot) else {
+            return false;
+        };
+        let least = self.let_pass(Limit::UprightSpacingMin);
+        let near = |a: usize, b: usize| {
+            let grown = |i: usize| !self.is_stub(i) && !is_bud(self.worth(i));
+            b < self.places.len()
+                && under(self.places[b].x - self.places[a].x, least)
+                && grown(a)
+                && grown(b)
+        };
+        near(at, at + 1) || at.checked_sub(1).is_some_and(|before| near(before, at))
     }
 
     /// Whether a stub stands at the place at `i`.
