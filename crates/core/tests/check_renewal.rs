@@ -99,21 +99,31 @@ fn no_stub_stands_beside_a_hole_where_another_can_go() {
 }
 
 #[test]
-fn a_tree_with_fewer_uprights_than_it_needs_waits() {
+fn of_a_tree_with_fewer_uprights_than_it_needs_only_what_grows_too_old_goes() {
     // Over 1.2 m four stand at the widest, for what measuring may be off.
-    let of = |n: usize| {
-        let mut row = tree(8, &vec![(20.0, 1); n]);
+    let of = |n: usize, born: u8| {
+        let mut row = tree(8, &vec![(20.0, born); n]);
         let mut one = (*row.trees[0]).clone();
         one.shoots[0].units = grown(1, 1700.0);
         row.trees[0] = one.into();
         row.to = Mm(1200);
         row
     };
-    assert_eq!(found(&of(4), "renewal-due").len(), 1);
-    for few in 1..4 {
-        assert_eq!(found(&of(few), "renewal-due"), []);
-        let old = found(&of(few), "wood-too-old");
-        assert!(old.iter().all(|f| f.remedies.is_empty()), "{old:?}");
+    // The share of enough is one, however young.
+    assert_eq!(found(&of(4, 1), "renewal-due").len(), 1);
+    assert_eq!(found(&of(4, 6), "renewal-due").len(), 1);
+    // One a winter is a third, and at five seasons the last goes: of one, two and three, by the leaf that they were born in.
+    let due = [
+        (1, [1, 1, 1]),
+        (3, [1, 1, 1]),
+        (4, [0, 1, 1]),
+        (5, [0, 0, 1]),
+        (6, [0, 0, 0]),
+    ];
+    for (born, due) in due {
+        let cut = |few| found(&of(few, born), "renewal-due");
+        let cut = |few| cut(few).iter().map(|f| f.subjects.len()).sum::<usize>();
+        assert_eq!([1, 2, 3].map(cut), due, "of leaf {born}");
     }
 }
 
@@ -323,17 +333,16 @@ fn a_tree_of_old_wood_is_not_cut_back_whole() {
 }
 
 #[test]
-fn old_wood_of_a_tree_with_too_few_uprights_waits_and_says_so() {
+fn old_wood_of_a_tree_with_too_few_uprights_goes_too() {
     // Two uprights of six seasons on 1.5 m, which is to have five.
     let tree = upright_stem(1, 0, 2000.0).uprights(&[300.0, 900.0]);
     let mut few = row(0, 1500, vec![tree]);
     few.leaf = 8;
     let f = found(&few, "wood-too-old").remove(0);
-    assert!(f.remedies.is_empty(), "{:?}", f.remedies);
-    assert_eq!(f.severity, Severity::Note);
+    assert_eq!(f.remedies[0].work.len(), 1, "{:?}", f.remedies);
     assert_eq!(
         Words::strict().finding(&f),
-        "Tree 1: 2 uprights are over 5 seasons old, the oldest 6; they wait until the tree has as many uprights as it needs"
+        "Tree 1: 2 uprights are over 5 seasons old, the oldest 6; one goes this winter, the rest over the coming ones, the last before leaf 9"
     );
 }
 

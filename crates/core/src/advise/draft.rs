@@ -247,10 +247,10 @@ impl Job {
                 let goes = matches!(w, Work::Remove { .. });
                 goes && w.tree().is_some_and(|t| laid.contains(&t))
             };
-            let crowd = Stage::of_rule(finding.rule) == Stage::Crowding;
-            finding
-                .remedies
-                .retain(|r| !crowd || !r.work.iter().any(waits));
+            let crowds = Stage::of_rule(finding.rule) == Stage::Crowding;
+            if crowds && finding.remedies.iter().any(|r| r.work.iter().any(waits)) {
+                finding.remedies.clear();
+            }
         }
         next.extend(uprights::choose(&mut found, &by));
         let window = self.moment.window;

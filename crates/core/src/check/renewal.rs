@@ -19,8 +19,8 @@ pub(super) const DUE: &str = "renewal-due";
 pub(super) const OLD: &str = "wood-too-old";
 
 impl Due {
-    /// `None` before renewal begins, and of a tree that has fewer uprights than it needs: it waits until it has them. A leaf
-    /// before renewal begins, only what is thick or over-vigorous already goes.
+    /// `None` before renewal begins. A leaf before, only what is thick or over-vigorous already goes; and of a tree that has
+    /// fewer uprights than it needs only what would grow too old: the rest waits until it has them.
     fn of(c: &Seen<'_>, tree: usize, holes: &mut Holes) -> Option<Self> {
         let seen = &c.trees[tree];
         let leaf = f64::from(c.row.leaf);
@@ -62,9 +62,7 @@ impl Due {
         let uprights: Vec<Upright> = wood.iter().map(|(_, u)| *u).collect();
         let stand = seen.uprights().filter(|(s, _)| !seen.is_spare(s.id));
         let stubbed = uprights.iter().filter(|u| u.stubbed);
-        if too_few(c, seen, stand.count() + stubbed.count()) {
-            return None;
-        }
+        let few = too_few(c, seen, stand.count() + stubbed.count());
         let own = c.places_of(tree).iter();
         let place = |s: ShootId| own.clone().copied().find(|p| c.places[*p].shoot == s);
         let at: Vec<Option<usize>> = wood.iter().map(|(s, _)| place(*s)).collect();
@@ -76,11 +74,14 @@ impl Due {
         };
         // Trees have their turns one after the other, so that a row has much the same work each winter.
         let winter = u32::from(c.row.leaf).saturating_add(seen.tree.id.0);
-        let winter = c.renewal.winter(&uprights, winter, &harms);
+        let winter = match few {
+            true => c.renewal.winter_of_few(&uprights, &harms),
+            false => c.renewal.winter(&uprights, winter, &harms),
+        };
         for p in winter.cut.iter().filter_map(|i| at[*i]) {
             holes.cut[p] = true;
         }
-        Some(Self { wood, winter })
+        Some(Self { wood, winter, few })
     }
 
     /// The uprights that are yet to be cut this winter, the first to go first.
@@ -110,7 +111,10 @@ impl Due {
                 u.stubbed = false;
             }
             let winter = u32::from(leaf).saturating_add(tree);
-            cut = rule.winter(&all, winter, &|_, _| false).cut;
+            cut = match self.few {
+                true => rule.winter_of_few(&all, &|_, _| false).cut,
+                false => rule.winter(&all, winter, &|_, _| false).cut,
+            };
         }
     }
 
@@ -298,10 +302,8 @@ pub(super) fn find_old(c: &Seen<'_>) -> Vec<Finding> {
             let cut = due.map(Due::cut).unwrap_or_default();
             let now = cut.iter().filter(|id| ids.contains(id)).count();
             let until = due.map_or(0, |d| d.until(c, seen.tree.id.0));
-            let begun = f64::from(c.row.leaf) >= c.limit(Limit::RenewalLeaf);
             // What the winter's renewal leaves over can't be hurried.
             let (when, severity) = match now {
-                0 if due.is_none() && begun => ("few", Severity::Note),
                 0 if due.is_some() && cut.is_empty() => ("later", Severity::Note),
                 0 => ("unknown", Severity::Soon),
                 _ if now < old.len() => ("some", Severity::Soon),

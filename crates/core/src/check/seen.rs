@@ -51,6 +51,8 @@ pub(super) struct Due {
     /// Its uprights and stubs from left to right, each as old as it was before this winter's cut.
     pub wood: Vec<(ShootId, Upright)>,
     pub winter: Winter,
+    /// Whether it lacks uprights.
+    pub few: bool,
 }
 
 /// A tree with its shoots' courses, in the order of its shoots.

@@ -166,6 +166,7 @@ fn keep_buds(c: &Seen<'_>, t: &Counted<'_>) -> Option<Remedy> {
             for n in 1..parts.max(1.0) as usize {
                 let x = pair[0] + space * n as f64 / parts;
                 let Some(s) = course.at_x(x) else { continue };
+                let s = tree.clear_of_laid(laid.shoot, s);
                 let Some(item) = c.budded(tree.id, laid.shoot, Mm::round(s)) else {
                     continue;
                 };

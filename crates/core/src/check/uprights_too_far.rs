@@ -156,7 +156,7 @@ pub(super) fn bud_at(c: &Seen<'_>, x: f64, budded: &mut Vec<Tree>) -> Option<(Wo
             let seen = c.tree(laid.tree)?;
             let index = seen.tree.index(laid.shoot)?;
             let course = &seen.courses[index];
-            let at_mm = Mm::round(course.at_x(x)?);
+            let at_mm = Mm::round(seen.tree.clear_of_laid(laid.shoot, course.at_x(x)?));
             let work = c.budded(laid.tree, laid.shoot, at_mm)?;
             let before = budded.iter().position(|t| t.id == laid.tree);
             let tree = before.map_or(seen.tree, |i| &budded[i]);

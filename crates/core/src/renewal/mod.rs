@@ -63,6 +63,18 @@ pub struct Upright {
     pub spared: bool,
 }
 
+/// What a winter begins with.
+struct Open<'u> {
+    /// Those that may be cut.
+    left: Vec<&'u Upright>,
+    /// The most that are cut in one winter.
+    most: usize,
+    /// How many have been.
+    stubbed: usize,
+    /// See [`Winter::reachable`].
+    reachable: u8,
+}
+
 /// How a tree is renewed.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Renewal {
@@ -96,18 +108,12 @@ impl Renewal {
         harms: &dyn Fn(usize, &[usize]) -> bool,
     ) -> Winter {
         let n = uprights.len();
-        // The most that are cut in one winter.
-        let most = n.div_ceil(3);
-        let stubbed = uprights.iter().filter(|u| u.stubbed).count();
-        let mut left: Vec<&Upright> = uprights.iter().collect();
-        left.retain(|u| !u.stubbed && !u.spared);
-        let unused = most.saturating_sub(stubbed);
-        let reachable = (self.age_limit..u8::MAX)
-            .find(|age| {
-                let always = Turn::new(*age, most, &[]);
-                always.short(&left, unused).is_none()
-            })
-            .unwrap_or(u8::MAX);
+        let Open {
+            left,
+            most,
+            stubbed,
+            reachable,
+        } = self.open(uprights);
         let shares: Vec<usize> = (0..u32::from(reachable))
             .map(|t| self.share.carried(n, winter.saturating_add(t)).min(most))
             .collect();
@@ -130,6 +136,45 @@ impl Renewal {
             count,
             carried,
             reachable,
+        }
+    }
+
+    /// What is cut of a tree that lacks uprights: its share waits until it has them, and no more goes than keeps wood in time, as
+    /// late as may be.
+    pub fn winter_of_few(
+        &self,
+        uprights: &[Upright],
+        harms: &dyn Fn(usize, &[usize]) -> bool,
+    ) -> Winter {
+        let Open {
+            left,
+            most,
+            stubbed,
+            reachable,
+        } = self.open(uprights);
+        let turn = Turn::new(reachable, most, &[]);
+        let enough = |now: &usize| turn.short(&left, now.saturating_sub(stubbed)).is_none();
+        let count = (0..most).find(enough).unwrap_or(most).max(stubbed);
+        Winter {
+            cut: self.choose(uprights, count - stubbed, &turn, harms),
+            count,
+            carried: 0,
+            reachable,
+        }
+    }
+
+    fn open<'u>(&self, uprights: &'u [Upright]) -> Open<'u> {
+        let most = uprights.len().div_ceil(3);
+        let stubbed = uprights.iter().filter(|u| u.stubbed).count();
+        let mut left: Vec<&Upright> = uprights.iter().collect();
+        left.retain(|u| !u.stubbed && !u.spared);
+        let unused = most.saturating_sub(stubbed);
+        let in_time = |age: &u8| Turn::new(*age, most, &[]).short(&left, unused).is_none();
+        Open {
+            most,
+            stubbed,
+            reachable: (self.age_limit..u8::MAX).find(in_time).unwrap_or(u8::MAX),
+            left,
         }
     }
 

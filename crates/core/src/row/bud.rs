@@ -2,7 +2,13 @@
 //! base of the growth (15 to 20 cm); older wood has none that grows by itself. There a notch above a place brings one on, in
 //! wood of two seasons about every second time, in older about every fourth.
 
+use super::ids::ShootId;
 use super::shoot::{Origin, Shoot};
+use super::tree::Tree;
+
+/// How far from the base of laid wood a bud is at least kept, mm: nearer there is no other node, and it would grow into what bends
+/// there. From memory.
+const CLEAR_OF_LAID: f64 = 30.0;
 
 /// How likely a notched bud is to grow, 0 to 1, in wood of so many seasons.
 pub fn notch_take(seasons: u8) -> f64 {
@@ -27,5 +33,19 @@ impl Shoot {
     /// Whether it is a bud that a notch is to bring on: it may not grow.
     pub fn is_notched(&self) -> bool {
         self.units.is_empty() && self.origin == Some(Origin::Notch)
+    }
+}
+
+impl Tree {
+    /// The place nearest to `at` mm along a shoot that is clear of what is laid from it.
+    pub fn clear_of_laid(&self, on: ShootId, at: f64) -> f64 {
+        let laid = |s: &&Shoot| s.parent == Some(on) && s.pose.is_laid();
+        let near = |s: &&Shoot| (s.at - at).abs() < CLEAR_OF_LAID;
+        let beside = |s: &Shoot| match at < s.at {
+            true => s.at - CLEAR_OF_LAID,
+            false => s.at + CLEAR_OF_LAID,
+        };
+        let mut all = self.shoots.iter().filter(laid);
+        all.find(near).map_or(at, beside)
     }
 }

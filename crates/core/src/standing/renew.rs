@@ -29,9 +29,8 @@ pub(super) fn stubs(job: &Job<'_>) -> Vec<Work> {
         .filter(|p| places[*p].wood.is_some())
         .collect();
     let uprights: Vec<Upright> = wood.iter().filter_map(|p| places[*p].wood).collect();
-    if too_few(job, places.iter().filter(|p| p.bears).count()) {
-        return Vec::new();
-    }
+    let rule = Renewal { share, age_limit };
+    let few = too_few(job, places.iter().filter(|p| p.bears).count());
     let most = job.targets.let_pass(Limit::UprightSpacingMax);
     // A stub is not to stand beside a hole of the wall, nor beside another of this winter.
     let harms = |i: usize, cut: &[usize]| {
@@ -45,10 +44,12 @@ pub(super) fn stubs(job: &Job<'_>) -> Vec<Work> {
         };
         beside(here.checked_sub(1)) || beside(Some(here + 1))
     };
-    let rule = Renewal { share, age_limit };
     // Trees have their turns one after the other, so that a row has much the same work each winter.
     let winter = u32::from(job.moment.leaf).saturating_add(job.tree.id.0);
-    let chosen = rule.winter(&uprights, winter, &harms).cut;
+    let chosen = match few {
+        true => rule.winter_of_few(&uprights, &harms).cut,
+        false => rule.winter(&uprights, winter, &harms).cut,
+    };
     let chosen: Vec<ShootId> = chosen.iter().map(|i| places[wood[*i]].shoot).collect();
     // What stands on another that is cut goes with it.
     let outermost = |id: &&ShootId| {
@@ -100,7 +101,7 @@ fn places(job: &Job<'_>) -> Vec<Place> {
     out
 }
 
-/// Whether a tree has fewer uprights than its cordon needs: it waits until it has them.
+/// Whether a tree has fewer uprights than its cordon needs.
 fn too_few(job: &Job<'_>, uprights: usize) -> bool {
     let laid = job.sides().into_iter().map(|side| {
         let ends = side.wood.iter().map(|(_, course)| side.end(course));

@@ -378,10 +378,6 @@ finding-wood-too-old = Tree { $tree }: { $count ->
         [one] one goes
        *[other] { $now } go
     } this winter, the rest over the coming ones, the last before leaf { $until }
-    [few] { $count ->
-        [one] ; it waits
-       *[other] ; they wait
-    } until the tree has as many uprights as it needs
     [later] ; this winter's renewal is done, the rest follows over the coming ones, the last before leaf { $until }
    *[unknown] {""}
 }

@@ -378,10 +378,6 @@ finding-wood-too-old = Árbol { $tree }: { $count ->
         [one] uno se va
        *[other] { $now } se van
     } este invierno, el resto en los siguientes, el último antes de la hoja { $until }
-    [few] { $count ->
-        [one] ; espera
-       *[other] ; esperan
-    } hasta que el árbol tenga los verticales que necesita
     [later] ; la renovación de este invierno está hecha, el resto sigue en los siguientes, el último antes de la hoja { $until }
    *[unknown] {""}
 }
