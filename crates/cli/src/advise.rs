@@ -7,8 +7,8 @@ use crate::files;
 use crate::judged::window;
 use crate::out::{clean, print, rounded, tell};
 use anyhow::Result;
-use cordonry::advise::{Cost, Gain, Piece, Weight, Weights, Why, draft, renew, tips};
-use cordonry::check::{Context, Figures, Severity, survey};
+use cordonry::advise::{Cost, Draft, Gain, Piece, Weight, Weights, Why, draft, renew, tips};
+use cordonry::check::{Context, Figures, Finding, Severity, survey};
 use cordonry::file::{work_value, write_plan};
 use cordonry::plan::{Moment, Phase, Plan, Replayer};
 use cordonry::pose::PosedRow;
@@ -23,6 +23,8 @@ use std::cell::RefCell;
 use std::fmt::Write as _;
 use std::path::Path;
 
+/// So many of the gravest matters that stay open are told.
+const OPEN: usize = 6;
 /// Winters over which renewal is advised.
 const WINTERS: u8 = 5;
 
@@ -141,6 +143,9 @@ fn advise(
             let gain = Gain::of(plan, &taken, 0, leaf)?;
             let at = Replayer::default().at(&taken, 0, moment, Phase::After)?;
             drafted(told, kind, (was, is), &pieces, &gain, &at.row, words);
+            if kind == Kind::Draft {
+                still_open(told, &made, words)?;
+            }
             Ok(taken)
         }
         Kind::Tip => {
@@ -325,6 +330,30 @@ fn drafted(
     });
     let work = works().cloned().collect();
     told.put(kind, values, work, said, more);
+}
+
+/// Tells of the gravest matters that stay open with the whole draft, each with why.
+fn still_open(told: &mut Told, made: &Draft, words: &Words) -> Result<(), Refusal> {
+    let open = made.open(OPEN)?;
+    let all: Vec<&Finding> = open.findings.iter().collect();
+    let each = open.matters.iter();
+    let each: Vec<(String, String)> = each
+        .map(|(m, why)| (words.matter(m, &all), words.plain(why.word())))
+        .collect();
+    if !each.is_empty() {
+        let said = words.text("draft-open", &[("count", Arg::Count(each.len() as i64))]);
+        let _ = writeln!(told.lines, "  {said}");
+    }
+    for (matter, why) in &each {
+        let _ = writeln!(told.lines, "    {matter}. {why}");
+    }
+    if let Some(Value::Object(more)) = told.advice.last_mut().map(|a| &mut a.more) {
+        let each = each
+            .iter()
+            .map(|(matter, why)| json!({ "words": matter, "why": why }));
+        more.insert("open".into(), each.collect());
+    }
+    Ok(())
 }
 
 /// What was weighed against what: of the fill mm of bare wire, of the uprights distances that are off by as much as is aimed at.
