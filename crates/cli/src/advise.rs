@@ -205,15 +205,21 @@ fn advise(
             ];
             let said = words.text("advice-renewed", &args);
             let _ = writeln!(told.lines, "  {said}");
-            for (leaf, stubs) in &made.winters {
+            for ((leaf, stubs), (rule, crop)) in made.winters.iter().zip(&made.crop) {
                 let args = [
                     ("leaf", Arg::Count((*leaf).into())),
                     ("count", Arg::Count(stubs.len() as i64)),
+                    ("rule", Arg::Number(*rule, 1)),
+                    ("crop", Arg::Number(*crop, 1)),
                 ];
                 let _ = writeln!(told.lines, "    {}", words.text("advice-winter", &args));
             }
-            let winters = made.winters.iter().map(|(leaf, stubs)| {
-                json!({ "leaf": leaf, "work": stubs.iter().map(work_value).collect::<Vec<_>>() })
+            let winters = made.winters.iter().zip(&made.crop);
+            let winters = winters.map(|((leaf, stubs), (rule, crop))| {
+                json!({
+                    "leaf": leaf, "work": stubs.iter().map(work_value).collect::<Vec<_>>(),
+                    "crop_t_per_ha": rounded(*crop, 1e4), "crop_by_rule_t_per_ha": rounded(*rule, 1e4),
+                })
             });
             let more =
                 json!({ "winters": winters.collect::<Vec<_>>(), "gain": gain_json(&made.gain) });

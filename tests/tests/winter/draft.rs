@@ -7,6 +7,7 @@ use cordonry::advise::{Draft, PERCENT, Why, draft, renew, tips};
 use cordonry::check::{Context, figures, matters, survey};
 use cordonry::cover::places_of;
 use cordonry::file::{read_plan, write_plan};
+use cordonry::forecast::{Forecast, kept_young_from};
 use cordonry::fruit::LEAF_OF_A_FRUIT;
 use cordonry::plan::{History, Moment, Phase, Plan, Replayed, Replayer, Window, Years};
 use cordonry::row::{Kind, Limit, ShootId};
@@ -333,10 +334,37 @@ fn renewal_keeps_wood_as_young_as_the_simple_rule_does() {
             made.gain.crop
         );
         assert!(
-            seen <= simple.max(6),
+            seen <= simple.max(5),
             "{name}: {seen}, {simple} by the rule"
         );
         assert_eq!(made.winters.len(), 5);
+        let (rule, so) = made
+            .crop
+            .iter()
+            .fold((0.0, 0.0), |sum, crop| (sum.0 + crop.0, sum.1 + crop.1));
+        let told = (made.gain.before.crop, made.gain.after.crop);
+        assert!((rule - told.0).abs() < 1e-9, "{name}: {rule}, {told:?}");
+        assert!((so - told.1).abs() < 1e-9, "{name}: {so}, {told:?}");
+    }
+}
+
+/// A draft that is taken, and the rules after it, hold all wood to the age limit from the first winter in which that can be.
+#[test]
+fn after_a_draft_no_wood_passes_the_age_limit_but_what_has_or_must() {
+    for (name, plan) in examples() {
+        let moment = plan.start();
+        let made = draft(&plan, 0, moment).expect("a draft");
+        let rest = made.plan.with_all_standing();
+        let limit = rest.limits(0).get(Limit::WoodAgeMax);
+        let leaves = Forecast::default().of(&rest, 0, moment.leaf + 10);
+        let leaves = leaves.expect("leaves");
+        let oldest: Vec<u8> = leaves.iter().map(|f| f.wood_age_max).collect();
+        println!("{name}: {oldest:?}");
+        let young = kept_young_from(&leaves, limit);
+        assert!(young.is_some(), "{name}: {oldest:?}");
+        if f64::from(oldest[0]) < limit - 1.0 {
+            assert_eq!(young, Some(moment.leaf), "{name}: {oldest:?}");
+        }
     }
 }
 

@@ -2,6 +2,7 @@
 
 use super::draft;
 use super::outcome::Gain;
+use crate::forecast::Forecast;
 use crate::plan::{Phase, Plan, Replayer};
 use crate::refusal::Refusal;
 use crate::row::Moment;
@@ -14,6 +15,8 @@ pub struct Renewed {
     pub winters: Vec<(u8, Vec<Work>)>,
     /// Age of the oldest upright before the winter after the last, by the simple rule and by these stubs, completed seasons.
     pub oldest: (u8, u8),
+    /// Of each of those leaves the crop, t/ha: by the simple rule, and by these stubs.
+    pub crop: Vec<(f64, f64)>,
     /// What they bring over five leaves, the simple rule as what is before.
     pub gain: Gain,
     /// The plan with those winters drafted.
@@ -44,7 +47,14 @@ pub fn renew(plan: &Plan, scheme: usize, leaf: u8, winters: u8) -> Result<Renewe
             .map(|b| last.saturating_sub(b));
         Ok(ages.max().unwrap_or(0))
     };
+    let from = leaf - plan.found.leaf.min(leaf);
+    let crop = |plan: &Plan| -> Result<Vec<f64>, Refusal> {
+        let leaves = Forecast::default().of(plan, scheme, last.saturating_sub(1))?;
+        let leaves = leaves.iter().skip(usize::from(from));
+        Ok(leaves.map(|f| f.crop_t_per_ha).collect())
+    };
     Ok(Renewed {
+        crop: crop(&simple)?.into_iter().zip(crop(&now)?).collect(),
         oldest: (oldest(&simple)?, oldest(&now)?),
         gain: Gain::of(&simple, &now, scheme, leaf)?,
         winters: out,

@@ -85,4 +85,4 @@ advice-renewed = Renewal over { $winters } winters: oldest wood after them { $si
 advice-winter = Before leaf { $leaf }: { $count ->
     [one] one stub
    *[other] { $count } stubs
-}
+}; crop of that leaf { $rule } t/ha by the simple rule, { $crop } so

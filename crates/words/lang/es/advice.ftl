@@ -85,4 +85,4 @@ advice-renewed = Renovación en { $winters } inviernos: madera más vieja al fin
 advice-winter = Antes de la hoja { $leaf }: { $count ->
     [one] un tocón
    *[other] { $count } tocones
-}
+}; producción de esa hoja { $rule } t/ha con la regla simple, { $crop } así
