@@ -161,6 +161,27 @@ pageTest('schemes are added, copied, named and removed by keys, undone, and kept
   assert.ok(await page.locator('[data-act="scheme-remove"]').isDisabled(), 'the last one stays');
 });
 
+pageTest('hours, cuts and materials of both are told beside, on paper and to a class', {}, async ({ page }) => {
+  await page.locator('[data-example*="renewal-a-fifth"]').first().click();
+  const line = (key) => page.locator('.beside-told tr', { hasText: like(key) });
+  // The helper is asked once all rests.
+  await line('two-cuts').locator('td', { hasNotText: say('two-waits') }).first().waitFor();
+  const values = async (key) => (await line(key).locator('td').allInnerTexts()).map((t) => Number(t.replace(/[^\d.,]/g, '').replace(',', '.')));
+  const [own, other] = await values('two-cuts');
+  assert.ok(own > 0 && other > 0 && own !== other, `${own}, ${other}`);
+  for (const n of await values('two-hours')) assert.ok(n > 0);
+  assert.ok((await line('two-ties').count()) === 1 && (await line('two-trees').count()) === 0, 'what neither takes is not told');
+  const [sheet] = await printed(page);
+  for (const key of ['two-hours', 'two-cuts', 'two-ties']) assert.match(sheet.words, like(key));
+  await page.keyboard.press('p');
+  const told = page.locator('.present-said');
+  await told.waitFor();
+  assert.doesNotMatch(await told.innerText(), like('two-cuts'), 'nothing before it is asked for');
+  await page.click('[data-act=present-tell]');
+  const [one, two] = (await told.innerText()).split('\n').filter((l) => like('two-cuts').test(l)).join().match(/\d+(?=,|$)/g).slice(-2).map(Number);
+  assert.deepEqual([one, two], [own, other]);
+});
+
 pageTest('a leaf’s work is copied on, and what cannot follow is said', {}, async ({ page }) => {
   await example(page);
   await act(page, 'leaf-copy-on');

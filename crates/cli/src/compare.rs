@@ -6,26 +6,17 @@ use crate::files;
 use crate::judged::scheme_named;
 use crate::out::{Row, clean, rounded};
 use anyhow::Result;
-use cordonry::advise::Cost;
-use cordonry::crew::{Hands, Pass, season};
+use cordonry::effort::Effort;
 use cordonry::forecast::{Forecast, LeafFigures};
 use cordonry::plan::Plan;
 use cordonry::refusal::Refusal;
 use cordonry::said::Arg;
-use cordonry::work::Work;
 use cordonry_words::Words;
 use serde_json::{Value, json};
 use std::fmt::Write as _;
 
-/// A leaf under one scheme.
-struct Leaf {
-    brings: LeafFigures,
-    cost: Cost,
-    minutes: f64,
-    pieces: usize,
-    ties: usize,
-    sleeves: usize,
-}
+/// A leaf under one scheme: what it brings, and what its work asks for.
+type Leaf = (LeafFigures, Effort);
 
 pub fn run(ask: &Asked, words: &Words) -> Status {
     files::print_rows(&ask.paths, &ask.output, words, |path| {
@@ -70,104 +61,68 @@ pub fn run(ask: &Asked, words: &Words) -> Status {
 
 /// Each leaf with what it brings, and what its work asks for: that which the scheme has, be it planned or standing.
 fn leaves(plan: &Plan, scheme: usize, to: u8) -> Result<Vec<Leaf>, Refusal> {
-    let brings = Forecast::default().of(plan, scheme, to)?;
-    let posts = plan.found.trellis.posts.len();
+    let brings = Forecast::default().of(plan, scheme, to)?.into_iter();
     let leaf = |brings: LeafFigures| {
-        let season = season(plan, scheme, brings.leaf, &Hands::default())?;
-        // What a scheme leaves undone is not counted as done.
-        let passes: &[Pass] = if season.usual { &[] } else { &season.passes };
-        let work: Vec<&Work> = passes.iter().flat_map(|p| p.work()).collect();
-        Ok(Leaf {
-            brings,
-            cost: Cost::of(&work, posts),
-            minutes: passes.iter().map(|p| p.minutes).sum(),
-            pieces: work.len(),
-            ties: passes.iter().map(|p| p.ties).sum(),
-            sleeves: passes.iter().map(|p| p.sleeves).sum(),
-        })
+        let asks = Effort::of(plan, scheme, brings.leaf)?;
+        Ok((brings, asks))
     };
-    brings.into_iter().map(leaf).collect()
+    brings.map(leaf).collect()
 }
 
 /// All leaves together.
-struct Sum {
-    crop: f64,
-    hours: f64,
-    pieces: usize,
-    cost: Cost,
-    ties: usize,
-    sleeves: usize,
-    fill: f64,
-    oldest: u8,
-}
-
-fn sum(leaves: &[Leaf]) -> Sum {
-    let count = |of: &dyn Fn(&Leaf) -> usize| leaves.iter().map(of).sum();
-    Sum {
-        crop: leaves.iter().map(|l| l.brings.crop_t_per_ha).sum(),
-        hours: leaves.iter().map(|l| l.minutes).sum::<f64>() / 60.0,
-        pieces: count(&|l| l.pieces),
-        cost: Cost {
-            cuts: count(&|l| l.cost.cuts),
-            ties: count(&|l| l.cost.ties),
-            buds: count(&|l| l.cost.buds),
-            wires: count(&|l| l.cost.wires),
-            minutes: leaves.iter().map(|l| l.minutes).sum(),
-        },
-        ties: count(&|l| l.ties),
-        sleeves: count(&|l| l.sleeves),
-        fill: leaves.last().map_or(0.0, |l| l.brings.cordon_fill_share),
-        oldest: leaves
-            .iter()
-            .map(|l| l.brings.wood_age_max)
-            .max()
-            .unwrap_or(0),
-    }
+fn sum(leaves: &[Leaf]) -> (f64, Effort) {
+    let crop = leaves.iter().map(|(b, _)| b.crop_t_per_ha).sum();
+    (crop, Effort::sum(leaves.iter().map(|(_, e)| *e)))
 }
 
 fn line(plan: &Plan, scheme: usize, leaves: &[Leaf]) -> Vec<(&'static str, Arg)> {
-    let all = sum(leaves);
-    let count = |n: usize| Arg::Count(n as i64);
+    let (crop, all) = sum(leaves);
+    let count = |n: f64| Arg::Count(n as i64);
+    let fill = leaves.last().map_or(0.0, |(b, _)| b.cordon_fill_share);
+    let oldest = leaves.iter().map(|(b, _)| b.wood_age_max).max();
     vec![
         ("scheme", Arg::Text(clean(&plan.schemes[scheme].name))),
-        ("crop", Arg::Number(all.crop, 1)),
-        ("filled", Arg::Share(all.fill)),
-        ("age", Arg::Count(all.oldest.into())),
-        ("hours", Arg::Number(all.hours, 1)),
-        ("cuts", count(all.cost.cuts)),
+        ("crop", Arg::Number(crop, 1)),
+        ("filled", Arg::Share(fill)),
+        ("age", Arg::Count(oldest.unwrap_or(0).into())),
+        ("hours", Arg::Number(all.hours(), 1)),
+        ("cuts", count(all.cuts)),
         ("pieces", count(all.pieces)),
-        ("wires", count(all.cost.wires)),
+        ("wires", count(all.wires)),
         ("ties", count(all.ties)),
         ("sleeves", count(all.sleeves)),
     ]
 }
 
 fn scheme_json(plan: &Plan, scheme: usize, leaves: &[Leaf]) -> Value {
-    let all = sum(leaves);
-    let each = leaves.iter().map(|l| {
+    let (crop, all) = sum(leaves);
+    let count = |n: f64| n as i64;
+    let each = leaves.iter().map(|(brings, effort)| {
         json!({
-            "leaf": l.brings.leaf,
-            "crop_t_per_ha": rounded(l.brings.crop_t_per_ha, 1e4),
-            "cordon_fill_share": rounded(l.brings.cordon_fill_share, 1e6),
-            "uprights": l.brings.uprights,
-            "wood_age_max": l.brings.wood_age_max,
-            "minutes": rounded(l.minutes, 10.0),
-            "pieces": l.pieces,
-            "cuts": l.cost.cuts,
-            "wires": l.cost.wires,
-            "ties": l.ties,
-            "sleeves": l.sleeves,
+            "leaf": brings.leaf,
+            "crop_t_per_ha": rounded(brings.crop_t_per_ha, 1e4),
+            "cordon_fill_share": rounded(brings.cordon_fill_share, 1e6),
+            "uprights": brings.uprights,
+            "wood_age_max": brings.wood_age_max,
+            "minutes": rounded(effort.minutes, 10.0),
+            "pieces": count(effort.pieces),
+            "cuts": count(effort.cuts),
+            "trees": count(effort.trees),
+            "wires": count(effort.wires),
+            "ties": count(effort.ties),
+            "sleeves": count(effort.sleeves),
         })
     });
     json!({
         "name": plan.schemes[scheme].name,
         "leaves": each.collect::<Vec<_>>(),
-        "crop_t_per_ha": rounded(all.crop, 1e4),
-        "hours": rounded(all.hours, 100.0),
-        "pieces": all.pieces,
-        "cuts": all.cost.cuts,
-        "wires": all.cost.wires,
-        "ties": all.ties,
-        "sleeves": all.sleeves,
+        "crop_t_per_ha": rounded(crop, 1e4),
+        "hours": rounded(all.hours(), 100.0),
+        "pieces": count(all.pieces),
+        "cuts": count(all.cuts),
+        "trees": count(all.trees),
+        "wires": count(all.wires),
+        "ties": count(all.ties),
+        "sleeves": count(all.sleeves),
     })
 }

@@ -12,6 +12,7 @@ pub mod canopy;
 pub mod check;
 pub mod cover;
 pub mod crew;
+pub mod effort;
 pub mod file;
 pub mod forecast;
 pub mod fruit;

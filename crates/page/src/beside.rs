@@ -2,6 +2,7 @@
 
 use crate::desk::{Desk, EARLY, crop_by};
 use crate::look::Scene;
+use cordonry::effort::Effort;
 use cordonry::forecast::LeafFigures;
 use cordonry::row::Phase;
 use cordonry::said::Arg;
@@ -32,8 +33,8 @@ pub fn both(desk: &Desk) -> Option<[(usize, &str); 2]> {
     Some([one(desk.look().scheme)?, one(number)?])
 }
 
-/// The figures of both at their moment and in its leaf.
-pub fn figures(desk: &Desk, words: &Words) -> Vec<Line> {
+/// The figures of both at their moment and in its leaf, with what is known of their leaves.
+pub fn figures(desk: &Desk, far: &[Known], words: &Words) -> Vec<Line> {
     let Some(other) = desk.beside() else {
         return Vec::new();
     };
@@ -56,8 +57,8 @@ pub fn figures(desk: &Desk, words: &Words) -> Vec<Line> {
     let of_leaf = of_leaf.map(|((name, a), (_, b))| Line {
         values: match name == crop {
             true => [
-                told_of(desk, own, at..=at, a, words),
-                told_of(desk, other, at..=at, b, words),
+                told_of(desk, own.look.scheme, at..=at, a, words),
+                told_of(desk, other.look.scheme, at..=at, b, words),
             ],
             false => [a, b],
         },
@@ -65,27 +66,90 @@ pub fn figures(desk: &Desk, words: &Words) -> Vec<Line> {
     });
     let mut all: Vec<Line> = of_row.chain(of_leaf).collect();
     // What a scheme is chosen by stands first, with the fill.
-    let leaf = own.moment.leaf.max(EARLY);
-    let by = |scene: &Scene| {
-        let crop = crop_by(&desk.years_of(scene.look.scheme), leaf);
-        let crop = words.text("value", &[("value", Arg::Number(crop, 1))]);
-        told_of(desk, scene, 0..=leaf, crop, words)
-    };
-    let name = words.text("two-crop-by", &[("leaf", Arg::Count(leaf.into()))]);
-    let values = [by(own), by(other)];
-    all.insert(all.len().min(1), Line { name, values });
+    let first = all.len().min(1);
+    let schemes = [own, other].map(|scene| scene.look.scheme);
+    all.splice(first..first, totals(desk, schemes, far, words));
     all
+}
+
+/// What both bring and ask for up to a leaf, all of their leaves together: the crop, then hours, cuts and materials, as far as these
+/// are known.
+pub fn totals(desk: &Desk, schemes: [usize; 2], far: &[Known], words: &Words) -> Vec<Line> {
+    let leaf = desk.scene().moment.leaf.max(EARLY);
+    let name = |key: &str| words.text(key, &[("leaf", Arg::Count(leaf.into()))]);
+    let by = |scheme: usize| {
+        let crop = crop_by(&desk.years_of(scheme), leaf);
+        let crop = words.text("value", &[("value", Arg::Number(crop, 1))]);
+        told_of(desk, scheme, 0..=leaf, crop, words)
+    };
+    let mut out = vec![Line {
+        name: name("two-crop-by"),
+        values: schemes.map(by),
+    }];
+    let leaves = usize::from(leaf.saturating_sub(desk.plan().found.leaf)) + 1;
+    let sums = [0, 1].map(|of| Some(effort(far.get(of)?[2].as_deref()?, leaves)));
+    type Of = fn(&Effort) -> f64;
+    let asked: [(&str, usize, Of); 6] = [
+        ("two-hours", 1, Effort::hours),
+        ("two-cuts", 0, |e| e.cuts),
+        ("two-trees", 0, |e| e.trees),
+        ("two-wires", 0, |e| e.wires),
+        ("two-ties", 0, |e| e.ties),
+        ("two-sleeves", 0, |e| e.sleeves),
+    ];
+    for (i, (key, decimals, of)) in asked.into_iter().enumerate() {
+        let told = |sum: &Option<Effort>| match sum {
+            Some(sum) => words.arg(&Arg::Number(of(sum), decimals)),
+            None => words.plain("two-waits"),
+        };
+        // What neither takes is not told.
+        let any = sums.iter().flatten().any(|sum| of(sum) > 0.0);
+        if i < 2 || any {
+            out.push(Line {
+                name: name(key),
+                values: sums.each_ref().map(told),
+            });
+        }
+    }
+    out
+}
+
+/// What the first of some leaves ask for together.
+fn effort(pairs: &[(f64, f64)], leaves: usize) -> Effort {
+    let flat: Vec<f64> = pairs.iter().flat_map(|(a, b)| [*a, *b]).collect();
+    let each = flat.as_chunks().0.iter().take(leaves);
+    Effort::sum(each.map(|numbers| Effort::from_numbers(*numbers)))
+}
+
+/// The same in a line each, for a class: each figure with both names and values.
+pub fn totals_told(desk: &Desk, schemes: [usize; 2], far: &[Known], words: &Words) -> String {
+    let [one, other] = schemes.map(|n| desk.scheme_name(n));
+    let line = |line: Line| {
+        let [own, its] = line.values;
+        let args = [
+            ("figure", Arg::Text(line.name)),
+            ("one", Arg::Text(one.into())),
+            ("own", Arg::Text(own)),
+            ("other", Arg::Text(other.into())),
+            ("its", Arg::Text(its)),
+        ];
+        words.text("two-told", &args) + "\n"
+    };
+    totals(desk, schemes, far, words)
+        .into_iter()
+        .map(line)
+        .collect()
 }
 
 /// A crop of some leaves under a scheme, marked where that of any of them is told too high.
 fn told_of(
     desk: &Desk,
-    scene: &Scene,
+    scheme: usize,
     leaves: RangeInclusive<u8>,
     crop: String,
     words: &Words,
 ) -> String {
-    let (plan, scheme) = (desk.plan(), scene.look.scheme);
+    let plan = desk.plan();
     let limits = plan.limits(scheme);
     let years = desk.years_of(scheme);
     let mut own = years.iter().filter(|y| leaves.contains(&y.leaf));
@@ -127,7 +191,7 @@ pub fn marks(desk: &Desk) -> [String; 2] {
     })
 }
 
-/// Both on one page, with what is known of their leaves: between what each crop lies, t/ha, and light. None where none is beside.
+/// Both on one page, with what is known of their leaves. None where none is beside.
 pub fn sheet(desk: &Desk, far: &[Known], on: Paper, words: &Words) -> Option<String> {
     let scenes = [desk.scene(), desk.beside()?];
     let years = scenes.map(|s| desk.years_of(s.look.scheme));
@@ -146,7 +210,7 @@ pub fn sheet(desk: &Desk, far: &[Known], on: Paper, words: &Words) -> Option<Str
             },
         }
     });
-    let figures = figures(desk, words).into_iter();
+    let figures = figures(desk, far, words).into_iter();
     let figures: Vec<_> = figures.map(|l| (l.name, l.values)).collect();
     let both = Both {
         plan: desk.plan(),
@@ -157,5 +221,6 @@ pub fn sheet(desk: &Desk, far: &[Known], on: Paper, words: &Words) -> Option<Str
     Some(sheet_beside(&both, on))
 }
 
-/// What is known of the leaves of a scheme: between what their crops lie, t/ha, and their light.
-pub type Known = [Option<Vec<(f64, f64)>>; 2];
+/// What is known of the leaves of a scheme: between what their crops lie, t/ha, their light, and the numbers of what their work asks
+/// for.
+pub type Known = [Option<Vec<(f64, f64)>>; 3];

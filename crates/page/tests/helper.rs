@@ -724,3 +724,25 @@ fn the_crops_of_two_schemes_and_their_light_are_worked_out_side_by_side() {
     );
     assert_eq!(pairs[2], light.season.caught.total);
 }
+
+#[test]
+fn what_the_work_of_a_scheme_asks_for_is_told_leaf_by_leaf() {
+    use cordonry::effort::Effort;
+    let document = Document::new(plan());
+    let (mut told, mut memory) = (Told::default(), Memory::default());
+    let (generation, update) = told.tell(document.plan());
+    memory.hear(Message::Learn(update.expect("everything")));
+    let question = Question::Effort { scheme: 0, last: 6 };
+    ask(&mut memory, 7, generation, question);
+    let all: Vec<_> = std::iter::from_fn(|| memory.reply()).collect();
+    let Some(Body::Effort(numbers)) = all.last().map(|r| &r.body) else {
+        panic!("{all:?}");
+    };
+    assert_eq!(all.len(), 4, "others are answered between the leaves");
+    let by_hand = (3..=6).flat_map(|leaf| {
+        let effort = Effort::of(document.plan(), 0, leaf).expect("there is the scheme");
+        effort.numbers()
+    });
+    assert_eq!(*numbers, by_hand.collect::<Vec<_>>());
+    assert!(numbers[0] > 0.0 || numbers[8] > 0.0, "{numbers:?}");
+}

@@ -5,6 +5,7 @@ mod common;
 use common::{END, TREE, desk, plan};
 use cordonry::plan::{Moment, Phase, Window};
 use cordonry::refusal::Refusal;
+use cordonry::said::Arg;
 use cordonry::work::Work;
 use cordonry_page::desk::Desk;
 use cordonry_page::document::{Edit, Mode, Request, Schemes};
@@ -159,11 +160,11 @@ fn side_by_side_the_figures_stand_in_pairs_and_what_differs_is_told() {
     use cordonry_page::beside::{both, figures, marks, works};
     let words = cordonry_words::Words::strict();
     let mut desk = two();
-    assert!(figures(&desk, &words).is_empty() && both(&desk).is_none());
+    assert!(figures(&desk, &[], &words).is_empty() && both(&desk).is_none());
     desk.set_beside(Some(0));
     assert_eq!(both(&desk), Some([(1, "B"), (0, "A")]));
     assert!(
-        figures(&desk, &words)
+        figures(&desk, &[], &words)
             .iter()
             .all(|l| l.values[0] == l.values[1])
     );
@@ -173,11 +174,68 @@ fn side_by_side_the_figures_stand_in_pairs_and_what_differs_is_told() {
     stubbed(&mut desk);
     let [own, other] = works(&desk, &words);
     assert_eq!((own.0.len(), other), (1, none));
-    let lines = figures(&desk, &words);
+    let lines = figures(&desk, &[], &words);
     let differ = lines.iter().filter(|l| l.values[0] != l.values[1]);
     assert!(differ.count() >= 2, "{lines:?}");
     let [own, other] = marks(&desk);
     assert!(own.is_empty() && other.contains("lone"), "{own} {other}");
+}
+
+#[test]
+fn side_by_side_hours_cuts_and_materials_are_told_once_they_are_known() {
+    use cordonry::effort::Effort;
+    use cordonry_page::beside::{Known, figures, totals, totals_told};
+    let words = cordonry_words::Words::strict();
+    let mut desk = two();
+    desk.set_beside(Some(0));
+    stubbed(&mut desk);
+    let waits = words.plain("two-waits");
+    let lines = totals(&desk, [1, 0], &[], &words);
+    assert_eq!(lines.len(), 3, "the crop, and what is to come");
+    assert!(
+        lines[1..]
+            .iter()
+            .all(|l| l.values == [waits.clone(), waits.clone()])
+    );
+    let found = desk.plan().found.leaf;
+    let far = [1, 0].map(|scheme| -> Known {
+        let each = (found..found + 6).flat_map(|leaf| {
+            let effort = Effort::of(desk.plan(), scheme, leaf).expect("there is the scheme");
+            effort.numbers()
+        });
+        let numbers: Vec<f64> = each.collect();
+        [
+            None,
+            None,
+            Some(numbers.chunks(2).map(|n| (n[0], n[1])).collect()),
+        ]
+    });
+    let lines = totals(&desk, [1, 0], &far, &words);
+    let by_hand = |scheme, of: fn(&Effort) -> f64| -> f64 {
+        let leaves = found..=cordonry_page::desk::EARLY.max(found);
+        let each = leaves.map(|leaf| of(&Effort::of(desk.plan(), scheme, leaf).expect("known")));
+        each.sum()
+    };
+    let cuts = words.text("two-cuts", &[("leaf", Arg::Count(5))]);
+    let line = lines
+        .iter()
+        .find(|l| l.name == cuts)
+        .expect("cuts are told");
+    let expected = [1, 0].map(|s| by_hand(s, |e| e.cuts));
+    assert_ne!(expected[0], expected[1], "an upright more comes off");
+    assert_eq!(line.values, expected.map(|n| format!("{n:.0}")));
+    let hours = [1, 0].map(|s| by_hand(s, Effort::hours));
+    assert_eq!(lines[1].values, hours.map(|n| format!("{n:.1}")));
+    // All of it stands among the figures, after the fill, and is told to a class by name.
+    let all = figures(&desk, &far, &words);
+    assert_eq!(all[1..=lines.len()], lines);
+    let told = totals_told(&desk, [1, 0], &far, &words);
+    assert_eq!(told.lines().count(), lines.len());
+    assert!(
+        told.lines()
+            .all(|l| l.contains(": B ") && l.contains(", A ")),
+        "{told}"
+    );
 }
 
 #[test]
@@ -187,7 +245,7 @@ fn side_by_side_a_crop_that_is_told_too_high_is_marked_so() {
     let mut desk = two();
     desk.set_beside(Some(0));
     let marked = |desk: &Desk| {
-        let lines = figures(desk, &words);
+        let lines = figures(desk, &[], &words);
         // The crop of the first leaves, then that of the leaf that is looked at.
         let marked = lines
             .iter()
@@ -196,14 +254,18 @@ fn side_by_side_a_crop_that_is_told_too_high_is_marked_so() {
     };
     desk.edit(&Edit::assumed(Request::Standing(true)))
         .expect("rules");
-    assert!(marked(&desk).is_empty(), "{:?}", figures(&desk, &words));
+    assert!(
+        marked(&desk).is_empty(),
+        "{:?}",
+        figures(&desk, &[], &words)
+    );
     desk.edit(&Edit::assumed(Request::Standing(false)))
         .expect("no rules");
     assert_eq!(
         marked(&desk)[0],
         [true, false],
         "{:?}",
-        figures(&desk, &words)
+        figures(&desk, &[], &words)
     );
 }
 

@@ -160,7 +160,7 @@ pub fn sheet_beside(both: &Both<'_>, on: Paper) -> String {
 
 /// The figures as a table whose lines are as close as they have to be.
 fn figures(both: &Both<'_>, width: f64, top: f64) -> Element {
-    let columns = [0.0, width * 0.5, width * 0.75];
+    let columns = [0.0, width * 0.54, width * 0.77];
     let mut out = group("sheet-table");
     let names = both.sides.map(|s| s.series.name.to_string());
     let head = (String::new(), names);
@@ -175,9 +175,9 @@ fn figures(both: &Both<'_>, width: f64, top: f64) -> Element {
                 _ => ("sheet-text", TEXT),
             };
             let room = if x == 0.0 {
-                width * 0.5 - DIFFERS
+                width * 0.54 - DIFFERS
             } else {
-                width * 0.25
+                width * 0.23
             } - 8.0;
             for line in wrap(cell, face.1, room).into_iter().take(1) {
                 out.append(at(face.0, MARGIN + x, y, &line));

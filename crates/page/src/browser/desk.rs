@@ -141,7 +141,7 @@ pub fn DeskPage(app: App, incoming: Incoming, helper: helper::Helper) -> impl In
                 on:click=move |e| row_strip::press_band(app, &e)
             ></div>
             {move || two.get().then(|| shown(app, Rc::new(move || Box::pin(beside::wall(app)))))}
-            {move || app.presented.on.get().then(|| shown(app, Rc::new(move || Box::pin(present::bar(app)))))}
+            {move || app.presented.on.get().then(|| shown(app, Rc::new(move || Box::pin(present::bar(app, helper)))))}
             <hand_out::HandOut app open=handing/>
             <order::OrderSheet app open=ordering/>
             // What is read beside the wall: on a screen with room for both it scrolls within itself.
@@ -157,7 +157,7 @@ pub fn DeskPage(app: App, incoming: Incoming, helper: helper::Helper) -> impl In
                 </div>
                 <worklist::SignKey app/>
                 <views::ColourKey app/>
-                {move || two.get().then(|| shown(app, Rc::new(move || Box::pin(beside::told(app)))))}
+                {move || two.get().then(|| shown(app, Rc::new(move || Box::pin(beside::told(app, helper)))))}
                 <div class="panels">
                     <findings::Findings app/>
                     <draft::Draft app helper open=drafting/>

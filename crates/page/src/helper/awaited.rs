@@ -67,12 +67,17 @@ impl OfScheme {
     /// Up to the last leaf that is told: the one that a desk shows, and the one beside it.
     pub fn whole(desk: &Desk) -> Vec<Self> {
         let schemes = [desk.look().scheme].into_iter().chain(desk.scheme_beside());
-        let whole = |scheme| Self {
+        Self::of_each(desk, &schemes.collect::<Vec<_>>())
+    }
+
+    /// The same of some schemes.
+    pub fn of_each(desk: &Desk, schemes: &[usize]) -> Vec<Self> {
+        let whole = |scheme: &usize| Self {
             plan: Arc::clone(desk.plan()),
-            scheme,
+            scheme: *scheme,
             leaf: last_leaf(desk.plan()),
         };
-        schemes.map(whole).collect()
+        schemes.iter().map(whole).collect()
     }
 }
 

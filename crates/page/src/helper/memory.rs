@@ -7,6 +7,7 @@ use crate::light::{Lighting, exact};
 use crate::look::Look;
 use cordonry::advise::GainDraws;
 use cordonry::check::{Context, Severity, check, check_light, open_findings, tried};
+use cordonry::effort::Effort;
 use cordonry::forecast::{CropDraws, Forecast, SHARES, ShareCost};
 use cordonry::light::{Foliage, beside_deep};
 use cordonry::plan::{Phase, Plan, Replayer};
@@ -178,6 +179,21 @@ fn go_on(
                 false => Ok(Body::Shares(told)),
             })
         }
+        (&Question::Effort { scheme, last }, begun) => {
+            let mut told = match begun {
+                Some(Going::Told(told)) => told,
+                _ => Vec::new(),
+            };
+            let done = (told.len() / Effort::NUMBERS) as u8;
+            let leaf = plan.found.leaf.saturating_add(done);
+            if leaf <= last {
+                told.extend(Effort::of(plan, scheme, leaf)?.numbers());
+            }
+            Ok(match leaf < last {
+                true => Err(Going::Told(told)),
+                false => Ok(Body::Effort(told)),
+            })
+        }
         (Question::Gain { of, piece, style }, begun) => {
             let mut draws = match begun {
                 Some(Going::Gain(draws)) => draws,
@@ -233,6 +249,7 @@ fn answer(plan: &Plan, kept: &mut Kept, question: &Question) -> Result<Body, Ref
         Question::Crop { .. }
         | Question::Lit { .. }
         | Question::Shares { .. }
+        | Question::Effort { .. }
         | Question::Gain { .. } => Body::Later,
         Question::Season { scheme, leaf } => {
             let leaf = *leaf;

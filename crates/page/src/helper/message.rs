@@ -65,6 +65,13 @@ pub enum Question {
         /// The last leaf.
         last: u8,
     },
+    /// What the work of each leaf asks for, from the found one on.
+    Effort {
+        /// Number of the scheme.
+        scheme: usize,
+        /// The last leaf.
+        last: u8,
+    },
     /// Which remedies are offered at a look.
     Offers {
         /// The look, and what of the plan is open.
@@ -120,7 +127,8 @@ impl Question {
             // Two schemes may stand side by side.
             (Self::Crop { scheme: a, .. }, Self::Crop { scheme: b, .. })
             | (Self::Lit { scheme: a, .. }, Self::Lit { scheme: b, .. })
-            | (Self::Shares { scheme: a, .. }, Self::Shares { scheme: b, .. }) => a == b,
+            | (Self::Shares { scheme: a, .. }, Self::Shares { scheme: b, .. })
+            | (Self::Effort { scheme: a, .. }, Self::Effort { scheme: b, .. }) => a == b,
             (Self::Offers { look: a }, Self::Offers { look: b }) => a == b,
             (Self::Light { look: a, .. }, Self::Light { look: b, .. })
             | (Self::Beside { look: a, .. }, Self::Beside { look: b, .. }) => a == b,
@@ -158,6 +166,8 @@ pub enum Body {
     /// Of each share of renewal but none at all its mean crop and that of the last leaves, t/ha, the oldest wood and the uprights
     /// then.
     Shares(Vec<f64>),
+    /// Of each leaf in turn the numbers of what its work asks for.
+    Effort(Vec<f64>),
     /// A draft, and what the plan becomes.
     Draft(Box<Drafted>),
     /// What a draft or a piece of it brings, line by line.

@@ -26,7 +26,7 @@ pub struct Presented {
     /// What was pointed out, in that order.
     candidates: RwSignal<Vec<Part>>,
     /// The scheme that was looked at and the one that stood beside it: one wall at a time is shown.
-    stood: StoredValue<Option<(usize, usize)>>,
+    pub stood: StoredValue<Option<(usize, usize)>>,
 }
 
 impl Presented {

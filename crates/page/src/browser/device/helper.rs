@@ -28,6 +28,8 @@ enum Far {
     Light,
     /// What each share of renewal costs, in two pairs.
     Shares,
+    /// What the work of each leaf asks for, in four pairs.
+    Effort,
 }
 
 /// Pairs of numbers of a scheme, leaf by leaf or share by share.
@@ -75,6 +77,8 @@ pub struct Helper {
     pub with_light: RwSignal<bool>,
     /// Whether what each share of renewal costs is.
     pub with_shares: RwSignal<bool>,
+    /// Whether what their work asks for is.
+    pub with_effort: RwSignal<bool>,
 }
 
 impl Helper {
@@ -97,6 +101,7 @@ impl Helper {
             far: RwSignal::new_local(Vec::new()),
             with_light: RwSignal::new(false),
             with_shares: RwSignal::new(false),
+            with_effort: RwSignal::new(false),
         };
         let heard = Closure::<dyn Fn(MessageEvent)>::new(move |event: MessageEvent| {
             if let Ok(reply) = serde_wasm_bindgen::from_value::<Reply>(event.data()) {
@@ -122,6 +127,7 @@ impl Helper {
             forget_other(helper.offers_of, app.peek(OnWall::of).as_ref());
             helper.with_light.track();
             helper.with_shares.track();
+            helper.with_effort.track();
             app.light.forget_other_question(app);
             if app.peek(|d| d.is_holding()) == Some(false) {
                 helper.ask_soon(app);
@@ -167,6 +173,7 @@ impl Helper {
             (Far::Crop, true),
             (Far::Light, self.with_light.get_untracked()),
             (Far::Shares, self.with_shares.get_untracked()),
+            (Far::Effort, self.with_effort.get_untracked()),
         ];
         for of in &now {
             for (what, wanted) in kinds {
@@ -189,6 +196,7 @@ impl Helper {
                     Far::Crop => Question::Crop { scheme, last },
                     Far::Light => Question::Lit { scheme, last },
                     Far::Shares => Question::Shares { scheme, last },
+                    Far::Effort => Question::Effort { scheme, last },
                 };
                 self.send(app, &of.plan, number, question);
             }
@@ -208,15 +216,21 @@ impl Helper {
         })
     }
 
-    /// Of the scheme that a desk shows and of the one beside it: between what each leaf's crop lies, t/ha, and its light, as far
-    /// as that is known. Whoever asks is told once it is.
+    /// Of the scheme that a desk shows and of the one beside it: between what each leaf's crop lies, t/ha, its light, and
+    /// what its work asks for, as far as that is known. Whoever asks is told once it is.
     pub fn far(self, desk: &Desk) -> Vec<Known> {
+        let schemes = [desk.look().scheme].into_iter().chain(desk.scheme_beside());
+        self.known(desk, &schemes.collect::<Vec<_>>())
+    }
+
+    /// The same of some schemes.
+    pub fn known(self, desk: &Desk, schemes: &[usize]) -> Vec<Known> {
         self.far.track();
-        let whole = OfScheme::whole(desk);
+        let whole = OfScheme::of_each(desk, schemes);
         let pairs = |of, what| self.pairs(of, what, <[_]>::to_vec);
         whole
             .iter()
-            .map(|of| [pairs(of, Far::Crop), pairs(of, Far::Light)])
+            .map(|of| [Far::Crop, Far::Light, Far::Effort].map(|what| pairs(of, what)))
             .collect()
     }
 
@@ -397,7 +411,7 @@ impl Helper {
                     self.season.set(counts);
                 }
             }
-            Body::Crop(ends) | Body::Lit(ends) | Body::Shares(ends) => {
+            Body::Crop(ends) | Body::Lit(ends) | Body::Shares(ends) | Body::Effort(ends) => {
                 self.hear_far(app, number, &ends)
             }
             Body::Offers(offers) => {

@@ -3,6 +3,7 @@
 
 use crate::beside::{self, Line};
 use crate::browser::app::App;
+use crate::browser::device::helper::Helper;
 use crate::browser::dom;
 use crate::browser::parts::part;
 use crate::browser::wall::WallScreen;
@@ -28,8 +29,8 @@ part! {panels:
 
 part! {panels:
     /// What is told of both.
-    pub fn told(app: App) -> AnyView {
-        view! { <BesideTold app/> }.into_any()
+    pub fn told(app: App, helper: Helper) -> AnyView {
+        view! { <BesideTold app helper/> }.into_any()
     }
 }
 
@@ -84,7 +85,9 @@ fn BesideWall(app: App) -> impl IntoView {
 }
 
 #[component]
-fn BesideTold(app: App) -> impl IntoView {
+fn BesideTold(app: App, helper: Helper) -> impl IntoView {
+    helper.with_effort.set(true);
+    on_cleanup(move || helper.with_effort.set(false));
     let names = Memo::new(move |_| names(app).unwrap_or_default());
     let told = Memo::new(move |old: Option<&(Vec<Line>, Vec<Work>)>| {
         app.style.track();
@@ -94,7 +97,7 @@ fn BesideTold(app: App) -> impl IntoView {
             _ => app.worded(|w| {
                 let names = names.get().into_iter().zip(beside::works(d, w));
                 let works = names.map(|(name, (lines, more))| (name, lines, more));
-                (beside::figures(d, w), works.collect())
+                (beside::figures(d, &helper.far(d), w), works.collect())
             }),
         });
         now.unwrap_or_default()

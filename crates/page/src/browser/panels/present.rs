@@ -1,8 +1,10 @@
 //! Under the wall while a class looks at it: where and when, what is asked, and what there is to press.
 
 use crate::actions::{self, Shown};
+use crate::beside;
 use crate::browser::app::App;
 use crate::browser::commands;
+use crate::browser::device::helper::Helper;
 use crate::browser::parts::part;
 use crate::desk::Desk;
 use cordonry::plan::{Moment, Phase};
@@ -12,8 +14,8 @@ use leptos::prelude::*;
 
 part! {panels:
     /// What a class sees under the wall.
-    pub fn bar(app: App) -> AnyView {
-        view! { <Bar app/> }.into_any()
+    pub fn bar(app: App, helper: Helper) -> AnyView {
+        view! { <Bar app helper/> }.into_any()
     }
 }
 
@@ -29,7 +31,12 @@ fn asked_and_answered(app: App, note: &str) -> (Option<String>, String) {
 }
 
 #[component]
-fn Bar(app: App) -> impl IntoView {
+fn Bar(app: App, helper: Helper) -> impl IntoView {
+    // What stood side by side is told of both, though one wall is shown.
+    if app.presented.stood.get_value().is_some() {
+        helper.with_effort.set(true);
+        on_cleanup(move || helper.with_effort.set(false));
+    }
     let shown = app.presented;
     let there =
         Memo::new(move |_| app.read(|d| ((d.look().scheme, d.look().moment), d.look().phase)));
@@ -86,7 +93,14 @@ fn Bar(app: App) -> impl IntoView {
             Some(app.text("present-right", &values) + "\n")
         };
         match shown.told.get() {
-            true => named().unwrap_or_default() + &answered,
+            true => {
+                let totals = shown.stood.get_value().and_then(|(own, other)| {
+                    let schemes = [own, other];
+                    let far = |d: &Desk| helper.known(d, &schemes);
+                    app.read(|d| app.worded(|w| beside::totals_told(d, schemes, &far(d), w)))
+                });
+                named().unwrap_or_default() + &totals.unwrap_or_default() + &answered
+            }
             false => asked.unwrap_or_default(),
         }
     };

@@ -63,7 +63,7 @@ pub fn YearStrip(app: App, helper: Helper) -> impl IntoView {
         app.style.track();
         let mut told = Vec::new();
         with_far(app, helper, &mut |d, far, words| {
-            let ranges = far.first().and_then(|[ranges, _]| ranges.as_deref());
+            let ranges = far.first().and_then(|[ranges, ..]| ranges.as_deref());
             told = cells(d, ranges, words);
         });
         told
@@ -159,7 +159,7 @@ fn Charts(app: App, helper: Helper, open: RwSignal<bool>) -> impl IntoView {
             let schemes = [d.look().scheme].into_iter().chain(d.scheme_beside());
             let years: Vec<_> = schemes.map(|n| (d.scheme_name(n), d.years_of(n))).collect();
             let series = years.iter().zip(far);
-            let series = series.map(|((name, years), [ranges, light])| Series {
+            let series = series.map(|((name, years), [ranges, light, _])| Series {
                 name,
                 years,
                 ranges: ranges.as_deref(),
