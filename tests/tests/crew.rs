@@ -3,7 +3,7 @@
 use cordonry::advise::draft;
 use cordonry::crew::{Hands, Job, Pass, Rate, Rates, Season, season, window};
 use cordonry::file::read_plan;
-use cordonry::plan::{Moment, Phase, Plan, Replayer, Window};
+use cordonry::plan::{Correction, Moment, Phase, Plan, Replayer, Window};
 use cordonry::row::{Covering, GrowthUnit, ShootId, Toward, Tree, TreeId};
 use cordonry::units::{Deg, Mm};
 use cordonry::work::{Work, apply};
@@ -50,21 +50,26 @@ fn of_window(season: &Season, window: Window) -> Vec<&Pass> {
     passes.filter(|p| p.moment.window == window).collect()
 }
 
+/// The plan with a tree marked as diseased.
+fn marked(plan: &Plan, tree: TreeId) -> Plan {
+    let diseased = true;
+    let marked = plan.corrected(&Correction::Diseased { tree, diseased });
+    marked.unwrap()
+}
+
 #[test]
 fn the_passes_of_a_leaf_hold_its_work_piece_for_piece_and_both_ways() {
     let plans = plans();
     assert!(plans.len() >= 20, "{}", plans.len());
     let mut pieces = 0;
     for (name, plan) in &plans {
-        let ill = plan.found.trees[0].id;
-        let hands = Hands {
-            diseased: [ill].into(),
-            ..Hands::default()
-        };
+        let mut standing = plan.found.trees.iter().filter(|t| !t.is_lost());
+        let ill = standing.next().unwrap().id;
+        let plan = &marked(plan, ill);
         for scheme in 0..plan.schemes.len() {
             let mut replayer = Replayer::default();
             for leaf in plan.found.leaf..plan.found.leaf + 4 {
-                let season = season(plan, scheme, leaf, &hands).unwrap();
+                let season = season(plan, scheme, leaf).unwrap();
                 let plan = match season.usual {
                     true => &plan.with_season_usual(scheme, leaf).unwrap(),
                     false => plan,
@@ -99,7 +104,7 @@ fn whoever_does_the_passes_in_their_order_leaves_the_row_as_the_plan_does() {
         for leaf in plan.found.leaf..plan.found.leaf + 3 {
             for window in Window::ALL {
                 let at = Moment { leaf, window };
-                let passes = cordonry::crew::window(&plan, 0, at, &Hands::default()).unwrap();
+                let passes = cordonry::crew::window(&plan, 0, at).unwrap();
                 let after = replayer.at(&plan, 0, at, Phase::After).unwrap();
                 let Some(last) = passes.last() else { continue };
                 let mut row = last.row.row().clone();
@@ -129,7 +134,7 @@ fn buds_of_wood_that_is_laid_are_handed_out_once_it_lies() {
     for name in ["opposed-leans.json", "short-stock.json"] {
         let plan = plans.remove(name).unwrap();
         let plan = draft(&plan, 0, plan.start()).unwrap().plan;
-        let season = season(&plan, 0, plan.found.leaf, &Hands::default()).unwrap();
+        let season = season(&plan, 0, plan.found.leaf).unwrap();
         assert_eq!(season.void, [], "{name}");
         let mut jobs = season.passes.iter().map(|p| p.job);
         laid_first += usize::from(
@@ -158,7 +163,7 @@ fn ten_uprights_give_two_stubs_in_a_full_round_of_a_fifth() {
         }
     }
     let plan = Plan::new("Ten", row);
-    let season = season(&plan, 0, 7, &Hands::default()).unwrap();
+    let season = season(&plan, 0, 7).unwrap();
     assert!(season.usual, "the plan holds no work");
     let of_stubs = |p: &&Pass| p.job == Job::Stub;
     let stubs: Vec<usize> = season
@@ -180,11 +185,11 @@ fn ten_uprights_give_two_stubs_in_a_full_round_of_a_fifth() {
 #[test]
 fn a_leaf_without_work_gets_the_usual_work_and_one_with_work_does_not() {
     let plan = &plans()["third-leaf.json"].with_standing(0, false).unwrap();
-    let third = season(plan, 0, 3, &Hands::default()).unwrap();
+    let third = season(plan, 0, 3).unwrap();
     assert!(!third.usual && !third.passes.is_empty());
     assert!(third.passes.iter().all(|p| !p.stands), "it is planned");
     // Where no rules stand there is no work later on.
-    let fourth = season(plan, 0, 4, &Hands::default()).unwrap();
+    let fourth = season(plan, 0, 4).unwrap();
     assert!(fourth.usual && !fourth.passes.is_empty());
     assert!(fourth.passes.iter().all(|p| p.stands));
     // What was done before stays as it was: the row that the first pass finds is the plan's own.
@@ -198,17 +203,13 @@ fn a_leaf_without_work_gets_the_usual_work_and_one_with_work_does_not() {
 fn diseased_trees_are_walked_last_with_tools_disinfected() {
     let plan = &plans()["overdue-renewal.json"];
     let at = plan.start();
-    let plain = window(plan, 0, at, &Hands::default()).unwrap();
+    let plain = window(plan, 0, at).unwrap();
     let usual = match plain.is_empty() {
         true => plan.with_season_usual(0, at.leaf).unwrap(),
         false => plan.clone(),
     };
     let ill = usual.found.trees[1].id;
-    let hands = Hands {
-        diseased: [ill].into(),
-        ..Hands::default()
-    };
-    let passes = window(&usual, 0, at, &hands).unwrap();
+    let passes = window(&marked(&usual, ill), 0, at).unwrap();
     let first = passes.iter().position(|p| p.diseased).expect("it has work");
     assert!(passes[first..].iter().all(|p| p.diseased));
     for pass in &passes {
@@ -217,7 +218,7 @@ fn diseased_trees_are_walked_last_with_tools_disinfected() {
         assert!(pass.work().all(|w| on_ill(w) == pass.diseased));
     }
     let minutes = |ps: &[Pass]| -> f64 { ps.iter().map(|p| p.minutes).sum() };
-    let plain = window(&usual, 0, at, &Hands::default()).unwrap();
+    let plain = window(&usual, 0, at).unwrap();
     let cuts = passes.iter().filter(|p| p.diseased && p.job.cuts()).count();
     let more = cuts as f64 * Rates::default().get(Rate::Disinfect) / 60.0;
     assert!((minutes(&passes) - minutes(&plain) - more).abs() < 1e-9);
@@ -228,7 +229,7 @@ fn other_times_and_people_count_as_if_they_had_been_told_at_first_and_only_those
     let plan = &plans()["overdue-renewal.json"];
     let leaf = plan.found.leaf;
     let minutes = |s: &Season| -> f64 { s.passes.iter().map(|p| p.minutes).sum() };
-    let plain = season(plan, 0, leaf, &Hands::default()).unwrap();
+    let plain = season(plan, 0, leaf).unwrap();
     let listed = plain.rates();
     assert!(listed.contains(&Rate::Stub) && listed.contains(&Rate::Walk));
     assert!(!listed.contains(&Rate::Disinfect) && !listed.contains(&Rate::Plant));
@@ -238,7 +239,11 @@ fn other_times_and_people_count_as_if_they_had_been_told_at_first_and_only_those
         hands.set_people(Job::Stub, Some(3.0)).unwrap();
         let mut timed = plain.clone();
         timed.time(&hands);
-        let asked = season(plan, 0, leaf, &hands).unwrap();
+        let kept = Plan {
+            hands: Arc::new(hands),
+            ..plan.clone()
+        };
+        let asked = season(&kept, 0, leaf).unwrap();
         let of =
             |s: &Season| -> Vec<_> { s.passes.iter().map(|p| (p.people, p.minutes)).collect() };
         assert_eq!(of(&timed), of(&asked), "{rate:?}");
@@ -290,7 +295,7 @@ fn a_caution_stands_on_the_passes_that_need_it_and_on_no_other() {
     let low = wired.with_work(0, wired.start(), cover(1000)).unwrap();
     let high = wired.with_work(0, wired.start(), cover(2500)).unwrap();
     let ladder = |plan: &Plan| {
-        let passes = window(plan, 0, plan.start(), &Hands::default()).unwrap();
+        let passes = window(plan, 0, plan.start()).unwrap();
         let wires = passes.into_iter().find(|p| p.job == Job::Wires).unwrap();
         wires.cautions().contains(&"caution-ladder")
     };
@@ -298,7 +303,7 @@ fn a_caution_stands_on_the_passes_that_need_it_and_on_no_other() {
     plans.insert("wired".into(), low);
     for plan in plans.values() {
         for leaf in plan.found.leaf..plan.found.leaf + 3 {
-            for pass in season(plan, 0, leaf, &Hands::default()).unwrap().passes {
+            for pass in season(plan, 0, leaf).unwrap().passes {
                 for caution in pass.cautions() {
                     seen.entry(caution).or_default().push(pass.job);
                 }
@@ -348,7 +353,7 @@ fn ties_and_sleeves_are_counted_by_what_is_laid_and_on_what_wire() {
             window: Window::EarlySummer,
         };
         let plan = plan.with_work(0, at, lay.clone()).unwrap();
-        let passes = window(&plan, 0, at, &Hands::default()).unwrap();
+        let passes = window(&plan, 0, at).unwrap();
         let [pass] = &passes[..] else { panic!() };
         // It has grown since: 0.30 m from tie to tie.
         let grown = pass.row.of_tree(TreeId(1)).unwrap().courses()[0].length;

@@ -1,6 +1,6 @@
 //! The sheets of a pass: every piece is a box, and who has them alone knows what is cut.
 
-use cordonry::crew::{Hands, Job, Pass, season};
+use cordonry::crew::{Job, Pass, season};
 use cordonry::file::read_plan;
 use cordonry::plan::{Moment, Plan};
 use cordonry::row::{GrowthUnit, Laterals, Role, Toward};
@@ -87,7 +87,7 @@ fn forty() -> Plan {
 #[test]
 fn three_hundred_pieces_are_three_hundred_boxes_on_six_pages_at_most() {
     let plan = forty();
-    let season = season(&plan, 0, 3, &Hands::default()).unwrap();
+    let season = season(&plan, 0, 3).unwrap();
     let pass = &season.passes[0];
     assert_eq!((pass.job, pass.count()), (Job::Laterals, 300));
     for language in ["en", "es"] {
@@ -114,7 +114,7 @@ fn every_piece_of_every_example_is_a_box_in_both_languages() {
     ] {
         let plan = example(name);
         for leaf in plan.found.leaf..plan.found.leaf + 2 {
-            for pass in &season(&plan, 0, leaf, &Hands::default()).unwrap().passes {
+            for pass in &season(&plan, 0, leaf).unwrap().passes {
                 for language in ["en", "es"] {
                     let words = words(language);
                     let handed = handed(&plan, pass, &words);
@@ -146,7 +146,7 @@ fn a_reader_with_the_sheet_alone_names_exactly_what_is_cut() {
     ] {
         let plan = example(name);
         for leaf in plan.found.leaf..plan.found.leaf + 3 {
-            let season = season(&plan, 0, leaf, &Hands::default()).unwrap();
+            let season = season(&plan, 0, leaf).unwrap();
             for pass in season.passes.iter().filter(|p| p.job == Job::Stub) {
                 let words = words("en");
                 let pages = pass_sheets(&handed(&plan, pass, &words), Paper::A4);
@@ -211,7 +211,7 @@ fn by_count(pass: &Pass, tree: u32, number: usize, side: Option<&str>) -> (u32, 
 #[test]
 fn the_bars_are_as_long_as_they_say() {
     let plan = example("third-leaf.json");
-    let season = season(&plan, 0, 3, &Hands::default()).unwrap();
+    let season = season(&plan, 0, 3).unwrap();
     let words = words("en");
     let pages = pass_sheets(&handed(&plan, &season.passes[0], &words), Paper::A4);
     // The paper is 297 mm wide, and so many units.
@@ -259,7 +259,7 @@ fn no_tree_is_cut_off_in_its_picture() {
     ] {
         let plan = example(name);
         let leaf = plan.found.leaf;
-        for pass in &season(&plan, 0, leaf, &Hands::default()).unwrap().passes {
+        for pass in &season(&plan, 0, leaf).unwrap().passes {
             let far = pass.row.posed().iter().map(|p| {
                 let ends = p.courses().iter().flat_map(|c| [c.base.x, c.tip().x]);
                 let foot = p.tree().foot.f();
@@ -303,7 +303,7 @@ fn who_counts_trees_is_told_which_are_missing() {
         .map(|t| t.id.0)
         .collect();
     assert!(!lost.is_empty());
-    let season = season(&plan, 0, plan.found.leaf + 1, &Hands::default()).unwrap();
+    let season = season(&plan, 0, plan.found.leaf + 1).unwrap();
     for (language, word) in [("en", "before it tree "), ("es", "antes falta el árbol ")] {
         let words = words(language);
         let pass = season.passes.iter().find(|p| p.stops.len() > 5).unwrap();
@@ -322,7 +322,7 @@ fn who_counts_trees_is_told_which_are_missing() {
 #[test]
 fn a_sheet_says_whose_it_is_what_to_leave_and_what_to_care_for() {
     let plan = example("third-leaf.json");
-    let season = season(&plan, 0, 3, &Hands::default()).unwrap();
+    let season = season(&plan, 0, 3).unwrap();
     let words = words("en");
     let pages = pass_sheets(&handed(&plan, &season.passes[0], &words), Paper::Letter);
     let all: Vec<String> = pages.iter().flat_map(|p| texts(p)).collect();

@@ -1,7 +1,9 @@
 //! Plan files: what is written is read back, and what can't be read is refused by name.
 
 use cordonry::file::{MAX_BYTES, VERSION, read_plan, write_plan};
+use cordonry::hands::{Hands, Job, Rate};
 use cordonry::model::{Assumptions, Parameter};
+use cordonry::plan::{Seen, SpurCount, Told};
 use cordonry::row::{Limit, Moment, Origin, ShootId, TreeId, Vigour, Window};
 use cordonry::standing::Rule;
 use cordonry_words::Words;
@@ -9,7 +11,7 @@ use std::collections::BTreeMap;
 use std::path::Path;
 
 /// A plan with something of everything that the format knows.
-const EVERYTHING: &str = include_str!("../data/versions/v4-everything.json");
+const EVERYTHING: &str = include_str!("../data/versions/v5-everything.json");
 
 /// The stored samples of a version, by name. They are never changed, only added to.
 fn samples(version: u32) -> BTreeMap<String, String> {
@@ -71,7 +73,7 @@ fn a_sample_of_every_version_is_read() {
 fn from_version_1_nothing_is_lost_and_nothing_made_up() {
     for (name, text) in samples(1) {
         let plan = read_plan(text.as_bytes()).unwrap();
-        let expected = text.replacen("\"version\": 1,", "\"version\": 4,", 1);
+        let expected = text.replacen("\"version\": 1,", "\"version\": 5,", 1);
         assert_eq!(write_plan(&plan), expected, "{name}");
     }
 }
@@ -119,7 +121,7 @@ fn version_2_tells_of_cuts_origins_and_bends() {
 fn from_version_2_nothing_is_lost_and_nothing_made_up() {
     for (name, text) in samples(2) {
         let plan = read_plan(text.as_bytes()).unwrap();
-        let expected = text.replacen("\"version\": 2,", "\"version\": 4,", 1);
+        let expected = text.replacen("\"version\": 2,", "\"version\": 5,", 1);
         assert_eq!(write_plan(&plan), expected, "{name}");
         for scheme in &plan.schemes {
             assert_eq!((&scheme.standing, scheme.crop_from), (&None, None));
@@ -194,7 +196,7 @@ fn version_3_tells_what_a_forecast_goes_by() {
 fn from_version_3_nothing_is_lost_and_nothing_made_up() {
     for (name, text) in samples(3) {
         let plan = read_plan(text.as_bytes()).unwrap();
-        let expected = text.replacen("\"version\": 3,", "\"version\": 4,", 1);
+        let expected = text.replacen("\"version\": 3,", "\"version\": 5,", 1);
         assert_eq!(write_plan(&plan), expected, "{name}");
         assert!(plan.left.is_empty() && plan.found.trees.iter().all(|t| t.like.is_none()));
     }
@@ -270,6 +272,150 @@ fn version_4_tells_what_is_left_and_what_was_filled_in() {
 }
 
 #[test]
+fn from_version_4_nothing_is_lost_and_nothing_made_up() {
+    for (name, text) in samples(4) {
+        let plan = read_plan(text.as_bytes()).unwrap();
+        let expected = text.replacen("\"version\": 4,", "\"version\": 5,", 1);
+        assert_eq!(write_plan(&plan), expected, "{name}");
+        assert!(plan.counts.is_empty() && *plan.hands == Hands::default());
+        assert!(plan.schemes.iter().all(|s| s.field.is_empty()));
+        assert!(!plan.found.trees.iter().any(|t| t.diseased));
+    }
+}
+
+#[test]
+fn version_5_tells_what_is_told_from_the_row() {
+    let plan = read_plan(EVERYTHING.as_bytes()).unwrap();
+    let ill: Vec<_> = plan.found.trees.iter().map(|t| t.diseased).collect();
+    assert_eq!(ill, [true, false, false]);
+    assert_eq!(plan.hands.rates.get(Rate::Stub), 22.5);
+    assert_eq!(plan.hands.rates.get(Rate::Walk), 0.0);
+    assert_eq!(plan.hands.rates.get(Rate::Tip), Rate::Tip.info().1);
+    assert_eq!(plan.hands.people, [(Job::Stub, 3), (Job::Tie, 1)].into());
+    let spur = |buds, flowers, dead| SpurCount {
+        buds,
+        flowers,
+        dead,
+    };
+    let spurs: Vec<_> = plan.counts.iter().map(|c| c.spurs.clone()).collect();
+    let first = vec![spur(4, Some(6), 1), spur(0, None, 0)];
+    assert_eq!(spurs, [first, vec![spur(60, Some(0), 60)]]);
+    assert_eq!(plan.counts_of(4).count(), 1);
+    let (scheme, field) = (&plan.schemes[0], &plan.schemes[0].field);
+    let told = |leaf, window| -> Vec<Told> {
+        let at = Moment { leaf, window };
+        scheme.work(at).map(|w| field.told(at, w)).collect()
+    };
+    let (open, done) = (Told::Open, Told::Done);
+    let bud = Told::Skipped("no bud there".into());
+    let expected = [done.clone(), done.clone(), open.clone(), bud];
+    assert_eq!(told(3, Window::Dormant), expected);
+    assert_eq!(told(3, Window::BudSwell), [done]);
+    // The tip was left when it was to be another.
+    assert_eq!(
+        told(4, Window::Dormant)
+            .iter()
+            .filter(|t| **t != open)
+            .count(),
+        1
+    );
+    let at = Moment::dormant(3);
+    let seen: Vec<_> = scheme.work(at).map(|w| field.seen(at, w)).collect();
+    assert_eq!(seen, [None, Some(Seen::Wrong), None, None]);
+    assert_eq!(field.extra(at, Job::TakeOff, TreeId(1)), Some(2));
+    assert_eq!(field.extra(at, Job::Stub, TreeId(1)), None);
+    assert_eq!(field.note(at, None), "the cordon wire is slack");
+    assert_eq!(field.note(at, Some(TreeId(7))), "canker at the foot");
+    assert_eq!(field.note(at, Some(TreeId(1))), "");
+    // The versions before know none of these words.
+    for version in [2, 3, 4] {
+        let old = samples(version)[&format!("v{version}-everything.json")].clone();
+        for (before, word, path) in [
+            (
+                "\"marks\"",
+                "\"counts\": [{\"leaf\": 4, \"tree\": 1, \"spurs\": [{\"buds\": 1}]}]",
+                "counts",
+            ),
+            ("\"marks\"", "\"crew\": {}", "crew"),
+            ("\"seasons\"", "\"field\": {}", "schemes[0].field"),
+            (
+                "\"note\": \"dead\"",
+                "\"diseased\": true",
+                "found.trees[1].diseased",
+            ),
+        ] {
+            let text = old.replacen(before, &format!("{word}, {before}"), 1);
+            assert_ne!(text, old);
+            let said = format!("version {version}");
+            check_refused(&text, "refusal-file-rule", &[path, &said]);
+        }
+    }
+}
+
+#[test]
+fn what_version_5_brought_is_refused_with_its_place() {
+    let field = "schemes[0].field";
+    for (from, to, says) in [
+        (
+            "\"flowers\": 6",
+            "\"flowers\": 21",
+            "counts[0].spurs[0].flowers",
+        ),
+        ("\"buds\": 60", "\"buds\": 61", "counts[1].spurs[0].buds"),
+        (
+            "\"buds\": 4, \"flowers\": 6, \"dead\": 1",
+            "\"buds\": 4, \"dead\": 5",
+            "counts[0].spurs[0].dead must be between 0 and 4, not 5",
+        ),
+        ("\"stub\": 22.5", "\"stub\": 7201", "crew.rates.stub"),
+        ("\"cuts\": 2", "\"cuts\": 0", "extra[0].cuts"),
+        (
+            "\"percent\": 25}}",
+            "\"percent\": 91}}",
+            "skipped[1].work.percent",
+        ),
+    ] {
+        check_refused(&changed(from, to), "refusal-file-value", &[says]);
+    }
+    let people = changed("\"tie\": 1", "\"tie\": 1.5");
+    check_refused(&people, "refusal-file-whole", &["crew.people.tie", "100"]);
+    let long = changed("no bud there", &"x".repeat(401));
+    let says = format!("{field}.skipped[0].reason");
+    check_refused(&long, "refusal-file-long-text", &[&says, "401", "400"]);
+    let unseen = changed(", \"is\": \"wrong\"", "");
+    let says = format!("{field}.seen[0].is");
+    check_refused(
+        &unseen,
+        "refusal-file-rule",
+        &[&says, "right, missed or wrong"],
+    );
+    // What is told twice is told of nothing.
+    for (from, to, place) in [
+        (
+            "{\"do\": \"keep_bud\", \"tree\": 1, \"shoot\": 0, \"at_mm\": 1600}, \"reason\"",
+            "{\"do\": \"stub\", \"tree\": 1, \"shoot\": 1, \"keep_mm\": 90}, \"reason\"",
+            "skipped[0].work",
+        ),
+        (
+            "\"leaf\": 4, \"tree\": 1, \"spurs\"",
+            "\"leaf\": 3, \"tree\": 1, \"spurs\"",
+            "counts[1].tree",
+        ),
+        (", \"tree\": 7, \"text\"", ", \"text\"", "notes[1]"),
+    ] {
+        check_refused(&changed(from, to), "refusal-file-twice", &[place]);
+    }
+    for (from, to) in [
+        ("\"walk\": 0", "\"run\": 0"),
+        ("\"tie\": 1", "\"stub\": 1"),
+        ("\"is\": \"missed\"", "\"is\": \"gone\""),
+        ("\"take_off\", \"tree\"", "\"taken\", \"tree\""),
+    ] {
+        check_refused(&changed(from, to), "refusal-file-content", &["ine"]);
+    }
+}
+
+#[test]
 fn what_version_3_brought_is_refused_with_its_place() {
     for (from, to, says) in [
         (
@@ -342,16 +488,16 @@ fn what_is_no_plan_of_ours_is_refused() {
     check_refused("{}", "refusal-file-format", &["nothing", "cordonry-plan"]);
     let other = changed("\"cordonry-plan\"", "\"other\"");
     check_refused(&other, "refusal-file-format", &["other"]);
-    let newer = changed("\"version\": 4", "\"version\": 5");
-    check_refused(&newer, "refusal-file-too-new", &["4", "newer program"]);
-    let newest = changed("\"version\": 4", "\"version\": 1e99");
+    let newer = changed("\"version\": 5", "\"version\": 6");
+    check_refused(&newer, "refusal-file-too-new", &["5", "newer program"]);
+    let newest = changed("\"version\": 5", "\"version\": 1e99");
     check_refused(&newest, "refusal-file-too-new", &["newer program"]);
     for bad in ["0", "-1", "0.5", "\"1\"", "null", "{}"] {
-        let text = changed("\"version\": 4", &format!("\"version\": {bad}"));
-        check_refused(&text, "refusal-file-version", &["between 1 and 4"]);
+        let text = changed("\"version\": 5", &format!("\"version\": {bad}"));
+        check_refused(&text, "refusal-file-version", &["between 1 and 5"]);
     }
-    let quoted = changed("\"version\": 4", "\"version\": \"3\"");
-    let says = "The version must be between 1 and 4, without quotation marks, not \"3\"";
+    let quoted = changed("\"version\": 5", "\"version\": \"3\"");
+    let says = "The version must be between 1 and 5, without quotation marks, not \"3\"";
     check_refused(&quoted, "refusal-file-version", &[says]);
 }
 
@@ -405,7 +551,7 @@ fn work_that_can_t_be_read_or_done_is_refused_by_its_place_as_it_stands() {
 #[test]
 fn a_newer_plan_is_named_so_even_with_words_we_do_not_know() {
     let newer = changed(
-        "\"version\": 4",
+        "\"version\": 5",
         "\"version\": 7, \"orchard\": [{\"deep\": [1]}]",
     );
     check_refused(&newer, "refusal-file-too-new", &["version 7"]);
@@ -719,8 +865,8 @@ fn too_much_is_refused_soon() {
     let size = vec![b' '; MAX_BYTES + 1];
     assert_eq!(read_plan(&size).unwrap_err().key, "refusal-file-size");
     let note = changed(
-        "\"text\": \"",
-        &format!("\"text\": \"{}", "é".repeat(4_001)),
+        "\"text\": \"look",
+        &format!("\"text\": \"look{}", "é".repeat(4_001)),
     );
     check_refused(&note, "refusal-file-long-text", &["marks[0].text", "4000"]);
     let latin: Vec<u8> = EVERYTHING.bytes().chain([0xe9, b'\n']).collect();
@@ -835,7 +981,7 @@ const GREATEST: &str = include_str!("../data/versions/ends-of-v1-greatest.json")
 /// What is written of the plan in a text of version 1 is the text, with each of `from` made `to`.
 fn check_brought(text: &str, changes: &[(&str, &str)]) {
     let plan = read_plan(text.as_bytes()).unwrap_or_else(|e| panic!("{e}"));
-    let mut expected = text.replacen("\"version\": 1,", "\"version\": 4,", 1);
+    let mut expected = text.replacen("\"version\": 1,", "\"version\": 5,", 1);
     for (from, to) in changes {
         assert!(expected.contains(from), "no {from}");
         expected = expected.replace(from, to);

@@ -1,6 +1,6 @@
 //! What a row takes and what its wires bear, held to reference figures.
 
-use cordonry::crew::{Hands, season};
+use cordonry::crew::season;
 use cordonry::file::read_plan;
 use cordonry::fruit::kg_per_metre;
 use cordonry::materials::wire::{SETTING, Wire, sag, tension_by_deflection};
@@ -260,6 +260,6 @@ fn every_example_has_its_needs() {
                 .iter()
                 .all(|w| w.loaded.tension >= SETTING && w.loaded.sag > 0.0)
         );
-        assert!(season(&plan, 0, plan.found.leaf, &Hands::default()).is_ok());
+        assert!(season(&plan, 0, plan.found.leaf).is_ok());
     }
 }

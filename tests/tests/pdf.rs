@@ -1,6 +1,6 @@
 //! Sheets as a PDF, read back by another program: as many pages of the paper's size, lengths that are true, text as text.
 
-use cordonry::crew::{Hands, season};
+use cordonry::crew::season;
 use cordonry::file::read_plan;
 use cordonry::make::{Form as _, RowSketch};
 use cordonry::plan::{Moment, Plan};
@@ -29,7 +29,7 @@ fn plan(path: &Path) -> Plan {
 
 /// All sheets of a leaf's work, the foreman's too.
 fn crew(plan: &Plan, leaf: u8, words: &Words, paper: Paper) -> Vec<String> {
-    let season = season(plan, 0, leaf, &Hands::default()).unwrap();
+    let season = season(plan, 0, leaf).unwrap();
     let all = Handed::all(plan, &season, words);
     let pages = all.flat_map(|h| {
         let marking = marking_sheets(&h, paper).into_iter();
@@ -192,7 +192,7 @@ fn three_hundred_pieces_are_three_hundred_boxes() {
     assert_eq!(work.len(), 300);
     let plan = plan.with_works(0, Moment::dormant(4), work).unwrap();
     let words = words("es");
-    let season = season(&plan, 0, 4, &Hands::default()).unwrap();
+    let season = season(&plan, 0, 4).unwrap();
     let of_work = Handed::all(&plan, &season, &words)
         .find(|h| h.pass.count() == 300)
         .unwrap();

@@ -59,6 +59,7 @@ fn tree(id: u32, foot: f64, angle: f64, length: f64, diameter: f64) -> Arc<Tree>
         }],
         vigour: None,
         like: None,
+        diseased: false,
         note: String::new(),
     })
 }

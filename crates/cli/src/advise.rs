@@ -142,7 +142,15 @@ fn advise(
             let pieces: Vec<&Piece> = part.pieces.iter().map(|at| &made.pieces[*at]).collect();
             let gain = Gain::of(plan, &taken, 0, leaf)?;
             let at = Replayer::default().at(&taken, 0, moment, Phase::After)?;
-            drafted(told, kind, (was, is), &pieces, &gain, &at.row, words);
+            drafted(
+                told,
+                kind,
+                (was, is),
+                &pieces,
+                &gain,
+                (&taken, &at.row),
+                words,
+            );
             if kind == Kind::Draft {
                 still_open(told, &made, words)?;
             }
@@ -258,12 +266,11 @@ fn drafted(
     values: (f64, f64),
     pieces: &[&Piece],
     gain: &Gain,
-    row: &PosedRow,
+    (plan, row): (&Plan, &PosedRow),
     words: &Words,
 ) {
     let works = || pieces.iter().flat_map(|p| &p.work);
-    let posts = row.trellis.posts.len();
-    let cost = Cost::of(&works().collect::<Vec<_>>(), posts);
+    let cost = Cost::of(&works().collect::<Vec<_>>(), plan);
     let args = [
         ("pieces", Arg::Count(works().count() as i64)),
         ("cuts", Arg::Count(cost.cuts as i64)),

@@ -7,9 +7,9 @@ use crate::judged::{scheme_named, window};
 use crate::out::{Row, clean, rounded, tell};
 use crate::pages;
 use anyhow::{Result, anyhow};
-use cordonry::crew::{Hands, Job, Pass, Rate, Season, season};
+use cordonry::crew::{Job, Pass, Rate, Season, season};
 use cordonry::file::work_value;
-use cordonry::plan::Plan;
+use cordonry::plan::{Correction, Plan};
 use cordonry::row::TreeId;
 use cordonry::said::Arg;
 use cordonry::work::Work;
@@ -18,6 +18,7 @@ use cordonry_words::Words;
 use serde_json::{Value, json};
 use std::fmt::Write as _;
 use std::path::{Path, PathBuf};
+use std::sync::Arc;
 
 /// `spoken` are the languages: all is told in the first, and written in each.
 pub fn run(ask: &Asked, spoken: &[Words]) -> Status {
@@ -27,13 +28,11 @@ pub fn run(ask: &Asked, spoken: &[Words]) -> Status {
         return Status::Failed;
     }
     files::print_rows(&ask.paths, &ask.output, words, |path| {
-        let plan = files::plan(path, words)?;
+        let plan = asked(files::plan(path, words)?, ask, words)?;
         let scheme = scheme_named(&plan, ask.scheme.as_deref(), words)?;
-        let hands = hands(ask, words)?;
         let leaf = ask.leaf.unwrap_or(plan.found.leaf);
-        let season =
-            season(&plan, scheme, leaf, &hands).map_err(|why| files::refused(&why, words))?;
-        let mut row = json_of(path, &plan, scheme, &season, &hands, words);
+        let season = season(&plan, scheme, leaf).map_err(|why| files::refused(&why, words))?;
+        let mut row = json_of(path, &plan, scheme, &season, words);
         let mut told = people(path, &plan, scheme, &season, words);
         if let Some(output) = &ask.output_file {
             let mut written = Vec::new();
@@ -63,12 +62,9 @@ pub fn pair(text: &str, words: &Words) -> Result<(String, f64)> {
     pair.ok_or_else(|| anyhow!(wrong()))
 }
 
-/// What is asked about rates, people and diseased trees.
-fn hands(ask: &Asked, words: &Words) -> Result<Hands> {
-    let mut out = Hands {
-        diseased: ask.diseased.iter().map(|id| TreeId(*id)).collect(),
-        ..Hands::default()
-    };
+/// The plan with what is asked about rates, people and diseased trees, beside what stands in it.
+fn asked(plan: Plan, ask: &Asked, words: &Words) -> Result<Plan> {
+    let mut out = (*plan.hands).clone();
     for rate in &ask.rates {
         let (name, seconds) = pair(rate, words)?;
         let with = out.rates.with(&name, seconds);
@@ -84,7 +80,13 @@ fn hands(ask: &Asked, words: &Words) -> Result<Hands> {
             return Err(anyhow!(words.text("command-no-job", &args)));
         }
     }
-    Ok(out)
+    let hands = Arc::new(out);
+    let marked = |plan: Plan, id: &u32| {
+        let (tree, diseased) = (TreeId(*id), true);
+        plan.corrected(&Correction::Diseased { tree, diseased })
+    };
+    let plan = ask.diseased.iter().try_fold(Plan { hands, ..plan }, marked);
+    plan.map_err(|why| files::refused(&why, words))
 }
 
 /// `crew.svg` with a language's code: `crew-es.svg`.
@@ -147,14 +149,7 @@ fn table(season: &Season, words: &Words) -> String {
     out
 }
 
-fn json_of(
-    path: &Path,
-    plan: &Plan,
-    scheme: usize,
-    season: &Season,
-    hands: &Hands,
-    words: &Words,
-) -> Value {
+fn json_of(path: &Path, plan: &Plan, scheme: usize, season: &Season, words: &Words) -> Value {
     let worded = |work: &Work, pass: &Pass| {
         let mut out = work_value(work);
         out["words"] = work_line(work, &pass.row, words).into();
@@ -199,7 +194,7 @@ fn json_of(
             "trellis": trellis,
         })
     });
-    let rates = Rate::ALL.map(|r| (r.info().0.to_string(), json!(hands.rates.get(r))));
+    let rates = Rate::ALL.map(|r| (r.info().0.to_string(), json!(plan.hands.rates.get(r))));
     let void = season.void.iter().map(|(moment, work)| {
         let mut out = work_value(work);
         out["window"] = window(moment.window).into();

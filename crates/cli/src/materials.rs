@@ -7,7 +7,7 @@ use crate::files;
 use crate::judged::scheme_named;
 use crate::out::{Row, clean, rounded};
 use anyhow::{Result, anyhow};
-use cordonry::crew::{Hands, season};
+use cordonry::crew::season;
 use cordonry::materials::wire::{BREAKING, SETTING, Wire};
 use cordonry::materials::{Ask, COIL, Delivered, Item, Needs, Prices, listed, needs, place};
 use cordonry::plan::Plan;
@@ -260,8 +260,7 @@ fn of_leaf(
     told: &mut String,
     words: &Words,
 ) -> Result<()> {
-    let season =
-        season(plan, scheme, leaf, &Hands::default()).map_err(|why| files::refused(&why, words))?;
+    let season = season(plan, scheme, leaf).map_err(|why| files::refused(&why, words))?;
     let work = || season.passes.iter().flat_map(|p| p.work());
     let planted = work().filter_map(|w| match w {
         Work::Plant {

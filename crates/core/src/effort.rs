@@ -2,7 +2,7 @@
 //! side.
 
 use crate::advise::Cost;
-use crate::crew::{Hands, Pass, season};
+use crate::crew::{Pass, season};
 use crate::plan::Plan;
 use crate::refusal::Refusal;
 use crate::work::Work;
@@ -37,10 +37,10 @@ impl Effort {
     /// # Errors
     /// No such scheme.
     pub fn of(plan: &Plan, scheme: usize, leaf: u8) -> Result<Self, Refusal> {
-        let season = season(plan, scheme, leaf, &Hands::default())?;
+        let season = season(plan, scheme, leaf)?;
         let passes: &[Pass] = if season.usual { &[] } else { &season.passes };
         let work: Vec<&Work> = passes.iter().flat_map(Pass::work).collect();
-        let cost = Cost::of(&work, plan.found.trellis.posts.len());
+        let cost = Cost::of(&work, plan);
         let plants = |w: &&&Work| matches!(w, Work::Plant { .. } | Work::ReplaceTree { .. });
         let sum = |of: fn(&Pass) -> usize| passes.iter().map(of).sum::<usize>() as f64;
         Ok(Self {

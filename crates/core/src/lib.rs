@@ -17,6 +17,7 @@ pub mod file;
 pub mod forecast;
 pub mod fruit;
 pub mod grow;
+pub mod hands;
 pub mod light;
 pub mod make;
 pub mod materials;

@@ -3,7 +3,9 @@
 use cordonry::file::{read_plan, write_plan};
 use cordonry::grow::{Half, grow};
 use cordonry::model::{Assumptions, Parameter};
-use cordonry::plan::{History, Moment, Phase, Plan, Replayer, Schedule, Setting, VoidWork, Window};
+use cordonry::plan::{
+    History, Moment, Phase, Plan, Replayer, Schedule, Setting, Told, VoidWork, Window,
+};
 use cordonry::row::{Limit, Row, ShootId, Tree, TreeId};
 use cordonry::units::Mm;
 use cordonry::work::{Work, apply};
@@ -17,6 +19,7 @@ use std::sync::Arc;
 #[derive(Clone, Debug)]
 enum Act {
     Set(Draft),
+    Tell(Tell),
     Gesture(Vec<Draft>, bool),
     Undo,
     Redo,
@@ -27,6 +30,7 @@ enum Act {
 fn act() -> impl Strategy<Value = Act> {
     prop_oneof![
         3 => draft().prop_map(Act::Set),
+        3 => tell().prop_map(Act::Tell),
         3 => (drafts(4), any::<bool>()).prop_map(|(d, keep)| Act::Gesture(d, keep)),
         3 => Just(Act::Undo),
         2 => Just(Act::Redo),
@@ -126,6 +130,11 @@ proptest! {
                     model.set(bytes(&next));
                     history.set("step", next);
                 }
+                Act::Tell(tell) => {
+                    let next = tell.on(history.plan());
+                    model.set(bytes(&next));
+                    history.set("step", next);
+                }
                 Act::Gesture(drafts, keep) => {
                     history.begin("drag");
                     let mut last = model.now.clone();
@@ -190,12 +199,56 @@ proptest! {
     }
 
     #[test]
-    fn saved_and_opened_a_plan_is_the_same(plan in plan(), drafts in drafts(10)) {
-        let plan = worked(&plan, &drafts);
+    fn saved_and_opened_a_plan_is_the_same(
+        plan in plan(),
+        drafts in drafts(10),
+        tells in prop::collection::vec(tell(), 0..16),
+    ) {
+        let plan = told(&worked(&plan, &drafts), &tells);
         let file = write_plan(&plan);
         let back = read_plan(file.as_bytes());
         prop_assert_eq!(back.as_ref(), Ok(&plan));
         prop_assert_eq!(write_plan(&back.unwrap()), file);
+    }
+
+    #[test]
+    fn what_is_told_changes_no_wood_and_stays_where_other_work_changes(
+        plan in plan(),
+        before in drafts(10),
+        tells in prop::collection::vec(tell(), 1..16),
+        after in drafts(4),
+    ) {
+        let plain = worked(&plan, &before);
+        let tells: Vec<Tell> = tells.into_iter().filter(Tell::is_of_work).collect();
+        let plan = told(&plain, &tells);
+        for moment in moments(&plan) {
+            prop_assert_eq!(at(&plan, moment).row, at(&plain, moment).row);
+        }
+        let field = plan.schemes[0].field.clone();
+        let changed = worked(&plan, &after);
+        prop_assert_eq!(&changed.schemes[0].field, &field);
+        for (moment, work) in all_work(&changed) {
+            let was = all_work(&plan).contains(&(moment, work.clone()));
+            let (now, then) = (&changed.schemes[0].field, &plan.schemes[0].field);
+            prop_assert!(!was || now.told(moment, &work) == then.told(moment, &work));
+        }
+        // Back by way of another copy: what is told of the same work, and nothing else.
+        let taken = plain.taking_told(&plan).unwrap();
+        let (mut told, mut open) = (0, 0);
+        for (moment, work) in all_work(&plain) {
+            let own = field.told(moment, &work);
+            prop_assert_eq!(&taken.plan.schemes[0].field.told(moment, &work), &own);
+            match own {
+                Told::Open => open += 1,
+                _ => told += 1,
+            }
+        }
+        // Where a leaf has no work, its usual work may be told of too.
+        prop_assert_eq!(taken.pieces + taken.strange.len(), field.pieces().count());
+        prop_assert!(open + told == all_work(&plain).len() && taken.same == 0 && taken.pieces >= told);
+        let again = taken.plan.taking_told(&plan).unwrap();
+        prop_assert_eq!((again.pieces, again.notes, again.same), (0, 0, taken.pieces));
+        prop_assert_eq!(again.plan, taken.plan);
     }
 
     #[test]

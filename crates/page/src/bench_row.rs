@@ -58,6 +58,7 @@ pub fn plan(trees: u32, uprights: u32) -> Plan {
             shoots,
             vigour: None,
             like: None,
+            diseased: false,
             note: String::new(),
         })
     });

@@ -2,7 +2,7 @@
 
 use cordonry::file::write_plan;
 use cordonry::plan::{Correction, History, Line, Plan, Setting};
-use cordonry_fixture::random::{Draft, cases, draft, plan};
+use cordonry_fixture::random::{Draft, Tell, cases, draft, plan, tell};
 use cordonry_page::bench_row;
 use cordonry_page::keeping::{Journal, Step, Writing};
 use proptest::prelude::*;
@@ -46,6 +46,7 @@ impl Device {
 #[derive(Clone, Debug)]
 enum Deed {
     Work(Draft),
+    Tell(Tell),
     DropTree(Index),
     Height(f64),
     Name(u8),
@@ -62,6 +63,7 @@ enum Deed {
 fn deed() -> impl Strategy<Value = Deed> {
     prop_oneof![
         6 => draft().prop_map(Deed::Work),
+        6 => tell().prop_map(Deed::Tell),
         1 => any::<Index>().prop_map(Deed::DropTree),
         1 => (1500.0..3500.0f64).prop_map(Deed::Height),
         6 => any::<u8>().prop_map(Deed::Name),
@@ -80,6 +82,7 @@ fn done(history: &mut History, deed: &Deed) {
             let (moment, work) = draft.for_plan(plan);
             plan.with_work(0, moment, work).ok()
         }
+        Deed::Tell(tell) if !plan.found.trees.is_empty() => Some(tell.on(plan)),
         Deed::DropTree(pick) if !plan.found.trees.is_empty() => {
             let tree = plan.found.trees[pick.index(plan.found.trees.len())].id;
             plan.corrected(&Correction::DropTree { tree }).ok()

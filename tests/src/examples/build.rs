@@ -110,6 +110,7 @@ impl Rows {
             shoots: Vec::new(),
             vigour: None,
             like: None,
+            diseased: false,
             note: String::new(),
         }));
         if let Some(stem) = stem {

@@ -2,7 +2,6 @@
 
 use crate::arrange::arrange_numbers;
 use crate::check::{Context, survey};
-use crate::crew::Rates;
 use crate::forecast::{DRAWS, Forecast, LeafFigures, drawn, few_trees, percentile};
 use crate::light::{Foliage, Period, caught};
 use crate::plan::{Phase, Plan, Replayer};
@@ -27,10 +26,11 @@ pub struct Cost {
 }
 
 impl Cost {
-    /// Of some work, in a row of so many posts.
-    pub fn of(works: &[&Work], posts: usize) -> Self {
+    /// Of some work by the crew of a plan.
+    pub fn of(works: &[&Work], plan: &Plan) -> Self {
+        let posts = plan.found.trellis.posts.len();
         let mut out = Self {
-            minutes: Rates::default().minutes(works.iter().copied(), posts),
+            minutes: plan.hands.rates.minutes(works.iter().copied(), posts),
             ..Self::default()
         };
         for work in works {

@@ -3,7 +3,7 @@
 //! A plan file says its format and version first. Every version ever written stays readable: it has its reader
 //! in a table without a gap. What can't be read is refused with the place, the value and what would be accepted.
 //!
-//! Each version has its own words (`v1`, `v4`; those of versions 2 and 3 are those of 4 but for what came later), which never change once it has been written by anybody: a new one takes
+//! Each version has its own words (`v1`, `v5`; those of versions 2 to 4 are those of 5 but for what came later), which never change once it has been written by anybody: a new one takes
 //! over the words that stay, has its own of what changes, and says how the words of the version before become its own
 //! (`v2/from_v1`). So a file of any version is read by way of all versions after it, and only the newest knows the model.
 //! Stored samples of every version (`tests/data/versions`) are read by the tests for ever.
@@ -16,6 +16,8 @@
 //! - *3*: values of the model, the vigour of trees, whether found wood was tipped; from which leaf a scheme lets bear, the rules
 //!   of its standing windows, and windows that are planned and empty.
 //! - *4*: what is left for a year, and which trees were filled in from a sample.
+//! - *5*: what is told from the row (trees that are diseased; what of a scheme's work is done, left, noted, looked at again; counts of
+//!   buds), and the crew's rates and people.
 
 #[macro_use]
 mod same;
@@ -29,6 +31,7 @@ mod v1;
 mod v2;
 mod v3;
 mod v4;
+mod v5;
 mod walk;
 
 pub use walk::{read_walk, write_walk};
@@ -50,7 +53,7 @@ pub const FORMAT: &str = "cordonry-plan";
 type Reader = fn(&str) -> Result<Plan, Refusal>;
 
 /// What reads each version, the first version first.
-const READERS: &[Reader] = &[v2::read_v1, v2::read, v3::read, v4::read];
+const READERS: &[Reader] = &[v2::read_v1, v2::read, v3::read, v4::read, v5::read];
 
 /// The version that is written: the newest that can be read.
 pub const VERSION: u32 = READERS.len() as u32;
@@ -125,7 +128,7 @@ pub fn is_plan(bytes: &[u8]) -> bool {
 /// A plan as a file of version [`VERSION`]: keys in a fixed order, a line end at the end. Reading it and writing
 /// it again gives the same bytes.
 pub fn write_plan(plan: &Plan) -> String {
-    json::lay_out(&v4::write(plan))
+    json::lay_out(&v5::write(plan))
 }
 
 /// A piece of work as it stands in a plan file of version [`VERSION`].

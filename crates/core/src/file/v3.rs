@@ -4,8 +4,9 @@
 //! next version, but for what came with that.
 
 use super::misread;
-use super::v4::dto::File;
-use super::v4::{later_word, plan_of};
+use super::v4;
+use super::v5::dto::File;
+use super::v5::{later_word, plan_of};
 use crate::plan::Plan;
 use crate::refusal::Refusal;
 
@@ -24,6 +25,8 @@ pub(super) fn later(file: &File) -> Option<String> {
         return Some("left".into());
     }
     let mut trees = file.found.trees.0.iter();
-    let n = trees.position(|t| t.like.is_some())?;
-    Some(format!("found.trees[{n}].like"))
+    match trees.position(|t| t.like.is_some()) {
+        Some(n) => Some(format!("found.trees[{n}].like")),
+        None => v4::later(file),
+    }
 }

@@ -2,7 +2,9 @@
 
 mod copied;
 mod correct;
+mod counts;
 mod edit;
+mod field;
 mod frames;
 mod history;
 mod left;
@@ -21,6 +23,8 @@ mod years;
 
 pub use copied::CopiedOn;
 pub use correct::{Correction, Measure, Pick, Picked};
+pub use counts::{BudCount, SpurCount};
+pub use field::{Field, Seen, Taken, Told};
 pub use history::{Entry, History, Line};
 pub use left::{Left, LeftSpot};
 pub use replay::{Replayed, Replayer, replay};
@@ -33,6 +37,7 @@ pub use years::{AGES, PlaceYears, RowYear, RowYears, TreeYear, WorkCount, Years}
 
 pub use crate::row::{Moment, Phase, Window};
 
+use crate::hands::Hands;
 use crate::refusal::Refusal;
 use crate::row::{Row, Site, Targets, TreeId, Trellis};
 use crate::said::Arg;
@@ -52,6 +57,8 @@ pub struct Scheme {
     pub crop_from: Option<u8>,
     /// What is done in windows that nobody planned; `None` where nothing is.
     pub standing: Option<Standing>,
+    /// What the crew tells of its work.
+    pub field: Field,
 }
 
 impl Scheme {
@@ -101,6 +108,10 @@ pub struct Plan {
     pub marks: Vec<Mark>,
     /// What was found and is left for a year.
     pub left: Vec<Left>,
+    /// What was counted on buds, in order of leaf and then of tree, one for each.
+    pub counts: Vec<BudCount>,
+    /// The crew: how many do a job together, and how long it takes them.
+    pub hands: Arc<Hands>,
 }
 
 impl Plan {
@@ -127,6 +138,8 @@ impl Plan {
             })],
             marks: Vec::new(),
             left: Vec::new(),
+            counts: Vec::new(),
+            hands: Arc::default(),
         }
     }
 

@@ -261,7 +261,7 @@ impl Plan {
     }
 
     /// The plan with the scheme at that place, which it has, changed.
-    fn with_scheme(&self, scheme: usize, change: impl FnOnce(&mut Scheme)) -> Plan {
+    pub(super) fn with_scheme(&self, scheme: usize, change: impl FnOnce(&mut Scheme)) -> Plan {
         let mut plan = self.clone();
         change(Arc::make_mut(&mut plan.schemes[scheme]));
         plan

@@ -42,6 +42,8 @@ pub struct Tree {
     pub vigour: Option<Vigour>,
     /// The tree of a sample that it was filled in from: nobody has measured it.
     pub like: Option<TreeId>,
+    /// It is marked as diseased: it is worked on last, with tools disinfected before it and after it.
+    pub diseased: bool,
     /// What the person who measured it wrote down.
     pub note: String,
 }
@@ -74,6 +76,7 @@ impl Tree {
             shoots: Vec::new(),
             vigour: None,
             like: None,
+            diseased: false,
             note: String::new(),
         }
     }

@@ -31,8 +31,6 @@ pub enum Request {
     Work(Vec<Work>),
     /// The plan becomes what is drafted: that of its window.
     Draft(Arc<Plan>),
-    /// The row was found as it was delivered: the plan with that in its record.
-    Delivered(Arc<Plan>),
     /// Each of several remedies that can be done is done.
     Mend(Vec<Remedy>),
     /// Work at the moment that is looked at is taken back.
@@ -75,6 +73,8 @@ pub enum Request {
     Leave(Left),
     /// What stands there among all that is left is taken up again.
     TakeUp(usize),
+    /// The plan becomes another one, in what is no work: in what is told from the row, or in delivered trees.
+    Become(Arc<Plan>),
 }
 
 /// What is done with the schemes: with the one that is looked at, or one more.
@@ -151,7 +151,7 @@ impl Edit {
 
     /// Delivered trees stand in the record.
     pub fn delivered(plan: Arc<Plan>) -> Self {
-        Self::new("step-delivered", Request::Delivered(plan))
+        Self::new("step-delivered", Request::Become(plan))
     }
 
     /// Work is taken back.
@@ -193,6 +193,11 @@ impl Edit {
     /// What was left is taken up again.
     pub fn take_up(place: usize) -> Self {
         Self::new("step-take-up", Request::TakeUp(place))
+    }
+
+    /// What is told from the row, or of the crew.
+    pub fn told(step: &'static str, plan: Plan) -> Self {
+        Self::new(step, Request::Become(Arc::new(plan)))
     }
 
     /// Work on the wires.
@@ -311,7 +316,7 @@ impl Edit {
                 let done = Done::count(works.len());
                 Ok((plan.with_works(scheme, moment, works.clone())?, done))
             }
-            Request::Draft(made) | Request::Delivered(made) => one((**made).clone()),
+            Request::Draft(made) | Request::Become(made) => one((**made).clone()),
             Request::Mend(remedies) => mended_each(plan, look, remedies),
             Request::TakeBack(works) => {
                 one(plan.without_work(scheme, moment, |w| works.contains(w))?)

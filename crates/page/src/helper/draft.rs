@@ -123,7 +123,6 @@ impl LastDraft {
         let works = |piece: &Piece| piece.work.len() as u32;
         let row = Replayer::default().at(&draft.plan, of.scheme, of.moment, Phase::After)?;
         let row = row.row;
-        let posts = plan.found.trellis.posts.len();
         let told = |piece: &Piece| {
             let sign = piece.work.first().and_then(Sign::of);
             let tree = piece.trees().next();
@@ -140,14 +139,14 @@ impl LastDraft {
                     Why::Usual(said) => words.say(said),
                 },
                 works: works(piece),
-                cost: cost(piece.work.iter(), posts, words),
+                cost: cost(piece.work.iter(), plan, words),
                 next: piece.next.as_ref().map(|next| next_best(next, words)),
             }
         };
         let all = draft.pieces.iter().flat_map(|p| &p.work);
         Ok(Drafted {
             pieces: draft.pieces.iter().map(told).collect(),
-            cost: cost(all, posts, words),
+            cost: cost(all, plan, words),
             open,
             untipped,
             left: taken.left.iter().map(|at| works(&draft.pieces[*at])).sum(),
@@ -187,8 +186,8 @@ fn open(draft: &Draft, words: &Words) -> Result<Vec<(String, String)>, Refusal> 
     Ok(open.matters.iter().map(told).collect())
 }
 
-fn cost<'w>(works: impl Iterator<Item = &'w Work>, posts: usize, words: &Words) -> String {
-    let cost = Cost::of(&works.collect::<Vec<_>>(), posts);
+fn cost<'w>(works: impl Iterator<Item = &'w Work>, plan: &Plan, words: &Words) -> String {
+    let cost = Cost::of(&works.collect::<Vec<_>>(), plan);
     let count = |n: usize| Arg::Count(n as i64);
     let args = [
         ("cuts", count(cost.cuts)),

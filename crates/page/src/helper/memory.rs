@@ -37,7 +37,7 @@ struct Kept {
 
 /// The beginning of an answer.
 enum Going {
-    Crop(CropDraws),
+    Crop(Box<CropDraws>),
     Gain(Box<GainDraws>),
     /// Numbers leaf by leaf, or share by share.
     Told(Vec<f64>),
@@ -133,7 +133,7 @@ fn go_on(
         (&Question::Crop { scheme, last }, begun) => {
             let mut draws = match begun {
                 Some(Going::Crop(draws)) => draws,
-                _ => CropDraws::new(plan, scheme, last)?,
+                _ => Box::new(CropDraws::new(plan, scheme, last)?),
             };
             if !draws.go_on(AT_ONCE)? {
                 return Ok(Err(Going::Crop(draws)));

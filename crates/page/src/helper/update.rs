@@ -2,7 +2,7 @@
 
 use cordonry::arrange::Gather;
 use cordonry::file::{read_plan, write_plan};
-use cordonry::plan::{Plan, Schedule, Scheme};
+use cordonry::plan::{Field, Plan, Schedule, Scheme};
 use cordonry::refusal::Refusal;
 use cordonry::row::{Row, Tree, TreeId};
 use serde::{Deserialize, Serialize};
@@ -22,6 +22,9 @@ pub struct Update {
     order: Option<Vec<TreeId>>,
     /// For each scheme the trees whose work is sent anew; `None` is the trellis.
     works: Vec<Vec<Option<TreeId>>>,
+    /// For each scheme the trees of which it is sent anew which pieces are done.
+    #[serde(default)]
+    done: Vec<Vec<Option<TreeId>>>,
 }
 
 impl Update {
@@ -38,6 +41,7 @@ impl Update {
             changed: text,
             order: None,
             works: Vec::new(),
+            done: Vec::new(),
         }
     }
 
@@ -50,17 +54,22 @@ impl Update {
         };
         let ids = |row: &Row| row.trees.iter().map(|t| t.id).collect::<Vec<_>>();
         let order = ids(&plan.found);
-        let nothing = Schedule::default();
-        let mut works = Vec::new();
+        let (mut works, mut done) = (Vec::new(), Vec::new());
+        let (nothing, untold) = (Schedule::default(), Field::default());
         let mut schemes = Vec::new();
         for (i, scheme) in plan.schemes.iter().enumerate() {
-            let was = before.schemes.get(i).map_or(&nothing, |s| &s.schedule);
-            let changed = scheme.schedule.differs_on(was);
+            let was = before.schemes.get(i);
+            let changed = scheme
+                .schedule
+                .differs_on(was.map_or(&nothing, |s| &s.schedule));
+            let told = scheme.field.differs_on(was.map_or(&untold, |s| &s.field));
             schemes.push(Arc::new(Scheme {
                 schedule: nothing.taking(&changed, &scheme.schedule),
+                field: scheme.field.taking(&told, &untold),
                 ..(**scheme).clone()
             }));
             works.push(changed);
+            done.push(told);
         }
         let trees = plan.found.trees.iter();
         let changed = Plan {
@@ -77,6 +86,7 @@ impl Update {
             changed: write_plan(&changed),
             order: (order != ids(&before.found)).then_some(order),
             works,
+            done,
         }
     }
 
@@ -110,12 +120,15 @@ impl Update {
         }
         let before = || base.found.trees.iter().map(|t| t.id).collect();
         let order: Vec<TreeId> = self.order.clone().unwrap_or_else(before);
-        let nothing = Schedule::default();
+        let (nothing, untold) = (Schedule::default(), Field::default());
         let schemes = sent.schemes.iter().enumerate().map(|(i, scheme)| {
-            let changed = self.works.get(i).map_or(&[][..], Vec::as_slice);
-            let was = base.schemes.get(i).map_or(&nothing, |s| &s.schedule);
+            let trees = |all: &'_ [Vec<Option<TreeId>>]| all.get(i).cloned().unwrap_or_default();
+            let was = base.schemes.get(i);
+            let work = was.map_or(&nothing, |s| &s.schedule);
+            let told = was.map_or(&untold, |s| &s.field);
             Arc::new(Scheme {
-                schedule: was.taking(changed, &scheme.schedule),
+                schedule: work.taking(&trees(&self.works), &scheme.schedule),
+                field: scheme.field.taking(&trees(&self.done), told),
                 ..(**scheme).clone()
             })
         });

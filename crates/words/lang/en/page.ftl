@@ -412,6 +412,7 @@ step-keep-bud = keeping a bud
 step-notch = notching above a bud
 step-take-back = taking work back
 step-remedy = fixing a finding
+step-crew = setting the crew’s times or people
 step-name = naming the row
 said-undone = Undone: { $step }
 said-redone = Done again: { $step }

@@ -457,6 +457,7 @@ step-keep-bud = dejar una yema
 step-notch = entallar sobre una yema
 step-take-back = retirar una labor
 step-remedy = corregir un hallazgo
+step-crew = poner los tiempos o personas de la cuadrilla
 step-name = nombrar la hilera
 said-undone = Deshecho: { $step }
 said-redone = Hecho otra vez: { $step }

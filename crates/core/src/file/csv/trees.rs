@@ -283,6 +283,7 @@ impl<'a> TreeBuild<'a> {
             shoots: Vec::new(),
             vigour: None,
             like: None,
+            diseased: false,
             note: says.note.clone(),
         };
         let shoot = self.shoot(says, None, 0.0, pose)?;

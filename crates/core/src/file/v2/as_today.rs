@@ -17,7 +17,7 @@
 use crate::file::v1::dto as v1;
 use crate::file::v1::limits::LIMITS;
 use crate::file::v1::ranges;
-use crate::file::v4::number::number;
+use crate::file::v5::number::number;
 use crate::range::{self, Range};
 use crate::refusal::Refusal;
 use crate::row::{Limit, refused_limit};

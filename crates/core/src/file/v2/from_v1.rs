@@ -2,7 +2,7 @@
 
 use crate::file::json::UpTo;
 use crate::file::v1::dto as v1;
-use crate::file::v4::dto::{File, Found, SchemeDto, Shoot, Tree, Unit};
+use crate::file::v5::dto::{File, Found, SchemeDto, Shoot, Tree, Unit};
 
 impl From<v1::File> for File {
     fn from(old: v1::File) -> Self {
@@ -18,6 +18,8 @@ impl From<v1::File> for File {
             schemes: all(old.schemes),
             marks: old.marks,
             left: UpTo::default(),
+            counts: UpTo::default(),
+            crew: None,
         }
     }
 }
@@ -53,6 +55,7 @@ impl From<v1::Tree> for Tree {
             planted: old.planted,
             vigour: None,
             like: None,
+            diseased: false,
             note: old.note,
             shoots: all(old.shoots),
         }

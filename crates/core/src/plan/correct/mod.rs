@@ -110,6 +110,8 @@ pub enum Correction {
         shoot: Option<ShootId>,
         note: String,
     },
+    /// Whether the tree is marked as diseased.
+    Diseased { tree: TreeId, diseased: bool },
     /// The tree is dead or missing.
     Lost { tree: TreeId },
     /// The tree that is recorded as lost stands: a stem of this length and thickness, as it grew.
@@ -159,6 +161,7 @@ impl Correction {
             | Self::Foot { tree, .. }
             | Self::Planted { tree, .. }
             | Self::Note { tree, .. }
+            | Self::Diseased { tree, .. }
             | Self::Lost { tree }
             | Self::Standing { tree, .. }
             | Self::DropTree { tree } => Some(tree),
@@ -337,11 +340,14 @@ impl Plan {
         })
     }
 
-    /// The number that the next tree in the record gets: one that no tree has, and no work speaks of.
+    /// The number that the next tree in the record gets: one that no tree has, and nothing in the plan speaks of.
     pub fn next_tree(&self) -> TreeId {
         let found = self.found.trees.iter().map(|t| t.id.0);
         let planned = self.works().filter_map(|w| w.tree()).map(|t| t.0);
-        TreeId(free_number(found.chain(planned).collect()))
+        let told = self.schemes.iter().flat_map(|s| s.field.trees());
+        let counted = self.counts.iter().map(|c| c.tree);
+        let spoken = told.chain(counted).map(|t| t.0);
+        TreeId(free_number(found.chain(planned).chain(spoken).collect()))
     }
 
     /// The id that the next shoot in the record of a tree gets: one that no shoot of it has, and no work speaks of.

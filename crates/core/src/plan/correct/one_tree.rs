@@ -41,6 +41,13 @@ pub(super) fn corrected(
                 return Err(Refusal::new("refusal-tree-lost", number()));
             }
             out.shoots.clear();
+            out.diseased = false;
+        }
+        Correction::Diseased { diseased, .. } => {
+            if *diseased && tree.is_lost() {
+                return Err(Refusal::new("refusal-tree-lost", number()));
+            }
+            out.diseased = *diseased;
         }
         Correction::Standing {
             length_mm,
@@ -57,10 +64,13 @@ pub(super) fn corrected(
             On::new(plan, out.clone(), about_a_shoot)?.correct(about_a_shoot, &mut out)?
         }
     }
-    // What is measured is no longer filled in; a note is no measurement.
-    out.like = tree
-        .like
-        .filter(|_| matches!(correction, Correction::Note { .. }));
+    // What is measured is no longer filled in; a note or a mark is no measurement.
+    out.like = tree.like.filter(|_| {
+        matches!(
+            correction,
+            Correction::Note { .. } | Correction::Diseased { .. }
+        )
+    });
     Ok(out)
 }
 

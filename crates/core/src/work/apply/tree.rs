@@ -207,6 +207,8 @@ fn stock(
     )?;
     Ok(Tree {
         planted,
+        // New stock is sound.
+        diseased: false,
         note: tree.note.clone(),
         shoots: vec![Shoot {
             pose: Pose::Free,

@@ -8,13 +8,17 @@ use crate::browser::controls::field::{Apply, ValueField};
 use crate::browser::dom;
 use crate::browser::parts::{language, part, shown};
 use crate::desk::Desk;
+use crate::document::Edit;
 use cordonry::crew::{Hands, Job, Rate, Season, season};
+use cordonry::plan::Plan;
+use cordonry::refusal::Refusal;
 use cordonry::said::{Arg, Quantity};
 use cordonry_draw::{Handed, caution, marking_sheets, pass_sheets, window_key};
 use cordonry_words::{Language, Words};
 use leptos::html;
 use leptos::prelude::*;
 use std::rc::Rc;
+use std::sync::Arc;
 use wasm_bindgen_futures::spawn_local;
 
 /// The button that opens it.
@@ -79,12 +83,11 @@ impl Sheet {
             app,
             season: RwSignal::new_local(None),
             usual: RwSignal::new(false),
-            hands: RwSignal::new(Hands::default()),
+            hands: RwSignal::new(app.peek(|d| (*d.plan().hands).clone()).unwrap_or_default()),
             spoken: RwSignal::new(code.to_string()),
             wrong: RwSignal::new(None),
         };
-        let hands = Hands::default();
-        let of = |d: &Desk| season(d.plan(), d.look().scheme, d.look().moment.leaf, &hands).ok();
+        let of = |d: &Desk| season(d.plan(), d.look().scheme, d.look().moment.leaf).ok();
         made.season.set(app.peek(of).flatten());
         made
     }
@@ -112,10 +115,18 @@ impl Sheet {
         told.flatten().unwrap_or_default()
     }
 
-    /// Sets rates or people; what they make of the passes follows.
-    fn set<E>(self, f: impl FnOnce(&mut Hands) -> Result<(), E>) -> Result<(), E> {
+    /// Sets rates or people, which the plan keeps; what they make of the passes follows.
+    fn set(self, f: impl FnOnce(&mut Hands) -> Result<(), Refusal>) -> Result<(), Refusal> {
         let mut hands = self.hands.get_untracked();
         f(&mut hands)?;
+        let kept = Arc::new(hands.clone());
+        let plan = self.app.peek(|d| Plan {
+            hands: kept,
+            ..(**d.plan()).clone()
+        });
+        if let Some(plan) = plan {
+            self.app.try_edit(Edit::told("step-crew", plan))?;
+        }
         self.season.update(|s| {
             if let Some(season) = s {
                 season.time(&hands);
@@ -279,7 +290,7 @@ impl Sheet {
         let reset = move |_| {
             let _ = self.set(|h| {
                 *h = Hands::default();
-                Ok::<(), ()>(())
+                Ok(())
             });
         };
         view! {

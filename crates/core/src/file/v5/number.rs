@@ -3,8 +3,9 @@
 use crate::range::{self, Range};
 use crate::refusal::Refusal;
 use crate::row::ShootId;
-use crate::said::Arg;
+use crate::said::{Arg, Said};
 use crate::units::Mm;
+use std::fmt;
 
 pub fn out_of_range(path: String, value: f64, low: f64, high: f64) -> Refusal {
     let places = |v: f64| if libm::trunc(v) == v { 0 } else { 3 };
@@ -60,4 +61,31 @@ pub fn text_of(text: String, most: usize, path: &dyn Fn() -> String) -> Result<S
 pub fn id_of(number: u64, path: &dyn Fn() -> String) -> Result<ShootId, Refusal> {
     ShootId::from_number(number)
         .ok_or_else(&|| out_of_range(path(), number as f64, 0.0, f64::from(u32::MAX)))
+}
+
+pub fn twice(path: String, value: impl fmt::Display) -> Refusal {
+    Refusal::new(
+        "refusal-file-twice",
+        vec![
+            ("path", Arg::Text(path)),
+            ("value", Arg::Text(value.to_string())),
+        ],
+    )
+}
+
+pub fn rule(path: String, rule: &'static str) -> Refusal {
+    breaks(path, Said::plain(rule))
+}
+
+/// A word that came with a later version than the file says.
+pub fn later_word(path: String, version: i64) -> Refusal {
+    let args = vec![("version", Arg::Count(version))];
+    breaks(path, Said::new("rule-later-word", args))
+}
+
+pub fn breaks(path: String, rule: Said) -> Refusal {
+    Refusal::new(
+        "refusal-file-rule",
+        vec![("path", Arg::Text(path)), ("rule", rule.into())],
+    )
 }

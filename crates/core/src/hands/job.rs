@@ -117,7 +117,7 @@ impl Job {
     }
 
     /// What to take care of at this job whatever the row: the names of the texts.
-    pub(super) fn cautions(self) -> &'static [&'static str] {
+    pub(crate) fn cautions(self) -> &'static [&'static str] {
         match self {
             Self::GrubOut => &["caution-dry", "caution-saw"],
             Self::Plant => &[],

@@ -4,77 +4,22 @@
 //! piece for piece; what can't be done as the row stands is told apart. Trees that are marked as diseased are walked last, so that no
 //! blade goes from them to a sound one. Counts hold as a pass begins: what was done in the passes before it is done.
 
-mod job;
-mod rates;
+pub use crate::hands::{Hands, Job, Rate, Rates};
 
-pub use job::Job;
-pub use rates::{Rate, Rates};
-
-use crate::arrange::Arrange;
+use crate::arrange::{Arrange, Gather};
 use crate::plan::{Moment, Phase, Plan, Replayer, Window};
 use crate::pose::{Posed, PosedRow};
-use crate::range::{self, Range};
 use crate::refusal::Refusal;
-use crate::row::{Covering, Row, TreeId, Trellis, Wire};
-use crate::said::Arg;
+use crate::row::{Covering, Row, Tree, TreeId, Trellis, Wire};
 use crate::terms::Terms;
 use crate::work::{Work, apply};
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeSet;
 use std::sync::Arc;
 
 /// Above this a crew needs a ladder or a pole, mm (from memory).
 const REACH: f64 = 2_000.0;
 /// From tie to tie along laid wood, mm (from memory).
 pub(crate) const TIE_EVERY: f64 = 300.0;
-
-/// What the one who hands work out knows beside the plan.
-#[derive(Clone, Debug, Default, PartialEq)]
-pub struct Hands {
-    /// How long pieces of work take.
-    pub rates: Rates,
-    /// How many do a job together, where that is not as usual.
-    pub people: BTreeMap<Job, usize>,
-    /// Trees that are marked as diseased.
-    pub diseased: BTreeSet<TreeId>,
-}
-
-impl Hands {
-    /// Least and most people who do a job together.
-    pub const PEOPLE: Range = (1.0, 100.0);
-
-    /// Sets how many do a job together; `None` as usual.
-    ///
-    /// # Errors
-    /// No whole number in [`Self::PEOPLE`].
-    pub fn set_people(&mut self, job: Job, people: Option<f64>) -> Result<(), Refusal> {
-        let Some(people) = people else {
-            self.people.remove(&job);
-            return Ok(());
-        };
-        within("refusal-people", Self::PEOPLE, people)?;
-        if libm::trunc(people) != people {
-            return Err(refused("refusal-people", Self::PEOPLE, people));
-        }
-        self.people.insert(job, people as usize);
-        Ok(())
-    }
-}
-
-fn within(key: &'static str, allowed: Range, value: f64) -> Result<(), Refusal> {
-    match range::has(allowed, value) {
-        true => Ok(()),
-        false => Err(refused(key, allowed, value)),
-    }
-}
-
-fn refused(key: &'static str, (low, high): Range, value: f64) -> Refusal {
-    let args = vec![
-        ("low", Arg::Number(low, 0)),
-        ("high", Arg::Number(high, 0)),
-        ("value", Arg::Number(value, 1)),
-    ];
-    Refusal::new(key, args)
-}
 
 /// A leaf's work as it is handed out.
 #[derive(Clone, Debug)]
@@ -178,18 +123,18 @@ impl Season {
 ///
 /// # Errors
 /// No such scheme.
-pub fn season(plan: &Plan, scheme: usize, leaf: u8, hands: &Hands) -> Result<Season, Refusal> {
+pub fn season(plan: &Plan, scheme: usize, leaf: u8) -> Result<Season, Refusal> {
     let mut out = Season {
         leaf,
         usual: false,
         passes: Vec::new(),
         void: Vec::new(),
     };
-    out.fill(plan, scheme, hands)?;
+    out.fill(plan, scheme)?;
     if out.passes.is_empty() && out.void.is_empty() {
         out.usual = true;
         let usual = plan.with_season_usual(scheme, leaf)?;
-        out.fill(&usual, scheme, hands)?;
+        out.fill(&usual, scheme)?;
     }
     Ok(out)
 }
@@ -198,18 +143,13 @@ pub fn season(plan: &Plan, scheme: usize, leaf: u8, hands: &Hands) -> Result<Sea
 ///
 /// # Errors
 /// No such scheme.
-pub fn window(
-    plan: &Plan,
-    scheme: usize,
-    moment: Moment,
-    hands: &Hands,
-) -> Result<Vec<Pass>, Refusal> {
+pub fn window(plan: &Plan, scheme: usize, moment: Moment) -> Result<Vec<Pass>, Refusal> {
     let (mut replayer, mut void) = (Replayer::default(), Vec::new());
-    passes(plan, scheme, moment, hands, &mut replayer, &mut void)
+    passes(plan, scheme, moment, &mut replayer, &mut void)
 }
 
 impl Season {
-    /// Has people and minutes follow other hands; which trees are diseased stays.
+    /// Has people and minutes follow other hands.
     pub fn time(&mut self, hands: &Hands) {
         self.passes.iter_mut().for_each(|pass| pass.time(hands));
     }
@@ -220,7 +160,7 @@ impl Season {
         Rate::ALL.into_iter().filter(counts).collect()
     }
 
-    fn fill(&mut self, plan: &Plan, scheme: usize, hands: &Hands) -> Result<(), Refusal> {
+    fn fill(&mut self, plan: &Plan, scheme: usize) -> Result<(), Refusal> {
         let mut replayer = Replayer::default();
         for window in Window::ALL {
             let moment = Moment {
@@ -228,7 +168,7 @@ impl Season {
                 window,
             };
             let void = &mut self.void;
-            let more = passes(plan, scheme, moment, hands, &mut replayer, void)?;
+            let more = passes(plan, scheme, moment, &mut replayer, void)?;
             self.passes.extend(more);
         }
         Ok(())
@@ -239,7 +179,6 @@ fn passes(
     plan: &Plan,
     scheme: usize,
     moment: Moment,
-    hands: &Hands,
     replayer: &mut Replayer,
     void: &mut Vec<(Moment, Work)>,
 ) -> Result<Vec<Pass>, Refusal> {
@@ -254,8 +193,16 @@ fn passes(
         moment,
         terms: replayer.at(plan, scheme, moment, Phase::After)?.terms,
         row: before.row,
-        hands,
+        hands: &plan.hands,
     };
+    let marked = |tree: &&Arc<Tree>| tree.diseased;
+    let ill: BTreeSet<TreeId> = stage
+        .row
+        .trees
+        .iter()
+        .filter(marked)
+        .map(|t| t.id)
+        .gathered_set();
     let mut out = Vec::new();
     for diseased in [false, true] {
         // Buds of wood that is laid in the same window are seen to once it lies.
@@ -264,7 +211,7 @@ fn passes(
         let again = [Job::Buds, Job::Notch].map(|job| (job, true));
         for (job, laid) in first.into_iter().chain(again) {
             let mine = |w: &&Work| {
-                let ill = w.tree().is_some_and(|t| hands.diseased.contains(&t));
+                let ill = w.tree().is_some_and(|t| ill.contains(&t));
                 Job::of(w) == job && ill == diseased
             };
             let of = if laid { &wait } else { &work };

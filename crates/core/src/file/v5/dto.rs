@@ -1,14 +1,16 @@
-//! The words of version 4, and of versions 3 and 2 but for what came later. What stands as in version 1 is taken from there:
+//! The words of version 5, and of versions 4 to 2 but for what came later. What stands as in version 1 is taken from there:
 //! those words never change.
 
 use crate::file::json::UpTo;
+use crate::file::v1::Work;
 use crate::file::v1::dto::{
     Laterals, MAX_MARKS, MAX_UNITS, MarkDto, Pose, SeasonDto, Site, Targets, Trellis, is_default,
     limits,
 };
 use crate::file::v1::parts::{Face, Planted, Toward};
+use crate::hands::{self, Rate};
 use crate::model::Parameter;
-use crate::plan::{Left, Plan};
+use crate::plan::{self, BudCount, Field, Left, Plan};
 use crate::row;
 use crate::row::{Limit, Row};
 use crate::standing::Rule;
@@ -48,6 +50,103 @@ pub struct File {
     /// What is left for a year.
     #[serde(default, skip_serializing_if = "UpTo::is_empty")]
     pub left: UpTo<LeftDto, { Left::MAX }>,
+    /// What was counted on buds.
+    #[serde(default, skip_serializing_if = "UpTo::is_empty")]
+    pub counts: UpTo<CountDto, { BudCount::MAX }>,
+    /// Left out where all is as usual.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub crew: Option<CrewDto>,
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct CountDto {
+    pub leaf: i64,
+    pub tree: u32,
+    pub spurs: UpTo<SpurDto, { BudCount::MAX_SPURS }>,
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct SpurDto {
+    pub buds: i64,
+    /// Left out where no bud was cut open.
+    #[serde(default, skip_serializing_if = "is_default")]
+    pub flowers: Option<i64>,
+    #[serde(default, skip_serializing_if = "is_default")]
+    pub dead: i64,
+}
+
+/// The crew: what is not as usual, by name.
+#[derive(Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct CrewDto {
+    /// Seconds of one person.
+    #[serde(
+        default,
+        deserialize_with = "rates",
+        skip_serializing_if = "is_default"
+    )]
+    pub rates: Targets,
+    /// How many do a job together.
+    #[serde(default, deserialize_with = "jobs", skip_serializing_if = "is_default")]
+    pub people: Targets,
+}
+
+/// What is told of a scheme's work from the row.
+#[derive(Default, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct FieldDto {
+    /// What is done, leaf by leaf.
+    #[serde(default, skip_serializing_if = "UpTo::is_empty")]
+    pub done: UpTo<SeasonDto, { Plan::MAX_LEAF as usize }>,
+    /// What was left.
+    #[serde(default, skip_serializing_if = "UpTo::is_empty")]
+    pub skipped: UpTo<PieceDto, { Field::MAX }>,
+    /// What a second look found.
+    #[serde(default, skip_serializing_if = "UpTo::is_empty")]
+    pub seen: UpTo<PieceDto, { Field::MAX }>,
+    /// Cuts that nobody had asked for.
+    #[serde(default, skip_serializing_if = "UpTo::is_empty")]
+    pub extra: UpTo<ExtraDto, { Field::MAX }>,
+    /// What was written down.
+    #[serde(default, skip_serializing_if = "UpTo::is_empty")]
+    pub notes: UpTo<NoteDto, { Field::MAX }>,
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct PieceDto {
+    pub leaf: i64,
+    pub window: Window,
+    pub work: Work,
+    /// Of what was left: why.
+    #[serde(default, skip_serializing_if = "is_default")]
+    pub reason: Option<String>,
+    /// Of what was looked at again.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub is: Option<Seen>,
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct ExtraDto {
+    pub leaf: i64,
+    pub window: Window,
+    pub job: Job,
+    pub tree: u32,
+    pub cuts: i64,
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct NoteDto {
+    pub leaf: i64,
+    pub window: Window,
+    /// Left out where it is about the trellis.
+    #[serde(default, skip_serializing_if = "is_default")]
+    pub tree: Option<u32>,
+    pub text: String,
 }
 
 #[derive(Serialize, Deserialize)]
@@ -89,6 +188,14 @@ fn rules<'de, D: Deserializer<'de>>(d: D) -> Result<Option<Targets>, D::Error> {
     limits(d, |key| Rule::ALL.iter().any(|r| r.info().key == key)).map(Some)
 }
 
+fn rates<'de, D: Deserializer<'de>>(d: D) -> Result<Targets, D::Error> {
+    limits(d, |key| Rate::ALL.iter().any(|r| r.info().0 == key))
+}
+
+fn jobs<'de, D: Deserializer<'de>>(d: D) -> Result<Targets, D::Error> {
+    limits(d, |key| hands::Job::ALL.iter().any(|j| j.name() == key))
+}
+
 #[derive(Default, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct SchemeDto {
@@ -108,6 +215,9 @@ pub struct SchemeDto {
     pub planned: UpTo<Cut, { 4 * Plan::MAX_LEAF as usize }>,
     #[serde(default, skip_serializing_if = "UpTo::is_empty")]
     pub seasons: UpTo<SeasonDto, { Plan::MAX_LEAF as usize }>,
+    /// Left out where nothing is told.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub field: Option<FieldDto>,
 }
 
 #[derive(Serialize, Deserialize)]
@@ -136,6 +246,8 @@ pub struct Tree {
     /// The number of the tree that it was filled in from. Left out where it was measured.
     #[serde(default, skip_serializing_if = "is_default")]
     pub like: Option<u32>,
+    #[serde(default, skip_serializing_if = "is_default")]
+    pub diseased: bool,
     #[serde(default, skip_serializing_if = "is_default")]
     pub note: String,
     /// None: the tree is lost.
@@ -205,4 +317,13 @@ same! { row;
     Vigour: Weak "weak", Medium "medium", Strong "strong";
     Window: Dormant "dormant", BudSwell "bud_swell", EarlySummer "early_summer", AfterHarvest "after_harvest";
     Origin: KeptBud "kept_bud", Notch "notch", Return "return", EndGrowth "end_growth", CutBackBud "cut_back_bud", WildBud "wild_bud";
+}
+
+same! { plan;
+    Seen: Right "right", Missed "missed", Wrong "wrong";
+}
+
+same! { hands;
+    Job: GrubOut "grub_out", Plant "plant", Stub "stub", Laterals "laterals", Tip "tip", CutBack "cut_back", TakeOff "take_off",
+        Wires "wires", Buds "buds", Notch "notch", Tie "tie";
 }

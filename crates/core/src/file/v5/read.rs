@@ -1,25 +1,26 @@
-//! From the words of version 4 to a plan: every value in its range, every tree whole.
+//! From the words of version 5 to a plan: every value in its range, every tree whole.
 
 use super::dto::*;
 use super::held;
-use super::number::{id_of, leaf, number, out_of_range, text_of, whole, within};
+use super::number::{
+    breaks, id_of, leaf, number, out_of_range, rule, text_of, twice, whole, within,
+};
+use super::work::works_of;
 use crate::file::misread;
 use crate::file::v1::dto::{Pose, Site, Targets, Trellis};
+use crate::hands::Hands;
 use crate::model::{Assumptions, Parameter};
 use crate::plan::{Mark, Plan, Schedule, Scheme, Standing};
 use crate::range::{self, Range};
 use crate::refusal::Refusal;
 use crate::row;
-use crate::row::{GrowthUnit, Limit, Moment, Row, ShootId, TreeId, Window};
-use crate::said::{Arg, Said};
+use crate::row::{GrowthUnit, Limit, Moment, Row, ShootId, TreeId};
 use crate::standing::{Rule, Rules};
 use crate::units::Mm;
-use crate::work::Work;
 use std::collections::{BTreeMap, BTreeSet};
-use std::fmt;
 use std::sync::Arc;
 
-/// The plan in a text that says it is of version 4.
+/// The plan in a text that says it is of version 5.
 pub(in crate::file) fn read(text: &str) -> Result<Plan, Refusal> {
     plan_of(serde_json::from_str(text).map_err(|e| misread::refusal(&e, text))?)
 }
@@ -61,6 +62,11 @@ pub(in crate::file) fn plan_of(file: File) -> Result<Plan, Refusal> {
     for (n, l) in file.left.0.into_iter().enumerate() {
         left.push(super::left::read(l, &format!("left[{n}]"))?);
     }
+    let counts = super::counts::read(file.counts.0)?;
+    let hands = match &file.crew {
+        Some(crew) => super::counts::read_crew(crew)?,
+        None => Hands::default(),
+    };
     let mut plan = Plan::new(words(file.name, &|| "name".into())?, found_of(file.found)?);
     plan.note = words(file.note, &|| "note".into())?;
     plan.site = Arc::new(site_of(&file.site)?);
@@ -69,6 +75,8 @@ pub(in crate::file) fn plan_of(file: File) -> Result<Plan, Refusal> {
     plan.tipped = tipped;
     plan.marks = marks;
     plan.left = left;
+    plan.counts = counts;
+    plan.hands = Arc::new(hands);
     if !schemes.is_empty() {
         plan.schemes = schemes;
     }
@@ -77,33 +85,6 @@ pub(in crate::file) fn plan_of(file: File) -> Result<Plan, Refusal> {
 
 fn words(text: String, path: &dyn Fn() -> String) -> Result<String, Refusal> {
     text_of(text, Plan::MAX_TEXT, path)
-}
-
-fn twice(path: String, value: impl fmt::Display) -> Refusal {
-    Refusal::new(
-        "refusal-file-twice",
-        vec![
-            ("path", Arg::Text(path)),
-            ("value", Arg::Text(value.to_string())),
-        ],
-    )
-}
-
-fn rule(path: String, rule: &'static str) -> Refusal {
-    breaks(path, Said::plain(rule))
-}
-
-/// A word that came with a later version than the file says.
-pub(in crate::file) fn later_word(path: String, version: i64) -> Refusal {
-    let args = vec![("version", Arg::Count(version))];
-    breaks(path, Said::new("rule-later-word", args))
-}
-
-fn breaks(path: String, rule: Said) -> Refusal {
-    Refusal::new(
-        "refusal-file-rule",
-        vec![("path", Arg::Text(path)), ("rule", rule.into())],
-    )
 }
 
 fn site_of(site: &Site) -> Result<row::Site, Refusal> {
@@ -202,6 +183,7 @@ fn tree_of(tree: Tree, found: u8, path: &str) -> Result<row::Tree, Refusal> {
         shoots,
         vigour: tree.vigour.map(Into::into),
         like: tree.like.map(TreeId),
+        diseased: tree.diseased,
         note: words(tree.note, &|| format!("{path}.note"))?,
     };
     match out.broken_rule() {
@@ -340,30 +322,11 @@ fn pose_of(s: &Shoot, path: &str) -> Result<row::Pose, Refusal> {
 }
 
 fn scheme_of(scheme: SchemeDto, path: &str) -> Result<Scheme, Refusal> {
-    let mut work = Vec::new();
-    let mut leaves = BTreeSet::new();
-    for (n, s) in scheme.seasons.0.into_iter().enumerate() {
-        let path = format!("{path}.seasons[{n}]");
-        let leaf = leaf(s.leaf, 1, Plan::MAX_LEAF, &|| format!("{path}.leaf"))?;
-        if !leaves.insert(leaf) {
-            return Err(twice(format!("{path}.leaf"), leaf));
-        }
-        for (name, window, list) in [
-            ("dormant", Window::Dormant, s.dormant),
-            ("bud_swell", Window::BudSwell, s.bud_swell),
-            ("early_summer", Window::EarlySummer, s.early_summer),
-            ("after_harvest", Window::AfterHarvest, s.after_harvest),
-        ] {
-            for (n, w) in list.into_iter().map(Work::from).enumerate() {
-                let at = |field: &str| format!("{path}.{name}[{n}].{field}");
-                id_of(w.subject().shoot.number(), &|| at("shoot"))?;
-                for number in w.numbers() {
-                    within(number.value, number.range, &|| at(number.name))?;
-                }
-                work.push((Moment { leaf, window }, w));
-            }
-        }
-    }
+    let work = works_of(scheme.seasons.0, &format!("{path}.seasons"))?;
+    let field = scheme
+        .field
+        .map(|f| super::field::read(f, &format!("{path}.field")));
+    let field = field.transpose()?.unwrap_or_default();
     let schedule: Schedule = work.into_iter().collect();
     let mut planned = schedule.moments();
     for (n, m) in scheme.planned.0.into_iter().enumerate() {
@@ -386,6 +349,7 @@ fn scheme_of(scheme: SchemeDto, path: &str) -> Result<Scheme, Refusal> {
         schedule,
         crop_from: scheme.crop_from.map(crop_from).transpose()?,
         standing,
+        field,
     })
 }
 

@@ -1,14 +1,15 @@
-//! From a plan to the words of version 4.
+//! From a plan to the words of version 5.
 
 use super::dto::*;
 use super::held;
-use crate::arrange::Gather;
+use super::named::numbers;
+use super::work::seasons;
 use crate::file::FORMAT;
 use crate::file::json::UpTo;
-use crate::file::v1::dto::{Laterals, MarkDto, Pose, SeasonDto, Site, Targets, Trellis, Wire};
+use crate::file::v1::dto::{Laterals, MarkDto, Pose, Site, Trellis, Wire};
 use crate::plan::{Plan, Scheme};
 use crate::row;
-use crate::row::{Moment, Row, ShootId, Window};
+use crate::row::{Moment, Row, ShootId};
 use crate::units::{Deg, Mm};
 use std::collections::BTreeMap;
 
@@ -30,7 +31,7 @@ pub(in crate::file) fn write(plan: &Plan) -> File {
     let site = &plan.site;
     File {
         format: FORMAT.into(),
-        version: 4,
+        version: 5,
         name: plan.name.clone(),
         note: plan.note.clone(),
         site: Site {
@@ -57,29 +58,13 @@ pub(in crate::file) fn write(plan: &Plan) -> File {
                 .collect(),
         ),
         left: UpTo(plan.left.iter().map(super::left::write).collect()),
+        counts: UpTo(plan.counts.iter().map(super::counts::write).collect()),
+        crew: super::counts::write_crew(&plan.hands),
     }
-}
-
-fn numbers<'k>(set: impl Iterator<Item = (&'k str, f64)>) -> Targets {
-    Targets(set.map(|(key, v)| (key.to_string(), held(v))).collect())
 }
 
 fn scheme(scheme: &Scheme) -> SchemeDto {
     let worked = scheme.schedule.moments();
-    let leaves = worked.iter().map(|m| m.leaf).gathered_set();
-    let season = |leaf: u8| {
-        let words = |window| {
-            let work = scheme.work(Moment { leaf, window });
-            work.cloned().map(Into::into).collect()
-        };
-        SeasonDto {
-            leaf: leaf.into(),
-            dormant: words(Window::Dormant),
-            bud_swell: words(Window::BudSwell),
-            early_summer: words(Window::EarlySummer),
-            after_harvest: words(Window::AfterHarvest),
-        }
-    };
     let standing = scheme.standing.as_ref();
     let planned = standing.into_iter().flat_map(|s| &s.planned);
     let idle = planned.filter(|m| !worked.contains(m));
@@ -88,7 +73,8 @@ fn scheme(scheme: &Scheme) -> SchemeDto {
         crop_from: scheme.crop_from.map(Into::into),
         standing: standing.map(|s| numbers(s.rules.overrides().map(|(r, v)| (r.info().key, v)))),
         planned: UpTo(idle.map(|m| (*m).into()).collect()),
-        seasons: UpTo(leaves.into_iter().map(season).collect()),
+        seasons: seasons(&scheme.schedule),
+        field: super::field::write(&scheme.field),
     }
 }
 
@@ -138,6 +124,7 @@ fn tree(tree: &row::Tree) -> Tree {
         planted: tree.planted.into(),
         vigour: tree.vigour.map(Into::into),
         like: tree.like.map(|t| t.0),
+        diseased: tree.diseased,
         note: tree.note.clone(),
         shoots: UpTo(shoots),
     }
