@@ -12,6 +12,7 @@ use crate::helper::{
 };
 use cordonry::advise::Weights;
 use cordonry::plan::Plan;
+use cordonry::units::LengthStyle;
 use cordonry_words::Words;
 use leptos::prelude::*;
 use std::sync::Arc;
@@ -43,6 +44,16 @@ pub struct ByLeaf {
 /// What the draft brings, or the piece of it at a place, line by line.
 type GainOf = (Option<u32>, Vec<String>);
 
+/// A draft that is worked out before anybody asks for it.
+struct Ahead {
+    number: u32,
+    of: (OnWall, LengthStyle),
+    drafted: Option<Drafted>,
+}
+
+/// A draft of no more trees than this is worked out before it is asked for.
+const TREES_AHEAD: usize = 150;
+
 /// Asks the helper, and holds its newest answer.
 #[derive(Clone, Copy)]
 pub struct Helper {
@@ -65,6 +76,8 @@ pub struct Helper {
     pub season: RwSignal<Vec<WindowCount>>,
     /// What a draft was asked about last.
     draft_of: LastAsked<OnWall>,
+    /// The draft that was asked for while nobody waited for it.
+    ahead: StoredValue<Option<Ahead>, LocalStorage>,
     /// The draft that came last.
     pub draft: RwSignal<Option<Drafted>, LocalStorage>,
     /// What it was asked about what the draft of these weights brings, by the question's number and the piece's place.
@@ -95,6 +108,7 @@ impl Helper {
             offers_of: StoredValue::new_local(None),
             season: RwSignal::new(Vec::new()),
             draft_of: StoredValue::new_local(None),
+            ahead: StoredValue::new_local(None),
             draft: RwSignal::new_local(None),
             gain_of: StoredValue::new_local(Vec::new()),
             gains: RwSignal::new_local(Vec::new()),
@@ -145,6 +159,7 @@ impl Helper {
         self.far_of.set_value(Vec::new());
         self.offers_of.set_value(None);
         self.draft_of.set_value(None);
+        self.ahead.set_value(None);
         app.light.forget_questions();
         self.ask_soon(app);
     }
@@ -166,6 +181,8 @@ impl Helper {
 
     /// Asks between what the crops lie, and for the light and the shares where they are wanted. It takes longest, and no hand waits for it.
     fn ask_far(self, app: App) {
+        // Asked first, it is answered last.
+        self.draft_ahead(app);
         let now = app.peek(OfScheme::whole).unwrap_or_default();
         self.far_of
             .update_value(|asked| asked.retain(|(_, of, _)| now.contains(of)));
@@ -303,8 +320,53 @@ impl Helper {
             .with_value(|of| of.as_ref().map(|asked| asked.about().clone()))
     }
 
+    /// Asks for the draft of a row that is not long before anybody does.
+    fn draft_ahead(self, app: App) {
+        let on_wall = app.peek(OnWall::of).filter(|w| w.look().1 == Mode::Work);
+        let few = app.peek(|d| d.scene().row.trees.len() <= TREES_AHEAD);
+        let (Some(on_wall), Some(true)) = (on_wall, few) else {
+            return self.ahead.set_value(None);
+        };
+        let style = app.style.get_untracked();
+        let asked = (on_wall, style);
+        let known = |ahead: &Option<Ahead>| ahead.as_ref().is_some_and(|a| a.of == asked);
+        if self.ahead.with_value(known) {
+            return;
+        }
+        if let Some((number, of)) = self.of_draft(app, &Weights::default()) {
+            self.ahead.set_value(Some(Ahead {
+                number,
+                of: asked,
+                drafted: None,
+            }));
+            let picks = None;
+            self.ask_now(app, number, Question::Draft { of, picks, style });
+        }
+    }
+
+    /// Takes the draft that was asked for ahead of what is on the wall; whether there was one.
+    fn take_ahead(self, app: App) -> bool {
+        let Some(now) = app.peek(OnWall::of) else {
+            return false;
+        };
+        let now = (now, app.style.get_untracked());
+        let ahead = self.ahead.with_value(|ahead| {
+            let ahead = ahead.as_ref().filter(|a| a.of == now)?;
+            Some((ahead.number, ahead.drafted.clone()?))
+        });
+        let Some((number, drafted)) = ahead else {
+            return false;
+        };
+        self.draft_of.set_value(Some(Awaited::now(number, now.0)));
+        self.draft.set(Some(drafted));
+        true
+    }
+
     /// Asks for a draft of the work of the moment that is looked at, by these weights, with the pieces at some places taken, or all.
     pub fn ask_draft(self, app: App, weights: &Weights, picks: Option<Vec<u32>>) {
+        if picks.is_none() && *weights == Weights::default() && self.take_ahead(app) {
+            return;
+        }
         let Some((number, of)) = self.of_draft(app, weights) else {
             return;
         };
@@ -421,6 +483,14 @@ impl Helper {
                 }
             }
             Body::Draft(drafted) => {
+                let ahead = self.ahead.try_update_value(|ahead| {
+                    let ahead = ahead.as_mut().filter(|a| a.number == number)?;
+                    ahead.drafted = Some((*drafted).clone());
+                    Some(())
+                });
+                if ahead.flatten().is_some() {
+                    return;
+                }
                 let now = app.peek(OnWall::of);
                 if fits(self.draft_of, number, now.as_ref()) {
                     self.draft.set(Some(*drafted));
