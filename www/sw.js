@@ -72,7 +72,14 @@ async function answer(request) {
   }
   const same = { ignoreSearch: true, ignoreVary: true };
   const own = await caches.open(CACHE);
-  return (await own.match(request, same)) ?? (await caches.match(request, same)) ?? fetch(request);
+  return (await own.match(request, same)) ?? (await caches.match(request, same)) ?? fetched(request, own);
+}
+
+// What of this build is loaded only when somebody asks for it is kept from then on.
+async function fetched(request, own) {
+  const answer = await fetch(request);
+  if (answer.ok && request.url.includes(BUILD)) await own.put(request, answer.clone()).catch(() => {});
+  return answer;
 }
 
 addEventListener("fetch", (event) => {

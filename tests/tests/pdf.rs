@@ -2,12 +2,17 @@
 
 use cordonry::crew::season;
 use cordonry::file::read_plan;
+use cordonry::forecast::Forecast;
 use cordonry::make::{Form as _, RowSketch};
-use cordonry::plan::{Moment, Plan};
+use cordonry::plan::{Moment, Phase, Plan, replay};
+use cordonry::pose::PosedRow;
 use cordonry::row::Kind;
 use cordonry::units::LengthStyle;
 use cordonry::work::Work;
-use cordonry_draw::{DocumentOptions, Handed, Paper, document_with, marking_sheets, pass_sheets};
+use cordonry_draw::{
+    Both, DocumentOptions, Handed, Paper, Series, Side, Time, Told, document_with, marking_sheets,
+    pass_sheets, sheet_beside, sheets,
+};
 use cordonry_pdf::{About, has, pdf};
 use cordonry_words::{Language, Words};
 use lopdf::content::Content;
@@ -162,7 +167,7 @@ fn a_reader_finds_all_text_once_in_its_order() {
             time: None,
             work: &[],
         };
-        let row = cordonry::pose::PosedRow::of(&plan.found, &plan.targets);
+        let row = PosedRow::of(&plan.found, &plan.targets);
         pages.push(document_with(&plan, &row, &options));
         let document = read(&pages, language);
         for (number, page) in (1..).zip(&pages) {
@@ -229,9 +234,67 @@ fn whatever_a_name_holds_comes_as_text() {
     assert!(text.contains("A</text>&<b>(x)\\)½≠樹ñİ"), "{text}");
 }
 
+/// The page that sets two schemes of a plan beside each other; none where there is one alone.
+fn beside(plan: &Plan, words: &Words) -> Option<String> {
+    let moment = plan.start();
+    let rows = [0, 1].map(|n| replay(plan, n, moment).ok());
+    let years = [0, 1].map(|n| Forecast::default().of(plan, n, moment.leaf + 4).ok());
+    let ([Some(a), Some(b)], [Some(of_a), Some(of_b)]) = (rows, years) else {
+        return None;
+    };
+    let time = Time {
+        moment,
+        phase: Phase::After,
+        stands: false,
+    };
+    let side = |at: usize, row, years| Side {
+        row,
+        time,
+        work: &[],
+        series: Series {
+            name: &plan.schemes[at].name,
+            years,
+            ranges: None,
+            light: None,
+        },
+    };
+    let both = Both {
+        plan,
+        sides: [side(0, &a.row, &of_a), side(1, &b.row, &of_b)],
+        figures: &[("≈".into(), ["½".into(), "1".into()])],
+        words,
+    };
+    Some(sheet_beside(&both, Paper::A4))
+}
+
+/// The wall's own pages.
+fn wall(plan: &Plan, words: &Words) -> Vec<String> {
+    let moment = plan.start();
+    let work = plan.work_at(0, moment).unwrap();
+    let found = PosedRow::of(&plan.found, &plan.targets);
+    let worked = replay(plan, 0, moment).unwrap().row;
+    let told = Told {
+        plan,
+        row: &found,
+        worked: &worked,
+        time: Some(Time {
+            moment,
+            phase: Phase::Before,
+            stands: false,
+        }),
+        date: "2031-02-03",
+        work: &work,
+        findings: &[],
+        matters: &[],
+        figures: &[],
+        words,
+    };
+    sheets(&told, Paper::Letter)
+}
+
 #[test]
 fn every_example_can_be_written_and_no_letter_is_missing() {
-    let mut seen = 0;
+    let (mut seen, mut compared) = (0, 0);
     for folder in ["examples", "examples/lessons"] {
         let mut all: Vec<PathBuf> = fs::read_dir(home().join(folder))
             .unwrap()
@@ -241,7 +304,12 @@ fn every_example_can_be_written_and_no_letter_is_missing() {
         for path in all {
             let plan = plan(&path);
             for language in ["en", "es"] {
-                let pages = crew(&plan, plan.found.leaf, &words(language), Paper::Letter);
+                let words = words(language);
+                let mut pages = crew(&plan, plan.found.leaf, &words, Paper::Letter);
+                pages.extend(wall(&plan, &words));
+                let two = beside(&plan, &words);
+                compared += two.iter().count();
+                pages.extend(two);
                 let missing: Vec<char> = pages
                     .iter()
                     .flat_map(|p| texts(p).chars().collect::<Vec<_>>())
@@ -257,7 +325,7 @@ fn every_example_can_be_written_and_no_letter_is_missing() {
             }
         }
     }
-    assert!(seen > 200, "{seen} pages");
+    assert!(seen > 200 && compared > 10, "{seen} pages, {compared}");
 }
 
 /// The sources of all that is told and drawn, and what of a line is no remark.

@@ -192,8 +192,10 @@ impl<'a> Rules<'a> {
         let mut out = around.clone();
         for attribute in node.attributes() {
             // The sheet's rules are stronger than these.
-            if !PLACES.contains(&attribute.name()) && !attribute.name().starts_with("data-") {
-                out.take(said(attribute.name(), attribute.value())?.as_ref(), around);
+            let name = attribute.name();
+            let beside = ["data-", "aria-"].iter().any(|b| name.starts_with(b));
+            if !beside && !PLACES.contains(&name) {
+                out.take(said(name, attribute.value())?.as_ref(), around);
             }
         }
         let own = Asked(node);
@@ -207,7 +209,7 @@ impl<'a> Rules<'a> {
 }
 
 /// Attributes that say what and where an element is, not how it looks.
-const PLACES: [&str; 19] = [
+const PLACES: [&str; 18] = [
     "class",
     "id",
     "role",
@@ -226,7 +228,6 @@ const PLACES: [&str; 19] = [
     "overflow",
     "preserveAspectRatio",
     "version",
-    "aria-hidden",
 ];
 
 impl Look {

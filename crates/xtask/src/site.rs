@@ -19,6 +19,9 @@ const PAGE: &str = "index.html";
 const MANIFEST: &str = "manifest.webmanifest";
 const EXAMPLES: &str = "examples/";
 
+/// The part of the module that is kept on a device only once somebody has asked for it.
+const LATER: &str = "split_pdf.wasm";
+
 /// What the folder of a build's own files begins with.
 pub const STAMPED: &str = "build-";
 
@@ -79,7 +82,7 @@ impl Site {
         if self.files.contains_key(WORKER) {
             let list: Vec<&String> = (self.files.keys())
                 .filter(|path| ![PAGE, WORKER].contains(&path.as_str()))
-                .filter(|path| !path.starts_with(EXAMPLES))
+                .filter(|path| !path.starts_with(EXAMPLES) && !path.ends_with(LATER))
                 .collect();
             let worker = self
                 .text(WORKER)?
@@ -162,6 +165,7 @@ mod tests {
             ),
             ("a.css", style),
             ("start.js", "import './b.js';"),
+            ("split_pdf.wasm", "later"),
             ("i.svg", "<svg/>"),
             ("examples/one.json", "{}"),
             (
@@ -192,6 +196,7 @@ mod tests {
             files,
             [
                 &format!("{folder}/i.svg"),
+                &format!("{folder}/split_pdf.wasm"),
                 &format!("{folder}/start.js"),
                 "examples/one.json",
                 "index.html",

@@ -121,6 +121,13 @@ hand-print = Print this pass
 hand-print-all = Print all passes
 hand-mark = Print its marking sheet
 hand-mark-all = Print the foreman’s marking sheets
+hand-file = leaf-{ $leaf }-{ $marking ->
+    [yes] marking
+   *[no] crew
+}{ $pass ->
+    [0] {""}
+   *[other] -{ $pass }
+}
 hand-trees = Tree by tree
 hand-tree = { $tree }: { $count ->
     [one] one piece
@@ -256,6 +263,7 @@ delivered-take = Take into the record
 delivered-take-what = Each stem of the row as found gets the length of its tree; of headed ones a quarter is taken as cut off (assumed). A place without a tree is recorded as lost. One undo takes it all back.
 delivered-not-planted = The row is not just planted: the record is not touched.
 delivered-taken = The record holds the trees as they were delivered.
+planting-file = planting
 planting-print = Print the planting sheet
 planting-title = Planting sheet
 planting-how = Hold the tape along the row so that the first tree’s foot comes at { $first }{ $posts ->

@@ -121,6 +121,13 @@ hand-print = Imprimir esta pasada
 hand-print-all = Imprimir todas las pasadas
 hand-mark = Imprimir su hoja de marcación
 hand-mark-all = Imprimir las hojas de marcación del capataz
+hand-file = hoja-{ $leaf }-{ $marking ->
+    [yes] marcacion
+   *[no] cuadrilla
+}{ $pass ->
+    [0] {""}
+   *[other] -{ $pass }
+}
 hand-trees = Árbol por árbol
 hand-tree = { $tree }: { $count ->
     [one] una labor
@@ -256,6 +263,7 @@ delivered-take = Pasarlos al registro
 delivered-take-what = Cada tallo de la hilera como se encontró recibe el largo de su árbol; de los rebajados se toma un cuarto como cortado (supuesto). Un lugar sin árbol queda registrado como perdido. Deshacer una vez lo devuelve todo.
 delivered-not-planted = La hilera no está recién plantada: el registro no se toca.
 delivered-taken = El registro tiene los árboles como se recibieron.
+planting-file = plantacion
 planting-print = Imprimir la hoja de plantación
 planting-title = Hoja de plantación
 planting-how = Poner la cinta a lo largo de la hilera de modo que el pie del primer árbol quede a { $first }{ $posts ->

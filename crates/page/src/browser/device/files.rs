@@ -11,9 +11,9 @@ use wasm_bindgen::prelude::*;
 use wasm_bindgen_futures::{JsFuture, spawn_local};
 use web_sys::{Blob, BlobPropertyBag, HtmlAnchorElement, Url};
 
-/// Hands a text to the user as a file.
-pub fn download(name: &str, kind: &str, text: &str) -> Result<(), JsValue> {
-    let url = object_url(text, kind)?;
+/// Hands a text, or bytes, to the user as a file.
+pub fn download(name: &str, kind: &str, content: &JsValue) -> Result<(), JsValue> {
+    let url = object_url(content, kind)?;
     give_link(name, &url)?;
     // The browser has taken the address long before.
     set_timeout(
@@ -25,12 +25,12 @@ pub fn download(name: &str, kind: &str, text: &str) -> Result<(), JsValue> {
     Ok(())
 }
 
-/// An address under which the browser holds a text.
-fn object_url(text: &str, kind: &str) -> Result<String, JsValue> {
-    let parts = js_sys::Array::of1(&JsValue::from_str(text));
+/// An address under which the browser holds a text, or bytes.
+fn object_url(content: &JsValue, kind: &str) -> Result<String, JsValue> {
+    let parts = js_sys::Array::of1(content);
     let bag = BlobPropertyBag::new();
     bag.set_type(kind);
-    let blob = Blob::new_with_str_sequence_and_options(&parts, &bag)?;
+    let blob = Blob::new_with_blob_sequence_and_options(&parts, &bag)?;
     Url::create_object_url_with_blob(&blob)
 }
 
@@ -79,7 +79,7 @@ pub fn give(app: App, ending: &str, kind: &str, text: String) -> bool {
     let Some(name) = app.peek(|d| file_name(d.plan(), ending)) else {
         return false;
     };
-    let taken = download(&name, kind, &text).is_ok();
+    let taken = download(&name, kind, &text.into()).is_ok();
     if !taken {
         app.say(app.t("download-refused"), true);
     }
@@ -198,7 +198,7 @@ pub fn save_picture(app: App) {
 const PICTURE_SIDE: f64 = 8_000.0;
 
 async fn paint(name: &str, svg: &str) -> Result<(), JsValue> {
-    let url = object_url(svg, "image/svg+xml")?;
+    let url = object_url(&svg.into(), "image/svg+xml")?;
     let image = web_sys::HtmlImageElement::new()?;
     image.set_src(&url);
     let decoded = JsFuture::from(image.decode()).await;

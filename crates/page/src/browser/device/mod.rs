@@ -3,4 +3,5 @@
 pub mod files;
 pub mod helper;
 pub mod in_place;
+pub mod pdf;
 pub mod store;

@@ -1,12 +1,15 @@
 //! A leaf's work as it is handed out: pass by pass what it takes and what to take care of, and the crew's sheets to print.
 
 use super::numbered::{Numbered, numbered};
+use super::pdf::{Drawing, pdf_press};
 use super::print::PaperChoice;
+use super::spoken::{spoken_choice, spoken_words};
 use crate::browser::app::App;
 use crate::browser::controls::dialog::Dialog;
 use crate::browser::controls::field::{Apply, ValueField};
+use crate::browser::device::pdf::Drawn;
 use crate::browser::dom;
-use crate::browser::parts::{language, part, shown};
+use crate::browser::parts::{part, shown};
 use crate::desk::Desk;
 use crate::document::Edit;
 use cordonry::crew::{Hands, Job, Rate, Season, season};
@@ -136,28 +139,45 @@ impl Sheet {
         Ok(())
     }
 
+    /// The sheets that are asked for, in the language that is chosen.
+    async fn sheets(self, asked: Asked) -> Result<Vec<String>, String> {
+        let code = self.spoken.get_untracked();
+        match spoken_words(self.app, &code).await {
+            Some(words) => Ok(self.pages(asked, &words)),
+            None => Err(self.app.t("part-missing")),
+        }
+    }
+
     fn print(self, asked: Asked) {
         let app = self.app;
         self.wrong.set(None);
         spawn_local(async move {
-            let code = self.spoken.get_untracked();
-            let own = app
-                .worded(|w| w.language().code == code)
-                .then(|| app.worded(Words::clone));
-            let words = match own {
-                Some(own) => own,
-                None => {
-                    let language = language(&code).await;
-                    if language.code != code {
-                        return self.wrong.set(Some(app.t("part-missing")));
-                    }
-                    let style = app.style.get_untracked();
-                    Words::new(language, style).with(Language::crew(&code))
+            match self.sheets(asked).await {
+                Ok(pages) => {
+                    app.handed.set_value(pages);
+                    dom::print();
                 }
-            };
-            app.handed.set_value(self.pages(asked, &words));
-            dom::print();
+                Err(why) => self.wrong.set(Some(why)),
+            }
         });
+    }
+
+    /// The same as a file, named by leaf and pass.
+    async fn drawn(self, asked: Asked) -> Result<Drawn, String> {
+        let leaf = self.read(|s| i64::from(s.leaf));
+        let pass = asked.pass.map_or(0, |at| at as i64 + 1);
+        let marking = Arg::yes(asked.marking);
+        let args = [
+            ("leaf", Arg::Count(leaf)),
+            ("marking", marking),
+            ("pass", Arg::Count(pass)),
+        ];
+        let pages = self.sheets(asked).await?;
+        Ok(Drawn {
+            ending: self.app.text("hand-file", &args) + ".pdf",
+            pages,
+            language: self.spoken.get_untracked(),
+        })
     }
 
     fn pages(self, asked: Asked, words: &Words) -> Vec<String> {
@@ -179,16 +199,20 @@ impl Sheet {
         all.unwrap_or_default()
     }
 
-    /// A button that prints.
+    /// A button that prints, and one that saves the same.
     fn prints(self, act: &'static str, asked: Asked) -> AnyView {
-        let name = self.app.t(act);
+        let app = self.app;
+        let name = app.t(act);
         // Read by itself it says of which pass.
         let of = asked.pass.map(|at| self.handed(at, |h| h.name()));
         let label = of.map(|of| format!("{name}: {of}"));
+        let saved = label.clone().unwrap_or_else(|| name.clone());
+        let draw = Rc::new(move || -> Drawing { Box::pin(self.drawn(asked)) });
         view! {
             <button class:main=asked.pass.is_none() data-act=act aria-label=label on:click=move |_| self.print(asked)>
                 {name}
             </button>
+            {pdf_press(app, Some(saved), draw)}
         }
         .into_any()
     }
@@ -311,26 +335,6 @@ impl Sheet {
         .into_any()
     }
 
-    fn languages(self) -> Option<AnyView> {
-        let all = Language::names();
-        let option = move |(code, name): &(&'static str, &'static str)| {
-            let (code, name) = (*code, *name);
-            let selected = self.spoken.with_untracked(|s| s == code);
-            view! { <option value=code lang=code selected=selected>{name}</option> }
-        };
-        (all.len() > 1).then(|| {
-            view! {
-                <label>
-                    {self.app.t("hand-language")} " "
-                    <select data-field="hand-language" on:change=move |e| self.spoken.set(event_target_value(&e))>
-                        {all.iter().map(option).collect_view()}
-                    </select>
-                </label>
-            }
-            .into_any()
-        })
-    }
-
     /// The passes, with what is printed of all of them.
     fn passes(self) -> AnyView {
         let app = self.app;
@@ -357,7 +361,7 @@ impl Sheet {
         view! {
             <p class="hand-total">{told}</p>
             <p class="hand-acts">
-                {self.languages()}
+                {spoken_choice(app.t("hand-language"), self.spoken)}
                 <PaperChoice app/>
                 {self.prints("hand-print-all", every(false))}
                 {painted.then(|| self.prints("hand-mark-all", every(true)))}

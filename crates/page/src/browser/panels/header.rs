@@ -8,7 +8,8 @@ use crate::browser::controls::menu::Menu;
 use crate::browser::device::helper::Helper;
 use crate::browser::device::in_place;
 use crate::browser::panels::light::LightToggle;
-use crate::browser::panels::print::PaperChoice;
+use crate::browser::panels::pdf::pdf_press;
+use crate::browser::panels::print::{PaperChoice, drawn};
 use crate::browser::panels::{schemes, years};
 use crate::browser::ways::incoming::Incoming;
 use crate::browser::ways::start::FilePicker;
@@ -20,6 +21,7 @@ use cordonry::said::Arg;
 use cordonry::units::LengthStyle;
 use cordonry_draw::window_key;
 use leptos::prelude::*;
+use std::rc::Rc;
 
 /// The line over the wall.
 #[component]
@@ -65,6 +67,7 @@ pub fn Header(app: App, incoming: Incoming, helper: Helper) -> impl IntoView {
                     <Languages app/>
                 </Menu>
                 {actions::named("print").map(button)}
+                {pdf_press(app, None, Rc::new(move || Box::pin(drawn(app, helper))))}
                 <button
                     class="link"
                     data-act="lengths"

@@ -17,6 +17,7 @@ pub mod many;
 pub mod notice;
 pub mod numbered;
 pub mod order;
+pub mod pdf;
 pub mod present;
 pub mod print;
 pub mod row_strip;

@@ -1,12 +1,14 @@
 //! What the finished wall takes, what its wires bear, and trees as they are delivered: which goes where, and the sheet to plant by.
 
 use super::numbered::{Numbered, numbered};
+use super::pdf::{Drawing, pdf_press};
 use super::print::PaperChoice;
 use super::spoken::{spoken_choice, spoken_words};
 use crate::browser::app::App;
 use crate::browser::controls::dialog::Dialog;
 use crate::browser::controls::field::{Apply, ValueField};
 use crate::browser::device::files::give;
+use crate::browser::device::pdf::Drawn;
 use crate::browser::dom;
 use crate::browser::parts::{part, shown};
 use crate::document::Edit;
@@ -130,30 +132,53 @@ impl Sheet {
         self.app.worded(|words| self.order(words, f))
     }
 
-    fn print(self, what: Printed) {
+    /// The sheets that are asked for, in the language that is chosen.
+    async fn sheets(self, what: Printed) -> Result<Vec<String>, String> {
         let app = self.app;
+        let code = self.spoken.get_untracked();
+        let Some(words) = spoken_words(app, &code).await else {
+            return Err(app.t("part-missing"));
+        };
+        let paper = app.paper.get_untracked();
+        Ok(untrack(|| {
+            self.delivery.with(|delivery| {
+                let laid = delivery.as_ref().map(|d| Laid {
+                    trees: &d.trees,
+                    placed: &d.placed,
+                });
+                self.order(&words, |order| match what {
+                    Printed::Order => order.sheets(paper),
+                    Printed::Planting => order.planting(laid, paper),
+                })
+            })
+        }))
+    }
+
+    fn print(self, what: Printed) {
         self.wrong.set(None);
         spawn_local(async move {
-            let code = self.spoken.get_untracked();
-            let Some(words) = spoken_words(app, &code).await else {
-                return self.wrong.set(Some(app.t("part-missing")));
-            };
-            let paper = app.paper.get_untracked();
-            let pages = untrack(|| {
-                self.delivery.with(|delivery| {
-                    let laid = delivery.as_ref().map(|d| Laid {
-                        trees: &d.trees,
-                        placed: &d.placed,
-                    });
-                    self.order(&words, |order| match what {
-                        Printed::Order => order.sheets(paper),
-                        Printed::Planting => order.planting(laid, paper),
-                    })
-                })
-            });
-            app.handed.set_value(pages);
-            dom::print();
+            match self.sheets(what).await {
+                Ok(pages) => {
+                    self.app.handed.set_value(pages);
+                    dom::print();
+                }
+                Err(why) => self.wrong.set(Some(why)),
+            }
         });
+    }
+
+    /// The same as a file.
+    async fn drawn(self, what: Printed) -> Result<Drawn, String> {
+        let name = match what {
+            Printed::Order => "order-table-name",
+            Printed::Planting => "planting-file",
+        };
+        let pages = self.sheets(what).await?;
+        Ok(Drawn {
+            ending: self.app.t(name) + ".pdf",
+            pages,
+            language: self.spoken.get_untracked(),
+        })
     }
 
     fn save(self) {
@@ -465,7 +490,11 @@ impl Sheet {
             .filter(|n| !n.is_empty());
         let row = ("row", Arg::Text(row.unwrap_or_else(|| app.t("unnamed"))));
         let does = move |act: &'static str, what: Printed| {
-            view! { <button data-act=act on:click=move |_| self.print(what)>{app.t(act)}</button> }
+            let draw = Rc::new(move || -> Drawing { Box::pin(self.drawn(what)) });
+            view! {
+                <button data-act=act on:click=move |_| self.print(what)>{app.t(act)}</button>
+                {pdf_press(app, Some(app.t(act)), draw)}
+            }
         };
         view! {
             <Dialog labelled_by="order-title" node on_close=move || open.set(false)>

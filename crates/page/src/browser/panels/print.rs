@@ -6,6 +6,7 @@ use crate::browser::app::App;
 use crate::browser::controls::choice::choice;
 use crate::browser::device::files::time_of;
 use crate::browser::device::helper::Helper;
+use crate::browser::device::pdf::Drawn;
 use crate::browser::parts::{at_once, part};
 use crate::desk::Desk;
 use cordonry::check::fill_is_due;
@@ -58,6 +59,19 @@ part! {paper:
             let both = app.worded(|w| beside::sheet(d, &helper.far(d), paper, w));
             both.map_or_else(|| on_sheets(app, d, paper), |both| vec![both])
         })))
+    }
+}
+
+/// What would be printed, as a file.
+pub async fn drawn(app: App, helper: Helper) -> Result<Drawn, String> {
+    let paper = app.paper.get_untracked();
+    match pages(app, Some((helper, paper))).await {
+        Ok(there) => Ok(Drawn {
+            ending: "pdf".into(),
+            pages: there.unwrap_or_default(),
+            language: app.worded(|w| w.language().code.to_string()),
+        }),
+        Err(_) => Err(app.t("part-missing")),
     }
 }
 
