@@ -271,7 +271,7 @@ fn no_tree_is_cut_off_in_its_picture() {
             for page in pass_sheets(&handed(&plan, pass, &words), Paper::Letter) {
                 // Numbers stand where the tree is as it is found.
                 let found = page.split("crew-picture\"").skip(1);
-                for picture in found.filter(|p| p.contains("upright-number")) {
+                for picture in found.filter(|p| p.contains("picture-number")) {
                     let numbers = |key: &str| -> Vec<f64> {
                         let own = picture.split(&format!(" {key}=\"")).nth(1).unwrap();
                         let own = own.split('"').next().unwrap();
@@ -350,4 +350,51 @@ fn a_sheet_says_whose_it_is_what_to_leave_and_what_to_care_for() {
     }
     // Nothing tells the answer of those to try but by its number in words.
     assert!(pages.iter().all(|p| !p.contains("NaN")));
+}
+
+#[test]
+fn a_sheet_says_what_its_numbers_are_counted_and_measured_from() {
+    let plan = example("overdue-renewal.json");
+    let season = season(&plan, 0, plan.found.leaf).unwrap();
+    for code in ["en", "es"] {
+        let words = words(code);
+        for paper in [Paper::A4, Paper::Letter] {
+            for handed in Handed::all(&plan, &season, &words) {
+                let pages = pass_sheets(&handed, paper);
+                let told = pages.iter().flat_map(|p| texts(p)).collect::<Vec<_>>();
+                let all = told.join(" ");
+                let job = handed.pass.job;
+                // A bay once for all; a length only where one stays.
+                assert_eq!(all.matches(&words.plain("crew-bays")).count(), 1, "{all}");
+                let measured = matches!(job, Job::Stub | Job::CutBack);
+                assert_eq!(all.contains(&words.plain("crew-measured")), measured);
+                // A line to write a count on behind each tree that is counted.
+                let trees = handed.pass.trees();
+                assert_eq!(
+                    all.matches(" ____").count(),
+                    trees + all.matches(": ____").count()
+                );
+            }
+        }
+    }
+}
+
+#[test]
+fn every_upright_of_a_picture_bears_a_number_that_is_read_in_a_row() {
+    let plan = forty();
+    let season = season(&plan, 0, 3).unwrap();
+    let words = words("en");
+    let handed = Handed::at(&plan, &season, 0, &words).unwrap();
+    let pages = pass_sheets(&handed, Paper::A4).concat();
+    let numbers: Vec<&str> = pages
+        .split("\"picture-number\"")
+        .skip(1)
+        .filter_map(|t| Some(t.split_once('>')?.1.split_once('<')?.0.trim()))
+        .collect();
+    // The first tree as it is found, and solved; then the answers of the next three.
+    let all = ["1", "2", "3", "4", "5", "6", "7", "8"];
+    let expected = [8, 8, 7, 8, 7].map(|n| &all[..n]);
+    assert_eq!(numbers, expected.concat());
+    // Figures are 0.73 of their letters high: 3.5 mm of them are 18 pixels, 13 mm of wall each.
+    assert!(pages.contains("picture-number{font:600 234px"), "too small");
 }

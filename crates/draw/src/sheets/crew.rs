@@ -11,7 +11,7 @@ use crate::measure::{self, wrap};
 use crate::paper::{MARGIN, PX, Paper};
 use crate::pen::Pen;
 use crate::worklist::caution;
-use cordonry::crew::{Pass, Stop};
+use cordonry::crew::{Job, Pass, Stop};
 use cordonry::row::TreeId;
 use cordonry::said::Arg;
 use cordonry::work::Work;
@@ -86,6 +86,12 @@ fn head(handed: &Handed<'_>, paper: Paper) -> Block {
         );
     }
     lines.text(&handed.words.plain("crew-how"), BODY);
+    if handed.plan.found.trellis.posts.len() > 1 {
+        lines.text(&handed.words.plain("crew-bays"), BODY);
+    }
+    if matches!(pass.job, Job::Stub | Job::CutBack) {
+        lines.text(&handed.words.plain("crew-measured"), STRONG);
+    }
     lines.text(&handed.words.plain("crew-differs"), STRONG);
     lines.text(&handed.words.plain("crew-not-today"), BODY);
     for key in pass.cautions() {
@@ -131,7 +137,9 @@ fn items(handed: &Handed<'_>, paper: Paper, of: &OfStop<'_>) -> Vec<Item> {
         if let Some(tree) = stop.tree {
             let posed = handed.pass.row.of_tree(tree);
             let counted = posed.map(|p| found_in(handed, p.names()));
-            name = format!("{name}: {}", counted.unwrap_or_default());
+            let found = Arg::Text(counted.unwrap_or_default());
+            let counted = handed.text("crew-counted", &[("found", found)]);
+            name = format!("{name}: {counted}");
             if let Some(missing) = missing(handed, before.replace(tree), tree) {
                 name = format!("{name} – {missing}");
             }

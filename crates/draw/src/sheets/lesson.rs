@@ -1,10 +1,12 @@
 //! Trees of a pass to learn it by: one done right and wrong, one solved, some to try.
 
-use super::handed::{ASCENT, BODY, Handed, LINE, cell, find};
+use super::handed::{ASCENT, BODY, Handed, LINE, STRONG, cell, find};
+use super::page::Lines;
 use super::picture::{self, after, alone};
 use crate::block::{Block, at};
 use crate::element::group;
 use crate::frame;
+use crate::key;
 use crate::measure::wrap;
 use crate::paper::{MARGIN, Paper};
 use cordonry::crew::{Job, Stop};
@@ -68,6 +70,14 @@ impl Tried {
             ));
         }
         let mut out = pictures(handed, paper, &first, 1);
+        // Which stroke is the cut is told where it is first drawn.
+        let mut lines = Lines::new(paper);
+        if matches!(handed.pass.job, Job::Stub | Job::CutBack | Job::Tip) {
+            lines.text(&handed.text("crew-stroke", &[handed.job()]), STRONG);
+            out.push(lines.block());
+        } else {
+            out.extend(key::block(work, paper.usable_width(), handed.words));
+        }
         out.extend(pictures(handed, paper, &second, 1));
         out
     }

@@ -1,10 +1,13 @@
 //! Small drawings of single trees, as a crew's sheet has them.
 
-use crate::element::group;
+use crate::element::{group, text};
 use crate::frame;
+use crate::measure::{self, Face};
+use crate::pen::num;
 use crate::strip::{extent, window};
 use crate::tree::{self, Options};
 use crate::{Detail, work};
+use cordonry::arrange::Arrange;
 use cordonry::cover::Span;
 use cordonry::pose::PosedRow;
 use cordonry::row::{Moment, Row, Tree, TreeId};
@@ -16,12 +19,14 @@ use svg::node::Node;
 use svg::node::element::Element;
 
 /// Millimetres of wall in a pixel of the drawing.
-pub const SCALE: f64 = 11.0;
-/// Room on its left, where its number may reach beyond its foot, and on its right, mm of wall.
-const BESIDE: (f64, f64) = (300.0, 80.0);
+pub const SCALE: f64 = 13.0;
+/// Room on its left, where its number may reach beyond its foot, and on its right, where side branches do: mm of wall.
+const BESIDE: (f64, f64) = (600.0, 260.0);
+/// Size of the numbers' letters, pixels: figures 3.5 mm high.
+const NUMBER: f64 = 18.0;
 /// Room over it, and under the ground, mm of wall.
 const OVER: f64 = 120.0;
-const UNDER: f64 = 260.0;
+const UNDER: f64 = 420.0;
 
 /// The row of a pass with all its trees but one left out.
 pub fn alone(row: &PosedRow, tree: TreeId) -> Option<PosedRow> {
@@ -82,11 +87,46 @@ pub fn picture(
     }
     wall.append(frame::ground(span, 1.0 / SCALE));
     if numbers {
-        for number in frame::of_uprights(alone, span, 1.0 / SCALE) {
-            wall.append(number);
-        }
+        wall.append(upright_numbers(alone));
     }
     wall.append(frame::numbers(alone, span, 1.0 / SCALE, words));
     out.append(wall);
     (out, high / SCALE)
 }
+
+/// The numbers of its uprights under the wire, large enough for a field: where one line crowds them, on two by turns.
+fn upright_numbers(alone: &PosedRow) -> Element {
+    let mut out = group("of-tree");
+    let mut all: Vec<_> = alone.posed()[0].numbers().collect();
+    all.arrange_by(|a, b| a.1.x.total_cmp(&b.1.x));
+    let mut free = [f64::NEG_INFINITY; 2];
+    for (number, place) in all {
+        let label = number.to_string();
+        let half = measure::width(&label, FACE) / 2.0 + 1.0;
+        let x = place.x / SCALE;
+        let line = match free.iter().position(|free| x - half >= *free) {
+            Some(line) => line,
+            None => usize::from(free[1] < free[0]),
+        };
+        free[line] = x + half;
+        let down = if line == 0 { "1em" } else { "1.85em" };
+        out.append(text(
+            "text",
+            &[
+                ("class", "picture-number"),
+                ("dy", down),
+                ("x", &num(place.x)),
+                ("y", &num(UNDER_WIRE - place.y)),
+            ],
+            &label,
+        ));
+    }
+    out
+}
+
+/// How far under the wire the numbers stand, mm of wall: clear of the laid wood.
+const UNDER_WIRE: f64 = 25.0;
+const FACE: Face = Face {
+    size: NUMBER,
+    strong: true,
+};

@@ -17,15 +17,15 @@ crew-job-diseased = { $job } – diseased trees, last
 crew-tool = { $job ->
     [grub_out] saw, spade
     [plant] spade, tape, angle board
-    [stub] pruning saw, a stick of the stub’s length
-    [laterals] shears
-    [tip] shears
-    [cut_back] shears
-    [take_off] saw, shears
+    [stub] pruning saw, tape, a stick of the stub’s length
+    [laterals] shears, tape
+    [tip] shears, tape
+    [cut_back] shears, tape
+    [take_off] saw, shears, tape
     [wires] strainer, pliers
-    [buds] hands
-    [notch] knife
-   *[tie] ties, sleeves
+    [buds] hands, tape
+    [notch] knife, tape
+   *[tie] ties, sleeves, tape
 }
 
 caution-glasses = Wear glasses: stubs meet a stooping face.
@@ -44,16 +44,23 @@ refusal-rate = { $name } = { $value }: a rate must be between { $low } and { $hi
 crew-row = Row: { $row }
 crew-fill-in = Block: ______________   Date: ______________   Foreman: ____________________   Crew: ____________________________
 crew-with = Tool: { $tools }. { $people ->
-    [one] One person
-   *[other] { $people } people
-}, some { $minutes } min each{ $ties ->
+    [one] One person, some { $minutes } min for this whole pass
+   *[other] { $people } people, some { $minutes } min for this whole pass, each of them
+}{ $ties ->
     [0] .
     [one] ; one tie, { $sleeves } sleeves.
    *[other] ; { $ties } ties, { $sleeves } sleeves.
 }
 crew-each = On each: { $work }
-crew-how = Numbers are counted from the trunk along the wire, uprights and stubs in one, where wood goes both ways on each side by itself. Count all of a tree before the first cut. Behind the number stand the distance from the tree’s foot along the row and the thickness at the base.
-crew-differs = Does the count differ, is there gum or a split: tape it, leave it, call.
+crew-how = Numbers are counted from the trunk along the wire, uprights and stubs in one, where wood goes both ways on each side by itself. A stub counts as one with all that grows from it; the cordon’s own slanting end is no upright. Count all of a tree before the first cut. Behind the number stand the distance from the tree’s foot along the row and the thickness at the base.
+crew-bays = Bay 4 lies between post 4 and post 5, counted from the row’s beginning; trees are counted anew in each bay.
+crew-measured = What stays is measured along the shoot, on its upper side, from where it leaves the wood that it grows from.
+crew-stroke = { $job ->
+    [stub] Of the two strokes the outer one, farther from the cordon, is the cut; what is dashed comes off.
+   *[other] The stroke is the cut; what is dashed beyond it comes off.
+}
+crew-counted = { $found } ____
+crew-differs = Does the count differ, write yours on the line behind it. Then, and where there is gum or a split: tape the tree, leave it, call.
 crew-not-today = Today this job alone, and what has a box: all else stays, however wrong it looks.
 crew-stick = cut a stick as long: { $length } (true where this is printed at 100 %)
 crew-list = { $count ->

@@ -17,15 +17,15 @@ crew-job-diseased = { $job } – árboles enfermos, al final
 crew-tool = { $job ->
     [grub_out] serrucho, pala
     [plant] pala, cinta, escuadra de ángulo
-    [stub] serrucho de poda, una vara del largo del tocón
-    [laterals] tijeras
-    [tip] tijeras
-    [cut_back] tijeras
-    [take_off] serrucho, tijeras
+    [stub] serrucho de poda, cinta, una vara del largo del tocón
+    [laterals] tijeras, cinta
+    [tip] tijeras, cinta
+    [cut_back] tijeras, cinta
+    [take_off] serrucho, tijeras, cinta
     [wires] tensor, alicate
-    [buds] manos
-    [notch] cuchillo
-   *[tie] amarras, fundas
+    [buds] manos, cinta
+    [notch] cuchillo, cinta
+   *[tie] amarras, fundas, cinta
 }
 
 caution-glasses = Usar lentes: al agacharse, la cara da con los tocones.
@@ -44,16 +44,23 @@ refusal-rate = { $name } = { $value }: un rendimiento debe estar entre { $low } 
 crew-row = Hilera: { $row }
 crew-fill-in = Cuartel: ______________   Fecha: ______________   Capataz: ____________________   Cuadrilla: __________________
 crew-with = Herramienta: { $tools }. { $people ->
-    [one] Una persona
-   *[other] { $people } personas
-}, unos { $minutes } min cada una{ $ties ->
+    [one] Una persona, unos { $minutes } min para toda esta pasada
+   *[other] { $people } personas, unos { $minutes } min para toda esta pasada, cada una
+}{ $ties ->
     [0] .
     [one] ; una amarra, { $sleeves } fundas.
    *[other] ; { $ties } amarras, { $sleeves } fundas.
 }
 crew-each = En cada una: { $work }
-crew-how = Los números se cuentan desde el tronco a lo largo del alambre, verticales y tocones juntos; si la madera va a ambos lados, cada lado aparte. Contar todo el árbol antes del primer corte. Detrás del número están la distancia desde el pie del árbol a lo largo de la hilera y el grosor en la base.
-crew-differs = Si la cuenta no coincide, o si hay goma o una rajadura: marcar con cinta, dejarlo, avisar.
+crew-how = Los números se cuentan desde el tronco a lo largo del alambre, verticales y tocones juntos; si la madera va a ambos lados, cada lado aparte. Un tocón cuenta como uno con todo lo que brota de él; la punta inclinada del cordón no es una vertical. Contar todo el árbol antes del primer corte. Detrás del número están la distancia desde el pie del árbol a lo largo de la hilera y el grosor en la base.
+crew-bays = El vano 4 está entre el poste 4 y el poste 5, contados desde el comienzo de la hilera; en cada vano los árboles se cuentan de nuevo, y entre paréntesis va el número en toda la hilera.
+crew-measured = Lo que queda se mide a lo largo del brote, por su lado de arriba, desde donde sale de la madera de la que crece.
+crew-stroke = { $job ->
+    [stub] De las dos rayas, la de afuera, la más lejana del cordón, es el corte; lo punteado se quita.
+   *[other] La raya es el corte; lo punteado más allá se quita.
+}
+crew-counted = { $found } ____
+crew-differs = Si la cuenta no coincide, anotar la propia en la línea de atrás. Entonces, y si hay goma o una rajadura: marcar el árbol con cinta, dejarlo, avisar.
 crew-not-today = Hoy solo esta labor, y solo lo que tiene casilla: lo demás queda, aunque se vea mal.
 crew-stick = cortar una vara de este largo: { $length } (exacto si se imprime al 100 %)
 crew-list = { $count ->
@@ -88,7 +95,7 @@ crew-missing = { $count ->
    *[other] antes faltan los árboles { $trees }
 }
 crew-tree = Árbol { $tree }
-crew-in-bay = Vano { $bay }, árbol { $place } (árbol { $tree } de la hilera)
+crew-in-bay = Vano { $bay }, árbol { $place } (hilera: { $tree })
 crew-trellis = En los alambres
 crew-marking = Hoja de marcación para el capataz – { $job }
 crew-marking-how = Quien pinta va primero; la cuadrilla corta lo pintado. Contar todo el árbol, pintar lo que se dice y marcar el árbol. Si la cuenta no coincide, no pintar nada: marcar con cinta.
