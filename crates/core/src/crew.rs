@@ -4,7 +4,10 @@
 //! piece for piece; what can't be done as the row stands is told apart. Trees that are marked as diseased are walked last, so that no
 //! blade goes from them to a sound one. Counts hold as a pass begins: what was done in the passes before it is done.
 
+mod progress;
+
 pub use crate::hands::{Hands, Job, Rate, Rates};
+pub use progress::{Looked, Progress};
 
 use crate::arrange::{Arrange, Gather};
 use crate::plan::{Moment, Phase, Plan, Replayer, Window};

@@ -263,3 +263,45 @@ fn counts_stand_once_for_a_leaf_and_a_tree_in_their_order() {
             .is_ok()
     );
 }
+
+#[test]
+fn a_pass_tells_how_far_it_is_and_a_second_look_goes_to_trees_that_are_done() {
+    let plan = plan();
+    let at = plan.start();
+    let pass = season(&plan, 0, 3).unwrap().passes.remove(0);
+    let progress = |plan: &Plan| {
+        let p = pass.progress(&plan.schemes[0].field);
+        (p.stops, p.done, p.skipped)
+    };
+    assert_eq!(
+        (pass.job, pass.count(), progress(&plan)),
+        (Job::Stub, 4, (0, 0, 0))
+    );
+    let half = plan.with_told(0, at, &[stub(1, 1, 120), stub(2, 1, 120)], &Told::Done);
+    let half = half.unwrap();
+    assert_eq!(progress(&half), (0, 2, 0));
+    assert!(pass.sample(&half.schemes[0].field, 5).is_empty());
+    let left = Told::Skipped(String::new());
+    let one = half.with_told(0, at, &[stub(2, 2, 120)], &left).unwrap();
+    assert_eq!(progress(&one), (1, 2, 1));
+    assert_eq!(pass.sample(&one.schemes[0].field, 5), [1]);
+    let both = one
+        .with_told(0, at, &[stub(1, 2, 120)], &Told::Done)
+        .unwrap();
+    assert_eq!(pass.sample(&both.schemes[0].field, 5), [0, 1]);
+    // Who was looked at is looked at again, whatever chance says.
+    for tree in [1, 2] {
+        let seen = both.with_seen(0, at, &stub(tree, 1, 120), Some(Seen::Missed));
+        let seen = seen
+            .unwrap()
+            .with_extra(0, (at, Job::Stub, TreeId(tree)), 3)
+            .unwrap();
+        let field = &seen.schemes[0].field;
+        assert_eq!(pass.sample(field, 1), [tree as usize - 1]);
+        let looked = pass.looked(field);
+        assert_eq!(
+            (looked.pieces, looked.missed, looked.wrong, looked.extra),
+            (1, 1, 0, 3)
+        );
+    }
+}

@@ -261,6 +261,11 @@ pub(crate) fn numbers(row: &Row, view: Span, px_per_mm: f64, words: &Words) -> E
         }
         let label = if tree.is_lost() {
             words.text("draw-tree-lost", &[("tree", Arg::Count(tree.id.0.into()))])
+        } else if tree.diseased {
+            words.text(
+                "draw-tree-diseased",
+                &[("tree", Arg::Count(tree.id.0.into()))],
+            )
         } else if spacing >= 64.0 {
             words.text("name-tree", &[("tree", Arg::Count(tree.id.0.into()))])
         } else {

@@ -1,5 +1,6 @@
 //! A pass as it is handed out, and how its trees and pieces are named on its sheets.
 
+use super::picture;
 use crate::measure::Face;
 use crate::worklist::Piece;
 use cordonry::crew::{Job, Pass, Season, Stop};
@@ -99,6 +100,28 @@ impl Handed<'_> {
         let count = |n: usize| Arg::Count(n as i64);
         let (pieces, trees) = (self.pass.count(), self.pass.trees());
         [("count", count(pieces)), ("trees", count(trees))]
+    }
+
+    /// A stop's tree as markup, as the pass finds it: its uprights numbered, a sign at each piece. None of the trellis.
+    pub fn picture(&self, stop: &Stop) -> Option<String> {
+        let alone = picture::alone(&self.pass.row, stop.tree?)?;
+        let (moment, terms) = (self.pass.moment, self.terms());
+        Some(picture::on_screen(
+            &alone,
+            (&stop.work, moment, &terms),
+            self.words,
+        ))
+    }
+
+    /// How many uprights a stop's tree is found with, to know it by.
+    pub fn found(&self, stop: &Stop) -> Option<String> {
+        let posed = self.pass.row.of_tree(stop.tree?)?;
+        Some(found_in(self, posed.names()))
+    }
+
+    /// What is done at one place: which shoot, how far from the trunk and how thick, and what, where that is not the same on all.
+    pub fn piece(&self, work: &Work) -> String {
+        cell(self, &self.pass.row, work, false)
     }
 
     pub(super) fn terms(&self) -> Terms {

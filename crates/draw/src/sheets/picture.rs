@@ -72,30 +72,17 @@ pub fn picture(
     let span = Span { from, to };
     let top = tallest + OVER;
     let high = top + UNDER;
-    let options = Options {
-        foliage: false,
-        px: Some(SCALE),
-    };
     let mut out = group("crew-picture");
     let mut wall = window("wall", span, -top, high, 1.0 / SCALE, 0.0);
-    wall.append(frame::backdrop_element(alone, span));
-    wall.append(tree::element(&alone.posed()[0], Detail::Full, options, &[]));
-    for sign in work::elements(alone, signs, moment, terms, options) {
-        let mut signs = group("work");
-        signs.append(sign);
-        wall.append(signs);
+    for part in parts(alone, span, (signs, moment, terms), numbers, SCALE, words) {
+        wall.append(part);
     }
-    wall.append(frame::ground(span, 1.0 / SCALE));
-    if numbers {
-        wall.append(upright_numbers(alone));
-    }
-    wall.append(frame::numbers(alone, span, 1.0 / SCALE, words));
     out.append(wall);
     (out, high / SCALE)
 }
 
 /// The numbers of its uprights under the wire, large enough for a field: where one line crowds them, on two by turns.
-fn upright_numbers(alone: &PosedRow) -> Element {
+fn upright_numbers(alone: &PosedRow, px: f64) -> Element {
     let mut out = group("of-tree");
     let mut all: Vec<_> = alone.posed()[0].numbers().collect();
     all.arrange_by(|a, b| a.1.x.total_cmp(&b.1.x));
@@ -103,7 +90,7 @@ fn upright_numbers(alone: &PosedRow) -> Element {
     for (number, place) in all {
         let label = number.to_string();
         let half = measure::width(&label, FACE) / 2.0 + 1.0;
-        let x = place.x / SCALE;
+        let x = place.x / px;
         let line = match free.iter().position(|free| x - half >= *free) {
             Some(line) => line,
             None => usize::from(free[1] < free[0]),
@@ -130,3 +117,55 @@ const FACE: Face = Face {
     size: NUMBER,
     strong: true,
 };
+
+/// All that is drawn of it, at so many mm of wall in a pixel.
+fn parts(
+    alone: &PosedRow,
+    span: Span,
+    (signs, moment, terms): (&[Work], Moment, &Terms),
+    numbers: bool,
+    px: f64,
+    words: &Words,
+) -> Vec<Element> {
+    let options = Options {
+        foliage: false,
+        px: Some(px),
+    };
+    let mut out = vec![
+        frame::backdrop_element(alone, span),
+        tree::element(&alone.posed()[0], Detail::Full, options, &[]),
+    ];
+    for sign in work::elements(alone, signs, moment, terms, options) {
+        let mut signs = group("work");
+        signs.append(sign);
+        out.push(signs);
+    }
+    out.push(frame::ground(span, 1.0 / px));
+    if numbers {
+        out.push(upright_numbers(alone, px));
+    }
+    out.push(frame::numbers(alone, span, 1.0 / px, words));
+    out
+}
+
+/// How wide and high the drawing is on a small screen, pixels.
+const SCREEN: (f64, f64) = (340.0, 330.0);
+
+/// The same as markup, as large as a small screen has room for; it may be shown larger.
+pub fn on_screen(alone: &PosedRow, signs: (&[Work], Moment, &Terms), words: &Words) -> String {
+    let own = extent(&alone.posed()[0]);
+    let (from, to) = (own.from - BESIDE.0, own.to + BESIDE.1);
+    let span = Span { from, to };
+    let top = frame::top_of(alone, alone.geometry()) + OVER;
+    let high = top + UNDER;
+    let px = (span.length() / SCREEN.0).max(high / SCREEN.1);
+    let mut out = format!(
+        "<svg class=\"wall\" aria-hidden=\"true\" style=\"--px:{px:.3}\" viewBox=\"{from:.0} {:.0} {:.0} {high:.0}\">",
+        -top,
+        span.length()
+    );
+    for part in parts(alone, span, signs, true, px, words) {
+        out += &part.to_string();
+    }
+    out + "</svg>"
+}

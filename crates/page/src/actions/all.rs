@@ -242,6 +242,24 @@ pub static ALL: &[Action] = &[
         shoot_chosen,
         Does::Page(Command::ToTree),
     ),
+    Action {
+        mode: None,
+        ..record(
+            "record-diseased",
+            &[],
+            edit::sound_chosen,
+            Does::Edit(edit::mark_tree),
+        )
+    },
+    Action {
+        mode: None,
+        ..record(
+            "record-sound",
+            &[],
+            edit::diseased_chosen,
+            Does::Edit(edit::mark_tree),
+        )
+    },
     record(
         "record-standing",
         &[],

@@ -47,6 +47,26 @@ pub(super) fn tree_chosen(desk: &Desk) -> bool {
     desk.chosen().is_some_and(|part| part.shoot.is_none())
 }
 
+/// Whether the tree that is chosen is marked as diseased; nothing where it was not found.
+fn diseased(desk: &Desk) -> Option<bool> {
+    let part = desk.chosen().filter(|_| tree_chosen(desk))?;
+    let tree = desk.plan().found.tree(part.tree)?;
+    (!tree.is_lost()).then_some(tree.diseased)
+}
+
+pub(super) fn sound_chosen(desk: &Desk) -> bool {
+    diseased(desk) == Some(false)
+}
+
+pub(super) fn diseased_chosen(desk: &Desk) -> bool {
+    diseased(desk) == Some(true)
+}
+
+pub(super) fn mark_tree(desk: &Desk, _: bool) -> Outcome {
+    let diseased = sound_chosen(desk);
+    of_tree(desk, |tree| Correction::Diseased { tree, diseased })
+}
+
 pub(super) fn lost_chosen(desk: &Desk) -> bool {
     tree_chosen(desk) && is_lost(desk)
 }

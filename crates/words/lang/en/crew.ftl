@@ -148,6 +148,42 @@ hand-rates = How long work takes
 hand-rates-what = Seconds of one person. Type how long your crew takes: the minutes follow, here and on the sheets.
 hand-rates-source = from memory
 hand-reset = All times and people as usual
+field-walk = Walk it in the row
+field-begin = Begin at the first tree
+field-on = Go on where you were
+field-second = Check five trees that are done
+field-back = Back to the passes
+field-progress = { $done } of { $all } trees told, { $left ->
+    [one] one piece
+   *[other] { $left } pieces
+} left{ $skipped ->
+    [0] {""}
+    [one] , one skipped
+   *[other] , { $skipped } skipped
+}
+field-done = Done
+field-skip = Skip
+field-all-done = All done
+field-all-skip = Skip this tree
+field-why = Why it is skipped
+field-note = Note at this tree
+field-before = Back
+field-next = Next
+field-right = Right
+field-missed = Missed
+field-wrong = Wrong
+field-extra = Cuts nobody asked for: { $count }
+field-less = One less
+field-more = One more
+field-looked = Checked: { $right } of { $pieces } right, { $missed } missed, { $wrong } wrong; cuts nobody asked for: { $extra }
+field-take = Take ticks from a file…
+field-take-what = The plan as it was saved on the telephone: what is ticked and noted there comes in where the work is the same.
+field-taken = { $pieces ->
+    [one] One piece taken
+   *[other] { $pieces } pieces taken
+}, notes: { $notes }; told before: { $same }; of work that is otherwise here: { $strange }
+field-strange = Tree { $tree }: { $work } is not in this plan, or otherwise
+field-no-scheme = The scheme { $scheme } is not in this plan
 rate-grub-out = A tree grubbed out (s)
 rate-plant = A tree planted (s)
 rate-stub = A stub cut (s)

@@ -1,6 +1,7 @@
 # What stands in the drawing itself. Values come with their units.
 
 draw-wall-height = wall height { $height }
+draw-tree-diseased = tree { $tree }, diseased
 draw-tree-lost = tree { $tree }, lost
 draw-bare = { $length } bare
 draw-twice = { $length } overlap

@@ -417,6 +417,8 @@ step-notch = notching above a bud
 step-take-back = taking work back
 step-remedy = fixing a finding
 step-crew = setting the crew’s times or people
+step-told = telling what is done in the row
+step-taken = taking ticks from a file
 step-name = naming the row
 said-undone = Undone: { $step }
 said-redone = Done again: { $step }
@@ -573,6 +575,8 @@ work-title = { $count ->
    *[other] { $count } pieces of work at this time
 }
 # Of the work of a window that nobody planned.
+work-told-done = ✓ { $work } – done in the row
+work-told-skipped = – { $work } – skipped in the row
 work-stands = Stands by rule, not planned.
 save-picture = Save the drawing as a picture (PNG)
 
@@ -837,6 +841,8 @@ record-tree-here = Add a tree here, at { $place }
 record-upright-here = Record an upright here, at { $place }
 record-drop-shoot = Remove from the record
 record-to-tree = To tree { $tree }
+record-diseased = Mark as diseased: worked last
+record-sound = Take back the mark as diseased
 record-drop-tree = Remove the tree from the record
 record-lost = Mark as lost
 record-standing = It stands

@@ -148,6 +148,42 @@ hand-rates = Cuánto tarda cada labor
 hand-rates-what = Segundos de una persona. Escribir lo que tarda la cuadrilla: los minutos siguen, aquí y en las hojas.
 hand-rates-source = de memoria
 hand-reset = Tiempos y personas como de costumbre
+field-walk = Recorrerla en la hilera
+field-begin = Empezar en el primer árbol
+field-on = Seguir donde se dejó
+field-second = Revisar cinco árboles hechos
+field-back = Volver a las pasadas
+field-progress = { $done } de { $all } árboles anotados, { $left ->
+    [one] queda una labor
+   *[other] quedan { $left } labores
+}{ $skipped ->
+    [0] {""}
+    [one] , una saltada
+   *[other] , { $skipped } saltadas
+}
+field-done = Hecho
+field-skip = Saltar
+field-all-done = Todo hecho
+field-all-skip = Saltar este árbol
+field-why = Por qué se salta
+field-note = Nota en este árbol
+field-before = Atrás
+field-next = Siguiente
+field-right = Bien
+field-missed = Falta
+field-wrong = Mal
+field-extra = Cortes que nadie pidió: { $count }
+field-less = Uno menos
+field-more = Uno más
+field-looked = Revisado: { $right } de { $pieces } bien, { $missed } sin hacer, { $wrong } mal; cortes que nadie pidió: { $extra }
+field-take = Tomar marcas de un archivo…
+field-take-what = El plan guardado en el teléfono: lo marcado y anotado allí entra donde la labor es la misma.
+field-taken = { $pieces ->
+    [one] Una labor tomada
+   *[other] { $pieces } labores tomadas
+}, notas: { $notes }; anotadas antes: { $same }; de labores que aquí son otras: { $strange }
+field-strange = Árbol { $tree }: { $work } no está en este plan, o es otra
+field-no-scheme = El esquema { $scheme } no está en este plan
 rate-grub-out = Arrancar un árbol (s)
 rate-plant = Plantar un árbol (s)
 rate-stub = Rebajar a tocón (s)

@@ -1,6 +1,7 @@
 # What stands in the drawing itself. Values come with their units.
 
 draw-wall-height = altura del muro { $height }
+draw-tree-diseased = árbol { $tree }, enfermo
 draw-tree-lost = árbol { $tree }, perdido
 draw-bare = { $length } desnudos
 draw-twice = { $length } de traslape

@@ -462,6 +462,8 @@ step-notch = entallar sobre una yema
 step-take-back = retirar una labor
 step-remedy = corregir un hallazgo
 step-crew = poner los tiempos o personas de la cuadrilla
+step-told = anotar lo hecho en la hilera
+step-taken = tomar marcas de un archivo
 step-name = nombrar la hilera
 said-undone = Deshecho: { $step }
 said-redone = Hecho otra vez: { $step }
@@ -618,6 +620,8 @@ work-title = { $count ->
    *[other] { $count } labores en esta época
 }
 # Of the work of a window that nobody planned.
+work-told-done = ✓ { $work } – hecho en la hilera
+work-told-skipped = – { $work } – saltado en la hilera
 work-stands = Rige por regla, no planeado.
 save-picture = Guardar el dibujo como imagen (PNG)
 
@@ -882,6 +886,8 @@ record-tree-here = Agregar aquí un árbol, en { $place }
 record-upright-here = Registrar aquí un vertical, en { $place }
 record-drop-shoot = Quitar del registro
 record-to-tree = Al árbol { $tree }
+record-diseased = Marcar como enfermo: al final
+record-sound = Quitar la marca de enfermo
 record-drop-tree = Quitar el árbol del registro
 record-lost = Marcar como perdido
 record-standing = Está en pie

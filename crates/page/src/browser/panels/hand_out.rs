@@ -1,5 +1,6 @@
 //! A leaf's work as it is handed out: pass by pass what it takes and what to take care of, and the crew's sheets to print.
 
+use super::in_row::{InRow, taking};
 use super::numbered::{Numbered, numbered};
 use super::pdf::{Drawing, pdf_press};
 use super::print::PaperChoice;
@@ -78,6 +79,8 @@ struct Sheet {
     spoken: RwSignal<String>,
     /// Why nothing is printed.
     wrong: RwSignal<Option<String>>,
+    /// The pass that is walked in the row.
+    walked: RwSignal<Option<usize>>,
 }
 
 impl Sheet {
@@ -89,6 +92,7 @@ impl Sheet {
             hands: RwSignal::new(app.peek(|d| (*d.plan().hands).clone()).unwrap_or_default()),
             spoken: RwSignal::new(code.to_string()),
             wrong: RwSignal::new(None),
+            walked: RwSignal::new(None),
         };
         let of = |d: &Desk| season(d.plan(), d.look().scheme, d.look().moment.leaf).ok();
         made.season.set(app.peek(of).flatten());
@@ -269,6 +273,7 @@ impl Sheet {
             pass: Some(at),
             marking,
         };
+        let walk = format!("{}: {}", app.t("field-walk"), self.handed(at, |h| h.name()));
         view! {
             <li data-pass=job.name()>
                 <h3>{self.handed(at, |h| h.name())} " " <small>{when} {stands.map(|s| format!(". {s}"))}</small></h3>
@@ -276,6 +281,9 @@ impl Sheet {
                 {common.map(|c| view! { <p>{c}</p> })}
                 <p class="hand-acts">
                     <ValueField app label=app.t("hand-people") name="people" unit=Quantity::Count value=people apply/>
+                    <button data-act="field-walk" aria-label=walk on:click=move |_| self.walked.set(Some(at))>
+                        {app.t("field-walk")}
+                    </button>
                     {self.prints("hand-print", own(false))}
                     {painted.then(|| self.prints("hand-mark", own(true)))}
                 </p>
@@ -366,6 +374,7 @@ impl Sheet {
                 {self.prints("hand-print-all", every(false))}
                 {painted.then(|| self.prints("hand-mark-all", every(true)))}
             </p>
+            {taking(app)}
             {self.rates()}
             <ol class="passes">{(0..count).map(|at| self.pass(at)).collect_view()}</ol>
         }
@@ -429,8 +438,12 @@ impl Sheet {
         };
         view! {
             <Dialog labelled_by="hand-title" node on_close=move || open.set(false)>
-                <div class="hand-out">
-                    <h2 id="hand-title">{title}</h2>
+                {move || {
+                    let at = self.walked.get()?;
+                    Some(InRow::new(app, self.season, at).view(move || self.walked.set(None)))
+                }}
+                <div class="hand-out" hidden=move || self.walked.get().is_some()>
+                    <h2 id=move || if self.walked.get().is_some() { "hand-passes" } else { "hand-title" }>{title}</h2>
                     {body}
                     {undone}
                     {move || self.wrong.get().map(|w| view! { <p class="refusal" role="alert">{w}</p> })}

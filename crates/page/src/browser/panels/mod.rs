@@ -9,6 +9,7 @@ pub mod draft;
 pub mod findings;
 pub mod hand_out;
 pub mod header;
+mod in_row;
 pub mod keys_list;
 pub mod light;
 pub mod limits;

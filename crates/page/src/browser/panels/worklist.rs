@@ -7,7 +7,7 @@ use crate::browser::controls::lines::Lines;
 use crate::desk::Desk;
 use crate::document::{Edit, Mode};
 use cordonry::check::Part;
-use cordonry::plan::Phase;
+use cordonry::plan::{Phase, Told};
 use cordonry::said::Arg;
 use cordonry::work::Work;
 use cordonry_draw::{Sign, work_line};
@@ -71,6 +71,18 @@ fn lines(app: App, desk: &Desk, most: usize) -> Vec<Line> {
             ),
         });
         let words = app.worded(|w| work_line(work, &worked, w));
+        let told = match desk
+            .scheme()
+            .map(|s| s.field.told(desk.look().moment, work))
+        {
+            Some(Told::Done) => Some("work-told-done"),
+            Some(Told::Skipped(_)) => Some("work-told-skipped"),
+            Some(Told::Open) | None => None,
+        };
+        let words = match told {
+            Some(key) => app.text(key, &[("work", Arg::Text(words))]),
+            None => words,
+        };
         (work.clone(), part, words)
     };
     works.into_iter().map(line).collect()

@@ -1,0 +1,129 @@
+// A pass walked in the row with a telephone: ten trees ticked without a network, kept over a reload, and taken into the desk's plan.
+import assert from 'node:assert/strict';
+import { readFile } from 'node:fs/promises';
+import { example, phone, saved } from './desk.mjs';
+import { accessibility, frames, pageTest } from './rig.mjs';
+import { like } from './words.mjs';
+
+const dialog = (page) => page.locator('dialog.sheet[open]');
+const row = (page) => dialog(page).locator('.in-row');
+const act = (page, name) => row(page).locator(`[data-act=${name}]`);
+
+/** Opens the passes of the leaf; the usual work where the plan has none. */
+async function passes(page) {
+  await page.locator('[data-act=hand-out]').click();
+  await dialog(page).locator('.hand-out').waitFor();
+  await frames(page, 2);
+  const usual = dialog(page).locator('[data-act=hand-usual]');
+  if (await usual.count()) await usual.click();
+  await dialog(page).locator('.passes > li').first().waitFor();
+}
+
+/** Walks the pass of that many trees or more that comes first. */
+async function walk(page) {
+  await dialog(page).locator('.passes > li [data-act=field-walk]').first().click();
+  await row(page).waitFor();
+}
+
+const progress = async (page) => {
+  const [done, all] = (await row(page).locator('.in-row-progress').innerText()).match(/\d+/g).map(Number);
+  return { done, all };
+};
+
+pageTest('trees are ticked by a thumb without a network, kept, and taken into another copy of the plan', phone, async ({ page, context, allow }) => {
+  await example(page, 'overdue-renewal.json');
+  const [plain] = await Promise.all([page.waitForEvent('download'), save(page)]);
+  const before = await readFile(await plain.path());
+  await passes(page);
+  await context.setOffline(true);
+  allow(/ERR_INTERNET_DISCONNECTED|Failed to (load|fetch)|network/i);
+  await walk(page);
+  assert.ok((await row(page).locator('.caution').count()) >= 2, 'cautions come first');
+  assert.deepEqual(await accessibility(page), []);
+  await act(page, 'field-begin').tap();
+  await row(page).locator('.in-row-picture svg').waitFor();
+  assert.deepEqual(await accessibility(page), []);
+  for (const button of await row(page).locator('button:visible').all()) {
+    const box = await button.boundingBox();
+    assert.ok(box.height >= 48 && box.width >= 48, `${await button.innerText()} is ${box.width} × ${box.height}`);
+  }
+  const wide = await dialog(page).evaluate((e) => e.scrollWidth - e.clientWidth);
+  assert.ok(wide <= 0, `${wide} px beyond the sheet`);
+  // The first tree piece by piece: one is done, taken back, and left with a reason.
+  const first = row(page).locator('.in-row-pieces > li').first();
+  await first.locator('[data-act=field-done]').tap();
+  await row(page).locator('.is-done').first().waitFor();
+  await first.locator('[data-act=field-done]').tap();
+  await row(page).locator('.is-done').first().waitFor({ state: 'detached' });
+  await row(page).locator('[data-field=field-why]').fill('no ladder');
+  await first.locator('[data-act=field-skip]').tap();
+  assert.match(await row(page).locator('.is-skipped').innerText(), /no ladder/);
+  await row(page).locator('[data-field=field-note]').fill('canker at the foot');
+  await row(page).locator('[data-field=field-note]').blur();
+  await first.locator('[data-act=field-done]').tap();
+  // All the others of this pass and so many of the next that it is ten.
+  let told = 0;
+  for (let pass = 0; told < 10; pass += 1) {
+    if (pass > 0) {
+      await act(page, 'field-back').tap();
+      await dialog(page).locator('.passes > li [data-act=field-walk]').nth(pass).tap();
+      await act(page, 'field-begin').tap();
+    }
+    const { all } = await progress(page);
+    for (let tree = 0; tree < all && told < 10; tree += 1) {
+      await act(page, 'field-all-done').tap();
+      told += 1;
+      await page.waitForFunction((n) => Number(document.querySelector('.in-row-progress').innerText.match(/\d+/)[0]) >= n, tree + 1);
+    }
+  }
+  await page.keyboard.press('Escape');
+  await saved(page);
+  // Loaded again it stands, and the file carries it.
+  await context.setOffline(false);
+  await page.reload();
+  await page.waitForSelector('.stage [data-tree]');
+  await passes(page);
+  await walk(page);
+  const now = await progress(page);
+  assert.equal(now.done, Math.min(10, now.all));
+  await page.keyboard.press('Escape');
+  const [file] = await Promise.all([page.waitForEvent('download'), save(page)]);
+  const after = await readFile(await file.path());
+  const plan = JSON.parse(after);
+  assert.equal(plan.version, 5);
+  const field = plan.schemes[0].field;
+  assert.equal(field.notes[0].text, 'canker at the foot');
+  // At the desk the plan is as it was before; the ticks come in from the file.
+  await open(page, before);
+  await passes(page);
+  await walk(page);
+  assert.equal((await progress(page)).done, 0);
+  await act(page, 'field-back').tap();
+  await dialog(page).locator('[data-act=field-take]').setInputFiles({ name: 'row.json', mimeType: 'application/json', buffer: after });
+  await dialog(page).locator('.field-taken li').first().waitFor();
+  assert.match(await dialog(page).locator('.field-taken').innerText(), like('field-taken', { notes: 1, same: 0, strange: 0 }));
+  await walk(page);
+  assert.equal((await progress(page)).done, now.done);
+  // A second look at five of them.
+  await act(page, 'field-second').tap();
+  const looks = row(page).locator('.in-row-pieces > li');
+  await looks.first().locator('[data-act=field-missed]').tap();
+  await act(page, 'field-more').tap();
+  assert.match(await row(page).locator('.in-row-looked').innerText(), like('field-looked', { pieces: 1, right: 0, missed: 1, wrong: 0, extra: 1 }));
+  assert.deepEqual(await accessibility(page), []);
+});
+
+/** Saves the plan as a file. */
+async function save(page) {
+  await page.locator('.doings .more summary').click();
+  await page.locator('[data-act="save-plan"]').click();
+}
+
+/** Opens a plan's file in the place of what is on the desk. */
+async function open(page, buffer) {
+  await page.locator('.doings .more summary').click();
+  await page.locator('[data-act="other-row"]').click();
+  await page.locator('input[type=file]').first().setInputFiles({ name: 'desk.json', mimeType: 'application/json', buffer });
+  await page.waitForSelector('.stage [data-tree]');
+  await frames(page, 3);
+}
