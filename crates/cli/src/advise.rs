@@ -174,6 +174,9 @@ fn advise(
             ];
             let said = words.text("advice-tips", &args);
             let _ = writeln!(told.lines, "  {said}");
+            if let Some(counted) = tips.counted_said() {
+                let _ = writeln!(told.lines, "  {}", words.say(&counted));
+            }
             for tip in &tips.trees {
                 let args = [
                     ("tree", Arg::Count(tip.tree.0.into())),

@@ -7,7 +7,8 @@ use crate::judged::{light_of, no_scheme};
 use crate::out::{clean, print, rounded};
 use anyhow::Result;
 use cordonry::forecast::{
-    Doubt, Forecast, LeafFigures, ShareCost, crop_range, kept_young_from, share_costs,
+    CountedCrop, Doubt, Forecast, LeafFigures, ShareCost, counted_crop, crop_range,
+    kept_young_from, share_costs,
 };
 use cordonry::light::Weather;
 use cordonry::plan::{Phase, Plan, Replayer, Scheme};
@@ -46,6 +47,8 @@ struct Leaf {
     range: (f64, f64),
     /// Why its crop is told too high.
     doubt: Option<Doubt>,
+    /// What was counted on buds before it.
+    counted: Option<CountedCrop>,
 }
 
 pub fn run(ask: &Asked, words: &Words) -> Status {
@@ -113,6 +116,7 @@ fn leaves(plan: &Plan, scheme: usize, to: u8, words: &Words) -> Result<Vec<Leaf>
             Ok(Leaf {
                 caught: light_of(plan, &at, None, Weather::Clear).caught.total,
                 doubt: figures.doubt(plan, scheme, &limits),
+                counted: counted_crop(plan, scheme, figures.leaf).map_err(refused)?,
                 figures,
                 range,
             })
@@ -141,7 +145,7 @@ impl Serialize for Told {
 
 fn leaf_json(leaf: &Leaf) -> Value {
     let f = &leaf.figures;
-    json!({
+    let mut out = json!({
         "leaf": f.leaf,
         "cordon_fill_share": rounded(f.cordon_fill_share, 1e6),
         "uprights": f.uprights,
@@ -158,7 +162,22 @@ fn leaf_json(leaf: &Leaf) -> Value {
         "wood_age_max": f.wood_age_max,
         "cut_age_max": f.cut_age_max,
         "work": f.work,
-    })
+    });
+    if let Some(told) = &leaf.counted {
+        let c = &told.counted;
+        let range = told
+            .range
+            .map(|(low, high)| [rounded(low, 1e6), rounded(high, 1e6)]);
+        out["counted"] = json!({
+            "trees": c.trees, "spurs": c.spurs,
+            "buds_a_spur": rounded(c.buds, 1e4), "dead_share": rounded(c.dead, 1e6),
+            "flowers_a_bud": c.flowers.map(|f| rounded(f, 1e4)),
+            "factor": rounded(c.factor, 1e6), "factor_held": c.held,
+            "crop_by_model_t_per_ha": rounded(told.model, 1e6),
+            "crop_by_count_range_t_per_ha": range,
+        });
+    }
+    out
 }
 
 fn share_json(cost: &ShareCost) -> Value {
@@ -197,6 +216,9 @@ fn people(row: &Told, words: &Words) -> String {
                 ("bears", Arg::yes(f.crop_t_per_ha > 0.0)),
             ];
             let _ = writeln!(out, "  {}", words.text("command-forecast-leaf", &args));
+            for said in leaf.counted.iter().flat_map(CountedCrop::said) {
+                let _ = writeln!(out, "    {}", words.say(&said));
+            }
         }
         let leaves = || scheme.leaves.iter();
         let all: Vec<LeafFigures> = leaves().map(|l| l.figures.clone()).collect();

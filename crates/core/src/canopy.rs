@@ -130,9 +130,52 @@ fn in_age(age: u8, a: &Assumptions) -> f64 {
 
 /// Flowers of the spurs of a year's growth that is two years old or older.
 fn spur_flowers(unit: &GrowthUnit, age: u8, a: &Assumptions) -> f64 {
-    let spurs = sites_kept(unit, a) * (1.0 - a[Blind]);
+    spurs_of(unit, a) * a[BudsSpur] * a[FlowersBud] * bears(age, a)
+}
+
+/// Spurs of a year's growth that is two years old or older.
+fn spurs_of(unit: &GrowthUnit, a: &Assumptions) -> f64 {
+    sites_kept(unit, a) * (1.0 - a[Blind])
+}
+
+/// Share of what a spur bears at its best that it bears at an age, in completed seasons.
+fn bears(age: u8, a: &Assumptions) -> f64 {
     let young = if age == 2 { a[FirstCrop] } else { 1.0 };
-    spurs * a[BudsSpur] * a[FlowersBud] * young * in_age(age, a)
+    young * in_age(age, a)
+}
+
+/// The bearing spurs of trees.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Spurs {
+    /// How many there are.
+    count: f64,
+    /// How many at their best would bear as much.
+    best: f64,
+}
+
+impl Spurs {
+    /// Adds those of a tree in a leaf.
+    pub fn add(&mut self, tree: &Tree, leaf: u8, a: &Assumptions) {
+        let bearing = |s: &&Shoot| !matches!(s.kind(), Kind::Stem | Kind::Stub | Kind::Leader);
+        for unit in tree.shoots.iter().filter(bearing).flat_map(|s| &s.units) {
+            let age = leaf.saturating_sub(unit.leaf);
+            if age >= 2 {
+                let spurs = spurs_of(unit, a);
+                self.count += spurs;
+                self.best += spurs * bears(age, a);
+            }
+        }
+    }
+
+    /// Fruit buds of one in the mean; of none what one has at its best.
+    pub fn buds(&self, a: &Assumptions) -> f64 {
+        let share = if self.count > 0.0 {
+            self.best / self.count
+        } else {
+            1.0
+        };
+        a[BudsSpur] * share
+    }
 }
 
 /// Light at a height, as a share of that above the row, in the middle of an endless even wall of this tree's density. `z` and

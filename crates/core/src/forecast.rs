@@ -3,6 +3,7 @@
 //! It is a calibrated model, not a law: few of its values are measured ([`crate::model`]). A crop is therefore told with the
 //! range in which it lies when all of them are drawn at once.
 
+mod counted;
 mod sums;
 
 use crate::arrange::arrange_numbers;
@@ -10,11 +11,12 @@ use crate::cover::{Span, fill_share, filled};
 use crate::fruit::kg_per_metre;
 use crate::model::Parameter;
 pub use crate::plan::AGES;
-use crate::plan::{Plan, RowYear, WorkCount, Years};
+use crate::plan::{Plan, RowYear, RowYears, WorkCount, Years};
 use crate::refusal::Refusal;
 use crate::row::{Limit, Targets, Tree};
 use crate::seed::Seeded;
 use crate::standing::Rule;
+pub use counted::{CountedCrop, counted_crop};
 use std::sync::Arc;
 use sums::{Sum, Sums, add_work};
 
@@ -138,16 +140,20 @@ impl Forecast {
         last: u8,
     ) -> Result<Vec<LeafFigures>, Refusal> {
         let years = self.years.of(plan, scheme, last)?;
+        Ok(self.told(plan, scheme, &years))
+    }
+
+    fn told(&mut self, plan: &Plan, scheme: usize, years: &RowYears) -> Vec<LeafFigures> {
         self.sums.resize_with(plan.schemes.len(), Sums::default);
         let whole = Span {
             from: plan.found.from.f(),
             to: plan.found.to.f(),
         };
-        let sums = self.sums[scheme].of(&years).into_iter();
+        let sums = self.sums[scheme].of(years).into_iter();
         let leaves = sums.zip(&years.leaves);
-        Ok(leaves
+        leaves
             .map(|(sum, leaf)| LeafFigures::of(sum, leaf, whole))
-            .collect())
+            .collect()
     }
 }
 
@@ -157,6 +163,7 @@ pub const DRAWS: u32 = 64;
 pub const DRAWN_TREES: usize = 24;
 
 /// The plan under the model's values of a draw: each evenly between its ends, all at once. The vigour class is the plan's and stays.
+/// What was counted on buds is drawn too, so that few trees tell less.
 pub fn drawn(plan: &Plan, draw: u32) -> Plan {
     let mut chance = Seeded::of_pair(draw, 0x0c0d);
     let mut values = (*plan.assumptions).clone();
@@ -169,20 +176,22 @@ pub fn drawn(plan: &Plan, draw: u32) -> Plan {
     }
     Plan {
         assumptions: Arc::new(values),
+        counts: counted::drawn(&plan.counts, &mut chance),
         ..plan.clone()
     }
 }
 
 /// The same row with some of its trees, evenly along it; the places of the others are empty, so that all stand as far apart as
-/// they do.
+/// they do. Trees whose buds were counted stay too, as many of them.
 pub fn few_trees(plan: &Plan) -> Plan {
     let count = plan.found.trees.len();
     if count <= DRAWN_TREES {
         return plan.clone();
     }
+    let counted = counted::trees(plan, DRAWN_TREES);
     let mut found = (*plan.found).clone();
     for (i, tree) in found.trees.iter_mut().enumerate() {
-        if i * DRAWN_TREES % count >= DRAWN_TREES {
+        if i * DRAWN_TREES % count >= DRAWN_TREES && !counted.contains(&tree.id) {
             *tree = Arc::new(Tree::lost(tree.id, tree.foot, tree.planted));
         }
     }

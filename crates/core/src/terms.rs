@@ -3,6 +3,7 @@
 
 pub use crate::model::Assumptions;
 
+use crate::model::Parameter::BudsSpur;
 use crate::pose::Geometry;
 use crate::row::{Limit, Row, Site, Targets, Trellis};
 use crate::units::Mm;
@@ -72,6 +73,16 @@ impl Terms {
             stand: Stand::new(found, trellis, targets, site),
             assumptions: Arc::clone(assumptions),
             site: Arc::clone(site),
+        }
+    }
+
+    /// The same where a spur has so many times its fruit buds.
+    #[must_use]
+    pub fn with_spurs(&self, factor: f64) -> Self {
+        let buds = self.assumptions[BudsSpur] * factor;
+        Self {
+            assumptions: Arc::new((*self.assumptions).clone().with(BudsSpur, buds)),
+            ..self.clone()
         }
     }
 

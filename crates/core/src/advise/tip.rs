@@ -3,9 +3,10 @@
 
 use crate::arrange::{Arrange, Gather};
 use crate::fruit::LEAF_OF_A_FRUIT;
-use crate::plan::{Phase, Plan, Replayed, Replayer, RowYears, Years};
+use crate::plan::{Counted, Phase, Plan, Replayed, Replayer, RowYears, Years};
 use crate::refusal::Refusal;
 use crate::row::{Kind, Moment, Shoot, TreeId};
+use crate::said::{Arg, Said};
 use crate::work::Work;
 use std::collections::BTreeMap;
 
@@ -34,12 +35,28 @@ pub struct Tip {
 pub struct Tips {
     /// The harvest that they act on, by its leaf.
     pub harvest: u8,
+    /// What was counted on buds for the coming harvest, on which these tips do not act, and for that on which they do: it has a part
+    /// in their shares.
+    pub counted: [Option<Counted>; 2],
     /// Tree by tree, from left to right; trees without growth of last year are left out.
     pub trees: Vec<Tip>,
     /// The work.
     pub work: Vec<Work>,
     /// The plan with it in the place of the window's other tips.
     pub plan: Plan,
+}
+
+impl Tips {
+    /// What counted buds have to do with the shares; `None` where none were.
+    pub fn counted_said(&self) -> Option<Said> {
+        let [coming, after] = &self.counted;
+        let leaf = |c: &Counted| vec![("leaf", Arg::Count(c.leaf.into()))];
+        match (coming, after) {
+            (_, Some(after)) => Some(Said::new("counted-tips", leaf(after))),
+            (Some(coming), None) => Some(Said::new("counted-no-tips", leaf(coming))),
+            (None, None) => None,
+        }
+    }
 }
 
 fn is_whole(shoot: &Shoot, leaf: u8) -> bool {
@@ -124,6 +141,7 @@ pub fn tips(plan: &Plan, scheme: usize, leaf: u8) -> Result<Tips, Refusal> {
     let plan = with(&bare, scheme, moment, &work);
     Ok(Tips {
         harvest,
+        counted: [plan.counted(scheme, leaf)?, plan.counted(scheme, harvest)?],
         trees,
         work,
         plan,

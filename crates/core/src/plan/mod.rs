@@ -2,6 +2,7 @@
 
 mod copied;
 mod correct;
+mod counted;
 mod counts;
 mod edit;
 mod field;
@@ -23,6 +24,7 @@ mod years;
 
 pub use copied::CopiedOn;
 pub use correct::{Correction, Measure, Pick, Picked};
+pub use counted::Counted;
 pub use counts::{BudCount, SpurCount};
 pub use field::{Field, Seen, Taken, Told};
 pub use history::{Entry, History, Line};

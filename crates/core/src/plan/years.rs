@@ -1,5 +1,6 @@
 //! What each tree does in each leaf under a scheme, worked out tree by tree: an edit works out one tree anew.
 
+use super::counted::{Bearing, Trees};
 use super::frames::Frames;
 use super::replay::Cast;
 use super::schedule::OnTree;
@@ -100,6 +101,7 @@ struct Known {
     frames: Arc<Frames>,
     /// The limits by which laid wood counts.
     targets: Arc<Targets>,
+    bearing: Bearing,
     start: Moment,
     years: Arc<[TreeYear]>,
 }
@@ -110,6 +112,17 @@ impl Years {
     /// # Errors
     /// No such scheme.
     pub fn of(&mut self, plan: &Plan, scheme: usize, last: u8) -> Result<RowYears, Refusal> {
+        self.bearing(plan, scheme, last, None)
+    }
+
+    /// As [`Self::of`], where the spurs of one leaf bear so much against the model's, whatever was counted.
+    pub(crate) fn bearing(
+        &mut self,
+        plan: &Plan,
+        scheme: usize,
+        last: u8,
+        told: Option<(u8, f64)>,
+    ) -> Result<RowYears, Refusal> {
         let number = scheme;
         let scheme = plan.scheme(number)?;
         let last = last.min(Plan::MAX_LEAF);
@@ -123,6 +136,16 @@ impl Years {
         };
         let begun = self.begun.trees(plan);
         let cast = Cast::new(plan, begun, scheme, harvest(last), Phase::After);
+        let mut bearing = Trees {
+            plan,
+            scheme,
+            frames: &frames,
+            begun: cast.trees(),
+        }
+        .bearing(last);
+        if let Some((leaf, factor)) = told {
+            bearing.insert(leaf, factor);
+        }
         let count = (usize::from(last) + 1).saturating_sub(usize::from(start.leaf));
         let mut trees = Vec::new();
         for (i, found) in cast.trees().iter().enumerate() {
@@ -133,17 +156,19 @@ impl Years {
                     && (Arc::ptr_eq(&known.found, found) || known.found == *found)
                     && (Arc::ptr_eq(&known.work, work) || known.work == *work)
                     && Arc::ptr_eq(&known.frames, &frames)
+                    && known.bearing == bearing
                     && (Arc::ptr_eq(&known.targets, &plan.targets) || known.targets == plan.targets)
             });
             let years = match known {
                 Some(known) => Arc::clone(&known.years),
                 None => {
-                    let years = tree_years(plan, &frames, found, work, last);
+                    let years = tree_years(plan, &frames, found, work, &bearing, last);
                     let known = Known {
                         found: Arc::clone(found),
                         work: Arc::clone(work),
                         frames: Arc::clone(&frames),
                         targets: Arc::clone(&plan.targets),
+                        bearing: bearing.clone(),
                         start,
                         years: Arc::clone(&years),
                     };
@@ -189,11 +214,12 @@ fn tree_years(
     frames: &Frames,
     found: &Arc<Tree>,
     work: &OnTree,
+    bearing: &Bearing,
     last: u8,
 ) -> Arc<[TreeYear]> {
     let mut walk = Walk::new(Arc::clone(found), work);
     (plan.start().leaf..=last)
-        .map(|leaf| tree_year(&mut walk, plan, frames, leaf))
+        .map(|leaf| tree_year(&mut walk, plan, frames, bearing, leaf))
         .collect()
 }
 
@@ -209,7 +235,13 @@ fn ages(tree: &Tree, leaf: u8) -> Vec<(ShootId, u8)> {
 }
 
 /// One leaf of a tree that has come as far.
-fn tree_year(walk: &mut Walk<'_>, plan: &Plan, frames: &Frames, leaf: u8) -> TreeYear {
+fn tree_year(
+    walk: &mut Walk<'_>,
+    plan: &Plan,
+    frames: &Frames,
+    bearing: &Bearing,
+    leaf: u8,
+) -> TreeYear {
     let mut out = TreeYear::default();
     let mut kinds: Vec<&'static str> = Vec::new();
     let mut fruit_set = 0.0;
@@ -242,7 +274,10 @@ fn tree_year(walk: &mut Walk<'_>, plan: &Plan, frames: &Frames, leaf: u8) -> Tre
         }
         if window == Window::EarlySummer {
             let terms = &frames.at(moment, Phase::After).terms;
-            fruit_set = fruit(&walk.tree, leaf, terms);
+            fruit_set = match bearing.get(&leaf) {
+                Some(factor) => fruit(&walk.tree, leaf, &terms.with_spurs(*factor)),
+                None => fruit(&walk.tree, leaf, terms),
+            };
         }
     }
     out.work = counted(kinds.into_iter());

@@ -334,3 +334,26 @@ planting-wire = wire at { $height }
 planting-angle = { $angle } from the ground
 planting-tape = the tape, to the foot
 caution-planting = Power lines and pipes: know where they run before digging. Roots stay moist and in the shade until they are in the ground.
+
+counted-buds = { $spurs ->
+    [one] One spur
+   *[other] { $spurs } spurs
+} counted on { $trees ->
+    [one] one tree
+   *[other] { $trees } trees
+}: { $buds } fruit buds a spur in the mean, { $dead } of them dead{ $opened ->
+    [yes] , { $flowers } flowers a bud
+   *[no] ; no bud was opened, { $each } flowers a bud are assumed
+}. The model has { $usual } buds of { $each } flowers on the spurs of these trees: living flowers are { $factor } of that{ $ranged ->
+    [yes] , { $low } to { $high } in eight of ten such counts
+   *[no] ; one spur tells no range
+}{ $held ->
+    [yes] . More was counted: what is over two and a half times the model’s is rather a slip and does not count (common practice, no source)
+   *[no] {""}
+}
+counted-crop = Crop of leaf { $leaf }: { $crop } t/ha by the count{ $ranged ->
+    [yes] , { $low } to { $high } by its own range
+   *[no] {""}
+}; { $model } by the model alone
+counted-tips = The shares go by the buds counted for leaf { $leaf }, the harvest that these tips act on
+counted-no-tips = The buds counted tell of the harvest of leaf { $leaf }; tips act on the one after it, and their shares stay the model’s

@@ -334,3 +334,26 @@ planting-wire = alambre a { $height }
 planting-angle = { $angle } del suelo
 planting-tape = la cinta, hasta el pie
 caution-planting = Cables y cañerías: saber por dónde van antes de cavar. Las raíces quedan húmedas y a la sombra hasta estar en la tierra.
+
+counted-buds = { $spurs ->
+    [one] Un dardo contado
+   *[other] { $spurs } dardos contados
+} en { $trees ->
+    [one] un árbol
+   *[other] { $trees } árboles
+}: { $buds } yemas de flor por dardo en promedio, { $dead } de ellas muertas{ $opened ->
+    [yes] , { $flowers } flores por yema
+   *[no] ; no se abrió ninguna yema, se suponen { $each } flores por yema
+}. El modelo tiene { $usual } yemas de { $each } flores en los dardos de estos árboles: las flores vivas son { $factor } de eso{ $ranged ->
+    [yes] , de { $low } a { $high } en ocho de diez conteos así
+   *[no] ; un solo dardo no dice qué tan ancho es
+}{ $held ->
+    [yes] . Se contó más: lo que pasa de dos veces y media lo del modelo es más bien un error y no cuenta (práctica común, sin fuente)
+   *[no] {""}
+}
+counted-crop = Producción de la hoja { $leaf }: { $crop } t/ha según el conteo{ $ranged ->
+    [yes] , de { $low } a { $high } por su propio margen
+   *[no] {""}
+}; { $model } según el modelo solo
+counted-tips = Los porcentajes siguen las yemas contadas para la hoja { $leaf }, la cosecha sobre la que actúan estos despuntes
+counted-no-tips = Las yemas contadas hablan de la cosecha de la hoja { $leaf }; los despuntes actúan sobre la siguiente, y sus porcentajes siguen siendo los del modelo
