@@ -62,3 +62,10 @@ export const named = (key, args = {}) => {
 
 /** The button of a part in the list of trees and shoots, by the part's name. */
 export const part = (page, key, args) => page.locator('.part-list').getByRole('button', { name: named(key, args) });
+
+/** Waits until the page itself is kept on this device, and needs no network. */
+export const onDevice = (page) =>
+  page.evaluate(async () => {
+    const { active } = await navigator.serviceWorker.ready;
+    if (active.state !== 'activated') await new Promise((done) => active.addEventListener('statechange', done, { once: true }));
+  });

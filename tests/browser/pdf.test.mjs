@@ -2,7 +2,7 @@
 import assert from 'node:assert/strict';
 import { readFile } from 'node:fs/promises';
 import { between } from './between.mjs';
-import { example, saved as keptHere } from './desk.mjs';
+import { example, onDevice, saved as keptHere } from './desk.mjs';
 import { frames, oneFile, pageTest } from './rig.mjs';
 import { say } from './words.mjs';
 
@@ -74,10 +74,7 @@ pageTest('the crew’s sheets are saved on the paper and in the language that is
 
 pageTest('once it was loaded it is kept, and needs no network', {}, async ({ page, context }) => {
   await page.locator('.start').waitFor();
-  await page.evaluate(async () => {
-    const { active } = await navigator.serviceWorker.ready;
-    if (active.state !== 'activated') await new Promise((done) => active.addEventListener('statechange', done, { once: true }));
-  });
+  await onDevice(page);
   await page.reload();
   await page.waitForFunction(() => navigator.serviceWorker.controller !== null);
   await example(page);

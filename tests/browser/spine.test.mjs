@@ -1,7 +1,7 @@
 // What carries everything else: files, keys, tabs, reloads, no network, and the core's own figures in the browser.
 import assert from 'node:assert/strict';
 import { readFile, readdir } from 'node:fs/promises';
-import { example, figure, findings, named, saved } from './desk.mjs';
+import { example, figure, findings, named, onDevice, saved } from './desk.mjs';
 import { accessibility, frames, pageTest } from './rig.mjs';
 import { like, say } from './words.mjs';
 
@@ -154,10 +154,7 @@ pageTest('a second tab of the same row says that it does not save', {}, async ({
 
 pageTest('after the first visit the page needs no network', {}, async ({ page, context }) => {
   await page.locator('.start').waitFor();
-  await page.evaluate(async () => {
-    const { active } = await navigator.serviceWorker.ready;
-    if (active.state !== 'activated') await new Promise((done) => active.addEventListener('statechange', done, { once: true }));
-  });
+  await onDevice(page);
   await context.setOffline(true);
   await page.reload();
   await page.locator('.start').waitFor();

@@ -1,7 +1,7 @@
 // A newer build takes the place of an older one whole, on a server that says nothing of how long its files may be kept.
 import assert from 'node:assert/strict';
 import { between } from './between.mjs';
-import { example, saved } from './desk.mjs';
+import { example, onDevice, saved } from './desk.mjs';
 import { base, frames, pageTest } from './rig.mjs';
 import { say } from './words.mjs';
 
@@ -26,11 +26,6 @@ async function twoBuilds() {
   return { ...served, renew: () => (build = NEW) };
 }
 
-/** Waits until the page is under a worker that has a build. */
-const kept = (page) => page.evaluate(async () => {
-  const { active } = await navigator.serviceWorker.ready;
-  if (active.state !== 'activated') await new Promise((done) => active.addEventListener('statechange', done, { once: true }));
-});
 /** What the page does when it is come back to. */
 const comeBack = (page) => page.evaluate(() => document.dispatchEvent(new Event('visibilitychange')));
 const offer = (page) => page.locator('.newer', { hasText: say('newer-build') });
@@ -59,7 +54,7 @@ const one = await twoBuilds();
 
 pageTest('a newer build is offered, and after one reload all files are its own', { path: one.address }, async ({ page }) => {
   await page.locator('.start').waitFor();
-  await kept(page);
+  await onDevice(page);
   await page.reload();
   await page.locator('.start').waitFor();
   assert.deepEqual(await builds(page), [OLD]);
@@ -81,7 +76,7 @@ const two = await twoBuilds();
 
 pageTest('a press loads the newer build, and another tab of the older one goes on as it is', { path: two.address }, async ({ page, context }) => {
   await page.locator('.start').waitFor();
-  await kept(page);
+  await onDevice(page);
   await page.reload();
   await example(page);
   await saved(page);
