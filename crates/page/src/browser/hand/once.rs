@@ -7,7 +7,8 @@ use wasm_bindgen::prelude::*;
 use web_sys::{Element, Event, MouseEvent};
 
 /// Buttons that may go, or be another, once they are pressed.
-const GOES: &str = ".finding button, .work-list button, .part-card button";
+const GOES: &str =
+    ".finding button, .work-list button, .part-card button, [data-act=field-all-done]";
 /// How long after a press that did something others at its place belong to it, ms: longer than systems usually take two for one
 /// (half a second; common practice, no source).
 const WITHIN: f64 = 600.0;
