@@ -23,8 +23,8 @@ use std::cell::RefCell;
 use std::fmt::Write as _;
 use std::path::Path;
 
-/// So many of the gravest matters that stay open are told.
-const OPEN: usize = 6;
+/// So many of the matters that stay open are told.
+const OPEN: usize = 8;
 /// Winters over which renewal is advised.
 const WINTERS: u8 = 5;
 
@@ -348,7 +348,7 @@ fn drafted(
     told.put(kind, values, work, said, more);
 }
 
-/// Tells of the gravest matters that stay open with the whole draft, each with why.
+/// Tells what stays open with the whole draft, each with why.
 fn still_open(told: &mut Told, made: &Draft, words: &Words) -> Result<(), Refusal> {
     let open = made.open(OPEN)?;
     let all: Vec<&Finding> = open.findings.iter().collect();

@@ -25,6 +25,15 @@ impl Said {
         Self::new(key, Vec::new())
     }
 
+    /// Has it speak of another number of parts, where it speaks of one.
+    pub fn count(&mut self, parts: usize) {
+        for (name, arg) in &mut self.args {
+            if let ("count" | "buds", Arg::Count(count)) = (*name, arg) {
+                *count = parts as i64;
+            }
+        }
+    }
+
     /// The value of that name.
     pub fn arg(&self, name: &str) -> Option<&Arg> {
         self.args.iter().find(|(n, _)| *n == name).map(|(_, a)| a)

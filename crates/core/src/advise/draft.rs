@@ -12,7 +12,9 @@ use crate::work::{Subject, Work};
 use std::collections::{BTreeMap, BTreeSet};
 
 /// More rounds than this add nothing that a person would follow.
-const ROUNDS: usize = 40;
+const ROUNDS: usize = 60;
+/// What is done before what comes after it in a winter is asked for.
+const UNTIL: [Stage; 3] = [Stage::Crowding, Stage::Wires, Stage::Height];
 
 /// The whole work of a window on a plan's row, under a scheme.
 ///
@@ -166,29 +168,40 @@ impl Job {
         held.all(|h| on.work_on(self.moment, h.tree()).contains(h))
     }
 
-    /// Does what is offered first, round by round, until nothing is.
+    /// Does what is offered first, round by round, until nothing is: what crowds before stubs are counted, and what shortens
+    /// last, once it is known what stands.
     fn rounds(&mut self) -> Result<(), Refusal> {
-        let mut been: Vec<Schedule> = Vec::new();
+        let mut been: Vec<(Schedule, usize)> = Vec::new();
         // Of the wood that would fill best what can't be laid as the row stands.
         let mut refused: Vec<Vec<Work>> = Vec::new();
+        let mut until = 0;
         for round in 1..=ROUNDS {
             let at = self.at(&self.plan.clone())?;
-            let (found, better) = self.open(&at, &refused);
-            let here = self.plan.scheme(self.scheme)?.schedule.clone();
+            let (mut found, better) = self.open(&at, &refused);
+            found.retain(|f| Stage::of_rule(f.rule) <= UNTIL[until]);
+            let here = (self.plan.scheme(self.scheme)?.schedule.clone(), until);
             if been.contains(&here) && refused.is_empty() {
-                break;
+                match until + 1 < UNTIL.len() {
+                    true => until += 1,
+                    false => break,
+                }
+                continue;
             }
             been.push(here);
             let any = self.take(round, &at, found, &better);
-            let not: Vec<Vec<Work>> = better
+            let lays = UNTIL[until] >= Stage::Gaps;
+            let not = better
                 .iter()
-                .filter(|n| !self.pieces.iter().any(|p| p.work == n.work))
-                .map(|n| n.work.clone())
-                .collect();
+                .filter(|n| lays && !self.pieces.iter().any(|p| p.work == n.work));
+            let not: Vec<Vec<Work>> = not.map(|n| n.work.clone()).collect();
             match (any, not.is_empty()) {
-                (true, _) => refused.clear(),
-                (false, true) => break,
+                (true, _) => {
+                    refused.clear();
+                    until = 0;
+                }
                 (false, false) => refused.extend(not),
+                (false, true) if until + 1 < UNTIL.len() => until += 1,
+                (false, true) => break,
             }
         }
         Ok(())
@@ -278,10 +291,14 @@ impl Job {
         let mut pieces = self.pieces;
         let held = |w: &Work| self.held.get(&w.tree()).is_some_and(|h| h.contains(w));
         for piece in pieces.iter_mut().rev() {
+            let were = piece.work.len();
             piece.work.retain(|w| {
                 let on = there.map_or(&[][..], |s| s.work_on(self.moment, w.tree()));
                 on.contains(w) && !held(w) && told.insert(w.subject())
             });
+            if piece.work.len() < were {
+                piece.said.count(piece.work.len());
+            }
         }
         pieces.retain(|p| !p.work.is_empty());
         pieces.arrange_by_key(|p| p.stage);

@@ -15,8 +15,6 @@ const RULES: [&str; 2] = ["cordon-gap", "leans-opposed"];
 const OTHERS: [&str; 2] = ["remedy-replant", "remedy-lay-all"];
 /// An end that has not grown for more seasons than this is none to wait for.
 const GREW: u8 = 2;
-/// So many times as much it costs to wait for an end where the cordon was due filled before.
-const LATE: f64 = 2.0;
 
 /// What a way is of a tree: which of the ways to fill it takes.
 type Takes = Vec<usize>;
@@ -58,7 +56,10 @@ pub(super) fn choose(found: &mut [Finding], by: &Choosing<'_>) -> Vec<Next> {
         if taken.is_empty() {
             continue;
         }
-        let next = fill::otherwise(&row, &costs, &best, i).map(|(other, worse)| NextBest {
+        // The same work, with an end that grows besides, is no other.
+        let next = fill::otherwise(&row, &costs, &best, i);
+        let next = next.filter(|(other, _)| takes[other.choice[i]] != *taken);
+        let next = next.map(|(other, worse)| NextBest {
             worse: Worse::Wire(worse),
             said: takes[other.choice[i]]
                 .first()
@@ -118,7 +119,7 @@ fn of_tree(
     let tree = posed.tree();
     let first = cover.laid.iter().position(|l| l.tree == tree.id);
     let late = f64::from(context.row.leaf) > context.targets.get(Limit::FillDueLeaf);
-    let wait = weights.get(Weight::Wait) * if late { LATE } else { 1.0 };
+    let wait = if late { 1.0 } else { weights.get(Weight::Wait) };
     let own = first.map_or(&[][..], |at| {
         let rest = &cover.laid[at..];
         &rest[..rest.iter().take_while(|l| l.tree == tree.id).count()]

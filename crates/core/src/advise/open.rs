@@ -42,7 +42,7 @@ impl Stuck {
 pub struct Open {
     /// All that is found then.
     pub findings: Vec<Finding>,
-    /// The gravest matters of it, the largest first, each with why it stays.
+    /// What of it is to be mended, now or soon, the gravest first, each with why it stays.
     pub matters: Vec<(Matter, Stuck)>,
 }
 
@@ -66,7 +66,7 @@ impl Draft {
         Ok(was.iter().filter(gone).count())
     }
 
-    /// What stays open once all of it is taken: of the gravest matters `most`.
+    /// What stays open once all of it is taken: of its matters `most`.
     ///
     /// # Errors
     /// No such scheme or moment, which a draft has.
@@ -75,9 +75,7 @@ impl Draft {
         let seen = survey(&Context::of(&at), None);
         let all: Vec<&Finding> = seen.findings.iter().collect();
         let mut open = matters(&at.row, &seen.cover, &at.targets, &all, &self.plan.left);
-        let gravest = open.iter().filter(|m| m.left.is_none()).map(|m| m.severity);
-        let gravest = gravest.max().filter(|s| *s > Severity::Note);
-        open.retain(|m| m.left.is_none() && Some(m.severity) == gravest);
+        open.retain(|m| m.left.is_none() && m.severity > Severity::Note);
         open.truncate(most);
         let why = |matter: &Matter| {
             let own = matter.findings.iter().take(TRIED);

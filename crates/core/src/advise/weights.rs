@@ -16,7 +16,7 @@ pub enum Weight {
     Overlap,
     /// A trained upright that is laid: its place is bare, mm of bare wire.
     Upright,
-    /// A millimetre that is bare for a season more, until an end has grown over it; twice that once the cordon was due filled.
+    /// A millimetre that is bare for a season more, until an end has grown over it; once the cordon was due filled, it counts whole.
     Wait,
     /// The square of a distance's deviation, in distances that are aimed at.
     Spacing,

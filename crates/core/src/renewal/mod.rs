@@ -10,6 +10,8 @@
 #[cfg(test)]
 mod tests;
 
+use crate::arrange::Arrange;
+
 /// The share of a tree's uprights that is renewed each winter, as a ratio of whole numbers.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Share {
@@ -189,13 +191,61 @@ impl Renewal {
         let mut places: Vec<usize> = (0..uprights.len())
             .filter(|i| !uprights[*i].stubbed && !uprights[*i].spared)
             .collect();
+        let can = places.clone();
         let mut out = Vec::new();
         for more in (0..count).rev() {
             let left: Vec<&Upright> = places.iter().map(|i| &uprights[*i]).collect();
             let next = self.next(&left, more, turn, &|at| harms(places[at], &out));
             out.extend(next.map(|at| places.remove(at)));
         }
-        out
+        self.apart(uprights, out, &can, harms)
+    }
+
+    /// In the place of some that are to be cut as many of the same ages that do less harm, where there are such: one after the
+    /// other may come to stand where the next has no choice left.
+    fn apart(
+        &self,
+        uprights: &[Upright],
+        chosen: Vec<usize>,
+        can: &[usize],
+        harms: &dyn Fn(usize, &[usize]) -> bool,
+    ) -> Vec<usize> {
+        let harm = |all: &[usize]| all.iter().filter(|i| harms(**i, all)).count();
+        let mut least = harm(&chosen);
+        if least == 0 || choices(can.len(), chosen.len()) > MOST_CHOICES {
+            return chosen;
+        }
+        let ages = |all: &[usize]| {
+            let mut ages: Vec<u8> = all.iter().map(|i| uprights[*i].age).collect();
+            ages.arrange();
+            ages
+        };
+        let size = |all: &[usize]| all.iter().map(|i| uprights[*i].size).sum::<f64>();
+        let waits = |i: &usize| {
+            let cut = uprights[*i].cut;
+            uprights[*i].age < self.age_limit && cut.is_some_and(|w| w < self.age_limit)
+        };
+        let (wanted, waiting) = (ages(&chosen), chosen.iter().filter(|i| waits(i)).count());
+        let (mut best, mut most) = (None, 0.0);
+        each_choice(can.len(), chosen.len(), &mut |of| {
+            let all: Vec<usize> = of.iter().map(|k| can[*k]).collect();
+            if ages(&all) != wanted || all.iter().filter(|i| waits(i)).count() > waiting {
+                return;
+            }
+            let (harm, size) = (harm(&all), size(&all));
+            if harm < least || harm == least && best.is_some() && size > most {
+                (least, most) = (harm, size);
+                best = Some(all);
+            }
+        });
+        let Some(mut best) = best else {
+            return chosen;
+        };
+        best.arrange_by(|a, b| {
+            let (a, b) = (&uprights[*a], &uprights[*b]);
+            b.age.cmp(&a.age).then(b.size.total_cmp(&a.size))
+        });
+        best
     }
 
     /// Which of those that are left is cut next, with `more` to be cut after it this winter.
@@ -227,6 +277,39 @@ impl Renewal {
             next = first(left, fit.iter().copied(), is_old);
         }
         next.or(best).or(Some(oldest))
+    }
+}
+
+/// So many ways to choose are looked through.
+const MOST_CHOICES: usize = 2_000;
+
+/// In how many ways so many of `n` are chosen; more than [`MOST_CHOICES`] are not counted on.
+fn choices(n: usize, count: usize) -> usize {
+    let mut ways = 1;
+    for k in 0..count.min(n) {
+        ways = ways * (n - k) / (k + 1);
+        if ways > MOST_CHOICES * n {
+            break;
+        }
+    }
+    ways
+}
+
+/// Every way to choose `count` of the first `n` numbers, in order.
+fn each_choice(n: usize, count: usize, look: &mut dyn FnMut(&[usize])) {
+    let mut at: Vec<usize> = (0..count).collect();
+    if count > n {
+        return;
+    }
+    loop {
+        look(&at);
+        let Some(k) = (0..count).rev().find(|k| at[*k] < n - count + k) else {
+            return;
+        };
+        at[k] += 1;
+        for next in k + 1..count {
+            at[next] = at[next - 1] + 1;
+        }
     }
 }
 

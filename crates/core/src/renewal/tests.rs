@@ -523,3 +523,44 @@ fn picks(id: &str, given: &Value, wanted: &[usize]) {
     let cut: Vec<usize> = cut.into_iter().map(place).collect();
     assert_eq!(cut, wanted, "{id}");
 }
+
+#[test]
+fn stubs_do_not_come_to_stand_beside_each_other_where_others_are_as_due() {
+    // Seven alike between two holes: the largest in the middle would leave the next no place of its own.
+    let sizes = [1.0, 2.0, 3.0, 9.0, 8.0, 2.0, 1.0];
+    let uprights: Vec<Upright> = sizes
+        .iter()
+        .map(|size| Upright {
+            size: *size,
+            ..upright(5, None)
+        })
+        .collect();
+    let harms =
+        |i: usize, cut: &[usize]| i == 0 || i == 6 || cut.iter().any(|c| c.abs_diff(i) == 1);
+    let turn = without_raising();
+    let mut cut = by(0.2).choose(&uprights, 3, &turn, &harms);
+    cut.sort_unstable();
+    assert_eq!(cut, [1, 3, 5]);
+    // Of younger wood none is taken in the place of what is at the limit.
+    let mut two = uprights.clone();
+    for i in [0, 1, 2, 5, 6] {
+        two[i].age = 4;
+    }
+    let mut cut = by(0.2).choose(&two, 2, &turn, &harms);
+    cut.sort_unstable();
+    assert_eq!(cut, [3, 4]);
+}
+
+#[test]
+fn every_choice_is_looked_at_once() {
+    for (n, count, ways) in [(5, 0, 1), (5, 2, 10), (4, 4, 1), (3, 4, 0), (8, 3, 56)] {
+        let mut seen = BTreeSet::new();
+        each_choice(n, count, &mut |of| {
+            assert!(seen.insert(of.to_vec()), "{of:?} again");
+        });
+        assert_eq!(seen.len(), ways, "{count} of {n}");
+        if count <= n {
+            assert_eq!(choices(n, count), ways);
+        }
+    }
+}

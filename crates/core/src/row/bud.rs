@@ -6,9 +6,9 @@ use super::ids::ShootId;
 use super::shoot::{Origin, Shoot};
 use super::tree::Tree;
 
-/// How far from the base of laid wood a bud is at least kept, mm: nearer there is no other node, and it would grow into what bends
-/// there. From memory.
-const CLEAR_OF_LAID: f64 = 30.0;
+/// How far from the base of laid wood a bud is at least kept, mm: nearer it would grow into what bends there, and a notch and that
+/// bend weaken the wood at one place. From memory.
+const CLEAR_OF_LAID: f64 = 60.0;
 
 /// How likely a notched bud is to grow, 0 to 1, in wood of so many seasons.
 pub fn notch_take(seasons: u8) -> f64 {

@@ -58,7 +58,7 @@ pub struct Drafted {
     pub pieces: Vec<DraftPiece>,
     /// What all of them cost.
     pub cost: String,
-    /// The gravest matters that stay open with all of them, each with why; told once, with all that is picked.
+    /// What stays open with all of them, each with why; told once, with all that is picked.
     pub open: Vec<(String, String)>,
     /// How many trees need no tips any more once all of it is done; told once, as the same.
     pub untipped: u32,
@@ -68,8 +68,8 @@ pub struct Drafted {
     pub taken: Update,
 }
 
-/// So many of the gravest matters that stay open are told.
-const OPEN: usize = 3;
+/// So many of the matters that stay open are told.
+const OPEN: usize = 8;
 
 /// Generations of the plan that was asked about, and of what it becomes.
 const WAS: u32 = 0;
@@ -178,7 +178,7 @@ impl LastDraft {
     }
 }
 
-/// The gravest that a draft leaves open, and why.
+/// What a draft leaves open, and why.
 fn open(draft: &Draft, words: &Words) -> Result<Vec<(String, String)>, Refusal> {
     let open = draft.open(OPEN)?;
     let all: Vec<_> = open.findings.iter().collect();
