@@ -15,7 +15,7 @@ use cordonry::pose::PosedRow;
 use cordonry::refusal::Refusal;
 use cordonry::said::Arg;
 use cordonry::work::Work;
-use cordonry_draw::subjects_line;
+use cordonry_draw::{subjects_line, work_place};
 use cordonry_words::Words;
 use serde::{Serialize, Serializer};
 use serde_json::{Value, json};
@@ -152,7 +152,7 @@ fn advise(
                 words,
             );
             if kind == Kind::Draft {
-                still_open(told, &made, words)?;
+                still_open(told, plan, &made, words)?;
             }
             Ok(taken)
         }
@@ -301,8 +301,8 @@ fn drafted(
         let _ = writeln!(
             told.lines,
             "  {:>9}  {}",
-            words.length(piece.x),
-            words.say(&piece.said)
+            words.length(place(piece, row, words)),
+            words.done(&piece.said, &piece.also)
         );
         let on = subjects_line(&piece.work, row, words);
         if !on.is_empty() {
@@ -322,9 +322,9 @@ fn drafted(
     }
     let each = pieces.iter().map(|p| {
         let mut out = json!({
-            "words": words.say(&p.said),
+            "words": words.done(&p.said, &p.also),
             "why": why(p, words),
-            "x_m": rounded(p.x / 1000.0, 1e4),
+            "x_m": rounded(place(p, row, words) / 1000.0, 1e4),
             "trees": p.trees().collect::<std::collections::BTreeSet<_>>(),
             "work": p.work.iter().map(work_value).collect::<Vec<_>>(),
         });
@@ -349,7 +349,12 @@ fn drafted(
 }
 
 /// Tells what stays open with the whole draft, each with why.
-fn still_open(told: &mut Told, made: &Draft, words: &Words) -> Result<(), Refusal> {
+fn still_open(told: &mut Told, plan: &Plan, made: &Draft, words: &Words) -> Result<(), Refusal> {
+    let untipped = made.untipped(plan)?;
+    if untipped > 0 {
+        let args = [("trees", Arg::Count(untipped as i64))];
+        let _ = writeln!(told.lines, "  {}", words.text("draft-untipped", &args));
+    }
     let open = made.open(OPEN)?;
     let all: Vec<&Finding> = open.findings.iter().collect();
     let each = open.matters.iter();
@@ -377,6 +382,13 @@ fn weights() -> Value {
     let usual = Weights::default();
     let each = Weight::ALL.map(|w| (w.info().0.to_string(), json!(usual.get(w))));
     Value::Object(each.into_iter().collect())
+}
+
+/// Where its first work is done, mm; where that has no place, where the finding is.
+fn place(piece: &Piece, row: &PosedRow, words: &Words) -> f64 {
+    let first = piece.work.first();
+    let there = first.and_then(|w| work_place(w, row, words));
+    there.unwrap_or(piece.x)
 }
 
 fn why(piece: &Piece, words: &Words) -> String {

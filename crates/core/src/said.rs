@@ -34,6 +34,13 @@ impl Said {
         }
     }
 
+    /// Has it speak of something else under a name, where it has that.
+    pub fn tell(&mut self, name: &str, other: Arg) {
+        if let Some((_, arg)) = self.args.iter_mut().find(|(n, _)| *n == name) {
+            *arg = other;
+        }
+    }
+
     /// The value of that name.
     pub fn arg(&self, name: &str) -> Option<&Arg> {
         self.args.iter().find(|(n, _)| *n == name).map(|(_, a)| a)

@@ -115,7 +115,7 @@ fn several_buds_are_kept_evenly() {
     assert_eq!(at, [1200, 1400, 1600, 1800]);
     assert_eq!(
         Words::strict().remedy(&f.remedies[0]),
-        "Keep 4 buds evenly between upright 1 of 2, tree 1 and upright 2 of 2, tree 1; the widest space is then 200 mm"
+        "Keep 4 buds between upright 1 of 2, tree 1 and upright 2 of 2, tree 1; the widest space is then 200 mm"
     );
     assert!(found(&mended(&wide, f, 0), "uprights-too-far").is_empty());
 }
@@ -133,7 +133,7 @@ fn a_notch_tells_what_may_be_expected_and_what_it_leaves() {
     assert_eq!(f.remedies[0].work, [1200, 1400, 1600, 1800].map(notch));
     assert_eq!(
         Words::strict().remedy(&f.remedies[0]),
-        "Keep 4 buds evenly between upright 1 of 2, tree 1 and upright 2 of 2, tree 1; the widest space is then 200 mm if all grow. By a notch in older wood: 4, of which about 50 % grow"
+        "Keep 4 buds between upright 1 of 2, tree 1 and upright 2 of 2, tree 1; the widest space is then 200 mm if all grow. By a notch in older wood: 4, of which about 50 % grow"
     );
     let after = mended(&wide, f, 0);
     let [left] = &found(&after, "uprights-too-far")[..] else {

@@ -61,7 +61,7 @@ fn on_old_wood_a_bare_leader_is_notched_and_that_is_no_sure_cure() {
     assert!(f.remedies[0].work.len() == 8 && f.remedies[0].work.iter().all(notch));
     assert_eq!(
         Words::strict().remedy(&f.remedies[0]),
-        "Keep 8 buds evenly along the cordon of tree 1; each then has 188 mm if all grow. By a notch in older wood: 8, of which about 50 % grow"
+        "Keep 8 buds along the cordon of tree 1; each then has 188 mm if all grow. By a notch in older wood: 8, of which about 50 % grow"
     );
     let left = &found(&mended(&bare, f, 0), "uprights-too-few")[0];
     assert_eq!((left.severity, left.remedies.len()), (Severity::Note, 0));

@@ -63,7 +63,7 @@ pub use subjects::subjects_line;
 pub use tree::{Options, painted_group, posed_group, tree_group, tree_group_with};
 pub use tried::tried_wood;
 pub use work::work_marks;
-pub use worklist::{caution, cautions, work_line};
+pub use worklist::{caution, cautions, work_line, work_place};
 
 /// How much of a tree is drawn.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]

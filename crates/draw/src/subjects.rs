@@ -18,6 +18,14 @@ struct Part {
 pub fn subjects_line(works: &[Work], row: &PosedRow, words: &Words) -> String {
     let mut trees: Vec<(TreeId, Vec<Part>)> = Vec::new();
     for work in works {
+        // What is laid and cut back there is one part.
+        let laid = |other: &Work| {
+            let lays = matches!(other, Work::Lay { .. });
+            lays && (other.tree(), other.subject().shoot) == (work.tree(), work.subject().shoot)
+        };
+        if matches!(work, Work::CutBack { .. }) && works.iter().any(laid) {
+            continue;
+        }
         let piece = Piece::of(work, row, words);
         let Some(tree) = piece.tree else { continue };
         let at = trees.iter().position(|(t, _)| *t == tree);

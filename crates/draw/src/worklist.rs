@@ -26,6 +26,11 @@ pub fn work_line(work: &Work, row: &PosedRow, words: &Words) -> String {
     piece.line(part, words)
 }
 
+/// Where along the row work is done, mm; `None` where it is about no tree.
+pub fn work_place(work: &Work, row: &PosedRow, words: &Words) -> Option<f64> {
+    Piece::of(work, row, words).x
+}
+
 impl Piece {
     /// Of work on a row, which is as it is before or after it.
     pub(crate) fn of(work: &Work, row: &PosedRow, words: &Words) -> Self {

@@ -11,7 +11,7 @@ mod pattern;
 
 pub use language::Language;
 
-use cordonry::check::{Finding, Matter, Remedy, Size};
+use cordonry::check::{Also, Finding, Matter, Remedy, Size};
 use cordonry::pose::{Name, PosedRow};
 use cordonry::refusal::Refusal;
 use cordonry::row::{ShootId, TreeId};
@@ -235,8 +235,13 @@ impl Words {
 
     /// What a remedy would do.
     pub fn remedy(&self, remedy: &Remedy) -> String {
-        let mut all = vec![self.say(&remedy.said)];
-        all.extend(remedy.also.iter().map(|also| self.say(&(*also).into())));
+        self.done(&remedy.said, &remedy.also)
+    }
+
+    /// What is done, and what it does besides.
+    pub fn done(&self, said: &Said, also: &[Also]) -> String {
+        let mut all = vec![self.say(said)];
+        all.extend(also.iter().map(|also| self.say(&(*also).into())));
         all.join(&self.plain("between-effects"))
     }
 

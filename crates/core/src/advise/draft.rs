@@ -217,12 +217,14 @@ impl Job {
     ) -> bool {
         let stays = |plan: &Plan, work: &[Work]| self.holds(plan, work);
         let together = together(&self.plan, self.scheme, at, &found, &stays);
-        for (place, remedy) in &together.done {
-            let finding = &mut found[*place];
-            let remedy = std::mem::take(&mut finding.remedies).swap_remove(*remedy);
+        let any = !together.done.is_empty();
+        for (place, remedy, also) in together.done {
+            let finding = &mut found[place];
+            let remedy = std::mem::take(&mut finding.remedies).swap_remove(remedy);
             let next = better.iter().find(|n| n.work == remedy.work);
             self.pieces.push(Piece {
                 said: remedy.said,
+                also,
                 x: finding.x,
                 work: remedy.work,
                 next: next.and_then(|n| n.next.clone()),
@@ -232,7 +234,7 @@ impl Job {
             });
         }
         self.plan = together.plan;
-        !together.done.is_empty()
+        any
     }
 
     /// What is open to be mended in this window, in the order of a winter.
@@ -285,19 +287,28 @@ impl Job {
     }
 
     /// The draft: of each piece what is in the plan in the end, each work once.
-    fn end(self, instead: Vec<Work>) -> Draft {
+    fn end(mut self, instead: Vec<Work>) -> Draft {
+        let at = self.at(&self.plan.clone()).ok();
+        let name = |w: &Work| {
+            let posed = at.as_ref()?.row.of_tree(w.tree()?)?;
+            posed.name(w.subject().shoot)
+        };
         let mut told: BTreeSet<Subject> = BTreeSet::new();
         let there = self.plan.schemes.get(self.scheme);
         let mut pieces = self.pieces;
         let held = |w: &Work| self.held.get(&w.tree()).is_some_and(|h| h.contains(w));
         for piece in pieces.iter_mut().rev() {
-            let were = piece.work.len();
+            let were = (piece.work.len(), piece.work.first().cloned());
             piece.work.retain(|w| {
                 let on = there.map_or(&[][..], |s| s.work_on(self.moment, w.tree()));
                 on.contains(w) && !held(w) && told.insert(w.subject())
             });
-            if piece.work.len() < were {
+            if piece.work.len() < were.0 {
                 piece.said.count(piece.work.len());
+            }
+            let first = piece.work.first().filter(|w| were.1.as_ref() != Some(*w));
+            if let Some(name) = first.and_then(name) {
+                piece.said.tell("part", name.into());
             }
         }
         pieces.retain(|p| !p.work.is_empty());

@@ -26,7 +26,7 @@ pub use taken::Taken;
 pub use tip::{PERCENT, Tip, Tips, tips};
 pub use weights::{Weight, Weights};
 
-use crate::check::{Context, Finding, Stage};
+use crate::check::{Also, Context, Finding, Stage};
 use crate::cover::Cover;
 use crate::plan::Plan;
 use crate::row::{Moment, TreeId};
@@ -47,6 +47,8 @@ pub enum Why {
 pub struct Piece {
     /// What it does: its own words, or a remedy's.
     pub said: Said,
+    /// What it does besides.
+    pub also: Vec<Also>,
     /// Why.
     pub why: Why,
     /// Where along the row, mm.

@@ -141,22 +141,35 @@ fn replant(c: &Seen<'_>, gap: Span) -> Option<Remedy> {
     });
     let ways = feet.filter(|i| c.trees[*i].tree.is_lost()).filter_map(|i| {
         let tree = c.trees[i].tree;
-        let length = libm::ceil(stock_for(c, i));
-        let work = vec![
-            Work::ReplaceTree {
-                tree: tree.id,
-                planted: tree.planted,
-                length_mm: Mm::round(length),
-                diameter_dmm: STOCK_DIAMETER_DMM,
-            },
-            Work::Lay {
-                tree: tree.id,
-                shoot: ShootId::STEM,
-                toward: tree.planted.toward,
-                rise_deg: Deg::new(0.0),
-            },
-        ];
-        let after = c.after(tree, &work)?;
+        let planted = |length: f64| {
+            let work = vec![
+                Work::ReplaceTree {
+                    tree: tree.id,
+                    planted: tree.planted,
+                    length_mm: Mm::round(length),
+                    diameter_dmm: STOCK_DIAMETER_DMM,
+                },
+                Work::Lay {
+                    tree: tree.id,
+                    shoot: ShootId::STEM,
+                    toward: tree.planted.toward,
+                    rise_deg: Deg::new(0.0),
+                },
+            ];
+            let after = c.after(tree, &work)?;
+            Some((length, work, after))
+        };
+        let whole = planted(libm::ceil(stock_for(c, i)))?;
+        // Wood of others may lie where the next tree's place would be: stock is ordered as long as what is bare.
+        let tip = layout(&whole.2, c.g).first()?.tip().x;
+        let beyond = match tree.planted.toward {
+            Toward::Right => tip - gap.to,
+            Toward::Left => gap.from - tip,
+        };
+        let (length, work, after) = match over(beyond, c.limit(Limit::OverlapMax)) {
+            true => planted(libm::ceil(whole.0 - beyond)).unwrap_or(whole),
+            false => whole,
+        };
         let (leaves, _) = tried(c, gap, &[(tree.id, c.laid(&after))])?;
         Some((leaves, i, length, work))
     });

@@ -248,18 +248,19 @@ impl State {
         Some(())
     }
 
-    /// Does a remedy that is of use and makes nothing graver; whether `stays` has let it. `None` where it is none.
+    /// Does a remedy that is of use and makes nothing graver, and tells what it does besides: nothing where `stays` has not let
+    /// it. `None` where it is none.
     pub fn does(
         &mut self,
         rule: &str,
         remedy: &Remedy,
         stays: &dyn Fn(&Plan, &[Work]) -> bool,
-    ) -> Option<bool> {
+    ) -> Option<Option<Vec<Also>>> {
         let tried = self.tried(&mut Known::default(), rule, remedy)?;
         if !stays(&tried.plan, &remedy.work) {
-            return Some(false);
+            return Some(None);
         }
-        self.take(&tried, remedy).map(|()| true)
+        self.take(&tried, remedy).map(|()| Some(tried.also))
     }
 
     /// The row without its trees, over a stretch of it.

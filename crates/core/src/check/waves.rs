@@ -8,7 +8,7 @@
 use super::graver::{Change, judged_work};
 use super::stage::Stage;
 use super::trial::{State, Trees};
-use super::{Finding, Remedy, mended};
+use super::{Also, Finding, Remedy, mended};
 use crate::arrange::{Arrange, Gather};
 use crate::cover::Span;
 use crate::plan::{Plan, Replayed};
@@ -23,8 +23,9 @@ const LONGER: f64 = 2_000.0;
 pub struct Together {
     /// The plan with them.
     pub plan: Plan,
-    /// Of each its finding and its place among that one's remedies, in the order of a winter.
-    pub done: Vec<(usize, usize)>,
+    /// Of each its finding, its place among that one's remedies, and what it does besides where it was tried by itself, in the
+    /// order of a winter.
+    pub done: Vec<(usize, usize, Vec<Also>)>,
 }
 
 /// A remedy that is to be tried next of its finding.
@@ -60,10 +61,13 @@ pub fn together(
         job.try_wave(wave);
     }
     let mut done = std::mem::take(&mut job.done);
-    done.arrange_by_key(|t| order(findings, *t));
+    done.arrange_by_key(|(t, _)| order(findings, *t));
     Together {
         plan: job.state.plan,
-        done: done.iter().map(|t| (t.finding, t.remedy)).collect(),
+        done: done
+            .into_iter()
+            .map(|(t, also)| (t.finding, t.remedy, also))
+            .collect(),
     }
 }
 
@@ -71,7 +75,7 @@ struct Job<'f> {
     state: State,
     findings: &'f [Finding],
     stays: &'f dyn Fn(&Plan, &[Work]) -> bool,
-    done: Vec<Turn>,
+    done: Vec<(Turn, Vec<Also>)>,
     left: Vec<Turn>,
 }
 
@@ -166,7 +170,7 @@ impl<'f> Job<'f> {
                 for tree in &tried.trees.changed {
                     self.state.put(tree);
                 }
-                self.done.push(tried.turn);
+                self.done.push((tried.turn, Vec::new()));
             }
         }
         alone.arrange_by_key(|t| order(self.findings, *t));
@@ -182,8 +186,8 @@ impl<'f> Job<'f> {
         };
         let rule = self.findings[turn.finding].rule;
         match self.state.does(rule, remedy, self.stays) {
-            Some(true) => self.done.push(turn),
-            Some(false) => {}
+            Some(Some(also)) => self.done.push((turn, also)),
+            Some(None) => {}
             None => self.fails(turn),
         }
     }

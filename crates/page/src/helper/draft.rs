@@ -132,7 +132,7 @@ impl LastDraft {
                     .filter(|tree| piece.trees().all(|t| t == *tree))
                     .map(|t| t.0),
                 x: piece.x,
-                said: words.say(&piece.said),
+                said: words.done(&piece.said, &piece.also),
                 on: subjects_line(&piece.work, &row, words),
                 why: match &piece.why {
                     Why::Found(finding) => words.finding(finding),

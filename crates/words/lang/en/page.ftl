@@ -960,8 +960,8 @@ draft-cost = Costs { $cuts ->
    *[other] { $cuts } cuts
 }{ $ties ->
     [0] {""}
-    [one] , one tie
-   *[other] , { $ties } ties
+    [one] , one shoot laid or tied
+   *[other] , { $ties } shoots laid or tied
 }{ $buds ->
     [0] {""}
     [one] , one bud

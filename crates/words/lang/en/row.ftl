@@ -296,7 +296,7 @@ remedy-take-off = { $where ->
 }
 remedy-keep-buds-between = Keep { $buds ->
     [one] one bud
-   *[other] { $buds } buds evenly
+   *[other] { $buds } buds
 } between { $left } and { $right }; the widest space is then { $leaves }{ $notched }
 remedy-stub-each = Stub { $count ->
     [one] one upright, which opens its place
@@ -309,7 +309,7 @@ remedy-even-out = Remove { $part }, and keep a bud in the middle of its place; t
 remedy-stand-free = Stand up as an upright: { $part }. The widest space left is { $leaves }
 remedy-keep-buds = { $buds ->
     [one] Keep one bud between { $left } and { $right }; the widest space is then { $leaves }
-   *[other] Keep { $buds } buds evenly between { $left } and { $right }; the widest space is then { $leaves }
+   *[other] Keep { $buds } buds between { $left } and { $right }; the widest space is then { $leaves }
 }{ $notched }
 
 finding-stock-too-short = Stock too short for its place, by { $short }: { $part }. It has { $length }, may grow { $growth } by the end of leaf { $due }, and needs { $needed }
@@ -370,9 +370,9 @@ finding-renewal-due = Tree { $tree }: { $count ->
     [yes] ; a larger one stands beside a gap or a stub
    *[no] {""}
 }){ $late ->
-    [yes] ; the oldest wood can't be held to { $limit } seasons, and reaches { $reachable } at least
+    [yes] ; the oldest wood can't be held to { $limit } seasons and reaches { $reachable } before its turn comes, for at most a third of a tree is cut in one winter
    *[no] { $raised ->
-        [yes] ; more than the share, so that no wood passes { $limit } seasons
+        [yes] ; more than the share, spread over the winters so that no wood passes { $limit } seasons
        *[no] {""}
     }
 }
@@ -426,7 +426,7 @@ finding-bare-wire = The cordon wire at { $height } is bare steel. Wood rubs on i
 remedy-keep-buds-along = Keep { $buds ->
     [one] one bud
    *[other] { $buds } buds
-} evenly along the cordon of tree { $tree }; each then has { $leaves }{ $notched }
+} along the cordon of tree { $tree }; each then has { $leaves }{ $notched }
 remedy-notched = {" "}if all grow. By a notch in older wood: { $count }, of which about { $share } grow
 finding-notched = . Notched there: { $count }, of which about { $share } grow
 remedy-take-off-crowded = Remove { $count ->

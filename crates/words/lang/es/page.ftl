@@ -1005,8 +1005,8 @@ draft-cost = Cuesta { $cuts ->
    *[other] { $cuts } cortes
 }{ $ties ->
     [0] {""}
-    [one] , un amarre
-   *[other] , { $ties } amarres
+    [one] , un brote acostado o amarrado
+   *[other] , { $ties } brotes acostados o amarrados
 }{ $buds ->
     [0] {""}
     [one] , una yema

@@ -296,7 +296,7 @@ remedy-take-off = { $where ->
 }
 remedy-keep-buds-between = Dejar { $buds ->
     [one] una yema
-   *[other] { $buds } yemas parejas
+   *[other] { $buds } yemas
 } entre { $left } y { $right }; el espacio más ancho queda en { $leaves }{ $notched }
 remedy-stub-each = Rebajar a tocón { $count ->
     [one] un vertical, que abre su lugar
@@ -309,7 +309,7 @@ remedy-even-out = Quitar { $part }, y dejar una yema a la mitad de su lugar; el 
 remedy-stand-free = Parar como vertical: { $part }. El espacio más ancho que queda es { $leaves }
 remedy-keep-buds = { $buds ->
     [one] Dejar una yema entre { $left } y { $right }; el espacio más ancho queda en { $leaves }
-   *[other] Dejar { $buds } yemas parejas entre { $left } y { $right }; el espacio más ancho queda en { $leaves }
+   *[other] Dejar { $buds } yemas entre { $left } y { $right }; el espacio más ancho queda en { $leaves }
 }{ $notched }
 
 finding-stock-too-short = Planta corta para su lugar, por { $short }: { $part }. Tiene { $length }, puede crecer { $growth } hasta terminar la hoja { $due }, y necesita { $needed }
@@ -370,9 +370,9 @@ finding-renewal-due = Árbol { $tree }: { $count ->
     [yes] ; hay uno más grande junto a un hueco o un tocón
    *[no] {""}
 }){ $late ->
-    [yes] ; la madera más vieja no se puede mantener en { $limit } temporadas, y llega a { $reachable } al menos
+    [yes] ; la madera más vieja no se puede mantener en { $limit } temporadas y llega a { $reachable } antes de que le toque, pues en un invierno se corta a lo más un tercio del árbol
    *[no] { $raised ->
-        [yes] ; más que la parte, para que ninguna madera pase de { $limit } temporadas
+        [yes] ; más que la parte, repartido en los inviernos para que ninguna madera pase de { $limit } temporadas
        *[no] {""}
     }
 }
@@ -425,7 +425,7 @@ finding-bare-wire = El alambre del cordón a { $height } es acero desnudo. La ma
 
 remedy-keep-buds-along = Dejar { $buds ->
     [one] una yema
-   *[other] { $buds } yemas parejas
+   *[other] { $buds } yemas
 } a lo largo del cordón del árbol { $tree }; cada uno tiene entonces { $leaves }{ $notched }
 remedy-notched = {" "}si todas brotan. Con entalladura en madera más vieja: { $count }, de las que brota cerca de { $share }
 finding-notched = . Ahí con entalladura: { $count }, de las que brota cerca de { $share }
