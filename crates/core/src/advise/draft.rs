@@ -291,7 +291,8 @@ impl Job {
         let at = self.at(&self.plan.clone()).ok();
         let name = |w: &Work| {
             let posed = at.as_ref()?.row.of_tree(w.tree()?)?;
-            posed.name(w.subject().shoot)
+            let shoot = w.subject().shoot;
+            posed.before().name(shoot).or_else(|| posed.name(shoot))
         };
         let mut told: BTreeSet<Subject> = BTreeSet::new();
         let there = self.plan.schemes.get(self.scheme);
