@@ -3,7 +3,7 @@ import assert from 'node:assert/strict';
 import { readFile } from 'node:fs/promises';
 import { example, onDevice, phone, saved } from './desk.mjs';
 import { accessibility, frames, pageTest } from './rig.mjs';
-import { like } from './words.mjs';
+import { like, say } from './words.mjs';
 
 const dialog = (page) => page.locator('dialog.sheet[open]');
 const row = (page) => dialog(page).locator('.in-row');
@@ -118,6 +118,25 @@ pageTest('trees are ticked by a thumb without a network, kept, and taken into an
   await act(page, 'field-more').tap();
   assert.match(await row(page).locator('.in-row-looked').innerText(), like('field-looked', { pieces: 1, right: 0, missed: 1, wrong: 0, extra: 1 }));
   assert.deepEqual(await accessibility(page), []);
+});
+
+pageTest('a tree that is marked as diseased says so under the wall, and each pass comes to it last', {}, async ({ page }) => {
+  await example(page, 'overdue-renewal.json');
+  const named = (key) => page.locator('.stage text', { hasText: new RegExp(`^${like(key, { tree: 2 }).source}$`) });
+  await named('name-tree').click();
+  const card = page.locator('.part-card');
+  await card.locator('[data-act=record-diseased]').click();
+  await named('draw-tree-diseased').waitFor();
+  assert.equal(await named('name-tree').count(), 0);
+  await passes(page);
+  const jobs = await dialog(page).locator('.passes > li h3').allInnerTexts();
+  const last = jobs.filter((name) => like('crew-job-diseased').test(name));
+  assert.ok(last.length > 0 && last.length < jobs.length, jobs.join('; '));
+  const told = dialog(page).locator('.passes > li', { hasText: say('caution-diseased') });
+  assert.equal(await told.count(), last.length);
+  await page.keyboard.press('Escape');
+  await card.locator('[data-act=record-sound]').click();
+  await named('name-tree').waitFor();
 });
 
 /** Saves the plan as a file. */

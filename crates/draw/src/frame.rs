@@ -252,9 +252,10 @@ pub(crate) fn numbers(row: &Row, view: Span, px_per_mm: f64, words: &Words) -> E
     let mut out = group("tree-numbers");
     let spacing = row.tree_spacing().map_or(2000.0, |s| s.f()) * px_per_mm;
     let mut told: Vec<(f64, f64, &Tree, String)> = Vec::new();
-    // A tree that is lost is told before its neighbours.
-    let (lost, standing): (Vec<&Arc<Tree>>, Vec<_>) = row.trees.iter().partition(|t| t.is_lost());
-    for tree in lost.into_iter().chain(standing) {
+    // A tree that is lost or diseased is told before its neighbours.
+    let (first, others): (Vec<&Arc<Tree>>, Vec<_>) =
+        row.trees.iter().partition(|t| t.is_lost() || t.diseased);
+    for tree in first.into_iter().chain(others) {
         let x = tree.foot.f();
         if x < view.from || x > view.to {
             continue;

@@ -1,14 +1,15 @@
 //! The chosen part's card: what it is, what was done on it, and its few actions.
 
-use crate::actions::{TAKE_BACK, choices_on};
+use crate::actions::{self, Shown, TAKE_BACK, choices_on};
 use crate::browser::app::App;
 use crate::browser::commands;
 use crate::browser::panels::at_part::AtPart;
 use crate::browser::panels::tip;
 use crate::browser::parts::shown;
-use crate::document::Edit;
+use crate::desk::Desk;
+use crate::document::{Edit, Mode};
 use cordonry::check::Part;
-use cordonry::row::{Shoot, Tree};
+use cordonry::row::{Shoot, Tree, TreeId};
 use cordonry::said::{Arg, Quantity};
 use cordonry::work::Choice;
 use leptos::prelude::*;
@@ -174,6 +175,7 @@ pub fn PartCard(app: App) -> impl IntoView {
                     <p class="facts">{s.facts.clone()}</p>
                     <WorkDone app s=s.clone()/>
                     <Choices app s=s.clone()/>
+                    <RecordActions app/>
                     {s.caution.map(|key| view! { <p class="caution">{app.t(key)}</p> })}
                     <AtPart app part=s.part/>
                 </Framed>
@@ -256,6 +258,37 @@ fn Choices(app: App, s: CardText) -> impl IntoView {
                 .map(|choice| view! { <AskNumbers app part choice close=move || open.set(None)/> })
         }}
     }
+}
+
+/// What can be put into the record or taken out of it at the part; of a row that is worked on, what is told of the tree itself.
+#[component]
+pub fn RecordActions(app: App) -> impl IntoView {
+    let names = Memo::new(move |_| {
+        let offered = |d: &Desk| -> Vec<(&'static str, Option<TreeId>)> {
+            let tree = d.chosen().map(|c| c.tree);
+            actions::shown_at(Shown::Card)
+                .filter(|a| a.mode != Some(Mode::Work) && a.fits(d.mode()) && (a.offered)(d))
+                .map(|a| (a.name, tree))
+                .collect()
+        };
+        app.read(offered).unwrap_or_default()
+    });
+    let button = move |(name, tree): (&'static str, Option<TreeId>)| {
+        let tree = tree.map_or(0, |t| i64::from(t.0));
+        view! {
+            <button
+                class="link"
+                data-act=name
+                on:click=move |_| {
+                    commands::act(app, name);
+                    crate::browser::dom::keep_focus();
+                }
+            >
+                {app.text(name, &[("tree", Arg::Count(tree))])}
+            </button>
+        }
+    };
+    view! { <p class="actions">{move || names.get().into_iter().map(button).collect_view()}</p> }
 }
 
 /// The choice that tips a shoot.

@@ -1,20 +1,18 @@
 //! Correcting the record: the row as found, plainly apart from work.
 
-use crate::actions::{self, Shown, measures_of};
+use crate::actions::measures_of;
 use crate::browser::app::{App, Offer};
-use crate::browser::commands;
 use crate::browser::controls::field::{Apply, ValueField};
 use crate::browser::controls::tipped::{SetTipped, tipped_choice};
-use crate::browser::dom::{focus_soon, keep_focus};
-use crate::browser::panels::card::Framed;
+use crate::browser::dom::focus_soon;
+use crate::browser::panels::card::{Framed, RecordActions};
 use crate::browser::parts::part;
-use crate::desk::Desk;
 use crate::document::{Edit, Mode};
 use crate::helper::leaf_follows;
 use cordonry::check::Part;
 use cordonry::plan::{Correction, Measure, Pick, Plan};
 use cordonry::refusal::Refusal;
-use cordonry::row::{ShootId, TreeId};
+use cordonry::row::ShootId;
 use cordonry::said::Arg;
 use cordonry::said::Quantity;
 use cordonry::walk::unlikely_in;
@@ -365,37 +363,6 @@ fn Note(app: App, part: Part) -> impl IntoView {
             />
         </label>
     }
-}
-
-/// What can be put into the record or taken out of it at the part.
-#[component]
-fn RecordActions(app: App) -> impl IntoView {
-    let names = Memo::new(move |_| {
-        let offered = |d: &Desk| -> Vec<(&'static str, Option<TreeId>)> {
-            let tree = d.chosen().map(|c| c.tree);
-            actions::shown_at(Shown::Card)
-                .filter(|a| a.fits(d.mode()) && (a.offered)(d))
-                .map(|a| (a.name, tree))
-                .collect()
-        };
-        app.read(offered).unwrap_or_default()
-    });
-    let button = move |(name, tree): (&'static str, Option<TreeId>)| {
-        let tree = tree.map_or(0, |t| i64::from(t.0));
-        view! {
-            <button
-                class="link"
-                data-act=name
-                on:click=move |_| {
-                    commands::act(app, name);
-                    keep_focus();
-                }
-            >
-                {app.text(name, &[("tree", Arg::Count(tree))])}
-            </button>
-        }
-    };
-    view! { <p class="actions">{move || names.get().into_iter().map(button).collect_view()}</p> }
 }
 
 /// What a press on the wall would add to the record.
