@@ -54,7 +54,10 @@ async function speaksSpanish(place) {
   return text;
 }
 
-pageTest('another language is loaded once it is chosen, and kept', {}, async ({ page }) => {
+// Without the worker, which would bring the module sooner than its loading can be seen.
+const unkept = { context: { serviceWorkers: 'block' } };
+
+pageTest('another language is loaded once it is chosen, and kept', unkept, async ({ page }) => {
   const parts = asked(page);
   await page.reload();
   await page.locator('.start h1').waitFor();
