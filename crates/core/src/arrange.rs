@@ -3,8 +3,8 @@
 //! The standard library's stable sort is written out for each type and comparison that it is used with, some four kilobytes a
 //! time; a browser's module with fifty of them is a tenth larger. Here indices are sorted, by one copy, and the items follow.
 
+use crate::sorted::{Map, Set};
 use std::cmp::Ordering;
-use std::collections::{BTreeMap, BTreeSet};
 
 /// Puts items in order; those that compare equal stay as they stood.
 pub trait Arrange<T> {
@@ -41,11 +41,11 @@ impl<T> Arrange<T> for [T] {
 /// `collect` sorts first, by a copy of its own for each type.
 pub trait Gather: Iterator + Sized {
     /// All items, each once.
-    fn gathered_set(self) -> BTreeSet<Self::Item>
+    fn gathered_set(self) -> Set<Self::Item>
     where
         Self::Item: Ord,
     {
-        let mut out = BTreeSet::new();
+        let mut out = Set::new();
         for item in self {
             out.insert(item);
         }
@@ -53,11 +53,11 @@ pub trait Gather: Iterator + Sized {
     }
 
     /// All pairs by their first.
-    fn gathered_map<K: Ord, V>(self) -> BTreeMap<K, V>
+    fn gathered_map<K: Ord, V>(self) -> Map<K, V>
     where
         Self: Iterator<Item = (K, V)>,
     {
-        let mut out = BTreeMap::new();
+        let mut out = Map::new();
         for (key, value) in self {
             out.insert(key, value);
         }

@@ -14,9 +14,9 @@ use crate::plan::{Moment, Phase, Plan, Replayer, Window};
 use crate::pose::{Posed, PosedRow};
 use crate::refusal::Refusal;
 use crate::row::{Covering, Row, Tree, TreeId, Trellis, Wire};
+use crate::sorted::Set;
 use crate::terms::Terms;
 use crate::work::{Work, apply};
-use std::collections::BTreeSet;
 use std::sync::Arc;
 
 /// Above this a crew needs a ladder or a pole, mm (from memory).
@@ -199,7 +199,7 @@ fn passes(
         hands: &plan.hands,
     };
     let marked = |tree: &&Arc<Tree>| tree.diseased;
-    let ill: BTreeSet<TreeId> = stage
+    let ill: Set<TreeId> = stage
         .row
         .trees
         .iter()

@@ -32,6 +32,7 @@ pub mod row;
 pub mod said;
 pub mod seed;
 pub mod solve;
+pub mod sorted;
 pub mod standing;
 mod stock;
 pub mod terms;

@@ -5,15 +5,15 @@ use crate::pen::Pen;
 use crate::wood::on_page;
 use cordonry::pose::PosedRow;
 use cordonry::row::{ShootId, TreeId};
-use std::collections::BTreeSet;
+use cordonry::sorted::Set;
 use svg::node::element::Element;
 
 /// A shoot of a row, of which tree.
 pub type RowShoot = (TreeId, ShootId);
 
 /// The shoots of a row that another does not have.
-pub fn lone_shoots(row: &PosedRow, other: &PosedRow) -> BTreeSet<RowShoot> {
-    let all = |row: &PosedRow| -> BTreeSet<RowShoot> {
+pub fn lone_shoots(row: &PosedRow, other: &PosedRow) -> Set<RowShoot> {
+    let all = |row: &PosedRow| -> Set<RowShoot> {
         let trees = row.posed().iter().map(|p| p.tree());
         trees
             .flat_map(|t| t.shoots.iter().map(|s| (t.id, s.id)))
@@ -26,7 +26,7 @@ pub fn lone_shoots(row: &PosedRow, other: &PosedRow) -> BTreeSet<RowShoot> {
 }
 
 /// Strokes across the wood of some shoots, like a ladder: they stand out without colour too.
-pub(crate) fn element(row: &PosedRow, shoots: &BTreeSet<RowShoot>) -> Option<Element> {
+pub(crate) fn element(row: &PosedRow, shoots: &Set<RowShoot>) -> Option<Element> {
     let mut pen = Pen::default();
     for posed in row.posed() {
         let tree = posed.tree().id;
@@ -46,6 +46,6 @@ pub(crate) fn element(row: &PosedRow, shoots: &BTreeSet<RowShoot>) -> Option<Ele
 }
 
 /// The same as markup, to be laid over the wall.
-pub fn lone_marks(row: &PosedRow, shoots: &BTreeSet<RowShoot>) -> String {
+pub fn lone_marks(row: &PosedRow, shoots: &Set<RowShoot>) -> String {
     element(row, shoots).map_or_else(String::new, |e| e.to_string())
 }

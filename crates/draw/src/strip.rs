@@ -14,10 +14,10 @@ use cordonry::cover::{Cover, Place, Span, upright_places};
 use cordonry::plan::Plan;
 use cordonry::pose::{Posed, PosedRow};
 use cordonry::row::{Moment, Row};
+use cordonry::sorted::Set;
 use cordonry::work::Work;
 use cordonry_words::Words;
 use kurbo::Point;
-use std::collections::BTreeSet;
 use svg::node::Node;
 use svg::node::element::Element;
 
@@ -54,7 +54,7 @@ pub(crate) struct Drawing<'a> {
     /// When it is done.
     pub moment: Moment,
     /// Shoots that stand out: another scheme does not have them.
-    pub lone: Option<&'a BTreeSet<RowShoot>>,
+    pub lone: Option<&'a Set<RowShoot>>,
 }
 
 /// Room for the row in one strip, pixels of paper.

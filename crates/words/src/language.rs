@@ -1,7 +1,6 @@
 //! Languages: each a folder in `lang`, and nothing else.
 
 use crate::marks::{CASE, CHOICE, IS, NEXT, VALUE};
-use cordonry::arrange::Gather;
 use std::collections::{BTreeMap, BTreeSet};
 
 // What the build found, in four, so that a program that reaches the one needs none of the others.
@@ -60,16 +59,16 @@ impl Language {
                 let shown = text.split(VALUE).skip(1).step_by(2);
                 let choosing = text.split(CHOICE).skip(1);
                 let choosing = choosing.filter_map(|t| Some(t.split_once(CASE)?.0));
-                (key, shown.chain(choosing).gathered_set())
+                (key, shown.chain(choosing).collect())
             })
-            .gathered_map()
+            .collect()
     }
 
     /// The keys of the texts that it lacks.
     pub fn missing(self) -> BTreeSet<&'static str> {
         let mine = self.texts();
         let whole = Self::default().texts().into_keys();
-        whole.filter(|key| !mine.contains_key(key)).gathered_set()
+        whole.filter(|key| !mine.contains_key(key)).collect()
     }
 
     /// The language of that code; `None` where it has no folder.

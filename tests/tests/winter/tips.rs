@@ -5,8 +5,8 @@ use cordonry::advise::draft;
 use cordonry::check::{Context, tips_due};
 use cordonry::plan::{Phase, Plan, Replayer};
 use cordonry::row::{Pose, TreeId};
+use cordonry::sorted::Set;
 use cordonry::work::Work;
-use std::collections::BTreeSet;
 
 #[test]
 fn what_is_to_be_tipped_is_tipped_or_is_told_to_need_none() {
@@ -24,7 +24,7 @@ fn what_is_to_be_tipped_is_tipped_or_is_told_to_need_none() {
         assert!(tips_due(&Context::of(&after)).is_empty(), "row {seed}");
         let work = made.pieces.iter().flat_map(|p| &p.work);
         let tip = work.filter(|w| matches!(w, Work::Tip { .. }));
-        let done: BTreeSet<TreeId> = tip.filter_map(Work::tree).collect();
+        let done: Set<TreeId> = tip.filter_map(Work::tree).collect();
         let gone: Vec<&TreeId> = due.difference(&done).collect();
         assert_eq!(made.untipped(&plan).expect("trees"), gone.len());
         for tree in &gone {

@@ -8,8 +8,8 @@ use crate::check::{
 use crate::plan::{Phase, Plan, Replayed, Replayer, Schedule};
 use crate::refusal::Refusal;
 use crate::row::{Moment, TreeId};
+use crate::sorted::{Map, Set};
 use crate::work::{Subject, Work};
-use std::collections::{BTreeMap, BTreeSet};
 
 /// More rounds than this add nothing that a person would follow.
 const ROUNDS: usize = 60;
@@ -42,7 +42,7 @@ pub fn draft_by(
         moment,
         weights: *weights,
         replayer: Replayer::default(),
-        held: BTreeMap::new(),
+        held: Map::new(),
         pieces: Vec::new(),
         plan: whole.clone(),
     };
@@ -84,7 +84,7 @@ struct Job {
     weights: Weights,
     replayer: Replayer,
     /// Work of the window that its grower has planned: it stays.
-    held: BTreeMap<Option<TreeId>, Vec<Work>>,
+    held: Map<Option<TreeId>, Vec<Work>>,
     pieces: Vec<Piece>,
     plan: Plan,
 }
@@ -256,7 +256,7 @@ impl Job {
         let laid = next
             .iter()
             .flat_map(|n| n.work.iter().filter_map(Work::tree));
-        let laid: BTreeSet<TreeId> = laid.gathered_set();
+        let laid: Set<TreeId> = laid.gathered_set();
         for finding in &mut found {
             let waits = |w: &Work| {
                 let goes = matches!(w, Work::Remove { .. });
@@ -294,7 +294,7 @@ impl Job {
             let shoot = w.subject().shoot;
             posed.before().name(shoot).or_else(|| posed.name(shoot))
         };
-        let mut told: BTreeSet<Subject> = BTreeSet::new();
+        let mut told: Set<Subject> = Set::new();
         let there = self.plan.schemes.get(self.scheme);
         let mut pieces = self.pieces;
         let held = |w: &Work| self.held.get(&w.tree()).is_some_and(|h| h.contains(w));

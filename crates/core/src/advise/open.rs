@@ -6,8 +6,8 @@ use crate::check::{Context, Finding, Matter, Severity, matters, survey, tips_due
 use crate::plan::{Phase, Plan, Replayer};
 use crate::refusal::Refusal;
 use crate::row::TreeId;
+use crate::sorted::Set;
 use crate::work::Work;
-use std::collections::BTreeSet;
 
 /// Of so many findings of a matter the remedies are tried.
 const TRIED: usize = 4;
@@ -54,7 +54,7 @@ impl Draft {
     /// No such scheme in that plan.
     pub fn untipped(&self, plan: &Plan) -> Result<usize, Refusal> {
         let mut replayer = Replayer::default();
-        let mut due = |plan: &Plan| -> Result<BTreeSet<TreeId>, Refusal> {
+        let mut due = |plan: &Plan| -> Result<Set<TreeId>, Refusal> {
             let at = replayer.at(plan, self.scheme, self.moment, Phase::After)?;
             Ok(tips_due(&Context::of(&at)))
         };

@@ -7,8 +7,8 @@ use crate::plan::{Counted, Phase, Plan, Replayed, Replayer, RowYears, Years};
 use crate::refusal::Refusal;
 use crate::row::{Kind, Moment, Shoot, TreeId};
 use crate::said::{Arg, Said};
+use crate::sorted::Map;
 use crate::work::Work;
-use std::collections::BTreeMap;
 
 /// From and to what share of last year's growth is tipped, per cent: common practice, published for precocious stock.
 pub const PERCENT: (i32, i32) = (15, 30);
@@ -110,7 +110,7 @@ pub fn tips(plan: &Plan, scheme: usize, leaf: u8) -> Result<Tips, Refusal> {
             let less = percent - less;
             (coarse && less > PERCENT.0 && enough(*leaf)).then_some((*tree, less))
         };
-        let shares: BTreeMap<TreeId, i32> = told.iter().filter_map(finer).gathered_map();
+        let shares: Map<TreeId, i32> = told.iter().filter_map(finer).gathered_map();
         let all = works(&at, &|tree| shares.get(&tree).copied());
         let years = years.of(&with(&bare, scheme, moment, &all), scheme, harvest)?;
         for (i, tree, best) in &mut told {
@@ -121,7 +121,7 @@ pub fn tips(plan: &Plan, scheme: usize, leaf: u8) -> Result<Tips, Refusal> {
             }
         }
     }
-    let mut chosen: BTreeMap<TreeId, i32> = BTreeMap::new();
+    let mut chosen: Map<TreeId, i32> = Map::new();
     let mut trees = Vec::new();
     for (i, tree, (percent, leaf)) in told {
         if percent > 0 {

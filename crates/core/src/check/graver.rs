@@ -4,7 +4,7 @@ use super::seen::Seen;
 use super::{ALL, Context, Finding, Part, Severity};
 use crate::cover::Span;
 use crate::row::TreeId;
-use std::collections::BTreeSet;
+use crate::sorted::Set;
 
 /// Rules that look at the row as a whole: a part of it says nothing about them.
 pub(super) const WHOLE: [&str; 6] = [
@@ -52,11 +52,11 @@ pub(super) fn judged_work(context: &Context<'_>) -> Vec<Finding> {
 }
 
 /// The trees about which anything is graver on a row than it was; with something that is about none, all trees.
-pub fn harmed(before: &Context<'_>, after: &Context<'_>) -> BTreeSet<TreeId> {
+pub fn harmed(before: &Context<'_>, after: &Context<'_>) -> Set<TreeId> {
     let (was, is) = (judged(before), judged(after));
     let change = Change::new(was.iter().collect(), is.iter().collect());
     let all = || after.row.trees.iter().map(|t| t.id);
-    let mut out = BTreeSet::new();
+    let mut out = Set::new();
     for graver in change.graver() {
         match graver.subjects.is_empty() {
             true => out.extend(all()),
@@ -158,7 +158,7 @@ impl<'f> Change<'f> {
     }
 
     /// Whether it is of use to some trees, or where they reach, if what is less is about none.
-    pub fn mends_of(&self, trees: &BTreeSet<TreeId>, reach: Span) -> bool {
+    pub fn mends_of(&self, trees: &Set<TreeId>, reach: Span) -> bool {
         let about = |f: &Finding| match f.subjects.is_empty() {
             true => f.x <= reach.to && reach.from <= f.x + f.width,
             false => f.subjects.iter().any(|p| trees.contains(&p.tree)),

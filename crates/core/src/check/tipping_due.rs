@@ -5,9 +5,9 @@ use super::{Context, Finding, Remedy, Severity};
 use crate::arrange::Gather;
 use crate::row::{GrowthUnit, Limit, Moment, Pose, TreeId, Window};
 use crate::said::Arg;
+use crate::sorted::Set;
 use crate::standing::have_height;
 use crate::work::Work;
-use std::collections::BTreeSet;
 
 pub(super) const RULE: &str = "tipping-due";
 
@@ -33,7 +33,7 @@ fn left(unit: &GrowthUnit, percent: i32) -> bool {
 }
 
 /// The trees of a row that are to be tipped.
-pub fn tips_due(context: &Context<'_>) -> BTreeSet<TreeId> {
+pub fn tips_due(context: &Context<'_>) -> Set<TreeId> {
     let found = find(&Seen::to_judge(context)).into_iter();
     let tree = |f: Finding| f.subjects.first().map(|p| p.tree);
     found.filter_map(tree).gathered_set()

@@ -12,10 +12,10 @@ use crate::plan::{Phase, Plan, Replayed, replay};
 use crate::pose::{Posed, PosedRow};
 use crate::refusal::Refusal;
 use crate::row::{Limit, Moment, Row, Targets, Tree, TreeId};
+use crate::sorted::{Map, Set};
 use crate::terms::Terms;
 use crate::units::Mm;
 use crate::work::Work;
-use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
 /// Room beside the trees that a remedy changes, mm: what is farther off is not judged again.
@@ -98,7 +98,7 @@ pub(super) struct State {
     pub scheme: usize,
     pub moment: Moment,
     /// The trees that were found.
-    found: Arc<BTreeSet<TreeId>>,
+    found: Arc<Set<TreeId>>,
     row: PosedRow,
     terms: Terms,
     targets: Arc<Targets>,
@@ -116,7 +116,7 @@ pub(super) struct State {
 
 /// What was judged of a stretch of a state, by its ends.
 #[derive(Default)]
-struct Known(BTreeMap<(i64, i64), Vec<Finding>>);
+struct Known(Map<(i64, i64), Vec<Finding>>);
 
 /// A remedy that was tried and does no harm.
 struct Tried {
@@ -332,7 +332,7 @@ impl State {
     ) -> Option<Trees> {
         let g = self.row.geometry();
         let mut out: Option<Trees> = None;
-        let (mut void, mut ids) = (0, BTreeSet::new());
+        let (mut void, mut ids) = (0, Set::new());
         for (tree, idle) in trees {
             void += idle;
             ids.insert(tree.id);
@@ -374,7 +374,7 @@ impl State {
     ) -> (PosedRow, PosedRow) {
         let g = self.row.geometry();
         let by_id = |p: &'t Arc<Posed>| (p.tree().id, p);
-        let changed: BTreeMap<TreeId, &Arc<Posed>> = changed.map(by_id).gathered_map();
+        let changed: Map<TreeId, &Arc<Posed>> = changed.map(by_id).gathered_map();
         let foot = |p: &Arc<Posed>| p.tree().foot.f();
         let all = self.row.posed();
         let first = all.partition_point(|p| foot(p) < around.from - self.far);

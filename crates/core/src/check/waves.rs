@@ -13,8 +13,8 @@ use crate::arrange::{Arrange, Gather};
 use crate::cover::Span;
 use crate::plan::{Plan, Replayed};
 use crate::row::TreeId;
+use crate::sorted::Set;
 use crate::work::Work;
-use std::collections::BTreeSet;
 
 /// Room beside what is judged for a remedy, mm: what it leaves of a finding is told beside what there was of it.
 const LONGER: f64 = 2_000.0;
@@ -111,7 +111,7 @@ impl<'f> Job<'f> {
     }
 
     /// The trees that a remedy works on or its finding tells of.
-    fn touches(&self, turn: Turn) -> BTreeSet<TreeId> {
+    fn touches(&self, turn: Turn) -> Set<TreeId> {
         let told = self.findings[turn.finding].subjects.iter().map(|p| p.tree);
         let work = self.remedy(turn).into_iter().flat_map(|r| &r.work);
         told.chain(work.filter_map(Work::tree)).gathered_set()
@@ -121,7 +121,7 @@ impl<'f> Job<'f> {
     fn wave(&mut self) -> Vec<Turn> {
         let left = std::mem::take(&mut self.left);
         let stage = left.first().map(|t| order(self.findings, *t).0);
-        let mut busy: BTreeSet<TreeId> = BTreeSet::new();
+        let mut busy: Set<TreeId> = Set::new();
         let (mut wave, mut closed) = (Vec::new(), false);
         for turn in left {
             let touches = self.touches(turn);

@@ -9,7 +9,7 @@ pub use rates::{Rate, Rates};
 use crate::range::{self, Range};
 use crate::refusal::Refusal;
 use crate::said::Arg;
-use std::collections::BTreeMap;
+use crate::sorted::Map;
 
 /// What the one who hands work out knows of a crew: what a plan keeps beside its work.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -17,7 +17,7 @@ pub struct Hands {
     /// How long pieces of work take.
     pub rates: Rates,
     /// How many do a job together, where that is not as usual.
-    pub people: BTreeMap<Job, usize>,
+    pub people: Map<Job, usize>,
 }
 
 impl Hands {

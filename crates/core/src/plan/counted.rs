@@ -9,7 +9,7 @@ use crate::model::Parameter::FlowersBud;
 use crate::range::Range;
 use crate::refusal::Refusal;
 use crate::row::{Tree, TreeId};
-use std::collections::BTreeMap;
+use crate::sorted::Map;
 use std::sync::Arc;
 
 /// What was counted before a leaf grew, and what it makes of the model's spurs.
@@ -60,7 +60,7 @@ fn mean(numbers: &[f64]) -> (f64, Option<f64>) {
 }
 
 /// By leaf what its spurs bear against the model's.
-pub(super) type Bearing = BTreeMap<u8, f64>;
+pub(super) type Bearing = Map<u8, f64>;
 
 /// A row's trees under a scheme, from which a counted one is walked on to the winter of its count.
 pub(super) struct Trees<'p> {

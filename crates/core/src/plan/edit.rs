@@ -7,8 +7,8 @@ use crate::pose::as_found;
 use crate::refusal::Refusal;
 use crate::row::{Tree, TreeId};
 use crate::said::Arg;
+use crate::sorted::Map;
 use crate::work::{Effect, Subject, Work, apply, apply_to_tree, apply_to_trellis};
-use std::collections::BTreeMap;
 use std::sync::Arc;
 
 impl Plan {
@@ -166,7 +166,7 @@ struct Trees<'p> {
     scheme: &'p Scheme,
     moment: Moment,
     frames: Frames,
-    before: BTreeMap<TreeId, Arc<Tree>>,
+    before: Map<TreeId, Arc<Tree>>,
 }
 
 impl<'p> Trees<'p> {
@@ -177,7 +177,7 @@ impl<'p> Trees<'p> {
             scheme,
             moment,
             frames: Frames::new(plan, scheme, &scheme.schedule),
-            before: BTreeMap::new(),
+            before: Map::new(),
         })
     }
 

@@ -9,9 +9,8 @@ use crate::hands::Job;
 use crate::refusal::Refusal;
 use crate::row::TreeId;
 use crate::said::Arg;
+use crate::sorted::{Map, Set};
 use crate::work::{Subject, Work};
-use std::collections::btree_map::Entry;
-use std::collections::{BTreeMap, BTreeSet};
 
 /// What is told of one piece of work.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -42,13 +41,13 @@ pub struct Field {
     /// The pieces that are done.
     pub(crate) done: Schedule,
     /// The pieces that were left, with the reason.
-    pub(crate) skipped: BTreeMap<(Moment, Subject), (Work, String)>,
+    pub(crate) skipped: Map<(Moment, Subject), (Work, String)>,
     /// What was written down at a tree, or at the trellis, in a window.
-    pub(crate) notes: BTreeMap<(Moment, Option<TreeId>), String>,
+    pub(crate) notes: Map<(Moment, Option<TreeId>), String>,
     /// What a second look found.
-    pub(crate) seen: BTreeMap<(Moment, Subject), (Work, Seen)>,
+    pub(crate) seen: Map<(Moment, Subject), (Work, Seen)>,
     /// How many cuts more a second look found on a tree than a job asked for.
-    pub(crate) extra: BTreeMap<(Moment, Job, TreeId), u16>,
+    pub(crate) extra: Map<(Moment, Job, TreeId), u16>,
 }
 
 impl Field {
@@ -358,9 +357,9 @@ impl Taken {
 #[derive(Default)]
 struct Handed {
     replayer: Replayer,
-    leaves: BTreeMap<u8, Plan>,
+    leaves: Map<u8, Plan>,
     usual: Replayer,
-    work: BTreeMap<Moment, Vec<Work>>,
+    work: Map<Moment, Vec<Work>>,
 }
 
 impl Handed {
@@ -374,10 +373,11 @@ impl Handed {
         if !self.work.contains_key(&moment) {
             let mut all = self.replayer.work_at(plan, scheme, moment)?;
             if all.is_empty() && self.is_idle(plan, scheme, moment.leaf)? {
-                let usual = match self.leaves.entry(moment.leaf) {
-                    Entry::Occupied(known) => known.into_mut(),
-                    Entry::Vacant(new) => new.insert(plan.with_season_usual(scheme, moment.leaf)?),
-                };
+                if !self.leaves.contains_key(&moment.leaf) {
+                    let usual = plan.with_season_usual(scheme, moment.leaf)?;
+                    self.leaves.insert(moment.leaf, usual);
+                }
+                let usual = &self.leaves[&moment.leaf];
                 all = self.usual.work_at(usual, scheme, moment)?;
             }
             self.work.insert(moment, all);
@@ -404,7 +404,7 @@ impl Plan {
         self.found.tree(tree).is_some() || self.planted().contains(&tree)
     }
 
-    fn planted(&self) -> BTreeSet<TreeId> {
+    fn planted(&self) -> Set<TreeId> {
         let schemes = self.schemes.iter();
         let works = schemes.flat_map(|s| s.schedule.all().map(|(_, work)| work));
         let planted = works.filter(|w| matches!(w, Work::Plant { .. }));

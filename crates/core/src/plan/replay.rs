@@ -16,10 +16,10 @@ use crate::pose::{Posed, PosedRow};
 use crate::refusal::Refusal;
 use crate::row::{Row, Targets, Tree, TreeId};
 use crate::said::Arg;
+use crate::sorted::{Map, Set};
 use crate::standing::{wires, work};
 use crate::terms::Terms;
 use crate::work::{Work, one_more};
-use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
 /// A row at a moment, and the work that found no subject on the way there.
@@ -60,7 +60,7 @@ pub struct Replayer {
 #[derive(Clone, Debug, Default)]
 struct Kept {
     frames: Option<Arc<Frames>>,
-    runs: BTreeMap<TreeId, Run>,
+    runs: Map<TreeId, Run>,
 }
 
 impl Replayer {
@@ -286,8 +286,8 @@ impl Plan {
         &self,
         scheme: usize,
         moment: Moment,
-        ids: &BTreeSet<TreeId>,
-    ) -> Result<BTreeMap<TreeId, Arc<Tree>>, Refusal> {
+        ids: &Set<TreeId>,
+    ) -> Result<Map<TreeId, Arc<Tree>>, Refusal> {
         let scheme = self.scheme(scheme)?;
         let frames = Frames::new(self, scheme, &scheme.schedule);
         let found = self.found.trees.iter().filter(|t| ids.contains(&t.id));
@@ -311,8 +311,8 @@ impl Plan {
         &self,
         scheme: usize,
         moment: Moment,
-        ids: &BTreeSet<TreeId>,
-    ) -> Result<BTreeMap<TreeId, (Arc<Tree>, usize)>, Refusal> {
+        ids: &Set<TreeId>,
+    ) -> Result<Map<TreeId, (Arc<Tree>, usize)>, Refusal> {
         let scheme = self.scheme(scheme)?;
         let frames = Frames::new(self, scheme, &scheme.schedule);
         let found = self.found.trees.iter().filter(|t| ids.contains(&t.id));

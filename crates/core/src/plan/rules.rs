@@ -99,7 +99,7 @@ impl Plan {
                     .planned
                     .retain(|m| !were.contains(m) || worked.contains(m));
                 let planned = now.iter().filter(|m| !stood.contains(&m.window));
-                standing.planned.extend(planned);
+                standing.planned.extend(planned.copied());
             }
         }
         self

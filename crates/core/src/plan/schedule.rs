@@ -7,9 +7,9 @@
 use crate::arrange::Arrange;
 use crate::arrange::Gather;
 use crate::row::{Moment, TreeId, Window};
+use crate::sorted::{Map, Set};
 use crate::work::{Subject, Work};
 use rpds::RedBlackTreeMapSync;
-use std::collections::{BTreeMap, BTreeSet};
 use std::fmt;
 use std::sync::Arc;
 
@@ -56,7 +56,7 @@ impl Schedule {
     }
 
     /// The moments that have work, in order of time.
-    pub fn moments(&self) -> BTreeSet<Moment> {
+    pub fn moments(&self) -> Set<Moment> {
         let batches = self.trees.values().flat_map(|b| b.iter());
         batches.map(|b| b.moment).gathered_set()
     }
@@ -206,7 +206,7 @@ impl fmt::Debug for Schedule {
 /// Of several pieces of work on one subject in one window the last stays, as when they are done one after another.
 impl FromIterator<(Moment, Work)> for Schedule {
     fn from_iter<I: IntoIterator<Item = (Moment, Work)>>(all: I) -> Self {
-        let mut lists: BTreeMap<Option<TreeId>, BTreeMap<Moment, Vec<Work>>> = BTreeMap::new();
+        let mut lists: Map<Option<TreeId>, Map<Moment, Vec<Work>>> = Map::new();
         for (moment, work) in all {
             let windows = lists.entry(work.tree()).or_default();
             windows.entry(moment).or_default().push(work);
@@ -219,7 +219,7 @@ impl FromIterator<(Moment, Work)> for Schedule {
             let work = Arc::new(work);
             Batch { moment, work }
         };
-        let tree = |(tree, windows): (Option<TreeId>, BTreeMap<Moment, Vec<Work>>)| {
+        let tree = |(tree, windows): (Option<TreeId>, Map<Moment, Vec<Work>>)| {
             (tree, Arc::new(windows.into_iter().map(batch).collect()))
         };
         Self {

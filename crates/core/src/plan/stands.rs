@@ -9,8 +9,8 @@
 
 use super::{Moment, Plan, Scheme};
 use crate::row::{Targets, Window};
+use crate::sorted::Set;
 use crate::standing::{Rules, Standard};
-use std::collections::BTreeSet;
 use std::sync::Arc;
 
 /// The rules of a scheme, and where they do not hold.
@@ -19,14 +19,14 @@ pub struct Standing {
     /// What is done in windows that stand.
     pub rules: Rules,
     /// The windows that are planned: all that have work, and those in which nothing is done.
-    pub planned: BTreeSet<Moment>,
+    pub planned: Set<Moment>,
 }
 
 /// The standing windows of a plan's scheme.
 #[derive(Clone, Debug, PartialEq)]
 pub(super) struct Stands {
     standard: Standard,
-    planned: BTreeSet<Moment>,
+    planned: Set<Moment>,
 }
 
 impl Stands {
@@ -52,7 +52,9 @@ impl Stands {
         if let (Some(a), Some(b)) = (a, b)
             && a.standard == b.standard
         {
-            return a.planned.symmetric_difference(&b.planned).next().copied();
+            let [gone, come] =
+                [(a, b), (b, a)].map(|(a, b)| a.planned.difference(&b.planned).next());
+            return gone.into_iter().chain(come).min().copied();
         }
         let stands = |of: Option<&Self>, m| of.is_some_and(|s| s.at(m).is_some());
         let last = Moment {

@@ -9,7 +9,7 @@ use crate::arrange::Arrange;
 use crate::pose::Posed;
 use crate::refusal::Refusal;
 use crate::row::TreeId;
-use std::collections::BTreeMap;
+use crate::sorted::Map;
 use std::sync::Arc;
 
 /// The row before and after the work of every moment from the plan's start on, in order of time. A tree that did not change
@@ -19,7 +19,7 @@ pub struct Timeline<'p> {
     scheme: &'p Scheme,
     frames: Frames,
     begun: Begun,
-    trees: BTreeMap<TreeId, (Walk<'p>, Arc<Posed>)>,
+    trees: Map<TreeId, (Walk<'p>, Arc<Posed>)>,
     moments: std::vec::IntoIter<Moment>,
     next: Option<(Moment, Phase)>,
 }
@@ -38,7 +38,7 @@ impl Plan {
             scheme,
             frames: Frames::new(self, scheme, &scheme.schedule),
             begun: Begun::default(),
-            trees: BTreeMap::new(),
+            trees: Map::new(),
             next: moments.next().map(|m| (m, Phase::Before)),
             moments,
         })
@@ -62,24 +62,20 @@ impl Iterator for Timeline<'_> {
         void.extend(frames.void(moment, phase));
         let mut row = Vec::with_capacity(plan.found.trees.len());
         for found in cast.trees() {
-            let (walk, posed) = match self.trees.entry(found.id) {
-                std::collections::btree_map::Entry::Occupied(known) => {
-                    let known = known.into_mut();
-                    match phase {
-                        Phase::Before => known.0.grow(frames, moment),
-                        Phase::After => known.0.work(frames, moment),
-                    }
-                    known
-                }
-                // It is there from the start, or was planted by now.
-                std::collections::btree_map::Entry::Vacant(new) => {
-                    let work = scheme.schedule.on(Some(found.id));
-                    let mut walk = Walk::new(Arc::clone(found), work.map_or(&[], |w| w));
-                    walk.through(frames, plan.start(), moment, phase);
-                    let posed = Arc::new(Posed::new(Arc::clone(&walk.tree), geometry));
-                    new.insert((walk, posed))
-                }
-            };
+            let is_new = !self.trees.contains_key(&found.id);
+            // It is there from the start, or was planted by now.
+            let (walk, posed) = self.trees.entry(found.id).or_insert_with(|| {
+                let work = scheme.schedule.on(Some(found.id));
+                let mut walk = Walk::new(Arc::clone(found), work.map_or(&[], |w| w));
+                walk.through(frames, plan.start(), moment, phase);
+                let posed = Arc::new(Posed::new(Arc::clone(&walk.tree), geometry));
+                (walk, posed)
+            });
+            match phase {
+                _ if is_new => {}
+                Phase::Before => walk.grow(frames, moment),
+                Phase::After => walk.work(frames, moment),
+            }
             let same = posed.is(&walk.tree, geometry);
             if !same || !posed.is_counted_on(None) {
                 let tree = Arc::clone(&walk.tree);

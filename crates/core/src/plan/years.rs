@@ -12,13 +12,13 @@ use crate::fruit::{Crop, fruit};
 use crate::pose::Posed;
 use crate::refusal::Refusal;
 use crate::row::{Pose, Role, ShootId, Targets, Tree, TreeId};
+use crate::sorted::Map;
 use crate::terms::Stand;
 use crate::work::Work;
-use std::collections::BTreeMap;
 use std::sync::Arc;
 
 /// Work of a leaf by the name of its kind, with how many pieces there are of each.
-pub type WorkCount = BTreeMap<&'static str, u32>;
+pub type WorkCount = Map<&'static str, u32>;
 
 /// Ages of uprights that are counted apart; older ones count as the last.
 pub const AGES: usize = 8;
@@ -91,7 +91,7 @@ pub struct Years {
 #[derive(Clone, Debug, Default)]
 struct Kept {
     frames: Option<Arc<Frames>>,
-    trees: BTreeMap<TreeId, Known>,
+    trees: Map<TreeId, Known>,
 }
 
 #[derive(Clone, Debug)]

@@ -4,8 +4,8 @@ use crate::range::Range;
 use crate::refusal::Refusal;
 use crate::renewal::Share;
 use crate::said::Arg;
+use crate::sorted::Map;
 use serde::Serialize;
-use std::collections::BTreeMap;
 
 /// How well founded a value is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
@@ -220,7 +220,7 @@ pub(crate) fn refused_limit(key: &str, value: f64, (low, high): Range) -> Refusa
 /// The limits in force: the defaults, but for what the user has set.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Targets {
-    set: BTreeMap<Limit, f64>,
+    set: Map<Limit, f64>,
     /// The last leaf before which is tipped, 0 for until the wall has its height or renewal begins; `None` where nobody says
     /// that it ends.
     tip_until: Option<f64>,

@@ -5,8 +5,8 @@ use super::shoot::{Kind, Pose, Shoot, Toward};
 use crate::arrange::Arrange;
 use crate::range;
 use crate::said::{Arg, Said};
+use crate::sorted::Map;
 use crate::units::{Deg, Mm};
-use std::collections::BTreeMap;
 
 /// How the stock was set in the ground.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -179,7 +179,7 @@ impl Tree {
 
     /// What breaks the rules that every tree keeps; `None` when all hold. Used by tests and readers.
     pub fn broken_rule(&self) -> Option<Said> {
-        let mut seen: BTreeMap<ShootId, f64> = BTreeMap::new();
+        let mut seen: Map<ShootId, f64> = Map::new();
         for (i, s) in self.shoots.iter().enumerate() {
             let here = |what| {
                 let args = vec![

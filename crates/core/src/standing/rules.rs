@@ -3,7 +3,7 @@
 use crate::range::Range;
 use crate::row::{Limit, Status, Targets};
 use crate::said::Quantity;
-use std::collections::BTreeMap;
+use crate::sorted::Map;
 
 /// What the number of a rule is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -141,7 +141,7 @@ impl Rule {
 /// The rules of a scheme: the defaults, but for what was set.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Rules {
-    set: BTreeMap<Rule, f64>,
+    set: Map<Rule, f64>,
 }
 
 impl Rules {

@@ -2,7 +2,7 @@
 
 use cordonry::forecast::{Forecast, LeafFigures};
 use cordonry::plan::Plan;
-use std::collections::BTreeMap;
+use cordonry::sorted::Map;
 use std::sync::Arc;
 
 /// How many leaves from the found one on are told at least, and up to which leaf.
@@ -21,7 +21,7 @@ pub struct Ahead {
     /// The plan that was told of last.
     plan: Option<Arc<Plan>>,
     /// What was told of each of its schemes: two may stand side by side, asked by turns.
-    told: BTreeMap<usize, Arc<[LeafFigures]>>,
+    told: Map<usize, Arc<[LeafFigures]>>,
 }
 
 impl Ahead {

@@ -5,8 +5,8 @@ use cordonry::file::{read_plan, write_plan};
 use cordonry::plan::{Field, Plan, Schedule, Scheme};
 use cordonry::refusal::Refusal;
 use cordonry::row::{Row, Tree, TreeId};
+use cordonry::sorted::Map;
 use serde::{Deserialize, Serialize};
-use std::collections::BTreeMap;
 use std::sync::Arc;
 
 /// What a plan has become. The parts that changed travel in the plan file's own form, as a plan with nothing else in it:
@@ -114,7 +114,7 @@ impl Update {
     }
 
     fn merged(&self, base: &Plan, sent: Plan) -> Plan {
-        let mut trees: BTreeMap<TreeId, Arc<Tree>> = BTreeMap::new();
+        let mut trees: Map<TreeId, Arc<Tree>> = Map::new();
         for tree in base.found.trees.iter().chain(&sent.found.trees) {
             trees.insert(tree.id, Arc::clone(tree));
         }

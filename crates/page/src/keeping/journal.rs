@@ -10,8 +10,8 @@ use cordonry::arrange::Gather;
 use cordonry::file::{read_plan, write_plan};
 use cordonry::plan::{Line, Plan};
 use cordonry::refusal::Refusal;
+use cordonry::sorted::Map;
 use serde::{Deserialize, Serialize};
-use std::collections::BTreeMap;
 use std::sync::Arc;
 
 /// A step as it is kept.
@@ -44,9 +44,9 @@ pub struct Journal {
     whole: u32,
     /// Length of the whole plan's text.
     weight: usize,
-    plans: BTreeMap<u32, Arc<Plan>>,
+    plans: Map<u32, Arc<Plan>>,
     /// Of each step the plan that it begins from, and its length.
-    steps: BTreeMap<u32, (u32, usize)>,
+    steps: Map<u32, (u32, usize)>,
 }
 
 impl Journal {
@@ -80,7 +80,7 @@ impl Journal {
             whole = Some((now, text));
         }
         let mut steps = Vec::new();
-        let mut sizes = BTreeMap::new();
+        let mut sizes = Map::new();
         for number in first + 1..=last {
             let (from, to) = match number <= at {
                 true => (number, number - 1),
@@ -143,9 +143,9 @@ impl Journal {
         now: u32,
     ) -> Result<(Line, Self), Refusal> {
         let plan = Arc::new(read_plan(text.as_bytes())?);
-        let mut plans = BTreeMap::from([(whole, plan)]);
-        let mut held = BTreeMap::new();
-        let mut labels = BTreeMap::new();
+        let mut plans = Map::from([(whole, plan)]);
+        let mut held = Map::new();
+        let mut labels = Map::new();
         let mut steps = steps.into_iter().map(|s| (s.number, s)).gathered_map();
         let mut read = |number: u32, from: u32, to: u32| {
             let step = steps.remove(&number)?;

@@ -8,7 +8,7 @@ use crate::check::{
 };
 use crate::cover::{Cover, Span};
 use crate::row::{Row, Toward, TreeId};
-use std::collections::BTreeMap;
+use crate::sorted::Map;
 use std::fmt;
 
 /// What findings come from.
@@ -152,7 +152,7 @@ fn follow(findings: &[&Finding], is_left: &[Option<usize>], out: &mut [Cause]) {
     let hosts: Vec<usize> = (0..findings.len())
         .filter(|i| is_opening(findings[*i]))
         .collect();
-    let mut crowds: BTreeMap<TreeId, Cause> = BTreeMap::new();
+    let mut crowds: Map<TreeId, Cause> = Map::new();
     for (f, cause) in findings.iter().zip(&*out) {
         if cause.name == uprights_too_close::RULE {
             for part in &f.subjects {

@@ -3,7 +3,7 @@
 use crate::check::Finding;
 use crate::plan::{Left, LeftSpot};
 use crate::row::{ShootId, TreeId};
-use std::collections::BTreeMap;
+use crate::sorted::Map;
 
 /// What a finding is known again by.
 pub(super) fn spot(f: &Finding) -> LeftSpot {
@@ -29,14 +29,14 @@ pub fn open<'f>(
 }
 
 /// What is left in this leaf, by what is known again of it.
-pub(super) struct LeftHere<'l>(BTreeMap<Known<'l>, Vec<(usize, &'l LeftSpot)>>);
+pub(super) struct LeftHere<'l>(Map<Known<'l>, Vec<(usize, &'l LeftSpot)>>);
 
 /// By which a left place is looked up: its rule and its first part.
 type Known<'l> = (&'l str, Option<(TreeId, Option<ShootId>)>);
 
 impl<'l> LeftHere<'l> {
     pub fn of(left: &'l [Left], leaf: u8) -> Self {
-        let mut out: BTreeMap<Known<'l>, Vec<(usize, &LeftSpot)>> = BTreeMap::new();
+        let mut out: Map<Known<'l>, Vec<(usize, &LeftSpot)>> = Map::new();
         for (n, left) in left.iter().enumerate().filter(|(_, l)| l.leaf == leaf) {
             for spot in &left.spots {
                 let known = out.entry((&spot.rule, spot.part)).or_default();

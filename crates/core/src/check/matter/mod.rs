@@ -17,12 +17,12 @@ use crate::cover::{Cover, Span, joined};
 use crate::plan::Left;
 use crate::row::{Limit, Row, Targets, TreeId};
 use crate::said::{Arg, Said};
+use crate::sorted::Map;
 use crate::work::Work;
 use cause::{causes, holes, span};
 use family::{FILLED, LOST, named};
 use left::{LeftHere, spot};
 use serde::Serialize;
-use std::collections::BTreeMap;
 
 /// How much a matter is about.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
@@ -80,7 +80,7 @@ impl Matter {
     ) -> Vec<(usize, &'f Remedy)> {
         let mut out: Vec<(usize, &Remedy)> = Vec::new();
         // A matter may have tens of thousands: each is held against those alone whose work begins alike.
-        let mut known: BTreeMap<_, Vec<&Remedy>> = BTreeMap::new();
+        let mut known: Map<_, Vec<&Remedy>> = Map::new();
         for i in &self.findings {
             let Some(first) = remedies(*i).first() else {
                 continue;
@@ -147,7 +147,7 @@ pub fn matters(
     let is_left: Vec<Option<usize>> = findings.iter().map(|f| here.place(f)).collect();
     let holes = holes(row, cover);
     let causes = causes(row, &holes, findings, &is_left);
-    let mut groups: BTreeMap<(Option<usize>, Option<Cause>), Vec<usize>> = BTreeMap::new();
+    let mut groups: Map<(Option<usize>, Option<Cause>), Vec<usize>> = Map::new();
     for (i, cause) in causes.iter().enumerate() {
         let cause = is_left[i].is_none().then_some(*cause);
         groups.entry((is_left[i], cause)).or_default().push(i);

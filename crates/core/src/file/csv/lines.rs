@@ -10,7 +10,8 @@ use crate::range::{self, Range};
 use crate::refusal::Refusal;
 use crate::row::{Face, Kind, Laterals, Moment, Origin, Toward};
 use crate::said::{Arg, Said};
-use std::collections::{BTreeMap, BTreeSet};
+use crate::sorted::Set;
+use std::collections::BTreeMap;
 
 /// One line.
 #[derive(Debug)]
@@ -245,7 +246,7 @@ fn says(table: &Table, record: &Record) -> Result<Says, Refusal> {
 }
 
 /// One more than the last season of any line but those that are left out; not before the last cut.
-pub(super) fn found_leaf(lines: &[Line], left_out: &BTreeSet<usize>) -> u8 {
+pub(super) fn found_leaf(lines: &[Line], left_out: &Set<usize>) -> u8 {
     let mut last = 0;
     let mut written = false;
     let mut shoots = false;

@@ -18,10 +18,11 @@ use crate::row::{
     Face, GrowthUnit, Kind, Limit, Planted, Pose, Shoot, ShootId, Targets, Toward, Tree, TreeId,
 };
 use crate::said::{Arg, Quantity, Said};
+use crate::sorted::Set;
 use crate::units::Deg;
 use crate::usual;
 use crate::walk::{misplaced, unlikely};
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
 use std::sync::Arc;
 
 /// Most laid shoots on one tree.
@@ -62,7 +63,7 @@ pub(super) fn build(
     said: &mut Vec<Said>,
     tell: Tell<'_>,
 ) -> Built {
-    let mut none = BTreeSet::new();
+    let mut none = Set::new();
     let mut leaf = options.leaf.unwrap_or_else(|| found_leaf(&lines, &none));
     let (mut built, mut counts) = build_before(&lines, options, leaf, tell);
     // A line that is left out has no say in the leaf; without it others may come in or fall out, so that it is asked

@@ -22,9 +22,9 @@ use crate::range::{self, Range};
 use crate::refusal::Refusal;
 use crate::row::{Limit, refused_limit};
 use crate::said::Arg;
+use crate::sorted::{Map, Set};
 use crate::units::Mm;
 use crate::work::Work;
-use std::collections::{BTreeMap, BTreeSet};
 
 /// The file with all that it holds as the model has it today.
 ///
@@ -98,11 +98,11 @@ fn limits(targets: &mut v1::Targets) -> Result<(), Refusal> {
 }
 
 /// Raises the wires that are too low, and tells what becomes of a height by which work names a wire.
-fn heights(file: &mut v1::File) -> Result<BTreeMap<Mm, Mm>, Refusal> {
+fn heights(file: &mut v1::File) -> Result<Map<Mm, Mm>, Refusal> {
     let lowest = range::WIRE_HEIGHT.0 as i64;
     let (mut low, highest) = ranges::WIRE_HEIGHT;
     let mut free = lowest;
-    let mut out = BTreeMap::new();
+    let mut out = Map::new();
     for (n, wire) in file.found.trellis.wires.0.iter_mut().enumerate() {
         let old = number(wire.height_mm, (low, highest), &|| {
             format!("found.trellis.wires[{n}].height_mm")
@@ -112,7 +112,7 @@ fn heights(file: &mut v1::File) -> Result<BTreeMap<Mm, Mm>, Refusal> {
         out.insert(Mm(old as i32), Mm(wire.height_mm as i32));
     }
     // A low wire that isn't there must not become one that is there, or will be.
-    let mut named: BTreeSet<Mm> = out.values().copied().collect();
+    let mut named: Set<Mm> = out.values().copied().collect();
     each_work(&mut file.schemes.0, &mut |work| match *work {
         Work::MoveWire { height_mm, to_mm } => named.extend([height_mm, to_mm]),
         Work::AddWire { height_mm, .. }
@@ -120,8 +120,9 @@ fn heights(file: &mut v1::File) -> Result<BTreeMap<Mm, Mm>, Refusal> {
         | Work::CoverWire { height_mm, .. } => named.extend([height_mm]),
         _ => {}
     });
-    let low_names = named.range(..Mm(lowest as i32));
+    let low_names = named.before(&Mm(lowest as i32));
     let none: Vec<Mm> = low_names
+        .iter()
         .filter(|h| !out.contains_key(h))
         .copied()
         .collect();

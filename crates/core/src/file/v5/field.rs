@@ -7,8 +7,8 @@ use crate::file::json::UpTo;
 use crate::plan::{Field, Plan};
 use crate::refusal::Refusal;
 use crate::row::{Moment, TreeId, Window};
+use crate::sorted::Map;
 use crate::work::{Subject, Work};
-use std::collections::BTreeMap;
 
 pub(super) fn read(file: FieldDto, path: &str) -> Result<Field, Refusal> {
     let mut out = Field {
@@ -57,7 +57,7 @@ pub(super) fn read(file: FieldDto, path: &str) -> Result<Field, Refusal> {
     Ok(out)
 }
 
-fn once<K: Ord, V>(map: &mut BTreeMap<K, V>, key: K, value: V, path: &str) -> Result<(), Refusal> {
+fn once<K: Ord, V>(map: &mut Map<K, V>, key: K, value: V, path: &str) -> Result<(), Refusal> {
     match map.insert(key, value) {
         None => Ok(()),
         Some(_) => Err(twice(path.into(), "it")),

@@ -15,9 +15,9 @@ use crate::range::{self, Range};
 use crate::refusal::Refusal;
 use crate::row;
 use crate::row::{GrowthUnit, Limit, Moment, Row, ShootId, TreeId};
+use crate::sorted::{Map, Set};
 use crate::standing::{Rule, Rules};
 use crate::units::Mm;
-use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
 /// The plan in a text that says it is of version 5.
@@ -109,7 +109,7 @@ fn found_of(found: Found) -> Result<Row, Refusal> {
     let after = (from.f(), range::PLACE.1);
     let to = whole(found.to_mm, after, &|| "found.to_mm".into())?;
     let own_leaf = leaf(found.leaf, 1, Plan::MAX_LEAF, &|| "found.leaf".into())?;
-    let mut ids = BTreeSet::new();
+    let mut ids = Set::new();
     let mut trees = Vec::with_capacity(found.trees.0.len());
     for (n, t) in found.trees.0.into_iter().enumerate() {
         let path = format!("found.trees[{n}]");
@@ -166,7 +166,7 @@ fn tree_of(tree: Tree, found: u8, path: &str) -> Result<row::Tree, Refusal> {
     within(angle.degrees(), range::PLANTING_ANGLE, &|| {
         format!("{path}.planted.angle_deg")
     })?;
-    let mut lengths: BTreeMap<ShootId, f64> = BTreeMap::new();
+    let mut lengths: Map<ShootId, f64> = Map::new();
     let mut shoots = Vec::with_capacity(tree.shoots.0.len());
     for (n, s) in tree.shoots.0.into_iter().enumerate() {
         let path = format!("{path}.shoots[{n}]");
@@ -197,7 +197,7 @@ fn shoot_of(
     s: Shoot,
     found: u8,
     first: bool,
-    lengths: &BTreeMap<ShootId, f64>,
+    lengths: &Map<ShootId, f64>,
     path: &str,
 ) -> Result<row::Shoot, Refusal> {
     let at = |name: &str| format!("{path}.{name}");

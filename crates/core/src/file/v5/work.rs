@@ -8,8 +8,8 @@ use crate::file::v1::dto::SeasonDto;
 use crate::plan::{Plan, Schedule};
 use crate::refusal::Refusal;
 use crate::row::{Moment, Window};
+use crate::sorted::Set;
 use crate::work::Work;
-use std::collections::BTreeSet;
 
 /// All work of a list of leaves, each told once.
 pub(super) fn works_of(
@@ -17,7 +17,7 @@ pub(super) fn works_of(
     path: &str,
 ) -> Result<Vec<(Moment, Work)>, Refusal> {
     let mut work = Vec::new();
-    let mut leaves = BTreeSet::new();
+    let mut leaves = Set::new();
     for (n, s) in seasons.into_iter().enumerate() {
         let path = format!("{path}[{n}]");
         let leaf = leaf(s.leaf, 1, Plan::MAX_LEAF, &|| format!("{path}.leaf"))?;

@@ -10,8 +10,8 @@ use crate::file::v1::dto::{Laterals, MarkDto, Pose, Site, Trellis, Wire};
 use crate::plan::{Plan, Scheme};
 use crate::row;
 use crate::row::{Moment, Row, ShootId};
+use crate::sorted::Map;
 use crate::units::{Deg, Mm};
-use std::collections::BTreeMap;
 
 impl From<Moment> for Cut {
     fn from(moment: Moment) -> Self {
@@ -103,7 +103,7 @@ fn found(row: &Row) -> Found {
 }
 
 fn tree(tree: &row::Tree) -> Tree {
-    let mut lengths: BTreeMap<ShootId, i64> = BTreeMap::new();
+    let mut lengths: Map<ShootId, i64> = Map::new();
     let shoots = tree
         .shoots
         .iter()

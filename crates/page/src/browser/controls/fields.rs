@@ -4,9 +4,9 @@ use crate::browser::app::App;
 use crate::browser::dom;
 use cordonry::arrange::Gather;
 use cordonry::make::{Field, Form};
+use cordonry::sorted::Map;
 use cordonry::units::LengthStyle;
 use leptos::prelude::*;
-use std::collections::BTreeMap;
 use std::rc::Rc;
 use std::sync::Arc;
 
@@ -36,7 +36,7 @@ impl<F: Form + Send + Sync + 'static> FormSheet<F> {
             app,
             form: RwSignal::new(form),
             texts: RwSignal::new(texts),
-            wrong: RwSignal::new(BTreeMap::new()),
+            wrong: RwSignal::new(Map::new()),
         }
     }
 
@@ -126,7 +126,7 @@ impl<F: Form + Send + Sync + 'static> FormSheet<F> {
                 }
             }
         });
-        self.wrong.set(BTreeMap::new());
+        self.wrong.set(Map::new());
         self.app.set_style(style);
     }
 
@@ -160,7 +160,7 @@ impl<F: Form + Send + Sync + 'static> FormSheet<F> {
 }
 
 /// By key of a field what was typed, or what is wrong with it.
-type Texts = RwSignal<BTreeMap<&'static str, String>>;
+type Texts = RwSignal<Map<&'static str, String>>;
 
 /// A field of any form.
 fn one_field(

@@ -7,10 +7,10 @@ use crate::desk::Desk;
 use cordonry::check::Part;
 use cordonry::row::{ShootId, TreeId};
 use cordonry::said::Arg;
+use cordonry::sorted::Map;
 use cordonry_draw::Detail;
 use kurbo::Point;
 use leptos::prelude::*;
-use std::collections::BTreeMap;
 use wasm_bindgen::JsCast;
 use web_sys::{Element, PointerEvent, WheelEvent};
 
@@ -47,7 +47,7 @@ struct State {
     doing: Doing,
     start: Point,
     last: Point,
-    pointers: BTreeMap<i32, Point>,
+    pointers: Map<i32, Point>,
 }
 
 /// How far beside a shoot, in px, a press on a small wall still means it.
@@ -64,7 +64,7 @@ impl Hand {
                 doing: Doing::Nothing,
                 start: Point::ORIGIN,
                 last: Point::ORIGIN,
-                pointers: BTreeMap::new(),
+                pointers: Map::new(),
             }),
         }
     }

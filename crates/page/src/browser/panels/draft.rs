@@ -11,10 +11,10 @@ use cordonry::advise::Weights;
 use cordonry::arrange::Gather;
 use cordonry::plan::Plan;
 use cordonry::said::Arg;
+use cordonry::sorted;
 use cordonry::work::Work;
 use cordonry_draw::cautions;
 use leptos::prelude::*;
-use std::collections::BTreeSet;
 use std::rc::Rc;
 use std::sync::Arc;
 
@@ -87,7 +87,7 @@ impl Told {
                 kinds.push(piece.kind.clone());
             }
         }
-        let trees: BTreeSet<u32> = pieces.iter().filter_map(|p| p.tree).gathered_set();
+        let trees: sorted::Set<u32> = pieces.iter().filter_map(|p| p.tree).gathered_set();
         Self {
             pieces: pieces.clone(),
             cost: drafted.cost.clone(),
@@ -135,7 +135,7 @@ fn gained(app: App, helper: Helper, piece: Option<u32>) -> impl IntoView {
 #[component]
 fn DraftPanel(app: App, helper: Helper, open: RwSignal<bool>) -> impl IntoView {
     // The places of the pieces that are picked.
-    let picks = RwSignal::new(BTreeSet::<u32>::new());
+    let picks = RwSignal::new(sorted::Set::<u32>::new());
     let told = RwSignal::new(None::<Told>);
     let taken = RwSignal::new_local(None::<Taken>);
     let weights = RwSignal::new(Weights::default());
@@ -185,7 +185,7 @@ fn DraftPanel(app: App, helper: Helper, open: RwSignal<bool>) -> impl IntoView {
     on_cleanup(move || {
         app.with_wall(|wall, desk| wall.show_tried(desk, &[]));
     });
-    let pick = move |change: &dyn Fn(&mut BTreeSet<u32>)| {
+    let pick = move |change: &dyn Fn(&mut sorted::Set<u32>)| {
         picks.update(|picks| change(picks));
         let all = picks.with_untracked(|p| p.iter().copied().collect());
         taken.set(None);

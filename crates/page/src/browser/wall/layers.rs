@@ -1,7 +1,7 @@
 //! The elements of the wall's layers, made in their order.
 
 use crate::layers::{self, Layer, Surface};
-use std::collections::BTreeMap;
+use cordonry::sorted::Map;
 use wasm_bindgen::JsCast;
 use web_sys::{Document, Element, HtmlCanvasElement};
 
@@ -10,7 +10,7 @@ const SVG: &str = "http://www.w3.org/2000/svg";
 /// The elements, by layer.
 #[derive(Clone)]
 pub struct Layers {
-    elements: BTreeMap<Layer, Element>,
+    elements: Map<Layer, Element>,
     wall: Element,
     map: HtmlCanvasElement,
 }
@@ -20,7 +20,7 @@ impl Layers {
     pub fn new(host: &Element) -> Option<Self> {
         let document = host.owner_document()?;
         let map = picture(&document, host)?;
-        let mut elements = BTreeMap::new();
+        let mut elements = Map::new();
         let (mut last, mut wall) = (None::<(Surface, Element)>, None);
         for layer in Layer::ALL {
             let surface = layers::surface(layer);

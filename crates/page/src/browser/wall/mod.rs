@@ -13,12 +13,12 @@ use crate::overlay::{self, Marked};
 use crate::view::View;
 use cordonry::check::Part;
 use cordonry::row::TreeId;
+use cordonry::sorted::Map;
 use cordonry::work::Work;
 use cordonry_draw::{BAND_HEIGHT, ColourBy, Detail, LightAt, Paint, painted_group};
 use cordonry_words::Words;
 use drawn::{Drawn, DrawnEach};
 use layers::{Layers, drawing};
-use std::collections::BTreeMap;
 use wasm_bindgen::JsCast;
 use web_sys::{Document, Element, HtmlElement};
 
@@ -44,7 +44,7 @@ pub struct WallScreen {
     on_band: DrawnEach,
     host: Element,
     document: Document,
-    mounted: BTreeMap<TreeId, Element>,
+    mounted: Map<TreeId, Element>,
     detail: Option<Detail>,
     drawn: Option<View>,
     /// The height that it is held to, px.
@@ -89,7 +89,7 @@ impl WallScreen {
             band,
             host: host.clone(),
             document,
-            mounted: BTreeMap::new(),
+            mounted: Map::new(),
             detail: None,
             drawn: None,
             most: None,

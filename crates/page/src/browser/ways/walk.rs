@@ -8,9 +8,9 @@ use crate::browser::ways::doors::FormPage;
 use cordonry::refusal::Refusal;
 use cordonry::row::Toward;
 use cordonry::said::{Arg, Quantity, Said};
+use cordonry::sorted::Map;
 use cordonry::walk::{Answer, Ask, Doubt, Tape, Walk, WalkSetup, Way};
 use leptos::prelude::*;
-use std::collections::BTreeMap;
 
 /// What is laid down before the walk.
 #[component]
@@ -82,7 +82,7 @@ struct Walker {
     /// What is asked before what was typed is taken, and what it is then taken as.
     doubt: RwSignal<Option<(Doubt, Take)>>,
     /// What was typed where the walk was left by going back: by how many answers stood before it, and what was asked.
-    left: StoredValue<BTreeMap<usize, (Ask, String)>>,
+    left: StoredValue<Map<usize, (Ask, String)>>,
 }
 
 /// As what a typed text is taken.
@@ -246,7 +246,7 @@ pub fn Walking(app: App, entry: RwSignal<Doorway>, walk: Walk) -> impl IntoView 
         text: RwSignal::new(String::new()),
         wrong: RwSignal::new(None),
         doubt: RwSignal::new(None),
-        left: StoredValue::new(BTreeMap::new()),
+        left: StoredValue::new(Map::new()),
     };
     store::set_walk_open(true);
     request_animation_frame(move || hand.to_field());
