@@ -266,10 +266,19 @@ fn sheets_and_a_table_are_written() {
         serde_json::json!([file("crew-en.pdf"), file("crew-es.pdf")])
     );
     for language in ["en", "es"] {
+        let drawn = file(&format!("drawn-{language}.svg"));
+        let told = json(
+            &[
+                &["crew", EXAMPLE, "--leaf", "3"],
+                &["--language", language, "-o", &drawn, "--json"][..],
+            ]
+            .concat(),
+        );
+        let written = told["rows"][0]["written"].as_array().unwrap().len();
         let bytes = std::fs::read(file(&format!("crew-{language}.pdf"))).unwrap();
         let holds = |text: &str| bytes.windows(text.len()).any(|w| w == text.as_bytes());
         assert!(
-            bytes.starts_with(b"%PDF-") && holds(&format!("/Count {}", written.len())),
+            bytes.starts_with(b"%PDF-") && holds(&format!("/Count {written}")),
             "{language}"
         );
     }
