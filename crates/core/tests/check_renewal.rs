@@ -198,12 +198,12 @@ fn the_share_is_raised_in_good_time_and_where_that_is_too_late_it_is_said() {
     assert_eq!(
         said(3),
         "Tree 1: 3 uprights of 10 due to be stubbed, first upright 1 of 10, tree 1 (12 mm thick); \
-         more than the share, so that no wood passes 5 seasons"
+         more than the share, spread over the winters so that no wood passes 5 seasons"
     );
     assert_eq!(
         said(5),
         "Tree 1: 4 uprights of 10 due to be stubbed, first upright 1 of 10, tree 1 (12 mm thick); \
-         the oldest wood can't be held to 5 seasons, and reaches 6 at least"
+         the oldest wood can't be held to 5 seasons and reaches 6 before its turn comes, for at most a third of a tree is cut in one winter"
     );
 }
 
@@ -272,7 +272,7 @@ fn wood_at_the_age_limit_goes_before_the_largest() {
     assert_eq!(
         Words::strict().finding(f),
         "Tree 1: 2 uprights of 6 due to be stubbed, first upright 2 of 6, tree 1 (5 seasons old); \
-         more than the share, so that no wood passes 5 seasons"
+         more than the share, spread over the winters so that no wood passes 5 seasons"
     );
 }
 
