@@ -3,7 +3,7 @@
 use super::numbered::{Numbered, numbered};
 use super::pdf::{Drawing, pdf_press};
 use super::print::PaperChoice;
-use super::spoken::{spoken_choice, spoken_words};
+use super::spoken::{learn_handed, spoken_choice, spoken_words};
 use crate::browser::app::App;
 use crate::browser::controls::dialog::Dialog;
 use crate::browser::controls::field::{Apply, ValueField};
@@ -20,7 +20,7 @@ use cordonry::range::{self, Range};
 use cordonry::refusal::Refusal;
 use cordonry::said::{Arg, Quantity};
 use cordonry_draw::{Laid, Order, is_headed, placed_line};
-use cordonry_words::{Language, Words};
+use cordonry_words::Words;
 use leptos::html;
 use leptos::prelude::*;
 use std::rc::Rc;
@@ -48,11 +48,7 @@ pub fn OrderSheet(app: App, open: RwSignal<bool>) -> impl IntoView {
 
 part! {crew:
     fn opened(app: App, open: RwSignal<bool>) -> AnyView {
-        let code = app.worded(|w| w.language().code);
-        if !app.worded(|w| w.has("hand-title")) {
-            app.learn(Language::crew(code).collect());
-        }
-        Sheet::new(app, code).view(open)
+        Sheet::new(app, learn_handed(app)).view(open)
     }
 }
 
