@@ -180,16 +180,12 @@ impl Job {
             let (mut found, better) = self.open(&at, &refused);
             found.retain(|f| Stage::of_rule(f.rule) <= UNTIL[until]);
             let here = (self.plan.scheme(self.scheme)?.schedule.clone(), until);
-            if been.contains(&here) && refused.is_empty() {
-                match until + 1 < UNTIL.len() {
-                    true => until += 1,
-                    false => break,
-                }
-                continue;
-            }
-            been.push(here);
-            let any = self.take(round, &at, found, &better);
-            let lays = UNTIL[until] >= Stage::Gaps;
+            let is_new = !been.contains(&here) || !refused.is_empty();
+            let any = is_new && {
+                been.push(here);
+                self.take(round, &at, found, &better)
+            };
+            let lays = is_new && UNTIL[until] >= Stage::Gaps;
             let not = better
                 .iter()
                 .filter(|n| lays && !self.pieces.iter().any(|p| p.work == n.work));

@@ -74,10 +74,7 @@ impl Due {
         };
         // Trees have their turns one after the other, so that a row has much the same work each winter.
         let winter = u32::from(c.row.leaf).saturating_add(seen.tree.id.0);
-        let winter = match few {
-            true => c.renewal.winter_of_few(&uprights, &harms),
-            false => c.renewal.winter(&uprights, winter, &harms),
-        };
+        let winter = c.renewal.due(few, &uprights, winter, &harms);
         for p in winter.cut.iter().filter_map(|i| at[*i]) {
             holes.cut[p] = true;
         }
@@ -111,10 +108,7 @@ impl Due {
                 u.stubbed = false;
             }
             let winter = u32::from(leaf).saturating_add(tree);
-            cut = match self.few {
-                true => rule.winter_of_few(&all, &|_, _| false).cut,
-                false => rule.winter(&all, winter, &|_, _| false).cut,
-            };
+            cut = rule.due(self.few, &all, winter, &|_, _| false).cut;
         }
     }
 

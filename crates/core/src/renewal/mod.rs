@@ -141,9 +141,23 @@ impl Renewal {
         }
     }
 
+    /// What is cut of a tree in a winter, whether it lacks uprights or not.
+    pub fn due(
+        &self,
+        few: bool,
+        uprights: &[Upright],
+        winter: u32,
+        harms: &dyn Fn(usize, &[usize]) -> bool,
+    ) -> Winter {
+        match few {
+            true => self.winter_of_few(uprights, harms),
+            false => self.winter(uprights, winter, harms),
+        }
+    }
+
     /// What is cut of a tree that lacks uprights: its share waits until it has them, and no more goes than keeps wood in time, as
     /// late as may be.
-    pub fn winter_of_few(
+    fn winter_of_few(
         &self,
         uprights: &[Upright],
         harms: &dyn Fn(usize, &[usize]) -> bool,

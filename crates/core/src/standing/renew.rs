@@ -46,10 +46,7 @@ pub(super) fn stubs(job: &Job<'_>) -> Vec<Work> {
     };
     // Trees have their turns one after the other, so that a row has much the same work each winter.
     let winter = u32::from(job.moment.leaf).saturating_add(job.tree.id.0);
-    let chosen = match few {
-        true => rule.winter_of_few(&uprights, &harms).cut,
-        false => rule.winter(&uprights, winter, &harms).cut,
-    };
+    let chosen = rule.due(few, &uprights, winter, &harms).cut;
     let chosen: Vec<ShootId> = chosen.iter().map(|i| places[wood[*i]].shoot).collect();
     // What stands on another that is cut goes with it.
     let outermost = |id: &&ShootId| {
