@@ -23,8 +23,6 @@ use std::cell::RefCell;
 use std::fmt::Write as _;
 use std::path::Path;
 
-/// So many of the matters that stay open are told.
-const OPEN: usize = 8;
 /// Winters over which renewal is advised.
 const WINTERS: u8 = 5;
 
@@ -355,7 +353,7 @@ fn still_open(told: &mut Told, plan: &Plan, made: &Draft, words: &Words) -> Resu
         let args = [("trees", Arg::Count(untipped as i64))];
         let _ = writeln!(told.lines, "  {}", words.text("draft-untipped", &args));
     }
-    let open = made.open(OPEN)?;
+    let open = made.open()?;
     let all: Vec<&Finding> = open.findings.iter().collect();
     let each = open.matters.iter();
     let each: Vec<(String, String)> = each

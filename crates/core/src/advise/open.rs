@@ -9,6 +9,8 @@ use crate::row::TreeId;
 use crate::sorted::Set;
 use crate::work::Work;
 
+/// So many of the matters that stay open are told.
+const OPEN: usize = 8;
 /// Of so many findings of a matter the remedies are tried.
 const TRIED: usize = 4;
 
@@ -66,17 +68,17 @@ impl Draft {
         Ok(was.iter().filter(gone).count())
     }
 
-    /// What stays open once all of it is taken: of its matters `most`.
+    /// What stays open once all of it is taken: of its matters the gravest few.
     ///
     /// # Errors
     /// No such scheme or moment, which a draft has.
-    pub fn open(&self, most: usize) -> Result<Open, Refusal> {
+    pub fn open(&self) -> Result<Open, Refusal> {
         let at = Replayer::default().at(&self.plan, self.scheme, self.moment, Phase::After)?;
         let seen = survey(&Context::of(&at), None);
         let all: Vec<&Finding> = seen.findings.iter().collect();
         let mut open = matters(&at.row, &seen.cover, &at.targets, &all, &self.plan.left);
         open.retain(|m| m.left.is_none() && m.severity > Severity::Note);
-        open.truncate(most);
+        open.truncate(OPEN);
         let why = |matter: &Matter| {
             let own = matter.findings.iter().take(TRIED);
             let mut own: Vec<Finding> = own.map(|i| seen.findings[*i].clone()).collect();

@@ -162,10 +162,7 @@ fn replant(c: &Seen<'_>, gap: Span) -> Option<Remedy> {
         let whole = planted(libm::ceil(stock_for(c, i)))?;
         // Wood of others may lie where the next tree's place would be: stock is ordered as long as what is bare.
         let tip = layout(&whole.2, c.g).first()?.tip().x;
-        let beyond = match tree.planted.toward {
-            Toward::Right => tip - gap.to,
-            Toward::Left => gap.from - tip,
-        };
+        let beyond = beyond(tip, tree.planted.toward, gap);
         let (length, work, after) = match over(beyond, c.limit(Limit::OverlapMax)) {
             true => planted(libm::ceil(whole.0 - beyond)).unwrap_or(whole),
             false => whole,
@@ -186,6 +183,14 @@ fn replant(c: &Seen<'_>, gap: Span) -> Option<Remedy> {
         ),
         work,
     ))
+}
+
+/// How far a tip reaches beyond the end of a stretch, mm.
+fn beyond(tip: f64, toward: Toward, gap: Span) -> f64 {
+    match toward {
+        Toward::Right => tip - gap.to,
+        Toward::Left => gap.from - tip,
+    }
 }
 
 /// What a text says of the stretch that is left.
@@ -306,10 +311,7 @@ fn try_lay(
     // What would lie beside the wood beyond the stretch is cut off: a shoot ends where the next begins.
     let index = after.index(shoot.id)?;
     let tip = layout(&after, c.g)[index].tip().x;
-    let beyond = match toward {
-        Toward::Right => tip - gap.to,
-        Toward::Left => gap.from - tip,
-    };
+    let beyond = beyond(tip, toward, gap);
     let keep = Mm::round(libm::ceil(shoot.length() - beyond));
     if over(beyond, c.limit(Limit::OverlapMax)) {
         // A trained upright is not spent on a stretch that takes little of it.

@@ -68,9 +68,6 @@ pub struct Drafted {
     pub taken: Update,
 }
 
-/// So many of the matters that stay open are told.
-const OPEN: usize = 8;
-
 /// Generations of the plan that was asked about, and of what it becomes.
 const WAS: u32 = 0;
 const BECOMES: u32 = 1;
@@ -180,7 +177,7 @@ impl LastDraft {
 
 /// What a draft leaves open, and why.
 fn open(draft: &Draft, words: &Words) -> Result<Vec<(String, String)>, Refusal> {
-    let open = draft.open(OPEN)?;
+    let open = draft.open()?;
     let all: Vec<_> = open.findings.iter().collect();
     let told = |(matter, why): &(_, Stuck)| (words.matter(matter, &all), words.plain(why.word()));
     Ok(open.matters.iter().map(told).collect())
