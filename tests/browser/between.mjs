@@ -1,5 +1,7 @@
-// A server in front of the program's own, which tells what is asked and may answer otherwise.
+// A server in front of the program's own, which tells what is asked and may answer otherwise. It stays until the file's
+// tests are over: a page asks for its manifest whenever it likes, and one that is cut off then is at fault.
 import { createServer, request as ask } from 'node:http';
+import { after } from 'node:test';
 import { base } from './rig.mjs';
 
 /**
@@ -34,9 +36,9 @@ export async function between({ from = (path) => path, change = () => undefined,
   await new Promise((done) => server.listen(0, '127.0.0.1', done));
   server.unref();
   const { port } = server.address();
-  const close = () => {
+  after(() => {
     server.closeAllConnections();
     server.close();
-  };
-  return { answers, close, address: `http://127.0.0.1:${port}/` };
+  });
+  return { answers, address: `http://127.0.0.1:${port}/` };
 }

@@ -22,5 +22,4 @@ pageTest('a part that does not come is said in its place, and comes when asked f
   await wires.getByRole('button', { name: say('part-again') }).click();
   await wires.locator('.wire-list li').first().waitFor();
   assert.equal(await why.count(), 0);
-  served.close();
 });

@@ -106,7 +106,6 @@ pageTest('where it does not come that is said, and it is asked for again', { pat
   there = true;
   assert.ok((await saved(page, ofWall(page))).pages > 1);
   await why.waitFor({ state: 'detached' });
-  served.close();
 });
 
 (oneFile ? pageTest : () => {})('the page in one file has it within', { path: oneFile }, async ({ page }) => {

@@ -69,7 +69,6 @@ pageTest('a newer build is offered, and after one reload all files are its own',
   assert.deepEqual(await builds(page), [NEW]);
   assert.deepEqual((await caches(page))[NEW], [NEW]);
   assert.equal(await offer(page).count(), 0);
-  one.close();
 });
 
 const two = await twoBuilds();
@@ -101,5 +100,4 @@ pageTest('a press loads the newer build, and another tab of the older one goes o
   assert.deepEqual(await builds(other), [NEW]);
   await frames(other, 2);
   await other.close();
-  two.close();
 });

@@ -32,7 +32,6 @@ const weight = (list) => list.reduce((all, { bytes }) => all + bytes, 0);
 const visit = await between();
 
 pageTest('the first visit fetches each file once, packed, within the budget', { path: visit.address }, async ({ page, t }) => {
-  t.after(() => visit.close());
   await page.locator('.start').waitFor();
   assert.equal(await kept(page), 'activated');
   await page.waitForLoadState('networkidle');
@@ -57,7 +56,6 @@ pageTest('the first visit fetches each file once, packed, within the budget', { 
 const asked = await between();
 
 pageTest('what writes PDFs is fetched once it is asked for, within its own budget', { path: asked.address }, async ({ page, t }) => {
-  t.after(() => asked.close());
   await example(page);
   await page.waitForLoadState('networkidle');
   const before = asked.answers.length;
@@ -72,8 +70,6 @@ pageTest('what writes PDFs is fetched once it is asked for, within its own budge
 const mixed = await between({ change: (path) => path === '/sw.js' && ((text) => text.replace(/BUILD = "[^"]*"/, 'BUILD = "another"')) });
 
 pageTest('files of another build are not kept', { path: mixed.address }, async ({ page, allow, t }) => {
-  // Not before the page is: it may still ask for its manifest.
-  t.after(() => mixed.close());
   allow(/is not of build another/);
   await page.locator('.start').waitFor();
   await frames(page, 2);
