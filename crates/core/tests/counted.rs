@@ -116,6 +116,11 @@ fn more_trees_tell_more_narrowly() {
         (high - low) / c.factor
     };
     assert!(width(&[1, 2, 3, 4, 5]) < 0.7 * width(&[1, 2]));
+    // Trees that come out alike by chance are no certainty.
+    let mixed = |n| (n, vec![spur(3, 0, None), spur(1, 0, None)]);
+    let c = counted(&plan, leaf, &[mixed(1), mixed(2), mixed(3)]).counted(0, leaf);
+    let (low, high) = c.unwrap().unwrap().range.unwrap();
+    assert!(high - low > 0.1, "{low} to {high}");
     // By hand: 2 trees of 2 and 1 living buds, 3.08 times 0.5 about 1.5.
     let c = counted(&plan, leaf, &[two(1), two(2)]).counted(0, leaf);
     let c = c.unwrap().unwrap();

@@ -111,11 +111,9 @@ impl Trees<'_> {
         }
         let spurs = of_spurs.len();
         let living = mean(&of_spurs).0;
-        // Spurs of one tree are alike: between trees it shows how far a row's are told.
-        let wide = match of_trees.len() {
-            1 => mean(&of_spurs).1,
-            _ => mean(&of_trees).1,
-        };
+        // Spurs of one tree may be alike, and trees may come out alike by chance: the wider tells.
+        let wide = mean(&of_spurs).1;
+        let wide = wide.map(|spurs| spurs.max(mean(&of_trees).1.unwrap_or(0.0)));
         let (flowers, flowers_wide) = mean(&opened);
         let flowers = (!opened.is_empty()).then_some(flowers);
         let model = (stand.buds(a), a[FlowersBud]);
