@@ -18,7 +18,7 @@ use crate::keeping::{Journal, Step};
 use app::{App, Doorway, Keeper as _};
 use cordonry::units::LengthStyle;
 use cordonry_words::{Language, Words};
-use device::{helper, store};
+use device::{helper, records, settings, store};
 use hand::{keys, once};
 use leptos::ev;
 use leptos::prelude::*;
@@ -34,7 +34,7 @@ use ways::{back, entry, import, incoming, open};
 #[wasm_bindgen(js_name = startPage)]
 pub fn start_page(start_helper: js_sys::Function, note: js_sys::Function) {
     console_error_panic_hook::set_once();
-    store::set_note(note);
+    records::set_note(note);
     let code = store::Device.language();
     if code == Language::WHOLE {
         return show(Language::default(), start_helper);
@@ -147,12 +147,12 @@ fn begin(app: App) {
         app.stands();
         return;
     }
-    if store::walk_is_open() {
+    if settings::walk_is_open() {
         app.door.set(Doorway::Walk);
     }
     wasm_bindgen_futures::spawn_local(async move {
         let found = match store::last_open().await {
-            Some(id) => store::found(&id).await,
+            Some(id) => records::found(&id).await,
             None => None,
         };
         if let Some(found) = found

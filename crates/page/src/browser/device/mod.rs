@@ -3,5 +3,8 @@
 pub mod files;
 pub mod helper;
 pub mod in_place;
+mod locks;
 pub mod pdf;
+pub mod records;
+pub mod settings;
 pub mod store;

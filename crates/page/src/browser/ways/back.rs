@@ -1,7 +1,7 @@
 //! The browser's Back and Forward, between the ways to a row and the rows.
 
 use crate::browser::app::{App, Doorway, Place};
-use crate::browser::device::store;
+use crate::browser::device::{records, settings};
 use leptos::prelude::*;
 use wasm_bindgen_futures::spawn_local;
 
@@ -16,7 +16,7 @@ pub fn watch(app: App) {
 
 fn to_door(app: App, door: Doorway) {
     if door != Doorway::Walk {
-        store::set_walk_open(false);
+        settings::set_walk_open(false);
     }
     if app.open.get_untracked() {
         app.close_to(door);
@@ -32,7 +32,7 @@ fn to_desk(app: App, id: String) {
     }
     app.flush();
     spawn_local(async move {
-        let opened = match store::found(&id).await {
+        let opened = match records::found(&id).await {
             Some(found) => app.open_found(found).is_ok(),
             None => false,
         };

@@ -1,14 +1,14 @@
 //! The doors to the ways that begin with nothing, and the page that a form of theirs stands on.
 
 use crate::browser::app::{App, Doorway};
-use crate::browser::device::store;
+use crate::browser::device::settings;
 use cordonry::said::Arg;
 use leptos::prelude::*;
 
 /// The door to a walk along a row that stands.
 #[component]
 pub fn WalkDoor(app: App, entry: RwSignal<Doorway>) -> impl IntoView {
-    let kept = RwSignal::new(store::kept_walk());
+    let kept = RwSignal::new(settings::kept_walk());
     let go_on = move |walk: &cordonry::walk::Walk| match walk.ask().tree() {
         Some(tree) => app.text("way-walk-on", &[("tree", Arg::Count(tree.into()))]),
         None => app.t("way-walk-open"),
@@ -30,7 +30,7 @@ pub fn WalkDoor(app: App, entry: RwSignal<Doorway>) -> impl IntoView {
                                     .confirm_with_message(&app.t("way-walk-drop-sure"))
                                     .unwrap_or(false);
                                 if sure {
-                                    store::keep_walk(None);
+                                    settings::keep_walk(None);
                                     kept.set(None);
                                 }
                             }

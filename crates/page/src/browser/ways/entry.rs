@@ -4,7 +4,7 @@ use super::doors::FormPage;
 use super::incoming::Incoming;
 use crate::browser::app::{App, Doorway};
 use crate::browser::controls::fields::{FormSheet, radios};
-use crate::browser::device::store;
+use crate::browser::device::settings;
 use crate::browser::dom;
 use crate::browser::parts::{part, shown};
 use crate::browser::ways::start::Start;
@@ -32,7 +32,7 @@ pub fn Begin(incoming: Incoming) -> impl IntoView {
     let start = move || view! { <Start incoming entry/> }.into_any();
     move || match entry.get() {
         Doorway::Start => start(),
-        Doorway::Walk if store::kept_walk().is_none() => start(),
+        Doorway::Walk if settings::kept_walk().is_none() => start(),
         way => shown(app, Rc::new(move || Box::pin(on_a_way(app, way)))),
     }
 }
@@ -42,7 +42,7 @@ part! {panels:
     fn on_a_way(app: App, way: Doorway) -> AnyView {
         let entry = app.door;
         request_animation_frame(|| dom::begin_at_if_lost("main h1"));
-        match (way, store::kept_walk()) {
+        match (way, settings::kept_walk()) {
             (Doorway::Walk, Some(walk)) => view! { <Walking app entry walk/> }.into_any(),
             (Doorway::Empty, _) => view! { <EmptyForm app entry/> }.into_any(),
             (Doorway::Setup, _) => view! { <WalkSetupForm app entry/> }.into_any(),

@@ -5,7 +5,7 @@ use super::incoming::Incoming;
 use super::open;
 use crate::browser::app::{App, Doorway, Record};
 use crate::browser::controls::languages::Languages;
-use crate::browser::device::store;
+use crate::browser::device::records;
 use crate::browser::ways::doors::{MakeDoors, WalkDoor};
 use cordonry::said::Arg;
 use leptos::prelude::*;
@@ -18,7 +18,7 @@ pub fn Start(incoming: Incoming, entry: RwSignal<Doorway>) -> impl IntoView {
     let app = incoming.app;
     let pasted = RwSignal::new(String::new());
     let kept = RwSignal::new(Vec::<Record>::new());
-    spawn_local(async move { kept.set(store::records().await) });
+    spawn_local(async move { kept.set(records::records().await) });
     view! {
         <main class="start">
             <h1 tabindex="-1">{app.t("start-title")}</h1>
@@ -116,7 +116,7 @@ pub fn FilePicker(incoming: Incoming) -> impl IntoView {
 fn KeptRows(app: App, kept: RwSignal<Vec<Record>>) -> impl IntoView {
     let open = move |record: Record| {
         spawn_local(async move {
-            let Some(found) = store::found(&record.id).await else {
+            let Some(found) = records::found(&record.id).await else {
                 return;
             };
             if let Err(why) = app.open_found(found) {
@@ -208,8 +208,8 @@ fn KeptRow(
                     let id = id.clone();
                     if window().confirm_with_message(&sure).unwrap_or(false) {
                         spawn_local(async move {
-                            if store::remove(&id).await.is_ok_and(|gone| gone) {
-                                kept.set(store::records().await);
+                            if records::remove(&id).await.is_ok_and(|gone| gone) {
+                                kept.set(records::records().await);
                             }
                         });
                     }

@@ -2,7 +2,7 @@
 
 use crate::browser::app::{App, Doorway};
 use crate::browser::controls::fields::{FormSheet, radios};
-use crate::browser::device::store;
+use crate::browser::device::settings;
 use crate::browser::dom;
 use crate::browser::ways::doors::FormPage;
 use cordonry::refusal::Refusal;
@@ -20,7 +20,7 @@ pub fn WalkSetupForm(app: App, entry: RwSignal<Doorway>) -> impl IntoView {
         let Some(setup) = sheet.done() else { return };
         match Walk::new(setup) {
             Ok(walk) => {
-                store::keep_walk(Some(&walk));
+                settings::keep_walk(Some(&walk));
                 entry.set(Doorway::Walk);
             }
             Err(why) => app.refuse(&why),
@@ -181,7 +181,8 @@ impl Walker {
     }
 
     fn keep(self) {
-        self.walk.with_untracked(|w| store::keep_walk(w.as_ref()));
+        self.walk
+            .with_untracked(|w| settings::keep_walk(w.as_ref()));
     }
 
     /// The keypad stays up, or comes up again: on some telephones only within the very press, so that the field is
@@ -248,10 +249,10 @@ pub fn Walking(app: App, entry: RwSignal<Doorway>, walk: Walk) -> impl IntoView 
         doubt: RwSignal::new(None),
         left: StoredValue::new(Map::new()),
     };
-    store::set_walk_open(true);
+    settings::set_walk_open(true);
     request_animation_frame(move || hand.to_field());
     let leave = move || {
-        store::set_walk_open(false);
+        settings::set_walk_open(false);
         entry.set(Doorway::Start);
     };
     let ask = Memo::new(move |_| hand.ask().key());
@@ -581,8 +582,8 @@ fn open(hand: Walker, entry: RwSignal<Doorway>) {
         .with_untracked(|w| w.as_ref().map(|w| app.worded(|words| w.plan(words))));
     match plan {
         Some(Ok(plan)) => {
-            store::keep_walk(None);
-            store::set_walk_open(false);
+            settings::keep_walk(None);
+            settings::set_walk_open(false);
             entry.set(Doorway::Start);
             app.open_plan(plan, None);
         }

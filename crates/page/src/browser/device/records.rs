@@ -1,0 +1,334 @@
+//! The records on the device: a plan each, whole and in steps, in the browser's database.
+
+use crate::browser::app::{Found, Record};
+use crate::keeping::{Step, Writing};
+use cordonry::arrange::Arrange;
+use idb::{
+    Database, DatabaseEvent, Factory, KeyPath, KeyRange, ObjectStoreParams, Query, Transaction,
+    TransactionMode,
+};
+use js_sys::{Function, Promise, Reflect};
+use serde::de::DeserializeOwned;
+use serde::{Deserialize, Serialize};
+use std::cell::RefCell;
+use std::rc::Rc;
+use wasm_bindgen::prelude::*;
+use wasm_bindgen_futures::JsFuture;
+
+const DATABASE: &str = "cordonry";
+/// Plans that are kept whole, by the record's id.
+const PLANS: &str = "plans";
+/// What is known of each.
+const RECORDS: &str = "records";
+/// The steps beside each, by its id and the step's number.
+const STEPS: &str = "steps";
+const ALL: [&str; 3] = [PLANS, RECORDS, STEPS];
+/// Among the steps, the id of the record that is open.
+const OPEN: &str = "open";
+
+thread_local! {
+    /// The database once it is open. It stays open, so that a save can begin within the very event that ends the page:
+    /// to open it takes a turn that a page on its way out is not given.
+    static OPENED: RefCell<Option<Rc<Database>>> = const { RefCell::new(None) };
+    /// Those that were closed, for their handlers.
+    static CLOSED: RefCell<Vec<Rc<Database>>> = const { RefCell::new(Vec::new()) };
+}
+
+async fn database() -> Result<Rc<Database>, idb::Error> {
+    if let Some(opened) = OPENED.with_borrow(Clone::clone) {
+        return Ok(opened);
+    }
+    let factory = Factory::new()?;
+    let mut request = factory.open(DATABASE, Some(2))?;
+    request.on_upgrade_needed(|event| {
+        if let Ok(database) = event.database() {
+            let there = database.store_names();
+            for name in ALL {
+                let mut params = ObjectStoreParams::new();
+                if name != STEPS {
+                    params.key_path(Some(KeyPath::new_single("id")));
+                }
+                if !there.iter().any(|other| other == name) {
+                    let _ = database.create_object_store(name, params);
+                }
+            }
+        }
+    });
+    let mut database = request.await?;
+    // A newer program in another tab, or the user who clears the device, must not wait for this tab.
+    database.on_version_change(|_| forget_database());
+    database.on_close(|_| forget_database());
+    let database = Rc::new(database);
+    OPENED.set(Some(Rc::clone(&database)));
+    Ok(database)
+}
+
+/// Closes the database; the next question opens it again.
+fn forget_database() {
+    if let Some(database) = OPENED.with_borrow_mut(Option::take) {
+        database.close();
+        // Its handlers may be what is running, and a store that fails calls them even later.
+        CLOSED.with_borrow_mut(|closed| closed.push(database));
+    }
+}
+
+/// The plan that is kept whole, as it is stored.
+#[derive(Serialize, Deserialize)]
+struct Whole {
+    id: String,
+    #[serde(default)]
+    number: u32,
+    plan: String,
+}
+
+fn value(of: &impl Serialize) -> Result<JsValue, idb::Error> {
+    serde_wasm_bindgen::to_value(of)
+        .map_err(|e| idb::Error::UnexpectedJsType("something to keep", e.into()))
+}
+
+/// The key of a step.
+fn key(id: &str, number: u32) -> JsValue {
+    js_sys::Array::of2(&id.into(), &number.into()).into()
+}
+
+/// All of a record's steps in a range of numbers, its ends left out where that is said.
+fn steps_of(
+    id: &str,
+    (first, first_out): (u32, bool),
+    (last, last_out): (u32, bool),
+) -> Result<Query, idb::Error> {
+    let (first, last) = (key(id, first), key(id, last));
+    KeyRange::bound(&first, &last, Some(first_out), Some(last_out)).map(Query::KeyRange)
+}
+
+thread_local! {
+    /// Takes note of what is to be kept, and says whether it may be.
+    static NOTE: RefCell<Option<Function>> = const { RefCell::new(None) };
+}
+
+/// Sets what takes note of all that is to be kept. What was set first stays.
+pub fn set_note(note: Function) {
+    NOTE.with_borrow_mut(|there| {
+        there.get_or_insert(note);
+    });
+}
+
+/// What is noted.
+#[derive(Serialize)]
+struct Noted<'a> {
+    id: &'a str,
+    name: &'a str,
+    now: u32,
+    whole: Option<&'a (u32, String)>,
+    steps: &'a [Step],
+    range: (u32, u32),
+}
+
+impl<'a> Noted<'a> {
+    fn of(
+        record: &'a Record,
+        whole: Option<&'a (u32, String)>,
+        steps: &'a [Step],
+        range: (u32, u32),
+    ) -> Self {
+        Self {
+            id: &record.id,
+            name: &record.name,
+            now: record.now,
+            whole,
+            steps,
+            range,
+        }
+    }
+}
+
+/// Has it noted, and says whether it may be kept.
+fn note(noted: &Noted<'_>) -> bool {
+    let Some(note) = NOTE.with_borrow(Clone::clone) else {
+        return true;
+    };
+    let said = value(noted).map(|noted| note.call1(&JsValue::UNDEFINED, &noted));
+    said.is_ok_and(|said| said.is_ok_and(|said| said.is_truthy()))
+}
+
+/// Asks that a transaction be committed, and promises whether it is. It says so by functions that stay: of a transaction
+/// that is given up several events tell, and what hears the first must be there for the others too.
+fn ended(transaction: Transaction) -> Result<Promise, idb::Error> {
+    let transaction = JsValue::from(transaction.commit()?);
+    Ok(Promise::new(&mut |resolve, _| {
+        for (event, well) in [("oncomplete", true), ("onabort", false)] {
+            let told = resolve.bind1(&JsValue::UNDEFINED, &well.into());
+            let _ = Reflect::set(&transaction, &event.into(), &told);
+        }
+    }))
+}
+
+async fn is_committed(ended: Promise) -> bool {
+    JsFuture::from(ended)
+        .await
+        .is_ok_and(|well| well.is_truthy())
+}
+
+/// Begins to write what a plan has become, and asks at once that it be committed: a page that goes is not asked again.
+fn begin_put(
+    database: &Database,
+    record: &Record,
+    writing: &Writing,
+) -> Result<Promise, idb::Error> {
+    let id = &record.id;
+    let transaction = database.transaction(&ALL, TransactionMode::ReadWrite)?;
+    if let Some((number, plan)) = &writing.whole {
+        let (id, plan, number) = (id.clone(), plan.clone(), *number);
+        let whole = value(&Whole { id, number, plan })?;
+        transaction.object_store(PLANS)?.put(&whole, None)?;
+    }
+    let steps = transaction.object_store(STEPS)?;
+    let (first, last) = writing.kept;
+    steps.delete(steps_of(id, (0, false), (first, true))?)?;
+    steps.delete(steps_of(id, (last, true), (u32::MAX, false))?)?;
+    for step in &writing.steps {
+        steps.put(&value(step)?, Some(&key(id, step.number)))?;
+    }
+    transaction
+        .object_store(RECORDS)?
+        .put(&value(record)?, None)?;
+    ended(transaction)
+}
+
+fn put_record(database: &Database, record: &Record) -> Result<Promise, idb::Error> {
+    let transaction = database.transaction(&[RECORDS], TransactionMode::ReadWrite)?;
+    transaction
+        .object_store(RECORDS)?
+        .put(&value(record)?, None)?;
+    ended(transaction)
+}
+
+/// Begins to save what a plan has become, where the database is open; `None` where nothing may be kept any more.
+pub fn begin(record: &Record, writing: &Writing) -> Option<Option<Promise>> {
+    let Writing {
+        whole, steps, kept, ..
+    } = writing;
+    let noted = note(&Noted::of(record, whole.as_ref(), steps, *kept));
+    let opened = OPENED.with_borrow(Clone::clone);
+    noted.then(|| opened.and_then(|d| begin_put(&d, record, writing).ok()))
+}
+
+/// Saves where the page is in a plan that has not changed.
+pub fn save_spot(record: &Record) {
+    if note(&Noted::of(record, None, &[], (0, u32::MAX)))
+        && let Some(opened) = OPENED.with_borrow(Clone::clone)
+    {
+        let _ = put_record(&opened, record);
+    }
+}
+
+/// Writes with the database that is open, else opens it; whether it is written.
+pub async fn put(begun: Option<Promise>, record: &Record, writing: &Writing) -> bool {
+    let begun = match begun {
+        Some(begun) => Ok(begun),
+        None => {
+            forget_database();
+            database()
+                .await
+                .and_then(|d| begin_put(&d, record, writing))
+        }
+    };
+    match begun {
+        Ok(begun) => is_committed(begun).await,
+        Err(_) => false,
+    }
+}
+
+fn read<T: DeserializeOwned>(value: JsValue) -> Option<T> {
+    serde_wasm_bindgen::from_value(value).ok()
+}
+
+/// Every record, the newest first.
+pub async fn records() -> Vec<Record> {
+    let asked = async {
+        let database = database().await?;
+        let transaction = database.transaction(&[PLANS, RECORDS], TransactionMode::ReadOnly)?;
+        let known = transaction.object_store(RECORDS)?.get_all(None, None)?;
+        // A plan that was kept before there were records says the same of itself.
+        let plans = transaction.object_store(PLANS)?.get_all(None, None)?;
+        Ok::<_, idb::Error>((known.await?, plans.await?))
+    };
+    let (known, plans) = asked.await.unwrap_or_default();
+    let mut out: Vec<Record> = known.into_iter().filter_map(read).collect();
+    for plan in plans.into_iter().filter_map(read::<Record>) {
+        if !out.iter().any(|known| known.id == plan.id) {
+            out.push(plan);
+        }
+    }
+    out.arrange_by(|a, b| b.saved_ms.total_cmp(&a.saved_ms));
+    out
+}
+
+/// The plan of that id with all that is kept of it.
+pub async fn found(id: &str) -> Option<Found> {
+    let asked = async {
+        let database = database().await?;
+        let transaction = database.transaction(&ALL, TransactionMode::ReadOnly)?;
+        let of_id = || Query::Key(JsValue::from_str(id));
+        let known = transaction.object_store(RECORDS)?.get(of_id())?;
+        let plan = transaction.object_store(PLANS)?.get(of_id())?;
+        let all = steps_of(id, (0, false), (u32::MAX, false))?;
+        let steps = transaction.object_store(STEPS)?.get_all(Some(all), None)?;
+        Ok::<_, idb::Error>((known.await?, plan.await?, steps.await?))
+    };
+    let (known, plan, steps) = asked.await.ok()?;
+    let plan = plan?;
+    let record: Record = read(known.unwrap_or_else(|| plan.clone()))?;
+    let whole: Whole = read(plan)?;
+    let found = Found {
+        record,
+        whole: (whole.number, whole.plan),
+        steps: steps.into_iter().filter_map(read).collect(),
+    };
+    // It may be what the program stops at.
+    let Found {
+        record,
+        whole,
+        steps,
+    } = &found;
+    note(&Noted::of(record, Some(whole), steps, (0, u32::MAX)));
+    Some(found)
+}
+
+/// Takes a record off the device; whether it is gone.
+pub async fn remove(id: &str) -> Result<bool, idb::Error> {
+    let database = database().await?;
+    let transaction = database.transaction(&ALL, TransactionMode::ReadWrite)?;
+    for store in [PLANS, RECORDS] {
+        let key = Query::Key(JsValue::from_str(id));
+        transaction.object_store(store)?.delete(key)?;
+    }
+    let all = steps_of(id, (0, false), (u32::MAX, false))?;
+    transaction.object_store(STEPS)?.delete(all)?;
+    Ok(is_committed(ended(transaction)?).await)
+}
+
+/// The id of the record that was open last in any tab.
+pub async fn open_of_all() -> Option<String> {
+    let asked = async {
+        let database = database().await?;
+        let transaction = database.transaction(&[STEPS], TransactionMode::ReadOnly)?;
+        let open = transaction.object_store(STEPS)?;
+        open.get(Query::Key(OPEN.into()))?.await
+    };
+    asked.await.ok()??.as_string()
+}
+
+/// Sets which record that is.
+pub async fn set_open_of_all(id: Option<String>) {
+    let id = id.map_or(JsValue::NULL, JsValue::from);
+    let written = async {
+        let database = database().await?;
+        let transaction = database.transaction(&[STEPS], TransactionMode::ReadWrite)?;
+        transaction
+            .object_store(STEPS)?
+            .put(&id, Some(&OPEN.into()))?;
+        ended(transaction)
+    };
+    let _ = written.await;
+}
