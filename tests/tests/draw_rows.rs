@@ -280,11 +280,11 @@ fn sheet_of_a_third_leaf_row() {
     let row = third_leaf();
     let mut plan = plan("Third leaf <invented> & \"quoted\"", &row);
     plan.note = "An invented row: it shows what the drawing can show.".into();
-    plan.marks = vec![Mark {
-        x: Mm(4950),
-        z: Mm(1800),
-        text: "Lay the end shoot on from here".into(),
-    }];
+    plan.marks = vec![Mark::note(
+        Mm(4950),
+        Mm(1800),
+        "Lay the end shoot on from here",
+    )];
     check("third-leaf.svg", &document(&plan, &row));
 }
 
@@ -314,11 +314,11 @@ fn sheets_for_print() {
     let row = third_leaf();
     let mut plan = plan("Third leaf for print", &row);
     plan.note = "An invented row: it shows what sheets can show.".into();
-    plan.marks = vec![Mark {
-        x: Mm(4950),
-        z: Mm(1800),
-        text: "Lay the end shoot on from here".into(),
-    }];
+    plan.marks = vec![Mark::note(
+        Mm(4950),
+        Mm(1800),
+        "Lay the end shoot on from here",
+    )];
     let words = Words::default();
     let terms = plan.terms(&row.trellis);
     let findings = check_row(&Context::found(

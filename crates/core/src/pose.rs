@@ -196,6 +196,31 @@ impl Course {
         Some((low + high) / 2.0)
     }
 
+    /// How near the shoot comes to a point, mm, and how far along it that is.
+    pub fn nearest(&self, to: Point) -> (f64, f64) {
+        let bend_end = self.first + self.arc_length();
+        let on_line = |from: f64, until: f64, heading: f64| {
+            let start = self.point(from);
+            let ahead = (to - start).dot(Vec2::new(libm::cos(heading), libm::sin(heading)));
+            from + ahead.clamp(0.0, (until - from).max(0.0))
+        };
+        let in_bend = || {
+            // The centre is at the turn's side of where the bend begins.
+            let side = self.heading0 + self.turn.signum() * FRAC_PI_2;
+            let out = Vec2::new(libm::cos(side), libm::sin(side)) * self.radius;
+            let from_centre = to - (self.point(self.first) + out);
+            let turned = libm::atan2((-out).cross(from_centre), (-out).dot(from_centre));
+            self.first + (turned * self.turn.signum()).clamp(0.0, self.turn.abs()) * self.radius
+        };
+        let first = on_line(0.0, self.first.min(self.length), self.heading0);
+        let last = on_line(bend_end.min(self.length), self.length, self.end_heading());
+        [first, in_bend().min(self.length), last]
+            .map(|s| (self.point(s).distance(to), s))
+            .into_iter()
+            .reduce(|least, next| if next.0 < least.0 { next } else { least })
+            .unwrap_or_default()
+    }
+
     /// The axis as a path, true to `accuracy` mm.
     pub fn path(&self, accuracy: f64) -> BezPath {
         let mut path = BezPath::new();

@@ -5,6 +5,7 @@ use crate::block::{
 };
 use crate::element::group;
 use crate::key;
+use crate::marks::mark_line;
 use crate::measure::{TEXT, first_lines};
 use crate::paper::{MARGIN, Paper};
 use crate::strip::{Drawing, Room, Strips};
@@ -86,7 +87,7 @@ pub fn document_with(plan: &Plan, row: &PosedRow, options: &DocumentOptions<'_>)
         .into_iter()
         .chain(key)
         .chain(strips.blocks())
-        .chain(notes(plan, words));
+        .chain(notes(plan, row, words));
     let mut sheet = group("sheet");
     let mut y = MARGIN;
     for block in blocks {
@@ -122,7 +123,7 @@ fn head(plan: &Plan, told: &str, ratio: f64, words: &Words) -> Block {
 }
 
 /// The notes that are pinned on the wall.
-fn notes(plan: &Plan, words: &Words) -> Option<Block> {
+fn notes(plan: &Plan, row: &PosedRow, words: &Words) -> Option<Block> {
     if plan.marks.is_empty() {
         return None;
     }
@@ -135,7 +136,7 @@ fn notes(plan: &Plan, words: &Words) -> Option<Block> {
         &words.plain("draw-notes"),
     ));
     for (i, mark) in plan.marks.iter().enumerate() {
-        let note = format!("{}  {}", i + 1, mark.text);
+        let note = format!("{}  {}", i + 1, mark_line(mark, row, words));
         for line in first_lines(&note, TEXT, WIDTH.usable_width(), PIN_LINES) {
             y += LINE;
             element.append(at("sheet-text", MARGIN, y, &line));

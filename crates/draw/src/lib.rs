@@ -19,6 +19,7 @@ pub mod frame;
 pub mod key;
 mod layer;
 mod lone;
+mod marks;
 mod measure;
 mod overview;
 mod paint;
@@ -47,6 +48,7 @@ pub use frame::{backdrop, foreground, frame, top_of, tree_numbers, upright_numbe
 pub use key::Sign;
 pub use layer::Layer;
 pub use lone::{RowShoot, lone_marks, lone_shoots};
+pub use marks::{mark_line, marks};
 pub use overview::{OVERVIEW_HEIGHT, Sighted, overview};
 pub use paint::{ColourBy, LightAt, Paint};
 pub use paper::Paper;

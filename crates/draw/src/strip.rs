@@ -2,12 +2,13 @@
 
 use crate::band::{self, BAND_HEIGHT};
 use crate::block::{Block, at};
-use crate::element::{el, group, text};
+use crate::element::{el, group};
 use crate::frame;
 use crate::layer::{Layer, Layered};
 use crate::lone::{self, RowShoot};
+use crate::marks;
 use crate::paper::{MARGIN, PX};
-use crate::pen::{num, translate};
+use crate::pen::num;
 use crate::tree::{self, Options};
 use crate::{Detail, work};
 use cordonry::cover::{Cover, Place, Span, upright_places};
@@ -17,7 +18,6 @@ use cordonry::row::{Moment, Row};
 use cordonry::sorted::Set;
 use cordonry::work::Work;
 use cordonry_words::Words;
-use kurbo::Point;
 use svg::node::Node;
 use svg::node::element::Element;
 
@@ -223,8 +223,8 @@ impl<'a> Strips<'a> {
         if let Some(lone) = lone {
             out.put(Layer::Work, lone);
         }
-        for pin in pins(plan, span, px) {
-            out.put(Layer::Notes, pin);
+        for mark in marks::elements(&plan.marks, row, words, Some(px)) {
+            out.put(Layer::Notes, mark);
         }
         out.put(
             Layer::Ground,
@@ -309,25 +309,4 @@ pub(crate) fn window(class: &str, span: Span, y0: f64, high: f64, scale: f64, x:
             ("x", &num(x)),
         ],
     )
-}
-
-/// The plan's notes as numbered pins on the wall.
-fn pins(plan: &Plan, span: Span, px: f64) -> Vec<Element> {
-    let mut out = Vec::new();
-    for (i, mark) in plan.marks.iter().enumerate() {
-        let (x, z) = (mark.x.f(), mark.z.f());
-        if x < span.from || x > span.to {
-            continue;
-        }
-        let transform = format!("{} scale({})", translate(Point::new(x, -z)), num(px));
-        let mut own = el("g", &[("class", "pin"), ("transform", &transform)]);
-        own.append(el("circle", &[("class", "pin-head"), ("r", "8")]));
-        own.append(text(
-            "text",
-            &[("class", "pin-number"), ("y", "4")],
-            &(i + 1).to_string(),
-        ));
-        out.push(own);
-    }
-    out
 }

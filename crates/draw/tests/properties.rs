@@ -102,11 +102,7 @@ fn all(row: &Row, name: &str) -> Vec<String> {
     };
     let mut plan = Plan::new(name, row.clone());
     plan.note = name.repeat(30);
-    plan.marks = vec![Mark {
-        x: Mm(0),
-        z: Mm(900),
-        text: name.into(),
-    }];
+    plan.marks = vec![Mark::note(Mm(0), Mm(900), name)];
     let work = works(row);
     let mut out = Vec::new();
     for detail in [Detail::Sketch, Detail::Plain, Detail::Full] {

@@ -189,11 +189,11 @@ fn third_leaf() -> Plan {
         },
     ));
     scheme(&mut plan, "Keep and fill", 3, work);
-    plan.marks = vec![Mark {
-        x: Mm(7250),
-        z: Mm(620),
-        text: "Lay the end shoot of tree 5 along the wire".into(),
-    }];
+    plan.marks = vec![Mark::note(
+        Mm(7250),
+        Mm(620),
+        "Lay the end shoot of tree 5 along the wire",
+    )];
     plan
 }
 

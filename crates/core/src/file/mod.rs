@@ -17,7 +17,8 @@
 //!   of its standing windows, and windows that are planned and empty.
 //! - *4*: what is left for a year, and which trees were filled in from a sample.
 //! - *5*: what is told from the row (trees that are diseased; what of a scheme's work is done, left, noted, looked at again; counts of
-//!   buds), and the crew's rates and people.
+//!   buds), the crew's rates and people; arrows, distances and stretches among the marks, what marks ride along with, and which copies were
+//!   sent.
 
 #[macro_use]
 mod same;
@@ -116,6 +117,30 @@ pub fn read_plan(bytes: &[u8]) -> Result<Plan, Refusal> {
             ],
         )),
     }
+}
+
+/// What a plan is known by: the same for the same plan, whichever copies of it were sent. It keeps nobody from making another
+/// plan with the same one (Fowler, Noll and Vo's 64-bit sum over the plan's file).
+pub fn fingerprint(plan: &Plan) -> u64 {
+    let own = Plan {
+        sent: Vec::new(),
+        ..plan.clone()
+    };
+    let text = write_plan(&own);
+    text.bytes().fold(0xcbf2_9ce4_8422_2325, |sum, byte| {
+        (sum ^ u64::from(byte)).wrapping_mul(0x0100_0000_01b3)
+    })
+}
+
+/// The copy of a plan that is sent: it knows its own fingerprint, and so does what comes back.
+pub fn sent_copy(plan: &Plan) -> Plan {
+    let mut copy = plan.clone();
+    let own = fingerprint(plan);
+    copy.sent.retain(|f| *f != own);
+    copy.sent.push(own);
+    let most = copy.sent.len().saturating_sub(Plan::MAX_SENT);
+    copy.sent.drain(..most);
+    copy
 }
 
 /// Whether a file begins as a plan does; what doesn't may be a table.

@@ -24,6 +24,13 @@ pub(super) fn later(file: &File) -> Option<String> {
     if file.crew.is_some() {
         return Some("crew".into());
     }
+    if !file.sent.is_empty() {
+        return Some("sent".into());
+    }
+    let mut marks = file.marks.0.iter();
+    if let Some(n) = marks.position(|m| m.kind.is_some() || m.on.is_some() || m.to.is_some()) {
+        return Some(format!("marks[{n}]"));
+    }
     let mut schemes = file.schemes.0.iter();
     if let Some(n) = schemes.position(|s| s.field.is_some()) {
         return Some(format!("schemes[{n}].field"));

@@ -9,6 +9,7 @@ mod field;
 mod frames;
 mod history;
 mod left;
+mod marks;
 mod replay;
 mod rules;
 mod run;
@@ -29,6 +30,7 @@ pub use counts::{BudCount, SpurCount};
 pub use field::{Field, Seen, Taken, Told};
 pub use history::{Entry, History, Line};
 pub use left::{Left, LeftSpot};
+pub use marks::{Mark, MarkKind, Pin, Pinned, PinnedTo};
 pub use replay::{Replayed, Replayer, replay};
 pub use schedule::Schedule;
 pub use setting::Setting;
@@ -75,17 +77,6 @@ impl Scheme {
     }
 }
 
-/// A note pinned on the wall.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Mark {
-    /// Place along the row.
-    pub x: crate::units::Mm,
-    /// Height.
-    pub z: crate::units::Mm,
-    /// What it says.
-    pub text: String,
-}
-
 /// The whole of what is kept. Everything else is derived from it.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Plan {
@@ -106,8 +97,10 @@ pub struct Plan {
     pub tipped: Option<bool>,
     /// Ways of training it; never empty.
     pub schemes: Vec<Arc<Scheme>>,
-    /// Notes on the wall.
+    /// What is marked on the wall, in order of number.
     pub marks: Vec<Mark>,
+    /// The fingerprints of copies of it that were sent, the last at the end: a copy that comes back is known by them.
+    pub sent: Vec<u64>,
     /// What was found and is left for a year.
     pub left: Vec<Left>,
     /// What was counted on buds, in order of leaf and then of tree, one for each.
@@ -119,6 +112,8 @@ pub struct Plan {
 impl Plan {
     /// Last leaf that a plan reaches.
     pub const MAX_LEAF: u8 = 40;
+    /// How many sent copies it knows; older ones are forgotten.
+    pub const MAX_SENT: usize = 16;
     /// Most schemes.
     pub const MAX_SCHEMES: usize = 20;
     /// Longest text of a name or note, in characters.
@@ -139,6 +134,7 @@ impl Plan {
                 ..Scheme::default()
             })],
             marks: Vec::new(),
+            sent: Vec::new(),
             left: Vec::new(),
             counts: Vec::new(),
             hands: Arc::default(),

@@ -5,6 +5,7 @@ use super::flow::Item;
 use crate::block::{Block, LINE, at};
 use crate::element::{add, group, path};
 use crate::figures::FigureTable;
+use crate::marks::mark_line;
 use crate::measure::{Face, STRONG, TEXT, wrap};
 use crate::pen::Pen;
 use crate::worklist::Piece;
@@ -93,13 +94,8 @@ pub fn notes(told: &Told<'_>, whole_note: bool, width: f64) -> Vec<Item> {
     }
     for (i, mark) in told.plan.marks.iter().enumerate() {
         let number = at("sheet-text strong", 0.0, ASCENT, &(i + 1).to_string());
-        let text = if mark.text.trim().is_empty() {
-            "–"
-        } else {
-            &mark.text
-        };
         out.extend(text_items(
-            text,
+            &mark_line(mark, told.row, told.words),
             ("sheet-body", TEXT),
             (INDENT * 1.5, width),
             Some(number),

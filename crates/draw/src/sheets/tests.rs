@@ -273,10 +273,12 @@ fn long_texts_and_many_notes_go_on_from_page_to_page() {
     plan.name = "W".repeat(400);
     plan.note = "A note that is too long for the head of any sheet. ".repeat(60);
     plan.marks = (0..150)
-        .map(|i| Mark {
-            x: Mm(i * 30),
-            z: Mm(900),
-            text: format!("note {i} <&> {}", "word ".repeat((i % 60) as usize)),
+        .map(|i| {
+            Mark::note(
+                Mm(i * 30),
+                Mm(900),
+                format!("note {i} <&> {}", "word ".repeat((i % 60) as usize)),
+            )
         })
         .collect();
     let pages = drawn(&plan, &work, Paper::A4, LengthStyle::Metric);

@@ -62,3 +62,21 @@ tip-crop = what the shoot bears
 two-title = { $one } beside { $other }
 two-key = Strokes across the wood: shoots that stand under one of the two alone.
 two-about = ≈ is told too high: work is left undone, or wire is bare.
+
+# Marks on the wall: their kinds, and each in a line.
+mark-note = note
+mark-arrow = arrow
+mark-distance = distance
+mark-stretch = stretch
+mark-at = at { $at }
+mark-from-to = from { $from } to { $to }
+mark-line-note = { $where }: { $text }
+mark-line-distance = { $where }: { $length }{ $says ->
+    [yes] {", "}{ $text }
+   *[no] {""}
+ }
+mark-line-stretch = { $where }{ $says ->
+    [yes] : { $text }
+   *[no] {""}
+ }
+mark-line-gone = { $line } (what it was pinned to is not there any more)

@@ -62,3 +62,21 @@ tip-crop = lo que da el brote
 two-title = { $one } junto a { $other }
 two-key = Rayas a través de la madera: brotes que están solo en uno de los dos.
 two-about = ≈ dice de más: queda trabajo sin hacer o alambre desnudo.
+
+# Marcas en la pared: sus clases, y cada una en una línea.
+mark-note = nota
+mark-arrow = flecha
+mark-distance = distancia
+mark-stretch = tramo
+mark-at = a { $at }
+mark-from-to = de { $from } a { $to }
+mark-line-note = { $where }: { $text }
+mark-line-distance = { $where }: { $length }{ $says ->
+    [yes] {", "}{ $text }
+   *[no] {""}
+ }
+mark-line-stretch = { $where }{ $says ->
+    [yes] : { $text }
+   *[no] {""}
+ }
+mark-line-gone = { $line } (aquello en lo que estaba prendida ya no está)

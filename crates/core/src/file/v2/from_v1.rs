@@ -2,7 +2,7 @@
 
 use crate::file::json::UpTo;
 use crate::file::v1::dto as v1;
-use crate::file::v5::dto::{File, Found, SchemeDto, Shoot, Tree, Unit};
+use crate::file::v5::dto::{File, Found, MarkDto, SchemeDto, Shoot, Tree, Unit};
 
 impl From<v1::File> for File {
     fn from(old: v1::File) -> Self {
@@ -16,10 +16,24 @@ impl From<v1::File> for File {
             assumptions: v1::Targets::default(),
             found: old.found.into(),
             schemes: all(old.schemes),
-            marks: old.marks,
+            marks: all(old.marks),
+            sent: UpTo::default(),
             left: UpTo::default(),
             counts: UpTo::default(),
             crew: None,
+        }
+    }
+}
+
+impl From<v1::MarkDto> for MarkDto {
+    fn from(old: v1::MarkDto) -> Self {
+        Self {
+            kind: None,
+            x_mm: old.x_mm,
+            z_mm: old.z_mm,
+            on: None,
+            to: None,
+            text: old.text,
         }
     }
 }

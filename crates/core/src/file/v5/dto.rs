@@ -4,8 +4,7 @@
 use crate::file::json::UpTo;
 use crate::file::v1::Work;
 use crate::file::v1::dto::{
-    Laterals, MAX_MARKS, MAX_UNITS, MarkDto, Pose, SeasonDto, Site, Targets, Trellis, is_default,
-    limits,
+    Laterals, MAX_MARKS, MAX_UNITS, Pose, SeasonDto, Site, Targets, Trellis, is_default, limits,
 };
 use crate::file::v1::parts::{Face, Planted, Toward};
 use crate::hands::{self, Rate};
@@ -47,6 +46,9 @@ pub struct File {
     pub schemes: UpTo<SchemeDto, { Plan::MAX_SCHEMES }>,
     #[serde(default, skip_serializing_if = "UpTo::is_empty")]
     pub marks: UpTo<MarkDto, MAX_MARKS>,
+    /// Fingerprints of sent copies, sixteen hexadecimal digits each.
+    #[serde(default, skip_serializing_if = "UpTo::is_empty")]
+    pub sent: UpTo<String, { Plan::MAX_SENT }>,
     /// What is left for a year.
     #[serde(default, skip_serializing_if = "UpTo::is_empty")]
     pub left: UpTo<LeftDto, { Left::MAX }>,
@@ -56,6 +58,41 @@ pub struct File {
     /// Left out where all is as usual.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub crew: Option<CrewDto>,
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct MarkDto {
+    /// Left out of a note.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub kind: Option<MarkKind>,
+    pub x_mm: i64,
+    pub z_mm: i64,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub on: Option<PinnedTo>,
+    /// The other end; a note has none.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub to: Option<PinDto>,
+    #[serde(default, skip_serializing_if = "is_default")]
+    pub text: String,
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct PinDto {
+    pub x_mm: i64,
+    pub z_mm: i64,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub on: Option<PinnedTo>,
+}
+
+/// What a pin rides along with.
+#[derive(Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct PinnedTo {
+    pub tree: u32,
+    pub shoot: u64,
+    pub along_mm: i64,
 }
 
 #[derive(Serialize, Deserialize)]
@@ -321,6 +358,7 @@ same! { row;
 
 same! { plan;
     Seen: Right "right", Missed "missed", Wrong "wrong";
+    MarkKind: Note "note", Arrow "arrow", Distance "distance", Stretch "stretch";
 }
 
 same! { hands;

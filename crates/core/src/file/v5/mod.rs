@@ -5,6 +5,7 @@ mod counts;
 pub(super) mod dto;
 mod field;
 mod left;
+mod marks;
 mod named;
 pub(super) mod number;
 mod read;

@@ -10,7 +10,7 @@ use crate::file::misread;
 use crate::file::v1::dto::{Pose, Site, Targets, Trellis};
 use crate::hands::Hands;
 use crate::model::{Assumptions, Parameter};
-use crate::plan::{Mark, Plan, Schedule, Scheme, Standing};
+use crate::plan::{Plan, Schedule, Scheme, Standing};
 use crate::range::{self, Range};
 use crate::refusal::Refusal;
 use crate::row;
@@ -49,15 +49,8 @@ pub(in crate::file) fn plan_of(file: File) -> Result<Plan, Refusal> {
     for (n, s) in file.schemes.0.into_iter().enumerate() {
         schemes.push(Arc::new(scheme_of(s, &format!("schemes[{n}]"))?));
     }
-    let mut marks = Vec::with_capacity(file.marks.0.len());
-    for (n, m) in file.marks.0.into_iter().enumerate() {
-        let at = |name: &str| format!("marks[{n}].{name}");
-        marks.push(Mark {
-            x: whole(m.x_mm, range::PLACE, &|| at("x_mm"))?,
-            z: whole(m.z_mm, range::PLACE, &|| at("z_mm"))?,
-            text: words(m.text, &|| at("text"))?,
-        });
-    }
+    let marks = super::marks::read(file.marks.0)?;
+    let sent = super::marks::read_sent(&file.sent.0)?;
     let mut left = Vec::with_capacity(file.left.0.len());
     for (n, l) in file.left.0.into_iter().enumerate() {
         left.push(super::left::read(l, &format!("left[{n}]"))?);
@@ -74,6 +67,7 @@ pub(in crate::file) fn plan_of(file: File) -> Result<Plan, Refusal> {
     plan.assumptions = Arc::new(assumptions);
     plan.tipped = tipped;
     plan.marks = marks;
+    plan.sent = sent;
     plan.left = left;
     plan.counts = counts;
     plan.hands = Arc::new(hands);
@@ -83,7 +77,7 @@ pub(in crate::file) fn plan_of(file: File) -> Result<Plan, Refusal> {
     Ok(plan)
 }
 
-fn words(text: String, path: &dyn Fn() -> String) -> Result<String, Refusal> {
+pub(super) fn words(text: String, path: &dyn Fn() -> String) -> Result<String, Refusal> {
     text_of(text, Plan::MAX_TEXT, path)
 }
 

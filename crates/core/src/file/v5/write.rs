@@ -6,7 +6,7 @@ use super::named::numbers;
 use super::work::seasons;
 use crate::file::FORMAT;
 use crate::file::json::UpTo;
-use crate::file::v1::dto::{Laterals, MarkDto, Pose, Site, Trellis, Wire};
+use crate::file::v1::dto::{Laterals, Pose, Site, Trellis, Wire};
 use crate::plan::{Plan, Scheme};
 use crate::row;
 use crate::row::{Moment, Row, ShootId};
@@ -47,16 +47,8 @@ pub(in crate::file) fn write(plan: &Plan) -> File {
             ..found(&plan.found)
         },
         schemes: UpTo(plan.schemes.iter().map(|s| scheme(s)).collect()),
-        marks: UpTo(
-            plan.marks
-                .iter()
-                .map(|m| MarkDto {
-                    x_mm: m.x.0.into(),
-                    z_mm: m.z.0.into(),
-                    text: m.text.clone(),
-                })
-                .collect(),
-        ),
+        marks: UpTo(plan.marks.iter().map(super::marks::write).collect()),
+        sent: UpTo(plan.sent.iter().map(|f| format!("{f:016x}")).collect()),
         left: UpTo(plan.left.iter().map(super::left::write).collect()),
         counts: UpTo(plan.counts.iter().map(super::counts::write).collect()),
         crew: super::counts::write_crew(&plan.hands),

@@ -1,0 +1,272 @@
+//! What is marked on the wall: numbered pins with what they point at, measure or go around.
+
+use crate::element::{add, el, group, markup, path, text};
+use crate::pen::{Pen, num, translate};
+use crate::wood::on_page;
+use cordonry::plan::{Mark, MarkKind, Pin, Pinned, PinnedTo};
+use cordonry::pose::PosedRow;
+use cordonry::said::Arg;
+use cordonry_words::Words;
+use kurbo::{Point, Vec2};
+use svg::node::Node;
+use svg::node::element::Element;
+
+/// How far from its place a pin's head stands, px.
+const HEAD: Vec2 = Vec2::new(0.0, -17.0);
+const RADIUS: f64 = 8.0;
+
+/// All marks on a row as markup, to be laid over the wall.
+pub fn marks(all: &[Mark], row: &PosedRow, words: &Words) -> String {
+    markup(elements(all, row, words, None))
+}
+
+/// The marks in order of number. At so many millimetres to a pixel their heads are as large as they are on paper; without it the style
+/// sizes them.
+pub(crate) fn elements(
+    all: &[Mark],
+    row: &PosedRow,
+    words: &Words,
+    px: Option<f64>,
+) -> Vec<Element> {
+    let numbered = all.iter().enumerate();
+    numbered
+        .map(|(n, mark)| element(n, mark, row, words, px))
+        .collect()
+}
+
+fn element(n: usize, mark: &Mark, row: &PosedRow, words: &Words, px: Option<f64>) -> Element {
+    let at = mark.at.on(row);
+    let to = mark.to.map(|to| to.on(row));
+    let gone = [Some(at), to].iter().flatten().any(|p| !p.is_there);
+    let class = if gone { "mark gone" } else { "mark" };
+    let mut out = el("g", &[("class", class), ("data-mark", &n.to_string())]);
+    let a = on_page(at.point);
+    let mut head = a;
+    if let Some(Pinned { point, .. }) = to {
+        let b = on_page(point);
+        let mut line = Pen::default();
+        match mark.kind {
+            MarkKind::Stretch => {
+                let corners = [a, Point::new(b.x, a.y), b, Point::new(a.x, b.y), a];
+                line.move_to(corners[0]);
+                for corner in &corners[1..] {
+                    line.line_to(*corner);
+                }
+                // At its upper left corner.
+                head = Point::new(a.x.min(b.x), a.y.min(b.y));
+            }
+            _ => {
+                line.line(a, b);
+            }
+        }
+        add(&mut out, path("mark-ground", &line));
+        add(&mut out, path("mark-line", &line));
+        let heading = (b - a).atan2();
+        match mark.kind {
+            MarkKind::Arrow => out.append(tipped(b, heading, px, &arrow_head())),
+            MarkKind::Distance => {
+                out.append(tipped(a, heading, px, &end_tick()));
+                out.append(tipped(b, heading, px, &end_tick()));
+                out.append(length(a, b, &words.length((b - a).hypot()), px));
+            }
+            MarkKind::Note | MarkKind::Stretch => {}
+        }
+    }
+    out.append(pin(n, head, px));
+    out
+}
+
+/// A drawing in pixels at a place, turned to a heading.
+fn tipped(place: Point, heading: f64, px: Option<f64>, shape: &Pen) -> Element {
+    let turn = format!("{} rotate({})", translate(place), num(heading.to_degrees()));
+    let mut out = el("g", &[("transform", &turn)]);
+    let mut own = sized(px);
+    add(&mut own, path("mark-end", shape));
+    out.append(own);
+    out
+}
+
+fn arrow_head() -> Pen {
+    let mut pen = Pen::default();
+    pen.line(Point::new(-11.0, -5.5), Point::ZERO);
+    pen.line_to(Point::new(-11.0, 5.5));
+    pen
+}
+
+fn end_tick() -> Pen {
+    let mut pen = Pen::default();
+    pen.line(Point::new(0.0, -6.0), Point::new(0.0, 6.0));
+    pen
+}
+
+/// The length of a distance beside its middle, where the line does not run through it.
+fn length(a: Point, b: Point, told: &str, px: Option<f64>) -> Element {
+    let flat = (b.x - a.x).abs() >= (b.y - a.y).abs();
+    let (off, anchor) = match flat {
+        true => (("0", "-7"), "mark-length middle"),
+        false => (("9", "4"), "mark-length"),
+    };
+    let mut out = el("g", &[("transform", &translate(a.midpoint(b)))]);
+    let mut own = sized(px);
+    let told = text(
+        "text",
+        &[("class", anchor), ("x", off.0), ("y", off.1)],
+        told,
+    );
+    own.append(told);
+    out.append(own);
+    out
+}
+
+fn pin(n: usize, place: Point, px: Option<f64>) -> Element {
+    let mut out = el("g", &[("class", "pin"), ("transform", &translate(place))]);
+    let mut own = sized(px);
+    let mut stem = Pen::default();
+    stem.line(Point::ZERO, (HEAD + Vec2::new(0.0, RADIUS)).to_point());
+    add(&mut own, path("mark-stem", &stem));
+    own.append(el("circle", &[("class", "mark-foot"), ("r", "2.2")]));
+    own.append(el(
+        "circle",
+        &[
+            ("class", "pin-head"),
+            ("cy", &num(HEAD.y)),
+            ("r", &num(RADIUS)),
+        ],
+    ));
+    let middle = num(HEAD.y + 4.0);
+    let number = (n + 1).to_string();
+    own.append(text(
+        "text",
+        &[("class", "pin-number"), ("y", &middle)],
+        &number,
+    ));
+    out.append(own);
+    out
+}
+
+fn sized(px: Option<f64>) -> Element {
+    match px {
+        Some(px) => el("g", &[("transform", &format!("scale({})", num(px)))]),
+        None => group("sized"),
+    }
+}
+
+/// What a mark says in a line: what it is, where, how long a distance is, and its words.
+pub fn mark_line(mark: &Mark, row: &PosedRow, words: &Words) -> String {
+    let ends = mark.at.on(row).point;
+    let far = mark.to.map(|to| to.on(row).point);
+    let place = match far {
+        Some(to) if mark.kind == MarkKind::Stretch => words.text(
+            "mark-from-to",
+            &[
+                ("from", Arg::Length(ends.x.min(to.x))),
+                ("to", Arg::Length(ends.x.max(to.x))),
+            ],
+        ),
+        _ => {
+            // An arrow is about what it points to.
+            let pin = match (mark.kind, &mark.to) {
+                (MarkKind::Arrow, Some(to)) => to,
+                _ => &mark.at,
+            };
+            where_is(pin, row, words)
+        }
+    };
+    let args = [
+        ("where", Arg::Text(place)),
+        ("length", Arg::Length(mark.span(row).unwrap_or(0.0))),
+        ("text", Arg::Text(mark.text.clone())),
+        ("says", Arg::yes(!mark.text.is_empty())),
+    ];
+    let line = words.text(
+        match mark.kind {
+            MarkKind::Note | MarkKind::Arrow => "mark-line-note",
+            MarkKind::Distance => "mark-line-distance",
+            MarkKind::Stretch => "mark-line-stretch",
+        },
+        &args,
+    );
+    match mark.pins().all(|pin| pin.on(row).is_there) {
+        true => line,
+        false => words.text("mark-line-gone", &[("line", Arg::Text(line))]),
+    }
+}
+
+/// The part of a tree that a pin is on, or the place along the row.
+fn where_is(pin: &Pin, row: &PosedRow, words: &Words) -> String {
+    let there = |on: &PinnedTo| {
+        let tree = row.of_tree(on.tree)?;
+        let stands = tree.tree().shoots.iter().any(|s| s.id == on.shoot);
+        Some(words.part(row, on.tree, stands.then_some(on.shoot)))
+    };
+    let place = pin.on(row).point.x;
+    pin.on
+        .as_ref()
+        .and_then(there)
+        .unwrap_or_else(|| words.text("mark-at", &[("at", Arg::Length(place))]))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use cordonry::row::Targets;
+    use cordonry::units::Mm;
+    use cordonry_fixture::wood;
+
+    fn mark(kind: MarkKind, to: Option<(i32, i32)>, text: &str) -> Mark {
+        Mark {
+            kind,
+            at: Pin::wall(Mm(1_000), Mm(600)),
+            to: to.map(|(x, z)| Pin::wall(Mm(x), Mm(z))),
+            text: text.into(),
+        }
+    }
+
+    #[test]
+    fn each_mark_is_drawn_with_its_number_and_told_in_a_line() {
+        let row = PosedRow::of(&wood::planted(2, 1500, 2000.0), &Targets::default());
+        let words = Words::strict();
+        let stem = row.posed()[0].courses()[0];
+        let near = Pin::near(stem.point(stem.length / 2.0), &row);
+        let lost = Pin {
+            on: near.on.map(|on| PinnedTo {
+                along: Mm(9_000),
+                ..on
+            }),
+            ..near
+        };
+        let all = [
+            mark(MarkKind::Note, None, "<b>bare</b>"),
+            mark(MarkKind::Distance, Some((1_300, 1_000)), ""),
+            mark(MarkKind::Stretch, Some((200, 2_000)), "weak"),
+            Mark {
+                to: Some(near),
+                ..mark(MarkKind::Arrow, None, "this stem")
+            },
+            Mark {
+                at: lost,
+                ..mark(MarkKind::Note, None, "its end")
+            },
+        ];
+        let drawn = marks(&all, &row, &words);
+        for n in 1..=5 {
+            assert!(drawn.contains(&format!(">{n}<")), "{drawn}");
+        }
+        assert_eq!(drawn.matches("mark gone").count(), 1);
+        assert!(drawn.contains(">0.50 m<"), "{drawn}");
+        let line = |n: usize| mark_line(&all[n], &row, &words);
+        assert_eq!(line(0), "at 1.00 m: <b>bare</b>");
+        assert_eq!(line(1), "at 1.00 m: 0.50 m");
+        assert_eq!(line(2), "from 0.20 m to 1.00 m: weak");
+        assert!(
+            line(3).contains("ree 1") && line(3).ends_with(": this stem"),
+            "{}",
+            line(3)
+        );
+        assert!(
+            line(4).contains("its end") && line(4) != "its end",
+            "{}",
+            line(4)
+        );
+    }
+}
