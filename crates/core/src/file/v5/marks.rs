@@ -1,8 +1,7 @@
 //! What is marked on the wall, and which copies were sent, in words and back.
 
 use super::dto::{MarkDto, PinDto, PinnedTo};
-use super::number::{id_of, rule, whole};
-use super::read::words;
+use super::number::{id_of, rule, whole, words};
 use crate::plan::{self, Mark, MarkKind, Pin};
 use crate::range;
 use crate::refusal::Refusal;

@@ -1,5 +1,6 @@
 //! A number, name or text of a plan file in its range, or refused by its place.
 
+use crate::plan::Plan;
 use crate::range::{self, Range};
 use crate::refusal::Refusal;
 use crate::row::ShootId;
@@ -56,6 +57,11 @@ pub fn text_of(text: String, most: usize, path: &dyn Fn() -> String) -> Result<S
         ));
     }
     Ok(text)
+}
+
+/// A name, note or mark.
+pub fn words(text: String, path: &dyn Fn() -> String) -> Result<String, Refusal> {
+    text_of(text, Plan::MAX_TEXT, path)
 }
 
 pub fn id_of(number: u64, path: &dyn Fn() -> String) -> Result<ShootId, Refusal> {

@@ -2,9 +2,7 @@
 
 use super::dto::*;
 use super::held;
-use super::number::{
-    breaks, id_of, leaf, number, out_of_range, rule, text_of, twice, whole, within,
-};
+use super::number::{breaks, id_of, leaf, number, out_of_range, rule, twice, whole, within, words};
 use super::work::works_of;
 use crate::file::misread;
 use crate::file::v1::dto::{Pose, Site, Targets, Trellis};
@@ -75,10 +73,6 @@ pub(in crate::file) fn plan_of(file: File) -> Result<Plan, Refusal> {
         plan.schemes = schemes;
     }
     Ok(plan)
-}
-
-pub(super) fn words(text: String, path: &dyn Fn() -> String) -> Result<String, Refusal> {
-    text_of(text, Plan::MAX_TEXT, path)
 }
 
 fn site_of(site: &Site) -> Result<row::Site, Refusal> {
