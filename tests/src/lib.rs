@@ -2,6 +2,7 @@
 
 pub mod case;
 pub mod examples;
+pub mod fuzz;
 pub mod order;
 pub mod textbook;
 pub mod timing;

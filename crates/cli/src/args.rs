@@ -41,6 +41,7 @@ pub enum Command {
     Draw(Draw),
     Import(Import),
     Export(Export),
+    Link(Link),
 }
 
 /// How results are printed.
@@ -389,6 +390,28 @@ pub struct Export {
     /// A decimal comma, and semicolons between the cells.
     #[arg(long)]
     pub decimal_comma: bool,
+    #[command(flatten)]
+    pub output: Output,
+}
+
+/// Pass a plan on as a link, or open one.
+///
+/// The plan stands behind the # of an address, in up to 32,000 characters: it reaches no server, and whoever opens it gets a plan of
+/// their own. A longer plan is passed on as a file.
+#[derive(ClapArgs)]
+pub struct Link {
+    /// A plan file.
+    #[arg(value_name = "PLAN", required_unless_present = "open")]
+    pub path: Option<PathBuf>,
+    /// The address of the page that opens it; without it what stands behind its #.
+    #[arg(long, value_name = "URL", default_value = "")]
+    pub base: String,
+    /// Open a link, an address with one, or a file that holds either.
+    #[arg(long, value_name = "LINK", conflicts_with_all = ["path", "base"], requires = "output_file")]
+    pub open: Option<String>,
+    /// With PLAN, the link as a code for a camera, a name that ends in .svg; with --open, the plan to be written, one that ends in .json.
+    #[arg(short, long = "output", value_name = "FILE")]
+    pub output_file: Option<PathBuf>,
     #[command(flatten)]
     pub output: Output,
 }

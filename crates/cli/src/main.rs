@@ -11,6 +11,7 @@ mod files;
 mod forecast;
 mod judged;
 mod light;
+mod link;
 mod materials;
 mod out;
 mod pages;
@@ -59,6 +60,7 @@ fn main() -> ExitCode {
         args::Command::Draw(ask) => draw::draw(&ask, words),
         args::Command::Import(ask) => convert::import(&ask, words),
         args::Command::Export(ask) => convert::export(&ask, words),
+        args::Command::Link(ask) => link::link(&ask, words),
     };
     ExitCode::from(status as u8)
 }

@@ -25,6 +25,7 @@ mod overview;
 mod paint;
 mod paper;
 mod pen;
+mod qr;
 mod sheets;
 mod stretch;
 mod strip;
@@ -52,6 +53,7 @@ pub use marks::{mark_line, marks};
 pub use overview::{OVERVIEW_HEIGHT, Sighted, overview};
 pub use paint::{ColourBy, LightAt, Paint};
 pub use paper::Paper;
+pub use qr::{MAX_QR, qr};
 pub use sheets::{
     Both, Handed, Laid, Order, OrderLine, Side, Told, is_headed, marking_sheets, pass_sheets,
     placed_line, sheet_beside, sheets,

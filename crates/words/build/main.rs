@@ -9,8 +9,8 @@ use std::{env, fs, io};
 
 /// The language that has every text.
 const WHOLE: &str = "en";
-/// What is said where work is handed out.
-const CREW: &str = "crew.ftl";
+/// Files that the page's languages lack, for what is said there comes with a part of the page: each with the name of what it becomes.
+const PARTS: [(&str, &str); 2] = [("crew.ftl", "crew.rs"), ("pass_on.ftl", "pass_on.rs")];
 
 /// What is in a folder, by name.
 fn entries(folder: &Path) -> io::Result<Vec<PathBuf>> {
@@ -42,10 +42,11 @@ fn main() -> io::Result<()> {
     println!("cargo::rerun-if-changed=lang");
     println!("cargo::rerun-if-changed=build");
     let (mut whole, mut others, mut names) = (String::new(), String::new(), String::new());
-    let mut crew = String::new();
-    // The page has no command line. What is said where work is handed out comes to it by itself.
+    let mut parts = PARTS.map(|(file, into)| (file, into, String::new()));
+    // The page has no command line.
     let page = env::var("CARGO_CFG_TARGET_ARCH").is_ok_and(|a| a == "wasm32");
-    let lacking = ["commands.ftl", CREW];
+    let lacking = PARTS.map(|(file, _)| file);
+    let lacking: Vec<&str> = lacking.into_iter().chain(["commands.ftl"]).collect();
     let stays = |file: &Path| !page || !lacking.iter().any(|name| file.ends_with(name));
     for folder in entries(&lang)?.iter().filter(|p| p.is_dir()) {
         let code = folder.file_name().unwrap_or_default().to_string_lossy();
@@ -63,11 +64,16 @@ fn main() -> io::Result<()> {
             &mut others
         };
         into.push_str(&written(&texts));
-        crew.push_str(&written(&texts_of(folder, &|f| f.ends_with(CREW))?));
+        for (file, _, into) in &mut parts {
+            let file: &str = file;
+            into.push_str(&written(&texts_of(folder, &|f| f.ends_with(file))?));
+        }
     }
     let out = PathBuf::from(env::var_os("OUT_DIR").unwrap_or_default());
     fs::write(out.join("whole.rs"), whole.trim_end().trim_end_matches(','))?;
     fs::write(out.join("others.rs"), format!("&[\n{others}]"))?;
-    fs::write(out.join("crew.rs"), format!("&[\n{crew}]"))?;
+    for (_, into, all) in parts {
+        fs::write(out.join(into), format!("&[\n{all}]"))?;
+    }
     fs::write(out.join("names.rs"), format!("&[\n{names}]"))
 }

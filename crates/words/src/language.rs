@@ -3,7 +3,7 @@
 use crate::marks::{CASE, CHOICE, IS, NEXT, VALUE};
 use std::collections::{BTreeMap, BTreeSet};
 
-// What the build found, in four, so that a program that reaches the one needs none of the others.
+// What the build found, apart, so that a program that reaches the one needs none of the others.
 
 /// The language that has every text.
 static WHOLE: Language = include!(concat!(env!("OUT_DIR"), "/whole.rs"));
@@ -11,6 +11,8 @@ static WHOLE: Language = include!(concat!(env!("OUT_DIR"), "/whole.rs"));
 static OTHERS: &[Language] = include!(concat!(env!("OUT_DIR"), "/others.rs"));
 /// Of every language what is said where work is handed out, and nothing else.
 static CREW: &[Language] = include!(concat!(env!("OUT_DIR"), "/crew.rs"));
+/// Of every language what is said where a plan is passed on, and nothing else.
+static PASS_ON: &[Language] = include!(concat!(env!("OUT_DIR"), "/pass_on.rs"));
 /// Every language's code with its own name, by code.
 static NAMES: &[(&str, &str)] = include!(concat!(env!("OUT_DIR"), "/names.rs"));
 
@@ -42,7 +44,16 @@ impl Language {
     /// What is said where work is handed out, in that language and then in the one that has every text; a page's languages
     /// lack it.
     pub fn crew(code: &str) -> impl Iterator<Item = Self> {
-        let of = |code| CREW.iter().find(move |l| l.code == code).copied();
+        Self::and_whole(CREW, code)
+    }
+
+    /// What is said where a plan is passed on, likewise.
+    pub fn pass_on(code: &str) -> impl Iterator<Item = Self> {
+        Self::and_whole(PASS_ON, code)
+    }
+
+    fn and_whole(all: &'static [Self], code: &str) -> impl Iterator<Item = Self> {
+        let of = |code| all.iter().find(move |l| l.code == code).copied();
         let whole = Some(Self::WHOLE).filter(|w| *w != code);
         of(code).into_iter().chain(whole.and_then(of))
     }

@@ -4,6 +4,7 @@ mod address;
 mod bench;
 mod build;
 mod counts;
+mod fuzz;
 mod glue;
 mod html;
 mod lock;
@@ -58,6 +59,14 @@ enum Command {
         /// One bench instead of all
         name: Option<String>,
     },
+    /// Give readers and work damaged inputs
+    Fuzz {
+        /// One target instead of all: plan, table, link or work
+        target: Option<String>,
+        /// How long for each
+        #[arg(long, default_value_t = 1.0)]
+        minutes: f64,
+    },
 }
 
 fn main() -> ExitCode {
@@ -76,6 +85,7 @@ fn run(command: Command) -> Result<ExitCode> {
         Command::Serve { port } => server::serve(port)?,
         Command::Test { browser } => return suite::test(browser),
         Command::Bench { name } => bench::bench(name.as_deref())?,
+        Command::Fuzz { target, minutes } => return fuzz::fuzz(target.as_deref(), minutes),
     }
     Ok(ExitCode::SUCCESS)
 }

@@ -26,6 +26,7 @@ mod same;
 pub mod csv;
 mod foreign;
 mod json;
+pub mod link;
 mod misread;
 mod text;
 mod v1;

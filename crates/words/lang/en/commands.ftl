@@ -20,9 +20,11 @@ command-standard-output = standard output: can't be written: { $reason }
 command-name-refused = { $what } must have a name that ends in { $ending }, not { $file }
 command-a-plan = a plan
 command-a-table = a table
+command-a-code = a code
 command-a-drawing = a drawing
 command-drawn = { $file } drawn
 command-written = { $file } written
+command-no-code = The link has { $value } characters; a code holds { $high } at most
 
 command-row = { $file }: { $name }, leaf { $leaf }: { $trees } trees, { $uprights } uprights, cordon filled to { $filled } %, { $bare } bare
 command-now = now

@@ -20,9 +20,11 @@ command-standard-output = salida estándar: no se puede escribir: { $reason }
 command-name-refused = { $what } debe tener un nombre que termine en { $ending }, no { $file }
 command-a-plan = un plan
 command-a-table = una tabla
+command-a-code = un código
 command-a-drawing = un dibujo
 command-drawn = { $file } dibujado
 command-written = { $file } escrito
+command-no-code = El enlace tiene { $value } caracteres; un código contiene { $high } como mucho
 
 command-row = { $file }: { $name }, hoja { $leaf }: { $trees } árboles, { $uprights } verticales, cordón lleno al { $filled } %, { $bare } desnudos
 command-now = ya
