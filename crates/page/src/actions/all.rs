@@ -125,6 +125,7 @@ pub static ALL: &[Action] = &[
         ..page("action-save", Command::Save)
     },
     at(Shown::Files, page("save-plan", Command::SavePlan)),
+    at(Shown::Files, page("pass-on", Command::PassOn)),
     at(Shown::Files, page("save-in-place", Command::SaveInPlace)),
     at(Shown::Files, page("save-table", Command::SaveTable)),
     at(

@@ -80,6 +80,7 @@ pub enum Command {
     Save,
     SavePlan,
     SaveInPlace,
+    PassOn,
     SaveTable,
     SaveTableShown,
     SaveDrawing,

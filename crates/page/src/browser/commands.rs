@@ -90,6 +90,7 @@ fn run(app: App, command: Command) -> bool {
         Command::Redo => app.redo(),
         Command::Save => in_place::save(app),
         Command::SavePlan => files::save_plan(app),
+        Command::PassOn => app.passing.set(true),
         Command::SaveInPlace => in_place::save_into(app),
         Command::SaveTable => files::save_table(app, TableOf::Found),
         Command::SaveTableShown => files::save_table(app, TableOf::Shown),

@@ -7,7 +7,7 @@ use super::dom;
 use super::hand::{keys, pointer};
 use super::panels::{
     beside, card, correct, draft, findings, hand_out, header, keys_list, light, list, order,
-    present, print, row_strip, views, worklist,
+    pass_on, present, print, row_strip, views, worklist,
 };
 use super::parts::{load_panels, once_wanted, shown};
 use super::wall::WallScreen;
@@ -144,6 +144,7 @@ pub fn DeskPage(app: App, incoming: Incoming, helper: helper::Helper) -> impl In
             {move || app.presented.on.get().then(|| shown(app, Rc::new(move || Box::pin(present::bar(app, helper)))))}
             <hand_out::HandOut app open=handing/>
             <order::OrderSheet app open=ordering/>
+            <pass_on::PassOn app/>
             // What is read beside the wall: on a screen with room for both it scrolls within itself.
             <div class="below">
                 <div class="tools">

@@ -27,7 +27,7 @@ use parts::part;
 use std::cell::RefCell;
 use std::rc::Rc;
 use wasm_bindgen::prelude::*;
-use ways::{back, entry, import, incoming, open};
+use ways::{back, entry, import, incoming, linked, open};
 
 /// Starts the page; `start_helper` gives a worker with a second instance of this module, `note` takes note of what is to be
 /// kept of the plan and says whether it may be.
@@ -83,6 +83,7 @@ fn Page(language: Language, start_helper: js_sys::Function) -> impl IntoView {
         }
     });
     back::watch(app);
+    linked::watch(app);
     watch_ground(app);
     watch_screen(app);
     begin(app);
@@ -162,6 +163,7 @@ fn begin(app: App) {
             let _ = app.lay_found(found);
         }
         app.stands();
+        linked::take_address(app).await;
     });
 }
 

@@ -62,6 +62,7 @@ undo-step = Undo: { $step }
 redo-step = Redo: { $step }
 files = Files
 save-plan = Save the plan as a file
+pass-on = Pass the plan on: link, code
 save-table = Save the row as found as a table
 save-table-shown = Save the row as it is shown as a table
 table-shown-name = leaf-{ $leaf }-{ $work }-the-work

@@ -6,3 +6,22 @@ refusal-link-cut = The link was cut off on its way: its end is missing. Copy it 
 refusal-link-damaged = The link is damaged: it is not as it was made. Have it sent again
 refusal-link-long = A link must have { $high } characters at most, not { $value }: pass the plan on as a file
 refusal-link-size = A link must hold { $high } bytes at most, not { $value }: pass the plan on as a file
+
+pass-on-title = Pass the plan on
+pass-on-carries = The link is the plan itself: the row as found, every scheme with its work, limits, marks, and what is left, counted and ticked. It stands behind the # of the address, so no server is sent it; but whoever has the link has all of it. Opened, it becomes a row of its own and touches no other.
+pass-on-link = Link
+pass-on-length = { $count ->
+    [one] { $count } character
+   *[other] { $count } characters
+}
+pass-on-copy = Copy the link
+pass-on-copied = Copied.
+pass-on-selected = The link is selected: copy it with Ctrl C.
+pass-on-long = From { $high } characters on some programs cut a link off on its way: pass the plan on as a file.
+pass-on-here = This page is a file on this device, and so the link opens here alone. Elsewhere, paste it where a table is pasted.
+pass-on-code = Code for a telephone
+pass-on-code-how = Hold the telephone’s camera on the code and open what it reads. The plan is then on the telephone too, and both can be changed without the other.
+pass-on-code-long = The link is too long for a code, which holds { $most } characters.
+pass-on-file = File
+pass-on-file-how = A file takes a plan of any length, and opens wherever the page does.
+pass-on-refused = The link is not opened, and nothing is changed. { $why }.

@@ -62,6 +62,7 @@ undo-step = Deshacer: { $step }
 redo-step = Rehacer: { $step }
 files = Archivos
 save-plan = Guardar el plan como archivo
+pass-on = Pasar el plan: enlace, código
 save-table = Guardar la hilera como se encontró, en tabla
 save-table-shown = Guardar la hilera como se muestra, en tabla
 table-shown-name = hoja-{ $leaf }-{ $work ->

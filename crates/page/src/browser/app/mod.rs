@@ -104,6 +104,8 @@ pub struct App {
     pub offer: RwSignal<Option<Offer>>,
     /// Whether the scheme's name is being written over.
     pub naming: RwSignal<bool>,
+    /// Whether the plan is being passed on.
+    pub passing: RwSignal<bool>,
     /// The row's light, while it is looked at.
     pub light: Lit,
     /// The row as it is shown to a class.
@@ -153,6 +155,7 @@ impl App {
             card_closed: RwSignal::new(None),
             offer: RwSignal::new(None),
             naming: RwSignal::new(false),
+            passing: RwSignal::new(false),
             light: Lit::new(),
             presented: Presented::new(),
         }

@@ -18,6 +18,7 @@ pub mod many;
 pub mod notice;
 pub mod numbered;
 pub mod order;
+pub mod pass_on;
 pub mod pdf;
 pub mod present;
 pub mod print;

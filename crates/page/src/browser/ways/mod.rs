@@ -6,6 +6,7 @@ pub mod entry;
 mod examples;
 pub mod import;
 pub mod incoming;
+pub mod linked;
 pub mod open;
 pub mod start;
 pub mod walk;

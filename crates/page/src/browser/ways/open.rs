@@ -2,6 +2,8 @@
 
 use super::examples::{LESSONS, retold, text_of};
 use super::incoming::Incoming;
+use super::linked::take_link;
+use cordonry::file::link::link_in;
 use cordonry::said::Arg;
 use cordonry_words::Language;
 use leptos::prelude::*;
@@ -50,12 +52,15 @@ fn arg(text: &str) -> Arg {
     Arg::Text(text.to_string())
 }
 
-/// Opens bytes: a plan becomes the plan on the desk, a table is shown first.
+/// Opens bytes: a plan or a link to one becomes the plan on the desk, a table is shown first.
 pub fn take_bytes(incoming: Incoming, name: &str, bytes: Vec<u8>) {
-    if !cordonry::file::is_plan(&bytes) {
-        return incoming.look_at(name, bytes);
+    if cordonry::file::is_plan(&bytes) {
+        return incoming.open_plan(name, &bytes);
     }
-    incoming.open_plan(name, &bytes);
+    match std::str::from_utf8(&bytes).ok().and_then(link_in) {
+        Some(link) => spawn_local(take_link(incoming.app, link.to_string())),
+        None => incoming.look_at(name, bytes),
+    }
 }
 
 /// Opens one of the examples that come with the page.
