@@ -6,6 +6,7 @@ use crate::browser::device::files::save_plan;
 use crate::browser::parts::{part, shown};
 use crate::browser::ways::linked::{learn_pass_on, page_address};
 use cordonry::file::link::write_link;
+use cordonry::file::sent_copy;
 use cordonry::said::Arg;
 use cordonry_draw::{MAX_QR, qr};
 use leptos::html;
@@ -35,7 +36,7 @@ part! {pass_on:
 
 fn sheet(app: App) -> AnyView {
     let (name, made) = app
-        .peek(|d| (d.plan().name.clone(), write_link(d.plan())))
+        .peek(|d| (d.plan().name.clone(), write_link(&sent_copy(d.plan()))))
         .unwrap_or((String::new(), Ok(String::new())));
     let node = NodeRef::<html::Dialog>::new();
     let close = move || {
