@@ -1,5 +1,6 @@
 //! A plan: a row as found, and schemes of work on it, season by season.
 
+mod answer;
 mod copied;
 mod correct;
 mod counted;
@@ -23,6 +24,7 @@ mod void;
 mod walk;
 mod years;
 
+pub use answer::{Answer, Change, Of, Spot};
 pub use copied::CopiedOn;
 pub use correct::{Correction, Measure, Pick, Picked};
 pub use counted::Counted;
