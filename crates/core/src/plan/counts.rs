@@ -33,6 +33,23 @@ impl SpurCount {
     pub const BUDS: Range = (0.0, 60.0);
     /// Fewest and most flowers in a bud.
     pub const FLOWERS: Range = (0.0, 20.0);
+
+    /// Of numbers as they were typed.
+    ///
+    /// # Errors
+    /// A number out of its range.
+    pub fn of(buds: f64, dead: f64, flowers: Option<f64>) -> Result<Self, Refusal> {
+        within("count-buds", buds, Self::BUDS)?;
+        within("count-dead", dead, (0.0, buds))?;
+        if let Some(flowers) = flowers {
+            within("count-flowers", flowers, Self::FLOWERS)?;
+        }
+        Ok(Self {
+            buds: buds as u8,
+            flowers: flowers.map(|f| f as u8),
+            dead: dead as u8,
+        })
+    }
 }
 
 impl BudCount {
@@ -71,11 +88,8 @@ impl Plan {
         let most = (0.0, BudCount::MAX_SPURS as f64);
         within("count-spurs", count.spurs.len() as f64, most)?;
         for spur in &count.spurs {
-            within("count-buds", spur.buds.into(), SpurCount::BUDS)?;
-            within("count-dead", spur.dead.into(), (0.0, spur.buds.into()))?;
-            if let Some(flowers) = spur.flowers {
-                within("count-flowers", flowers.into(), SpurCount::FLOWERS)?;
-            }
+            let flowers = spur.flowers.map(f64::from);
+            SpurCount::of(spur.buds.into(), spur.dead.into(), flowers)?;
         }
         match at {
             Ok(at) => out.counts[at] = count.clone(),

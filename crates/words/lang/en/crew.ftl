@@ -357,3 +357,17 @@ counted-crop = Crop of leaf { $leaf }: { $crop } t/ha by the count{ $ranged ->
 }; { $model } by the model alone
 counted-tips = The shares go by the buds counted for leaf { $leaf }, the harvest that these tips act on
 counted-no-tips = The buds counted tell of the harvest of leaf { $leaf }; tips act on the one after it, and their shares stay the model’s
+
+count-do = Count buds on spurs
+count-what = Some spurs on five trees, counted in winter, tell what crop may be expected.
+count-title = Buds counted before leaf { $leaf }
+count-how = Four spurs each on trees spread along the row: the fruit buds on the spur, how many of them are dead (cut open: brown inside), and the flowers in one bud where you open one. Enter goes on to the next field; an empty line counts for nothing. What stands here is kept in the plan when you leave, as one step.
+count-tree = Tree { $tree }
+count-head-spur = Spur
+count-head-buds = buds
+count-head-dead = dead
+count-head-flowers = flowers
+count-cell = { $what }: tree { $tree }, spur { $spur }
+count-none = Nothing is counted: the crop of leaf { $leaf } is the model’s.
+count-keep = Keep and go back
+count-remove = Take the count away

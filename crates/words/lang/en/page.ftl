@@ -417,6 +417,7 @@ step-keep-bud = keeping a bud
 step-notch = notching above a bud
 step-take-back = taking work back
 step-remedy = fixing a finding
+step-count = counting buds on spurs
 step-crew = setting the crew’s times or people
 step-told = telling what is done in the row
 step-taken = taking ticks from a file

@@ -357,3 +357,17 @@ counted-crop = Producción de la hoja { $leaf }: { $crop } t/ha según el conteo
 }; { $model } según el modelo solo
 counted-tips = Los porcentajes siguen las yemas contadas para la hoja { $leaf }, la cosecha sobre la que actúan estos despuntes
 counted-no-tips = Las yemas contadas hablan de la cosecha de la hoja { $leaf }; los despuntes actúan sobre la siguiente, y sus porcentajes siguen siendo los del modelo
+
+count-do = Contar yemas en los dardos
+count-what = Unos dardos en cinco árboles, contados en invierno, dicen qué producción se puede esperar.
+count-title = Yemas contadas antes de la hoja { $leaf }
+count-how = Cuatro dardos en cada uno de los árboles repartidos por la hilera: las yemas de flor del dardo, cuántas están muertas (al cortarlas, pardas por dentro) y las flores de una yema donde se abra una. Enter pasa al campo siguiente; una línea vacía no cuenta. Lo que queda aquí se guarda en el plan al salir, como un solo paso.
+count-tree = Árbol { $tree }
+count-head-spur = Dardo
+count-head-buds = yemas
+count-head-dead = muertas
+count-head-flowers = flores
+count-cell = { $what }: árbol { $tree }, dardo { $spur }
+count-none = Nada contado: la producción de la hoja { $leaf } es la del modelo.
+count-keep = Guardar y volver
+count-remove = Quitar el conteo

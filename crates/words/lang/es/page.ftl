@@ -462,6 +462,7 @@ step-keep-bud = dejar una yema
 step-notch = entallar sobre una yema
 step-take-back = retirar una labor
 step-remedy = corregir un hallazgo
+step-count = contar yemas en los dardos
 step-crew = poner los tiempos o personas de la cuadrilla
 step-told = anotar lo hecho en la hilera
 step-taken = tomar marcas de un archivo

@@ -1,5 +1,6 @@
 //! A leaf's work as it is handed out: pass by pass what it takes and what to take care of, and the crew's sheets to print.
 
+use super::bud_count::Counting;
 use super::in_row::{InRow, taking};
 use super::numbered::{Numbered, numbered};
 use super::pdf::{Drawing, pdf_press};
@@ -77,6 +78,8 @@ struct Sheet {
     wrong: RwSignal<Option<String>>,
     /// The pass that is walked in the row.
     walked: RwSignal<Option<usize>>,
+    /// The count of buds that is being typed.
+    counting: RwSignal<Option<Counting>>,
 }
 
 impl Sheet {
@@ -89,6 +92,7 @@ impl Sheet {
             spoken: RwSignal::new(code.to_string()),
             wrong: RwSignal::new(None),
             walked: RwSignal::new(None),
+            counting: RwSignal::new(None),
         };
         let of = |d: &Desk| season(d.plan(), d.look().scheme, d.look().moment.leaf).ok();
         made.season.set(app.peek(of).flatten());
@@ -427,21 +431,39 @@ impl Sheet {
                 <ul class="hand-void">{lines.collect_view()}</ul>
             }
         });
+        let away = move || self.walked.with(Option::is_some) || self.counting.with(Option::is_some);
         let close = move |_| {
             if let Some(dialog) = node.get() {
                 dialog.close();
             }
         };
         view! {
-            <Dialog labelled_by="hand-title" node on_close=move || open.set(false)>
+            <Dialog labelled_by="hand-title" node on_close=move || {
+                if let Some(counting) = self.counting.get_untracked() {
+                    counting.keep();
+                }
+                open.set(false);
+            }>
+                {move || {
+                    let back = move || {
+                        self.counting.set(None);
+                        dom::focus_soon("[data-act=count-buds]");
+                    };
+                    self.counting.get().map(|counting| counting.view(back))
+                }}
                 {move || {
                     let at = self.walked.get()?;
                     Some(InRow::new(app, self.season, at).view(move || self.walked.set(None)))
                 }}
-                <div class="hand-out" hidden=move || self.walked.get().is_some()>
-                    <h2 id=move || if self.walked.get().is_some() { "hand-passes" } else { "hand-title" }>{title}</h2>
+                <div class="hand-out" hidden=move || away()>
+                    <h2 id=move || if away() { "hand-passes" } else { "hand-title" }>{title}</h2>
                     {body}
                     {undone}
+                    <p>
+                        <button class="link" data-act="count-buds" title=app.t("count-what") on:click=move |_| self.counting.set(Some(Counting::new(app)))>
+                            {app.t("count-do")}
+                        </button>
+                    </p>
                     {move || self.wrong.get().map(|w| view! { <p class="refusal" role="alert">{w}</p> })}
                     <p class="choices">
                         <button data-act="hand-close" on:click=close>{app.t("charts-close")}</button>

@@ -3,6 +3,7 @@
 pub mod assumptions;
 pub mod at_part;
 pub mod beside;
+mod bud_count;
 pub mod card;
 pub mod correct;
 pub mod draft;
