@@ -172,7 +172,7 @@ fn advise(
             ];
             let said = words.text("advice-tips", &args);
             let _ = writeln!(told.lines, "  {said}");
-            if let Some(counted) = tips.counted_said() {
+            if let Some(counted) = tips.counted.said() {
                 let _ = writeln!(told.lines, "  {}", words.say(&counted));
             }
             for tip in &tips.trees {

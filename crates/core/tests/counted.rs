@@ -165,12 +165,12 @@ fn tips_say_which_harvest_a_count_is_of() {
     let leaf = plan.found.leaf;
     let shares = |p: &Plan| tips(p, 0, leaf).unwrap();
     let none = shares(&plan);
-    assert_eq!(none.counted_said(), None);
+    assert_eq!(none.counted.said(), None);
     let coming = shares(&counted(&plan, leaf, &[(1, vec![spur(9, 0, None); 4])]));
     assert_eq!(coming.trees, none.trees);
-    assert_eq!(coming.counted_said().unwrap().key, "counted-no-tips");
+    assert_eq!(coming.counted.said().unwrap().key, "counted-no-tips");
     let after = shares(&counted(&plan, leaf + 1, &[(1, vec![spur(5, 5, None); 4])]));
-    assert_eq!(after.counted_said().unwrap().key, "counted-tips");
+    assert_eq!(after.counted.said().unwrap().key, "counted-tips");
     assert_ne!(after.trees, none.trees);
 }
 

@@ -23,7 +23,7 @@ pub use open::{Open, Stuck};
 pub use outcome::{Brought, Cost, Gain, GainDraws, LEAVES, around};
 pub use renew::{Renewed, renew};
 pub use taken::Taken;
-pub use tip::{PERCENT, Tip, Tips, tips};
+pub use tip::{PERCENT, Tip, TipCounts, Tips, tips};
 pub use weights::{Weight, Weights};
 
 use crate::check::{Also, Context, Finding, Stage};

@@ -35,9 +35,8 @@ pub struct Tip {
 pub struct Tips {
     /// The harvest that they act on, by its leaf.
     pub harvest: u8,
-    /// What was counted on buds for the coming harvest, on which these tips do not act, and for that on which they do: it has a part
-    /// in their shares.
-    pub counted: [Option<Counted>; 2],
+    /// What was counted on buds: what tells of the harvest has a part in the shares.
+    pub counted: TipCounts,
     /// Tree by tree, from left to right; trees without growth of last year are left out.
     pub trees: Vec<Tip>,
     /// The work.
@@ -46,10 +45,23 @@ pub struct Tips {
     pub plan: Plan,
 }
 
-impl Tips {
-    /// What counted buds have to do with the shares; `None` where none were.
-    pub fn counted_said(&self) -> Option<Said> {
-        let [coming, after] = &self.counted;
+/// What was counted on buds for the harvest before a winter's tips act, and for that on which they act.
+#[derive(Clone, Debug)]
+pub struct TipCounts([Option<Counted>; 2]);
+
+impl TipCounts {
+    /// Of the tips in the winter before a leaf.
+    ///
+    /// # Errors
+    /// No such scheme.
+    pub fn of(plan: &Plan, scheme: usize, leaf: u8) -> Result<Self, Refusal> {
+        let of = |leaf| plan.counted(scheme, leaf);
+        Ok(Self([of(leaf)?, of(harvest(leaf))?]))
+    }
+
+    /// What they have to do with the shares; `None` where nothing was counted.
+    pub fn said(&self) -> Option<Said> {
+        let [coming, after] = &self.0;
         let leaf = |c: &Counted| vec![("leaf", Arg::Count(c.leaf.into()))];
         match (coming, after) {
             (_, Some(after)) => Some(Said::new("counted-tips", leaf(after))),
@@ -57,6 +69,11 @@ impl Tips {
             (None, None) => None,
         }
     }
+}
+
+/// The harvest on which tips in the winter before a leaf act.
+fn harvest(leaf: u8) -> u8 {
+    leaf.saturating_add(1).min(Plan::MAX_LEAF)
 }
 
 fn is_whole(shoot: &Shoot, leaf: u8) -> bool {
@@ -71,7 +88,7 @@ fn is_whole(shoot: &Shoot, leaf: u8) -> bool {
 /// No such scheme; a moment before the row was found or after the last leaf.
 pub fn tips(plan: &Plan, scheme: usize, leaf: u8) -> Result<Tips, Refusal> {
     let moment = Moment::dormant(leaf);
-    let harvest = leaf.saturating_add(1).min(Plan::MAX_LEAF);
+    let harvest = harvest(leaf);
     let start = plan.with_works(scheme, moment, Vec::new())?;
     let is_tip = |w: &Work| matches!(w, Work::Tip { .. });
     let bare = start.without_work(scheme, moment, is_tip)?;
@@ -141,7 +158,7 @@ pub fn tips(plan: &Plan, scheme: usize, leaf: u8) -> Result<Tips, Refusal> {
     let plan = with(&bare, scheme, moment, &work);
     Ok(Tips {
         harvest,
-        counted: [plan.counted(scheme, leaf)?, plan.counted(scheme, harvest)?],
+        counted: TipCounts::of(&plan, scheme, leaf)?,
         trees,
         work,
         plan,

@@ -1,5 +1,5 @@
 //! A press that is meant once. What is pressed here may go with it, and the page may move besides: the second half of a
-//! double press must not do what has come to lie under it. Keys are not held up.
+//! double press must not do what has come to lie under it. Keys are not held up, and end it.
 
 use leptos::prelude::*;
 use std::cell::Cell;
@@ -30,9 +30,11 @@ pub fn rests(event: &MouseEvent) -> bool {
 
 /// Keeps the second half of a double press from whatever it would hit.
 pub fn watch() {
-    // What is pressed after something was typed is meant anew, as where a form refused a figure and has got another.
-    // Of this event, which is no pointer's, nothing is read.
-    on_its_way("input", |_| PRESSED.set(None));
+    // What is pressed after something was typed is meant anew, as where a form refused a figure and has got another, and so is
+    // what is pressed after a key, as where Escape has closed what a press opened. Of these events, which are no pointer's, nothing is read.
+    for typed in ["input", "keydown"] {
+        on_its_way(typed, |_| PRESSED.set(None));
+    }
     on_its_way("pointerdown", |e| {
         let again = PRESSED.get().is_some_and(|(time, x, y)| {
             let (dx, dy) = (f64::from(e.client_x()) - x, f64::from(e.client_y()) - y);

@@ -4,6 +4,7 @@
 use crate::browser::app::App;
 use crate::browser::dom;
 use crate::document::Edit;
+use cordonry::advise::TipCounts;
 use cordonry::forecast::counted_crop;
 use cordonry::plan::{BudCount, Plan, SpurCount};
 use cordonry::refusal::Refusal;
@@ -155,19 +156,15 @@ impl Counting {
 
     /// What the count tells.
     fn told(self) -> Vec<String> {
-        let leaf = Arg::Count(self.leaf.into());
+        let (scheme, leaf) = (self.scheme, self.leaf);
         self.plan.with(|plan| {
-            let crop = plan
-                .as_ref()
-                .and_then(|p| counted_crop(p, self.scheme, self.leaf).ok().flatten());
-            let said = match crop {
-                Some(crop) => {
-                    let mut said = crop.said();
-                    said.push(Said::new("counted-no-tips", vec![("leaf", leaf)]));
-                    said
-                }
-                None => vec![Said::new("count-none", vec![("leaf", leaf)])],
-            };
+            let told = plan.as_ref().and_then(|p| {
+                let mut said = counted_crop(p, scheme, leaf).ok()??.said();
+                said.extend(TipCounts::of(p, scheme, leaf).ok()?.said());
+                Some(said)
+            });
+            let none = || Said::new("count-none", vec![("leaf", Arg::Count(leaf.into()))]);
+            let said = told.unwrap_or_else(|| vec![none()]);
             said.iter().map(|s| self.app.worded(|w| w.say(s))).collect()
         })
     }

@@ -78,8 +78,8 @@ struct Sheet {
     wrong: RwSignal<Option<String>>,
     /// The pass that is walked in the row.
     walked: RwSignal<Option<usize>>,
-    /// The count of buds that is being typed.
-    counting: RwSignal<Option<Counting>>,
+    /// The count of buds, and whether it is being typed.
+    counting: (Counting, RwSignal<bool>),
 }
 
 impl Sheet {
@@ -92,7 +92,7 @@ impl Sheet {
             spoken: RwSignal::new(code.to_string()),
             wrong: RwSignal::new(None),
             walked: RwSignal::new(None),
-            counting: RwSignal::new(None),
+            counting: (Counting::new(app), RwSignal::new(false)),
         };
         let of = |d: &Desk| season(d.plan(), d.look().scheme, d.look().moment.leaf).ok();
         made.season.set(app.peek(of).flatten());
@@ -431,7 +431,8 @@ impl Sheet {
                 <ul class="hand-void">{lines.collect_view()}</ul>
             }
         });
-        let away = move || self.walked.with(Option::is_some) || self.counting.with(Option::is_some);
+        let (count_of, counting) = self.counting;
+        let away = move || self.walked.with(Option::is_some) || counting.get();
         let close = move |_| {
             if let Some(dialog) = node.get() {
                 dialog.close();
@@ -439,17 +440,17 @@ impl Sheet {
         };
         view! {
             <Dialog labelled_by="hand-title" node on_close=move || {
-                if let Some(counting) = self.counting.get_untracked() {
-                    counting.keep();
+                if counting.get_untracked() {
+                    count_of.keep();
                 }
                 open.set(false);
             }>
                 {move || {
                     let back = move || {
-                        self.counting.set(None);
+                        counting.set(false);
                         dom::focus_soon("[data-act=count-buds]");
                     };
-                    self.counting.get().map(|counting| counting.view(back))
+                    counting.get().then(|| count_of.view(back))
                 }}
                 {move || {
                     let at = self.walked.get()?;
@@ -460,7 +461,7 @@ impl Sheet {
                     {body}
                     {undone}
                     <p>
-                        <button class="link" data-act="count-buds" title=app.t("count-what") on:click=move |_| self.counting.set(Some(Counting::new(app)))>
+                        <button class="link" data-act="count-buds" title=app.t("count-what") on:click=move |_| counting.set(true)>
                             {app.t("count-do")}
                         </button>
                     </p>
