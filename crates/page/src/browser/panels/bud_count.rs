@@ -4,14 +4,15 @@
 use crate::browser::app::App;
 use crate::browser::dom;
 use crate::document::Edit;
+use crate::overlay::escape;
 use cordonry::advise::TipCounts;
 use cordonry::forecast::counted_crop;
 use cordonry::plan::{BudCount, Plan, SpurCount};
-use cordonry::refusal::Refusal;
 use cordonry::row::TreeId;
 use cordonry::said::{Arg, Quantity, Said};
 use leptos::prelude::*;
-use std::rc::Rc;
+use std::fmt::Write;
+use wasm_bindgen::JsCast;
 
 /// Trees that are proposed, and spurs on each.
 const TREES: usize = 5;
@@ -23,272 +24,253 @@ const ASKED: [(&str, &str); 3] = [
     ("count-flowers", "count-head-flowers"),
 ];
 
+/// A line of fields: a spur on one of the trees, and what stands in them.
+#[derive(Clone)]
+struct Line {
+    tree: TreeId,
+    spur: usize,
+    typed: [String; 3],
+}
+
 /// A count being typed.
 #[derive(Clone, Copy)]
 pub struct Counting {
     app: App,
     leaf: u8,
     scheme: usize,
-    trees: StoredValue<Vec<TreeId>>,
-    /// What stands in the fields, tree by tree and spur by spur.
-    typed: StoredValue<Vec<Vec<[String; 3]>>>,
-    /// The plan with what was understood of that.
-    plan: RwSignal<Option<Rc<Plan>>, LocalStorage>,
-    /// The first spur that was not understood, by tree and spur, and why.
-    wrong: RwSignal<Option<(usize, usize, String)>>,
+    lines: StoredValue<Vec<Line>>,
+    /// What the count tells, and whether anything is counted.
+    told: RwSignal<String>,
+    any: RwSignal<bool>,
 }
 
 impl Counting {
-    /// A leaf's count: of the trees that were counted on, else of some along the row.
+    /// The count of the leaf that is looked at: of the trees that were counted on, else of some along the row.
     pub fn new(app: App) -> Self {
-        let of = app.peek(|d| {
+        let (mut leaf, mut scheme, mut lines) = (1, 0, Vec::new());
+        app.peek(|d| {
             let (plan, look) = (d.plan(), d.look());
-            let leaf = look.moment.leaf;
+            (leaf, scheme) = (look.moment.leaf, look.scheme);
             let mut trees: Vec<TreeId> = plan.counts_of(leaf).map(|c| c.tree).collect();
             if trees.is_empty() {
                 trees = plan.trees_to_count(TREES);
             }
-            let written = |n: u8| n.to_string();
-            let rows = trees.iter().map(|tree| {
-                let count = plan.counts_of(leaf).find(|c| c.tree == *tree);
+            for tree in trees {
+                let count = plan.counts_of(leaf).find(|c| c.tree == tree);
                 let spurs = count.map_or(&[][..], |c| &c.spurs);
-                let row = |s: &SpurCount| {
-                    let flowers = s.flowers.map_or_else(String::new, written);
-                    [written(s.buds), written(s.dead), flowers]
-                };
-                let mut rows: Vec<[String; 3]> = spurs.iter().map(row).collect();
-                rows.resize_with(rows.len().max(SPURS), Default::default);
-                rows
-            });
-            let typed: Vec<_> = rows.collect();
-            (leaf, look.scheme, trees, typed, Rc::new((**plan).clone()))
+                for spur in 0..spurs.len().max(SPURS) {
+                    let typed = spurs.get(spur).map(|s| {
+                        let numbers = [Some(s.buds), Some(s.dead), s.flowers];
+                        numbers.map(|n| n.map_or_else(String::new, |n| n.to_string()))
+                    });
+                    lines.push(Line {
+                        tree,
+                        spur,
+                        typed: typed.unwrap_or_default(),
+                    });
+                }
+            }
         });
-        let (leaf, scheme, trees, typed, plan) = match of {
-            Some((leaf, scheme, trees, typed, plan)) => (leaf, scheme, trees, typed, Some(plan)),
-            None => (1, 0, Vec::new(), Vec::new(), None),
-        };
         Self {
             app,
             leaf,
             scheme,
-            trees: StoredValue::new(trees),
-            typed: StoredValue::new(typed),
-            plan: RwSignal::new_local(plan),
-            wrong: RwSignal::new(None),
+            lines: StoredValue::new(lines),
+            told: RwSignal::default(),
+            any: RwSignal::default(),
         }
     }
 
     /// A spur as it is typed; none where nothing is.
     fn spur(self, typed: &[String; 3]) -> Result<Option<SpurCount>, String> {
-        let read = |text: &String| match text.trim().is_empty() {
-            true => Ok(None),
-            false => {
+        let mut numbers = [None; 3];
+        for (number, text) in numbers.iter_mut().zip(typed) {
+            if !text.trim().is_empty() {
                 let read = self.app.worded(|w| w.read(Quantity::Count, text));
-                read.map(Some).map_err(|why| self.app.said(&why))
+                *number = Some(read.map_err(|why| self.app.said(&why))?);
             }
-        };
-        let [buds, dead, flowers] = typed;
-        let (buds, dead, flowers) = (read(buds)?, read(dead)?, read(flowers)?);
-        if buds.is_none() && dead.is_none() && flowers.is_none() {
+        }
+        if numbers == [None; 3] {
             return Ok(None);
         }
+        let [buds, dead, flowers] = numbers;
         let spur = SpurCount::of(buds.unwrap_or(0.0), dead.unwrap_or(0.0), flowers);
         spur.map(Some)
             .map_err(|why| self.app.worded(|w| w.refusal(&why)))
     }
 
-    /// What is typed, taken as far as it is understood.
-    fn follow(self) {
-        let Some(plan) = self.app.peek(|d| d.plan().without_counts(self.leaf)) else {
-            return;
-        };
+    /// The plan with what is typed, as far as it is understood, and the first line that is not, with why.
+    fn counted(self) -> Option<(Plan, Option<(usize, String)>)> {
+        let mut plan = self.app.peek(|d| d.plan().without_counts(self.leaf))?;
         let mut wrong = None;
-        let mut out = plan;
-        let (trees, typed) = (self.trees.get_value(), self.typed.get_value());
-        for (i, (tree, rows)) in trees.iter().zip(&typed).enumerate() {
-            let mut spurs = Vec::new();
-            for (n, row) in rows.iter().enumerate() {
-                match self.spur(row) {
-                    Ok(spur) => spurs.extend(spur),
+        let lines = self.lines.get_value();
+        let mut at = 0;
+        for tree in lines.chunk_by(|a, b| a.tree == b.tree) {
+            let mut count = BudCount {
+                leaf: self.leaf,
+                tree: tree[0].tree,
+                spurs: Vec::new(),
+            };
+            for line in tree {
+                match self.spur(&line.typed) {
+                    Ok(spur) => count.spurs.extend(spur),
                     Err(why) => {
-                        wrong.get_or_insert((i, n, why));
+                        wrong.get_or_insert((at, why));
                     }
                 }
+                at += 1;
             }
-            let count = BudCount {
-                leaf: self.leaf,
-                tree: *tree,
-                spurs,
-            };
-            match out.with_count(&count) {
-                Ok(with) => out = with,
+            match plan.with_count(&count) {
+                Ok(with) => plan = with,
                 Err(why) => {
-                    wrong.get_or_insert((i, 0, self.refused(&why)));
+                    let why = self.app.worded(|w| w.refusal(&why));
+                    wrong.get_or_insert((at - 1, why));
                 }
             }
         }
-        self.wrong.set(wrong);
-        self.plan.set(Some(Rc::new(out)));
+        Some((plan, wrong))
     }
 
-    fn refused(self, why: &Refusal) -> String {
-        self.app.worded(|w| w.refusal(why))
+    /// Tells what is typed, and what of it is not understood; whether all is.
+    fn follow(self) -> bool {
+        let Some((plan, wrong)) = self.counted() else {
+            return true;
+        };
+        let leaf = Arg::Count(self.leaf.into());
+        let mut said = vec![Said::new("count-none", vec![("leaf", leaf)])];
+        if let Ok(Some(crop)) = counted_crop(&plan, self.scheme, self.leaf) {
+            said = crop.said();
+            let tips = TipCounts::of(&plan, self.scheme, self.leaf).ok();
+            said.extend(tips.and_then(|tips| tips.said()));
+        }
+        let said: Vec<String> = said.iter().map(|s| self.app.said(s)).collect();
+        self.told.set(said.join("\n"));
+        self.any.set(plan.counts_of(self.leaf).next().is_some());
+        for (at, place) in dom::all(".bud-count .wrong").iter().enumerate() {
+            let why = wrong.as_ref().filter(|wrong| wrong.0 == at);
+            place.set_text_content(why.map(|wrong| wrong.1.as_str()));
+        }
+        wrong.is_none()
     }
 
     /// The count comes into the plan, where it is another than stands there.
     pub fn keep(self) {
-        self.follow();
-        let counted = self.plan.get_untracked();
-        let Some(counts) = counted.map(|p| p.counts.clone()) else {
-            return;
-        };
-        let plan = self.app.peek(|d| {
-            let other = d.plan().counts != counts;
-            other.then(|| Plan {
-                counts: counts.clone(),
-                ..(**d.plan()).clone()
-            })
-        });
-        if let Some(plan) = plan.flatten() {
+        if let Some((plan, _)) = self.counted()
+            && self.app.peek(|d| d.plan().counts != plan.counts) == Some(true)
+        {
             self.app.edit(Edit::told("step-count", plan));
         }
     }
 
-    /// What the count tells.
-    fn told(self) -> Vec<String> {
-        let (scheme, leaf) = (self.scheme, self.leaf);
-        self.plan.with(|plan| {
-            let told = plan.as_ref().and_then(|p| {
-                let mut said = counted_crop(p, scheme, leaf).ok()??.said();
-                said.extend(TipCounts::of(p, scheme, leaf).ok()?.said());
-                Some(said)
-            });
-            let none = || Said::new("count-none", vec![("leaf", Arg::Count(leaf.into()))]);
-            let said = told.unwrap_or_else(|| vec![none()]);
-            said.iter().map(|s| self.app.worded(|w| w.say(s))).collect()
-        })
-    }
-
-    fn row(self, tree: usize, spur: usize, number: usize) -> AnyView {
+    /// The fields, tree by tree: a form of many alike is laid as one text.
+    fn fields(self) -> String {
         let app = self.app;
-        let of_tree = self.trees.with_value(|t| t[tree].0);
-        let at = move |i: usize| {
-            let set = move |text| self.typed.update_value(|t| t[tree][spur][i] = text);
-            let name = app.text(
-                "count-cell",
-                &[
-                    ("what", Arg::key(ASKED[i].0)),
-                    ("tree", Arg::Count(of_tree.into())),
-                    ("spur", Arg::Count(spur as i64 + 1)),
-                ],
-            );
-            let cell = number * ASKED.len() + i;
-            view! {
-                <td>
-                    <input
-                        data-cell=cell
-                        inputmode="numeric"
-                        enterkeyhint="next"
-                        autocomplete="off"
-                        style:width="4rem"
-                        aria-label=name
-                        prop:value=self.typed.with_value(|t| t[tree][spur][i].clone())
-                        on:input=move |e| set(event_target_value(&e))
-                        on:change=move |_| self.follow()
-                        on:keydown=move |e| {
-                            if e.key() == "Enter" {
-                                e.prevent_default();
-                                self.follow();
-                                next(cell);
-                            }
-                        }
-                    />
-                </td>
+        let heads =
+            ASKED.map(|(_, head)| format!("<th scope=\"col\">{}</th>", escape(&app.t(head))));
+        let heads = format!(
+            "<th scope=\"col\">{}</th>{}",
+            escape(&app.t("count-head-spur")),
+            heads.concat()
+        );
+        let mut out = String::new();
+        for (at, line) in self.lines.get_value().iter().enumerate() {
+            let tree = Arg::Count(line.tree.0.into());
+            if line.spur == 0 {
+                let of = escape(&app.text("count-tree", &[("tree", tree.clone())]));
+                let end = if at == 0 { "" } else { "</table>" };
+                let _ = write!(
+                    out,
+                    "{end}<table width=\"300\"><caption align=\"left\"><b>{of}</b></caption><tr>{heads}</tr>"
+                );
             }
-        };
-        let wrong = move || {
-            let wrong = self.wrong.get().filter(|w| (w.0, w.1) == (tree, spur));
-            wrong.map(|(_, _, why)| {
-                view! { <tr><td colspan="4"><span class="wrong" role="alert">{why}</span></td></tr> }
-            })
-        };
-        view! {
-            <tr>
-                <th scope="row">{spur + 1}</th>
-                {(0..ASKED.len()).map(at).collect_view()}
-            </tr>
-            {wrong}
+            let spur = line.spur + 1;
+            let _ = write!(out, "<tr><th scope=\"row\">{spur}</th>");
+            for (i, (what, _)) in ASKED.iter().enumerate() {
+                let name = app.text(
+                    "count-cell",
+                    &[
+                        ("what", Arg::key(*what)),
+                        ("tree", tree.clone()),
+                        ("spur", Arg::Count(spur as i64)),
+                    ],
+                );
+                let cell = at * ASKED.len() + i;
+                let _ = write!(
+                    out,
+                    "<td><input data-cell=\"{cell}\" size=\"3\" inputmode=\"numeric\" enterkeyhint=\"next\" autocomplete=\"off\" aria-label=\"{}\" value=\"{}\"></td>",
+                    escape(&name),
+                    escape(&line.typed[i]),
+                );
+            }
+            out += "</tr><tr><td colspan=\"4\" class=\"wrong\" role=\"alert\"></td></tr>";
         }
-        .into_any()
-    }
-
-    fn tree(self, tree: usize, before: usize) -> AnyView {
-        let app = self.app;
-        let number = self.trees.with_value(|t| t[tree].0);
-        let spurs = self.typed.with_value(|t| t[tree].len());
-        let rows = (0..spurs).map(|spur| self.row(tree, spur, before + spur));
-        let heads = ASKED.map(|(_, head)| view! { <th scope="col">{app.t(head)}</th> });
-        view! {
-            <table data-tree=number>
-                <caption style:text-align="start"><b>{app.text("count-tree", &[("tree", Arg::Count(number.into()))])}</b></caption>
-                <thead><tr><th scope="col">{app.t("count-head-spur")}</th>{heads.collect_view()}</tr></thead>
-                <tbody>{rows.collect_view()}</tbody>
-            </table>
-        }
-        .into_any()
+        out + "</table>"
     }
 
     /// The count, with what it tells; `left` is called when it is done with.
     pub fn view(self, left: impl Fn() + Copy + 'static) -> AnyView {
         let app = self.app;
-        let spurs = self
-            .typed
-            .with_value(|t| t.iter().map(Vec::len).collect::<Vec<_>>());
-        let mut before = 0;
-        let tables = spurs.iter().enumerate().map(|(tree, spurs)| {
-            let view = self.tree(tree, before);
-            before += spurs;
-            view
-        });
+        let typed = move |e| {
+            if let Some(cell) = cell_of(&e) {
+                let (line, i) = (cell / ASKED.len(), cell % ASKED.len());
+                let text = event_target_value(&e);
+                self.lines.update_value(|l| l[line].typed[i] = text);
+            }
+        };
+        let key = move |e: web_sys::KeyboardEvent| {
+            if e.key() == "Enter"
+                && let Some(cell) = cell_of(&e)
+            {
+                e.prevent_default();
+                next(cell);
+            }
+        };
         let done = move |_| {
-            self.follow();
-            if self.wrong.with_untracked(Option::is_none) {
+            if self.follow() {
                 self.keep();
                 left();
             }
         };
         let remove = move |_| {
-            self.typed.update_value(|t| {
-                t.iter_mut()
-                    .flatten()
-                    .for_each(|row| *row = Default::default());
-            });
+            let empty = |line: &mut Line| line.typed = Default::default();
+            self.lines.update_value(|l| l.iter_mut().for_each(empty));
             self.keep();
             left();
         };
-        let any = move || {
-            let has = |p: &Rc<Plan>| p.counts_of(self.leaf).next().is_some();
-            self.plan.with(|p| p.as_ref().is_some_and(has))
-        };
         let title = app.text("count-title", &[("leaf", Arg::Count(self.leaf.into()))]);
+        self.follow();
         dom::focus_soon("[data-cell='0']");
         view! {
             <div class="hand-out bud-count">
                 <h2 id="hand-title">{title}</h2>
                 <p>{app.t("count-how")}</p>
                 <p class="caution">{app.t("caution-ladder")}</p>
-                {tables.collect_view()}
-                <div role="status">
-                    {move || self.told().into_iter().map(|line| view! { <p>{line}</p> }).collect_view()}
-                </div>
+                <div
+                    style:display="flex"
+                    style:flex-wrap="wrap"
+                    style:gap="0 1rem"
+                    on:input=typed
+                    on:change=move |_| {
+                        self.follow();
+                    }
+                    on:keydown=key
+                    inner_html=self.fields()
+                ></div>
+                <p role="status" style:white-space="pre-line">{self.told}</p>
                 <p class="choices">
                     <button class="main" data-act="count-keep" on:click=done>{app.t("count-keep")}</button>
-                    <button data-act="count-remove" disabled=move || !any() on:click=remove>{app.t("count-remove")}</button>
+                    <button data-act="count-remove" disabled=move || !self.any.get() on:click=remove>{app.t("count-remove")}</button>
                 </p>
             </div>
         }
         .into_any()
     }
+}
+
+/// The field that an event comes from.
+fn cell_of(event: &web_sys::Event) -> Option<usize> {
+    let field = event.target()?.dyn_into::<web_sys::Element>().ok()?;
+    field.get_attribute("data-cell")?.parse().ok()
 }
 
 /// On to the field behind one; behind the last to what keeps the count.
