@@ -180,7 +180,7 @@ impl Counting {
                 let end = if at == 0 { "" } else { "</table>" };
                 let _ = write!(
                     out,
-                    "{end}<table width=\"300\"><caption align=\"left\"><b>{of}</b></caption><tr>{heads}</tr>"
+                    "{end}<table width=\"300\"><caption><b>{of}</b></caption><tr>{heads}</tr>"
                 );
             }
             let spur = line.spur + 1;
@@ -189,7 +189,7 @@ impl Counting {
                 let name = app.text(
                     "count-cell",
                     &[
-                        ("what", Arg::key(*what)),
+                        ("what", Arg::key(what)),
                         ("tree", tree.clone()),
                         ("spur", Arg::Count(spur as i64)),
                     ],
@@ -202,7 +202,8 @@ impl Counting {
                     escape(&line.typed[i]),
                 );
             }
-            out += "</tr><tr><td colspan=\"4\" class=\"wrong\" role=\"alert\"></td></tr>";
+            out +=
+                "</tr><tr><td colspan=\"4\"><span class=\"wrong\" role=\"alert\"></span></td></tr>";
         }
         out + "</table>"
     }
@@ -248,6 +249,7 @@ impl Counting {
                 <div
                     style:display="flex"
                     style:flex-wrap="wrap"
+                    style:align-items="start"
                     style:gap="0 1rem"
                     on:input=typed
                     on:change=move |_| {

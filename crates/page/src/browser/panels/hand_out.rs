@@ -456,7 +456,7 @@ impl Sheet {
                     let at = self.walked.get()?;
                     Some(InRow::new(app, self.season, at).view(move || self.walked.set(None)))
                 }}
-                <div class="hand-out" hidden=move || away()>
+                <div class="hand-out" hidden=away>
                     <h2 id=move || if away() { "hand-passes" } else { "hand-title" }>{title}</h2>
                     {body}
                     {undone}
