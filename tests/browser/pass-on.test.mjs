@@ -144,3 +144,21 @@ pageTest('on a telephone the code is wide enough, and the sheet does not run ove
   assert.ok(width > 280, `${width} px`);
   assert.ok(await page.evaluate(() => document.documentElement.scrollWidth <= innerWidth));
 });
+
+pageTest('a long link warns, and has no code', { path: '?bench=300x10' }, async ({ page }) => {
+  await page.waitForSelector('.stage [data-tree]');
+  await passOn(page);
+  const length = (await link(page)).length;
+  assert.ok(length >= 8000 && length <= 32_000, `${length} characters`);
+  assert.match(await page.locator('[data-is=long]').textContent(), like('pass-on-long'));
+  assert.equal(await page.locator('.qr').count(), 0);
+});
+
+pageTest('past the longest link the file is offered', { path: '?bench=1000x12' }, async ({ page }) => {
+  await page.waitForSelector('.stage [data-tree]');
+  await page.locator('.doings .more summary').click();
+  await page.locator('[data-act=pass-on]').click();
+  await page.locator('.pass-on .refusal', { hasText: like('refusal-link-long') }).waitFor();
+  assert.equal(await page.locator('#pass-on-link').count(), 0);
+  await Promise.all([page.waitForEvent('download'), page.locator('[data-act=pass-on-save]').click()]);
+});

@@ -1,7 +1,7 @@
 //! Plans as links: every one comes back as it was; what can't be one says why; a link that was made once is read for ever.
 
 use cordonry::file::link::{MAX_CHARS, link_in, link_of, read_link, values_of, write_link};
-use cordonry::file::{read_plan, write_plan};
+use cordonry::file::{csv, read_plan, write_plan};
 use cordonry::plan::Plan;
 use cordonry::row::TreeId;
 use cordonry::seed::Seeded;
@@ -36,7 +36,13 @@ fn plan(text: &str) -> Plan {
 #[test]
 fn every_example_comes_back_with_the_same_bytes() {
     let mut table = String::from("characters of each example as a link\n\n");
-    let all = [plans("../examples"), plans("../examples/lessons")].concat();
+    let mut all = [plans("../examples"), plans("../examples/lessons")].concat();
+    let measured = fs::read(home().join("../examples/measured-40.csv")).unwrap();
+    let measured = csv::read(&measured, &csv::Options::default()).unwrap();
+    all.push((
+        "measured-40".into(),
+        write_plan(&measured.plan("measured-40")),
+    ));
     assert!(all.len() >= 20, "{}", all.len());
     for (name, text) in &all {
         let link = write_link(&plan(text)).unwrap();

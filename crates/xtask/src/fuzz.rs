@@ -6,8 +6,8 @@ use anyhow::{Context, Result, bail};
 use std::fs;
 use std::process::ExitCode;
 
-/// The bodies of `cordonry_tests::fuzz::TARGETS`.
-const TARGETS: &[&str] = &["plan", "table", "link", "work"];
+/// What damages by chance, names the targets and writes their seeds.
+const PROGRAM: &str = "run --quiet --release --package cordonry-tests --bin fuzz --";
 
 /// What has the compiler count which branches are reached (libFuzzer's documentation), and the most that an input may hold, MB, and take, s.
 const COVERAGE: &str = "-Cpasses=sancov-module -Cllvm-args=-sanitizer-coverage-level=4 \
@@ -18,13 +18,12 @@ const TIME: &str = "-timeout=5";
 
 /// Runs one target or all, each for so many minutes.
 pub fn fuzz(target: Option<&str>, minutes: f64) -> Result<ExitCode> {
+    let all = process::heard(process::cargo(PROGRAM).arg("list"))?;
+    let all: Vec<&str> = all.split_whitespace().collect();
     let targets: Vec<&str> = match target {
-        None => TARGETS.to_vec(),
-        Some(name) if TARGETS.contains(&name) => vec![name],
-        Some(name) => bail!(
-            "there is no target {name}; there are {}",
-            TARGETS.join(", ")
-        ),
+        None => all,
+        Some(name) if all.contains(&name) => vec![name],
+        Some(name) => bail!("there is no target {name}; there are {}", all.join(", ")),
     };
     let seconds = (minutes * 60.0).max(1.0);
     let nightly = host_of_nightly();
@@ -47,8 +46,7 @@ pub fn fuzz(target: Option<&str>, minutes: f64) -> Result<ExitCode> {
 }
 
 fn by_chance(name: &str, minutes: f64) -> Result<bool> {
-    let run = "run --quiet --release --package cordonry-tests --bin fuzz --";
-    let mut command = process::cargo(run);
+    let mut command = process::cargo(PROGRAM);
     let seed = std::time::SystemTime::now().duration_since(std::time::UNIX_EPOCH)?;
     command.args([name, &minutes.to_string(), &seed.as_secs().to_string()]);
     Ok(process::status(&mut command)?.success())
@@ -67,7 +65,7 @@ fn with_nightly(name: &str, seconds: f64, host: &str) -> Result<bool> {
     for folder in [&seeds, &found] {
         fs::create_dir_all(folder).with_context(|| folder.display().to_string())?;
     }
-    let mut write = process::cargo("run --quiet --package cordonry-tests --bin fuzz --");
+    let mut write = process::cargo(PROGRAM);
     process::run(write.args([name, "seeds"]).arg(&seeds))?;
     let kept = workspace::root().join("tests/fuzz").join(name);
     fs::create_dir_all(&kept)?;

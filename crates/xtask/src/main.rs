@@ -61,7 +61,7 @@ enum Command {
     },
     /// Give readers and work damaged inputs
     Fuzz {
-        /// One target instead of all: plan, table, link or work
+        /// One target instead of all
         target: Option<String>,
         /// How long for each
         #[arg(long, default_value_t = 1.0)]

@@ -1,5 +1,5 @@
 //! Damages inputs for so many minutes and prints figures: `fuzz TARGET MINUTES SEED`. What panics is kept beside the target's
-//! seeds. `fuzz TARGET seeds FOLDER` writes the seeds instead. It ends with 1 where anything panicked, took longer than a second or held more than 256 MB.
+//! seeds. `fuzz TARGET seeds FOLDER` writes the seeds instead, `fuzz list` the targets. It ends with 1 where anything panicked, took longer than a second or held more than 256 MB.
 
 use cordonry_tests::fuzz::{TARGETS, run};
 use peak_alloc::PeakAlloc;
@@ -25,6 +25,10 @@ fn main() -> ExitCode {
     let mut args = std::env::args().skip(1);
     let name = args.next().unwrap_or_default();
     let (second, third) = (args.next(), args.next());
+    if name == "list" {
+        TARGETS.iter().for_each(|t| println!("{}", t.name));
+        return ExitCode::SUCCESS;
+    }
     let Some(target) = TARGETS.iter().find(|t| t.name == name) else {
         let names: Vec<&str> = TARGETS.iter().map(|t| t.name).collect();
         eprintln!("no target {name:?}; there are {}", names.join(", "));
