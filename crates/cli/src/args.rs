@@ -233,6 +233,12 @@ pub struct Compare {
     /// The last leaf.
     #[arg(long, value_name = "LEAF", default_value_t = 8, value_parser = clap::value_parser!(u8).range(1..=40))]
     pub to: u8,
+    /// Two schemes on one page, of one row: both walls with their bands after the harvest of the last leaf, figures and charts; the name ends in .pdf or .svg.
+    #[arg(short, long = "output", value_name = "FILE")]
+    pub output_file: Option<PathBuf>,
+    /// The paper of that page.
+    #[arg(long, value_name = "PAPER", default_value = "a4")]
+    pub paper: PaperSize,
     #[command(flatten)]
     pub output: Output,
 }

@@ -4,13 +4,17 @@ use crate::Status;
 use crate::args::Compare as Asked;
 use crate::files;
 use crate::judged::scheme_named;
-use crate::out::{Row, clean, rounded};
-use anyhow::Result;
+use crate::out::{Row, clean, rounded, tell};
+use crate::pages;
+use anyhow::{Result, anyhow};
+use cordonry::check::figures;
 use cordonry::effort::Effort;
-use cordonry::forecast::{Forecast, LeafFigures};
-use cordonry::plan::Plan;
+use cordonry::forecast::{Forecast, LeafFigures, crop_range};
+use cordonry::plan::{Plan, replay};
 use cordonry::refusal::Refusal;
+use cordonry::row::{Moment, Phase, Window};
 use cordonry::said::Arg;
+use cordonry_draw::{Both, Series, Side, Time, Under, row_figures, sheet_beside, two_figures};
 use cordonry_words::Words;
 use serde_json::{Value, json};
 use std::fmt::Write as _;
@@ -19,6 +23,10 @@ use std::fmt::Write as _;
 type Leaf = (LeafFigures, Effort);
 
 pub fn run(ask: &Asked, words: &Words) -> Status {
+    if ask.output_file.is_some() && (ask.paths.len() > 1 || ask.paths[0].is_dir()) {
+        tell(&words.plain("command-one-row"));
+        return Status::Failed;
+    }
     files::print_rows(&ask.paths, &ask.output, words, |path| {
         let plan = files::plan(path, words)?;
         let numbers: Vec<usize> = match ask.schemes.is_empty() {
@@ -52,11 +60,79 @@ pub fn run(ask: &Asked, words: &Words) -> Status {
             let _ = writeln!(told, "  {}", words.text("command-compare-scheme", &args));
         }
         let schemes: Vec<Value> = all.iter().map(|(n, l)| scheme_json(&plan, *n, l)).collect();
-        Ok(Row {
-            row: json!({ "file": path.display().to_string(), "name": plan.name, "to_leaf": ask.to, "schemes": schemes }),
-            people: told,
-        })
+        let mut row = json!({ "file": path.display().to_string(), "name": plan.name, "to_leaf": ask.to, "schemes": schemes });
+        if let Some(output) = &ask.output_file {
+            let as_pdf = pages::is_pdf(output, "command-a-drawing", words)?;
+            let page = [page(&plan, &all, ask, words)?];
+            let written = pages::write(output, path, (&plan.name, &page), as_pdf, words)?;
+            for file in &written {
+                let file = [("file", files::shown(file))];
+                let _ = writeln!(told, "  {}", words.text("command-written", &file));
+            }
+            row["written"] = written.iter().map(|p| p.display().to_string()).collect();
+        }
+        Ok(Row { row, people: told })
     })
+}
+
+/// Two schemes on one page, after the harvest of the last leaf.
+fn page(plan: &Plan, all: &[(usize, Vec<Leaf>)], ask: &Asked, words: &Words) -> Result<String> {
+    let Ok(two) = <&[_; 2]>::try_from(all) else {
+        let many = [("count", Arg::Count(all.len() as i64))];
+        return Err(anyhow!(words.text("command-compare-two", &many)));
+    };
+    let moment = Moment {
+        leaf: ask.to,
+        window: Window::AfterHarvest,
+    };
+    let refused = |why| files::refused(&why, words);
+    let rows = two.each_ref().map(|(n, _)| replay(plan, *n, moment));
+    let [one, other] = rows;
+    let rows = [one.map_err(refused)?, other.map_err(refused)?];
+    let work = two
+        .each_ref()
+        .map(|(n, _)| plan.work_at(*n, moment).unwrap_or_default());
+    let years = two.each_ref().map(|(_, leaves)| {
+        let years = leaves.iter().map(|(brings, _)| brings.clone());
+        years.collect::<Vec<LeafFigures>>()
+    });
+    let ranges = [0, 1].map(|of| crop_range(plan, two[of].0, ask.to, &years[of]));
+    let [one, other] = ranges;
+    let ranges = [one.map_err(refused)?, other.map_err(refused)?];
+    let under = [0, 1].map(|of| Under {
+        scheme: two[of].0,
+        years: &years[of],
+        asks: Some(sum(&two[of].1).1),
+    });
+    let of_row = rows
+        .each_ref()
+        .map(|r| row_figures(&figures(&r.row, &r.targets), &r.targets, false, words));
+    let figures = two_figures(plan, &under, (ask.to, ask.to), of_row, words);
+    let sides = [0, 1].map(|of| {
+        let scheme = &plan.schemes[two[of].0];
+        Side {
+            row: &rows[of].row,
+            time: Time {
+                moment,
+                phase: Phase::After,
+                stands: scheme.stands(moment),
+            },
+            work: &work[of],
+            series: Series {
+                name: &scheme.name,
+                years: &years[of],
+                ranges: Some(&ranges[of]),
+                light: None,
+            },
+        }
+    });
+    let both = Both {
+        plan,
+        sides,
+        figures: &figures,
+        words,
+    };
+    Ok(sheet_beside(&both, ask.paper.into()))
 }
 
 /// Each leaf with what it brings, and what its work asks for: that which the scheme has, be it planned or standing.

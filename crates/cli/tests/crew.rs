@@ -209,6 +209,62 @@ fn schemes_are_compared_by_crop_hours_cuts_and_materials() {
 }
 
 #[test]
+fn two_schemes_are_laid_on_one_page() {
+    let lesson = concat!(
+        env!("CARGO_MANIFEST_DIR"),
+        "/../../examples/lessons/renewal-a-fifth-or-never.json"
+    );
+    let at = std::path::Path::new(env!("CARGO_TARGET_TMPDIR")).join("two-schemes");
+    let _ = std::fs::remove_dir_all(&at);
+    std::fs::create_dir_all(&at).unwrap();
+    let file = |name: &str| at.join(name).display().to_string();
+    let asked = ["compare", lesson, "--schemes", "Never,A fifth", "--to", "6"];
+    let svg = file("two.svg");
+    let told = json(&[&asked[..], &["-o", &svg, "--json"]].concat());
+    let row = &told["rows"][0];
+    assert_eq!(row["written"].as_array().unwrap().len(), 1);
+    let page = std::fs::read_to_string(at.join("two-1.svg")).unwrap();
+    // What the page says of hours and cuts is what is printed, in the order in which they were asked for.
+    let decimals = |n: &Value| format!("{:.1}", n.as_f64().unwrap());
+    let at_of = |name: String, after: usize| {
+        let place = page[after..].find(&format!(">{name}<"));
+        after + place.unwrap_or_else(|| panic!("{name} stands nowhere"))
+    };
+    let schemes = row["schemes"].as_array().unwrap();
+    let mut place = at_of("Hours to leaf 6, from memory".into(), 0);
+    for scheme in schemes {
+        place = at_of(decimals(&scheme["hours"]), place);
+    }
+    place = at_of("Cuts up to leaf 6".into(), place);
+    for scheme in schemes {
+        place = at_of(scheme["cuts"].to_string(), place);
+    }
+    // The crop of both is drawn with the range in which it lies.
+    assert_eq!(page.matches("class=\"range").count(), 2);
+    let (status, _, err) =
+        run(&[&asked[..], &["-o", &file("two.pdf"), "--paper", "letter"]].concat());
+    assert_eq!(status, 0, "{err}");
+    assert!(
+        std::fs::read(at.join("two.pdf"))
+            .unwrap()
+            .starts_with(b"%PDF")
+    );
+    // One scheme is not two, nor are several rows one.
+    let one = [
+        "compare",
+        lesson,
+        "--schemes",
+        "Never",
+        "-o",
+        &file("one.pdf"),
+    ];
+    assert_eq!(run(&one).0, 2);
+    assert!(!at.join("one.pdf").exists());
+    let rows = ["compare", lesson, lesson, "-o", &file("rows.pdf")];
+    assert_eq!(run(&rows).0, 2);
+}
+
+#[test]
 fn sheets_and_a_table_are_written() {
     let at = std::path::Path::new(env!("CARGO_TARGET_TMPDIR")).join("crew-sheets");
     let _ = std::fs::remove_dir_all(&at);

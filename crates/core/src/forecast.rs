@@ -95,6 +95,12 @@ pub enum Doubt {
     Unfilled,
 }
 
+/// The crop of all leaves up to one, t/ha.
+pub fn crop_by(years: &[LeafFigures], leaf: u8) -> f64 {
+    let early = years.iter().filter(|y| y.leaf <= leaf);
+    early.map(|y| y.crop_t_per_ha).sum()
+}
+
 impl LeafFigures {
     /// Why its crop, if there is any, is told too high under a scheme of a plan, which has those limits.
     pub fn doubt(&self, plan: &Plan, scheme: usize, limits: &Targets) -> Option<Doubt> {

@@ -35,6 +35,7 @@ mod time;
 mod tip_curve;
 pub mod tree;
 mod tried;
+mod two;
 mod wood;
 pub mod work;
 mod worklist;
@@ -66,6 +67,7 @@ pub use tip_curve::tip_curve;
 pub use subjects::subjects_line;
 pub use tree::{Options, painted_group, posed_group, tree_group, tree_group_with};
 pub use tried::tried_wood;
+pub use two::{Pair, Under, two_figures, two_totals};
 pub use work::work_marks;
 pub use worklist::{caution, cautions, work_line, work_place};
 

@@ -112,8 +112,8 @@ impl<'a> Strips<'a> {
         out
     }
 
-    /// Brings two rows that are each in one strip to the same scale, stretch and height.
-    pub(crate) fn match_with(&mut self, other: &mut Self) {
+    /// Brings two rows that are each in one strip to the same scale, stretch and height, each with its band where that has room too.
+    pub(crate) fn match_with(&mut self, other: &mut Self, room: f64) {
         let both = self.spans.iter().chain(&other.spans);
         let whole = both.copied().reduce(|a, b| Span {
             from: a.from.min(b.from),
@@ -123,6 +123,8 @@ impl<'a> Strips<'a> {
         for own in [self, other] {
             own.spans = whole.into_iter().collect();
             (own.ratio, own.top) = (ratio, top);
+            let wall = top * own.px_per_mm() + BELOW;
+            own.band = wall + ABOVE_BAND + BAND_HEIGHT <= room;
         }
     }
 

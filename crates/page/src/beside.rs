@@ -1,18 +1,16 @@
 //! Two schemes side by side at one moment: their figures, and what of their work and their shoots differs.
 
-use crate::desk::{Desk, EARLY, crop_by};
+use crate::desk::{Desk, EARLY};
 use crate::look::Scene;
 use cordonry::effort::Effort;
-use cordonry::forecast::LeafFigures;
 use cordonry::row::Phase;
 use cordonry::said::Arg;
 use cordonry::work::Work;
 use cordonry_draw::{
-    Both, Paper, Series, Side, leaf_figures, lone_marks, lone_shoots, row_figures, sheet_beside,
-    work_line,
+    Both, Pair, Paper, Series, Side, Under, lone_marks, lone_shoots, row_figures, sheet_beside,
+    two_figures, two_totals, work_line,
 };
 use cordonry_words::Words;
-use std::ops::RangeInclusive;
 
 /// Most pieces of work that are told of each.
 const TOLD: usize = 40;
@@ -39,79 +37,42 @@ pub fn figures(desk: &Desk, far: &[Known], words: &Words) -> Vec<Line> {
         return Vec::new();
     };
     let own = desk.scene();
-    let told = |scene: &Scene| row_figures(&scene.figures, &scene.targets, false, words);
-    let pairs = told(own).into_iter().zip(told(other));
-    let of_row = pairs.map(|(a, b)| Line {
-        name: words.plain(a.key),
-        values: [a.value, b.value],
-    });
-    let year = |scene: &Scene| {
-        let years = desk.years_of(scene.look.scheme);
-        let own = |y: &&LeafFigures| y.leaf == scene.moment.leaf;
-        years.iter().find(own).map(|y| leaf_figures(y, words))
-    };
-    let years = year(own).zip(year(other));
-    let of_leaf = years.into_iter().flat_map(|(a, b)| a.into_iter().zip(b));
-    let crop = words.plain("chart-crop");
-    let at = own.moment.leaf;
-    let of_leaf = of_leaf.map(|((name, a), (_, b))| Line {
-        values: match name == crop {
-            true => [
-                told_of(desk, own.look.scheme, at..=at, a, words),
-                told_of(desk, other.look.scheme, at..=at, b, words),
-            ],
-            false => [a, b],
-        },
-        name,
-    });
-    let mut all: Vec<Line> = of_row.chain(of_leaf).collect();
-    // What a scheme is chosen by stands first, with the fill.
-    let first = all.len().min(1);
     let schemes = [own, other].map(|scene| scene.look.scheme);
-    all.splice(first..first, totals(desk, schemes, far, words));
-    all
+    let rows = [own, other].map(|s| row_figures(&s.figures, &s.targets, false, words));
+    let told = |both: &[Under<'_>; 2], by: u8| {
+        let at = own.moment.leaf;
+        two_figures(desk.plan(), both, (at, by), rows, words)
+    };
+    under(desk, schemes, far, told)
 }
 
 /// What both bring and ask for up to a leaf, all of their leaves together: the crop, then hours, cuts and materials, as far as these
 /// are known.
 pub fn totals(desk: &Desk, schemes: [usize; 2], far: &[Known], words: &Words) -> Vec<Line> {
+    under(desk, schemes, far, |both, by| {
+        two_totals(desk.plan(), both, by, words)
+    })
+}
+
+/// What is told of two schemes and the leaf by which they are judged.
+fn under(
+    desk: &Desk,
+    schemes: [usize; 2],
+    far: &[Known],
+    told: impl FnOnce(&[Under<'_>; 2], u8) -> Vec<Pair>,
+) -> Vec<Line> {
     let leaf = desk.scene().moment.leaf.max(EARLY);
-    let name = |key: &str| words.text(key, &[("leaf", Arg::Count(leaf.into()))]);
-    let by = |scheme: usize| {
-        let crop = crop_by(&desk.years_of(scheme), leaf);
-        let crop = words.text("value", &[("value", Arg::Number(crop, 1))]);
-        told_of(desk, scheme, 0..=leaf, crop, words)
-    };
-    let mut out = vec![Line {
-        name: name("two-crop-by"),
-        values: schemes.map(by),
-    }];
     let leaves = usize::from(leaf.saturating_sub(desk.plan().found.leaf)) + 1;
-    let sums = [0, 1].map(|of| Some(effort(far.get(of)?[2].as_deref()?, leaves)));
-    type Of = fn(&Effort) -> f64;
-    let asked: [(&str, usize, Of); 6] = [
-        ("two-hours", 1, Effort::hours),
-        ("two-cuts", 0, |e| e.cuts),
-        ("two-trees", 0, |e| e.trees),
-        ("two-wires", 0, |e| e.wires),
-        ("two-ties", 0, |e| e.ties),
-        ("two-sleeves", 0, |e| e.sleeves),
-    ];
-    for (i, (key, decimals, of)) in asked.into_iter().enumerate() {
-        let told = |sum: &Option<Effort>| match sum {
-            Some(sum) => words.arg(&Arg::Number(of(sum), decimals)),
-            None => words.plain("two-waits"),
-        };
-        // What neither takes is not told.
-        let any = sums.iter().flatten().any(|sum| of(sum) > 0.0);
-        if i < 2 || any {
-            out.push(Line {
-                name: name(key),
-                values: sums.each_ref().map(told),
-            });
-        }
-    }
-    out
+    let years = schemes.map(|scheme| desk.years_of(scheme));
+    let both = [0, 1].map(|of| Under {
+        scheme: schemes[of],
+        years: &years[of],
+        asks: far
+            .get(of)
+            .and_then(|known| Some(effort(known[2].as_deref()?, leaves))),
+    });
+    let line = |(name, values): Pair| Line { name, values };
+    told(&both, leaf).into_iter().map(line).collect()
 }
 
 /// What the first of some leaves ask for together.
@@ -139,24 +100,6 @@ pub fn totals_told(desk: &Desk, schemes: [usize; 2], far: &[Known], words: &Word
         .into_iter()
         .map(line)
         .collect()
-}
-
-/// A crop of some leaves under a scheme, marked where that of any of them is told too high.
-fn told_of(
-    desk: &Desk,
-    scheme: usize,
-    leaves: RangeInclusive<u8>,
-    crop: String,
-    words: &Words,
-) -> String {
-    let plan = desk.plan();
-    let limits = plan.limits(scheme);
-    let years = desk.years_of(scheme);
-    let mut own = years.iter().filter(|y| leaves.contains(&y.leaf));
-    match own.any(|y| y.doubt(plan, scheme, &limits).is_some()) {
-        true => words.text("about-value", &[("value", Arg::Text(crop))]),
-        false => crop,
-    }
 }
 
 /// The work of the moment that is done under one of both alone, as it is listed; of much the first pieces, and how many more

@@ -4,7 +4,7 @@ use crate::document::{Document, Done, Edit, Mode};
 use crate::look::{Look, Redraw, Scene, Sight};
 use cordonry::arrange::Gather;
 use cordonry::check::{Finding, LightFound, Matter, Offered, Part, Remedy, matters};
-use cordonry::forecast::LeafFigures;
+use cordonry::forecast::{LeafFigures, crop_by};
 use cordonry::plan::{History, Line, Moment, Phase, Plan, Scheme};
 use cordonry::pose::{Posed, PosedRow};
 use cordonry::refusal::Refusal;
@@ -16,12 +16,6 @@ use std::sync::Arc;
 
 /// The leaf by which a young row is judged.
 pub const EARLY: u8 = 5;
-
-/// The crop of all leaves up to one, t/ha.
-pub fn crop_by(years: &[LeafFigures], leaf: u8) -> f64 {
-    let early = years.iter().filter(|y| y.leaf <= leaf);
-    early.map(|y| y.crop_t_per_ha).sum()
-}
 
 /// The plan being worked on, as the page shows it.
 pub struct Desk {

@@ -47,8 +47,8 @@ pub struct Side<'a> {
 }
 
 /// Where the walls begin, and where figures and charts do, pixels from the upper margin and to the lower one.
-const HEAD: f64 = 64.0;
-const FIGURES: f64 = 268.0;
+const HEAD: f64 = 58.0;
+const FIGURES: f64 = 264.0;
 /// Over each wall, for the scheme's name.
 const NAME: f64 = 20.0;
 /// Room for the scale's bar and its words, pixels.
@@ -93,7 +93,8 @@ pub fn sheet_beside(both: &Both<'_>, on: Paper) -> String {
         Strips::whole(drawing, cover(side.row, &both.plan.targets), room)
     };
     let (mut own, mut other) = (strips(0), strips(1));
-    own.match_with(&mut other);
+    // A band has nothing on its lowest pixels.
+    own.match_with(&mut other, each - NAME + 8.0);
 
     let mut page = group("sheet");
     let mut y = MARGIN + 14.0;
@@ -164,22 +165,26 @@ fn figures(both: &Both<'_>, width: f64, top: f64) -> Element {
     let mut out = group("sheet-table");
     let names = both.sides.map(|s| s.series.name.to_string());
     let head = (String::new(), names);
-    let lines = [&head].into_iter().chain(both.figures);
-    let step = ((FIGURES - 14.0) / (both.figures.len() + 1) as f64).min(LINE);
-    for (i, (name, values)) in lines.enumerate() {
-        let y = top + 12.0 + step * i as f64;
-        let cells = [name, &values[0], &values[1]].into_iter().zip(columns);
-        for (cell, x) in cells {
-            let face = match i {
-                0 => ("sheet-text strong", STRONG),
-                _ => ("sheet-text", TEXT),
-            };
-            let room = if x == 0.0 {
-                width * 0.54 - DIFFERS
-            } else {
-                width * 0.23
-            } - 8.0;
-            for line in wrap(cell, face.1, room).into_iter().take(1) {
+    let room = width * 0.54 - DIFFERS - 8.0;
+    let face = |i| match i {
+        0 => ("sheet-text strong", STRONG),
+        _ => ("sheet-text", TEXT),
+    };
+    // A long name takes two lines, and the others move together for it.
+    let lines = [&head].into_iter().chain(both.figures).enumerate();
+    let lines = lines.map(|(i, (name, values))| (i, wrap(name, face(i).1, room), values));
+    let lines: Vec<_> = lines.collect();
+    let many = |name: &[String]| name.len().max(1) as f64;
+    let all: f64 = lines.iter().map(|(_, name, _)| many(name)).sum();
+    let step = ((FIGURES - 14.0) / all).min(LINE);
+    let mut y = top + 12.0;
+    for (i, name, values) in lines {
+        let face = face(i);
+        for (n, line) in name.iter().enumerate() {
+            out.append(at(face.0, MARGIN, y + step * n as f64, line));
+        }
+        for (cell, x) in values.iter().zip(&columns[1..]) {
+            for line in wrap(cell, face.1, width * 0.23 - 8.0).into_iter().take(1) {
                 out.append(at(face.0, MARGIN + x, y, &line));
             }
         }
@@ -187,6 +192,7 @@ fn figures(both: &Both<'_>, width: f64, top: f64) -> Element {
             let x = MARGIN + columns[1] - DIFFERS;
             out.append(at("sheet-text strong", x, y, "≠"));
         }
+        y += step * many(&name);
     }
     out
 }

@@ -162,6 +162,7 @@ command-no-price = there is no price { $name }; those there are: { $names }
 command-out-of-range = { $name } = { $value }: it must be between { $low } and { $high }
 command-compare = { $file }: { $name }, to leaf { $leaf }, by a calibrated model; hours by rates from memory
 command-compare-scheme = { $scheme }: crop { $crop } t/ha in all, cordon filled to { $filled } at the end, oldest wood { $age }; { $hours } hours, { $pieces } pieces of work, { $cuts } cuts, { $wires } wires, { $ties } ties, { $sleeves } sleeves
+command-compare-two = -o lays two schemes side by side, not { $count }: name two with --schemes
 command-one-row = -o writes for one row: name one file
 command-sheets = sheets
 command-no-pdf = the PDF could not be made: { $reason }

@@ -162,6 +162,7 @@ command-no-price = no hay precio { $name }; los que hay: { $names }
 command-out-of-range = { $name } = { $value }: debe estar entre { $low } y { $high }
 command-compare = { $file }: { $name }, hasta la hoja { $leaf }, por un modelo calibrado; horas por rendimientos de memoria
 command-compare-scheme = { $scheme }: producción { $crop } t/ha en total, cordón lleno al { $filled } al final, madera más vieja { $age }; { $hours } horas, { $pieces } labores, { $cuts } cortes, { $wires } alambres, { $ties } amarras, { $sleeves } fundas
+command-compare-two = -o pone dos esquemas lado a lado, no { $count }: nombrar dos con --schemes
 command-one-row = -o escribe para una hilera: nombrar un archivo
 command-sheets = las hojas
 command-no-pdf = no se pudo hacer el PDF: { $reason }
