@@ -16,7 +16,7 @@ pub(super) use number::later_word;
 pub(super) use read::{plan_of, read};
 pub(super) use write::write;
 
-/// A number that is written with at most six digits after the point, so that it is read back as it was.
+/// A number that is written with at most six digits after the point, so that it is read back as it was; nought has no sign.
 fn held(value: f64) -> f64 {
-    libm::round(value * 1e6) / 1e6
+    libm::round(value * 1e6) / 1e6 + 0.0
 }
