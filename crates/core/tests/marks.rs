@@ -1,7 +1,7 @@
 //! Marks on the wall: they go to wood that is near, ride along with it through the seasons, and stay where it is gone.
 
 use cordonry::file::{fingerprint, sent_copy};
-use cordonry::plan::{Mark, MarkKind, Moment, Pin, Plan, replay};
+use cordonry::plan::{Mark, MarkShape, Moment, Pin, Plan, replay};
 use cordonry::pose::PosedRow;
 use cordonry::row::Role;
 use cordonry::units::Mm;
@@ -17,7 +17,7 @@ fn row(plan: &Plan, leaf: u8) -> PosedRow {
 
 fn note(at: Pin, text: &str) -> Mark {
     Mark {
-        kind: MarkKind::Note,
+        kind: MarkShape::Note,
         at,
         to: None,
         text: text.into(),
@@ -117,7 +117,7 @@ fn marks_are_put_changed_and_removed_and_bad_ones_refused() {
         "refusal-mark-text"
     );
     let ends = Mark {
-        kind: MarkKind::Arrow,
+        kind: MarkShape::Arrow,
         ..note(at, "where to")
     };
     assert_eq!(why(&ends), "refusal-mark-ends");
@@ -137,7 +137,7 @@ fn a_distance_is_measured_between_its_ends() {
     let plan = Usual::default().plan(2);
     let row = row(&plan, 2);
     let mark = Mark {
-        kind: MarkKind::Distance,
+        kind: MarkShape::Distance,
         at: Pin::wall(Mm(0), Mm(600)),
         to: Some(Pin::wall(Mm(300), Mm(1_000))),
         text: String::new(),

@@ -3,7 +3,7 @@
 use crate::element::{add, el, group, markup, path, text};
 use crate::pen::{Pen, num, translate};
 use crate::wood::on_page;
-use cordonry::plan::{Mark, MarkKind, Pin, Pinned, PinnedTo};
+use cordonry::plan::{Mark, MarkShape, Pin, Pinned, PinnedTo};
 use cordonry::pose::PosedRow;
 use cordonry::said::Arg;
 use cordonry_words::Words;
@@ -46,7 +46,7 @@ fn element(n: usize, mark: &Mark, row: &PosedRow, words: &Words, px: Option<f64>
         let b = on_page(point);
         let mut line = Pen::default();
         match mark.kind {
-            MarkKind::Stretch => {
+            MarkShape::Stretch => {
                 let corners = [a, Point::new(b.x, a.y), b, Point::new(a.x, b.y), a];
                 line.move_to(corners[0]);
                 for corner in &corners[1..] {
@@ -63,13 +63,13 @@ fn element(n: usize, mark: &Mark, row: &PosedRow, words: &Words, px: Option<f64>
         add(&mut out, path("mark-line", &line));
         let heading = (b - a).atan2();
         match mark.kind {
-            MarkKind::Arrow => out.append(tipped(b, heading, px, &arrow_head())),
-            MarkKind::Distance => {
+            MarkShape::Arrow => out.append(tipped(b, heading, px, &arrow_head())),
+            MarkShape::Distance => {
                 out.append(tipped(a, heading, px, &end_tick()));
                 out.append(tipped(b, heading, px, &end_tick()));
                 out.append(length(a, b, &words.length((b - a).hypot()), px));
             }
-            MarkKind::Note | MarkKind::Stretch => {}
+            MarkShape::Note | MarkShape::Stretch => {}
         }
     }
     out.append(pin(n, head, px));
@@ -156,7 +156,7 @@ pub fn mark_line(mark: &Mark, row: &PosedRow, words: &Words) -> String {
     let ends = mark.at.on(row).point;
     let far = mark.to.map(|to| to.on(row).point);
     let place = match far {
-        Some(to) if mark.kind == MarkKind::Stretch => words.text(
+        Some(to) if mark.kind == MarkShape::Stretch => words.text(
             "mark-from-to",
             &[
                 ("from", Arg::Length(ends.x.min(to.x))),
@@ -166,7 +166,7 @@ pub fn mark_line(mark: &Mark, row: &PosedRow, words: &Words) -> String {
         _ => {
             // An arrow is about what it points to.
             let pin = match (mark.kind, &mark.to) {
-                (MarkKind::Arrow, Some(to)) => to,
+                (MarkShape::Arrow, Some(to)) => to,
                 _ => &mark.at,
             };
             where_is(pin, row, words)
@@ -180,9 +180,9 @@ pub fn mark_line(mark: &Mark, row: &PosedRow, words: &Words) -> String {
     ];
     let line = words.text(
         match mark.kind {
-            MarkKind::Note | MarkKind::Arrow => "mark-line-note",
-            MarkKind::Distance => "mark-line-distance",
-            MarkKind::Stretch => "mark-line-stretch",
+            MarkShape::Note | MarkShape::Arrow => "mark-line-note",
+            MarkShape::Distance => "mark-line-distance",
+            MarkShape::Stretch => "mark-line-stretch",
         },
         &args,
     );
@@ -213,7 +213,7 @@ mod tests {
     use cordonry::units::Mm;
     use cordonry_fixture::wood;
 
-    fn mark(kind: MarkKind, to: Option<(i32, i32)>, text: &str) -> Mark {
+    fn mark(kind: MarkShape, to: Option<(i32, i32)>, text: &str) -> Mark {
         Mark {
             kind,
             at: Pin::wall(Mm(1_000), Mm(600)),
@@ -236,16 +236,16 @@ mod tests {
             ..near
         };
         let all = [
-            mark(MarkKind::Note, None, "<b>bare</b>"),
-            mark(MarkKind::Distance, Some((1_300, 1_000)), ""),
-            mark(MarkKind::Stretch, Some((200, 2_000)), "weak"),
+            mark(MarkShape::Note, None, "<b>bare</b>"),
+            mark(MarkShape::Distance, Some((1_300, 1_000)), ""),
+            mark(MarkShape::Stretch, Some((200, 2_000)), "weak"),
             Mark {
                 to: Some(near),
-                ..mark(MarkKind::Arrow, None, "this stem")
+                ..mark(MarkShape::Arrow, None, "this stem")
             },
             Mark {
                 at: lost,
-                ..mark(MarkKind::Note, None, "its end")
+                ..mark(MarkShape::Note, None, "its end")
             },
         ];
         let drawn = marks(&all, &row, &words);

@@ -13,6 +13,7 @@ pub mod keeping;
 pub mod layers;
 pub mod light;
 pub mod look;
+pub mod marking;
 pub mod overlay;
 pub mod view;
 pub mod years;

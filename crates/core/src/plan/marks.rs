@@ -13,7 +13,7 @@ use kurbo::Point;
 #[derive(Clone, Debug, PartialEq)]
 pub struct Mark {
     /// What it looks like.
-    pub kind: MarkKind,
+    pub kind: MarkShape,
     /// Where it is.
     pub at: Pin,
     /// Where an arrow points to, a distance ends, a stretch has its other corner; a note has none.
@@ -24,7 +24,7 @@ pub struct Mark {
 
 /// What a mark looks like.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum MarkKind {
+pub enum MarkShape {
     /// Words at a place.
     Note,
     /// An arrow from the words to a place.
@@ -35,7 +35,7 @@ pub enum MarkKind {
     Stretch,
 }
 
-impl MarkKind {
+impl MarkShape {
     /// All of them.
     pub const ALL: [Self; 4] = [Self::Note, Self::Arrow, Self::Distance, Self::Stretch];
 
@@ -156,7 +156,7 @@ impl Mark {
     /// A note on the wall itself.
     pub fn note(x: Mm, z: Mm, text: impl Into<String>) -> Self {
         Self {
-            kind: MarkKind::Note,
+            kind: MarkShape::Note,
             at: Pin::wall(x, z),
             to: None,
             text: text.into(),
@@ -181,7 +181,7 @@ impl Mark {
         if self.kind.has_two() != self.to.is_some() {
             return Err(Refusal::new("refusal-mark-ends", Vec::new()));
         }
-        let least = usize::from(self.kind == MarkKind::Note);
+        let least = usize::from(self.kind == MarkShape::Note);
         if !(least..=Plan::MAX_TEXT).contains(&long) {
             return Err(Refusal::new(
                 "refusal-mark-text",

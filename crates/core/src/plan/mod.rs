@@ -32,7 +32,7 @@ pub use counts::{BudCount, SpurCount};
 pub use field::{Field, Seen, Taken, Told};
 pub use history::{Entry, History, Line};
 pub use left::{Left, LeftSpot};
-pub use marks::{Mark, MarkKind, Pin, Pinned, PinnedTo};
+pub use marks::{Mark, MarkShape, Pin, Pinned, PinnedTo};
 pub use replay::{Replayed, Replayer, replay};
 pub use schedule::Schedule;
 pub use setting::Setting;

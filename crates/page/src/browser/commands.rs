@@ -260,6 +260,11 @@ fn let_go(app: App) -> bool {
         dom::keep_focus();
         return true;
     }
+    if app.marking.with_untracked(Option::is_some) {
+        app.set_marking(None);
+        dom::keep_focus();
+        return true;
+    }
     // The card goes before the choice, so that the wall is seen; before a class there is none.
     if !app.presented.on.get_untracked() && app.close_card() {
         return true;

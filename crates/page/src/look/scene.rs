@@ -14,7 +14,6 @@ use cordonry::terms::Terms;
 use cordonry::units::Mm;
 use cordonry::work::{Stage, Work, budded};
 use cordonry_draw::Time;
-use kurbo::{Line, ParamCurveNearest};
 use std::sync::Arc;
 
 /// What is seen.
@@ -356,12 +355,7 @@ impl Scene {
         let mut near = (reach, None);
         for posed in self.row.posed() {
             for (shoot, course) in posed.pairs() {
-                // Straight from place to place along it is near enough for a press.
-                let at = |part: i32| course.point(course.length * f64::from(part) / 8.0);
-                let off = (0..8)
-                    .map(|part| Line::new(at(part), at(part + 1)).nearest(to, 1.0))
-                    .fold(f64::INFINITY, |least, near| least.min(near.distance_sq))
-                    .sqrt();
+                let off = course.nearest(to).0;
                 if off <= near.0 {
                     let tree = posed.tree().id;
                     near = (

@@ -1017,3 +1017,24 @@ said-drafted = { $count ->
     [one] One piece of work of the draft is in the plan. Undo takes it back.
    *[other] { $count } pieces of work of the draft are in the plan. Undo takes them back.
 }
+
+# Marks on the wall, as they are put and listed.
+marks-title = Marks
+marks-how = Notes, arrows, distances and outlined stretches. They ride along with the wood that they are put on, through the seasons, and stand on paper under their numbers.
+marks-put = Put a mark
+marks-none = Nothing is marked yet.
+mark-where = Press the place on the wall.
+mark-from = Press on the wall where it begins.
+mark-to = Press on the wall where it ends.
+mark-at-chosen = At what is chosen
+mark-give-up = Give it up
+mark-says = What it says
+mark-says-maybe = What it says; may stay empty
+mark-put = Put it there
+mark-number = Mark { $number }: show it
+mark-go = Show where it is
+mark-change = Change what it says
+mark-remove = Remove
+step-mark = putting a mark
+step-mark-text = changing what a mark says
+step-mark-remove = removing a mark

@@ -1062,3 +1062,24 @@ said-drafted = { $count ->
     [one] Una labor del borrador está en el plan. Deshacer la retira.
    *[other] { $count } labores del borrador están en el plan. Deshacer las retira.
 }
+
+# Marcas en la pared, como se ponen y se listan.
+marks-title = Marcas
+marks-how = Notas, flechas, distancias y tramos enmarcados. Van con la madera en que se ponen, hoja tras hoja, y salen en papel con su número.
+marks-put = Poner una marca
+marks-none = Todavía no hay marcas.
+mark-where = Pulsar el lugar en la pared.
+mark-from = Pulsar en la pared donde empieza.
+mark-to = Pulsar en la pared donde acaba.
+mark-at-chosen = En lo elegido
+mark-give-up = Dejarlo
+mark-says = Qué dice
+mark-says-maybe = Qué dice; puede quedar vacío
+mark-put = Ponerla ahí
+mark-number = Marca { $number }: mostrarla
+mark-go = Mostrar dónde está
+mark-change = Cambiar lo que dice
+mark-remove = Quitar
+step-mark = poner una marca
+step-mark-text = cambiar lo que dice una marca
+step-mark-remove = quitar una marca

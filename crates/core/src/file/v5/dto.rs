@@ -65,7 +65,7 @@ pub struct File {
 pub struct MarkDto {
     /// Left out of a note.
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub kind: Option<MarkKind>,
+    pub kind: Option<MarkShape>,
     pub x_mm: i64,
     pub z_mm: i64,
     #[serde(default, skip_serializing_if = "Option::is_none")]
@@ -358,7 +358,7 @@ same! { row;
 
 same! { plan;
     Seen: Right "right", Missed "missed", Wrong "wrong";
-    MarkKind: Note "note", Arrow "arrow", Distance "distance", Stretch "stretch";
+    MarkShape: Note "note", Arrow "arrow", Distance "distance", Stretch "stretch";
 }
 
 same! { hands;

@@ -2,7 +2,7 @@
 
 use super::dto::{MarkDto, PinDto, PinnedTo};
 use super::number::{id_of, rule, whole, words};
-use crate::plan::{self, Mark, MarkKind, Pin};
+use crate::plan::{self, Mark, MarkShape, Pin};
 use crate::range;
 use crate::refusal::Refusal;
 use crate::row::TreeId;
@@ -11,7 +11,7 @@ pub(super) fn read(file: Vec<MarkDto>) -> Result<Vec<Mark>, Refusal> {
     let mut out = Vec::with_capacity(file.len());
     for (n, m) in file.into_iter().enumerate() {
         let path = format!("marks[{n}]");
-        let kind = m.kind.map_or(MarkKind::Note, Into::into);
+        let kind = m.kind.map_or(MarkShape::Note, Into::into);
         let at = PinDto {
             x_mm: m.x_mm,
             z_mm: m.z_mm,

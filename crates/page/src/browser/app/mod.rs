@@ -18,10 +18,11 @@ use crate::browser::wall::WallScreen;
 use crate::desk::Desk;
 use crate::document::{Done, Edit, Mode};
 use crate::keeping::{Journal, Kept, Pace};
+use crate::marking::Marking;
 use crate::overlay::Marked;
 use crate::view::View;
 use cordonry::check::{LightFound, Offered, Part};
-use cordonry::plan::Plan;
+use cordonry::plan::{Mark, Plan};
 use cordonry::refusal::Refusal;
 use cordonry::row::{ShootId, TreeId};
 use cordonry::said::{Arg, Said};
@@ -102,6 +103,8 @@ pub struct App {
     pub card_closed: RwSignal<Option<Part>>,
     /// What a press on the wall would add to the record.
     pub offer: RwSignal<Option<Offer>>,
+    /// The mark that is being put on the wall.
+    pub marking: RwSignal<Option<Marking>>,
     /// Whether the scheme's name is being written over.
     pub naming: RwSignal<bool>,
     /// Whether the plan is being passed on.
@@ -154,6 +157,7 @@ impl App {
             kept: RwSignal::new(Kept::Saved),
             card_closed: RwSignal::new(None),
             offer: RwSignal::new(None),
+            marking: RwSignal::new(None),
             naming: RwSignal::new(false),
             passing: RwSignal::new(false),
             light: Lit::new(),
@@ -379,6 +383,35 @@ impl App {
         self.turn(|d| d.choose(part));
     }
 
+    /// Begins to put a mark, or gives it up.
+    pub fn set_marking(self, marking: Option<Marking>) {
+        self.marking.set(marking);
+        self.redraw();
+    }
+
+    /// Has the mark that is being put be at a place, where there is one; whether there is.
+    pub fn mark_at(self, place: kurbo::Point) -> bool {
+        let now = self.marking.get_untracked();
+        let next = now.and_then(|now| self.peek(|d| now.pressed(place, &d.scene().row)));
+        let is = next.is_some();
+        if is {
+            self.set_marking(next);
+        }
+        is
+    }
+
+    /// The marks of the plan, with the one that is being put.
+    fn marks_on(self, desk: &Desk) -> String {
+        let scene = desk.scene();
+        let new = self.marking.get_untracked();
+        let new = new.and_then(|new| new.shown());
+        let all: Vec<Mark> = scene.plan.marks.iter().cloned().chain(new).collect();
+        match all.is_empty() {
+            true => String::new(),
+            false => self.worded(|w| cordonry_draw::marks(&all, &scene.row, w)),
+        }
+    }
+
     /// Draws the wall anew where it changed, and tells all that reads the desk.
     pub fn redraw(self) {
         if !self.draw() {
@@ -429,6 +462,7 @@ impl App {
             self.presented.marks(d, wall.view.scale)
         });
         let pointed_out = pointed_out.unwrap_or_default();
+        let marked_on = self.peek(|d| self.marks_on(d)).unwrap_or_default();
         self.wall.update_value(|wall| {
             if let Some(wall) = wall {
                 self.desk.with_value(|desk| {
@@ -441,7 +475,7 @@ impl App {
                         let lit = |p: kurbo::Point| self.light.at(p);
                         self.words.with_value(|words| {
                             let colours = (by, &lit as LightAt<'_>);
-                            let over = [lone.as_str(), pointed_out.as_str()];
+                            let over = [lone.as_str(), pointed_out.as_str(), marked_on.as_str()];
                             wall.render(desk.scene(), marked, &redraw, over, words, colours);
                         });
                     }
@@ -495,7 +529,7 @@ impl App {
                         scene,
                         Marked::default(),
                         &redraw,
-                        [over, ""],
+                        [over, "", ""],
                         words,
                         colours,
                     );

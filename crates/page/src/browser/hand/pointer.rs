@@ -112,7 +112,7 @@ impl Hand {
         if two {
             self.app.turn(Desk::drop_hold);
             self.set(Doing::Pinching);
-        } else if let Hit::Handle(tree, shoot) = hit {
+        } else if let (Hit::Handle(tree, shoot), None) = (hit, self.app.marking.get_untracked()) {
             // Nothing is drawn before it moves: of a ring that is gone from the page a browser no longer knows that a
             // finger on it does not scroll.
             self.set(Doing::Taking(tree, shoot));
@@ -306,6 +306,9 @@ impl Hand {
     }
 
     fn press(self, hit: Hit, at: Point) {
+        if self.app.mark_at(self.to_wall(at)) {
+            return;
+        }
         // On an empty row there is nothing else that a press could mean.
         if self.app.peek(|d| d.scene().row.trees.is_empty()) == Some(true) {
             let x = self.to_wall(at).x;

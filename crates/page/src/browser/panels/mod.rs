@@ -16,6 +16,7 @@ pub mod light;
 pub mod limits;
 pub mod list;
 pub mod many;
+pub mod marks;
 pub mod notice;
 pub mod numbered;
 pub mod order;

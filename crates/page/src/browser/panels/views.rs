@@ -3,7 +3,7 @@
 use crate::browser::app::App;
 use crate::browser::controls::choice::choice;
 use crate::browser::device::helper::Helper;
-use crate::browser::panels::{assumptions, keys_list, limits, many, wires};
+use crate::browser::panels::{assumptions, keys_list, limits, many, marks, wires};
 use crate::browser::parts::{part, shown};
 use cordonry_draw::ColourBy;
 use leptos::prelude::*;
@@ -19,6 +19,7 @@ pub fn Views(app: App, helper: Helper) -> impl IntoView {
             <ColourChoice app/>
             <OneView app helper id="view-wires" title="wires-title"/>
             <OneView app helper id="view-many" title="many-title"/>
+            <OneView app helper id="view-marks" title="marks-title"/>
             <OneView app helper id="view-keys" title="keys-title"/>
             <OneView app helper id="view-limits" title="limits-and-site"/>
             <OneView app helper id="view-assumptions" title="assumptions-title"/>
@@ -90,6 +91,7 @@ part! {panels:
         match title {
             "wires-title" => view! { <wires::Wires app/> }.into_any(),
             "many-title" => view! { <many::Many app/> }.into_any(),
+            "marks-title" => view! { <marks::Marks app/> }.into_any(),
             "assumptions-title" => view! { <assumptions::Assumptions app helper/> }.into_any(),
             "keys-title" => view! { <keys_list::KeysList app/> }.into_any(),
             _ => view! { <limits::LimitsAndSite app/> }.into_any(),

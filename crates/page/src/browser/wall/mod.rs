@@ -35,6 +35,7 @@ pub struct WallScreen {
     signs: Drawn,
     /// What a remedy would do, while it is aimed at.
     tried: Drawn,
+    notes: Drawn,
     ground: Drawn,
     numbers: Drawn,
     upright_numbers: DrawnEach,
@@ -80,6 +81,7 @@ impl WallScreen {
             trees: layers.get(Layer::Trees)?,
             signs: Drawn::new(signs),
             tried: Drawn::new(tried),
+            notes: Drawn::new(layers.get(Layer::Notes)?),
             ground: Drawn::new(layers.get(Layer::Ground)?),
             numbers: Drawn::new(of_trees?),
             upright_numbers: DrawnEach::new(of_uprights?),
@@ -153,13 +155,14 @@ impl WallScreen {
         self.drawn.is_none()
     }
 
-    /// Brings the scene up to date. `under` and `over` are laid over its trees, under the signs of work and over them.
+    /// Brings the scene up to date. `under` and `over` are laid over its trees, under the signs of work and over them, `marks` over
+    /// those.
     pub fn render(
         &mut self,
         scene: &Scene,
         marked: Marked,
         redraw: &Redraw,
-        [under, over]: [&str; 2],
+        [under, over, marks]: [&str; 3],
         words: &Words,
         colours: (ColourBy, LightAt<'_>),
     ) {
@@ -202,6 +205,7 @@ impl WallScreen {
         signs += over;
         self.signs.draw(signs);
         self.tried.draw(String::new());
+        self.notes.draw(marks.to_string());
         self.overlay
             .draw(overlay::drawings(scene, marked, view, words));
         self.on_band.draw(cordonry_draw::cordon_band(
