@@ -2,7 +2,7 @@
 import assert from 'node:assert/strict';
 import { readFile } from 'node:fs/promises';
 import jsQR from 'jsqr';
-import { example, phone, saved } from './desk.mjs';
+import { example, onDevice, phone, saved } from './desk.mjs';
 import { accessibility, open, pageTest } from './rig.mjs';
 import { like, say } from './words.mjs';
 
@@ -161,4 +161,21 @@ pageTest('past the longest link the file is offered', { path: '?bench=1000x12' }
   await page.locator('.pass-on .refusal', { hasText: like('refusal-link-long') }).waitFor();
   assert.equal(await page.locator('#pass-on-link').count(), 0);
   await Promise.all([page.waitForEvent('download'), page.locator('[data-act=pass-on-save]').click()]);
+});
+
+pageTest('without a network a link is opened all the same', {}, async ({ page, context }) => {
+  await example(page);
+  const name = await named(page);
+  await passOn(page);
+  const address = await link(page);
+  await page.locator('[data-act=pass-on-close]').click();
+  await onDevice(page);
+  await page.locator('.row-name').fill('Mine');
+  await page.locator('.row-name').blur();
+  await saved(page);
+  await context.setOffline(true);
+  await page.goto('about:blank');
+  await page.goto(address);
+  await page.waitForFunction((name) => document.querySelector('.row-name')?.value === name, name);
+  assert.equal(new URL(page.url()).hash, '');
 });
