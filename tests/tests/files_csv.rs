@@ -924,6 +924,34 @@ fn names_of_columns_are_understood_in_german_and_spanish() {
 }
 
 #[test]
+fn trees_marked_as_diseased_come_and_go_in_a_column() {
+    let table = |first: &str, later: &str, lost: &str| {
+        format!(
+            "tree,place,kind,length,season,diseased\n1,0.0 m,leader,1.9 m,0,{first}\n1,1.0 m,upright,0.8 m,1,{later}\n\
+             2,2.0 m,leader,1.9 m,0,no\n3,4.0 m,lost,,,{lost}\n"
+        )
+    };
+    for (first, later, lost, ill) in [
+        ("", "", "", vec![]),
+        ("yes", "", "", vec![1]),
+        ("", "x", "", vec![1]),
+        ("no", "", "yes", vec![3]),
+    ] {
+        let got = clean(&table(first, later, lost));
+        let marked = |row: &cordonry::row::Row| -> Vec<u32> {
+            let ill = row.trees.iter().filter(|t| t.diseased);
+            ill.map(|t| t.id.0).collect()
+        };
+        assert_eq!(marked(&got.row), ill);
+        let plan = got.plan("A");
+        let text = write(&plan.found, &plan.name, &plan.site, None, Style::default());
+        // A row without such a tree needs no column for it.
+        assert_eq!(text.contains(",diseased,"), !ill.is_empty(), "{text}");
+        assert_eq!(marked(&clean(&text).row), ill, "{text}");
+    }
+}
+
+#[test]
 fn words_of_cells_are_understood_in_spanish() {
     let english = clean(
         "wall height;2,2 m\nwire;0,5 m;plastic\nwires;1,1 m;bare\nrow name;North\ncoming leaf;3\n\

@@ -21,11 +21,12 @@ pub(super) enum Column {
     WhenCut,
     Origin,
     BendRadius,
+    Diseased,
     Note,
 }
 
 impl Column {
-    pub(super) const ALL: [Self; 16] = [
+    pub(super) const ALL: [Self; 17] = [
         Self::Tree,
         Self::Place,
         Self::Kind,
@@ -41,6 +42,7 @@ impl Column {
         Self::WhenCut,
         Self::Origin,
         Self::BendRadius,
+        Self::Diseased,
         Self::Note,
     ];
 
@@ -163,6 +165,7 @@ impl Column {
             Self::WhenCut => &["when cut", "last cut"],
             Self::Origin => &["origin", "came from"],
             Self::BendRadius => &["bend radius", "radius"],
+            Self::Diseased => &["diseased", "disease", "krank", "enfermo", "enferma"],
             Self::Note => &[
                 "note",
                 "notes",

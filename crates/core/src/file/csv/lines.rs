@@ -46,6 +46,8 @@ pub(super) struct Says {
     pub when: Vec<Option<Moment>>,
     pub origin: Option<Origin>,
     pub bend_radius: Option<f64>,
+    /// Its tree is marked as diseased.
+    pub diseased: bool,
     pub note: String,
 }
 
@@ -198,8 +200,9 @@ fn says(table: &Table, record: &Record) -> Result<Says, Refusal> {
     range(Column::Laterals, plain, count, range::LATERALS)?;
     let (together, most) = (laterals.total, range::LATERALS_LENGTH);
     range(Column::Laterals, Arg::Length, together, most)?;
-    let rubbed =
-        pieces::ticked(cell(Column::Rubbed)).ok_or_else(|| word(Column::Rubbed, pieces::TICKS))?;
+    let ticked = |column| pieces::ticked(cell(column)).ok_or_else(|| word(column, pieces::TICKS));
+    let rubbed = ticked(Column::Rubbed)?;
+    let diseased = ticked(Column::Diseased)?;
     let cuts = pieces::lengths(cell(Column::Cut), unit(Column::Cut))
         .map_err(|e| unread(Column::Cut, e))?;
     for (n, cut) in cuts.iter().enumerate() {
@@ -241,6 +244,7 @@ fn says(table: &Table, record: &Record) -> Result<Says, Refusal> {
         when,
         origin,
         bend_radius,
+        diseased,
         note: cell(Column::Note).to_string(),
     })
 }

@@ -17,6 +17,7 @@
 //! | when cut | when each of the lengths was last cut, by leaf and window, `none` where nothing tells: `none + 4 dormant`. The windows are `dormant`, `bud swell`, `early summer` and `after harvest` |
 //! | origin | where the shoot came from: `kept bud`, `return` (of a stub), `end growth` (of laid wood), `cut-back bud` or `wild bud` |
 //! | bend radius | of laid wood and of an upright stem, the radius that it was bent with; empty: that of its thickness |
+//! | diseased | `yes` in any line of a tree that is marked as diseased |
 //! | note | anything |
 //!
 //! A tree's first shoot is its `stem`, or in a tree without a `stem` line its `leader`: the stem itself, laid along

@@ -118,7 +118,10 @@ fn build_before(lines: &[Line], options: &Given, leaf: u8, tell: Tell<'_>) -> (B
         placed += of.len();
         tell((lines.len() + placed) / 2, lines.len());
         let mut build = TreeBuild::new(&context, TreeId(*id), of, &mut counts);
-        if let Some(tree) = build.tree() {
+        if let Some(mut tree) = build.tree() {
+            // Whichever of its lines says so.
+            let ill = |n: &usize| lines[*n].says.as_ref().is_ok_and(|says| says.diseased);
+            tree.diseased = of.iter().any(ill);
             first.insert(*id, build.from_line.first().copied());
             trees.push(Arc::new(tree));
         }

@@ -112,6 +112,7 @@ fn columns(trees: &[Tree]) -> Vec<Column> {
         Column::WhenCut => shoots().flat_map(|s| &s.units).any(|u| u.cut.is_some()),
         Column::Origin => shoots().any(|s| s.origin.is_some()),
         Column::BendRadius => shoots().any(|s| s.bend_radius.is_some()),
+        Column::Diseased => trees.iter().any(|t| t.diseased),
         _ => true,
     });
     out
@@ -204,6 +205,9 @@ impl<'a> Lines<'a> {
         let planted = self.style.angle(tree.planted.angle);
         let pose = format!("planted {planted} {held}");
         set(line, Column::Pose, pose.trim_end());
+        if tree.diseased {
+            set(line, Column::Diseased, "yes");
+        }
         set(line, Column::Note, tree.note.clone());
     }
 
