@@ -1,5 +1,5 @@
 // A second instance of the same module, for questions about a whole plan.
-import init, { hearMessage, keptText, nextReply, readTable, speak } from "./cordonry_page.js";
+import init, { hearMessage, keptText, lookAtRow, nextReply, readTable, speak } from "./cordonry_page.js";
 
 let begin;
 const ready = new Promise((done) => (begin = done)).then(async ({ module, language }) => {
@@ -14,6 +14,8 @@ addEventListener("message", async ({ data }) => {
   // A table; what is sent without anything tells that it can't be read to its end.
   if (Array.isArray(data)) return ready.then(() => readTable(...data, tell)).then((read) => postMessage(read)).catch(lost);
   await ready;
+  // A row that is kept, only to be looked at.
+  if (data.row) return lookAtRow(data.row).then((seen) => postMessage(seen)).catch(lost);
   // From a page whose own instance can no longer be asked.
   if (data.kept) return postMessage({ text: keptText(data.kept) });
   // Each in its turn: what is asked is about what was told before.

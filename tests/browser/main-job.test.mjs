@@ -5,7 +5,7 @@ import { readFile } from 'node:fs/promises';
 import { inflateSync } from 'node:zlib';
 import { firefoxTest } from './firefox.mjs';
 import { ChromiumHands, FirefoxHands } from './hands.mjs';
-import { pageTest } from './rig.mjs';
+import { oneFile, pageTest } from './rig.mjs';
 import { like } from './words.mjs';
 
 const example = (name) => new URL(`../../examples/${name}`, import.meta.url).pathname;
@@ -13,10 +13,15 @@ const example = (name) => new URL(`../../examples/${name}`, import.meta.url).pat
 const BARE = '.finding[data-finding^="cordon-gap:"]';
 const saved = (hands) => hands.says('.kept-state', like('kept-saved'));
 
+/** Where the page comes from: a server, and a disk where the page in one file has been built. */
+const from = [['', {}], ...(oneFile ? [[', in one file from a disk', { path: oneFile }]] : [])];
+
 /** One test in both browsers: `run` gets the hands that work there, and what the rig opened. */
 function both(name, run) {
-  pageTest(name, {}, (opened) => run(new ChromiumHands(opened.page), opened));
-  firefoxTest(name, {}, (opened) => run(new FirefoxHands(opened.page), opened));
+  for (const [where, options] of from) {
+    pageTest(`${name}${where}`, options, (opened) => run(new ChromiumHands(opened.page), opened));
+    firefoxTest(`${name}${where}`, options, (opened) => run(new FirefoxHands(opened.page), opened));
+  }
 }
 
 both('a measured table comes in with its bad lines named, and comes back after a reload', async (hands) => {

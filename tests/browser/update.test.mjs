@@ -17,7 +17,7 @@ async function twoBuilds() {
       // Of another build it has nothing.
       return stamp === undefined || stamp === build ? path.replace(build, OLD) : undefined;
     },
-    change: (path) => !/\.(wasm|svg)$/.test(path) && ((text) => text.replaceAll(OLD, build)),
+    change: (path) => !/\.(wasm|svg|png)$/.test(path) && ((text) => text.replaceAll(OLD, build)),
     headers({ 'cache-control': _, etag: __, ...others }) {
       // So old that a browser left to itself asks no more for months.
       return { ...others, 'last-modified': 'Mon, 01 Jan 2001 00:00:00 GMT' };
@@ -42,7 +42,7 @@ const caches = (page) => page.evaluate(async () => {
     const cache = await globalThis.caches.open(name);
     const found = new Set();
     for (const request of await cache.keys()) {
-      const words = request.url + (/\.(wasm|svg)$/.test(request.url) ? '' : await (await cache.match(request)).text());
+      const words = request.url + (/\.(wasm|svg|png)$/.test(request.url) ? '' : await (await cache.match(request)).text());
       for (const [, stamp] of words.matchAll(/build-([0-9a-f]{16})/g)) found.add(stamp);
     }
     all[name.replace(/^.*-/, '')] = [...found];

@@ -4,7 +4,7 @@ use cordonry::file::write_plan;
 use cordonry::plan::{Correction, History, Line, Plan, Setting};
 use cordonry_fixture::random::{Draft, Tell, cases, draft, plan, tell};
 use cordonry_page::bench_row;
-use cordonry_page::keeping::{Journal, Step, Writing};
+use cordonry_page::keeping::{Journal, KeptRow, Seen, Step, Writing, name};
 use proptest::prelude::*;
 use proptest::sample::Index;
 use std::collections::BTreeMap;
@@ -246,4 +246,44 @@ fn what_lies_this_side_of_a_damaged_step_is_read() {
     }
     let broken = (0, "{");
     assert!(Journal::open(broken, Vec::new(), 0).is_err());
+}
+
+#[test]
+fn a_row_that_is_kept_is_looked_at_and_named_without_being_opened() {
+    let mut history = History::new(bench_row::plan(12, 3));
+    let named = |to: &str, of: &Plan| Plan {
+        name: to.into(),
+        ..of.clone()
+    };
+    let mut device = Device::default();
+    let mut journal = Journal::default();
+    device.take(journal.write(&history.line()));
+    let text = write_plan(history.plan());
+    for (label, to) in [("a", "North"), ("b", "South")] {
+        let plan = named(to, history.plan());
+        history.set(label, plan);
+    }
+    device.take(journal.write(&history.line()));
+    let kept = |device: &Device| KeptRow {
+        whole: device.whole.clone(),
+        steps: device.steps.values().cloned().collect(),
+        now: device.now,
+    };
+    let seen = kept(&device).look().unwrap();
+    assert_eq!((seen.name.as_str(), seen.trees), ("South", 12));
+    assert_eq!(seen.text, write_plan(history.plan()));
+    assert_eq!(Seen::of(seen.clone().texts()), Some(seen.clone()));
+    // Its first trees alone are drawn, each once.
+    assert!(seen.picture.starts_with("<svg") && seen.picture.len() < 20_000);
+    // From a plan that has another after it: that one is gone, and what was before stays to be undone.
+    device.now -= 1;
+    let (mut line, mut journal) = kept(&device).line().unwrap();
+    name(&mut line, "East".into(), "c".into());
+    device.take(journal.write(&line));
+    let (line, _) = device.open();
+    let names: Vec<&str> = line.plans.iter().map(|p| p.name.as_str()).collect();
+    assert_eq!(names[1..], ["North", "East"]);
+    assert_eq!(line.labels, ["a", "c"]);
+    assert_eq!(write_plan(&line.plans[0]), text);
+    assert!(KeptRow::of_text(text[..90].into()).look().is_err());
 }

@@ -9,13 +9,15 @@ pub use run::{Figures, Report, run};
 
 use cordonry::check::{Context, check};
 use cordonry::file::link::{link_of, read_link, values_of, write_link};
-use cordonry::file::{csv, read_plan, write_plan};
+use cordonry::file::{csv, read_plan, write_archive, write_plan};
 use cordonry::plan::{History, Moment, Plan, Window, replay};
 use cordonry::refusal::Refusal;
 use cordonry::work::choices;
+use cordonry_fixture::archive_holds;
 use cordonry_words::Words;
 use std::fs;
 use std::path::{Path, PathBuf};
+use std::sync::Arc;
 
 /// A body with its name and where its seeds come from.
 #[derive(Clone, Copy)]
@@ -44,6 +46,11 @@ pub const TARGETS: &[Target] = &[
         name: "link",
         body: link,
         seeds: links,
+    },
+    Target {
+        name: "archive",
+        body: archive,
+        seeds: archives,
     },
     Target {
         name: "work",
@@ -101,6 +108,30 @@ fn links() -> Vec<Vec<u8>> {
     let links = links.map(|l| [b"0", l.as_bytes()].concat());
     let values = plans.iter().map(|p| [b"1", &*values_of(p)].concat());
     links.chain(values).collect()
+}
+
+/// Files of three short rows: as the program lays them out, and with all on one line.
+pub fn archives() -> Vec<Vec<u8>> {
+    let short = |bytes: &Vec<u8>| {
+        let mut plan = read_plan(bytes).ok()?;
+        Arc::make_mut(&mut plan.found).trees.truncate(1);
+        plan.schemes.truncate(1);
+        Some(write_plan(&plan))
+    };
+    let plans: Vec<String> = files("../examples", "json")
+        .iter()
+        .filter_map(short)
+        .collect();
+    let own = write_archive(&plans[..3]).concat();
+    let tight = serde_json::from_slice::<serde_json::Value>(&own).expect("it is JSON");
+    vec![own, tight.to_string().into_bytes()]
+}
+
+/// A file of many plans.
+pub fn archive(bytes: &[u8]) {
+    if let Err(why) = archive_holds(bytes) {
+        assert!(Words::strict().refusal(&why).len() > 5, "{why:?}");
+    }
 }
 
 /// A plan file.

@@ -23,6 +23,7 @@
 #[macro_use]
 mod same;
 
+mod archive;
 pub mod csv;
 mod foreign;
 mod json;
@@ -36,6 +37,7 @@ mod v4;
 mod v5;
 mod walk;
 
+pub use archive::{MAX_PLANS, is_archive, name_in, read_archive, write_archive};
 pub use walk::{read_walk, write_walk};
 
 use crate::plan::Plan;

@@ -207,3 +207,14 @@ pub fn into_sight(selector: &str) {
         element.scroll_into_view();
     }
 }
+
+/// A time as it is written in a language, of the browser's country where that is the browser's own language too.
+pub fn time_told(ms: f64, code: &str) -> String {
+    let own = window().navigator().language().unwrap_or_default();
+    let place = if own.starts_with(code) { &own } else { code };
+    let options = js_sys::Object::new();
+    for (name, style) in [("dateStyle", "medium"), ("timeStyle", "short")] {
+        let _ = js_sys::Reflect::set(&options, &name.into(), &style.into());
+    }
+    String::from(js_sys::Date::new(&ms.into()).to_locale_string(place, &options))
+}

@@ -14,11 +14,11 @@ mod ways;
 
 use crate::bench_row;
 use crate::helper::{Body, Memory, Message, Reply};
-use crate::keeping::{Journal, Step};
+use crate::keeping::KeptRow;
 use app::{App, Doorway, Keeper as _};
 use cordonry::units::LengthStyle;
 use cordonry_words::{Language, Words};
-use device::{helper, records, settings, store};
+use device::{helper, records, settings, store, tried};
 use hand::{keys, once};
 use leptos::ev;
 use leptos::prelude::*;
@@ -27,7 +27,7 @@ use parts::part;
 use std::cell::RefCell;
 use std::rc::Rc;
 use wasm_bindgen::prelude::*;
-use ways::{back, entry, import, incoming, linked, open};
+use ways::{back, entry, found, import, incoming, kept, linked, open};
 
 /// Starts the page; `start_helper` gives a worker with a second instance of this module, `note` takes note of what is to be
 /// kept of the plan and says whether it may be.
@@ -73,7 +73,10 @@ fn Page(language: Language, start_helper: js_sys::Function) -> impl IntoView {
     once::watch();
     ask_before_leaving(app);
     // Nothing waits for its quarter of a second when the page goes.
-    window_event_listener(ev::pagehide, move |_| app.hides());
+    window_event_listener(ev::pagehide, move |_| {
+        app.hides();
+        tried::ends();
+    });
     window_event_listener(ev::visibilitychange, move |_| app.hides());
     window_event_listener(ev::dragover, |e| e.prevent_default());
     window_event_listener(ev::drop, move |e| {
@@ -99,6 +102,7 @@ fn Page(language: Language, start_helper: js_sys::Function) -> impl IntoView {
             }
         }}
         <import::Import incoming/>
+        {kept::left_out(incoming)}
         <notice::Notices app/>
         <notice::NewerBuild app/>
         <notice::Trapped app/>
@@ -152,15 +156,15 @@ fn begin(app: App) {
         app.door.set(Doorway::Walk);
     }
     wasm_bindgen_futures::spawn_local(async move {
-        let found = match store::last_open().await {
-            Some(id) => records::found(&id).await,
-            None => None,
-        };
-        if let Some(found) = found
-            && !app.open.get_untracked()
-        {
+        if let Some(id) = store::last_open().await {
             // What can't be read is among the rows of the start page, which says why.
-            let _ = app.lay_found(found);
+            let lay = |app: App, found| match app.open.get_untracked() {
+                true => Ok(()),
+                false => app.lay_found(found),
+            };
+            if found::lay(app, &id, lay).await.is_none() && tried::is_set_aside(&id).await {
+                app.say(app.t("kept-set-aside"), true);
+            }
         }
         app.stands();
         linked::take_address(app).await;
@@ -221,25 +225,28 @@ pub async fn read_table(
     read.await.map_err(|_| not_loaded())
 }
 
-/// What a page has noted of its plan: how it is kept.
-#[derive(serde::Deserialize)]
-struct Noted {
-    whole: (u32, String),
-    steps: Vec<Step>,
-    now: u32,
-}
-
 /// The plan file's text of what a page has noted of its plan, for a page that can no longer be asked.
 ///
 /// # Errors
 /// What can't be read.
 #[wasm_bindgen(js_name = keptText)]
 pub fn kept_text(noted: JsValue) -> Result<String, JsValue> {
-    let Noted { whole, steps, now } = serde_wasm_bindgen::from_value(noted)?;
-    let read = Journal::open((whole.0, &whole.1), steps, now);
-    let (line, _) = read.map_err(|why| JsValue::from(why.to_string()))?;
+    let row: KeptRow = serde_wasm_bindgen::from_value(noted)?;
+    let (line, _) = row.line().map_err(|why| JsValue::from(why.to_string()))?;
     let plan = line.plan(line.now());
     Ok(plan.map_or_else(String::new, |plan| cordonry::file::write_plan(plan)))
+}
+
+/// What is seen of a row that is kept, as its texts, or one text that tells why it can't be read, in the words of the page
+/// that sent it.
+///
+/// # Errors
+/// What is no row.
+#[wasm_bindgen(js_name = lookAtRow)]
+pub async fn look_at_row(row: JsValue) -> Result<Vec<String>, JsValue> {
+    let row: KeptRow = serde_wasm_bindgen::from_value(row)?;
+    let words = Words::new(MEMORY.with_borrow(Memory::language), LengthStyle::default());
+    kept::look(row, words).await.map_err(|_| not_loaded())
 }
 
 /// The answer to the newest question that waits; undefined where none does.

@@ -19,5 +19,6 @@ pub use draft::{DraftOf, DraftPiece, Drafted};
 pub use follows::leaf_follows;
 pub use memory::Memory;
 pub use message::{Body, Inquiry, Message, Question, Reply, WindowCount};
+pub use small::beginning;
 pub use table::{Ask, Assumed, Looked, look};
 pub use update::{Told, Update};

@@ -61,3 +61,38 @@ pub(super) fn small(row: &Row, words: &Words) -> String {
     }
     out + "</svg>"
 }
+
+/// Millimetres of a row that are drawn where rows are listed: some eight trees.
+const BEGINNING: f64 = 9_000.0;
+/// Millimetres in a pixel of it: a wall of 2.5 m is 45 high.
+const LISTED: f64 = 56.0;
+
+/// The beginning of a row as it was found, so small that it can be told from others, and no more.
+pub fn beginning(row: &Row) -> String {
+    let from = row
+        .trees
+        .iter()
+        .map(|t| t.foot.f())
+        .fold(row.from.f(), f64::min)
+        - 300.0;
+    let span = Span::between(from, from + BEGINNING);
+    let mut row = row.clone();
+    row.trees
+        .retain(|t| (span.from..span.to).contains(&t.foot.f()));
+    let g = Geometry::of(&row, &Targets::default());
+    let posed = PosedRow::new(row.clone(), g);
+    let (top, long) = (row.trellis.wall_height.f() + 300.0, span.length());
+    let mut out = format!(
+        "<svg class=\"wall\" aria-hidden=\"true\" style=\"--px:{LISTED}\" width=\"{:.0}\" height=\"{:.0}\" viewBox=\"{:.0} {:.0} {long:.0} {:.0}\">",
+        long / LISTED,
+        (top + 200.0) / LISTED,
+        span.from,
+        -top,
+        top + 200.0
+    );
+    out += &backdrop(&row, span);
+    for tree in posed.posed() {
+        out += &posed_group(tree, Detail::Sketch);
+    }
+    out + "</svg>"
+}

@@ -2,6 +2,8 @@
 
 mod journal;
 mod pace;
+mod seen;
 
 pub use journal::{Journal, Step, Writing};
 pub use pace::{Kept, Pace, Ticket};
+pub use seen::{KeptRow, Seen, name};

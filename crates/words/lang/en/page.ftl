@@ -4,7 +4,7 @@ start-title = Plan a planar cordon row
 start-lead = Bring in a row as it stands, try the training on it, and see at once where its cordon is bare, crowded or overlapping. Everything stays on this device; nothing is sent anywhere.
 page-loads = Cordonry is loading …
 way-file = Open a file
-way-file-help = A plan saved from here (.json), or a measured row as a table (.csv), one line a shoot. A file can also be dropped on the page.
+way-file-help = A plan or a file of many rows saved from here (.json), or a measured row as a table (.csv), one line a shoot. A file can also be dropped on the page.
 file-choose = Choose a file …
 way-paste = Paste a table
 way-paste-help = Copy the lines of a measured row from a spreadsheet, with the line of column names.
@@ -40,8 +40,7 @@ lesson-renewal-a-fifth-or-an-eighth = A fifth renewed, or an eighth
 lesson-renewal-a-fifth-or-a-quarter = A fifth renewed, or a quarter
 lesson-renewal-early-or-late = Renewal begun before leaf 3, or before leaf 5
 kept-title = Rows on this device
-kept-forget = Remove “{ $row }” from this device? This can't be undone.
-kept-forget-short = Remove from this device
+kept-forget-short = Remove
 kept-forget-which = Remove from this device: { $row }
 kept-alike = { $row } ({ $number })
 kept-trees = { $count ->
@@ -49,6 +48,60 @@ kept-trees = { $count ->
    *[other] { $count } trees
 }
 kept-leaf = leaf { $leaf }
+kept-size = { $size } kB
+kept-rename = Rename
+kept-rename-which = Rename: { $row }
+kept-name-keep = Keep this name
+kept-name-leave = Leave it as it was
+kept-copy-do = Copy
+kept-copy-which = Copy: { $row }
+kept-copy = { $row } (copy)
+kept-gone = “{ $row }” is removed from this device.
+kept-gone-back = Put it back
+kept-busy = This row is open in another tab, which saves it. Close it there first.
+kept-not-done = This could not be done: the device refused it, or the row has changed meanwhile. Nothing was changed.
+kept-denied = This browser keeps nothing for this page, as in a private window. Save each row as a file before you leave it.
+kept-aside = This row could not be opened: { $why }. It is kept as it is, and opened no more by itself.
+kept-aside-save = Save what is kept of it as a file
+kept-aside-save-which = Save what is kept of it as a file: { $row }
+kept-aside-again = Try again
+kept-aside-again-which = Try again: { $row }
+kept-stopped = the program stopped at it
+kept-unreadable = what the device keeps of it can’t be read
+kept-set-aside = The row that was open last stopped the page twice while it was opened. It is set aside: it stands among the rows on this device, where it can be saved as a file.
+kept-all-save = Save all rows as one file
+kept-all-open = Open all rows of a file …
+kept-all-name = rows
+kept-all-saved = { $count ->
+    [one] { $count } row is
+   *[other] { $count } rows are
+} in the file, each as it stands; what could be undone is not in it.
+kept-all-saved-but = { $count ->
+    [one] { $count } row is
+   *[other] { $count } rows are
+} in the file. { $left ->
+    [one] { $left } row could not be read and is
+   *[other] { $left } rows could not be read and are
+} not in it: save it by itself.
+kept-lasting = The browser keeps these rows until they are removed.
+kept-passing = The browser may clear these rows when the device runs short of room. Save them as a file too.
+kept-lasting-ask = Ask the browser to keep them
+kept-lasting-not = The browser promises nothing as yet. Save the rows as a file too.
+rows-came = { $count ->
+    [0] No row of { $file } came in.
+    [one] { $count } row of { $file } came in and stands among the rows on this device.
+   *[other] { $count } rows of { $file } came in and stand among the rows on this device.
+}
+left-out-title = { $count ->
+    [one] { $count } row could not be taken
+   *[other] { $count } rows could not be taken
+}
+left-out-help = The others came in. What could not be taken can be saved as a file, as it stands.
+left-out-row = Row { $place }, “{ $row }”: { $why }
+left-out-full = it could not be saved on this device, which may be full
+left-out-save = Save what could not be taken
+left-out-name = rows-left-out
+left-out-close = Close
 unnamed = Unnamed row
 card-close = Close the card
 chosen-title = What is chosen

@@ -4,7 +4,7 @@ start-title = Planear una hilera en cordón plano
 start-lead = Traer una hilera como está, probar en ella la formación, y ver enseguida dónde su cordón está desnudo, apretado o traslapado. Todo queda en este aparato; nada se envía a ninguna parte.
 page-loads = Cordonry se está cargando …
 way-file = Abrir un archivo
-way-file-help = Un plan guardado desde aquí (.json), o una hilera medida como tabla (.csv), un renglón por brote. También se puede soltar un archivo en la página.
+way-file-help = Un plan o un archivo de varias hileras guardado desde aquí (.json), o una hilera medida como tabla (.csv), un renglón por brote. También se puede soltar un archivo en la página.
 file-choose = Elegir un archivo …
 way-paste = Pegar una tabla
 way-paste-help = Copiar de una hoja de cálculo los renglones de una hilera medida, con el renglón de nombres de columna.
@@ -40,8 +40,7 @@ lesson-renewal-a-fifth-or-an-eighth = Renovar un quinto, o un octavo
 lesson-renewal-a-fifth-or-a-quarter = Renovar un quinto, o un cuarto
 lesson-renewal-early-or-late = Empezar a renovar antes de la hoja 3, o de la hoja 5
 kept-title = Hileras en este aparato
-kept-forget = ¿Quitar «{ $row }» de este aparato? No se puede deshacer.
-kept-forget-short = Quitar de este aparato
+kept-forget-short = Quitar
 kept-forget-which = Quitar de este aparato: { $row }
 kept-alike = { $row } ({ $number })
 kept-trees = { $count ->
@@ -49,6 +48,60 @@ kept-trees = { $count ->
    *[other] { $count } árboles
 }
 kept-leaf = hoja { $leaf }
+kept-size = { $size } kB
+kept-rename = Cambiar el nombre
+kept-rename-which = Cambiar el nombre: { $row }
+kept-name-keep = Poner este nombre
+kept-name-leave = Dejarlo como estaba
+kept-copy-do = Copiar
+kept-copy-which = Copiar: { $row }
+kept-copy = { $row } (copia)
+kept-gone = «{ $row }» se quitó de este aparato.
+kept-gone-back = Ponerla de vuelta
+kept-busy = Esta hilera está abierta en otra pestaña, que la guarda. Primero hay que cerrarla ahí.
+kept-not-done = No se pudo hacer: el aparato no lo permitió, o la hilera cambió mientras tanto. No se cambió nada.
+kept-denied = Este navegador no guarda nada para esta página, como en una ventana privada. Guardar cada hilera como archivo antes de dejarla.
+kept-aside = Esta hilera no se pudo abrir: { $why }. Se guarda como está, y ya no se abre por sí sola.
+kept-aside-save = Guardar como archivo lo que hay de ella
+kept-aside-save-which = Guardar como archivo lo que hay de ella: { $row }
+kept-aside-again = Probar otra vez
+kept-aside-again-which = Probar otra vez: { $row }
+kept-stopped = el programa se detuvo en ella
+kept-unreadable = lo que el aparato guarda de ella no se puede leer
+kept-set-aside = La última hilera abierta detuvo la página dos veces al abrirse. Queda apartada: está entre las hileras en este aparato, donde se puede guardar como archivo.
+kept-all-save = Guardar todas las hileras en un archivo
+kept-all-open = Abrir todas las hileras de un archivo …
+kept-all-name = hileras
+kept-all-saved = { $count ->
+    [one] { $count } hilera está
+   *[other] { $count } hileras están
+} en el archivo, cada una como está; lo que se podía deshacer no va en él.
+kept-all-saved-but = { $count ->
+    [one] { $count } hilera está
+   *[other] { $count } hileras están
+} en el archivo. { $left ->
+    [one] { $left } hilera no se pudo leer y no está
+   *[other] { $left } hileras no se pudieron leer y no están
+} en él: guardarla por separado.
+kept-lasting = El navegador guarda estas hileras hasta que se quiten.
+kept-passing = El navegador puede borrar estas hileras cuando falte lugar en el aparato. Guardarlas también como archivo.
+kept-lasting-ask = Pedir al navegador que las guarde
+kept-lasting-not = El navegador todavía no promete nada. Guardar las hileras también como archivo.
+rows-came = { $count ->
+    [0] Ninguna hilera de { $file } entró.
+    [one] Entró { $count } hilera de { $file }; está entre las hileras en este aparato.
+   *[other] Entraron { $count } hileras de { $file }; están entre las hileras en este aparato.
+}
+left-out-title = { $count ->
+    [one] { $count } hilera no se pudo tomar
+   *[other] { $count } hileras no se pudieron tomar
+}
+left-out-help = Las otras entraron. Lo que no se pudo tomar se puede guardar como archivo, tal como está.
+left-out-row = Hilera { $place }, «{ $row }»: { $why }
+left-out-full = no se pudo guardar en este aparato, que puede estar lleno
+left-out-save = Guardar lo que no se pudo tomar
+left-out-name = hileras-fuera
+left-out-close = Cerrar
 unnamed = Hilera sin nombre
 card-close = Cerrar la ficha
 chosen-title = Lo elegido

@@ -104,10 +104,12 @@ pub trait Keeper {
     fn save(&self, app: App, record: Record, writing: Writing, ticket: Ticket);
     /// Writes where the page is in a plan that has not changed.
     fn save_spot(&self, record: Record);
+    /// Something is kept that a person has made: asks once that it stay for good.
+    fn keep_for_good(&self);
 }
 
 /// An id for a new record.
-pub(super) fn new_id() -> String {
+pub fn new_id() -> String {
     format!(
         "{:x}-{:x}",
         js_sys::Date::now() as u64,
@@ -235,6 +237,8 @@ impl App {
         let ended = |pace: &mut Pace| pace.ended(ticket, well, now());
         if self.pace.try_update_value(ended) != Some(true) {
             self.journal.update_value(Journal::forget);
+        } else if self.peek(|d| d.line().now() > 0) == Some(true) {
+            self.keeper.with_value(|k| k.keep_for_good());
         }
         let after = self.pace.with_value(Pace::kept);
         match (before == Kept::Failing, after == Kept::Failing) {

@@ -8,7 +8,7 @@ pub mod light;
 mod place;
 mod present;
 
-pub use keep::{Found, Keeper, Record, Spot};
+pub use keep::{Found, Keeper, Record, Spot, new_id};
 pub use place::{Doorway, Place};
 pub use present::Presented;
 

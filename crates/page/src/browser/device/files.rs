@@ -45,8 +45,12 @@ fn give_link(name: &str, url: &str) -> Result<(), JsValue> {
 
 /// A plan's name as a file's, with an ending such as `json` or, to say what of the plan is in it, `as-found.csv`.
 pub fn file_name(plan: &Plan, ending: &str) -> String {
-    let stem: String = plan
-        .name
+    named(&plan.name, ending)
+}
+
+/// The same of a row's name.
+pub fn named(name: &str, ending: &str) -> String {
+    let stem: String = name
         .trim()
         .chars()
         .map(|c| if c.is_alphanumeric() { c } else { '-' })

@@ -101,7 +101,11 @@ async fn ask(name: &str) -> Result<JsValue, JsValue> {
 }
 
 /// Calls a method that gives a promise, and waits for it.
-async fn call(on: &JsValue, method: &str, arguments: &Array) -> Result<JsValue, JsValue> {
+pub(super) async fn call(
+    on: &JsValue,
+    method: &str,
+    arguments: &Array,
+) -> Result<JsValue, JsValue> {
     let method: Function = Reflect::get(on, &method.into())?.dyn_into()?;
     let promise: Promise = method.apply(on, arguments)?.dyn_into()?;
     JsFuture::from(promise).await

@@ -1,8 +1,9 @@
 //! One tab writes a record, by the browser's own locks.
 
+use super::in_place::call;
 use super::records::found;
 use crate::browser::app::App;
-use js_sys::{Function, Promise, Reflect};
+use js_sys::{Array, Function, Promise, Reflect};
 use leptos::prelude::*;
 use std::cell::RefCell;
 use wasm_bindgen::prelude::*;
@@ -43,6 +44,24 @@ pub fn hold(app: App, id: String) {
     });
 }
 
+/// Whether no tab holds a record. A browser without locks knows of none.
+pub async fn is_free(id: &str) -> bool {
+    let name = name_of(id);
+    let navigator = JsValue::from(window().navigator());
+    let asked = async {
+        let locks = Reflect::get(&navigator, &"locks".into())?;
+        let told = call(&locks, "query", &Array::new()).await?;
+        Reflect::get(&told, &"held".into())
+    };
+    let held = asked.await.unwrap_or_else(|_: JsValue| Array::new().into());
+    let is_it = |lock: JsValue| Reflect::get(&lock, &"name".into()).is_ok_and(|n| n == name);
+    !Array::from(&held).iter().any(is_it)
+}
+
+fn name_of(id: &str) -> JsValue {
+    format!("cordonry-plan-{id}").into()
+}
+
 /// Asks for a record's lock, at once or never or else for when it is free, and tells `then` whether this tab has it. Once
 /// another record is on the desk nothing is held and nobody told.
 fn ask_for_lock(
@@ -59,7 +78,7 @@ fn ask_for_lock(
         .ok()?;
     let options = js_sys::Object::new();
     let _ = Reflect::set(&options, &"ifAvailable".into(), &at_once.into());
-    let name = JsValue::from(format!("cordonry-plan-{id}"));
+    let name = name_of(&id);
     let granted = Closure::once_into_js(move |lock: JsValue| -> JsValue {
         if app.record_id().as_ref() != Some(&id) {
             return JsValue::UNDEFINED;

@@ -3,8 +3,10 @@
 pub mod files;
 pub mod helper;
 pub mod in_place;
-mod locks;
+pub mod lasting;
+pub mod locks;
 pub mod pdf;
 pub mod records;
 pub mod settings;
 pub mod store;
+pub mod tried;

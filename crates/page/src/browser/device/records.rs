@@ -244,7 +244,10 @@ fn read<T: DeserializeOwned>(value: JsValue) -> Option<T> {
 }
 
 /// Every record, the newest first.
-pub async fn records() -> Vec<Record> {
+///
+/// # Errors
+/// The browser keeps nothing for this page.
+pub async fn records() -> Result<Vec<Record>, idb::Error> {
     let asked = async {
         let database = database().await?;
         let transaction = database.transaction(&[PLANS, RECORDS], TransactionMode::ReadOnly)?;
@@ -253,7 +256,7 @@ pub async fn records() -> Vec<Record> {
         let plans = transaction.object_store(PLANS)?.get_all(None, None)?;
         Ok::<_, idb::Error>((known.await?, plans.await?))
     };
-    let (known, plans) = asked.await.unwrap_or_default();
+    let (known, plans) = asked.await?;
     let mut out: Vec<Record> = known.into_iter().filter_map(read).collect();
     for plan in plans.into_iter().filter_map(read::<Record>) {
         if !out.iter().any(|known| known.id == plan.id) {
@@ -261,30 +264,12 @@ pub async fn records() -> Vec<Record> {
         }
     }
     out.arrange_by(|a, b| b.saved_ms.total_cmp(&a.saved_ms));
-    out
+    Ok(out)
 }
 
-/// The plan of that id with all that is kept of it.
+/// The plan of that id with all that is kept of it, which is about to be opened.
 pub async fn found(id: &str) -> Option<Found> {
-    let asked = async {
-        let database = database().await?;
-        let transaction = database.transaction(&ALL, TransactionMode::ReadOnly)?;
-        let of_id = || Query::Key(JsValue::from_str(id));
-        let known = transaction.object_store(RECORDS)?.get(of_id())?;
-        let plan = transaction.object_store(PLANS)?.get(of_id())?;
-        let all = steps_of(id, (0, false), (u32::MAX, false))?;
-        let steps = transaction.object_store(STEPS)?.get_all(Some(all), None)?;
-        Ok::<_, idb::Error>((known.await?, plan.await?, steps.await?))
-    };
-    let (known, plan, steps) = asked.await.ok()?;
-    let plan = plan?;
-    let record: Record = read(known.unwrap_or_else(|| plan.clone()))?;
-    let whole: Whole = read(plan)?;
-    let found = Found {
-        record,
-        whole: (whole.number, whole.plan),
-        steps: steps.into_iter().filter_map(read).collect(),
-    };
+    let found = kept(id).await?;
     // It may be what the program stops at.
     let Found {
         record,
@@ -293,6 +278,83 @@ pub async fn found(id: &str) -> Option<Found> {
     } = &found;
     note(&Noted::of(record, Some(whole), steps, (0, u32::MAX)));
     Some(found)
+}
+
+/// The same, only to be looked at.
+pub async fn kept(id: &str) -> Option<Found> {
+    let Raw {
+        plan,
+        record,
+        steps,
+        ..
+    } = raw(id).await.ok()?;
+    let plan = plan?;
+    let record: Record = read(record.unwrap_or_else(|| plan.clone()))?;
+    let whole: Whole = read(plan)?;
+    Some(Found {
+        record,
+        whole: (whole.number, whole.plan),
+        steps: steps.into_iter().filter_map(read).collect(),
+    })
+}
+
+/// A record as the browser keeps it, whether or not it can be read.
+pub struct Raw {
+    plan: Option<JsValue>,
+    record: Option<JsValue>,
+    steps: Vec<JsValue>,
+    numbers: Vec<JsValue>,
+}
+
+impl Raw {
+    /// The text of the plan that is kept whole, or else all that there is.
+    pub fn text(&self) -> String {
+        let plan = self.plan.clone().unwrap_or(JsValue::NULL);
+        let text = Reflect::get(&plan, &"plan".into()).ok();
+        text.and_then(|t| t.as_string())
+            .or_else(|| js_sys::JSON::stringify(&plan).ok()?.as_string())
+            .unwrap_or_default()
+    }
+}
+
+/// A record as it is kept.
+pub async fn raw(id: &str) -> Result<Raw, idb::Error> {
+    let database = database().await?;
+    let transaction = database.transaction(&ALL, TransactionMode::ReadOnly)?;
+    let of_id = || Query::Key(JsValue::from_str(id));
+    let known = transaction.object_store(RECORDS)?.get(of_id())?;
+    let plan = transaction.object_store(PLANS)?.get(of_id())?;
+    let of_all = || steps_of(id, (0, false), (u32::MAX, false)).map(Some);
+    let store = transaction.object_store(STEPS)?;
+    let steps = store.get_all(of_all()?, None)?;
+    let numbers = store.get_all_keys(of_all()?, None)?;
+    Ok(Raw {
+        record: known.await?,
+        plan: plan.await?,
+        steps: steps.await?,
+        numbers: numbers.await?,
+    })
+}
+
+/// Puts back a record that was taken off; whether it is there again.
+pub async fn put_back(raw: &Raw) -> Result<bool, idb::Error> {
+    let database = database().await?;
+    let transaction = database.transaction(&ALL, TransactionMode::ReadWrite)?;
+    for (name, value) in [(PLANS, &raw.plan), (RECORDS, &raw.record)] {
+        if let Some(value) = value {
+            transaction.object_store(name)?.put(value, None)?;
+        }
+    }
+    let steps = transaction.object_store(STEPS)?;
+    for (number, step) in raw.numbers.iter().zip(&raw.steps) {
+        steps.put(step, Some(number))?;
+    }
+    Ok(is_committed(ended(transaction)?).await)
+}
+
+/// Writes a record that is not on the desk; whether it is written.
+pub async fn write(record: &Record, writing: &Writing) -> bool {
+    put(None, record, writing).await
 }
 
 /// Takes a record off the device; whether it is gone.
@@ -317,6 +379,39 @@ pub async fn open_of_all() -> Option<String> {
         open.get(Query::Key(OPEN.into()))?.await
     };
     asked.await.ok()??.as_string()
+}
+
+/// How often the record of that id was tried to be opened without an end.
+pub async fn tried(id: &str) -> u32 {
+    let asked = async {
+        let database = database().await?;
+        let transaction = database.transaction(&[STEPS], TransactionMode::ReadOnly)?;
+        let store = transaction.object_store(STEPS)?;
+        store.get(Query::Key(tried_key(id)))?.await
+    };
+    let told = asked.await.ok().flatten();
+    told.and_then(|n| n.as_f64()).map_or(0, |n| n as u32)
+}
+
+/// Sets that, where the database is open. Whoever reads the record after this reads it when this is written.
+pub fn set_tried(id: &str, count: u32) {
+    let Some(database) = OPENED.with_borrow(Clone::clone) else {
+        return;
+    };
+    let set = || {
+        let transaction = database.transaction(&[STEPS], TransactionMode::ReadWrite)?;
+        let store = transaction.object_store(STEPS)?;
+        match count {
+            0 => drop(store.delete(Query::Key(tried_key(id)))?),
+            _ => drop(store.put(&count.into(), Some(&tried_key(id)))?),
+        }
+        ended(transaction)
+    };
+    let _ = set();
+}
+
+fn tried_key(id: &str) -> JsValue {
+    format!("tried {id}").into()
 }
 
 /// Sets which record that is.

@@ -1,17 +1,22 @@
 //! What is kept on the device: one record a plan, written by one tab at a time; a few settings.
 
-use super::{locks, records, settings};
+use super::{lasting, locks, records, settings};
 use crate::browser::app::{App, Keeper, Record};
 use crate::keeping::{Ticket, Writing};
 use cordonry::units::LengthStyle;
 use cordonry_draw::{ColourBy, Paper};
 use leptos::prelude::*;
+use std::cell::Cell;
 use wasm_bindgen_futures::spawn_local;
 
 /// For as long as there is the tab, the id of the record that is open in it; empty at the start page.
 const TAB: &str = "cordonry.open";
 /// Set by start.js.
 const AT_START: &str = "cordonry.at-start";
+
+thread_local! {
+    static ASKED: Cell<bool> = const { Cell::new(false) };
+}
 
 /// This device.
 pub struct Device;
@@ -77,6 +82,14 @@ impl Keeper for Device {
 
     fn save_spot(&self, record: Record) {
         records::save_spot(&record);
+    }
+
+    fn keep_for_good(&self) {
+        if !ASKED.replace(true) {
+            spawn_local(async {
+                lasting::keep().await;
+            });
+        }
     }
 }
 

@@ -12,7 +12,7 @@ use crate::browser::panels::pdf::pdf_press;
 use crate::browser::panels::print::{PaperChoice, drawn};
 use crate::browser::panels::{schemes, years};
 use crate::browser::ways::incoming::Incoming;
-use crate::browser::ways::start::FilePicker;
+use crate::browser::ways::picker::FilePicker;
 use crate::desk::Desk;
 use crate::document::Edit;
 use crate::keeping::Kept;

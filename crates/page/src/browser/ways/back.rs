@@ -1,7 +1,8 @@
 //! The browser's Back and Forward, between the ways to a row and the rows.
 
+use super::found;
 use crate::browser::app::{App, Doorway, Place};
-use crate::browser::device::{records, settings};
+use crate::browser::device::settings;
 use leptos::prelude::*;
 use wasm_bindgen_futures::spawn_local;
 
@@ -32,11 +33,7 @@ fn to_desk(app: App, id: String) {
     }
     app.flush();
     spawn_local(async move {
-        let opened = match records::found(&id).await {
-            Some(found) => app.open_found(found).is_ok(),
-            None => false,
-        };
-        if !opened {
+        if !matches!(found::lay(app, &id, App::open_found).await, Some(Ok(()))) {
             to_door(app, Doorway::Start);
             app.stands();
         }

@@ -1,7 +1,8 @@
 //! What comes in: a table is read by a helper, so that the page answers meanwhile, and waits for a yes.
 
-use crate::browser::app::App;
+use crate::browser::app::{App, Record};
 use crate::browser::device::helper::start_worker;
+use crate::browser::device::records;
 use crate::browser::dom;
 use crate::browser::parts::part;
 use crate::helper::{Looked, look};
@@ -26,7 +27,11 @@ const SHOWN_AFTER: Duration = Duration::from_millis(300);
 pub struct Incoming {
     /// The page.
     pub app: App,
-    start_helper: StoredValue<Function, LocalStorage>,
+    pub(super) start_helper: StoredValue<Function, LocalStorage>,
+    /// The rows that this device keeps, the newest first; none where it keeps nothing for this page.
+    pub(super) kept: RwSignal<Option<Vec<Record>>>,
+    /// The rows of a file of many that could not be read.
+    pub(super) left_out: RwSignal<Vec<LeftOut>>,
     /// What reads the table.
     reader: StoredValue<Option<Worker>, LocalStorage>,
     /// The table's name.
@@ -53,6 +58,19 @@ pub struct Incoming {
     pub(super) sheet: NodeRef<Dialog>,
 }
 
+/// A row of a file of many that could not be read.
+#[derive(Clone)]
+pub struct LeftOut {
+    /// Its place in the file, from 1 on.
+    pub place: usize,
+    /// The name that it seems to have.
+    pub name: String,
+    /// Why it could not be read.
+    pub why: String,
+    /// What stands there.
+    pub bytes: Vec<u8>,
+}
+
 part! {tables:
     /// What a table of those bytes holds, with what was answered. `tell` hears how many lines have been read, of about how many.
     pub fn read(
@@ -76,6 +94,8 @@ impl Incoming {
         Self {
             app,
             start_helper: StoredValue::new_local(start_helper),
+            kept: RwSignal::new(Some(Vec::new())),
+            left_out: RwSignal::new(Vec::new()),
             reader: StoredValue::new_local(None),
             name: RwSignal::new(String::new()),
             read: RwSignal::new((0.0, 0.0)),
@@ -89,6 +109,11 @@ impl Incoming {
             shown: RwSignal::new(false),
             sheet: NodeRef::new(),
         }
+    }
+
+    /// Learns which rows this device keeps.
+    pub fn list_kept(self) {
+        spawn_local(async move { self.kept.set(records::records().await.ok()) });
     }
 
     /// Reads a table, and shows what it holds.

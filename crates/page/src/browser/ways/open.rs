@@ -2,6 +2,7 @@
 
 use super::examples::{LESSONS, retold, text_of};
 use super::incoming::Incoming;
+use super::kept;
 use super::linked::take_link;
 use cordonry::file::link::link_in;
 use cordonry::said::Arg;
@@ -54,6 +55,9 @@ fn arg(text: &str) -> Arg {
 
 /// Opens bytes: a plan or a link to one becomes the plan on the desk, a table is shown first.
 pub fn take_bytes(incoming: Incoming, name: &str, bytes: Vec<u8>) {
+    if cordonry::file::is_archive(&bytes) {
+        return kept::take_archive(incoming, name.to_string(), bytes);
+    }
     if cordonry::file::is_plan(&bytes) {
         return incoming.open_plan(name, &bytes);
     }
