@@ -57,6 +57,8 @@ const asked = await between();
 
 pageTest('what writes PDFs is fetched once it is asked for, within its own budget', { path: asked.address }, async ({ page, t }) => {
   await example(page);
+  // What the worker keeps of the page is no part of it.
+  assert.equal(await kept(page), 'activated');
   await page.waitForLoadState('networkidle');
   const before = asked.answers.length;
   await Promise.all([page.waitForEvent('download'), page.locator('header [data-act=pdf]').click()]);

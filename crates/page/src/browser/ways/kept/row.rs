@@ -118,7 +118,11 @@ impl List {
                 },
             },
         };
-        row.tell(state)
+        // It may have been taken off the device while it was looked at.
+        match row.state.try_with_untracked(|s| *s == State::Gone)? {
+            true => Some(()),
+            false => row.tell(state),
+        }
     }
 
     /// Adds a row that has just come, before all others.
