@@ -69,3 +69,10 @@ export const onDevice = (page) =>
     const { active } = await navigator.serviceWorker.ready;
     if (active.state !== 'activated') await new Promise((done) => active.addEventListener('statechange', done, { once: true }));
   });
+
+/** Opens the sheet on which the plan is passed on. */
+export async function passOn(page) {
+  await page.locator('.doings .more summary').click();
+  await page.locator('[data-act=pass-on]').click();
+  await page.waitForSelector('#pass-on-link');
+}

@@ -2,16 +2,9 @@
 import assert from 'node:assert/strict';
 import { readFile } from 'node:fs/promises';
 import jsQR from 'jsqr';
-import { example, onDevice, phone, saved } from './desk.mjs';
+import { example, onDevice, passOn, phone, saved } from './desk.mjs';
 import { accessibility, open, pageTest } from './rig.mjs';
 import { like, say } from './words.mjs';
-
-/** Opens the sheet on which the plan is passed on. */
-async function passOn(page) {
-  await page.locator('.doings .more summary').click();
-  await page.locator('[data-act=pass-on]').click();
-  await page.waitForSelector('#pass-on-link');
-}
 
 const link = (page) => page.locator('#pass-on-link').inputValue();
 const named = (page) => page.locator('.row-name').inputValue();

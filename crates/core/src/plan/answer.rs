@@ -103,6 +103,11 @@ impl Answer {
         Ok(out)
     }
 
+    /// The plan that came back.
+    pub fn theirs(&self) -> &Plan {
+        &self.theirs
+    }
+
     fn add(&mut self, spot: Spot, both: bool) {
         self.changes.push(Change {
             spot,

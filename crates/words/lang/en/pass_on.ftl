@@ -25,3 +25,48 @@ pass-on-code-long = The link is too long for a code, which holds { $most } chara
 pass-on-file = File
 pass-on-file-how = A file takes a plan of any length, and opens wherever the page does.
 pass-on-refused = The link is not opened, and nothing is changed. { $why }.
+
+# A copy that comes back, and what it has otherwise.
+answer-title = What comes back
+answer-how = A copy that was changed elsewhere is compared with the one that was sent and with what stands here. Nothing changes before it is taken, and one undo takes it back.
+answer-link = Paste its link
+answer-file = Choose its file …
+answer-count = { $count ->
+    [one] They changed one thing.
+   *[other] They changed { $count } things.
+}
+answer-known = It is compared with the copy that was sent from this device.
+answer-unknown = The copy that was sent is not on this device: all that differs from what stands here is listed as theirs.
+answer-same = It has nothing that does not stand here already.
+answer-take = Take what is ticked
+answer-leave = Leave it all
+answer-taken = { $count ->
+    [one] One change is taken.
+   *[other] { $count } changes are taken.
+}
+answer-both = Changed here too: taken, theirs stands.
+answer-here = Here: { $work }.
+answer-when = leaf { $leaf }, { $window }
+answer-no-work = no work
+answer-work = { $when }{ $on ->
+    [yes] , tree { $tree }
+   *[no] {", "}wires
+ }: { $work }
+answer-name = The row’s name: { $name }
+answer-note = What is said of the row: { $note }
+answer-site = Where the row stands
+answer-limits = Limits
+answer-values = Values of the model
+answer-crew = The crew’s times and people
+answer-row = Wires, posts, ends or coming leaf of the row as found
+answer-tree = The record of tree { $tree }
+answer-tree-gone = Tree { $tree } is not in their record
+answer-scheme = A scheme of theirs: { $scheme }
+answer-rules = The rules of { $scheme }
+answer-given-back = The usual work stands again in { $scheme }
+answer-told = Ticks, notes and second looks from the row
+answer-mark = A mark, { $mark }
+answer-mark-gone = A mark removed, { $mark }
+answer-left = What is left for this year
+answer-buds = Buds counted on tree { $tree }
+step-answer = taking what came back

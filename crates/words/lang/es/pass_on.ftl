@@ -25,3 +25,48 @@ pass-on-code-long = El enlace es demasiado largo para un código, que contiene {
 pass-on-file = Archivo
 pass-on-file-how = Un archivo lleva un plan de cualquier largo, y se abre donde se abre la página.
 pass-on-refused = El enlace no se abre, y nada cambia. { $why }.
+
+# Una copia que vuelve, y lo que trae de otro modo.
+answer-title = Lo que vuelve
+answer-how = Una copia cambiada en otra parte se compara con la que se envió y con lo que hay aquí. Nada cambia antes de tomarlo, y un deshacer lo devuelve.
+answer-link = Pegar su enlace
+answer-file = Elegir su archivo …
+answer-count = { $count ->
+    [one] Cambiaron una cosa.
+   *[other] Cambiaron { $count } cosas.
+}
+answer-known = Se compara con la copia que se envió desde este aparato.
+answer-unknown = La copia enviada no está en este aparato: todo lo que difiere de lo de aquí se cuenta como suyo.
+answer-same = No trae nada que no esté ya aquí.
+answer-take = Tomar lo marcado
+answer-leave = Dejarlo todo
+answer-taken = { $count ->
+    [one] Se tomó un cambio.
+   *[other] Se tomaron { $count } cambios.
+}
+answer-both = Cambiado aquí también: si se toma, vale lo suyo.
+answer-here = Aquí: { $work }.
+answer-when = hoja { $leaf }, { $window }
+answer-no-work = ninguna labor
+answer-work = { $when }{ $on ->
+    [yes] , árbol { $tree }
+   *[no] {", "}alambres
+ }: { $work }
+answer-name = El nombre de la hilera: { $name }
+answer-note = Lo que se dice de la hilera: { $note }
+answer-site = Dónde está la hilera
+answer-limits = Límites
+answer-values = Valores del modelo
+answer-crew = Tiempos y personas de la cuadrilla
+answer-row = Alambres, postes, extremos u hoja próxima de la hilera medida
+answer-tree = El registro del árbol { $tree }
+answer-tree-gone = El árbol { $tree } no está en su registro
+answer-scheme = Un esquema suyo: { $scheme }
+answer-rules = Las reglas de { $scheme }
+answer-given-back = Vuelven a valer las labores usuales en { $scheme }
+answer-told = Marcas de hecho, notas y revisiones de la hilera
+answer-mark = Una marca, { $mark }
+answer-mark-gone = Una marca quitada, { $mark }
+answer-left = Lo que se deja por este año
+answer-buds = Yemas contadas en el árbol { $tree }
+step-answer = tomar lo que volvió

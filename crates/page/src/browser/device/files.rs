@@ -93,8 +93,13 @@ pub fn give(app: App, ending: &str, kind: &str, text: String) -> bool {
 /// Saves the plan as a file.
 pub fn save_plan(app: App) {
     if let Some(text) = app.peek(|d| cordonry::file::write_plan(d.plan())) {
-        give(app, "json", "application/json", text);
+        give_plan(app, text);
     }
+}
+
+/// Gives a plan's text as a file of the row's name.
+pub fn give_plan(app: App, text: String) {
+    give(app, "json", "application/json", text);
 }
 
 /// Which row a table holds. Its name says so too: what is planned is no measurement, and a table has no column that

@@ -7,6 +7,7 @@ pub mod lasting;
 pub mod locks;
 pub mod pdf;
 pub mod records;
+pub mod sent;
 pub mod settings;
 pub mod store;
 pub mod tried;

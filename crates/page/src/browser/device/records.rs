@@ -34,7 +34,7 @@ thread_local! {
     static CLOSED: RefCell<Vec<Rc<Database>>> = const { RefCell::new(Vec::new()) };
 }
 
-async fn database() -> Result<Rc<Database>, idb::Error> {
+pub(super) async fn database() -> Result<Rc<Database>, idb::Error> {
     if let Some(opened) = OPENED.with_borrow(Clone::clone) {
         return Ok(opened);
     }
@@ -81,7 +81,7 @@ struct Whole {
     plan: String,
 }
 
-fn value(of: &impl Serialize) -> Result<JsValue, idb::Error> {
+pub(super) fn value(of: &impl Serialize) -> Result<JsValue, idb::Error> {
     serde_wasm_bindgen::to_value(of)
         .map_err(|e| idb::Error::UnexpectedJsType("something to keep", e.into()))
 }
@@ -153,7 +153,7 @@ fn note(noted: &Noted<'_>) -> bool {
 
 /// Asks that a transaction be committed, and promises whether it is. It says so by functions that stay: of a transaction
 /// that is given up several events tell, and what hears the first must be there for the others too.
-fn ended(transaction: Transaction) -> Result<Promise, idb::Error> {
+pub(super) fn ended(transaction: Transaction) -> Result<Promise, idb::Error> {
     let transaction = JsValue::from(transaction.commit()?);
     Ok(Promise::new(&mut |resolve, _| {
         for (event, well) in [("oncomplete", true), ("onabort", false)] {
@@ -163,7 +163,7 @@ fn ended(transaction: Transaction) -> Result<Promise, idb::Error> {
     }))
 }
 
-async fn is_committed(ended: Promise) -> bool {
+pub(super) async fn is_committed(ended: Promise) -> bool {
     JsFuture::from(ended)
         .await
         .is_ok_and(|well| well.is_truthy())

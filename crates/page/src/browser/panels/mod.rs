@@ -1,5 +1,6 @@
 //! What stands around the wall.
 
+mod answers;
 pub mod assumptions;
 pub mod at_part;
 pub mod beside;

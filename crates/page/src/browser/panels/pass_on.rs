@@ -2,11 +2,13 @@
 
 use crate::browser::app::App;
 use crate::browser::controls::dialog::Dialog;
-use crate::browser::device::files::save_plan;
+use crate::browser::device::files::give_plan;
+use crate::browser::device::sent;
+use crate::browser::panels::answers;
 use crate::browser::parts::{part, shown};
 use crate::browser::ways::linked::{learn_pass_on, page_address};
 use cordonry::file::link::write_link;
-use cordonry::file::sent_copy;
+use cordonry::file::{sent_copy, write_plan};
 use cordonry::said::Arg;
 use cordonry_draw::{MAX_QR, qr};
 use leptos::html;
@@ -35,9 +37,18 @@ part! {pass_on:
 }
 
 fn sheet(app: App) -> AnyView {
-    let (name, made) = app
-        .peek(|d| (d.plan().name.clone(), write_link(&sent_copy(d.plan()))))
-        .unwrap_or((String::new(), Ok(String::new())));
+    let Some(copy) = app.peek(|d| sent_copy(d.plan())) else {
+        return ().into_any();
+    };
+    let (name, made) = (copy.name.clone(), write_link(&copy));
+    // What comes back is compared with it.
+    let text = write_plan(&copy);
+    if let Some(own) = copy.sent.last().copied() {
+        let text = text.clone();
+        spawn_local(async move {
+            sent::keep(own, text).await;
+        });
+    }
     let node = NodeRef::<html::Dialog>::new();
     let close = move || {
         if let Some(dialog) = node.get_untracked() {
@@ -60,8 +71,9 @@ fn sheet(app: App) -> AnyView {
                 <section>
                     <h3>{app.t("pass-on-file")}</h3>
                     <p>{app.t("pass-on-file-how")}</p>
-                    <button data-act="pass-on-save" on:click=move |_| save_plan(app)>{app.t("save-plan")}</button>
+                    <button data-act="pass-on-save" on:click=move |_| give_plan(app, text.clone())>{app.t("save-plan")}</button>
                 </section>
+                {answers::answers(app)}
                 <p class="choices">
                     <button data-act="pass-on-close" on:click=move |_| close()>{app.t("charts-close")}</button>
                 </p>
