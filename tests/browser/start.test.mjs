@@ -1,6 +1,7 @@
 // The built page starts, served and as one file, and asks nothing of anybody.
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
+import { example, saved } from './desk.mjs';
 import { base, frames, oneFile, pageTest } from './rig.mjs';
 
 pageTest('the served page starts without fault', {}, async ({ page }) => {
@@ -14,6 +15,19 @@ pageTest('a page that is left while it loads is no fault', {}, async ({ page }) 
     await page.waitForTimeout(wait);
   }
   await page.locator('.start h1').waitFor();
+});
+
+pageTest('a page that is left while a part of it loads is no fault', {}, async ({ page }) => {
+  await example(page);
+  await saved(page);
+  await page.locator('.doings .more summary').click();
+  await page.locator('[data-act=other-row]').click();
+  await page.locator('.start .kept li').first().waitFor();
+  for (let wait = 100; wait < 700; wait += 20) {
+    await page.reload({ waitUntil: 'commit' });
+    await page.waitForTimeout(wait);
+  }
+  await page.locator('.start .kept li').first().waitFor();
 });
 
 (oneFile ? pageTest : test.skip)('the page in one file starts without fault', { path: oneFile }, async ({ page }) => {

@@ -2,7 +2,7 @@
 
 use crate::packing::{self, Pair};
 use crate::{lock, process, setup, workspace};
-use anyhow::{Context, Result, anyhow};
+use anyhow::{Context, Result, anyhow, bail};
 use std::collections::BTreeMap;
 use std::fs;
 use std::path::{Path, PathBuf};
@@ -126,5 +126,17 @@ fn parted(module: &Path, folder: &Path) -> Result<PathBuf> {
     for part in &parted.split_modules {
         fs::write(part, packing::in_order(&fs::read(part)?, &BTreeMap::new())?)?;
     }
+    let script = folder.join(PARTS);
+    fs::write(&script, told_later(&fs::read_to_string(&script)?)?)?;
     Ok(left)
+}
+
+/// The script that loads parts, but that it tells the console of one that does not come when a page that is being left is gone: its files
+/// are cut off, and that is no fault. The page itself says at once which part is missing.
+fn told_later(script: &str) -> Result<String> {
+    let told = "console.error(e);";
+    match script.matches(told).count() {
+        1 => Ok(script.replace(told, "setTimeout(() => console.error(e), 200);")),
+        n => bail!("the script that loads parts tells of a fault {n} times, not once"),
+    }
 }
