@@ -4,7 +4,7 @@ use super::rows::{examples, extreme, plausible};
 use super::wood::Wood;
 use super::{found, graver, numbered};
 use cordonry::advise::{Draft, PERCENT, Why, draft, renew, tips};
-use cordonry::check::{Context, figures, matters, survey};
+use cordonry::check::{Context, Finding, figures, matters, survey};
 use cordonry::cover::places_of;
 use cordonry::file::{read_plan, write_plan};
 use cordonry::forecast::{Forecast, kept_young_from};
@@ -17,6 +17,23 @@ use std::collections::BTreeSet;
 fn at(plan: &Plan, moment: Moment) -> Replayed {
     let at = Replayer::default().at(plan, 0, moment, Phase::After);
     at.expect("a first scheme")
+}
+
+/// A short tree in its second leaf, of whose two uprights one has room, and a neighbour that has what it needs.
+const TWO_TOO_CLOSE: &str = "coming leaf,2\nrow from,0.5 m\nrow to,3 m\nwire,0.50 m,plastic\nwire,1.50 m,bare\nwall height,2.50 m\n\
+lengths,by season\nlast growth tipped,no\n\
+tree,place (m),kind,parent,length (m),diameter (mm),side,pose,season,laterals,note\n\
+1,0.0,leader,,0.95,22,right,45,0,,\n1,0.5,upright,,1.45,15,,,1,,\n1,0.6,upright,,0.35,6,,,1,,\n\
+2,1.5,leader,,1.05 + 0.10,22,right,45,0,,\n2,2.02,upright,,1.10,12,,,1,,\n2,2.28,upright,,1.45,15,,,1,,\n";
+
+#[test]
+fn of_two_that_crowd_each_other_one_stays() {
+    let plan = Plan::new("two too close", cordonry_fixture::table(TWO_TOO_CLOSE));
+    let moment = plan.start();
+    let made = draft(&plan, 0, moment).expect("a draft");
+    let uprights = |plan: &Plan| at(plan, moment).row.posed()[0].uprights().len();
+    assert_eq!(uprights(&plan), 2);
+    assert_eq!(uprights(&made.plan), 1, "{:?}", made.pieces);
 }
 
 /// What does not hold of a draft.
@@ -44,6 +61,25 @@ fn broken(plan: &Plan, moment: Moment, made: &Draft) -> Vec<String> {
         second.plan == made.plan,
         "a second draft changes the plan".into(),
     );
+    // Of two that stand too close one goes.
+    let goes = |w: &Work, f: &Finding| {
+        let gone = matches!(w, Work::Remove { .. });
+        gone && f
+            .subjects
+            .iter()
+            .any(|p| Some(p.tree) == w.tree() && p.shoot == Some(w.subject().shoot))
+    };
+    for piece in &made.pieces {
+        let Why::Found(f) = &piece.why else { continue };
+        if f.rule == "uprights-too-close" && piece.work.iter().any(|w| goes(w, f)) {
+            let mut others = made.pieces.iter();
+            let twice = others.find(|p| {
+                let other = |w: &Work| goes(w, f) && !piece.work.contains(w);
+                p.work.iter().any(other) && matches!(&p.why, Why::Found(why) if why.rule == f.rule && why.subjects == f.subjects)
+            });
+            hold(twice.is_none(), format!("both go of {:?}", f.subjects));
+        }
+    }
     // Every piece's work is in the plan, and nothing else beside what was there.
     let planned = plan.with_planned(0, moment).expect("a first scheme");
     let was: Vec<Work> = planned.schemes[0].work(moment).cloned().collect();

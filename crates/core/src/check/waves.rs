@@ -5,7 +5,7 @@
 //! wave, and each remedy by what stands near it. Where anything has become graver, and where wood is laid or a wire is moved, remedies
 //! are tried one by one.
 
-use super::graver::{Change, judged_work};
+use super::graver::{Change, judged_work, stand};
 use super::stage::Stage;
 use super::trial::{State, Trees};
 use super::{Also, Finding, Remedy, mended};
@@ -51,13 +51,15 @@ pub fn together(
         stays,
         done: Vec::new(),
         left: Vec::new(),
+        worked: Set::new(),
     };
     let all = 0..findings.len();
     let turns = all.map(|finding| Turn { finding, remedy: 0 });
     job.left = turns.filter(|t| job.remedy(*t).is_some()).collect();
     while !job.left.is_empty() {
         job.left.arrange_by_key(|t| order(findings, *t));
-        let wave = job.wave();
+        let mut wave = job.wave();
+        wave.retain(|t| job.stands(*t));
         job.try_wave(wave);
     }
     let mut done = std::mem::take(&mut job.done);
@@ -77,6 +79,8 @@ struct Job<'f> {
     stays: &'f dyn Fn(&Plan, &[Work]) -> bool,
     done: Vec<(Turn, Vec<Also>)>,
     left: Vec<Turn>,
+    /// The trees that something was done to.
+    worked: Set<TreeId>,
 }
 
 /// A remedy of a wave: the trees that it changes.
@@ -115,6 +119,19 @@ impl<'f> Job<'f> {
         let told = self.findings[turn.finding].subjects.iter().map(|p| p.tree);
         let work = self.remedy(turn).into_iter().flat_map(|r| &r.work);
         told.chain(work.filter_map(Work::tree)).gathered_set()
+    }
+
+    /// Whether what crowds does so still: of a pair from which one is gone the other stays.
+    fn stands(&self, turn: Turn) -> bool {
+        let finding = &self.findings[turn.finding];
+        let mut touched = self.touches(turn).into_iter();
+        if Stage::of_rule(finding.rule) != Stage::Crowding
+            || !touched.any(|t| self.worked.contains(&t))
+        {
+            return true;
+        }
+        let (row, _) = self.state.stretch(span(finding), [].into_iter());
+        stand(&self.state.context(&row), &[finding]) == [true]
     }
 
     /// Takes the next wave out of what is left: remedies of one time in a winter, or one that is about the whole row.
@@ -168,6 +185,7 @@ impl<'f> Job<'f> {
             self.state.plan = self.state.plan.taking(self.state.scheme, &own, &from);
             for tried in clean {
                 for tree in &tried.trees.changed {
+                    self.worked.insert(tree.tree().id);
                     self.state.put(tree);
                 }
                 self.done.push((tried.turn, Vec::new()));
@@ -186,7 +204,11 @@ impl<'f> Job<'f> {
         };
         let rule = self.findings[turn.finding].rule;
         match self.state.does(rule, remedy, self.stays) {
-            Some(Some(also)) => self.done.push((turn, also)),
+            Some(Some(also)) => {
+                let trees = remedy.work.iter().filter_map(Work::tree);
+                self.worked.extend(trees);
+                self.done.push((turn, also));
+            }
             Some(None) => {}
             None => self.fails(turn),
         }
