@@ -3,6 +3,7 @@
 use crate::element::{add, el, group, markup, path, text};
 use crate::pen::{Pen, num, translate};
 use crate::wood::on_page;
+use cordonry::cover::Span;
 use cordonry::plan::{Mark, MarkShape, Pin, Pinned, PinnedTo};
 use cordonry::pose::PosedRow;
 use cordonry::said::Arg;
@@ -17,23 +18,30 @@ const RADIUS: f64 = 8.0;
 
 /// All marks on a row as markup, to be laid over the wall.
 pub fn marks(all: &[Mark], row: &PosedRow, words: &Words) -> String {
-    markup(elements(all, row, words, None))
+    let numbered = all.iter().enumerate();
+    markup(numbered.map(|(n, mark)| element(n, mark, row, words, None)))
 }
 
-/// The marks in order of number. At so many millimetres to a pixel their heads are as large as they are on paper; without it the style
-/// sizes them.
-pub(crate) fn elements(
+/// The marks of a stretch of the row in order of number, as large as they are on paper at so many millimetres to a pixel.
+pub(crate) fn elements_in(
+    stretch: Span,
     all: &[Mark],
     row: &PosedRow,
     words: &Words,
-    px: Option<f64>,
+    px: f64,
 ) -> Vec<Element> {
-    let numbered = all.iter().enumerate();
+    let here = |mark: &Mark| {
+        let at = mark.at.on(row).point.x;
+        let to = mark.to.map_or(at, |to| to.on(row).point.x);
+        at.min(to) <= stretch.to && at.max(to) >= stretch.from
+    };
+    let numbered = all.iter().enumerate().filter(|(_, mark)| here(mark));
     numbered
-        .map(|(n, mark)| element(n, mark, row, words, px))
+        .map(|(n, mark)| element(n, mark, row, words, Some(px)))
         .collect()
 }
 
+/// Without a measure of pixels the style sizes its head.
 fn element(n: usize, mark: &Mark, row: &PosedRow, words: &Words, px: Option<f64>) -> Element {
     let at = mark.at.on(row);
     let to = mark.to.map(|to| to.on(row));

@@ -225,7 +225,11 @@ impl<'a> Strips<'a> {
         if let Some(lone) = lone {
             out.put(Layer::Work, lone);
         }
-        for mark in marks::elements(&plan.marks, row, words, Some(px)) {
+        let reach = Span {
+            from: span.from - ASIDE,
+            to: span.to + ASIDE,
+        };
+        for mark in marks::elements_in(reach, &plan.marks, row, words, px) {
             out.put(Layer::Notes, mark);
         }
         out.put(

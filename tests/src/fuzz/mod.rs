@@ -40,7 +40,7 @@ pub const TARGETS: &[Target] = &[
     Target {
         name: "table",
         body: table,
-        seeds: || files("../examples", "csv"),
+        seeds: || examples("csv"),
     },
     Target {
         name: "link",
@@ -63,7 +63,7 @@ impl Target {
     /// Inputs to begin with: in order, so that a run can be done again.
     pub fn all_seeds(&self) -> Vec<Vec<u8>> {
         let mut all = (self.seeds)();
-        all.extend(kept(&self.corpus()));
+        all.extend(files(&self.corpus(), None));
         all
     }
 
@@ -77,27 +77,25 @@ fn home() -> &'static Path {
     Path::new(env!("CARGO_MANIFEST_DIR"))
 }
 
-/// The bytes of a folder's files, by name.
-fn kept(folder: &Path) -> Vec<Vec<u8>> {
+/// The bytes of a folder's files of an ending, of all for none, by name.
+fn files(folder: &Path, ending: Option<&str>) -> Vec<Vec<u8>> {
     let entries = fs::read_dir(folder).into_iter().flatten().flatten();
-    let mut paths: Vec<PathBuf> = entries.map(|e| e.path()).filter(|p| p.is_file()).collect();
+    let wanted = |path: &PathBuf| {
+        let own = path.extension().and_then(|e| e.to_str());
+        path.is_file() && (ending.is_none() || own == ending)
+    };
+    let mut paths: Vec<PathBuf> = entries.map(|e| e.path()).filter(wanted).collect();
     paths.sort();
     paths.iter().filter_map(|p| fs::read(p).ok()).collect()
 }
 
-fn files(folder: &str, ending: &str) -> Vec<Vec<u8>> {
-    let entries = fs::read_dir(home().join(folder))
-        .into_iter()
-        .flatten()
-        .flatten();
-    let mut paths: Vec<PathBuf> = entries.map(|e| e.path()).collect();
-    paths.retain(|p| p.extension().is_some_and(|e| e == ending));
-    paths.sort();
-    paths.iter().filter_map(|p| fs::read(p).ok()).collect()
+fn examples(ending: &str) -> Vec<Vec<u8>> {
+    files(&home().join("../examples"), Some(ending))
 }
 
 fn plan_files() -> Vec<Vec<u8>> {
-    [files("../examples", "json"), files("data/versions", "json")].concat()
+    let versions = files(&home().join("data/versions"), Some("json"));
+    [examples("json"), versions].concat()
 }
 
 /// Links behind a nought, and what links hold behind a one: the check sum keeps most damage of the first from going far.
@@ -118,10 +116,7 @@ pub fn archives() -> Vec<Vec<u8>> {
         plan.schemes.truncate(1);
         Some(write_plan(&plan))
     };
-    let plans: Vec<String> = files("../examples", "json")
-        .iter()
-        .filter_map(short)
-        .collect();
+    let plans: Vec<String> = examples("json").iter().filter_map(short).collect();
     let own = write_archive(&plans[..3]).concat();
     let tight = serde_json::from_slice::<serde_json::Value>(&own).expect("it is JSON");
     vec![own, tight.to_string().into_bytes()]

@@ -160,6 +160,12 @@ impl<'f> Job<'f> {
         wave
     }
 
+    fn did(&mut self, turn: Turn, also: Vec<Also>) {
+        let work = self.remedy(turn).into_iter().flat_map(|r| &r.work);
+        self.worked.extend(work.filter_map(Work::tree));
+        self.done.push((turn, also));
+    }
+
     /// The next remedy of a finding has its turn. Of two that crowd each other the better goes only in place of one that could go too.
     fn fails(&mut self, turn: Turn) {
         let next = Turn {
@@ -185,10 +191,9 @@ impl<'f> Job<'f> {
             self.state.plan = self.state.plan.taking(self.state.scheme, &own, &from);
             for tried in clean {
                 for tree in &tried.trees.changed {
-                    self.worked.insert(tree.tree().id);
                     self.state.put(tree);
                 }
-                self.done.push((tried.turn, Vec::new()));
+                self.did(tried.turn, Vec::new());
             }
         }
         alone.arrange_by_key(|t| order(self.findings, *t));
@@ -204,11 +209,7 @@ impl<'f> Job<'f> {
         };
         let rule = self.findings[turn.finding].rule;
         match self.state.does(rule, remedy, self.stays) {
-            Some(Some(also)) => {
-                let trees = remedy.work.iter().filter_map(Work::tree);
-                self.worked.extend(trees);
-                self.done.push((turn, also));
-            }
+            Some(Some(also)) => self.did(turn, also),
             Some(None) => {}
             None => self.fails(turn),
         }

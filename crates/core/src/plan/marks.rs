@@ -103,7 +103,7 @@ impl Pin {
             if posed.far() + Self::REACH < (point.x - posed.tree().foot.f()).abs() {
                 continue;
             }
-            for (shoot, course) in posed.tree().shoots.iter().zip(posed.courses()) {
+            for (shoot, course) in posed.pairs() {
                 let (off, along) = course.nearest(point);
                 if off <= Self::REACH && nearest.is_none_or(|(least, _)| off < least) {
                     let on = PinnedTo {
@@ -131,13 +131,10 @@ impl Pin {
                 is_there: true,
             };
         };
-        let mut all = row.posed().iter();
-        let of_shoot = all.find(|p| p.tree().id == on.tree).and_then(|posed| {
-            let index = posed.tree().shoots.iter().position(|s| s.id == on.shoot)?;
-            Some(posed.courses()[index])
-        });
+        let tree = row.of_tree(on.tree);
+        let of_shoot = tree.and_then(|t| t.pairs().find(|(s, _)| s.id == on.shoot));
         match of_shoot {
-            Some(course) => Pinned {
+            Some((_, course)) => Pinned {
                 point: course.point(on.along.f()),
                 is_there: on.along.f() <= course.length + 1.0,
             },

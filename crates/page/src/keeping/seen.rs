@@ -3,10 +3,9 @@
 use super::{Journal, Step};
 use crate::helper::beginning;
 use cordonry::file::write_plan;
-use cordonry::plan::{Line, Plan};
+use cordonry::plan::{History, Line, Plan};
 use cordonry::refusal::Refusal;
 use serde::{Deserialize, Serialize};
-use std::sync::Arc;
 
 /// A row as the device keeps it: a plan whole, with its number and the steps beside it, and which plan was on the desk.
 #[derive(Clone, Debug, Serialize, Deserialize)]
@@ -100,13 +99,12 @@ impl Seen {
 /// Gives the plan on the desk another name, as a step that can be undone; what had been undone is no longer to be done
 /// again.
 pub fn name(line: &mut Line, name: String, label: String) {
-    let plan = Plan {
-        name,
-        ..(*line.plans[line.at]).clone()
-    };
-    line.plans.truncate(line.at + 1);
-    line.labels.truncate(line.at);
-    line.plans.push(Arc::new(plan));
-    line.labels.push(label);
-    line.at += 1;
+    if let Some(mut history) = History::of_line(line.clone()) {
+        let plan = Plan {
+            name,
+            ..(**history.plan()).clone()
+        };
+        history.set(label, plan);
+        *line = history.line();
+    }
 }

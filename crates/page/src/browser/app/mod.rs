@@ -22,7 +22,7 @@ use crate::marking::Marking;
 use crate::overlay::Marked;
 use crate::view::View;
 use cordonry::check::{LightFound, Offered, Part};
-use cordonry::plan::{Mark, Plan};
+use cordonry::plan::Plan;
 use cordonry::refusal::Refusal;
 use cordonry::row::{ShootId, TreeId};
 use cordonry::said::{Arg, Said};
@@ -31,6 +31,7 @@ use cordonry_draw::{ColourBy, LightAt, Paper};
 use cordonry_words::{Language, Words};
 use leptos::prelude::*;
 use light::Lit;
+use std::borrow::Cow;
 use std::rc::Rc;
 use std::time::Duration;
 
@@ -191,9 +192,17 @@ impl App {
         self.words.with_value(f);
     }
 
-    /// Has texts beside those that there are.
-    pub fn learn(self, more: Vec<Language>) {
-        self.words.update_value(|w| *w = w.with(more));
+    /// Knows the texts of a part, of which `key` is one; gives the code of the page's language, in which they are asked for.
+    pub fn learn<T: Iterator<Item = Language>>(
+        self,
+        key: &str,
+        texts: impl FnOnce(&'static str) -> T,
+    ) -> &'static str {
+        let code = self.worded(|w| w.language().code);
+        if !self.worded(|w| w.has(key)) {
+            self.words.update_value(|w| *w = w.with(texts(code)));
+        }
+        code
     }
 
     /// Shows lengths the other way from now on.
@@ -404,12 +413,11 @@ impl App {
     fn marks_on(self, desk: &Desk) -> String {
         let scene = desk.scene();
         let new = self.marking.get_untracked();
-        let new = new.and_then(|new| new.shown());
-        let all: Vec<Mark> = scene.plan.marks.iter().cloned().chain(new).collect();
-        match all.is_empty() {
-            true => String::new(),
-            false => self.worded(|w| cordonry_draw::marks(&all, &scene.row, w)),
+        let mut all = Cow::Borrowed(&scene.plan.marks);
+        if let Some(new) = new.and_then(|new| new.shown()) {
+            all.to_mut().push(new);
         }
+        self.worded(|w| cordonry_draw::marks(&all, &scene.row, w))
     }
 
     /// Draws the wall anew where it changed, and tells all that reads the desk.

@@ -9,7 +9,28 @@ use cordonry_draw::{DocumentOptions, Time};
 use leptos::prelude::*;
 use wasm_bindgen::prelude::*;
 use wasm_bindgen_futures::{JsFuture, spawn_local};
-use web_sys::{Blob, BlobPropertyBag, HtmlAnchorElement, Url};
+use web_sys::{Blob, BlobPropertyBag, Event, File, HtmlAnchorElement, HtmlInputElement, Url};
+
+/// The file that was chosen in the field of an event, which can be chosen there again.
+pub fn chosen(event: &Event) -> Option<File> {
+    let input: HtmlInputElement = event_target(event);
+    let file = input.files().and_then(|f| f.get(0));
+    input.set_value("");
+    file
+}
+
+/// What a file holds.
+pub async fn bytes_of(file: &File) -> Result<Vec<u8>, JsValue> {
+    let buffer = JsFuture::from(file.array_buffer()).await?;
+    Ok(js_sys::Uint8Array::new(&buffer).to_vec())
+}
+
+/// Has `then` read the file that was chosen in the field of an event; one that can't be read is empty.
+pub fn read_chosen(event: &Event, then: impl FnOnce(Vec<u8>) + 'static) {
+    if let Some(file) = chosen(event) {
+        spawn_local(async move { then(bytes_of(&file).await.unwrap_or_default()) });
+    }
+}
 
 /// Hands a text, or bytes, to the user as a file.
 pub fn download(name: &str, kind: &str, content: &JsValue) -> Result<(), JsValue> {

@@ -21,7 +21,7 @@ const PLANS: &str = "plans";
 /// What is known of each.
 const RECORDS: &str = "records";
 /// The steps beside each, by its id and the step's number.
-const STEPS: &str = "steps";
+pub(super) const STEPS: &str = "steps";
 const ALL: [&str; 3] = [PLANS, RECORDS, STEPS];
 /// Among the steps, the id of the record that is open.
 const OPEN: &str = "open";
@@ -239,7 +239,7 @@ pub async fn put(begun: Option<Promise>, record: &Record, writing: &Writing) -> 
     }
 }
 
-fn read<T: DeserializeOwned>(value: JsValue) -> Option<T> {
+pub(super) fn read<T: DeserializeOwned>(value: JsValue) -> Option<T> {
     serde_wasm_bindgen::from_value(value).ok()
 }
 

@@ -1,13 +1,12 @@
 //! Copies of plans that were sent, by their fingerprints: what comes back is compared with them. They stand beside the steps.
 
-use super::records::{database, ended, is_committed, value};
+use super::records::{STEPS, database, ended, is_committed, read, value};
 use cordonry::arrange::Arrange;
 use idb::{KeyRange, Query, TransactionMode};
 use serde::{Deserialize, Serialize};
 use wasm_bindgen::prelude::*;
 
-/// Beside the records' steps, whose keys begin with a record's id.
-const STEPS: &str = "steps";
+/// What their keys begin with, as those of the steps do with a record's id.
 const SENT: &str = "sent";
 /// How many are kept; the oldest goes.
 const MOST: usize = 40;
@@ -40,10 +39,7 @@ pub async fn keep(fingerprint: u64, plan: String) -> bool {
         let store = transaction.object_store(STEPS)?;
         let range = KeyRange::bound(&key(""), &key("g"), None, None)?;
         let all = store.get_all(Some(Query::KeyRange(range)), None)?.await?;
-        let all = all
-            .into_iter()
-            .filter_map(|v| serde_wasm_bindgen::from_value::<Copy>(v).ok());
-        let mut all: Vec<Copy> = all.collect();
+        let mut all: Vec<Copy> = all.into_iter().filter_map(read).collect();
         all.arrange_by(|a, b| a.sent_ms.total_cmp(&b.sent_ms));
         let over = (all.len() + 1).saturating_sub(MOST);
         for old in &all[..over] {
@@ -67,12 +63,8 @@ pub async fn of(fingerprints: &[u64]) -> Option<String> {
             .ok()?
             .get(Query::Key(key(&hex(*fingerprint))))
             .ok()?;
-        let copy = asked
-            .await
-            .ok()?
-            .and_then(|v| serde_wasm_bindgen::from_value::<Copy>(v).ok());
-        if let Some(copy) = copy {
-            return Some(copy.plan);
+        if let Some(Copy { plan, .. }) = asked.await.ok()?.and_then(read) {
+            return Some(plan);
         }
     }
     None

@@ -1,7 +1,7 @@
 //! A plan that comes back: what it has otherwise, taken whole or one by one.
 
 use crate::browser::app::App;
-use crate::browser::device::sent;
+use crate::browser::device::{files, sent};
 use crate::document::Edit;
 use cordonry::file::link::{link_in, read_link};
 use cordonry::file::read_plan;
@@ -11,8 +11,7 @@ use cordonry::said::Arg;
 use cordonry::work::Work;
 use cordonry_draw::{mark_line, window_key, work_line};
 use leptos::prelude::*;
-use wasm_bindgen_futures::{JsFuture, spawn_local};
-use web_sys::HtmlInputElement;
+use wasm_bindgen_futures::spawn_local;
 
 /// What there is to be said of a copy that came back.
 #[derive(Clone, Default)]
@@ -31,8 +30,9 @@ pub fn answers(app: App) -> AnyView {
         spawn_local(async move {
             let answer = match made {
                 Ok(theirs) => compared(app, &theirs).await,
-                Err(why) => Err(why),
+                Err(why) => Some(Err(why)),
             };
+            let Some(answer) = answer else { return };
             came.try_set(match answer {
                 Ok(answer) => Came::Read(Box::new(answer)),
                 Err(why) => Came::Refused(app.worded(|w| w.refusal(&why))),
@@ -49,15 +49,7 @@ pub fn answers(app: App) -> AnyView {
         }
     };
     let chosen = move |e: web_sys::Event| {
-        let input: HtmlInputElement = event_target(&e);
-        let file = input.files().and_then(|f| f.get(0));
-        input.set_value("");
-        let Some(file) = file else { return };
-        spawn_local(async move {
-            let bytes = JsFuture::from(file.array_buffer()).await;
-            let bytes = bytes.map(|b| js_sys::Uint8Array::new(&b).to_vec());
-            read(read_plan(&bytes.unwrap_or_default()));
-        });
+        files::read_chosen(&e, move |bytes| read(read_plan(&bytes)));
     };
     view! {
         <section class="answer">
@@ -79,12 +71,11 @@ pub fn answers(app: App) -> AnyView {
     .into_any()
 }
 
-/// What a copy has otherwise than what was sent and what stands here.
-async fn compared(app: App, theirs: &Plan) -> Result<Answer, Refusal> {
+/// What a copy has otherwise than what was sent and what stands here; `None` where nothing stands here.
+async fn compared(app: App, theirs: &Plan) -> Option<Result<Answer, Refusal>> {
     let was = sent::of(&theirs.sent).await;
-    let was = was.map(|text| read_plan(text.as_bytes())).transpose()?;
-    let answer = app.peek(|d| Answer::new(was.as_ref(), d.plan(), theirs));
-    answer.unwrap_or_else(|| Answer::new(was.as_ref(), theirs, theirs))
+    let was = was.map(|text| read_plan(text.as_bytes())).transpose();
+    app.peek(|d| Answer::new(was?.as_ref(), d.plan(), theirs))
 }
 
 fn told(app: App, came: RwSignal<Came, LocalStorage>) -> AnyView {

@@ -2,6 +2,7 @@
 //! of the plan, kept at once. A second look goes to some of the trees that are done.
 
 use crate::browser::app::App;
+use crate::browser::device::files;
 use crate::document::Edit;
 use cordonry::crew::{Pass, Season, Stop};
 use cordonry::plan::{Field, Moment, Plan, Seen, Told};
@@ -11,8 +12,6 @@ use cordonry::work::Work;
 use cordonry_draw::{Handed, caution};
 use leptos::html;
 use leptos::prelude::*;
-use wasm_bindgen_futures::{JsFuture, spawn_local};
-use web_sys::HtmlInputElement;
 
 /// Trees that a second look goes to.
 const SAMPLE: usize = 5;
@@ -468,14 +467,8 @@ pub fn taking(app: App) -> impl IntoView {
         Ok(out)
     };
     let chosen = move |e: web_sys::Event| {
-        let input: HtmlInputElement = event_target(&e);
-        let file = input.files().and_then(|f| f.get(0));
-        input.set_value("");
-        let Some(file) = file else { return };
-        spawn_local(async move {
-            let bytes = JsFuture::from(file.array_buffer()).await;
-            let bytes = bytes.map(|b| js_sys::Uint8Array::new(&b).to_vec());
-            let told = take(bytes.unwrap_or_default());
+        files::read_chosen(&e, move |bytes| {
+            let told = take(bytes);
             said.set(Some(match told {
                 Ok(lines) => (false, lines),
                 Err(why) => (true, vec![app.worded(|w| w.refusal(&why))]),

@@ -28,11 +28,7 @@ pub fn spoken_choice(label: String, spoken: RwSignal<String>) -> Option<AnyView>
 
 /// Has the page know the texts of what is handed out, which come with its part; the code of its own language.
 pub fn learn_handed(app: App) -> &'static str {
-    let code = app.worded(|w| w.language().code);
-    if !app.worded(|w| w.has("hand-title")) {
-        app.learn(Language::crew(code).collect());
-    }
-    code
+    app.learn("hand-title", Language::crew)
 }
 
 /// The texts of a language, those of what is handed out with them; `None` where it does not come.

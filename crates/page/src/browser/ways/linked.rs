@@ -22,10 +22,7 @@ part! {pass_on:
 
 /// Has the page know the texts of passing on, which come with its part.
 pub fn learn_pass_on(app: App) {
-    let code = app.worded(|w| w.language().code);
-    if !app.worded(|w| w.has("pass-on-title")) {
-        app.learn(Language::pass_on(code).collect());
-    }
+    app.learn("pass-on-title", Language::pass_on);
 }
 
 /// Opens the link in the page's address, if there is one, and whatever comes there later.

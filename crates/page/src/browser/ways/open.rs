@@ -4,11 +4,12 @@ use super::examples::{LESSONS, retold, text_of};
 use super::incoming::Incoming;
 use super::kept;
 use super::linked::take_link;
+use crate::browser::device::files::bytes_of;
 use cordonry::file::link::link_in;
 use cordonry::said::Arg;
 use cordonry_words::Language;
 use leptos::prelude::*;
-use wasm_bindgen_futures::{JsFuture, spawn_local};
+use wasm_bindgen_futures::spawn_local;
 use web_sys::{File, FileList};
 
 /// Opens the first of the files that the user gave, and names it where there are others: one row is opened at a time.
@@ -43,8 +44,8 @@ async fn take(incoming: Incoming, file: File) {
         app.say(app.text("file-too-large", &[("file", arg(&name))]), true);
         return;
     }
-    match JsFuture::from(file.array_buffer()).await {
-        Ok(buffer) => take_bytes(incoming, &name, js_sys::Uint8Array::new(&buffer).to_vec()),
+    match bytes_of(&file).await {
+        Ok(bytes) => take_bytes(incoming, &name, bytes),
         Err(_) => app.say(app.text("file-unreadable", &[("file", arg(&name))]), true),
     }
 }

@@ -2,8 +2,8 @@
 
 use super::incoming::Incoming;
 use super::open;
+use crate::browser::device::files::chosen;
 use leptos::prelude::*;
-use wasm_bindgen::JsCast;
 
 /// A button that asks for a file.
 #[component]
@@ -22,14 +22,8 @@ pub fn FilePicker(
                 type="file"
                 accept=".json,.csv,.tsv,.txt,application/json,text/csv"
                 on:change=move |e| {
-                    let input = e
-                        .target()
-                        .and_then(|t| t.dyn_into::<web_sys::HtmlInputElement>().ok());
-                    if let Some(input) = input {
-                        if let Some(file) = input.files().and_then(|f| f.get(0)) {
-                            open::take_file(incoming, file);
-                        }
-                        input.set_value("");
+                    if let Some(file) = chosen(&e) {
+                        open::take_file(incoming, file);
                     }
                 }
             />
