@@ -39,6 +39,7 @@ pub enum Command {
     Materials(Materials),
     Compare(Compare),
     Draw(Draw),
+    Report(Report),
     Import(Import),
     Export(Export),
     Link(Link),
@@ -306,6 +307,40 @@ pub struct Draw {
     /// Draw sheets of this paper.
     #[arg(long, value_name = "PAPER")]
     pub sheets: Option<PaperSize>,
+    #[command(flatten)]
+    pub output: Output,
+}
+
+/// Write a report for a client: what was found, what is advised for a leaf, why and by when, what is left, the marks, every change by tree.
+///
+/// The row is drawn as it was found before the leaf's work and as it stands after it. The work is that of the scheme, planned or
+/// standing; what it brings is set beside the same row with nothing done in that leaf.
+#[derive(ClapArgs)]
+pub struct Report {
+    /// A plan file.
+    #[arg(required = true, value_name = "PLAN")]
+    pub paths: Vec<PathBuf>,
+    /// The report as one FILE.pdf, or one page each as FILE-1.svg, FILE-2.svg and so on.
+    #[arg(short, long = "output", value_name = "FILE")]
+    pub output_file: PathBuf,
+    /// The leaf; else that in which the row was found.
+    #[arg(long, value_name = "LEAF", value_parser = clap::value_parser!(u8).range(1..=40))]
+    pub leaf: Option<u8>,
+    /// The scheme, by its name; else the first.
+    #[arg(long, value_name = "NAME")]
+    pub scheme: Option<String>,
+    /// The block in which the row stands.
+    #[arg(long, value_name = "TEXT")]
+    pub block: Option<String>,
+    /// The day, as it is to be written.
+    #[arg(long, value_name = "TEXT")]
+    pub date: Option<String>,
+    /// Who advises.
+    #[arg(long, value_name = "TEXT")]
+    pub by: Option<String>,
+    /// The paper.
+    #[arg(long, value_name = "PAPER", default_value = "a4")]
+    pub paper: PaperSize,
     #[command(flatten)]
     pub output: Output,
 }

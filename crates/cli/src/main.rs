@@ -16,6 +16,7 @@ mod materials;
 mod out;
 mod pages;
 mod replace;
+mod report;
 
 use clap::Parser;
 use cordonry::units::LengthStyle;
@@ -58,6 +59,7 @@ fn main() -> ExitCode {
         args::Command::Materials(ask) => materials::run(&ask, words),
         args::Command::Compare(ask) => compare::run(&ask, words),
         args::Command::Draw(ask) => draw::draw(&ask, words),
+        args::Command::Report(ask) => report::run(&ask, words),
         args::Command::Import(ask) => convert::import(&ask, words),
         args::Command::Export(ask) => convert::export(&ask, words),
         args::Command::Link(ask) => link::link(&ask, words),

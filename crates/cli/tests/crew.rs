@@ -345,3 +345,56 @@ fn sheets_and_a_table_are_written() {
     let (status, _, _) = run(&["crew", EXAMPLE, EXAMPLE, "-o", &csv]);
     assert_eq!(status, 2);
 }
+
+#[test]
+fn a_report_is_written_and_told_in_the_language_that_is_asked_for() {
+    let folder = std::env::temp_dir().join(format!("cordonry-report-{}", std::process::id()));
+    std::fs::create_dir_all(&folder).unwrap();
+    let file = |name: &str| folder.join(name).display().to_string();
+    let svg = file("report.svg");
+    let asked = [
+        "report",
+        EXAMPLE,
+        "-o",
+        &svg,
+        "--by",
+        "A. <b>",
+        "--language",
+        "es",
+        "--json",
+    ];
+    let (status, out, err) = run(&asked);
+    assert_eq!(status, 0, "{err}");
+    let document: Value = serde_json::from_str(&out).unwrap();
+    let row = &document["rows"][0];
+    assert_eq!(
+        (row["leaf"].clone(), row["changes"].clone()),
+        (3.into(), 17.into())
+    );
+    let counts = row["passes"].as_array().unwrap().iter();
+    let counts: Vec<u64> = counts.map(|p| p["count"].as_u64().unwrap()).collect();
+    assert_eq!(counts, [4, 12, 1]);
+    let written = row["written"].as_array().unwrap();
+    let read = |page: &Value| std::fs::read_to_string(page.as_str().unwrap()).unwrap();
+    let all: String = written.iter().map(read).collect();
+    assert!(written.len() > 2 && all.contains("Informe") && all.contains("A. &lt;b&gt;"));
+    let (status, _, _) = run(&[
+        "report",
+        EXAMPLE,
+        "-o",
+        &file("report.pdf"),
+        "--paper",
+        "letter",
+    ]);
+    assert_eq!(status, 0);
+    assert!(
+        std::fs::read(file("report.pdf"))
+            .unwrap()
+            .starts_with(b"%PDF-")
+    );
+    // A leaf before the row was found has none, and nothing else is written than what is asked.
+    let early = ["report", EXAMPLE, "-o", &file("early.pdf"), "--leaf", "1"];
+    assert_eq!(run(&early).0, 2);
+    assert_eq!(run(&["report", EXAMPLE, "-o", &file("report.txt")]).0, 2);
+    std::fs::remove_dir_all(folder).unwrap();
+}

@@ -28,6 +28,7 @@ pub mod pose;
 pub mod range;
 pub mod refusal;
 pub mod renewal;
+pub mod report;
 pub mod row;
 pub mod said;
 pub mod seed;

@@ -56,8 +56,8 @@ pub use paint::{ColourBy, LightAt, Paint};
 pub use paper::Paper;
 pub use qr::{MAX_QR, qr};
 pub use sheets::{
-    Both, Handed, Laid, Order, OrderLine, Side, Told, is_headed, marking_sheets, pass_sheets,
-    placed_line, sheet_beside, sheets,
+    Both, ClientReport, Handed, Laid, Order, OrderLine, Side, Told, changes_on, is_headed,
+    marking_sheets, pass_sheets, placed_line, sheet_beside, sheets,
 };
 pub use stretch::{ToldStretch, Window, stretch_marks};
 pub use style::STYLE;

@@ -112,6 +112,22 @@ impl<'a> Strips<'a> {
         out
     }
 
+    /// Brings two rows to the same scale, stretches and height, as long as both together.
+    pub(crate) fn alike(&mut self, other: &mut Self, room: Room) {
+        let stretch = |of: &Self| stretch(of.drawing.row, &of.extents);
+        let (a, b) = (stretch(self), stretch(other));
+        let whole = Span {
+            from: a.from.min(b.from),
+            to: a.to.max(b.to),
+        };
+        let top = self.top.max(other.top);
+        let (ratio, spans) = cut(whole, top, room);
+        for own in [self, other] {
+            (own.ratio, own.top) = (ratio, top);
+            own.spans.clone_from(&spans);
+        }
+    }
+
     /// Brings two rows that are each in one strip to the same scale, stretch and height, each with its band where that has room too.
     pub(crate) fn match_with(&mut self, other: &mut Self, room: f64) {
         let both = self.spans.iter().chain(&other.spans);

@@ -28,7 +28,7 @@ const MOST_LINES: usize = 8;
 const BOX: f64 = 11.0;
 const INDENT: f64 = 20.0;
 /// From how many findings of one matter on only their places are told.
-const TOGETHER: usize = 4;
+pub(super) const TOGETHER: usize = 4;
 /// Of how many findings at most the places are told; of more, on which trees they are, or how many places more there are.
 const MOST_PLACES: usize = 12;
 
@@ -196,19 +196,21 @@ pub fn matters(told: &Told<'_>, width: f64) -> Vec<Item> {
                 out.extend(text(&words.finding(finding), false, None));
             }
         } else {
-            // What is no tree's is told by its places, however many they are.
-            let of_trees = own.iter().all(|f| !f.subjects.is_empty());
-            let told = if own.len() > MOST_PLACES && of_trees {
-                words.text("draw-on-trees", &[("trees", Arg::Text(trees(&own)))])
-            } else {
-                let (places, more) = places(&own, words);
-                let args = [("places", Arg::Text(places)), ("more", Arg::Count(more))];
-                words.text("draw-places", &args)
-            };
-            out.extend(text(&told, false, None));
+            out.extend(text(&told_places(&own, words), false, None));
         }
     }
     out
+}
+
+/// Where many findings are, in a sentence: what is no tree's by its places, however many they are.
+pub(super) fn told_places(own: &[&Finding], words: &Words) -> String {
+    let of_trees = own.iter().all(|f| !f.subjects.is_empty());
+    if own.len() > MOST_PLACES && of_trees {
+        return words.text("draw-on-trees", &[("trees", Arg::Text(trees(own)))]);
+    }
+    let (places, more) = places(own, words);
+    let args = [("places", Arg::Text(places)), ("more", Arg::Count(more))];
+    words.text("draw-places", &args)
 }
 
 /// What is left for this year, each with its reason.
@@ -272,7 +274,7 @@ fn trees(findings: &[&Finding]) -> String {
 }
 
 /// How urgent a finding is, as a shape of its own.
-fn mark(severity: Severity) -> Option<Element> {
+pub(super) fn mark(severity: Severity) -> Option<Element> {
     let p = Point::new;
     let mut pen = Pen::default();
     let class = match severity {

@@ -9,6 +9,7 @@ mod lists;
 mod order;
 mod page;
 mod picture;
+mod report;
 #[cfg(test)]
 mod tests;
 
@@ -16,6 +17,7 @@ pub use beside::{Both, Side, sheet_beside};
 pub use crew::{marking_sheets, pass_sheets};
 pub use handed::Handed;
 pub use order::{Laid, Order, OrderLine, is_headed, placed_line};
+pub use report::{ClientReport, changes_on};
 
 use crate::block::{
     Block, HEAD_GAP, LINE, NOTE_LINES, about, at, paper, scale_bar, summary, title,

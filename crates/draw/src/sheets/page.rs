@@ -96,6 +96,17 @@ pub(super) fn tick(out: &mut Element, x: f64, y: f64) {
 
 /// The pages of a sheet of that name, as it stands over all but the first.
 pub(super) fn finished(
+    of: (&Plan, &Words),
+    name: &str,
+    pages: Vec<Page>,
+    on: Paper,
+) -> Vec<String> {
+    finished_at(SCALE, of, name, pages, on)
+}
+
+/// The same, with drawings of the wall at so many millimetres in a pixel.
+pub(super) fn finished_at(
+    px: f64,
     (plan, words): (&Plan, &Words),
     name: &str,
     pages: Vec<Page>,
@@ -103,7 +114,7 @@ pub(super) fn finished(
 ) -> Vec<String> {
     let count = pages.len();
     let row = title(&plan.name);
-    let style = style::sheets_of_crew(SCALE);
+    let style = style::sheets_of_crew(px);
     let one = |(i, page): (usize, Page)| {
         let mut content = page.content;
         if i > 0 {

@@ -99,7 +99,7 @@ fn number(tag: &str, name: &str) -> Option<f64> {
 
 /// Every element of a page that stands on the paper itself, with the place that its groups are moved to: what is in an
 /// inner drawing is cut off at that drawing's edge.
-fn on_paper(page: &str) -> Vec<(String, f64, f64, String)> {
+pub(super) fn on_paper(page: &str) -> Vec<(String, f64, f64, String)> {
     let mut out = Vec::new();
     let mut groups: Vec<(f64, f64)> = vec![(0.0, 0.0)];
     let mut inner = 0;
@@ -141,13 +141,21 @@ fn face(class: &str) -> Face {
             size: 14.0,
             strong: true,
         },
+        "crew-title" => Face {
+            size: 24.0,
+            strong: true,
+        },
+        c if c.starts_with("crew-") => Face {
+            size: 16.0,
+            strong: c.contains("strong"),
+        },
         c if c.contains("strong") => STRONG,
         _ => TEXT,
     }
 }
 
 /// A text without the escapes of markup.
-fn plain(content: &str) -> String {
+pub(super) fn plain(content: &str) -> String {
     content
         .replace("&lt;", "<")
         .replace("&gt;", ">")
@@ -155,7 +163,7 @@ fn plain(content: &str) -> String {
         .replace("&amp;", "&")
 }
 
-fn check_within(pages: &[String], paper: Paper) {
+pub(super) fn check_within(pages: &[String], paper: Paper) {
     let (right, bottom) = (paper.width() - MARGIN + 0.5, paper.height() - MARGIN + 0.5);
     for page in pages {
         for (tag, x, y, content) in on_paper(page) {

@@ -7,7 +7,7 @@ use super::dom;
 use super::hand::{keys, pointer};
 use super::panels::{
     beside, card, correct, draft, findings, hand_out, header, keys_list, light, list, order,
-    pass_on, present, print, row_strip, views, worklist,
+    pass_on, present, print, report, row_strip, views, worklist,
 };
 use super::parts::{load_panels, once_wanted, shown};
 use super::wall::WallScreen;
@@ -33,6 +33,7 @@ pub fn DeskPage(app: App, incoming: Incoming, helper: helper::Helper) -> impl In
     let drafting = RwSignal::new(false);
     let handing = RwSignal::new(false);
     let ordering = RwSignal::new(false);
+    let reporting = RwSignal::new(false);
     let host = NodeRef::<leptos::html::Div>::new();
     let band = NodeRef::<leptos::html::Div>::new();
     let sky = NodeRef::<leptos::html::Div>::new();
@@ -144,6 +145,7 @@ pub fn DeskPage(app: App, incoming: Incoming, helper: helper::Helper) -> impl In
             {move || app.presented.on.get().then(|| shown(app, Rc::new(move || Box::pin(present::bar(app, helper)))))}
             <hand_out::HandOut app open=handing/>
             <order::OrderSheet app open=ordering/>
+            <report::ReportSheet app open=reporting/>
             <pass_on::PassOn app/>
             // What is read beside the wall: on a screen with room for both it scrolls within itself.
             <div class="below">
@@ -177,6 +179,7 @@ pub fn DeskPage(app: App, incoming: Incoming, helper: helper::Helper) -> impl In
                             <draft::DraftOffer app helper open=drafting/>
                             <hand_out::HandOutOffer app open=handing/>
                             <order::OrderOffer app open=ordering/>
+                            <report::ReportOffer app open=reporting/>
                         }/>
                         <list::PartList app/>
                     </div>

@@ -167,3 +167,15 @@ command-one-row = -o writes for one row: name one file
 command-sheets = sheets
 command-no-pdf = the PDF could not be made: { $reason }
 command-one-language = one language at a time: only crew writes in several
+command-a-report = a report
+command-report = { $file }: { $name }, leaf { $leaf }: { $matters ->
+    [one] one matter found
+   *[other] { $matters } matters found
+}, { $settled } settled by the work; { $passes ->
+    [0] no work
+    [one] one pass
+   *[other] { $passes } passes
+}, { $changes ->
+    [one] one change
+   *[other] { $changes } changes
+} by tree

@@ -371,3 +371,93 @@ count-cell = { $what }: tree { $tree }, spur { $spur }
 count-none = Nothing is counted: the crop of leaf { $leaf } is the model’s.
 count-keep = Keep and go back
 count-remove = Take the count away
+
+# A report for a client.
+
+report-title = Report: { $row }
+report-fields = Block: { $block }   Date: { $date }   Advised by: { $by }
+report-of = { $row }. Scheme: { $scheme }.
+report-picture-found = As it was found, before the work of leaf { $leaf }
+report-picture-advised = As it is advised, after the work { $when }
+report-when = { $window ->
+    [bud_swell] at bud swell of leaf { $leaf }
+    [early_summer] in early summer of leaf { $leaf }
+    [after_harvest] after the harvest of leaf { $leaf }
+   *[dormant] dormant, before the buds of leaf { $leaf } swell
+}
+report-found = What was found: { $count ->
+    [0] nothing
+    [one] one matter
+   *[other] { $count } matters, the gravest and largest first
+}
+report-found-none = Nothing was found that has to be seen to.
+report-matter = { $urgent }: { $matter }
+report-outcome = { $how ->
+    [settled] Settled by the work advised, { $when }.
+    [less] Made less by the work advised, { $when }.
+   *[open] Not touched by this leaf’s work.
+}
+report-advised = What is advised, by when and why
+report-sum = Scheme { $scheme }: { $passes ->
+    [one] one pass
+   *[other] { $passes } passes
+}, { $pieces ->
+    [one] one piece of work
+   *[other] { $pieces } pieces of work
+}, some { $minutes } min of one person, from memory.
+report-none = No work is advised in leaf { $leaf }.
+report-pass = { $job }: { $when }
+report-why = Why: { $why }
+report-why-kind = { $kind ->
+    [plant] An empty place bears nothing and leaves its wire bare; new stock fills it in a few leaves (common practice, no source)
+    [remove_tree] A dead tree holds a place that new stock can fill (common practice, no source)
+    [replace_tree] A tree that fails leaves its wire bare; new stock fills it in a few leaves (common practice, no source)
+    [stand] An upright that stands straight keeps its place in the wall and shades no neighbour (common practice, no source)
+    [move_bud] Buds at even distances bring an even wall (common practice, no source)
+    [cover_wire] Bare wire rubs and lets canker in; a cover lowers the risk, it does not remove it (common practice, no source)
+    [remove_wire] A wire that carries nothing is in the way (common practice, no source)
+   *[move_wire] Wires at the height of their wood carry it (common practice, no source)
+}
+report-brings = What this leaf’s work brings over five leaves, beside the same row with nothing done in this leaf, by a calibrated model: crop { $after } t/ha instead of { $before } (a difference of { $low } to { $high }); cordon filled at the end of the last of them to { $filled } instead of { $was }; distances between uprights vary by { $spacing } instead of { $uneven }; { $light } of a clear season’s light is caught instead of { $dark }; oldest wood in the winters until then { $age } instead of { $old } seasons.
+report-left = Left for this year: { $count ->
+    [0] nothing
+    [one] one matter
+   *[other] { $count } matters
+}
+report-left-none = Nothing is left for this year by choice.
+report-reason = Reason: { $reason }
+report-marks = Marks on the pictures: { $count ->
+    [0] none
+   *[other] { $count }
+}
+report-marks-none = No marks are put on the wall.
+report-changes = Every change, tree by tree: { $count ->
+    [0] none
+   *[other] { $count }
+}
+report-changes-none = The plan changes nothing on any tree.
+report-time = leaf { $leaf }, { $window ->
+    [bud_swell] bud swell
+    [early_summer] early summer
+    [after_harvest] after harvest
+   *[dormant] dormant
+}
+report-change = { $when }: { $work }{ $stands ->
+    [yes] {" "}(by rule)
+   *[no] {""}
+}
+report-care = Take care
+report-defers = Local codes, product labels and the law come before this report. Posts, anchors, tensioned wire and wind loads are for a qualified person; sprays, paints and growth regulators for whoever is licensed where that is asked, by their label. This report gives no rates.
+report-model = What is said of coming leaves is a model’s, whose values are mostly judged: it shows what may be expected, not what will be.
+report-block = Block
+report-date = Date
+report-by = Advised by
+report-holds = The row as found and as advised in leaf { $leaf }, what was found, what is advised, by when and why, what is left, the marks, every change by tree. What stands in the fields is kept on this device; empty ones have a line to be written on.
+report-print = Print the report
+report-making = The report is being made …
+report-file = report
+report-changes-how = All that is planned from this leaf on, as one walks along the row. Press a line to go to its tree.
+report-more = { $count ->
+    [one] Show one more tree
+   *[other] Show { $count } more trees
+}

@@ -167,3 +167,15 @@ command-one-row = -o escribe para una hilera: nombrar un archivo
 command-sheets = las hojas
 command-no-pdf = no se pudo hacer el PDF: { $reason }
 command-one-language = un idioma a la vez: solo crew escribe en varios
+command-a-report = un informe
+command-report = { $file }: { $name }, hoja { $leaf }: { $matters ->
+    [one] un asunto encontrado
+   *[other] { $matters } asuntos encontrados
+}, { $settled } resueltos por las labores; { $passes ->
+    [0] ninguna labor
+    [one] una pasada
+   *[other] { $passes } pasadas
+}, { $changes ->
+    [one] un cambio
+   *[other] { $changes } cambios
+} por árbol

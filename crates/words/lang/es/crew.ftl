@@ -371,3 +371,93 @@ count-cell = { $what }: árbol { $tree }, dardo { $spur }
 count-none = Nada contado: la producción de la hoja { $leaf } es la del modelo.
 count-keep = Guardar y volver
 count-remove = Quitar el conteo
+
+# Un informe para un cliente.
+
+report-title = Informe: { $row }
+report-fields = Cuartel: { $block }   Fecha: { $date }   Asesor: { $by }
+report-of = { $row }. Esquema: { $scheme }.
+report-picture-found = Como se encontró, antes de las labores de la hoja { $leaf }
+report-picture-advised = Como se aconseja, después de las labores { $when }
+report-when = { $window ->
+    [bud_swell] a yema hinchada de la hoja { $leaf }
+    [early_summer] al inicio del verano de la hoja { $leaf }
+    [after_harvest] después de la cosecha de la hoja { $leaf }
+   *[dormant] en reposo, antes de que se hinchen las yemas de la hoja { $leaf }
+}
+report-found = Lo encontrado: { $count ->
+    [0] nada
+    [one] un asunto
+   *[other] { $count } asuntos, primero los más graves y grandes
+}
+report-found-none = No se encontró nada que atender.
+report-matter = { $urgent }: { $matter }
+report-outcome = { $how ->
+    [settled] Lo resuelven las labores aconsejadas, { $when }.
+    [less] Lo reducen las labores aconsejadas, { $when }.
+   *[open] Las labores de esta hoja no lo tocan.
+}
+report-advised = Lo que se aconseja, cuándo y por qué
+report-sum = Esquema { $scheme }: { $passes ->
+    [one] una pasada
+   *[other] { $passes } pasadas
+}, { $pieces ->
+    [one] una labor
+   *[other] { $pieces } labores
+}, unos { $minutes } min de una persona, de memoria.
+report-none = No se aconseja ninguna labor en la hoja { $leaf }.
+report-pass = { $job }: { $when }
+report-why = Por qué: { $why }
+report-why-kind = { $kind ->
+    [plant] Un lugar vacío no da nada y deja su alambre desnudo; una planta nueva lo llena en pocas hojas (práctica común, sin fuente)
+    [remove_tree] Un árbol muerto ocupa un lugar que una planta nueva puede llenar (práctica común, sin fuente)
+    [replace_tree] Un árbol que falla deja su alambre desnudo; una planta nueva lo llena en pocas hojas (práctica común, sin fuente)
+    [stand] Un vertical derecho guarda su lugar en el muro y no da sombra al vecino (práctica común, sin fuente)
+    [move_bud] Yemas a distancias parejas dan un muro parejo (práctica común, sin fuente)
+    [cover_wire] El alambre desnudo roza y deja entrar el cáncer; una cubierta baja el riesgo, no lo quita (práctica común, sin fuente)
+    [remove_wire] Un alambre que no lleva nada estorba (práctica común, sin fuente)
+   *[move_wire] Los alambres a la altura de su madera la llevan (práctica común, sin fuente)
+}
+report-brings = Lo que traen las labores de esta hoja en cinco hojas, al lado de la misma hilera sin hacer nada en esta hoja, según un modelo calibrado: producción { $after } t/ha en vez de { $before } (una diferencia de { $low } a { $high }); cordón lleno al final de la última a { $filled } en vez de { $was }; las distancias entre verticales varían en { $spacing } en vez de { $uneven }; se capta { $light } de la luz de una temporada despejada en vez de { $dark }; la madera más vieja en los inviernos hasta entonces, { $age } en vez de { $old } temporadas.
+report-left = Se deja este año: { $count ->
+    [0] nada
+    [one] un asunto
+   *[other] { $count } asuntos
+}
+report-left-none = Nada se deja este año a propósito.
+report-reason = Motivo: { $reason }
+report-marks = Marcas en los dibujos: { $count ->
+    [0] ninguna
+   *[other] { $count }
+}
+report-marks-none = No hay marcas puestas en el muro.
+report-changes = Cada cambio, árbol por árbol: { $count ->
+    [0] ninguno
+   *[other] { $count }
+}
+report-changes-none = El plan no cambia nada en ningún árbol.
+report-time = hoja { $leaf }, { $window ->
+    [bud_swell] yema hinchada
+    [early_summer] inicio del verano
+    [after_harvest] poscosecha
+   *[dormant] reposo
+}
+report-change = { $when }: { $work }{ $stands ->
+    [yes] {" "}(por regla)
+   *[no] {""}
+}
+report-care = Tener cuidado
+report-defers = Los reglamentos locales, las etiquetas de los productos y la ley van antes que este informe. Postes, anclajes, alambre tensado y cargas de viento son para una persona calificada; aplicaciones, pinturas y reguladores de crecimiento, para quien tenga licencia donde se pida, según su etiqueta. Este informe no da dosis.
+report-model = Lo que se dice de las hojas por venir es de un modelo cuyos valores son en su mayoría estimados: muestra lo que se puede esperar, no lo que será.
+report-block = Cuartel
+report-date = Fecha
+report-by = Asesor
+report-holds = La hilera como se encontró y como se aconseja en la hoja { $leaf }, lo encontrado, lo que se aconseja, cuándo y por qué, lo que se deja, las marcas, cada cambio por árbol. Lo que está en los campos se guarda en este aparato; los vacíos llevan una línea para escribir.
+report-print = Imprimir el informe
+report-making = Se prepara el informe …
+report-file = informe
+report-changes-how = Todo lo planeado desde esta hoja en adelante, como se camina la hilera. Pulsar una línea para ir a su árbol.
+report-more = { $count ->
+    [one] Mostrar un árbol más
+   *[other] Mostrar { $count } árboles más
+}

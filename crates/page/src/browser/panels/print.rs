@@ -115,7 +115,7 @@ fn on_sheets(app: App, desk: &Desk, paper: Paper) -> Vec<String> {
 }
 
 /// Today where the device is, as ISO 8601 writes it.
-fn today() -> String {
+pub fn today() -> String {
     let now = js_sys::Date::new_0();
     let (year, month, day) = (now.get_full_year(), now.get_month() + 1, now.get_date());
     format!("{year}-{month:02}-{day:02}")

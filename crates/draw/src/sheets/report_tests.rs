@@ -1,0 +1,194 @@
+//! A report holds all that is told of a row, in every language and on every paper, and nothing of it is cut.
+
+use super::super::tests::{check_within, on_paper, plain};
+use super::*;
+use crate::paper::MARGIN;
+use cordonry::file::read_plan;
+use cordonry::plan::Mark;
+use cordonry::row::Phase;
+use cordonry::units::{LengthStyle, Mm};
+use cordonry_words::Language;
+use std::fs;
+use std::path::Path;
+
+fn examples() -> Vec<(String, Plan)> {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../examples");
+    let mut paths: Vec<_> = fs::read_dir(folder)
+        .expect("the examples")
+        .map(|e| e.expect("an entry").path())
+        .filter(|p| p.extension().is_some_and(|e| e == "json"))
+        .collect();
+    paths.sort();
+    let read = |path: &std::path::PathBuf| {
+        let bytes = fs::read(path).expect("an example");
+        (
+            path.display().to_string(),
+            read_plan(&bytes).expect("a plan"),
+        )
+    };
+    paths.iter().map(read).collect()
+}
+
+fn words(language: &str, style: LengthStyle) -> Words {
+    let language = Language::of(language).expect("a language");
+    Words::new(language, style).made_strict()
+}
+
+/// All that is told on the pages but for their heads and feet, without spaces: a line may break anywhere.
+fn told(pages: &[String]) -> String {
+    let mut out = String::new();
+    for (n, page) in pages.iter().enumerate() {
+        for (tag, _, y, content) in on_paper(page) {
+            let of_head = n > 0 && y < MARGIN;
+            if tag.contains("class=\"crew-") && !of_head {
+                out += &plain(&content);
+            }
+        }
+    }
+    squeezed(&out)
+}
+
+fn squeezed(text: &str) -> String {
+    text.split_whitespace().collect()
+}
+
+fn check(name: &str, plan: &Plan, leaf: u8) {
+    let report = Report::of(plan, 0, leaf).expect("its own scheme");
+    let changes = Changes::of(plan, 0, leaf).expect("its own scheme");
+    let findings: Vec<&Finding> = report.findings.iter().collect();
+    for language in ["en", "es"] {
+        for paper in Paper::ALL {
+            let words = words(language, LengthStyle::Metric);
+            let client = ClientReport {
+                plan,
+                scheme: 0,
+                report: &report,
+                changes: &changes,
+                gain: None,
+                filled: ["North 4 <&>", "", "A. Consultant"],
+                words: &words,
+            };
+            let pages = client.sheets(paper);
+            check_within(&pages, paper);
+            let all = told(&pages);
+            let holds = |text: &str| {
+                assert!(
+                    all.contains(&squeezed(text)),
+                    "{name} leaf {leaf}, {language}, {paper:?}: {text}"
+                );
+            };
+            holds("North 4 <&>");
+            holds(BLANK);
+            for matter in &report.matters {
+                holds(&words.matter(matter, &findings));
+                if let Some(left) = matter.left.and_then(|n| plan.left.get(n)) {
+                    holds(&left.reason);
+                }
+            }
+            for handed in Handed::all(plan, &report.season, &words) {
+                holds(&handed.name());
+                holds(&handed.takes());
+                holds(&client.when(handed.pass.moment));
+                for key in handed.pass.cautions() {
+                    holds(&caution(key, &words));
+                }
+            }
+            for mark in &plan.marks {
+                holds(&mark_line(mark, &report.found.row, &words));
+            }
+            for own in &changes.trees {
+                let (name, lines) = changes_on(&changes, own, &words);
+                assert_eq!(lines.len(), own.work.len());
+                holds(&name);
+                lines.iter().for_each(|line| holds(line));
+            }
+            holds(&words.plain("report-defers"));
+            assert_eq!(pages, client.sheets(paper));
+        }
+    }
+}
+
+#[test]
+fn every_matter_pass_mark_and_change_of_every_example_is_told() {
+    for (name, plan) in examples() {
+        for leaf in plan.found.leaf..plan.found.leaf + 2 {
+            check(&name, &plan, leaf);
+        }
+    }
+}
+
+#[test]
+fn marks_a_matter_that_is_left_and_a_long_note_are_told_whole() {
+    let (name, mut plan) = examples().into_iter().nth(2).expect("some examples");
+    plan.marks = (0..60)
+        .map(|i| {
+            Mark::note(
+                Mm(i * 90),
+                Mm(900),
+                format!("mark {i} <&> {}", "word ".repeat(i as usize)),
+            )
+        })
+        .collect();
+    plan.note = "A note that is long. ".repeat(40);
+    let leaf = plan.found.leaf;
+    let report = Report::of(&plan, 0, leaf).expect("its own scheme");
+    let findings: Vec<&Finding> = report.findings.iter().collect();
+    let left = report.matters[0].left(&findings, leaf, "next winter, once <it> is dry".into());
+    let plan = plan.with_left(&left).expect("a reason");
+    let report = Report::of(&plan, 0, leaf).expect("its own scheme");
+    assert_eq!(
+        report.matters.iter().filter(|m| m.left.is_some()).count(),
+        1
+    );
+    check(&name, &plan, leaf);
+}
+
+#[test]
+fn what_is_not_there_is_said() {
+    let (_, mut plan) = examples().swap_remove(0);
+    let leaf = plan.found.leaf;
+    plan = Report::of(&plan, 0, leaf).expect("its own scheme").without;
+    plan.marks.clear();
+    let mut row = (*plan.found).clone();
+    row.trees.clear();
+    plan.found = row.into();
+    for language in ["en", "es"] {
+        let words = words(language, LengthStyle::FeetInches);
+        let report = Report::of(&plan, 0, leaf).expect("its own scheme");
+        let changes = Changes::of(&plan, 0, leaf).expect("its own scheme");
+        let client = ClientReport {
+            plan: &plan,
+            scheme: 0,
+            report: &report,
+            changes: &changes,
+            gain: None,
+            filled: ["", "", ""],
+            words: &words,
+        };
+        let pages = client.sheets(Paper::Letter);
+        check_within(&pages, Paper::Letter);
+        let all = told(&pages);
+        let none = [("leaf", Arg::Count(leaf.into()))];
+        assert!(all.contains(&squeezed(&words.text("report-none", &none))));
+        for key in ["report-marks-none", "report-left-none"] {
+            assert!(all.contains(&squeezed(&words.plain(key))), "{key}");
+        }
+    }
+}
+
+#[test]
+fn only_what_the_work_does_is_told_as_settled() {
+    let mut settled = 0;
+    for (name, plan) in examples() {
+        let leaf = plan.found.leaf;
+        let report = Report::of(&plan, 0, leaf).expect("its own scheme");
+        let is = |o: &Outcome| !matches!(o, Outcome::Open);
+        settled += report.outcomes.iter().filter(|o| is(o)).count();
+        let bare = Report::of(&report.without, 0, leaf).expect("its own scheme");
+        assert!(bare.season.passes.is_empty(), "{name}");
+        assert!(!bare.outcomes.iter().any(is), "{name}");
+        assert_eq!(bare.advised.row, bare.found.row);
+        assert_eq!(report.found.phase, Phase::Before);
+    }
+    assert!(settled > 2, "{settled}");
+}
