@@ -57,6 +57,13 @@ pageTest('a marked row is sent, changed elsewhere, and what comes back is taken 
   assert.match(texts[0], like('answer-name', { name: 'The client’s own name' }));
   assert.match(texts[1], /mark 1/);
   assert.deepEqual(await accessibility(page), []);
+  // Where it is shows on a strip of the row; a press goes there, and what came back is still there.
+  assert.equal(await page.locator('.answer-strip .overview-soon').count(), 1);
+  assert.equal(await changes.nth(0).locator('[data-act=answer-go]').count(), 0, 'a name is nowhere on the wall');
+  await changes.nth(1).locator('[data-act=answer-go]').click();
+  await page.locator('#pass-on-link').waitFor({ state: 'detached' });
+  await passOn(page);
+  await changes.nth(1).waitFor();
   // One of the two is taken.
   await changes.nth(1).locator('input').uncheck();
   await page.locator('[data-act=answer-take]').click();

@@ -264,3 +264,46 @@ fn the_record_that_they_corrected_is_taken_tree_by_tree() {
     assert_eq!(answer.changes[0].spot, Spot::Tree(tree));
     assert_eq!(answer.taken(&plan, &[0]).unwrap(), theirs);
 }
+
+#[test]
+fn a_scheme_that_they_removed_is_told_and_goes_once_that_is_taken() {
+    let sent = sent(false).with_scheme_copied(0).unwrap();
+    let theirs = sent.without_scheme(1).unwrap();
+    let answer = Answer::new(Some(&sent), &sent, &theirs).unwrap();
+    let name = sent.schemes[1].name.clone();
+    let spots: Vec<&Spot> = answer.changes.iter().map(|c| &c.spot).collect();
+    assert_eq!(spots, [&Spot::SchemeGone(name)]);
+    assert!(!answer.changes[0].both);
+    let taken = answer.taken(&sent, &[0]).unwrap();
+    assert_eq!(taken.schemes, theirs.schemes);
+    assert_eq!(
+        Answer::new(Some(&sent), &taken, &theirs).unwrap().changes,
+        []
+    );
+    // Worked on here it is told as changed by both; the last one can't go.
+    let worked = sent.with_work(1, sent.start(), stub(&sent, 0, 20)).unwrap();
+    let answer = Answer::new(Some(&sent), &worked, &theirs).unwrap();
+    assert!(answer.changes[0].both);
+    let alone = sent.without_scheme(0).unwrap();
+    let answer = Answer::new(Some(&sent), &alone, &theirs).unwrap();
+    let gone = answer
+        .changes
+        .iter()
+        .position(|c| matches!(c.spot, Spot::SchemeGone(_)));
+    assert!(gone.is_some_and(|n| answer.taken(&alone, &[n]).is_err()));
+}
+
+#[test]
+fn each_change_of_work_or_record_tells_its_tree_and_its_time() {
+    let sent = sent(false);
+    let theirs = all_of(&sent, &[4, 6, 7, 9, 11]);
+    let answer = Answer::new(Some(&sent), &sent, &theirs).unwrap();
+    let places: Vec<_> = answer.changes.iter().filter_map(|c| c.place()).collect();
+    let tree = sent.found.trees[0].id;
+    let winter = Moment::dormant(sent.found.leaf);
+    for place in [(None, tree), (Some(winter), tree)] {
+        assert!(places.contains(&place), "{places:?}");
+    }
+    // Wires and marks are no tree's.
+    assert_eq!(places.len(), 3);
+}

@@ -1,6 +1,7 @@
 //! Marks on the wall: they go to wood that is near, ride along with it through the seasons, and stay where it is gone.
 
-use cordonry::file::{fingerprint, sent_copy};
+use cordonry::file::link::{link_to, write_link};
+use cordonry::file::{fingerprint, sent_copy, write_plan};
 use cordonry::plan::{Mark, MarkShape, Moment, Pin, Plan, replay};
 use cordonry::pose::PosedRow;
 use cordonry::row::Role;
@@ -150,19 +151,22 @@ fn a_distance_is_measured_between_its_ends() {
 #[test]
 fn what_is_sent_is_known_again_however_it_was_changed_since() {
     let plan = Usual::default().plan(2);
-    let sent = sent_copy(&plan);
+    let (sent, text) = sent_copy(&plan);
+    assert_eq!(text, write_plan(&sent));
     assert_eq!(sent.sent, [fingerprint(&plan)]);
     assert_eq!(fingerprint(&sent), fingerprint(&plan), "the same plan");
-    assert_eq!(sent_copy(&sent).sent, sent.sent, "sent twice, told once");
+    assert_eq!(sent_copy(&sent).0.sent, sent.sent, "sent twice, told once");
     let mut changed = sent.clone();
     changed.note = "by the client".into();
     assert_ne!(fingerprint(&changed), fingerprint(&plan));
-    let back = sent_copy(&changed);
+    let (back, text) = sent_copy(&changed);
+    assert_eq!(text, write_plan(&back));
+    assert_eq!(link_to(&text), write_link(&back));
     assert_eq!(back.sent, [fingerprint(&plan), fingerprint(&changed)]);
     let mut many = back;
     for n in 0..40 {
         many.note = n.to_string();
-        many = sent_copy(&many);
+        many = sent_copy(&many).0;
     }
     assert_eq!(many.sent.len(), Plan::MAX_SENT);
     assert_eq!(many.sent.last(), Some(&fingerprint(&many)));

@@ -125,25 +125,29 @@ pub fn read_plan(bytes: &[u8]) -> Result<Plan, Refusal> {
 /// What a plan is known by: the same for the same plan, whichever copies of it were sent. It keeps nobody from making another
 /// plan with the same one (Fowler, Noll and Vo's 64-bit sum over the plan's file).
 pub fn fingerprint(plan: &Plan) -> u64 {
-    let own = Plan {
-        sent: Vec::new(),
-        ..plan.clone()
-    };
-    let text = write_plan(&own);
+    let mut file = v5::write(plan);
+    file.sent.0.clear();
+    sum_of(&json::lay_out(&file))
+}
+
+fn sum_of(text: &str) -> u64 {
     text.bytes().fold(0xcbf2_9ce4_8422_2325, |sum, byte| {
         (sum ^ u64::from(byte)).wrapping_mul(0x0100_0000_01b3)
     })
 }
 
-/// The copy of a plan that is sent: it knows its own fingerprint, and so does what comes back.
-pub fn sent_copy(plan: &Plan) -> Plan {
+/// The copy of a plan that is sent, and its file: it knows its own fingerprint, and so does what comes back.
+pub fn sent_copy(plan: &Plan) -> (Plan, String) {
+    let mut file = v5::write(plan);
+    file.sent.0.clear();
+    let own = sum_of(&json::lay_out(&file));
     let mut copy = plan.clone();
-    let own = fingerprint(plan);
     copy.sent.retain(|f| *f != own);
     copy.sent.push(own);
     let most = copy.sent.len().saturating_sub(Plan::MAX_SENT);
     copy.sent.drain(..most);
-    copy
+    file.sent = v5::sent(&copy);
+    (copy, json::lay_out(&file))
 }
 
 /// Whether a file begins as a plan does; what doesn't may be a table.

@@ -13,7 +13,6 @@ use std::sync::Arc;
 /// What a plan that came back has otherwise.
 #[derive(Clone, Debug)]
 pub struct Answer {
-    sent: Plan,
     theirs: Plan,
     /// Whether the copy that was sent is known; without it all that differs counts as theirs.
     pub knows_sent: bool,
@@ -55,6 +54,8 @@ pub enum Spot {
     Tree(TreeId),
     /// A scheme that they have added.
     Scheme(Of),
+    /// A scheme that they have removed, by the name that it has here.
+    SchemeGone(String),
     /// A scheme's rules and the leaf from which it bears.
     Rules(Of),
     /// A window that stands again.
@@ -82,6 +83,18 @@ pub struct Of {
     pub theirs: usize,
 }
 
+impl Change {
+    /// Where on the wall it is: a moment, where it is of one, and a tree.
+    pub fn place(&self) -> Option<(Option<Moment>, TreeId)> {
+        match self.spot {
+            Spot::Tree(tree) => Some((None, tree)),
+            Spot::Work(_, moment, tree) => Some((Some(moment), tree?)),
+            Spot::Count(leaf, tree) => Some((Some(Moment::dormant(leaf)), tree)),
+            _ => None,
+        }
+    }
+}
+
 impl Answer {
     /// What `theirs` has otherwise than `sent`, seen from `mine`. What is the same here by now is no change. Without `sent` it is
     /// compared with what stands here.
@@ -89,17 +102,17 @@ impl Answer {
     /// # Errors
     /// None that a plan which can be replayed would give.
     pub fn new(sent: Option<&Plan>, mine: &Plan, theirs: &Plan) -> Result<Self, Refusal> {
+        let both = [sent.unwrap_or(mine), mine];
         let mut out = Self {
-            sent: sent.unwrap_or(mine).clone(),
             theirs: theirs.clone(),
             knows_sent: sent.is_some(),
             changes: Vec::new(),
         };
-        out.settings(mine);
-        out.trees(mine);
-        out.schemes(mine)?;
-        out.marks(mine);
-        out.rest(mine)?;
+        out.settings(both);
+        out.trees(both);
+        out.schemes(both)?;
+        out.marks(both);
+        out.rest(both)?;
         Ok(out)
     }
 
@@ -118,20 +131,25 @@ impl Answer {
     }
 
     /// Notes a change of something that is one thing in every plan.
-    fn compare<T: PartialEq>(&mut self, spot: Spot, mine: &Plan, of: impl Fn(&Plan) -> T) {
-        let [sent, own, theirs] = [&self.sent, mine, &self.theirs].map(of);
+    fn compare<T: PartialEq>(
+        &mut self,
+        spot: Spot,
+        [sent, mine]: [&Plan; 2],
+        of: impl Fn(&Plan) -> T,
+    ) {
+        let [sent, own, theirs] = [sent, mine, &self.theirs].map(of);
         if theirs != sent && theirs != own {
             self.add(spot, own != sent);
         }
     }
 
-    fn settings(&mut self, mine: &Plan) {
-        self.compare(Spot::Name, mine, |p| p.name.clone());
-        self.compare(Spot::Note, mine, |p| p.note.clone());
-        self.compare(Spot::Site, mine, |p| Arc::clone(&p.site));
-        self.compare(Spot::Limits, mine, |p| Arc::clone(&p.targets));
-        self.compare(Spot::Values, mine, |p| Arc::clone(&p.assumptions));
-        self.compare(Spot::Crew, mine, |p| Arc::clone(&p.hands));
+    fn settings(&mut self, both: [&Plan; 2]) {
+        self.compare(Spot::Name, both, |p| p.name.clone());
+        self.compare(Spot::Note, both, |p| p.note.clone());
+        self.compare(Spot::Site, both, |p| Arc::clone(&p.site));
+        self.compare(Spot::Limits, both, |p| Arc::clone(&p.targets));
+        self.compare(Spot::Values, both, |p| Arc::clone(&p.assumptions));
+        self.compare(Spot::Crew, both, |p| Arc::clone(&p.hands));
         let bare = |p: &Plan| {
             let row = Row {
                 trees: Vec::new(),
@@ -139,34 +157,34 @@ impl Answer {
             };
             (row, p.tipped)
         };
-        self.compare(Spot::Row, mine, bare);
+        self.compare(Spot::Row, both, bare);
     }
 
-    fn trees(&mut self, mine: &Plan) {
-        let all = [&self.sent, mine, &self.theirs].map(|p| p.found.trees.iter().map(|t| t.id));
+    fn trees(&mut self, both: [&Plan; 2]) {
+        let all = [both[0], both[1], &self.theirs].map(|p| p.found.trees.iter().map(|t| t.id));
         let all: Set<TreeId> = all.into_iter().flatten().gathered_set();
         for id in &all {
-            self.compare(Spot::Tree(*id), mine, |p| p.found.tree(*id).cloned());
+            self.compare(Spot::Tree(*id), both, |p| p.found.tree(*id).cloned());
         }
     }
 
-    fn schemes(&mut self, mine: &Plan) -> Result<(), Refusal> {
+    fn schemes(&mut self, both @ [sent_plan, mine]: [&Plan; 2]) -> Result<(), Refusal> {
         let mut own = mine.schemes.len();
         for theirs in 0..self.theirs.schemes.len() {
             let of = |plan: &Plan| same_scheme(&self.theirs.schemes, theirs, &plan.schemes);
-            match (of(&self.sent), of(mine)) {
+            match (of(sent_plan), of(mine)) {
                 (Some(sent), Some(mine_at)) => {
                     let of = Of {
                         mine: mine_at,
                         theirs,
                     };
-                    self.scheme(of, sent, mine)?;
+                    self.scheme(of, sent, both)?;
                 }
                 // One that was removed here stays so unless it is taken as a whole.
                 (sent, None) => {
                     let gone_here = sent.is_some();
                     let is_same =
-                        sent.is_some_and(|s| self.sent.schemes[s] == self.theirs.schemes[theirs]);
+                        sent.is_some_and(|s| sent_plan.schemes[s] == self.theirs.schemes[theirs]);
                     if !is_same {
                         self.add(Spot::Scheme(Of { mine: own, theirs }), gone_here);
                         own += 1;
@@ -183,9 +201,14 @@ impl Answer {
         Ok(())
     }
 
-    fn scheme(&mut self, of: Of, sent: usize, mine: &Plan) -> Result<(), Refusal> {
+    fn scheme(
+        &mut self,
+        of: Of,
+        sent: usize,
+        [sent_plan, mine]: [&Plan; 2],
+    ) -> Result<(), Refusal> {
         let [was, own, theirs] = [
-            &self.sent.schemes[sent],
+            &sent_plan.schemes[sent],
             &mine.schemes[of.mine],
             &self.theirs.schemes[of.theirs],
         ]
@@ -211,7 +234,7 @@ impl Answer {
                 }
                 _ => {
                     let lists = [
-                        self.sent.work_at(sent, moment)?,
+                        sent_plan.work_at(sent, moment)?,
                         mine.work_at(of.mine, moment)?,
                         self.theirs.work_at(of.theirs, moment)?,
                     ];
@@ -241,29 +264,37 @@ impl Answer {
         }
     }
 
-    fn marks(&mut self, mine: &Plan) {
-        let put = fewer(&self.theirs.marks, &self.sent.marks);
-        for mark in fewer(&put, &fewer(&mine.marks, &self.sent.marks)) {
+    fn marks(&mut self, [sent, mine]: [&Plan; 2]) {
+        let put = fewer(&self.theirs.marks, &sent.marks);
+        for mark in fewer(&put, &fewer(&mine.marks, &sent.marks)) {
             self.add(Spot::Mark(mark), false);
         }
-        for mark in fewer(&self.sent.marks, &self.theirs.marks) {
+        for mark in fewer(&sent.marks, &self.theirs.marks) {
             if mine.marks.contains(&mark) {
                 self.add(Spot::MarkGone(mark), false);
             }
         }
     }
 
-    fn rest(&mut self, mine: &Plan) -> Result<(), Refusal> {
-        self.compare(Spot::Left, mine, |p| p.left.clone());
-        let counts = [&self.sent, mine, &self.theirs].map(|p| p.counts.iter().map(counted_on));
+    fn rest(&mut self, both @ [sent, mine]: [&Plan; 2]) -> Result<(), Refusal> {
+        self.compare(Spot::Left, both, |p| p.left.clone());
+        let counts = [sent, mine, &self.theirs].map(|p| p.counts.iter().map(counted_on));
         let counts: Set<(u8, TreeId)> = counts.into_iter().flatten().gathered_set();
         for (leaf, tree) in counts {
             let spurs = move |p: &Plan| count_of(p, leaf, tree).map(|c| c.spurs.clone());
-            self.compare(Spot::Count(leaf, tree), mine, spurs);
+            self.compare(Spot::Count(leaf, tree), both, spurs);
         }
         let taken = mine.taking_told(&self.theirs)?;
         if taken.plan != *mine || !taken.strange.is_empty() {
             self.add(Spot::Told, false);
+        }
+        // Last: taking one moves the places of those behind it.
+        for (n, was) in sent.schemes.iter().enumerate() {
+            let of = |plan: &Plan| same_scheme(&sent.schemes, n, &plan.schemes);
+            if let (None, Some(own)) = (of(&self.theirs), of(mine)) {
+                let own = &mine.schemes[own];
+                self.add(Spot::SchemeGone(own.name.clone()), own != was);
+            }
         }
         Ok(())
     }
@@ -316,6 +347,11 @@ impl Answer {
                     return Err(Refusal::new("refusal-schemes", vec![("high", high)]));
                 }
                 out.schemes.push(Arc::clone(&theirs.schemes[of.theirs]));
+            }
+            Spot::SchemeGone(name) => {
+                if let Some(n) = out.schemes.iter().position(|s| s.name == *name) {
+                    out = out.without_scheme(n)?;
+                }
             }
             Spot::Rules(of) => {
                 let from = &theirs.schemes[of.theirs];

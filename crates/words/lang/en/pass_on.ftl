@@ -62,6 +62,7 @@ answer-row = Wires, posts, ends or coming leaf of the row as found
 answer-tree = The record of tree { $tree }
 answer-tree-gone = Tree { $tree } is not in their record
 answer-scheme = A scheme of theirs: { $scheme }
+answer-scheme-gone = They removed the scheme { $scheme }
 answer-rules = The rules of { $scheme }
 answer-given-back = The usual work stands again in { $scheme }
 answer-told = Ticks, notes and second looks from the row
@@ -70,3 +71,9 @@ answer-mark-gone = A mark removed, { $mark }
 answer-left = What is left for this year
 answer-buds = Buds counted on tree { $tree }
 step-answer = taking what came back
+answer-go = Go there
+answer-where = A ◆ over the row stands where they changed something{ $count ->
+    [0] .
+    [one] : tree { $trees }.
+   *[other] : trees { $trees }.
+}

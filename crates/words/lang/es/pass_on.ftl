@@ -62,6 +62,7 @@ answer-row = Alambres, postes, extremos u hoja próxima de la hilera medida
 answer-tree = El registro del árbol { $tree }
 answer-tree-gone = El árbol { $tree } no está en su registro
 answer-scheme = Un esquema suyo: { $scheme }
+answer-scheme-gone = Quitaron el esquema { $scheme }
 answer-rules = Las reglas de { $scheme }
 answer-given-back = Vuelven a valer las labores usuales en { $scheme }
 answer-told = Marcas de hecho, notas y revisiones de la hilera
@@ -70,3 +71,9 @@ answer-mark-gone = Una marca quitada, { $mark }
 answer-left = Lo que se deja por este año
 answer-buds = Yemas contadas en el árbol { $tree }
 step-answer = tomar lo que volvió
+answer-go = Ir allí
+answer-where = Un ◆ sobre la hilera está donde cambiaron algo{ $count ->
+    [0] .
+    [one] : árbol { $trees }.
+   *[other] : árboles { $trees }.
+}

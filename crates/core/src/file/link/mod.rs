@@ -33,7 +33,15 @@ const ENDS: &str = ".end";
 /// # Errors
 /// It is longer than any link.
 pub fn write_link(plan: &Plan) -> Result<String, Refusal> {
-    let values = values_of(plan);
+    link_to(&write_plan(plan))
+}
+
+/// The same of the text of a plan file.
+///
+/// # Errors
+/// It is longer than any link.
+pub fn link_to(text: &str) -> Result<String, Refusal> {
+    let values = v1::write(text);
     within(values.len(), MAX_INFLATED, "refusal-link-size")?;
     let link = link_of(&values);
     within(link.len(), MAX_CHARS, "refusal-link-long")?;

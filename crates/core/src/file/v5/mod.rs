@@ -14,7 +14,7 @@ mod write;
 
 pub(super) use number::later_word;
 pub(super) use read::{plan_of, read};
-pub(super) use write::write;
+pub(super) use write::{sent, write};
 
 /// A number that is written with at most six digits after the point, so that it is read back as it was; nought has no sign.
 fn held(value: f64) -> f64 {

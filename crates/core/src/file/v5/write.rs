@@ -48,11 +48,16 @@ pub(in crate::file) fn write(plan: &Plan) -> File {
         },
         schemes: UpTo(plan.schemes.iter().map(|s| scheme(s)).collect()),
         marks: UpTo(plan.marks.iter().map(super::marks::write).collect()),
-        sent: UpTo(plan.sent.iter().map(|f| format!("{f:016x}")).collect()),
+        sent: sent(plan),
         left: UpTo(plan.left.iter().map(super::left::write).collect()),
         counts: UpTo(plan.counts.iter().map(super::counts::write).collect()),
         crew: super::counts::write_crew(&plan.hands),
     }
+}
+
+/// The fingerprints of the copies that were sent.
+pub(in crate::file) fn sent(plan: &Plan) -> UpTo<String, { Plan::MAX_SENT }> {
+    UpTo(plan.sent.iter().map(|f| format!("{f:016x}")).collect())
 }
 
 fn scheme(scheme: &Scheme) -> SchemeDto {

@@ -1,15 +1,19 @@
 //! A plan that comes back: what it has otherwise, taken whole or one by one.
 
+use super::to_tree::go_to;
 use crate::browser::app::App;
 use crate::browser::device::{files, sent};
 use crate::document::Edit;
+use crate::view::extent;
+use cordonry::arrange::Gather;
+use cordonry::check::Severity;
 use cordonry::file::link::{link_in, read_link};
 use cordonry::file::read_plan;
 use cordonry::plan::{Answer, Change, Moment, Plan, Spot};
 use cordonry::refusal::Refusal;
 use cordonry::said::Arg;
 use cordonry::work::Work;
-use cordonry_draw::{mark_line, window_key, work_line};
+use cordonry_draw::{OVERVIEW_HEIGHT, Sighted, mark_line, overview, window_key, work_line};
 use leptos::prelude::*;
 use wasm_bindgen_futures::spawn_local;
 
@@ -23,10 +27,14 @@ enum Came {
     Taken(usize),
 }
 
+/// The copy that came back and is neither taken nor left yet: whoever goes to a tree finds it again.
+pub type CameBack = StoredValue<Option<Plan>, LocalStorage>;
+
 /// Takes a copy that came back, as a link or a file, and lists what it has otherwise.
-pub fn answers(app: App) -> AnyView {
+pub fn answers(app: App, kept: CameBack) -> AnyView {
     let came = RwSignal::new_local(Came::default());
     let read = move |made: Result<Plan, Refusal>| {
+        kept.set_value(made.as_ref().ok().cloned());
         spawn_local(async move {
             let answer = match made {
                 Ok(theirs) => compared(app, &theirs).await,
@@ -39,6 +47,9 @@ pub fn answers(app: App) -> AnyView {
             });
         });
     };
+    if let Some(theirs) = kept.get_value() {
+        read(Ok(theirs));
+    }
     let pasted = move |e: web_sys::Event| {
         let text = event_target_value(&e);
         if !text.trim().is_empty() {
@@ -65,7 +76,7 @@ pub fn answers(app: App) -> AnyView {
                     <input class="visually-hidden" type="file" accept=".json,application/json" on:change=chosen/>
                 </label>
             </p>
-            {move || told(app, came)}
+            {move || told(app, came, kept)}
         </section>
     }
     .into_any()
@@ -78,7 +89,7 @@ async fn compared(app: App, theirs: &Plan) -> Option<Result<Answer, Refusal>> {
     app.peek(|d| Answer::new(was?.as_ref(), d.plan(), theirs))
 }
 
-fn told(app: App, came: RwSignal<Came, LocalStorage>) -> AnyView {
+fn told(app: App, came: RwSignal<Came, LocalStorage>, kept: CameBack) -> AnyView {
     let answer = match came.get() {
         Came::Nothing => return ().into_any(),
         Came::Refused(why) => {
@@ -109,6 +120,7 @@ fn told(app: App, came: RwSignal<Came, LocalStorage>) -> AnyView {
             view! { <span class="assumed" data-is="both">" " {app.t("answer-both")} " " {here}</span> }
         });
         let on = move || picked.with(|p| p[n]);
+        let way = way(app, change, &words);
         view! {
             <li data-change=n>
                 <label>
@@ -120,16 +132,19 @@ fn told(app: App, came: RwSignal<Came, LocalStorage>) -> AnyView {
                     " " {words}
                 </label>
                 {both}
+                {way}
             </li>
         }
     };
     let lines = answer.changes.iter().enumerate().map(line).collect_view();
+    let strip = strip(app, &answer);
     let take = move |_| {
         let picks = picked.get_untracked().into_iter().enumerate();
         let picks: Vec<usize> = picks.filter(|(_, is)| *is).map(|(n, _)| n).collect();
         let made = app.peek(|d| answer.taken(d.plan(), &picks));
         let made =
             made.map(|plan| plan.and_then(|plan| app.try_edit(Edit::told("step-answer", plan))));
+        kept.set_value(None);
         came.set(match made {
             Some(Err(why)) => Came::Refused(app.worded(|w| w.refusal(&why))),
             _ => Came::Taken(picks.len()),
@@ -138,16 +153,95 @@ fn told(app: App, came: RwSignal<Came, LocalStorage>) -> AnyView {
     let none = move || !picked.with(|p| p.contains(&true));
     view! {
         <p role="status">{app.text("answer-count", &count)} " " {app.t(known)}</p>
+        {strip}
         <ul class="answer-list">{lines}</ul>
         <p class="choices">
             <button class="main" data-act="answer-take" disabled=none on:click=take>{app.t("answer-take")}</button>
-            <button class="link" data-act="answer-leave" on:click=move |_| came.set(Came::Nothing)>
+            <button class="link" data-act="answer-leave" on:click=move |_| {
+                kept.set_value(None);
+                came.set(Came::Nothing);
+            }>
                 {app.t("answer-leave")}
             </button>
         </p>
     }
     .into_any()
 }
+
+/// The way to where a change is: its tree, before the work of its time, or its mark.
+fn way(app: App, change: &Change, words: &str) -> Option<AnyView> {
+    let place = change.place();
+    let mark = match &change.spot {
+        Spot::Mark(mark) | Spot::MarkGone(mark) => Some(mark.clone()),
+        _ => None,
+    };
+    if place.is_none() && mark.is_none() {
+        return None;
+    }
+    let shoot = change.theirs.first().or(change.mine.first());
+    let shoot = shoot.map(|work| work.subject().shoot);
+    let scheme = match &change.spot {
+        Spot::Work(of, ..) => Some(of.mine),
+        _ => None,
+    };
+    let label = format!("{}: {words}", app.t("answer-go"));
+    let go = move |_| {
+        app.passing.set(false);
+        if let Some(scheme) = scheme {
+            app.turn(|d| d.look_under(scheme));
+        }
+        match (place, &mark) {
+            (Some((moment, tree)), _) => go_to(app, moment, tree, shoot),
+            (None, Some(mark)) => {
+                let at = app.peek(|d| mark.at.on(&d.scene().row).point.x);
+                app.show(at.unwrap_or_default());
+            }
+            (None, None) => {}
+        }
+    };
+    Some(view! { " " <button class="link" data-act="answer-go" aria-label=label on:click=go>{app.t("answer-go")}</button> }.into_any())
+}
+
+/// The whole row with a sign at each tree and mark that they changed; none where they changed none.
+fn strip(app: App, answer: &Answer) -> Option<AnyView> {
+    let (drawing, trees) = app.peek(|d| {
+        let scene = d.scene();
+        let row = &scene.row;
+        let at = |change: &Change| match (change.place(), &change.spot) {
+            (Some((_, tree)), _) => Some(row.tree(tree)?.foot.f()),
+            (None, Spot::Mark(mark) | Spot::MarkGone(mark)) => Some(mark.at.on(row).point.x),
+            _ => None,
+        };
+        let places: Vec<f64> = answer.changes.iter().filter_map(at).collect();
+        let span = extent(row);
+        let scale = WIDTH / span.length().max(1.0);
+        let found: Vec<Sighted> = places.iter().map(|x| (*x, Severity::Soon)).collect();
+        let (cover, targets) = (&scene.cover, &scene.plan.targets);
+        let drawn = app.worded(|w| overview(row, cover, span, &found, targets, w, scale));
+        let left = span.from * scale;
+        let drawing = format!(
+            r#"<svg viewBox="{left:.1} 0 {WIDTH} {OVERVIEW_HEIGHT}" aria-hidden="true">{drawn}</svg>"#
+        );
+        let own = answer.changes.iter().filter_map(|c| Some(c.place()?.1));
+        let own: Vec<String> = own.gathered_set().into_iter().map(|t| t.to_string()).collect();
+        (!places.is_empty()).then_some((drawing, own))
+    })??;
+    let args = [
+        ("count", Arg::Count(trees.len() as i64)),
+        ("trees", Arg::Text(trees.join(", "))),
+    ];
+    let told = app.text("answer-where", &args);
+    Some(
+        view! {
+            <div class="answer-strip" inner_html=drawing></div>
+            <p class="facts">{told}</p>
+        }
+        .into_any(),
+    )
+}
+
+/// Width in which the strip is drawn, px.
+const WIDTH: f64 = 600.0;
 
 /// What a change is, in words.
 fn words_of(app: App, answer: &Answer, change: &Change) -> String {
@@ -177,6 +271,9 @@ fn words_of(app: App, answer: &Answer, change: &Change) -> String {
             app.text(key, &[("tree", Arg::Count(tree.0.into()))])
         }
         Spot::Scheme(of) => of_scheme("answer-scheme", of.theirs),
+        Spot::SchemeGone(name) => {
+            app.text("answer-scheme-gone", &[("scheme", Arg::Text(name.clone()))])
+        }
         Spot::Rules(of) => of_scheme("answer-rules", of.theirs),
         Spot::GivenBack(of, moment) => {
             let when = when(app, *moment);

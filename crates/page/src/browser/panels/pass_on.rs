@@ -7,8 +7,8 @@ use crate::browser::device::sent;
 use crate::browser::panels::answers;
 use crate::browser::parts::{part, shown};
 use crate::browser::ways::linked::{learn_pass_on, page_address};
-use cordonry::file::link::write_link;
-use cordonry::file::{sent_copy, write_plan};
+use cordonry::file::link::link_to;
+use cordonry::file::sent_copy;
 use cordonry::said::Arg;
 use cordonry_draw::{MAX_QR, qr};
 use leptos::html;
@@ -22,27 +22,27 @@ const LONG: usize = 8_000;
 /// The sheet over the page, while it is open.
 #[component]
 pub fn PassOn(app: App) -> impl IntoView {
+    let kept = StoredValue::new_local(None);
     move || {
         app.passing
             .get()
-            .then(|| shown(app, Rc::new(move || Box::pin(opened(app)))))
+            .then(|| shown(app, Rc::new(move || Box::pin(opened(app, kept)))))
     }
 }
 
 part! {pass_on:
-    fn opened(app: App) -> AnyView {
+    fn opened(app: App, kept: answers::CameBack) -> AnyView {
         learn_pass_on(app);
-        sheet(app)
+        sheet(app, kept)
     }
 }
 
-fn sheet(app: App) -> AnyView {
-    let Some(copy) = app.peek(|d| sent_copy(d.plan())) else {
+fn sheet(app: App, kept: answers::CameBack) -> AnyView {
+    // What comes back is compared with it.
+    let Some((copy, text)) = app.peek(|d| sent_copy(d.plan())) else {
         return ().into_any();
     };
-    let (name, made) = (copy.name.clone(), write_link(&copy));
-    // What comes back is compared with it.
-    let text = write_plan(&copy);
+    let (name, made) = (copy.name.clone(), link_to(&text));
     if let Some(own) = copy.sent.last().copied() {
         let text = text.clone();
         spawn_local(async move {
@@ -73,7 +73,7 @@ fn sheet(app: App) -> AnyView {
                     <p>{app.t("pass-on-file-how")}</p>
                     <button data-act="pass-on-save" on:click=move |_| give_plan(app, text.clone())>{app.t("save-plan")}</button>
                 </section>
-                {answers::answers(app)}
+                {answers::answers(app, kept)}
                 <p class="choices">
                     <button data-act="pass-on-close" on:click=move |_| close()>{app.t("charts-close")}</button>
                 </p>
