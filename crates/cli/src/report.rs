@@ -6,7 +6,7 @@ use crate::files;
 use crate::judged::{scheme_named, window};
 use crate::out::{Row, clean, rounded, tell};
 use crate::pages;
-use cordonry::advise::Gain;
+use cordonry::advise::{Brought, Gain};
 use cordonry::check::Finding;
 use cordonry::plan::Plan;
 use cordonry::report::{Changes, Outcome, Report};
@@ -33,12 +33,15 @@ pub fn run(ask: &Asked, words: &Words) -> Status {
         let works = !report.season.passes.is_empty();
         let gain = works.then(|| Gain::of(&report.without, &plan, scheme, leaf));
         let gain = gain.transpose().map_err(refused)?;
+        let but = (0..report.season.passes.len()).map(|n| report.but(&plan, scheme, n));
+        let but: Vec<Brought> = but.collect::<Result<_, _>>().map_err(refused)?;
         let client = ClientReport {
             plan: &plan,
             scheme,
             report: &report,
             changes: &changes,
             gain: gain.as_ref(),
+            but: &but,
             filled: [&ask.block, &ask.date, &ask.by].map(|text| text.as_deref().unwrap_or("")),
             words,
         };

@@ -1,6 +1,7 @@
 //! What a client is told of a row: what was found, what is advised for a leaf, what becomes of each matter by that work, and every change
 //! of the plan by tree.
 
+use crate::advise::Brought;
 use crate::arrange::{Arrange, Gather};
 use crate::check::{Cause, Context, Finding, Matter, check_light, matters, survey, tell_costs};
 use crate::crew::{Season, season};
@@ -106,6 +107,19 @@ impl Report {
             out.settle(moment, &with, &without, &dark);
         }
         Ok(out)
+    }
+
+    /// What the row brings where all is done but one of the passes; all where there is no such pass.
+    ///
+    /// # Errors
+    /// No such scheme.
+    pub fn but(&self, plan: &Plan, scheme: usize, pass: usize) -> Result<Brought, Refusal> {
+        let Some(pass) = self.season.passes.get(pass) else {
+            return Brought::of(plan, scheme, self.leaf);
+        };
+        let own: Vec<&Work> = pass.work().collect();
+        let plan = plan.without_work(scheme, pass.moment, |w| own.contains(&w))?;
+        Brought::of(&plan, scheme, self.leaf)
     }
 
     /// Judges the matters of some causes by the row after a window's work and the row without it.

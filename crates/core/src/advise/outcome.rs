@@ -86,6 +86,16 @@ pub struct Brought {
     pub oldest: u8,
 }
 
+impl Brought {
+    /// By a scheme from a leaf on.
+    ///
+    /// # Errors
+    /// No such scheme.
+    pub fn of(plan: &Plan, scheme: usize, leaf: u8) -> Result<Self, Refusal> {
+        GainDraws::new(plan, plan, scheme, leaf).brought(plan)
+    }
+}
+
 /// What advice changes over the coming leaves.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Gain {

@@ -17,7 +17,7 @@ use crate::measure::{Face, wrap};
 use crate::paper::{MARGIN, Paper};
 use crate::strip::{Drawing, Room, Strips};
 use crate::worklist::{Piece, caution, cautions};
-use cordonry::advise::Gain;
+use cordonry::advise::{Brought, Gain};
 use cordonry::arrange::Gather;
 use cordonry::check::{Finding, Matter};
 use cordonry::cover::cover;
@@ -46,6 +46,8 @@ pub struct ClientReport<'a> {
     pub changes: &'a Changes,
     /// What the leaf's work brings over the coming leaves; `None` where that was not asked.
     pub gain: Option<&'a Gain>,
+    /// What the row brings without each of its passes, in their order; empty where that was not asked.
+    pub but: &'a [Brought],
     /// The block, the date and who advises; what is empty has a line to be written on.
     pub filled: [&'a str; 3],
     /// Language and units.
@@ -263,6 +265,8 @@ impl ClientReport<'_> {
             }
             let why = why(pass, words);
             told.push(words.text("report-why", &[("why", Arg::Text(why.join(" ")))]));
+            let but = self.but.get(handed.number.0 - 1).zip(self.gain);
+            told.extend(but.map(|(but, all)| lacks(but, &all.after, words)));
             let mut all = para(&name, STRONG, (0.0, width), None);
             all.extend(
                 told.iter()
@@ -422,6 +426,19 @@ const OWN: [&str; 8] = [
     "remove_wire",
     "cover_wire",
 ];
+
+/// What the row brings without a pass, beside what it brings with all.
+fn lacks(but: &Brought, all: &Brought, words: &Words) -> String {
+    let args = [
+        ("before", Arg::Number(but.crop, 1)),
+        ("after", Arg::Number(all.crop, 1)),
+        ("was", Arg::Share(but.fill)),
+        ("filled", Arg::Share(all.fill)),
+        ("old", Arg::Count(but.oldest.into())),
+        ("age", Arg::Count(all.oldest.into())),
+    ];
+    words.text("report-but", &args)
+}
 
 /// What the leaf's work brings over the coming leaves.
 fn brings(gain: &Gain, words: &Words) -> String {

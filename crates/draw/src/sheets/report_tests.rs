@@ -65,6 +65,7 @@ fn check(name: &str, plan: &Plan, leaf: u8) {
                 report: &report,
                 changes: &changes,
                 gain: None,
+                but: &[],
                 filled: ["North 4 <&>", "", "A. Consultant"],
                 words: &words,
             };
@@ -162,6 +163,7 @@ fn what_is_not_there_is_said() {
             report: &report,
             changes: &changes,
             gain: None,
+            but: &[],
             filled: ["", "", ""],
             words: &words,
         };

@@ -418,6 +418,7 @@ report-why-kind = { $kind ->
     [remove_wire] A wire that carries nothing is in the way (common practice, no source)
    *[move_wire] Wires at the height of their wood carry it (common practice, no source)
 }
+report-but = Without this pass, the others done, five leaves bring by the model { $before } t/ha instead of { $after }, a cordon filled to { $was } instead of { $filled }, and wood of { $old } seasons at the most in the winters until then instead of { $age }.
 report-brings = What this leaf’s work brings over five leaves, beside the same row with nothing done in this leaf, by a calibrated model: crop { $after } t/ha instead of { $before } (a difference of { $low } to { $high }); cordon filled at the end of the last of them to { $filled } instead of { $was }; distances between uprights vary by { $spacing } instead of { $uneven }; { $light } of a clear season’s light is caught instead of { $dark }; oldest wood in the winters until then { $age } instead of { $old } seasons.
 report-left = Left for this year: { $count ->
     [0] nothing

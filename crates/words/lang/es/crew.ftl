@@ -418,6 +418,7 @@ report-why-kind = { $kind ->
     [remove_wire] Un alambre que no lleva nada estorba (práctica común, sin fuente)
    *[move_wire] Los alambres a la altura de su madera la llevan (práctica común, sin fuente)
 }
+report-but = Sin esta pasada, hechas las otras, cinco hojas traen según el modelo { $before } t/ha en vez de { $after }, un cordón lleno a { $was } en vez de { $filled }, y madera de { $old } temporadas como máximo en los inviernos hasta entonces en vez de { $age }.
 report-brings = Lo que traen las labores de esta hoja en cinco hojas, al lado de la misma hilera sin hacer nada en esta hoja, según un modelo calibrado: producción { $after } t/ha en vez de { $before } (una diferencia de { $low } a { $high }); cordón lleno al final de la última a { $filled } en vez de { $was }; las distancias entre verticales varían en { $spacing } en vez de { $uneven }; se capta { $light } de la luz de una temporada despejada en vez de { $dark }; la madera más vieja en los inviernos hasta entonces, { $age } en vez de { $old } temporadas.
 report-left = Se deja este año: { $count ->
     [0] nada

@@ -10,7 +10,7 @@ use crate::browser::device::pdf::Drawn;
 use crate::browser::device::settings::{keep, kept};
 use crate::browser::dom;
 use crate::browser::parts::{part, shown};
-use cordonry::advise::{Gain, GainDraws};
+use cordonry::advise::{Brought, Gain, GainDraws};
 use cordonry::plan::{Moment, Plan};
 use cordonry::refusal::Refusal;
 use cordonry::report::{Changes, OnTree, Report};
@@ -60,6 +60,9 @@ const DRAWS: u32 = 4;
 /// The plan, the scheme and the leaf that a report is of.
 type Asked = (Arc<Plan>, usize, u8);
 
+/// What is told of it, what its work brings, and what it brings without each of its passes.
+type Told = (Report, Option<Gain>, Vec<Brought>);
+
 /// The sheet with what is filled in.
 #[derive(Clone, Copy)]
 struct Sheet {
@@ -99,7 +102,7 @@ impl Sheet {
         let Some(asked) = asked(app) else {
             return Ok(Vec::new());
         };
-        let (report, gain) = told(&asked)
+        let (report, gain, but) = told(&asked)
             .await
             .map_err(|why| app.worded(|w| w.refusal(&why)))?;
         let (plan, scheme, _) = &asked;
@@ -111,6 +114,7 @@ impl Sheet {
                 report: &report,
                 changes: changes.as_ref()?,
                 gain: gain.as_ref(),
+                but: &but,
                 filled: filled.each_ref().map(|text| &**text),
                 words: &words,
             };
@@ -298,17 +302,22 @@ pub fn go_there(app: App, moment: Moment, tree: cordonry::row::TreeId, work: &Wo
 }
 
 /// What is told of a leaf, and what its work brings. The page answers to what else is asked between its steps.
-async fn told((plan, scheme, leaf): &Asked) -> Result<(Report, Option<Gain>), Refusal> {
+async fn told((plan, scheme, leaf): &Asked) -> Result<Told, Refusal> {
     breath().await;
     let report = Report::of(plan, *scheme, *leaf)?;
     if report.season.passes.is_empty() {
-        return Ok((report, None));
+        return Ok((report, None, Vec::new()));
+    }
+    let mut but = Vec::new();
+    for n in 0..report.season.passes.len() {
+        breath().await;
+        but.push(report.but(plan, *scheme, n)?);
     }
     let mut draws = GainDraws::new(&report.without, plan, *scheme, *leaf);
     loop {
         breath().await;
         if let Some(gain) = draws.go_on(DRAWS)? {
-            return Ok((report, Some(gain)));
+            return Ok((report, Some(gain), but));
         }
     }
 }
