@@ -43,6 +43,7 @@ pub enum Command {
     Import(Import),
     Export(Export),
     Link(Link),
+    Archive(Archive),
 }
 
 /// How results are printed.
@@ -453,6 +454,30 @@ pub struct Link {
     /// With PLAN, the link as a code for a camera, a name that ends in .svg; with --open, the plan to be written, one that ends in .json.
     #[arg(short, long = "output", value_name = "FILE")]
     pub output_file: Option<PathBuf>,
+    #[command(flatten)]
+    pub output: Output,
+}
+
+/// Put many rows into one file, or take such a file apart.
+///
+/// A file of many rows is what the page saves all its rows as, and opens. What can't be read is named, and the others are done, with
+/// exit status 2. Nothing that is there is replaced unless --replace says so.
+#[derive(ClapArgs)]
+pub struct Archive {
+    /// Plan files, or folders in which every *.json is one.
+    #[arg(required_unless_present = "open", value_name = "PATH")]
+    pub paths: Vec<PathBuf>,
+    /// Take a file of many rows apart: a file for each, numbered as they stand in it, and what can't be read as it is, under a name
+    /// that ends in .damaged.
+    #[arg(long, value_name = "FILE.json", conflicts_with = "paths")]
+    pub open: Option<PathBuf>,
+    /// With PATH, the file of all rows, a name that ends in .json (of very many rows it is a few, numbered); with --open, the folder
+    /// for the files, made where it is lacking.
+    #[arg(short, long = "output", value_name = "PATH")]
+    pub output_file: PathBuf,
+    /// Replace files that are there.
+    #[arg(long)]
+    pub replace: bool,
     #[command(flatten)]
     pub output: Output,
 }

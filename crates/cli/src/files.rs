@@ -73,12 +73,18 @@ pub fn plan(path: &Path, words: &Words) -> Result<Plan> {
     read_plan(&bytes(path, words)?).map_err(|why| refused(&why, words))
 }
 
-/// Writes a file that was made from another, which it may not replace.
-pub fn write(path: &Path, from: &Path, bytes: &[u8], words: &Words) -> Result<()> {
+/// Refuses a file that would replace the one that it is made from.
+pub fn spares(path: &Path, from: &Path, words: &Words) -> Result<()> {
     let real = |p: &Path| fs::canonicalize(p).ok();
     if real(path).is_some() && real(path) == real(from) {
         bail!(words.plain("command-would-replace"));
     }
+    Ok(())
+}
+
+/// Writes a file that was made from another, which it may not replace.
+pub fn write(path: &Path, from: &Path, bytes: &[u8], words: &Words) -> Result<()> {
+    spares(path, from, words)?;
     if is_read_only(path) {
         bail!(words.plain("command-read-only"));
     }

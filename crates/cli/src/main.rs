@@ -1,6 +1,7 @@
 //! `cordonry`: the checks, drawings and file formats of planar cordon rows on the command line, for many rows at once.
 
 mod advise;
+mod archive;
 mod args;
 mod check;
 mod compare;
@@ -63,6 +64,7 @@ fn main() -> ExitCode {
         args::Command::Import(ask) => convert::import(&ask, words),
         args::Command::Export(ask) => convert::export(&ask, words),
         args::Command::Link(ask) => link::link(&ask, words),
+        args::Command::Archive(ask) => archive::archive(&ask, words),
     };
     ExitCode::from(status as u8)
 }

@@ -24,6 +24,14 @@ command-a-code = a code
 command-a-drawing = a drawing
 command-drawn = { $file } drawn
 command-written = { $file } written
+command-is-there = it is there already; --replace puts the new one in its place
+command-file-of-rows = a file of many rows
+command-no-rows = no row could be read: nothing is written
+command-archived = { $count ->
+    [one] one row
+   *[other] { $count } rows
+} in { $file }
+command-set-aside = row { $place }, “{ $row }”: { $why }; set aside as { $file }
 command-no-code = The link has { $value } characters; a code holds { $high } at most
 
 command-row = { $file }: { $name }, leaf { $leaf }: { $trees } trees, { $uprights } uprights, cordon filled to { $filled } %, { $bare } bare

@@ -24,6 +24,14 @@ command-a-code = un código
 command-a-drawing = un dibujo
 command-drawn = { $file } dibujado
 command-written = { $file } escrito
+command-is-there = ya existe; --replace pone el nuevo en su lugar
+command-file-of-rows = un archivo de varias hileras
+command-no-rows = no se pudo leer ninguna hilera: no se escribe nada
+command-archived = { $count ->
+    [one] una hilera
+   *[other] { $count } hileras
+} en { $file }
+command-set-aside = hilera { $place }, «{ $row }»: { $why }; puesta aparte como { $file }
 command-no-code = El enlace tiene { $value } caracteres; un código contiene { $high } como mucho
 
 command-row = { $file }: { $name }, hoja { $leaf }: { $trees } árboles, { $uprights } verticales, cordón lleno al { $filled } %, { $bare } desnudos
