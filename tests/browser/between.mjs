@@ -5,7 +5,7 @@ import { after } from 'node:test';
 import { base } from './rig.mjs';
 
 /**
- * Tells each answer in `answers`, with the address of who asked in `by`. For a path that is asked for,
+ * Tells each answer in `answers`, with the address of who asked in `by`; `stop` has it answer no more. For a path that is asked for,
  *   from    the path of the program's own server, nothing for none
  *   change  what makes other words of the answer's, if anything does
  *   headers what makes other headers of the answer's
@@ -36,9 +36,10 @@ export async function between({ from = (path) => path, change = () => undefined,
   await new Promise((done) => server.listen(0, '127.0.0.1', done));
   server.unref();
   const { port } = server.address();
-  after(() => {
+  const stop = () => {
     server.closeAllConnections();
     server.close();
-  });
-  return { answers, address: `http://127.0.0.1:${port}/` };
+  };
+  after(stop);
+  return { answers, address: `http://127.0.0.1:${port}/`, stop };
 }

@@ -24,13 +24,13 @@ export const FLAGS = [
 // A test that hangs must not hold up the run.
 const TIMEOUT = 120_000;
 
-/** Starts a browser. */
-const launch = () =>
+/** Starts a browser, with more flags than all have. */
+export const launch = (flags = []) =>
   chromium.launch({
     executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium',
     headless: true,
     chromiumSandbox: process.getuid?.() !== 0,
-    args: FLAGS,
+    args: [...FLAGS, ...flags],
   });
 
 // The tests of one file share a browser; each has a profile of its own in it.
