@@ -2,7 +2,7 @@
 // printed or saved.
 import assert from 'node:assert/strict';
 import { readFile } from 'node:fs/promises';
-import { saved } from './desk.mjs';
+import { passOn, saved } from './desk.mjs';
 import { frames, pageTest } from './rig.mjs';
 import { say } from './words.mjs';
 
@@ -17,6 +17,10 @@ const NASTY = [
   '&lt;u&gt; &amp; &#x3c;u&#x3e;',
   'up\u0007down\u0000\u001b[31m\u202egnol',
   ']]> --> {{x}} ${x} %s',
+  '+1+cmd|x!A0',
+  '-2+3',
+  '@SUM(A1)',
+  'one\u2028two\u2029three\u2066four',
 ];
 
 const example = async () => JSON.parse(await readFile(new URL('../../examples/third-leaf.json', import.meta.url), 'utf8'));
@@ -79,9 +83,19 @@ pageTest('what a plan carries is text on the wall, in the lists, on paper and in
     await files(page);
     const table = await download(page, '[data-act=save-table]');
     for (const line of table.utf8.split('\n')) {
-      for (const cell of line.match(/"(?:[^"]|"")*"|[^,;\t\n]+/g) ?? []) assert.doesNotMatch(cell, /^"?[=@]/, `a formula: ${line}`);
+      for (const cell of line.match(/"(?:[^"]|"")*"|[^,;\t\n]+/g) ?? []) {
+        assert.doesNotMatch(cell, /^"?[=@]/, `a formula: ${line}`);
+        // A number may have a sign.
+        assert.doesNotMatch(cell, /^"?[+-](?!\d[\d.]*(?: m)?"?$)/, `a formula: ${line}`);
+      }
       assert.doesNotMatch(line, /[\u0000-\u0008\u000b\u000c\u000e-\u001f]/, `a control character: ${line}`);
     }
+    await passOn(page);
+    const link = await page.locator('#pass-on-link').inputValue();
+    assert.match(link, /^[\x21-\x7e]+$/, 'a link is plain letters');
+    await page.locator('.qr svg').waitFor();
+    await untouched(page, `passed on: ${text}`);
+    await page.locator('[data-act=pass-on-close]').click();
     for (const file of [svg, table]) assert.doesNotMatch(file.name, /[<>"'&=\u0000-\u001f]/, 'a file’s name');
     const pdf = await download(page, 'header [data-act=pdf]');
     assert.match(pdf.text, /^%PDF-/);
