@@ -71,6 +71,14 @@ pageTest('a row’s order: trees with spares, wires with tension and sag, prices
   const saved = page.waitForEvent('download');
   await sheet(page).locator('[data-act=order-save]').click();
   assert.ok((await saved).suggestedFilename().endsWith(`-${say('order-table-name')}.csv`));
+  const planting = page.waitForEvent('download');
+  await sheet(page).locator('[data-act=planting-save]').click();
+  assert.ok((await planting).suggestedFilename().endsWith(`-${say('planting-file')}.csv`));
+  // Prices are kept: they stand there when it is opened again.
+  await page.keyboard.press('Escape');
+  await sheet(page).waitFor({ state: 'detached' });
+  await open(page);
+  assert.match(await sheet(page).locator('.order-sum').innerText(), like('order-sum', { currency: 'XYZ' }));
   await page.keyboard.press('Escape');
   await sheet(page).waitFor({ state: 'detached' });
   assert.equal(await page.evaluate(() => document.activeElement.dataset.act), 'order', 'the focus is back');

@@ -12,7 +12,7 @@ async function go(page, leaf, window) {
   await page.locator('.season').first().getByRole('radio', { name: like(window) }).check();
   await frames(page, 2);
 }
-const crops = (page) => page.locator('.year .year-crop').evaluateAll((all) => all.map((e) => e.textContent.replace(/[^\d.]/g, '')));
+const crops = (page) => page.locator('.year .year-crop').evaluateAll((all) => all.map((e) => e.textContent.replace(/[^\d.,]/g, '')));
 
 pageTest('a change in a leaf moves the crop of later leaves and of none before, and undo moves it back', {}, async ({ page }) => {
   await example(page);
@@ -161,7 +161,8 @@ pageTest('the keys of leaves and times are heard after a press on the strip, and
 pageTest('a lesson is read whole, its question first, and the figures say when they are', {}, async ({ page }) => {
   await example(page, 'lessons/renewal-a-fifth-or-never.json');
   const note = page.locator('.row-note');
-  assert.match(await note.textContent(), /^Question: .*\d+ of 40/s);
+  // A word that asks, and of forty draws how many.
+  assert.match(await note.textContent(), /^\p{Lu}\p{Ll}+: .*\d+ \p{Ll}+ 40/su);
   assert.ok(await note.evaluate((e) => e.scrollWidth <= e.clientWidth && e.scrollHeight <= e.clientHeight + 1));
   assert.match(await page.locator('[data-figures-when]').textContent(), like('figures-when'));
 });

@@ -127,6 +127,56 @@ fn whoever_does_the_passes_in_their_order_leaves_the_row_as_the_plan_does() {
     }
 }
 
+/// Who walks from a tree's trunk on comes to the pieces in their order, and walks each job once.
+#[test]
+fn in_a_tree_pieces_stand_as_they_are_come_to_and_each_job_is_one_walk() {
+    let (mut counted, mut both_ways) = (0, 0);
+    let mut plans = plans();
+    for name in ["opposed-leans.json", "short-stock.json"] {
+        let drafted = draft(&plans[name], 0, plans[name].start()).unwrap().plan;
+        plans.insert(format!("drafted {name}"), drafted);
+    }
+    for (name, plan) in plans {
+        for leaf in plan.found.leaf..plan.found.leaf + 3 {
+            let season = season(&plan, 0, leaf).unwrap();
+            for window in Window::ALL {
+                let mut jobs: Vec<(bool, Job)> = of_window(&season, window)
+                    .iter()
+                    .map(|p| (p.diseased, p.job))
+                    .collect();
+                let all = jobs.len();
+                jobs.sort_unstable();
+                jobs.dedup();
+                assert_eq!(jobs.len(), all, "{name} {leaf} {window:?}: {jobs:?}");
+            }
+            for pass in &season.passes {
+                for stop in pass.stops.iter().filter(|s| s.work.len() > 1) {
+                    let posed = pass.row.of_tree(stop.tree.unwrap_or(TreeId(0)));
+                    let Some(posed) = posed else { continue };
+                    let name_of = |w: &Work| posed.name(w.subject().shoot);
+                    let numbers = stop.work.iter().filter_map(name_of);
+                    let numbers = numbers.filter(|n| {
+                        matches!(
+                            n.called,
+                            cordonry::pose::Called::Upright | cordonry::pose::Called::Stub
+                        )
+                    });
+                    let numbers: Vec<(Option<Toward>, u16)> =
+                        numbers.map(|n| (n.side, n.number)).collect();
+                    assert!(
+                        numbers.is_sorted(),
+                        "{name} {leaf} {:?} {numbers:?}",
+                        pass.job
+                    );
+                    counted += numbers.len();
+                    both_ways += usize::from(numbers.iter().any(|n| n.0.is_some()));
+                }
+            }
+        }
+    }
+    assert!(counted > 500 && both_ways > 5, "{counted} {both_ways}");
+}
+
 #[test]
 fn buds_of_wood_that_is_laid_are_handed_out_once_it_lies() {
     let mut plans = plans();

@@ -2,10 +2,11 @@
 
 use cordonry::crew::{Job, Pass, season};
 use cordonry::file::read_plan;
-use cordonry::plan::{Moment, Plan};
-use cordonry::row::{GrowthUnit, Laterals, Role, Toward};
-use cordonry::units::LengthStyle;
-use cordonry::work::Work;
+use cordonry::plan::{Correction, Moment, Plan};
+use cordonry::row::{GrowthUnit, Laterals, Role, Shoot, Toward, TreeId};
+use cordonry::said::Arg;
+use cordonry::units::{LengthStyle, Mm};
+use cordonry::work::{Work, apply_to_tree};
 use cordonry_draw::{Handed, Paper, marking_sheets, pass_sheets};
 use cordonry_fixture::wall::{row, stem};
 use cordonry_words::{Language, Words};
@@ -397,4 +398,249 @@ fn every_upright_of_a_picture_bears_a_number_that_is_read_in_a_row() {
     assert_eq!(numbers, expected.concat());
     // Figures are 0.73 of their letters high: 3.5 mm of them are 18 pixels, 13 mm of wall each.
     assert!(pages.contains("picture-number{font:600 234px"), "too small");
+}
+
+/// What stands between two parts of a text, as a number.
+fn number(text: &str, before: &str, after: &str) -> f64 {
+    let from = text
+        .split_once(before)
+        .unwrap_or_else(|| panic!("{text}"))
+        .1;
+    let own = from.split_once(after).unwrap_or_else(|| panic!("{text}")).0;
+    own.parse().unwrap_or_else(|_| panic!("{text}"))
+}
+
+#[test]
+fn a_reader_with_the_laterals_sheet_alone_finds_each_of_them() {
+    let words = words("en");
+    let mut read = 0;
+    for name in [
+        "third-leaf.json",
+        "overdue-renewal.json",
+        "two-cordons.json",
+    ] {
+        let plan = example(name);
+        for leaf in plan.found.leaf..plan.found.leaf + 4 {
+            let season = season(&plan, 0, leaf).unwrap();
+            for pass in season.passes.iter().filter(|p| p.job == Job::Laterals) {
+                let pages = pass_sheets(&handed(&plan, pass, &words), Paper::A4);
+                let told: Vec<String> = pages.iter().flat_map(|p| texts(p)).collect();
+                let list = told.iter().position(|t| t.ends_with("tick each")).unwrap();
+                let counts: Vec<f64> = told[list..]
+                    .iter()
+                    .filter(|t| t.starts_with("no. "))
+                    .map(|t| number(t, " (", ")"))
+                    .collect();
+                let own = |w: &Work| {
+                    let posed = pass.row.of_tree(w.tree().unwrap()).unwrap();
+                    let shoot = posed.tree().shoot(w.subject().shoot).unwrap();
+                    shoot.laterals
+                };
+                // What has length has at least one that is seen.
+                let expected: Vec<f64> = pass
+                    .work()
+                    .map(|w| f64::from(own(w).count.max(1)))
+                    .collect();
+                assert_eq!(counts, expected, "{name} leaf {leaf}");
+                // How long and thick they are, and from where to where, once for all.
+                let all = told.join(" ");
+                let sum = expected.iter().sum::<f64>();
+                assert!(
+                    all.contains(&format!("{sum} laterals in all, some ")),
+                    "{all}"
+                );
+                assert_eq!(all.matches(" above the ground.").count(), 1);
+                // In the drawings each upright whose laterals come off has them in the sign's colour.
+                let signs = pages.iter().map(|p| p.matches("\"twigs-off\"").count());
+                let shown = pass.stops.iter().take(4).map(|s| s.work.len());
+                assert_eq!(signs.sum::<usize>(), shown.sum::<usize>(), "{name} {leaf}");
+                read += counts.len();
+            }
+        }
+    }
+    assert!(read >= 60, "{read}");
+}
+
+#[test]
+fn each_tip_says_what_comes_off_and_how_high_it_is_cut() {
+    let words = words("en");
+    let mut read = 0;
+    for name in [
+        "third-leaf.json",
+        "clean-third-leaf.json",
+        "uneven-uprights.json",
+    ] {
+        let plan = example(name);
+        for leaf in plan.found.leaf..plan.found.leaf + 4 {
+            let season = season(&plan, 0, leaf).unwrap();
+            for pass in season.passes.iter().filter(|p| p.job == Job::Tip) {
+                let handed = handed(&plan, pass, &words);
+                let terms = plan.terms(&pass.row.trellis);
+                for work in pass.work() {
+                    let told = handed.piece(work);
+                    let posed = pass.row.of_tree(work.tree().unwrap()).unwrap();
+                    let own = work.subject().shoot;
+                    let at = posed.tree().index(own).unwrap();
+                    let after = apply_to_tree(posed.tree(), pass.moment, &terms, work).unwrap();
+                    let kept = after.shoots[at].length();
+                    let off = posed.courses()[at].length - kept;
+                    let height = posed.courses()[at].point(kept).y;
+                    assert!(
+                        (number(&told, ": ", " m, at") * 1000.0 - off).abs() <= 5.1,
+                        "{told}"
+                    );
+                    assert!(
+                        (number(&told, ", at ", " m") * 1000.0 - height).abs() <= 5.1,
+                        "{told}"
+                    );
+                    read += 1;
+                }
+                let pages = pass_sheets(&handed, Paper::A4);
+                let all = pages.iter().flat_map(|p| texts(p)).collect::<Vec<_>>();
+                let all = all.join(" ");
+                assert!(all.contains(&words.plain("crew-cut")), "{all}");
+            }
+        }
+    }
+    assert!(read >= 20, "{read}");
+}
+
+#[test]
+fn who_plants_is_told_the_place_on_the_tape_the_angle_and_the_side() {
+    let plan = example("lost-tree.json");
+    let lost = plan.found.trees.iter().find(|t| t.is_lost()).unwrap();
+    let work = Work::ReplaceTree {
+        tree: lost.id,
+        planted: lost.planted,
+        length_mm: Mm(1650),
+        diameter_dmm: 120,
+    };
+    let at = plan.start();
+    let plan = plan.with_works(0, at, vec![work]).unwrap();
+    let season = season(&plan, 0, at.leaf).unwrap();
+    let pass = season.passes.iter().find(|p| p.job == Job::Plant).unwrap();
+    for code in ["en", "es"] {
+        let words = words(code);
+        let pages = pass_sheets(&handed(&plan, pass, &words), Paper::A4);
+        let all: Vec<String> = pages.iter().flat_map(|p| texts(p)).collect();
+        let all = all.join(" ");
+        for part in [
+            words.length(lost.foot.f()),
+            words.arg(&Arg::Angle(lost.planted.angle.degrees())),
+            words.length(1650.0),
+            words.plain("planting-tape"),
+        ] {
+            assert!(all.contains(&part), "{code} {part}: {all}");
+        }
+        assert_eq!(boxes(&pages), 1);
+    }
+}
+
+/// A neighbour's uprights among a tree's own are there, plain and by the neighbour's name, and bear no number.
+#[test]
+fn what_a_neighbour_has_among_a_trees_wood_is_drawn_and_named() {
+    let tree = |id, foot, toward, at: [f64; 3]| stem(id, foot, 45.0, toward, 2200.0).uprights(&at);
+    let row = row(
+        0,
+        4000,
+        vec![
+            tree(1, 0, Toward::Right, [700.0, 900.0, 1500.0]),
+            // It leans back over the first: one of its uprights stands among the first tree's.
+            tree(2, 2600, Toward::Left, [1900.0, 1700.0, 1200.0]),
+        ],
+    );
+    let plan = Plan::new("Woven", row);
+    let work = plan.found.trees[0].shoots[2].id;
+    let keep_mm = Mm(150);
+    let tree = TreeId(1);
+    let stub = Work::Stub {
+        tree,
+        shoot: work,
+        keep_mm,
+    };
+    let plan = plan.with_works(0, plan.start(), vec![stub]).unwrap();
+    let season = season(&plan, 0, plan.found.leaf).unwrap();
+    let words = words("en");
+    let pages = pass_sheets(&handed(&plan, &season.passes[0], &words), Paper::A4).concat();
+    let pictures = pages.matches("\"crew-picture\"").count();
+    assert!(pictures >= 4);
+    assert_eq!(pages.matches("\"neighbour\"").count(), pictures);
+    let named = pages.split("\"neighbour-name\"").skip(1);
+    let named: Vec<&str> = named
+        .filter_map(|t| Some(t.split_once('>')?.1.split_once('<')?.0.trim()))
+        .collect();
+    assert_eq!(named, vec!["tree 2"; pictures]);
+    // Found and solved: three numbers each, and none for the neighbour's.
+    assert_eq!(pages.matches("\"picture-number\"").count(), 6);
+}
+
+/// The name under a tree has room on either side, whichever way its wood goes.
+#[test]
+fn no_name_is_cut_off_under_its_tree() {
+    let tree = stem(12, 3000, 45.0, Toward::Left, 2200.0).uprights(&[2300.0, 2000.0]);
+    let plan = Plan::new("Left", row(0, 4000, vec![tree]));
+    let marked = Correction::Diseased {
+        tree: TreeId(12),
+        diseased: true,
+    };
+    let plan = plan.corrected(&marked).unwrap();
+    let (tree, shoot) = (TreeId(12), plan.found.trees[0].shoots[1].id);
+    let plan = plan
+        .with_works(0, plan.start(), vec![Work::Remove { tree, shoot }])
+        .unwrap();
+    let season = season(&plan, 0, plan.found.leaf).unwrap();
+    let words = words("en");
+    let pages = pass_sheets(&handed(&plan, &season.passes[0], &words), Paper::A4).concat();
+    let mut seen = 0;
+    for picture in pages.split("\"crew-picture\"").skip(1) {
+        let view = picture
+            .split("viewBox=\"")
+            .nth(1)
+            .unwrap()
+            .split('"')
+            .next()
+            .unwrap();
+        let view: Vec<f64> = view.split(' ').map(|n| n.parse().unwrap()).collect();
+        // Eighteen letters of 18 px, half of them on each side of the foot, 13 mm of wall to a pixel.
+        let half = "tree 12, diseased".len() as f64 * 18.0 * 0.5 / 2.0 * 13.0;
+        assert!(
+            view[0] <= 3000.0 - half && view[0] + view[2] >= 3000.0 + half,
+            "{view:?}"
+        );
+        seen += 1;
+    }
+    assert!(seen >= 3);
+}
+
+#[test]
+fn forty_trees_are_six_pages_at_most_whatever_the_pass() {
+    let plan = forty();
+    let tips = plan.found.trees.iter().flat_map(|t| {
+        let of = |s: &Shoot| Work::Tip {
+            tree: t.id,
+            shoot: s.id,
+            percent: 30,
+        };
+        t.shoots.iter().skip(1).map(of)
+    });
+    let tips: Vec<Work> = tips.collect();
+    let plan = plan.with_works(0, Moment::dormant(3), tips).unwrap();
+    let season = season(&plan, 0, 3).unwrap();
+    let jobs: Vec<(Job, usize)> = season.passes.iter().map(|p| (p.job, p.count())).collect();
+    assert_eq!(jobs, [(Job::Laterals, 300), (Job::Tip, 300)]);
+    for language in ["en", "es"] {
+        for paper in Paper::ALL {
+            let words = words(language);
+            for handed in Handed::all(&plan, &season, &words) {
+                let pages = pass_sheets(&handed, paper);
+                let job = handed.pass.job;
+                assert_eq!(boxes(&pages), 300);
+                assert!(
+                    pages.len() <= 6,
+                    "{language} {paper:?} {job:?}: {}",
+                    pages.len()
+                );
+            }
+        }
+    }
 }

@@ -219,6 +219,15 @@ pub struct Materials {
     /// Delivered trees, one a line: length above the ground, and `h` or `headed` behind it where it is.
     #[arg(long, value_name = "CSV")]
     pub delivered: Option<PathBuf>,
+    /// The order of one row: FILE.csv as a table, FILE.pdf to print, FILE.svg one a page as FILE-1.svg, FILE-2.svg and so on.
+    #[arg(short, long = "output", value_name = "FILE")]
+    pub output_file: Option<PathBuf>,
+    /// Its planting sheet, as the order; with what was delivered for each place where that is told.
+    #[arg(long, value_name = "FILE")]
+    pub planting: Option<PathBuf>,
+    /// The paper of the sheets.
+    #[arg(long, value_name = "PAPER", default_value = "a4")]
+    pub paper: PaperSize,
     #[command(flatten)]
     pub output: Output,
 }

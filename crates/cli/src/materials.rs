@@ -5,7 +5,8 @@ use crate::args::Materials as Asked;
 use crate::crew::pair;
 use crate::files;
 use crate::judged::scheme_named;
-use crate::out::{Row, clean, rounded};
+use crate::out::{Row, clean, rounded, tell};
+use crate::pages;
 use anyhow::{Result, anyhow};
 use cordonry::crew::season;
 use cordonry::materials::wire::{BREAKING, SETTING, Wire};
@@ -15,13 +16,18 @@ use cordonry::row::{Covering, Toward};
 use cordonry::said::Arg;
 use cordonry::units::{BareUnit, parse_length};
 use cordonry::work::Work;
-use cordonry_draw::is_headed;
+use cordonry_draw::{Laid, Order, is_headed};
 use cordonry_words::Words;
 use serde_json::{Value, json};
 use std::fmt::Write as _;
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 pub fn run(ask: &Asked, words: &Words) -> Status {
+    let writes = ask.output_file.is_some() || ask.planting.is_some();
+    if writes && (ask.paths.len() > 1 || ask.paths[0].is_dir()) {
+        tell(&words.plain("command-one-row"));
+        return Status::Failed;
+    }
     files::print_rows(&ask.paths, &ask.output, words, |path| {
         let plan = files::plan(path, words)?;
         let scheme = scheme_named(&plan, ask.scheme.as_deref(), words)?;
@@ -29,17 +35,45 @@ pub fn run(ask: &Asked, words: &Words) -> Status {
         let needs = needs(&plan, scheme, &asked);
         let prices = prices(ask, words)?;
         let delivered = ask.delivered.as_deref();
-        let delivered = delivered
+        let trees = delivered
             .map(|file| delivered_in(file, words))
             .transpose()?;
-        let placed = delivered.map(|trees| {
+        let placed = trees.as_ref().map(|trees| {
             let wanted: Vec<(i64, bool)> = needs.stocks.iter().map(|s| s.need()).collect();
-            place(&wanted, &trees)
+            place(&wanted, trees)
         });
         let mut row = json_of(path, &plan, scheme, &needs, &asked);
         let mut told = people(path, &plan, &needs, &asked, words);
-        if let Some((placed, total)) = placed {
-            let each = needs.stocks.iter().zip(&placed);
+        let order = Order {
+            plan: &plan,
+            needs: &needs,
+            ask: &asked,
+            prices: &prices,
+            currency: &ask.currency,
+            words,
+        };
+        let laid = placed.as_ref().zip(trees.as_ref());
+        let laid = laid.map(|((placed, _), trees)| Laid { trees, placed });
+        let mut written = Vec::new();
+        let paper = ask.paper.into();
+        if let Some(output) = &ask.output_file {
+            let (table, sheets) = (|| order.table(), || order.sheets(paper));
+            written.extend(write(output, path, &plan, words, &table, &sheets)?);
+        }
+        if let Some(output) = &ask.planting {
+            let table = || order.planting_table(laid);
+            let sheets = || order.planting(laid, paper);
+            written.extend(write(output, path, &plan, words, &table, &sheets)?);
+        }
+        for file in &written {
+            let file = [("file", files::shown(file))];
+            let _ = writeln!(told, "  {}", words.text("command-written", &file));
+        }
+        if writes {
+            row["written"] = written.iter().map(|p| p.display().to_string()).collect();
+        }
+        if let Some((placed, total)) = &placed {
+            let each = needs.stocks.iter().zip(placed);
             row["delivered"] = json!({
                 "lacking_mm": total,
                 "places": each.clone().map(|(stock, p)| json!({
@@ -77,6 +111,23 @@ pub fn run(ask: &Asked, words: &Words) -> Status {
         }
         Ok(Row { row, people: told })
     })
+}
+
+/// Writes what was asked for as the file's name says, a table or sheets; the files that there are then.
+fn write(
+    output: &Path,
+    from: &Path,
+    plan: &Plan,
+    words: &Words,
+    table: &dyn Fn() -> String,
+    sheets: &dyn Fn() -> Vec<String>,
+) -> Result<Vec<PathBuf>> {
+    if output.extension().is_some_and(|e| e == "csv") {
+        files::write(output, from, table().as_bytes(), words)?;
+        return Ok(vec![output.to_path_buf()]);
+    }
+    let as_pdf = pages::is_pdf(output, "command-sheets", words)?;
+    pages::write(output, from, (&plan.name, &sheets()), as_pdf, words)
 }
 
 fn asked(ask: &Asked, words: &Words) -> Result<Ask> {

@@ -398,3 +398,50 @@ fn a_report_is_written_and_told_in_the_language_that_is_asked_for() {
     assert_eq!(run(&["report", EXAMPLE, "-o", &file("report.txt")]).0, 2);
     std::fs::remove_dir_all(folder).unwrap();
 }
+
+#[test]
+fn an_order_and_a_planting_sheet_are_written_as_their_names_say() {
+    let folder = std::env::temp_dir().join(format!("cordonry-order-{}", std::process::id()));
+    std::fs::create_dir_all(&folder).unwrap();
+    let at = |name: &str| folder.join(name).display().to_string();
+    for (order, planting) in [("o.csv", "p.csv"), ("o.pdf", "p.pdf"), ("o.svg", "p.svg")] {
+        let (order, planting) = (at(order), at(planting));
+        let args = [
+            "materials",
+            EXAMPLE,
+            "--price",
+            "tree=2",
+            "-o",
+            &order,
+            "--planting",
+            &planting,
+        ];
+        let (status, out, err) = run(&args);
+        assert_eq!(status, 0, "{out}{err}");
+    }
+    let read = |name: &str| std::fs::read(folder.join(name)).unwrap();
+    let text = |name: &str| String::from_utf8(read(name)).unwrap();
+    assert!(text("o.csv").starts_with("item,what,amount,unit,price,cost,currency"));
+    let trees = text("o.csv")
+        .lines()
+        .filter(|l| l.starts_with("tree,"))
+        .count();
+    assert!(trees >= 1 && text("o.csv").contains(",2,"));
+    // A line a place, each with its foot, and the head.
+    let places = text("p.csv");
+    assert!(
+        places.starts_with("tree,foot_m,angle_deg,side,length_m"),
+        "{places}"
+    );
+    let (_, out, _) = run(&["materials", EXAMPLE, "--json"]);
+    let told: Value = serde_json::from_str(&out).unwrap();
+    let told = told["rows"][0]["trees"]["places"].as_u64().unwrap();
+    assert_eq!(places.lines().count() as u64, told + 1);
+    assert!(read("o.pdf").starts_with(b"%PDF") && read("p.pdf").starts_with(b"%PDF"));
+    assert!(text("o-1.svg").contains("<svg") && text("p-1.svg").contains("<svg"));
+    // One row to a file.
+    let both = ["materials", EXAMPLE, EXAMPLE, "-o", &at("q.csv")];
+    assert_eq!(run(&both).0, 2);
+    assert!(!folder.join("q.csv").exists());
+    std::fs::remove_dir_all(&folder).unwrap();
+}

@@ -4,18 +4,21 @@
 //! piece for piece; what can't be done as the row stands is told apart. Trees that are marked as diseased are walked last, so that no
 //! blade goes from them to a sound one. Counts hold as a pass begins: what was done in the passes before it is done.
 
+mod measure;
 mod progress;
 
 pub use crate::hands::{Hands, Job, Rate, Rates};
+pub use measure::{Shortened, Side};
 pub use progress::{Looked, Progress};
 
 use crate::arrange::{Arrange, Gather};
 use crate::plan::{Moment, Phase, Plan, Replayer, Window};
 use crate::pose::{Posed, PosedRow};
 use crate::refusal::Refusal;
-use crate::row::{Covering, Row, Tree, TreeId, Trellis, Wire};
+use crate::row::{Covering, Row, Toward, Tree, TreeId, Trellis, Wire};
 use crate::sorted::Set;
 use crate::terms::Terms;
+use crate::units::Mm;
 use crate::work::{Work, apply};
 use std::sync::Arc;
 
@@ -92,7 +95,7 @@ impl Pass {
     }
 
     /// Its pieces.
-    pub fn work(&self) -> impl Iterator<Item = &Work> {
+    pub fn work(&self) -> impl Iterator<Item = &Work> + Clone {
         self.stops.iter().flat_map(|s| &s.work)
     }
 
@@ -208,22 +211,16 @@ fn passes(
         .gathered_set();
     let mut out = Vec::new();
     for diseased in [false, true] {
-        // Buds of wood that is laid in the same window are seen to once it lies.
-        let mut wait: Vec<Work> = Vec::new();
-        let first = Job::ALL.map(|job| (job, false));
-        let again = [Job::Buds, Job::Notch].map(|job| (job, true));
-        for (job, laid) in first.into_iter().chain(again) {
+        for job in Job::ALL {
             let mine = |w: &&Work| {
                 let ill = w.tree().is_some_and(|t| ill.contains(&t));
                 Job::of(w) == job && ill == diseased
             };
-            let of = if laid { &wait } else { &work };
-            let pieces: Vec<Work> = of.iter().filter(mine).cloned().collect();
+            let pieces: Vec<Work> = work.iter().filter(mine).cloned().collect();
             let mut pass = stage.pass(job, diseased, stands);
             for (work, done) in stage.walk(pieces) {
                 match done {
                     true => pass.take(work),
-                    false if !laid && matches!(job, Job::Buds | Job::Notch) => wait.push(work),
                     false => void.push((moment, work)),
                 }
             }
@@ -262,53 +259,71 @@ impl Stage<'_> {
         }
     }
 
-    /// Does pieces of work, in the order in which they are come to; each with whether it could be done.
+    /// Does pieces of work, and gives them as they are come to: tree by tree along the row, in each from its trunk on; each with
+    /// whether it could be done.
     fn walk(&mut self, mut pieces: Vec<Work>) -> Vec<(Work, bool)> {
         let found = self.row.clone();
         pieces.arrange_by(|a, b| {
             let (x, y) = (place(&found, a), place(&found, b));
-            let along = x.0.total_cmp(&y.0).then(x.1.cmp(&y.1));
-            along
-                .then(x.2.total_cmp(&y.2))
-                .then(a.subject().cmp(&b.subject()))
+            let along = x.0.total_cmp(&y.0).then(x.1.total_cmp(&y.1));
+            along.then(a.subject().cmp(&b.subject()))
         });
         let mut row: Row = self.row.row().clone();
         let mut out = Vec::with_capacity(pieces.len());
         for work in pieces {
             let done = apply(&row, self.moment, &self.terms, &work);
-            out.push((work, done.is_ok()));
+            out.push((way(&found, &work), work, done.is_ok()));
             row = done.unwrap_or(row);
         }
+        // Within a tree alone: trees and wires stand in their order.
+        out.arrange_by(|(x, a, _), (y, b, _)| {
+            let trees = place(&found, a).0.total_cmp(&place(&found, b).0);
+            let trees = trees.then(a.tree().cmp(&b.tree()));
+            let along = trees.then(x.0.cmp(&y.0)).then(x.1.total_cmp(&y.1));
+            along.then(a.subject().cmp(&b.subject()))
+        });
         self.row = PosedRow::after(row, self.terms.geometry, &found);
-        out
+        out.into_iter()
+            .map(|(_, work, done)| (work, done))
+            .collect()
     }
 }
 
-/// Where a piece of work is come to: its tree's foot, the tree, and how far along the row from its trunk, on the left first.
-fn place(row: &PosedRow, work: &Work) -> (f64, Option<TreeId>, f64) {
+/// How a piece of work is come to on its tree: on which side of the trunk, the left first, and how far from it.
+fn way(row: &PosedRow, work: &Work) -> (Option<Toward>, f64) {
+    let Some((posed, at)) = subject_of(work, row) else {
+        return (None, place(row, work).1);
+    };
+    let on = |at: usize, along: Mm| posed.courses()[at].point(along.f()).x;
+    let parent = || posed.tree().index(posed.tree().shoots[at].parent?);
+    let x = match *work {
+        Work::KeepBud { at_mm, .. } | Work::Notch { at_mm, .. } => on(at, at_mm),
+        Work::MoveBud { at_mm, .. } => on(parent().unwrap_or(at), at_mm),
+        _ => posed.courses()[at].base.x,
+    };
+    posed.way_to(at, x)
+}
+
+/// Where a piece of work is come to along the row: its tree's foot, before all trees that of the wires; and the height of a wire.
+fn place(row: &PosedRow, work: &Work) -> (f64, f64) {
     let Some(id) = work.tree() else {
         let height = work.subject().at.map_or(0.0, |at| at.f());
-        return (f64::MIN, None, height);
+        return (f64::MIN, height);
     };
-    let Some(posed) = row.of_tree(id) else {
-        let foot = match *work {
-            Work::Plant { foot_mm, .. } => foot_mm.f(),
-            _ => f64::MAX,
-        };
-        return (foot, Some(id), 0.0);
+    let foot = row.of_tree(id).map(|posed| posed.tree().foot.f());
+    let planted = match *work {
+        Work::Plant { foot_mm, .. } => foot_mm.f(),
+        _ => f64::MAX,
     };
-    let subject = work.subject();
-    let at = posed.tree().index(subject.shoot);
-    let base = at.map_or(posed.tree().foot.f(), |at| posed.courses()[at].base.x);
-    (posed.tree().foot.f(), Some(id), base)
+    (foot.unwrap_or(planted), 0.0)
 }
 
 impl Pass {
     /// Puts a piece behind the others.
     fn take(&mut self, work: Work) {
-        let x = match place(&self.row, &work) {
-            (_, None, _) => self.row.from.f(),
-            (foot, Some(_), _) => foot,
+        let x = match work.tree() {
+            None => self.row.from.f(),
+            Some(_) => place(&self.row, &work).0,
         };
         match self.stops.last_mut().filter(|s| s.tree == work.tree()) {
             Some(stop) => stop.work.push(work),

@@ -247,6 +247,17 @@ pub(crate) fn of_uprights(row: &PosedRow, view: Span, px_per_mm: f64) -> Vec<Ele
     out
 }
 
+/// What stands under a tree: its number, with the word where there is room, and what is the matter with it.
+pub(crate) fn tree_label(tree: &Tree, named: bool, words: &Words) -> String {
+    let key = match (tree.is_lost(), tree.diseased) {
+        (true, _) => "draw-tree-lost",
+        (_, true) => "draw-tree-diseased",
+        _ if named => "name-tree",
+        _ => return tree.id.to_string(),
+    };
+    words.text(key, &[("tree", Arg::Count(tree.id.0.into()))])
+}
+
 pub(crate) fn numbers(row: &Row, view: Span, px_per_mm: f64, words: &Words) -> Element {
     let px_per_mm = scale(px_per_mm);
     let mut out = group("tree-numbers");
@@ -260,18 +271,7 @@ pub(crate) fn numbers(row: &Row, view: Span, px_per_mm: f64, words: &Words) -> E
         if x < view.from || x > view.to {
             continue;
         }
-        let label = if tree.is_lost() {
-            words.text("draw-tree-lost", &[("tree", Arg::Count(tree.id.0.into()))])
-        } else if tree.diseased {
-            words.text(
-                "draw-tree-diseased",
-                &[("tree", Arg::Count(tree.id.0.into()))],
-            )
-        } else if spacing >= 64.0 {
-            words.text("name-tree", &[("tree", Arg::Count(tree.id.0.into()))])
-        } else {
-            tree.id.to_string()
-        };
+        let label = tree_label(tree, spacing >= 64.0, words);
         let half = label.chars().count() as f64 * 3.6 + 3.0;
         let (from, to) = (x * px_per_mm - half, x * px_per_mm + half);
         if told.iter().all(|t| to <= t.0 || t.1 <= from) {

@@ -265,8 +265,9 @@ fn bud(own: &mut Element, course: &Course, thick: f64, detail: Detail, options: 
 /// Most side branches that are drawn on a shoot.
 const MAX_TWIGS: u16 = 60;
 
-fn twigs(pen: &mut Pen, shoot: &Shoot, course: &Course, wood: &Wood) {
-    let count = shoot.laterals.count;
+/// The side branches of a shoot; none of a stub.
+pub(crate) fn twigs(pen: &mut Pen, shoot: &Shoot, course: &Course, wood: &Wood) {
+    let count = shoot.laterals.shown();
     if count == 0 || shoot.kind() == Kind::Stub {
         return;
     }

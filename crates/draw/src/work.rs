@@ -3,7 +3,7 @@
 use crate::element::{add, markup, path};
 use crate::key::Sign;
 use crate::pen::Pen;
-use crate::tree::{Options, bud_shape, level, part, signs, sized};
+use crate::tree::{Options, bud_shape, level, part, signs, sized, twigs};
 use crate::wood::{Wood, along, on_page};
 use cordonry::pose::{Course, layout};
 use cordonry::row::{Moment, Pose, Row, ShootId, Tree};
@@ -102,7 +102,14 @@ impl Marks<'_> {
                     Marks { index, ..*self }.remove(&mut out);
                 }
             }
-            Work::TakeLaterals { .. } => self.beside(&mut out, 0.5, Sign::Laterals),
+            Work::TakeLaterals { .. } => {
+                // Each of them, in the sign's colour.
+                let mut pen = Pen::default();
+                let shoot = &self.tree.shoots[self.index];
+                twigs(&mut pen, shoot, &self.course(), &self.wood(self.index));
+                add(&mut out, path("twigs-off", &pen));
+                self.beside(&mut out, 0.5, Sign::Laterals);
+            }
             Work::RubOut { .. } => self.beside(&mut out, 0.7, Sign::Rub),
             Work::Plant { .. }
             | Work::AddWire { .. }

@@ -32,7 +32,7 @@ pub enum Job {
 
 impl Job {
     /// Every job in the order in which a window's walks follow each other: what takes a tree's shoots away comes after what is told
-    /// by counting them, and buds are seen to before wood is laid; those of wood that only then lies on the wire follow once more.
+    /// by counting them, and buds are seen to once all wood lies that they stand on.
     pub const ALL: [Self; 11] = [
         Self::GrubOut,
         Self::Plant,
@@ -42,9 +42,9 @@ impl Job {
         Self::CutBack,
         Self::TakeOff,
         Self::Wires,
+        Self::Tie,
         Self::Buds,
         Self::Notch,
-        Self::Tie,
     ];
 
     /// The job that a piece of work belongs to.

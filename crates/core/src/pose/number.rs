@@ -187,6 +187,13 @@ impl Posed {
         self.before.as_deref().unwrap_or(self)
     }
 
+    /// How a place along the row is come to on the way from the trunk, of what belongs to a shoot: on which side, where wood goes both
+    /// ways, and how far from the trunk, mm.
+    pub fn way_to(&self, at: usize, x: f64) -> (Option<Toward>, f64) {
+        let side = self.names()[at].side;
+        (side, Trunk::of(self.tree(), self.courses()).away(side, x))
+    }
+
     /// Its uprights and stubs, each with its number and its place on the wire.
     pub fn numbers(&self) -> impl Iterator<Item = (u16, Point)> {
         let places = self.places().iter();

@@ -138,6 +138,13 @@ pub struct Laterals {
     pub total: f64,
 }
 
+impl Laterals {
+    /// How many are to be seen: what has some length without making up one whole lateral is a short one.
+    pub fn shown(self) -> u16 {
+        self.count.max(u16::from(self.total > 0.0))
+    }
+}
+
 /// What a shoot is to the trade, by its pose and parent.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Kind {

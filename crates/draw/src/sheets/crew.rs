@@ -2,9 +2,11 @@
 //! piece of it as a box to tick; and the foreman's sheet, by which paint is put on before the crew comes.
 
 use super::flow::{Flow, Item};
-use super::handed::{ASCENT, BODY, Handed, LINE, STRONG, cell, found_in};
+use super::handed::{ASCENT, BODY, Handed, LINE, STRONG, cell, found_in, laterals_of, planted_by};
 use super::lesson::Tried;
-use super::page::{INDENT, Lines, finished, over, tick};
+use super::page::{INDENT, Lines, finished, finished_at, over, tick};
+use super::picture::SCALE;
+use super::planted::{planted_picture, planting_how};
 use crate::block::{Block, at, title};
 use crate::element::{add, group, path};
 use crate::measure::{self, wrap};
@@ -23,26 +25,38 @@ const MOST_LINES: usize = 8;
 pub fn pass_sheets(handed: &Handed<'_>, paper: Paper) -> Vec<String> {
     let mut flow = Flow::new(paper);
     flow.wide(&head(handed, paper), false);
-    let tried = Tried::of(handed);
+    let tried = Tried::of(handed, paper);
+    let px = tried.as_ref().map_or(SCALE, Tried::px);
+    // Who plants is shown how a tree is set.
+    let mut planted = handed.pass.work();
+    let planted = planted.find_map(|w| planted_by(w, &handed.pass.row));
+    if let Some((planted, ..)) = planted {
+        flow.wide(
+            &planted_picture(handed.plan, planted, handed.words, paper),
+            false,
+        );
+    }
     if let Some(tried) = &tried {
         for block in tried.shown(handed, paper) {
             flow.wide(&block, false);
         }
     }
+    let asked_on = flow.count();
     let items = items(handed, paper, &boxes);
     flow.columns(
         &over(&handed.text("crew-list", &handed.counts()), paper),
         &items,
     );
     let answers = tried.map(|t| t.answers(handed, paper)).unwrap_or_default();
-    if !answers.is_empty() {
-        // Not on the page with what is asked.
+    // Not on the page with what is asked.
+    if !answers.is_empty() && flow.count() == asked_on {
         flow.turn();
     }
     for block in &answers {
         flow.wide(block, false);
     }
-    finished(
+    finished_at(
+        px,
         (handed.plan, handed.words),
         &handed.name(),
         flow.pages(),
@@ -85,14 +99,41 @@ fn head(handed: &Handed<'_>, paper: Paper) -> Block {
             STRONG,
         );
     }
-    lines.text(&handed.words.plain("crew-how"), BODY);
+    // What is planted and stretched is not counted on a tree.
+    let counted = !matches!(pass.job, Job::Plant | Job::Wires);
+    if counted {
+        lines.text(&handed.words.plain("crew-how"), BODY);
+    }
     if handed.plan.found.trellis.posts.len() > 1 {
         lines.text(&handed.words.plain("crew-bays"), BODY);
     }
-    if matches!(pass.job, Job::Stub | Job::CutBack) {
-        lines.text(&handed.words.plain("crew-measured"), STRONG);
+    let measured = match pass.job {
+        Job::Stub | Job::CutBack => Some("crew-measured"),
+        Job::Laterals => Some("crew-laterals"),
+        Job::Tip => Some("crew-cut"),
+        Job::Buds | Job::Notch => Some("crew-along"),
+        _ => None,
+    };
+    if let Some(laterals) = laterals_of(handed, pass.work()) {
+        lines.text(&laterals, STRONG);
     }
-    lines.text(&handed.words.plain("crew-differs"), STRONG);
+    if let Some(measured) = measured {
+        lines.text(&handed.words.plain(measured), STRONG);
+    }
+    if pass.job == Job::Notch {
+        lines.text(&handed.words.plain("crew-notch"), STRONG);
+    }
+    if pass.job == Job::Plant {
+        let first = pass.row.trees.first().map_or(0.0, |t| t.foot.f());
+        let how = planting_how(handed.plan, first, handed.words);
+        lines.text(&how, STRONG);
+        lines.text(&handed.words.plain("planting-stock"), BODY);
+        let caution = handed.words.plain("caution-planting");
+        lines.text(&format!("! {caution}"), BODY);
+    }
+    if counted {
+        lines.text(&handed.words.plain("crew-differs"), STRONG);
+    }
     lines.text(&handed.words.plain("crew-not-today"), BODY);
     for key in pass.cautions() {
         lines.text(&format!("! {}", caution(key, handed.words)), BODY);
@@ -136,10 +177,11 @@ fn items(handed: &Handed<'_>, paper: Paper, of: &OfStop<'_>) -> Vec<Item> {
         let mut name = handed.called(stop);
         if let Some(tree) = stop.tree {
             let posed = handed.pass.row.of_tree(tree);
-            let counted = posed.map(|p| found_in(handed, p.names()));
-            let found = Arg::Text(counted.unwrap_or_default());
-            let counted = handed.text("crew-counted", &[("found", found)]);
-            name = format!("{name}: {counted}");
+            if let Some(posed) = posed.filter(|_| handed.pass.job != Job::Plant) {
+                let found = Arg::Text(found_in(handed, posed.names()));
+                let counted = handed.text("crew-counted", &[("found", found)]);
+                name = format!("{name}: {counted}");
+            }
             if let Some(missing) = missing(handed, before.replace(tree), tree) {
                 name = format!("{name} – {missing}");
             }

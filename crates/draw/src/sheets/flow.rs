@@ -54,6 +54,16 @@ impl Flow {
         self.paper.height() - MARGIN - FOOT - self.y
     }
 
+    /// Height of a page after the first, pixels.
+    pub fn page_room(paper: Paper) -> f64 {
+        paper.height() - 2.0 * MARGIN - FOOT - RUNNING_HEAD
+    }
+
+    /// How many pages there are so far.
+    pub fn count(&self) -> usize {
+        self.pages.len()
+    }
+
     /// Width of a column, pixels.
     pub fn column(paper: Paper) -> f64 {
         (paper.usable_width() - BETWEEN * (COLUMNS - 1) as f64) / COLUMNS as f64

@@ -1,12 +1,13 @@
 //! A pass as it is handed out, and how its trees and pieces are named on its sheets.
 
 use super::picture;
+use super::planted::side;
 use crate::measure::Face;
 use crate::worklist::Piece;
-use cordonry::crew::{Job, Pass, Season, Stop};
+use cordonry::crew::{Job, Pass, Season, Side, Stop};
 use cordonry::plan::Plan;
 use cordonry::pose::{Called, Name, PosedRow};
-use cordonry::row::{Toward, TreeId};
+use cordonry::row::{Planted, Toward, TreeId};
 use cordonry::said::Arg;
 use cordonry::terms::Terms;
 use cordonry::work::Work;
@@ -105,18 +106,26 @@ impl Handed<'_> {
     /// A stop's tree as markup, as the pass finds it: its uprights numbered, a sign at each piece. None of the trellis.
     pub fn picture(&self, stop: &Stop) -> Option<String> {
         let alone = picture::alone(&self.pass.row, stop.tree?)?;
-        let (moment, terms) = (self.pass.moment, self.terms());
-        Some(picture::on_screen(
-            &alone,
-            (&stop.work, moment, &terms),
-            self.words,
-        ))
+        let pictured = picture::Pictured {
+            alone: &alone,
+            among: &self.pass.row,
+            signs: &stop.work,
+            moment: self.pass.moment,
+            terms: &self.terms(),
+            numbers: true,
+            words: self.words,
+        };
+        Some(pictured.on_screen())
     }
 
-    /// How many uprights a stop's tree is found with, to know it by.
+    /// How many uprights a stop's tree is found with, to know it by; and what laterals.
     pub fn found(&self, stop: &Stop) -> Option<String> {
         let posed = self.pass.row.of_tree(stop.tree?)?;
-        Some(found_in(self, posed.names()))
+        let found = found_in(self, posed.names());
+        Some(match laterals_of(self, stop.work.iter()) {
+            Some(laterals) => format!("{found}. {laterals}"),
+            None => found,
+        })
     }
 
     /// What is done at one place: which shoot, how far from the trunk and how thick, and what, where that is not the same on all.
@@ -165,6 +174,15 @@ pub(super) fn found_in(handed: &Handed<'_>, names: &[Name]) -> String {
 /// What one box says. `short` leaves out by what else the place is known.
 pub(super) fn cell(handed: &Handed<'_>, row: &PosedRow, work: &Work, short: bool) -> String {
     let words = handed.words;
+    if let Some((planted, foot, length)) = planted_by(work, row) {
+        let args = [
+            ("foot", Arg::Length(foot)),
+            ("angle", Arg::Angle(planted.angle.degrees())),
+            ("side", side(planted.toward)),
+            ("length", Arg::Length(length)),
+        ];
+        return words.text("crew-plant", &args);
+    }
     let piece = Piece::of(work, row, words);
     let posed = piece.tree.and_then(|t| row.of_tree(t));
     let mut out = match piece.name {
@@ -183,12 +201,26 @@ pub(super) fn cell(handed: &Handed<'_>, row: &PosedRow, work: &Work, short: bool
         Some(name) => words.say(&name.on_tree()),
         None => words.work(work),
     };
-    let same = handed.common().is_some();
+    let cut = handed.pass.shortened(work, &handed.terms());
+    // What is measured tells by itself what is done.
+    let same = cut.is_some() || handed.common().is_some();
     if !same && piece.name.is_some() {
         out = format!("{out}: {}", words.work(work));
     }
+    if let Some(side) = handed.pass.laterals(work) {
+        let count = ("count", Arg::Count(side.count.into()));
+        out = words.text("crew-laterals-of", &[("piece", Arg::Text(out)), count]);
+    }
     if short {
         return out;
+    }
+    if let Some(cut) = cut {
+        let args = [
+            ("piece", Arg::Text(out)),
+            ("off", Arg::Length(cut.off)),
+            ("height", Arg::Length(cut.height)),
+        ];
+        return words.text("crew-cut-of", &args);
     }
     if let (Some(posed), Some(x)) = (posed, piece.x) {
         let off = (x - posed.tree().foot.f()).abs();
@@ -200,6 +232,52 @@ pub(super) fn cell(handed: &Handed<'_>, row: &PosedRow, work: &Work, short: bool
         out = format!("{out} · {}", words.thickness(thick));
     }
     out
+}
+
+/// How a piece of work plants a tree, where its foot comes along the row, and how long its stock is, mm; nothing of other work.
+pub(super) fn planted_by(work: &Work, row: &PosedRow) -> Option<(Planted, f64, f64)> {
+    match *work {
+        Work::Plant {
+            planted,
+            foot_mm,
+            length_mm,
+            ..
+        } => Some((planted, foot_mm.f(), length_mm.f())),
+        Work::ReplaceTree {
+            tree,
+            planted,
+            length_mm,
+            ..
+        } => Some((planted, row.of_tree(tree)?.tree().foot.f(), length_mm.f())),
+        _ => None,
+    }
+}
+
+/// What is to be known of the laterals that some work takes off: how many in all, how long and thick, from where to where.
+pub(super) fn laterals_of<'w, I>(handed: &Handed<'_>, work: I) -> Option<String>
+where
+    I: Iterator<Item = &'w Work> + Clone,
+{
+    let all = || work.clone().filter_map(|work| handed.pass.laterals(work));
+    let first = all().next()?;
+    let count: u32 = all().map(|s| u32::from(s.count)).sum();
+    let mean = |of: fn(&Side) -> f64| {
+        let sum: f64 = all().map(|s| of(&s) * f64::from(s.count)).sum();
+        sum / f64::from(count)
+    };
+    let between = all().fold(first.between, |(low, high), s| {
+        (low.min(s.between.0), high.max(s.between.1))
+    });
+    let length = mean(|s| s.length);
+    let args = [
+        ("count", Arg::Count(count.into())),
+        ("measured", Arg::yes(length > 0.0)),
+        ("length", Arg::Length(length)),
+        ("thick", Arg::Thickness(mean(|s| s.thickness))),
+        ("low", Arg::Length(between.0)),
+        ("high", Arg::Length(between.1)),
+    ];
+    Some(handed.text("crew-laterals-all", &args))
 }
 
 /// What a tree is called on the sheet: its bay and place there, and its number.

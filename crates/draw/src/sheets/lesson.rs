@@ -1,17 +1,18 @@
 //! Trees of a pass to learn it by: one done right and wrong, one solved, some to try.
 
+use super::flow::Flow;
 use super::handed::{ASCENT, BODY, Handed, LINE, STRONG, cell, find};
 use super::page::Lines;
-use super::picture::{self, after, alone};
+use super::picture::{self, Pictured, after, alone};
 use crate::block::{Block, at};
 use crate::element::group;
-use crate::frame;
 use crate::key;
 use crate::measure::wrap;
 use crate::paper::{MARGIN, Paper};
 use cordonry::crew::{Job, Stop};
 use cordonry::pose::PosedRow;
 use cordonry::said::Arg;
+use cordonry::terms::Terms;
 use cordonry::work::Work;
 use kurbo::Point;
 use svg::node::Node;
@@ -25,17 +26,26 @@ const TRIED: usize = 3;
 /// Trees that the pass works on, for whoever learns it.
 pub(super) struct Tried {
     trees: Vec<(PosedRow, Vec<Work>)>,
+    laid: Laid,
 }
 
 impl Tried {
-    pub(super) fn of(handed: &Handed<'_>) -> Option<Self> {
+    pub(super) fn of(handed: &Handed<'_>, paper: Paper) -> Option<Self> {
         if matches!(handed.pass.job, Job::Wires | Job::Plant | Job::GrubOut) {
             return None;
         }
         let stops = handed.pass.stops.iter();
         let tree = |s: &Stop| Some((alone(&handed.pass.row, s.tree?)?, s.work.clone()));
         let trees: Vec<_> = stops.filter_map(tree).take(1 + TRIED).collect();
-        (!trees.is_empty()).then_some(Self { trees })
+        (!trees.is_empty()).then(|| Self {
+            laid: Laid::of(handed, &trees, paper),
+            trees,
+        })
+    }
+
+    /// Millimetres of wall in a pixel of its drawings.
+    pub(super) fn px(&self) -> f64 {
+        self.laid.px
     }
 
     /// The first tree as it is found, done right and done wrong, then itself solved beside those to try.
@@ -69,7 +79,7 @@ impl Tried {
                 vec![],
             ));
         }
-        let mut out = pictures(handed, paper, &first, 1);
+        let mut out = pictures(handed, paper, self.laid, &first, 1);
         // Which stroke is the cut is told where it is first drawn.
         let mut lines = Lines::new(paper);
         if matches!(handed.pass.job, Job::Stub | Job::CutBack | Job::Tip) {
@@ -78,7 +88,7 @@ impl Tried {
         } else {
             out.extend(key::block(work, paper.usable_width(), handed.words));
         }
-        out.extend(pictures(handed, paper, &second, 1));
+        out.extend(pictures(handed, paper, self.laid, &second, 1));
         out
     }
 
@@ -89,7 +99,7 @@ impl Tried {
             (told, row.clone(), work.clone())
         };
         let all: Vec<_> = self.trees.iter().enumerate().skip(1).map(answer).collect();
-        pictures(handed, paper, &all, TRIED)
+        pictures(handed, paper, self.laid, &all, TRIED)
     }
 }
 
@@ -137,30 +147,90 @@ fn wrong(work: &Work, row: &PosedRow, all: &[Work]) -> Option<Work> {
 /// A drawing with the words over it, and the work whose signs it bears.
 type Picture = (String, PosedRow, Vec<Work>);
 
-/// Drawings beside each other, as many as have room without a tree being cut off, the others under them; the first `numbered` bear
-/// the uprights' numbers.
-fn pictures(handed: &Handed<'_>, paper: Paper, all: &[Picture], numbered: usize) -> Vec<Block> {
+/// How the drawings of a pass lie on paper: as many beside each other, mm of wall in a pixel, and how tall the tallest is.
+#[derive(Clone, Copy)]
+struct Laid {
+    across: usize,
+    px: f64,
+    tallest: f64,
+}
+
+impl Laid {
+    /// Four beside each other and two lines of them on a page, as far as trees are not drawn too small for that; else as many as have
+    /// room without a tree being cut off.
+    fn of(handed: &Handed<'_>, trees: &[(PosedRow, Vec<Work>)], paper: Paper) -> Self {
+        let terms = handed.terms();
+        let all = || {
+            trees
+                .iter()
+                .map(|t| pictured(handed, &terms, &t.0, &[], false))
+        };
+        let tallest = all().map(|p| p.tallest()).fold(0.0, f64::max);
+        let usable = paper.usable_width();
+        let room = |across: usize| (usable - BETWEEN * (across - 1) as f64) / across as f64;
+        let widest = |px: f64| all().map(|p| p.wide(px)).fold(1.0, f64::max) / px;
+        let fits = |px: &f64| {
+            let high = picture::high(tallest) / px + LINE * TOLD + 12.0;
+            widest(*px) <= room(ACROSS) && 2.0 * high + KEY <= Flow::page_room(paper)
+        };
+        let smaller = |n: u32| picture::SCALE + f64::from(n) / 2.0;
+        let tried = (0..).map(smaller).take_while(|px| *px <= picture::SMALLEST);
+        let px = { tried }.find(fits).unwrap_or(picture::SCALE);
+        let across = ((usable + BETWEEN) / (widest(px) + BETWEEN)) as usize;
+        let across = across.clamp(1, ACROSS);
+        Self {
+            across,
+            px,
+            tallest,
+        }
+    }
+}
+
+/// Lines of words over a drawing that there is room for where two of them lie over each other, and height of what lies between.
+const TOLD: f64 = 2.0;
+const KEY: f64 = 30.0;
+
+fn pictured<'a>(
+    handed: &'a Handed<'_>,
+    terms: &'a Terms,
+    alone: &'a PosedRow,
+    signs: &'a [Work],
+    numbers: bool,
+) -> Pictured<'a> {
+    Pictured {
+        alone,
+        among: &handed.pass.row,
+        signs,
+        moment: handed.pass.moment,
+        terms,
+        numbers,
+        words: handed.words,
+    }
+}
+
+/// Drawings beside each other, the others under them; the first `numbered` bear the uprights' numbers.
+fn pictures(
+    handed: &Handed<'_>,
+    paper: Paper,
+    laid: Laid,
+    all: &[Picture],
+    numbered: usize,
+) -> Vec<Block> {
     let usable = paper.usable_width();
-    let widest = all.iter().map(|p| picture::width(&p.1));
-    let widest = widest.fold(1.0, f64::max);
-    let across = ((usable + BETWEEN) / (widest + BETWEEN)) as usize;
-    let across = across.clamp(1, ACROSS);
-    let wide = (usable - BETWEEN * (across - 1) as f64) / across as f64;
-    let lines = all.chunks(across).enumerate();
+    let wide = (usable - BETWEEN * (laid.across - 1) as f64) / laid.across as f64;
+    let lines = all.chunks(laid.across).enumerate();
     lines
         .map(|(n, line)| {
-            let numbered = numbered.saturating_sub(n * across);
-            beside(handed, line, numbered, wide)
+            let numbered = numbered.saturating_sub(n * laid.across);
+            beside(handed, laid, line, numbered, wide)
         })
         .collect()
 }
 
-fn beside(handed: &Handed<'_>, all: &[Picture], numbered: usize, wide: f64) -> Block {
+fn beside(handed: &Handed<'_>, laid: Laid, all: &[Picture], numbered: usize, wide: f64) -> Block {
     let mut element = group("crew-pictures");
     let told: Vec<Vec<String>> = all.iter().map(|p| wrap(&p.0, BODY, wide)).collect();
     let lines = told.iter().map(Vec::len).max().unwrap_or(0);
-    let tallest = all.iter().map(|p| frame::top_of(&p.1, p.1.geometry()));
-    let tallest = tallest.fold(0.0, f64::max);
     let terms = handed.terms();
     let mut high: f64 = 0.0;
     for (i, ((_, row, signs), told)) in all.iter().zip(&told).enumerate() {
@@ -168,9 +238,8 @@ fn beside(handed: &Handed<'_>, all: &[Picture], numbered: usize, wide: f64) -> B
         for (n, line) in told.iter().enumerate() {
             element.append(at("crew-body", x, ASCENT + LINE * n as f64, line));
         }
-        let work = (&signs[..], handed.pass.moment, &terms);
-        let (drawn, height) =
-            picture::picture(row, work, i < numbered, (wide, tallest), handed.words);
+        let picture = pictured(handed, &terms, row, signs, i < numbered);
+        let (drawn, height) = picture.drawn((wide, laid.tallest), laid.px);
         let y = LINE * lines as f64 + 4.0;
         let block = Block {
             element: drawn,

@@ -9,6 +9,7 @@ mod lists;
 mod order;
 mod page;
 mod picture;
+mod planted;
 mod report;
 #[cfg(test)]
 mod tests;

@@ -3,23 +3,19 @@
 use super::flow::{Flow, Item};
 use super::handed::{ASCENT, BODY, LINE, STRONG};
 use super::page::{INDENT, Lines, finished, over, tick};
+use super::planted::{CLEAR, planted_picture, planting_how, side};
 use crate::block::{Block, at, title};
-use crate::element::{add, group, path};
+use crate::element::group;
 use crate::measure::wrap;
 use crate::paper::{MARGIN, Paper};
-use crate::pen::Pen;
 use cordonry::file::csv;
 use cordonry::materials::wire::{BREAKING, SETTING};
 use cordonry::materials::{Ask, COIL, Delivered, Item as Priced, Needs, Placed, Prices, Stock};
 use cordonry::plan::Plan;
-use cordonry::row::{Covering, Toward};
+use cordonry::row::{Covering, Planted, Toward};
 use cordonry::said::{Arg, Quantity};
 use cordonry_words::Words;
-use kurbo::Point;
 use svg::node::Node;
-
-/// Nearer to a post than this a tree is not planted, mm (common practice, no source).
-const CLEAR: f64 = 250.0;
 
 /// An order.
 #[derive(Clone, Copy)]
@@ -295,6 +291,41 @@ impl Order<'_> {
         finished((self.plan, words), &self.name(), flow.pages(), paper)
     }
 
+    /// The places as a table: lengths in metres, with a decimal point; what is told of one that was delivered, in words.
+    pub fn planting_table(&self, laid: Option<Laid<'_>>) -> String {
+        let mut out = String::new();
+        let head = [
+            "tree",
+            "foot_m",
+            "angle_deg",
+            "side",
+            "length_m",
+            "post_near_m",
+            "delivered",
+        ];
+        csv::put_line(&mut out, ',', &head.map(String::from));
+        let metres = |mm: f64| format!("{}", libm::round(mm) / 1000.0);
+        for (i, stock) in self.needs.stocks.iter().enumerate() {
+            let got = laid.and_then(|l| Some((l.placed.get(i)?, l.trees)));
+            let told = got.map(|(placed, trees)| placed_line(stock, placed, trees, self.words));
+            let near = stock.post.filter(|p| *p < CLEAR);
+            let cells = [
+                stock.tree.0.to_string(),
+                metres(stock.foot.f()),
+                format!("{}", stock.angle.degrees()),
+                String::from(match stock.toward {
+                    Toward::Left => "left",
+                    Toward::Right => "right",
+                }),
+                metres(stock.length),
+                near.map_or(String::new(), metres),
+                told.unwrap_or_default(),
+            ];
+            csv::put_line(&mut out, ',', &cells);
+        }
+        out
+    }
+
     /// The sheet by which the trees are planted, place by place, with what was delivered for each where that is known.
     pub fn planting(&self, laid: Option<Laid<'_>>, paper: Paper) -> Vec<String> {
         let words = self.words;
@@ -307,14 +338,7 @@ impl Order<'_> {
         lines.text(&words.plain("crew-fill-in"), BODY);
         let stocks = &self.needs.stocks;
         let first = stocks.first().map_or(0.0, |s| s.foot.f());
-        let post = self.plan.found.trellis.posts.first();
-        let args = [
-            ("clear", Arg::Length(CLEAR)),
-            ("first", Arg::Length(first)),
-            ("posts", Arg::yes(post.is_some())),
-            ("post", Arg::Length(post.map_or(0.0, |p| p.f()))),
-        ];
-        lines.text(&words.text("planting-how", &args), BODY);
+        lines.text(&planting_how(self.plan, first, words), BODY);
         let common = common(&self.needs.stocks);
         if let Some((angle, toward)) = common {
             let args = [("angle", Arg::Angle(angle)), ("side", side(toward))];
@@ -323,7 +347,13 @@ impl Order<'_> {
         lines.text(&words.plain("planting-stock"), BODY);
         lines.text(&format!("! {}", words.plain("caution-planting")), BODY);
         flow.wide(&lines.block(), false);
-        flow.wide(&self.picture(paper), false);
+        if let Some(stock) = stocks.first() {
+            let planted = Planted {
+                angle: stock.angle,
+                toward: stock.toward,
+            };
+            flow.wide(&planted_picture(self.plan, planted, words, paper), false);
+        }
         let column = Flow::column(paper);
         let items = self.needs.stocks.iter().enumerate();
         let items: Vec<Item> = items
@@ -395,92 +425,6 @@ impl Order<'_> {
             with_next: false,
         }
     }
-
-    /// A tree as it is planted: its foot on the tape, its angle, the wire that it leans towards.
-    fn picture(&self, paper: Paper) -> Block {
-        let words = self.words;
-        let mut element = group("crew-pictures");
-        let Some(stock) = self.needs.stocks.first() else {
-            return Block {
-                element,
-                height: 0.0,
-            };
-        };
-        let wire = self.plan.found.trellis.cordon_height().f() / PICTURED;
-        let ground = wire + 34.0;
-        let (left, right) = (MARGIN, MARGIN + paper.usable_width());
-        let foot = Point::new(left + (right - left) / 2.0, ground);
-        let level = |y: f64| {
-            let mut pen = Pen::default();
-            pen.line((left, y).into(), (right, y).into());
-            pen
-        };
-        add(&mut element, path("crew-line", &level(ground)));
-        add(&mut element, path("crew-line", &level(ground - wire)));
-        let angle = stock.angle.radians();
-        let sign = stock.toward.sign();
-        let along = |by: f64| {
-            Point::new(
-                foot.x + sign * libm::cos(angle) * by,
-                foot.y - libm::sin(angle) * by,
-            )
-        };
-        let mut stem = Pen::default();
-        stem.line(foot, along(wire / libm::sin(angle).max(0.2) + 22.0));
-        add(&mut element, path("crew-stem", &stem));
-        // From the level to the stem, as the board stands.
-        let mut arc = Pen::default();
-        const STEPS: usize = 8;
-        let on_arc = |n: usize| {
-            let a = angle * n as f64 / STEPS as f64;
-            Point::new(
-                foot.x + sign * 46.0 * libm::cos(a),
-                foot.y - 46.0 * libm::sin(a),
-            )
-        };
-        for n in 0..STEPS {
-            arc.line(on_arc(n), on_arc(n + 1));
-        }
-        let under = ground + 12.0;
-        arc.line((left, under).into(), (foot.x, under).into())
-            .line((left, under - 5.0).into(), (left, under + 5.0).into())
-            .line((foot.x, under - 5.0).into(), (foot.x, under + 5.0).into());
-        add(&mut element, path("crew-line", &arc));
-        let wire_at = [(
-            "height",
-            Arg::Length(self.plan.found.trellis.cordon_height().f()),
-        )];
-        let beside = |key: &str, args: &[(&'static str, Arg)], x: f64, y: f64| {
-            at("crew-body", x, y, &words.text(key, args))
-        };
-        element.append(beside("planting-wire", &wire_at, left, ground - wire - 6.0));
-        let degrees = [("angle", Arg::Angle(stock.angle.degrees()))];
-        let off = if sign > 0.0 { 56.0 } else { -110.0 };
-        element.append(beside(
-            "planting-angle",
-            &degrees,
-            foot.x + off,
-            ground - 8.0,
-        ));
-        element.append(beside("planting-tape", &[], left, ground + 32.0));
-        Block {
-            element,
-            height: ground + 44.0,
-        }
-    }
-}
-
-/// Millimetres of wall in a pixel of the picture.
-const PICTURED: f64 = 7.0;
-
-fn side(toward: Toward) -> Arg {
-    Arg::Text(
-        match toward {
-            Toward::Left => "left",
-            Toward::Right => "right",
-        }
-        .into(),
-    )
 }
 
 /// Angle and side where all places are planted alike.

@@ -1,11 +1,12 @@
 //! Small drawings of single trees, as a crew's sheet has them.
 
-use crate::element::{group, text};
+use crate::element::{group, path, text};
 use crate::frame;
 use crate::measure::{self, Face};
-use crate::pen::num;
+use crate::pen::{Pen, num};
 use crate::strip::{extent, window};
 use crate::tree::{self, Options};
+use crate::wood::Wood;
 use crate::{Detail, work};
 use cordonry::arrange::Arrange;
 use cordonry::cover::Span;
@@ -14,12 +15,14 @@ use cordonry::row::{Moment, Row, Tree, TreeId};
 use cordonry::terms::Terms;
 use cordonry::work::{Work, apply_to_tree};
 use cordonry_words::Words;
+use kurbo::Point;
 use std::sync::Arc;
 use svg::node::Node;
 use svg::node::element::Element;
 
-/// Millimetres of wall in a pixel of the drawing.
+/// Millimetres of wall in a pixel of the drawing: where there is room, and at most.
 pub const SCALE: f64 = 13.0;
+pub const SMALLEST: f64 = 18.0;
 /// Room on its left, where its number may reach beyond its foot, and on its right, where side branches do: mm of wall.
 const BESIDE: (f64, f64) = (600.0, 260.0);
 /// Size of the numbers' letters, pixels: figures 3.5 mm high.
@@ -51,34 +54,147 @@ pub fn after(alone: &PosedRow, work: &[Work], moment: Moment, terms: &Terms) -> 
     PosedRow::new(row, alone.geometry())
 }
 
-/// How wide the drawing of the tree that stands alone in its row is, pixels.
-pub fn width(alone: &PosedRow) -> f64 {
-    let own = extent(&alone.posed()[0]);
-    (own.to - own.from + BESIDE.0 + BESIDE.1) / SCALE
+/// A tree to be drawn: by itself in a row, and the row that it is found in, of which its neighbours are drawn as far as they reach
+/// among its wood.
+#[derive(Clone, Copy)]
+pub struct Pictured<'a> {
+    pub alone: &'a PosedRow,
+    pub among: &'a PosedRow,
+    /// What is done on it, whose signs are drawn.
+    pub signs: &'a [Work],
+    pub moment: Moment,
+    pub terms: &'a Terms,
+    /// Whether its uprights bear their numbers.
+    pub numbers: bool,
+    pub words: &'a Words,
 }
 
-/// A drawing of the tree that stands alone in its row, at most `width` pixels wide, and how wide and high it is.
-pub fn picture(
-    alone: &PosedRow,
-    (signs, moment, terms): (&[Work], Moment, &Terms),
-    numbers: bool,
-    (width, tallest): (f64, f64),
-    words: &Words,
-) -> (Element, f64) {
-    let own = extent(&alone.posed()[0]);
-    let most = width * SCALE;
-    let from = own.from - BESIDE.0;
-    let to = (own.to + BESIDE.1).min(from + most);
-    let span = Span { from, to };
-    let top = tallest + OVER;
-    let high = top + UNDER;
-    let mut out = group("crew-picture");
-    let mut wall = window("wall", span, -top, high, 1.0 / SCALE, 0.0);
-    for part in parts(alone, span, (signs, moment, terms), numbers, SCALE, words) {
-        wall.append(part);
+impl Pictured<'_> {
+    /// The stretch that is drawn at so many mm in a pixel: its wood, what stands out from it, and its name under its foot.
+    fn span(&self, px: f64) -> Span {
+        let own = extent(&self.alone.posed()[0]);
+        let tree = &self.alone.trees[0];
+        let named = measure::width(&frame::tree_label(tree, true, self.words), FACE);
+        let half = (named / 2.0 + 2.0) * px;
+        let foot = tree.foot.f();
+        Span {
+            from: (own.from - BESIDE.0).min(foot - half),
+            to: (own.to + BESIDE.1).max(foot + half),
+        }
     }
-    out.append(wall);
-    (out, high / SCALE)
+
+    /// How wide it is at so many mm in a pixel, mm of wall.
+    pub fn wide(&self, px: f64) -> f64 {
+        self.span(px).length()
+    }
+
+    /// How high it reaches, mm of wall.
+    pub fn tallest(&self) -> f64 {
+        frame::top_of(self.alone, self.alone.geometry())
+    }
+
+    /// The drawing, at most `width` pixels wide, and how high it is: what is as tall as `tallest` has room.
+    pub fn drawn(&self, (width, tallest): (f64, f64), px: f64) -> (Element, f64) {
+        let mut span = self.span(px);
+        span.to = span.to.min(span.from + width * px);
+        let (top, high) = reach(tallest);
+        let mut out = group("crew-picture");
+        let mut wall = window("wall", span, -top, high, 1.0 / px, 0.0);
+        for part in self.parts(span, px) {
+            wall.append(part);
+        }
+        out.append(wall);
+        (out, high / px)
+    }
+
+    /// The same as markup, as large as a small screen has room for; it may be shown larger.
+    pub fn on_screen(&self) -> String {
+        let (top, high) = reach(self.tallest());
+        let px = (self.wide(SCALE) / SCREEN.0).max(high / SCREEN.1);
+        let span = self.span(px);
+        let mut out = format!(
+            "<svg class=\"wall\" aria-hidden=\"true\" style=\"--px:{px:.3}\" viewBox=\"{:.0} {:.0} {:.0} {high:.0}\">",
+            span.from,
+            -top,
+            span.length()
+        );
+        for part in self.parts(span, px) {
+            out += &part.to_string();
+        }
+        out + "</svg>"
+    }
+
+    /// All that is drawn within a stretch.
+    fn parts(&self, span: Span, px: f64) -> Vec<Element> {
+        let options = Options {
+            foliage: false,
+            px: Some(px),
+        };
+        let mut out = vec![frame::backdrop_element(self.alone, span)];
+        out.extend(self.neighbours(span, px));
+        let own = &self.alone.posed()[0];
+        out.push(tree::element(own, Detail::Full, options, &[]));
+        for sign in work::elements(self.alone, self.signs, self.moment, self.terms, options) {
+            let mut signs = group("work");
+            signs.append(sign);
+            out.push(signs);
+        }
+        out.push(frame::ground(span, 1.0 / px));
+        if self.numbers {
+            out.push(upright_numbers(self.alone, px));
+        }
+        out.push(frame::numbers(self.alone, span, 1.0 / px, self.words));
+        out
+    }
+
+    /// What stands of other trees among its wood, plain and with the tree's name: who counts leaves it out.
+    fn neighbours(&self, span: Span, px: f64) -> Vec<Element> {
+        let own = &self.alone.posed()[0];
+        let among = extent(own);
+        let within = |x: f64| x >= among.from && x <= among.to;
+        let mut out = Vec::new();
+        for other in self.among.posed() {
+            let tree = other.tree();
+            let woven = other.courses().iter().any(|c| within(c.base.x));
+            if !woven || tree.id == own.tree().id {
+                continue;
+            }
+            let mut pen = Pen::default();
+            for (shoot, course) in other.pairs().filter(|(_, c)| c.length >= 1.0) {
+                Wood::of(shoot, *course).outline(&mut pen);
+            }
+            out.extend(path("neighbour", &pen));
+            // On an upright, halfway up; else under its foot.
+            let mut uprights = other.uprights().iter().map(|at| other.courses()[*at]);
+            let upright = uprights.find(|c| within(c.base.x));
+            let foot = || Point::new(tree.foot.f(), -UNDER_GROUND * px);
+            let at = upright.map_or_else(foot, |c| c.point(c.length / 2.0));
+            let label = frame::tree_label(tree, true, self.words);
+            let half = (measure::width(&label, measure::TEXT) / 2.0 + 2.0) * px;
+            let x = at.x.min(span.to - half).max(span.from + half);
+            out.push(text(
+                "text",
+                &[
+                    ("class", "neighbour-name"),
+                    ("x", &num(x)),
+                    ("y", &num(-at.y)),
+                ],
+                &label,
+            ));
+        }
+        out
+    }
+}
+
+/// Up to where is drawn what is so tall, and how much that is with what lies under the ground, mm of wall.
+fn reach(tallest: f64) -> (f64, f64) {
+    let top = tallest + OVER;
+    (top, top + UNDER)
+}
+
+/// How high the drawing of what is so tall is, mm of wall.
+pub fn high(tallest: f64) -> f64 {
+    reach(tallest).1
 }
 
 /// The numbers of its uprights under the wire, large enough for a field: where one line crowds them, on two by turns.
@@ -111,6 +227,8 @@ fn upright_numbers(alone: &PosedRow, px: f64) -> Element {
     out
 }
 
+/// How far under the ground a neighbour's name stands, pixels.
+const UNDER_GROUND: f64 = 26.0;
 /// How far under the wire the numbers stand, mm of wall: clear of the laid wood.
 const UNDER_WIRE: f64 = 25.0;
 const FACE: Face = Face {
@@ -118,54 +236,5 @@ const FACE: Face = Face {
     strong: true,
 };
 
-/// All that is drawn of it, at so many mm of wall in a pixel.
-fn parts(
-    alone: &PosedRow,
-    span: Span,
-    (signs, moment, terms): (&[Work], Moment, &Terms),
-    numbers: bool,
-    px: f64,
-    words: &Words,
-) -> Vec<Element> {
-    let options = Options {
-        foliage: false,
-        px: Some(px),
-    };
-    let mut out = vec![
-        frame::backdrop_element(alone, span),
-        tree::element(&alone.posed()[0], Detail::Full, options, &[]),
-    ];
-    for sign in work::elements(alone, signs, moment, terms, options) {
-        let mut signs = group("work");
-        signs.append(sign);
-        out.push(signs);
-    }
-    out.push(frame::ground(span, 1.0 / px));
-    if numbers {
-        out.push(upright_numbers(alone, px));
-    }
-    out.push(frame::numbers(alone, span, 1.0 / px, words));
-    out
-}
-
 /// How wide and high the drawing is on a small screen, pixels.
 const SCREEN: (f64, f64) = (340.0, 330.0);
-
-/// The same as markup, as large as a small screen has room for; it may be shown larger.
-pub fn on_screen(alone: &PosedRow, signs: (&[Work], Moment, &Terms), words: &Words) -> String {
-    let own = extent(&alone.posed()[0]);
-    let (from, to) = (own.from - BESIDE.0, own.to + BESIDE.1);
-    let span = Span { from, to };
-    let top = frame::top_of(alone, alone.geometry()) + OVER;
-    let high = top + UNDER;
-    let px = (span.length() / SCREEN.0).max(high / SCREEN.1);
-    let mut out = format!(
-        "<svg class=\"wall\" aria-hidden=\"true\" style=\"--px:{px:.3}\" viewBox=\"{from:.0} {:.0} {:.0} {high:.0}\">",
-        -top,
-        span.length()
-    );
-    for part in parts(alone, span, signs, true, px, words) {
-        out += &part.to_string();
-    }
-    out + "</svg>"
-}

@@ -55,6 +55,23 @@ crew-each = On each: { $work }
 crew-how = Numbers are counted from the trunk along the wire, uprights and stubs in one, where wood goes both ways on each side by itself. A stub counts as one with all that grows from it; the cordon’s own slanting end is no upright. Count all of a tree before the first cut. Behind the number stand the distance from the tree’s foot along the row and the thickness at the base.
 crew-bays = Bay 4 lies between post 4 and post 5, counted from the row’s beginning; trees are counted anew in each bay.
 crew-measured = What stays is measured along the shoot, on its upper side, from where it leaves the wood that it grows from.
+crew-laterals = In brackets behind the number stands how many laterals to look for on that upright. All of them come off, from its base to its tip; the upright itself stays whole. Thickness is estimated from length, and nobody recorded at what height each of them stands.
+crew-laterals-of = { $piece } ({ $count })
+crew-laterals-all = { $count ->
+    [one] One lateral
+   *[other] { $count } laterals
+} in all{ $measured ->
+    [yes] , some { $length } long and { $thick } thick
+   *[no] , not measured
+}, from { $low } to { $high } above the ground.
+crew-cut = Behind each number stand two lengths: what comes off, measured down from the tip, and how high above the ground that cut is. The first is taken with a stick, the second is to check it by. Where they differ by more than a hand: tape the tree, leave it, call.
+crew-cut-of = { $piece }: { $off }, at { $height }
+crew-plant = foot at { $foot } on the tape; { $angle } from the ground, leaning to the { $side ->
+    [left] left
+   *[right] right
+}; stock of { $length }
+crew-along = Two lengths lead to each bud: “along” is measured on the wood itself and its bend, from where it begins (a leader that is the tree’s own stem begins at the ground); the one behind the dot is measured level along the row, from the tree’s foot.
+crew-notch = Notch beyond the bud, on the side of the wood’s end and a finger’s width from it: through the bark just into the wood, a third of the way around, as wide as the blade is thick (from memory). The bud itself stays whole.
 crew-stroke = { $job ->
     [stub] Of the two strokes the outer one, farther from the cordon, is the cut; what is dashed comes off.
    *[other] The stroke is the cut; what is dashed beyond it comes off.
@@ -244,7 +261,7 @@ order-wire = Thickness of the wire
 order-source-memory = from memory
 order-source-memory-judged = judged, within reported crops
 order-prices = Prices, if you want a sum
-order-prices-what = Each as you buy it, in whatever currency. They stay on this sheet and are kept nowhere.
+order-prices-what = Each as you buy it, in whatever currency. They are kept on this device, for all rows, and stand in no plan.
 order-currency = Currency
 order-price = { $item ->
     [tree] A tree
@@ -308,6 +325,7 @@ delivered-not-planted = The row is not just planted: the record is not touched.
 delivered-taken = The record holds the trees as they were delivered.
 planting-file = planting
 planting-print = Print the planting sheet
+planting-save = Save the planting sheet as a table (.csv)
 planting-title = Planting sheet
 planting-how = Hold the tape along the row so that the first tree’s foot comes at { $first }{ $posts ->
     [yes] {" "}and the first post stands at { $post }

@@ -55,6 +55,23 @@ crew-each = En cada una: { $work }
 crew-how = Los números se cuentan desde el tronco a lo largo del alambre, verticales y tocones juntos; si la madera va a ambos lados, cada lado aparte. Un tocón cuenta como uno con todo lo que brota de él; la punta inclinada del cordón no es una vertical. Contar todo el árbol antes del primer corte. Detrás del número están la distancia desde el pie del árbol a lo largo de la hilera y el grosor en la base.
 crew-bays = El vano 4 está entre el poste 4 y el poste 5, contados desde el comienzo de la hilera; en cada vano los árboles se cuentan de nuevo, y entre paréntesis va el número en toda la hilera.
 crew-measured = Lo que queda se mide a lo largo del brote, por su lado de arriba, desde donde sale de la madera de la que crece.
+crew-laterals = Entre paréntesis detrás del número está cuántos laterales buscar en esa vertical. Se quitan todos, desde su base hasta su punta; la vertical misma queda entera. El grosor se estima por el largo, y nadie anotó a qué altura está cada uno.
+crew-laterals-of = { $piece } ({ $count })
+crew-laterals-all = { $count ->
+    [one] Un lateral
+   *[other] { $count } laterales
+} en total{ $measured ->
+    [yes] , de unos { $length } de largo y { $thick } de grosor
+   *[no] , sin medir
+}, entre { $low } y { $high } sobre el suelo.
+crew-cut = Detrás de cada número hay dos medidas: lo que se quita, medido hacia abajo desde la punta, y a qué altura sobre el suelo queda ese corte. La primera se toma con una vara, la segunda es para comprobarla. Si difieren más de un palmo: marcar el árbol con cinta, dejarlo, avisar.
+crew-cut-of = { $piece }: { $off }, a { $height }
+crew-plant = pie en { $foot } de la cinta; { $angle } desde el suelo, hacia la { $side ->
+    [left] izquierda
+   *[right] derecha
+}; planta de { $length }
+crew-along = A cada yema llevan dos medidas: “a lo largo” se mide sobre la madera misma y su curva, desde donde empieza (una guía que es el mismo tronco del árbol empieza en el suelo); la que va detrás del punto se mide a nivel a lo largo de la hilera, desde el pie del árbol.
+crew-notch = Entallar más allá de la yema, por el lado de la punta de la madera y a un dedo de ella: atravesar la corteza hasta tocar la madera, un tercio de la vuelta, tan ancho como el filo es grueso (de memoria). La yema misma queda entera.
 crew-stroke = { $job ->
     [stub] De las dos rayas, la de afuera, la más lejana del cordón, es el corte; lo punteado se quita.
    *[other] La raya es el corte; lo punteado más allá se quita.
@@ -244,7 +261,7 @@ order-wire = Grosor del alambre
 order-source-memory = de memoria
 order-source-memory-judged = estimado, dentro de cosechas informadas
 order-prices = Precios, si se quiere una suma
-order-prices-what = Cada uno como se compra, en cualquier moneda. Quedan en esta hoja y no se guardan.
+order-prices-what = Cada uno como se compra, en cualquier moneda. Se guardan en este dispositivo, para todas las hileras, y no van en ningún plan.
 order-currency = Moneda
 order-price = { $item ->
     [tree] Un árbol
@@ -308,6 +325,7 @@ delivered-not-planted = La hilera no está recién plantada: el registro no se t
 delivered-taken = El registro tiene los árboles como se recibieron.
 planting-file = plantacion
 planting-print = Imprimir la hoja de plantación
+planting-save = Guardar la hoja de plantación como tabla (.csv)
 planting-title = Hoja de plantación
 planting-how = Poner la cinta a lo largo de la hilera de modo que el pie del primer árbol quede a { $first }{ $posts ->
     [yes] {" "}y el primer poste a { $post }

@@ -14,6 +14,8 @@ pub const HEAD: &str = "cordonry.head";
 pub const PAPER: &str = "cordonry.paper";
 /// What the wood is coloured by.
 pub const COLOUR_BY: &str = "cordonry.colour-by";
+/// What prices were typed for an order.
+pub const PRICES: &str = "cordonry.prices";
 const WALK: &str = "cordonry.walk";
 const WALKING: &str = "cordonry.walking";
 

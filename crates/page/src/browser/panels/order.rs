@@ -9,6 +9,7 @@ use crate::browser::controls::dialog::Dialog;
 use crate::browser::controls::field::{Apply, ValueField};
 use crate::browser::device::files::give;
 use crate::browser::device::pdf::Drawn;
+use crate::browser::device::settings;
 use crate::browser::dom;
 use crate::browser::parts::{part, shown};
 use crate::document::Edit;
@@ -88,11 +89,12 @@ struct Sheet {
 impl Sheet {
     fn new(app: App, code: &str) -> Self {
         let ask = RwSignal::new(Ask::default());
+        let (prices, currency) = kept_prices();
         Self {
             app,
             ask,
-            prices: RwSignal::new(Prices::default()),
-            currency: RwSignal::new(String::new()),
+            prices: RwSignal::new(prices),
+            currency: RwSignal::new(currency),
             needs: Memo::new(move |_| {
                 let ask = ask.get();
                 app.read(|d| needs(d.plan(), d.look().scheme, &ask))
@@ -137,11 +139,7 @@ impl Sheet {
         };
         let paper = app.paper.get_untracked();
         Ok(untrack(|| {
-            self.delivery.with(|delivery| {
-                let laid = delivery.as_ref().map(|d| Laid {
-                    trees: &d.trees,
-                    placed: &d.placed,
-                });
+            self.laid_out(|laid| {
                 self.order(&words, |order| match what {
                     Printed::Order => order.sheets(paper),
                     Printed::Planting => order.planting(laid, paper),
@@ -177,10 +175,37 @@ impl Sheet {
         })
     }
 
-    fn save(self) {
-        let table = untrack(|| self.told(|o| o.table()));
-        let ending = format!("{}.csv", self.app.t("order-table-name"));
+    fn save(self, what: Printed) {
+        let (name, table) = match what {
+            Printed::Order => ("order-table-name", untrack(|| self.told(|o| o.table()))),
+            Printed::Planting => {
+                let table = |laid: Option<Laid<'_>>| self.told(|o| o.planting_table(laid));
+                ("planting-file", untrack(|| self.laid_out(table)))
+            }
+        };
+        let ending = format!("{}.csv", self.app.t(name));
         give(self.app, &ending, "text/csv", table);
+    }
+
+    /// Keeps the prices on the device: they are whoever buys', not the row's.
+    fn keep(self) {
+        let of = |item: Item| {
+            let price = self.prices.with_untracked(|p| p.of(item))?;
+            Some(format!("{}={price}\n", item.name()))
+        };
+        let lines: String = Item::ALL.into_iter().filter_map(of).collect();
+        let currency = self.currency.get_untracked();
+        settings::keep(settings::PRICES, &format!("{lines}{CURRENCY}={currency}"));
+    }
+
+    /// Something of the delivered trees as they are laid out, where they are.
+    fn laid_out<T>(self, f: impl FnOnce(Option<Laid<'_>>) -> T) -> T {
+        self.delivery.with(|delivery| {
+            f(delivery.as_ref().map(|d| Laid {
+                trees: &d.trees,
+                placed: &d.placed,
+            }))
+        })
     }
 
     /// What is asked beside the plan, each with its range and the way back.
@@ -254,6 +279,7 @@ impl Sheet {
                 let price = price.map(|p| within(Quantity::Number, Prices::RANGE, p));
                 let price = price.transpose()?;
                 self.prices.update(|p| p.set(item, price));
+                self.keep();
                 Ok(())
             });
             let value = Signal::derive(move || self.prices.with(|p| p.of(item)));
@@ -271,7 +297,11 @@ impl Sheet {
                         maxlength="12"
                         autocomplete="off"
                         data-field="currency"
-                        on:input=move |e| self.currency.set(event_target_value(&e))
+                        prop:value=move || self.currency.get()
+                        on:input=move |e| {
+                            self.currency.set(event_target_value(&e));
+                            self.keep();
+                        }
                     />
                 </label>
             </details>
@@ -502,7 +532,8 @@ impl Sheet {
                         <PaperChoice app/>
                         {does("order-print", Printed::Order)}
                         {does("planting-print", Printed::Planting)}
-                        <button data-act="order-save" on:click=move |_| self.save()>{app.t("order-save")}</button>
+                        <button data-act="order-save" on:click=move |_| self.save(Printed::Order)>{app.t("order-save")}</button>
+                        <button data-act="planting-save" on:click=move |_| self.save(Printed::Planting)>{app.t("planting-save")}</button>
                     </p>
                     <div class="limits"><ul>{self.asks()}</ul></div>
                     {self.listed()}
@@ -516,6 +547,24 @@ impl Sheet {
         }
         .into_any()
     }
+}
+
+/// What the currency stands behind where prices are kept.
+const CURRENCY: &str = "currency";
+
+/// The prices that the device keeps, and what they are in; what is none any more is left out.
+fn kept_prices() -> (Prices, String) {
+    let (mut prices, mut currency) = (Prices::default(), String::new());
+    let kept = settings::kept(settings::PRICES).unwrap_or_default();
+    for (name, value) in kept.lines().filter_map(|line| line.split_once('=')) {
+        let price = value.parse().ok().filter(|p| range::has(Prices::RANGE, *p));
+        match Item::ALL.into_iter().find(|item| item.name() == name) {
+            Some(item) => prices.set(item, price),
+            None if name == CURRENCY => currency = value.into(),
+            None => {}
+        }
+    }
+    (prices, currency)
 }
 
 /// A value in its range, or why it is none.
