@@ -222,6 +222,12 @@ fn advise(
                     ("crop", Arg::Number(*crop, 1)),
                 ];
                 let _ = writeln!(told.lines, "    {}", words.text("advice-winter", &args));
+                if !stubs.is_empty() {
+                    let winter = Moment::dormant(*leaf);
+                    let at = Replayer::default().at(&made.plan, 0, winter, Phase::After)?;
+                    let on = subjects_line(stubs, &at.row, words);
+                    let _ = writeln!(told.lines, "        {on}");
+                }
             }
             let winters = made.winters.iter().zip(&made.crop);
             let winters = winters.map(|((leaf, stubs), (rule, crop))| {
@@ -287,6 +293,8 @@ fn drafted(
         ("after", Arg::Number(gain.after.crop, 1)),
         ("low", Arg::Number(gain.crop.0, 1)),
         ("high", Arg::Number(gain.crop.1, 1)),
+        ("next", Arg::Number(gain.before.coming, 1)),
+        ("nextwith", Arg::Number(gain.after.coming, 1)),
         ("filled", Arg::Share(gain.after.fill)),
         ("was", Arg::Share(gain.before.fill)),
         ("age", Arg::Count(gain.after.oldest.into())),
@@ -399,7 +407,8 @@ fn why(piece: &Piece, words: &Words) -> String {
 fn gain_json(gain: &Gain) -> Value {
     let brought = |b: &cordonry::advise::Brought| {
         json!({
-            "crop_t_per_ha": rounded(b.crop, 1e4), "cordon_fill_share": rounded(b.fill, 1e6),
+            "crop_t_per_ha": rounded(b.crop, 1e4), "coming_crop_t_per_ha": rounded(b.coming, 1e4),
+            "cordon_fill_share": rounded(b.fill, 1e6),
             "upright_spacing_cv": rounded(b.spacing, 1e6), "light_share": rounded(b.light, 1e6), "uprights": b.uprights,
             "wood_age_max": b.oldest,
         })

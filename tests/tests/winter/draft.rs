@@ -10,7 +10,7 @@ use cordonry::file::{read_plan, write_plan};
 use cordonry::forecast::{Forecast, kept_young_from};
 use cordonry::fruit::LEAF_OF_A_FRUIT;
 use cordonry::plan::{History, Moment, Phase, Plan, Replayed, Replayer, Window, Years};
-use cordonry::row::{Kind, Limit, ShootId};
+use cordonry::row::{Kind, Limit, Role, Shoot, ShootId, Tree};
 use cordonry::work::Work;
 use std::collections::BTreeSet;
 
@@ -34,6 +34,54 @@ fn of_two_that_crowd_each_other_one_stays() {
     let uprights = |plan: &Plan| at(plan, moment).row.posed()[0].uprights().len();
     assert_eq!(uprights(&plan), 2);
     assert_eq!(uprights(&made.plan), 1, "{:?}", made.pieces);
+}
+
+/// A tree in its fifth leaf, never renewed, whose eight uprights stand 110 mm apart.
+const CROWDED: &str = "coming leaf,5\nrow from,0 m\nrow to,1.5 m\nwire,0.50 m,plastic\nwire,1.50 m,bare\nwire,2.50 m,bare\nwall height,2.50 m\n\
+lengths,by season\nlast growth tipped,no\n\
+tree,place (m),kind,parent,length (m),diameter (mm),side,pose,season,laterals,note\n\
+1,0.0,leader,,1.45 + 0.25 + 0.10,42,right,45,0,,\n\
+1,0.58,upright,,0.70 + 0.55 + 0.40,17,,,2,,\n1,0.69,upright,,0.70 + 0.55 + 0.40 + 0.30,25,,,1,,\n\
+1,0.80,upright,,0.70 + 0.55,9,,,3,,\n1,0.91,upright,,0.70 + 0.55 + 0.40 + 0.30,20,,,1,,\n\
+1,1.02,upright,,0.70,8,,,4,,\n1,1.13,upright,,0.70 + 0.55 + 0.40 + 0.30,22,,,1,,\n\
+1,1.24,upright,,0.70 + 0.55 + 0.40 + 0.30,29,,,1,,\n1,1.35,upright,,0.70 + 0.55 + 0.40 + 0.30,12,,,1,,\n";
+
+/// Of every tree its number, how many uprights and stubs it has in a winter, how many of them a draft takes off, and how many it
+/// stubs.
+fn cut_of_each(
+    before: &Replayed,
+    after: &Replayed,
+    made: &Draft,
+) -> Vec<(u32, usize, usize, usize)> {
+    let of_wall = |t: &Tree, s: &Shoot| matches!(t.role(s), Role::Upright | Role::Stub);
+    let each = before.row.posed().iter().map(|posed| {
+        let tree = posed.tree();
+        let is = after.row.of_tree(tree.id).map(|p| p.tree());
+        let spare = tree.spare_returns(&before.targets);
+        let own = tree
+            .shoots
+            .iter()
+            .filter(|s| of_wall(tree, s) && !spare.contains(&s.id));
+        let gone = own
+            .clone()
+            .filter(|s| is.is_none_or(|t| t.shoot(s.id).is_none()));
+        let stub = |w: &&Work| matches!(w, Work::Stub { tree: t, .. } if *t == tree.id);
+        let stubs = made.pieces.iter().flat_map(|p| &p.work).filter(stub);
+        (tree.id.0, own.clone().count(), gone.count(), stubs.count())
+    });
+    each.collect()
+}
+
+#[test]
+fn what_is_thinned_out_counts_in_the_share_of_the_winter() {
+    let plan = Plan::new("crowded", cordonry_fixture::table(CROWDED));
+    let moment = plan.start();
+    let made = draft(&plan, 0, moment).expect("a draft");
+    let all = cut_of_each(&at(&plan, moment), &at(&made.plan, moment), &made);
+    let (_, uprights, gone, stubs) = all[0];
+    assert_eq!(uprights, 8);
+    assert!(gone >= 3, "{:?}", made.pieces);
+    assert_eq!(stubs, 0, "{gone} taken off: {:?}", made.pieces);
 }
 
 /// What does not hold of a draft.
@@ -79,6 +127,26 @@ fn broken(plan: &Plan, moment: Moment, made: &Draft) -> Vec<String> {
             });
             hold(twice.is_none(), format!("both go of {:?}", f.subjects));
         }
+    }
+    // No more than a third of a tree comes off and is stubbed in one winter, where it is stubbed at all, unless something else is the
+    // worse without the stubs.
+    for (tree, uprights, gone, stubs) in cut_of_each(&before, &after, made) {
+        let needed = || {
+            let of = |w: &Work| matches!(w, Work::Stub { tree: t, .. } if t.0 == tree);
+            let without = made.plan.without_work(0, moment, of).expect("a scheme");
+            let left = found(&without, &at(&without, moment), false);
+            let done = found(&made.plan, &after, false);
+            let same = |a: &Finding, b: &Finding| a.rule == b.rule && a.subjects == b.subjects;
+            let own = ["renewal-due", "wood-too-old", "laterals-due"];
+            let mut new = left
+                .iter()
+                .filter(|f| !own.contains(&f.rule) && !f.subjects.is_empty());
+            new.any(|f| !done.iter().any(|d| same(d, f)))
+        };
+        hold(
+            stubs == 0 || gone + stubs <= uprights.div_ceil(3) || needed(),
+            format!("tree {tree}: {stubs} stubs and {gone} taken off, of {uprights}"),
+        );
     }
     // Every piece's work is in the plan, and nothing else beside what was there.
     let planned = plan.with_planned(0, moment).expect("a first scheme");

@@ -3,11 +3,12 @@
 use super::{Choosing, Draft, Next, Piece, Weights, Why, fill, stand, uprights, windows};
 use crate::arrange::{Arrange, Gather};
 use crate::check::{
-    Context, Finding, Severity, Stage, bent_too_tight, harmed, is_left, survey, together,
+    Context, Finding, Severity, Stage, bent_too_tight, cut_too_much, harmed, is_left, survey,
+    together,
 };
 use crate::plan::{Phase, Plan, Replayed, Replayer, Schedule};
 use crate::refusal::Refusal;
-use crate::row::{Moment, TreeId};
+use crate::row::{Moment, TreeId, Window};
 use crate::sorted::{Map, Set};
 use crate::work::{Subject, Work};
 
@@ -52,6 +53,7 @@ pub fn draft_by(
         }
         job.young()?;
         job.rounds()?;
+        job.spare()?;
         return Ok(job.end(Vec::new()));
     }
     let row = job.replayer.at(plan, scheme, moment, Phase::Before)?.row;
@@ -67,6 +69,7 @@ pub fn draft_by(
         // What is judged tree by tree gives way to what the row asks for, unless the row is the worse for it.
         job.plan = whole.without_work(scheme, moment, stand::is_blind)?;
         job.rounds()?;
+        job.spare()?;
         let now = job.at(&job.plan.clone())?;
         if harmed(&Context::of(&start), &Context::of(&now)).is_empty() {
             return Ok(job.end(instead));
@@ -74,6 +77,7 @@ pub fn draft_by(
         (job.plan, job.pieces) = (whole, pieces);
     }
     job.rounds()?;
+    job.spare()?;
     Ok(job.end(Vec::new()))
 }
 
@@ -198,6 +202,43 @@ impl Job {
                 (false, false) => refused.extend(not),
                 (false, true) if until + 1 < UNTIL.len() => until += 1,
                 (false, true) => break,
+            }
+        }
+        Ok(())
+    }
+
+    /// Takes back the last stubs of trees of which more than a third would go, since it was known only after them what else has to: where
+    /// that harms nothing.
+    fn spare(&mut self) -> Result<(), Refusal> {
+        if self.moment.window != Window::Dormant {
+            return Ok(());
+        }
+        let start = self.at(&self.plan.clone())?;
+        let mut over = cut_too_much(&Context::of(&start));
+        while !over.is_empty() {
+            let mut back: Vec<Work> = Vec::new();
+            for (tree, many) in &over {
+                let own = self.pieces.iter().rev().flat_map(|p| p.work.iter().rev());
+                let own = own.filter(|w| stand::is_blind(w) && w.tree() == Some(*tree));
+                back.extend(own.take(*many).cloned());
+            }
+            let goes = |w: &Work| back.contains(w);
+            let next = self.plan.without_work(self.scheme, self.moment, goes)?;
+            let was = (std::mem::replace(&mut self.plan, next), self.pieces.clone());
+            // What stands again has its other work to be done.
+            self.rounds()?;
+            let harmed = harmed(
+                &Context::of(&start),
+                &Context::of(&self.at(&self.plan.clone())?),
+            );
+            if harmed.is_empty() {
+                break;
+            }
+            (self.plan, self.pieces) = was;
+            let were = over.len();
+            over.retain(|(tree, _)| !harmed.contains(tree));
+            if over.len() == were {
+                break;
             }
         }
         Ok(())

@@ -111,9 +111,24 @@ impl Piece {
         self.work.iter().filter_map(Work::tree)
     }
 
-    /// The kind of its first work, by which pieces are taken together.
+    /// The work for whose sake the rest of it is: what is laid or planted, before the cuts that make room for it. By its kind pieces are
+    /// taken together.
+    pub fn main(&self) -> Option<&Work> {
+        let aim = |w: &&Work| {
+            matches!(
+                w,
+                Work::Lay { .. }
+                    | Work::Plant { .. }
+                    | Work::ReplaceTree { .. }
+                    | Work::RemoveTree { .. }
+            )
+        };
+        self.work.iter().find(aim).or(self.work.first())
+    }
+
+    /// The kind of that work.
     pub fn kind(&self) -> &'static str {
-        self.work.first().map_or("", Work::kind)
+        self.main().map_or("", Work::kind)
     }
 }
 

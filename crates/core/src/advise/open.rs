@@ -2,7 +2,10 @@
 
 use super::{Draft, windows};
 use crate::arrange::Gather;
-use crate::check::{Context, Finding, Matter, Severity, matters, survey, tips_due, tried};
+use crate::check::{
+    Context, Finding, Matter, Remedy, Severity, matters, mended, survey, take_offers, tips_due,
+    tried,
+};
 use crate::plan::{Phase, Plan, Replayer};
 use crate::refusal::Refusal;
 use crate::row::TreeId;
@@ -23,6 +26,8 @@ pub enum Stuck {
     OtherTime,
     /// All that was tried makes something graver, or nothing better.
     Graver,
+    /// It would take away work that is planned there already.
+    Planned,
     /// It could be done, but costs more than it brings, seen along the row.
     Weighed,
 }
@@ -34,6 +39,7 @@ impl Stuck {
             Self::None => "stuck-none",
             Self::OtherTime => "stuck-other-time",
             Self::Graver => "stuck-graver",
+            Self::Planned => "stuck-held",
             Self::Weighed => "stuck-weighed",
         }
     }
@@ -68,6 +74,22 @@ impl Draft {
         Ok(was.iter().filter(gone).count())
     }
 
+    /// Whether a remedy takes away work of its trees that was planned before the draft.
+    fn undoes_planned(&self, remedy: &Remedy) -> bool {
+        let on = |plan: &Plan, tree| -> Vec<Work> {
+            let scheme = plan.schemes.get(self.scheme);
+            scheme.map_or(Vec::new(), |s| s.work_on(self.moment, tree).to_vec())
+        };
+        let Ok(next) = mended(&self.plan, self.scheme, self.moment, &[remedy]) else {
+            return false;
+        };
+        let own = |w: &Work| self.pieces.iter().any(|p| p.work.contains(w));
+        remedy.work.iter().any(|work| {
+            let (was, is) = (on(&self.plan, work.tree()), on(&next, work.tree()));
+            was.iter().any(|w| !own(w) && !is.contains(w))
+        })
+    }
+
     /// What stays open once all of it is taken: of its matters the gravest few.
     ///
     /// # Errors
@@ -94,8 +116,13 @@ impl Draft {
                 return Stuck::OtherTime;
             }
             let offers = tried(&self.plan, self.scheme, &at, &own);
-            match offers.iter().all(Vec::is_empty) {
-                true => Stuck::Graver,
+            let offered: Vec<Finding> = take_offers(own, &offers);
+            let mut remedies = offered.iter().flat_map(|f| &f.remedies).peekable();
+            if remedies.peek().is_none() {
+                return Stuck::Graver;
+            }
+            match remedies.all(|r| self.undoes_planned(r)) {
+                true => Stuck::Planned,
                 false => Stuck::Weighed,
             }
         };

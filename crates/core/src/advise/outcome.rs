@@ -73,6 +73,8 @@ pub struct Brought {
     pub crop: f64,
     /// The same on the whole row, kg.
     pub kg: f64,
+    /// Crop of the first of them alone, the coming harvest, t/ha.
+    pub coming: f64,
     /// Share of the cordon that is filled at the end of the last, 0 to 1.
     pub fill: f64,
     /// Uprights then.
@@ -119,6 +121,15 @@ impl Gain {
                 return Ok(gain);
             }
         }
+    }
+
+    /// The coming harvest of the whole row, kg: without and with it.
+    pub fn coming_kg(&self) -> (f64, f64) {
+        let of = |b: Brought| match b.crop > 0.0 {
+            true => b.coming * b.kg / b.crop,
+            false => 0.0,
+        };
+        (of(self.before), of(self.after))
     }
 
     /// The difference of the crops of the whole row, kg: as it is told, and between what it lies.
@@ -193,11 +204,13 @@ impl GainDraws {
         let foliage = Foliage::new(&at.row, &at.terms, &at.targets, 1.0);
         let season = Period::growing_season(foliage.around().site.latitude_deg);
         let end = all.last();
+        let first = all.iter().find(|l| l.leaf == self.leaf);
         let later = all.iter().filter(|l| l.leaf > self.leaf);
         let ages = later.map(|l| l.wood_age_max);
         Ok(Brought {
             crop,
             kg,
+            coming: first.map_or(0.0, |l| l.crop_t_per_ha),
             fill: end.map_or(0.0, |l| l.cordon_fill_share),
             uprights: end.map_or(0, |l| l.uprights),
             oldest: ages.max().or(end.map(|l| l.wood_age_max)).unwrap_or(0),

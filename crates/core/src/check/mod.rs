@@ -53,6 +53,7 @@ pub use light_cost::{LightCost, tell_costs};
 pub use light_renewal::is_dark as renewal_zone_is_dark;
 pub use matter::{Cause, Matter, Size, is_left, matters, open as open_findings};
 pub use mend::mended;
+pub use renewal::cut_too_much;
 pub use stage::Stage;
 pub use tipping_due::tips_due;
 pub use trial::{Offered, offered, take as take_offers, tried};

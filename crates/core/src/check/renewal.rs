@@ -6,11 +6,11 @@ use super::near::{MARGIN, Near};
 use super::placed::{FEWEST, median_thickness, over_vigorous, this_winter};
 use super::seen::{Due, Seen, SeenTree, distance, over, under};
 use super::uprights_count::too_few;
-use super::{Finding, Part, Remedy, Severity};
+use super::{Context, Finding, Part, Remedy, Severity};
 use crate::arrange::Arrange;
 use crate::cover::Span;
 use crate::renewal::Upright;
-use crate::row::{Kind, Limit, Role, Shoot, ShootId};
+use crate::row::{Kind, Limit, Role, Shoot, ShootId, TreeId};
 use crate::said::Arg;
 use crate::units::Mm;
 use crate::work::Work;
@@ -59,10 +59,12 @@ impl Due {
             .collect();
         wood.arrange_by(|a, b| a.0.total_cmp(&b.0));
         let wood: Vec<_> = wood.into_iter().map(|(_, s, u)| (s, u)).collect();
-        let uprights: Vec<Upright> = wood.iter().map(|(_, u)| *u).collect();
+        let mut uprights: Vec<Upright> = wood.iter().map(|(_, u)| *u).collect();
         let stand = seen.uprights().filter(|(s, _)| !seen.is_spare(s.id));
         let stubbed = uprights.iter().filter(|u| u.stubbed);
         let few = too_few(c, seen, stand.count() + stubbed.count());
+        // What is taken off whole this winter is of its share too: behind the others, for none of it is cut again.
+        uprights.extend(gone(c, seen));
         let own = c.places_of(tree).iter();
         let place = |s: ShootId| own.clone().copied().find(|p| c.places[*p].shoot == s);
         let at: Vec<Option<usize>> = wood.iter().map(|(s, _)| place(*s)).collect();
@@ -78,7 +80,12 @@ impl Due {
         for p in winter.cut.iter().filter_map(|i| at[*i]) {
             holes.cut[p] = true;
         }
-        Some(Self { wood, winter, few })
+        Some(Self {
+            gone: uprights.len() - wood.len(),
+            wood,
+            winter,
+            few,
+        })
     }
 
     /// The uprights that are yet to be cut this winter, the first to go first.
@@ -128,9 +135,49 @@ impl Due {
         left.any(|i| waits(&self.wood[i].1))
     }
 
+    /// Whether any that stands is older than that.
+    fn is_over(&self, age_limit: u8) -> bool {
+        let mut standing = self.wood.iter().map(|(_, u)| u).filter(|u| !u.stubbed);
+        standing.any(|u| u.age > age_limit)
+    }
+
     fn stubbed(&self) -> usize {
         self.wood.iter().filter(|(_, u)| u.stubbed).count()
     }
+}
+
+/// The uprights that the moment's work takes off a tree, as of its renewal.
+fn gone(c: &Seen<'_>, seen: &SeenTree<'_>) -> Vec<Upright> {
+    let found = seen.found();
+    let stays = |s: &Shoot| seen.tree.index(s.id).is_some();
+    let mut spare = None;
+    let mut is_spare = |s: &Shoot| {
+        let all = spare.get_or_insert_with(|| found.spare_returns(c.targets));
+        all.contains(&s.id)
+    };
+    let all = found.shoots.iter().filter(|s| {
+        !stays(s) && s.kind() == Kind::Upright && found.role(s) == Role::Upright && !is_spare(s)
+    });
+    let taken = |s: &Shoot| Upright {
+        age: age(c, s),
+        size: s.diameter + s.length() * 1e-6,
+        cut: None,
+        stubbed: true,
+        spared: true,
+    };
+    all.map(taken).collect()
+}
+
+/// The trees of which more than a third comes off or is stubbed this winter, each with how many stubs it would have to have less.
+pub fn cut_too_much(context: &Context<'_>) -> Vec<(TreeId, usize)> {
+    let c = &Seen::to_judge(context);
+    let too_many = |seen: &SeenTree<'_>| {
+        let due = c.due(seen)?;
+        let (stubs, all) = (due.stubbed(), due.wood.len() + due.gone);
+        let over = (stubs + due.gone).saturating_sub(all.div_ceil(3));
+        (over.min(stubs) > 0).then(|| (seen.tree.id, over.min(stubs)))
+    };
+    c.trees.iter().filter_map(too_many).collect()
 }
 
 /// Where the wall has holes, or will have them once what is chosen is cut.
@@ -270,6 +317,8 @@ pub(super) fn find_due(c: &Seen<'_>) -> Vec<Finding> {
                     ("why", Arg::Text(reason(c, first).into())),
                     ("spares", Arg::yes(due.spares(limit))),
                     ("raised", Arg::yes(due.winter.count > due.winter.carried)),
+                    ("over", Arg::yes(due.is_over(limit))),
+                    ("gone", Arg::Count(due.gone as i64)),
                     ("limit", Arg::Count(limit.into())),
                     ("late", Arg::yes(due.winter.reachable > limit)),
                     ("reachable", Arg::Count(due.winter.reachable.into())),

@@ -51,6 +51,8 @@ pub(super) struct Due {
     /// Its uprights and stubs from left to right, each as old as it was before this winter's cut.
     pub wood: Vec<(ShootId, Upright)>,
     pub winter: Winter,
+    /// How many uprights more are taken off this winter.
+    pub gone: usize,
     /// Whether it lacks uprights.
     pub few: bool,
 }
@@ -79,6 +81,11 @@ impl SeenTree<'_> {
         self.grown
             .iter()
             .map(|i| (&self.tree.shoots[*i], &self.courses[*i]))
+    }
+
+    /// The tree as the crew finds it, before the moment's work.
+    pub fn found(&self) -> &Tree {
+        self.posed.before().tree()
     }
 
     /// Whether an upright is one that comes off, since another of its stub is kept.

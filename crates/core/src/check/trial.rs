@@ -341,7 +341,7 @@ impl State {
             if tree == old.tree() {
                 continue;
             }
-            let new = Arc::new(Posed::new(Arc::clone(tree), g));
+            let new = Arc::new(old.worked_on_more(Arc::clone(tree)));
             let out = out.get_or_insert_with(|| Trees {
                 changed: Vec::new(),
                 reach: self.reach[i],

@@ -46,6 +46,12 @@ impl Posed {
         }
     }
 
+    /// The same tree after more of the moment's work, of which the crew found what it found of this one.
+    pub fn worked_on_more(self: &Arc<Self>, tree: Arc<Tree>) -> Self {
+        let found = self.before.as_ref().unwrap_or(self);
+        Self::worked_on(tree, self.geometry, Arc::clone(found))
+    }
+
     /// The tree.
     pub fn tree(&self) -> &Arc<Tree> {
         &self.tree

@@ -132,6 +132,7 @@ impl Renewal {
         });
         let raised = raised.unwrap_or(most);
         let count = carried.max(raised).max(stubbed);
+        let count = count.max(self.overdue(&left, reachable, most, stubbed));
         let turn = Turn::new(reachable, raised, &shares);
         Winter {
             cut: self.choose(uprights, count - stubbed, &turn, harms),
@@ -171,11 +172,24 @@ impl Renewal {
         let turn = Turn::new(reachable, most, &[]);
         let enough = |now: &usize| turn.short(&left, now.saturating_sub(stubbed)).is_none();
         let count = (0..most).find(enough).unwrap_or(most).max(stubbed);
+        let count = count.max(self.overdue(&left, reachable, most, stubbed));
         Winter {
             cut: self.choose(uprights, count - stubbed, &turn, harms),
             count,
             carried: 0,
             reachable,
+        }
+    }
+
+    /// Where the age limit can't be kept: how many are cut this winter, so that what has reached it stands no winter longer than it
+    /// has to. Nothing of it can be later in time, so nothing is won by waiting.
+    fn overdue(&self, left: &[&Upright], reachable: u8, most: usize, stubbed: usize) -> usize {
+        match reachable > self.age_limit {
+            true => {
+                let over = left.iter().filter(|u| u.age >= self.age_limit).count();
+                most.min(stubbed + over)
+            }
+            false => 0,
         }
     }
 

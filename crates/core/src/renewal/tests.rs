@@ -312,6 +312,21 @@ fn where_wood_is_too_old_already_the_least_age_is_told() {
 }
 
 #[test]
+fn wood_that_is_over_the_limit_does_not_wait_for_a_tree_that_lacks_uprights() {
+    let mut uprights: Vec<Upright> = [6, 4, 5, 6, 1].map(|age| upright(age, None)).into();
+    let mut stub = upright(6, None);
+    stub.stubbed = true;
+    uprights.push(stub);
+    // A third of six: one beside the stub that stands.
+    let winter = by(0.2).due(true, &uprights, 7, &alone);
+    assert_eq!((winter.count, winter.cut.len()), (2, 1));
+    assert_eq!(uprights[winter.cut[0]].age, 6);
+    // Nothing is over yet: all waits.
+    let young: Vec<Upright> = [3, 2, 2, 1].map(|age| upright(age, None)).into();
+    assert_eq!(by(0.2).due(true, &young, 7, &alone).count, 0);
+}
+
+#[test]
 fn what_stands_beside_a_hole_waits_unless_its_time_has_come() {
     let tree: Vec<Upright> = [(9.0, 2), (8.0, 2), (7.0, 2), (6.0, 5), (5.0, 5)]
         .map(|(size, age)| Upright {

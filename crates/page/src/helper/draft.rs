@@ -121,7 +121,7 @@ impl LastDraft {
         let row = Replayer::default().at(&draft.plan, of.scheme, of.moment, Phase::After)?;
         let row = row.row;
         let told = |piece: &Piece| {
-            let sign = piece.work.first().and_then(Sign::of);
+            let sign = piece.main().and_then(Sign::of);
             let tree = piece.trees().next();
             DraftPiece {
                 kind: sign.map_or("draft-other", Sign::word).into(),
@@ -229,7 +229,19 @@ pub fn gained(gain: &Gain, of_piece: bool, words: &Words) -> Vec<String> {
         ("low", number(crop.2)),
         ("high", number(crop.3)),
     ];
-    let mut out = vec![words.text("draft-gain-crop", &args)];
+    let coming = match of_piece {
+        true => gain.coming_kg(),
+        false => (gain.before.coming, gain.after.coming),
+    };
+    let next = [
+        ("piece", Arg::yes(of_piece)),
+        ("before", number(coming.0)),
+        ("after", number(coming.1)),
+    ];
+    let mut out = vec![
+        words.text("draft-gain-crop", &args),
+        words.text("draft-gain-coming", &next),
+    ];
     let share =
         |of: fn(&Brought) -> f64| (Arg::Share(of(&gain.before)), Arg::Share(of(&gain.after)));
     let age = |b: &Brought| Arg::Count(b.oldest.into());

@@ -392,9 +392,10 @@ mend-some = { $remedies ->
 remedy-of-some = For { $count } of { $of }: { $remedy }
 stuck-graver = All that was tried makes something graver, or nothing better
 stuck-planned = Planned at this time
-stuck-none = No single piece of work mends it
+stuck-none = No single piece of work is known that mends it as the row stands
 stuck-other-time = What would mend it belongs to another time of the year
-stuck-weighed = Seen along the row, what would mend it costs more than it brings
+stuck-held = What would mend it takes away work that is planned there already
+stuck-weighed = It can be mended, by a remedy that stands with it; seen along the row that costs more than it brings
 stuck-note = No work goes with it
 said-mended = { $count ->
     [one] Done at one place
@@ -991,6 +992,7 @@ draft-kinds = What is taken
 draft-other = other work
 draft-tree = Where
 draft-trees-all = on all trees
+draft-trees-but = on all others, not on this tree
 draft-take = { $count ->
     [one] Take this piece of work
    *[other] Take { $count } pieces of work
@@ -1039,6 +1041,10 @@ draft-gain-waits = What it brings over five leaves is being worked out …
 draft-gain-crop = { $piece ->
     [yes] Fruit of these trees over five leaves: { $after } kg with it, { $before } kg without (between { $low } and { $high } kg more, by a calibrated model)
    *[no] Crop of five leaves: { $after } t/ha with it, { $before } t/ha without (between { $low } and { $high } t/ha more, by a calibrated model)
+}
+draft-gain-coming = { $piece ->
+    [yes] Of that in the coming harvest: { $after } kg with it, { $before } kg without
+   *[no] Of that in the coming harvest: { $after } t/ha with it, { $before } t/ha without
 }
 draft-gain-fill = Cordon filled after them: { $same ->
     [yes] { $after }, as without it

@@ -379,9 +379,16 @@ finding-renewal-due = Tree { $tree }: { $count ->
 }){ $late ->
     [yes] ; the oldest wood can't be held to { $limit } seasons and reaches { $reachable } before its turn comes, for at most a third of a tree is cut in one winter
    *[no] { $raised ->
-        [yes] ; more than the share, spread over the winters so that no wood passes { $limit } seasons
+        [yes] { $over ->
+            [yes] ; more than the share, for wood here is over { $limit } seasons old already
+           *[no] ; more than the share, spread over the winters so that no wood passes { $limit } seasons
+        }
        *[no] {""}
     }
+}{ $gone ->
+    [0] {""}
+    [one] . One that is taken off this winter counts in its share
+   *[other] . { $gone } that are taken off this winter count in its share
 }
 finding-wood-too-old = Tree { $tree }: { $count ->
     [one] one upright is

@@ -68,7 +68,7 @@ advice-draft = { $pieces ->
    *[other] { $pieces } labores: { advice-counts }
 }
 advice-counts = { $cuts } cortes, { $ties } brotes acostados o amarrados, { $buds } yemas, { $wires } alambres, unos { $minutes } minutos para una persona (de memoria)
-advice-gain = En cinco hojas, por un modelo calibrado: producción { $before } t/ha sin él, { $after } con él (una diferencia de { $low } a { $high }); cordón lleno entonces al { $was } sin él y al { $filled } con él, contando el crecimiento; madera más vieja en los inviernos hasta entonces { $age } con él
+advice-gain = En cinco hojas, por un modelo calibrado: producción { $before } t/ha sin él, { $after } con él (una diferencia de { $low } a { $high }), en la próxima cosecha { $next } y { $nextwith }; cordón lleno entonces al { $was } sin él y al { $filled } con él, contando el crecimiento; madera más vieja en los inviernos hasta entonces { $age } con él
 advice-tips = Despuntes para la cosecha de la hoja { $harvest }, la que sigue a la próxima: { $trees } árboles, { $before } cm² de hoja por fruta en promedio sin ellos, { $after } con ellos; se buscan 200 (publicado). { $hand ->
     [0] Ningún árbol necesita más que eso
     [one] A un árbol hay que ralearle además dardos o fruta a mano

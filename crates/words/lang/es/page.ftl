@@ -437,9 +437,10 @@ mend-some = { $remedies ->
 remedy-of-some = Para { $count } de { $of }: { $remedy }
 stuck-graver = Todo lo que se probó empeora algo, o no mejora nada
 stuck-planned = Planeado en esta época
-stuck-none = Ninguna labor sola lo corrige
+stuck-none = No se conoce ninguna labor sola que lo corrija como está la hilera
 stuck-other-time = Lo que lo corregiría es de otra época del año
-stuck-weighed = Visto a lo largo de la hilera, corregirlo cuesta más de lo que da
+stuck-held = Lo que lo corregiría quita labores que ya están planeadas ahí
+stuck-weighed = Se puede corregir, con un remedio que está junto a ello; visto a lo largo de la hilera cuesta más de lo que da
 stuck-note = No pide ninguna labor
 said-mended = { $count ->
     [one] Hecho en un lugar
@@ -1036,6 +1037,7 @@ draft-kinds = Lo que se toma
 draft-other = otras labores
 draft-tree = Dónde
 draft-trees-all = en todos los árboles
+draft-trees-but = en todos los demás, no en este árbol
 draft-take = { $count ->
     [one] Tomar esta labor
    *[other] Tomar { $count } labores
@@ -1084,6 +1086,10 @@ draft-gain-waits = Se calcula lo que da en cinco hojas …
 draft-gain-crop = { $piece ->
     [yes] Fruta de estos árboles en cinco hojas: { $after } kg con ello, { $before } kg sin ello (entre { $low } y { $high } kg más, por un modelo calibrado)
    *[no] Producción de cinco hojas: { $after } t/ha con ello, { $before } t/ha sin ello (entre { $low } y { $high } t/ha más, por un modelo calibrado)
+}
+draft-gain-coming = { $piece ->
+    [yes] De eso, en la próxima cosecha: { $after } kg con ello, { $before } kg sin ello
+   *[no] De eso, en la próxima cosecha: { $after } t/ha con ello, { $before } t/ha sin ello
 }
 draft-gain-fill = Cordón lleno después de ellas: { $same ->
     [yes] { $after }, igual que sin ello

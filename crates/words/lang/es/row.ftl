@@ -379,9 +379,16 @@ finding-renewal-due = Árbol { $tree }: { $count ->
 }){ $late ->
     [yes] ; la madera más vieja no se puede mantener en { $limit } temporadas y llega a { $reachable } antes de que le toque, pues en un invierno se corta a lo más un tercio del árbol
    *[no] { $raised ->
-        [yes] ; más que la parte, repartido en los inviernos para que ninguna madera pase de { $limit } temporadas
+        [yes] { $over ->
+            [yes] ; más que la parte, pues aquí ya hay madera de más de { $limit } temporadas
+           *[no] ; más que la parte, repartido en los inviernos para que ninguna madera pase de { $limit } temporadas
+        }
        *[no] {""}
     }
+}{ $gone ->
+    [0] {""}
+    [one] . Uno que se quita este invierno cuenta en su parte
+   *[other] . { $gone } que se quitan este invierno cuentan en su parte
 }
 finding-wood-too-old = Árbol { $tree }: { $count ->
     [one] un vertical pasa

@@ -306,10 +306,19 @@ fn DraftPanel(app: App, helper: Helper, open: RwSignal<bool>) -> impl IntoView {
             let name = app.text("name-tree", &[("tree", Arg::Count(tree.into()))]);
             view! { <option value=tree.to_string()>{name}</option> }
         });
-        let of_tree = move |e| {
-            let tree: Option<u32> = event_target_value(&e).parse().ok();
-            let own = places(&|p| tree.is_none() || p.tree == tree);
+        let (where_to, all_but) = (RwSignal::new(None::<u32>), RwSignal::new(false));
+        let of_trees = move || {
+            let (tree, but) = (where_to.get_untracked(), all_but.get_untracked());
+            let own = places(&|p| tree.is_none() || (p.tree == tree) != but);
             pick(&|picks| *picks = own.iter().copied().gathered_set());
+        };
+        let of_tree = move |e| {
+            where_to.set(event_target_value(&e).parse().ok());
+            of_trees();
+        };
+        let but = move |e| {
+            all_but.set(event_target_checked(&e));
+            of_trees();
         };
         let left_out = move || {
             let left = i64::from(left.get());
@@ -363,6 +372,15 @@ fn DraftPanel(app: App, helper: Helper, open: RwSignal<bool>) -> impl IntoView {
                                     <option value="">{app.t("draft-trees-all")}</option>
                                     {trees.collect_view()}
                                 </select>
+                            </label>
+                            <label>
+                                <input
+                                    type="checkbox"
+                                    data-field="draft-but"
+                                    disabled=move || where_to.with(Option::is_none)
+                                    on:change=but
+                                />
+                                {app.t("draft-trees-but")}
                             </label>
                         </fieldset>
                     </details>
