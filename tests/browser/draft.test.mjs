@@ -83,8 +83,19 @@ pageTest('a draft is taken by kind and by tree, and goes when the plan becomes a
   await take(page).waitFor();
   assert.equal((await take(page).innerText()).trim(), say('draft-take', { count: all - own }));
   await first.check();
+  const but = draft(page).locator('[data-field=draft-but]');
+  assert.equal(await but.isDisabled(), true, 'of all trees none can be left out');
+  const taken = async () => {
+    await page.waitForFunction(() => document.querySelector('[data-act=draft-take]').getAttribute('aria-disabled') !== 'true');
+    return number(take(page));
+  };
   await draft(page).locator('[data-field=draft-tree]').selectOption('2');
-  await take(page).waitFor();
+  const alone = await taken();
+  await but.check();
+  const others = await taken();
+  assert.ok(alone > 0 && others > 0 && alone + others <= all, `${alone} and ${others} of ${all}`);
+  await but.uncheck();
+  await taken();
   await take(page).click();
   await page.waitForFunction(() => !document.querySelector('[data-act=undo]').disabled);
   const lines = await page.locator('.work-list li').allInnerTexts();
