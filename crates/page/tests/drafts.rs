@@ -98,7 +98,11 @@ fn what_a_draft_and_each_piece_brings_is_told_line_by_line() {
         let Body::Gain(lines) = body else {
             panic!("{body:?}");
         };
-        assert_eq!(lines.len(), 6, "crop, coming harvest, fill, spacing, light, oldest wood");
+        assert_eq!(
+            lines.len(),
+            6,
+            "crop, coming harvest, fill, spacing, light, oldest wood"
+        );
     }
     assert_ne!(told[0], told[1]);
 }
