@@ -52,10 +52,10 @@ crew-with = Tool: { $tools }. { $people ->
    *[other] ; { $ties } ties, { $sleeves } sleeves.
 }
 crew-each = On each: { $work }
-crew-how = Numbers are counted from the trunk along the wire, uprights and stubs in one, where wood goes both ways on each side by itself. A stub counts as one with all that grows from it; the cordon’s own slanting end is no upright. Count all of a tree before the first cut. Behind the number stand the distance from the tree’s foot along the row and the thickness at the base.
+crew-how = Numbers are counted from the trunk along the wire, uprights and stubs in one, where wood goes both ways on each side by itself. A stub counts as one with all that grows from it; the cordon’s own slanting end is no upright. Follow each upright down to its own trunk: the last ones of a tree may stand over the next tree’s foot. Count all of a tree before the first cut. Behind the number stands the distance from the tree’s foot along the row, and the thickness at the base where that is asked for.
 crew-bays = Bay 4 lies between post 4 and post 5, counted from the row’s beginning; trees are counted anew in each bay.
 crew-measured = What stays is measured along the shoot, on its upper side, from where it leaves the wood that it grows from.
-crew-laterals = In brackets behind the number stands how many laterals to look for on that upright. All of them come off, from its base to its tip; the upright itself stays whole. Thickness is estimated from length, and nobody recorded at what height each of them stands.
+crew-laterals = In brackets behind the number stands how many laterals to look for on that upright. All of them come off, from its base to its tip, be they more or fewer than told: that number stops nobody. Cut each where it leaves the upright; the upright itself stays whole. Thickness is estimated from length, and nobody recorded at what height and on which side each of them stands: in the drawing that is made up.
 crew-laterals-of = { $piece } ({ $count })
 crew-laterals-all = { $count ->
     [one] One lateral
@@ -77,12 +77,12 @@ crew-stroke = { $job ->
    *[other] The stroke is the cut; what is dashed beyond it comes off.
 }
 crew-counted = { $found } ____
-crew-differs = Does the count differ, write yours on the line behind it. Then, and where there is gum or a split: tape the tree, leave it, call.
+crew-differs = Where you count other uprights than told, write your count on the line behind it. Then, and where there is gum or a split: tape the tree, leave it, call.
 crew-not-today = Today this job alone, and what has a box: all else stays, however wrong it looks.
 crew-stick = cut a stick as long: { $length } (true where this is printed at 100 %)
 crew-list = { $count ->
-    [one] One piece
-   *[other] { $count } pieces
+    [one] One box
+   *[other] { $count } boxes
 } on { $trees ->
     [0] the trellis
     [one] one tree
