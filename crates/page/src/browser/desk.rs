@@ -179,9 +179,9 @@ pub fn DeskPage(app: App, incoming: Incoming, helper: helper::Helper) -> impl In
                             <draft::DraftOffer app helper open=drafting/>
                             <hand_out::HandOutOffer app open=handing/>
                             <order::OrderOffer app open=ordering/>
-                            <report::ReportOffer app open=reporting/>
                         }/>
                         <list::PartList app/>
+                        <report::ReportOffer app open=reporting/>
                     </div>
                 </div>
             </div>
