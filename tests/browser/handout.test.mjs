@@ -1,6 +1,7 @@
 // A leaf's work handed out: its passes with minutes and cautions, times and people that can be set, and the crew's sheets on paper.
 import assert from 'node:assert/strict';
 import { example, phone } from './desk.mjs';
+import { printed, printer } from './prints.mjs';
 import { accessibility, frames, pageTest } from './rig.mjs';
 import { Words, like, say } from './words.mjs';
 
@@ -8,28 +9,6 @@ const PART = /split_crew/;
 const sheet = (page) => page.locator('dialog.sheet[open] .hand-out');
 const pass = (page, job) => sheet(page).locator(`[data-pass=${job}]`);
 const minutes = async (page, job) => Number((await pass(page, job).locator('.takes').innerText()).match(/(\d+) min/)?.[1]);
-
-/** Keeps what each print lays: the words of every page. */
-async function printer(page) {
-  await page.evaluate(() => {
-    window.prints = [];
-    window.print = () => {
-      window.dispatchEvent(new Event('beforeprint'));
-      const host = document.querySelector('#print-sheets');
-      const pages = [...(host?.shadowRoot.querySelectorAll('svg[role=img]') ?? [])];
-      const read = (page) => ({ width: page.getAttribute('width'), boxes: page.querySelectorAll('.tick-box').length, words: page.textContent });
-      window.prints.push({ alone: host?.className, pages: pages.map(read) });
-      window.dispatchEvent(new Event('afterprint'));
-    };
-  });
-}
-
-async function printed(page, act) {
-  const before = await page.evaluate(() => window.prints.length);
-  await act();
-  await page.waitForFunction((n) => window.prints.length > n, before);
-  return page.evaluate(() => window.prints.at(-1));
-}
 
 async function open(page, name = 'overdue-renewal.json') {
   await example(page, name);

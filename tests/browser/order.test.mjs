@@ -1,32 +1,15 @@
 // Order and materials: what the finished wall takes, prices, delivered trees laid out and taken into the record, sheets on paper.
 import assert from 'node:assert/strict';
 import { example, plant } from './desk.mjs';
+import { printed as laid, printer } from './prints.mjs';
 import { accessibility, frames, pageTest } from './rig.mjs';
 import { Words, like, say } from './words.mjs';
 
 const sheet = (page) => page.locator('dialog.sheet[open] .order');
 const cell = (page, table, line, at) => sheet(page).locator(`[data-table=${table}] tbody tr`).nth(line).locator('td').nth(at);
 
-/** Keeps what each print lays: the words of every page. */
-async function printer(page) {
-  await page.evaluate(() => {
-    window.prints = [];
-    window.print = () => {
-      window.dispatchEvent(new Event('beforeprint'));
-      const host = document.querySelector('#print-sheets');
-      const pages = [...(host?.shadowRoot.querySelectorAll('svg[role=img]') ?? [])];
-      window.prints.push(pages.map((p) => ({ width: p.getAttribute('width'), boxes: p.querySelectorAll('.tick-box').length, words: p.textContent })));
-      window.dispatchEvent(new Event('afterprint'));
-    };
-  });
-}
-
-async function printed(page, act) {
-  const before = await page.evaluate(() => window.prints.length);
-  await sheet(page).locator(`[data-act=${act}]`).click();
-  await page.waitForFunction((n) => window.prints.length > n, before);
-  return page.evaluate(() => window.prints.at(-1));
-}
+/** The pages that a button prints. */
+const printed = async (page, act) => (await laid(page, () => sheet(page).locator(`[data-act=${act}]`).click())).pages;
 
 async function open(page) {
   await printer(page);

@@ -2,31 +2,17 @@
 import assert from 'node:assert/strict';
 import { readFile } from 'node:fs/promises';
 import { example } from './desk.mjs';
+import { printed as laid, printer } from './prints.mjs';
 import { accessibility, frames, pageTest } from './rig.mjs';
 import { Words, like, say } from './words.mjs';
 
 const PART = /split_crew/;
 const sheet = (page) => page.locator('dialog.sheet[open] .report');
 
-/** Keeps what each print lays: the words of every page. */
-async function printer(page) {
-  await page.evaluate(() => {
-    window.prints = [];
-    window.print = () => {
-      window.dispatchEvent(new Event('beforeprint'));
-      const host = document.querySelector('#print-sheets');
-      const pages = [...(host?.shadowRoot.querySelectorAll('svg[role=img]') ?? [])];
-      window.prints.push({ alone: host?.className, walls: pages.map((p) => p.querySelectorAll('.sheet-strip').length), words: pages.map((p) => p.textContent) });
-      window.dispatchEvent(new Event('afterprint'));
-    };
-  });
-}
-
+/** The report as it is printed: the words and the strips of wall of its pages. */
 async function printed(page) {
-  const before = await page.evaluate(() => window.prints.length);
-  await sheet(page).locator('[data-act=report-print]').click();
-  await page.waitForFunction((n) => window.prints.length > n, before, { timeout: 60_000 });
-  return page.evaluate(() => window.prints.at(-1));
+  const { alone, pages } = await laid(page, () => sheet(page).locator('[data-act=report-print]').click(), 60_000);
+  return { alone, walls: pages.map((p) => p.strips), words: pages.map((p) => p.words) };
 }
 
 async function open(page) {

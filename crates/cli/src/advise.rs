@@ -214,6 +214,7 @@ fn advise(
             ];
             let said = words.text("advice-renewed", &args);
             let _ = writeln!(told.lines, "  {said}");
+            let mut replayer = Replayer::default();
             for ((leaf, stubs), (rule, crop)) in made.winters.iter().zip(&made.crop) {
                 let args = [
                     ("leaf", Arg::Count((*leaf).into())),
@@ -224,7 +225,7 @@ fn advise(
                 let _ = writeln!(told.lines, "    {}", words.text("advice-winter", &args));
                 if !stubs.is_empty() {
                     let winter = Moment::dormant(*leaf);
-                    let at = Replayer::default().at(&made.plan, 0, winter, Phase::After)?;
+                    let at = replayer.at(&made.plan, 0, winter, Phase::After)?;
                     let on = subjects_line(stubs, &at.row, words);
                     let _ = writeln!(told.lines, "        {on}");
                 }

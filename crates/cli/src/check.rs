@@ -7,7 +7,7 @@ use crate::judged::{judged, light_of};
 use crate::out::{clean, print, rounded};
 use anyhow::Result;
 use cordonry::check::{
-    Context, Figures, Finding, Matter, Severity, check_light, matters, offered, survey, tell_costs,
+    Context, Figures, Finding, Matter, Severity, matters, offered, survey, with_light,
 };
 use cordonry::file::work_value;
 use cordonry::light::Weather;
@@ -39,14 +39,8 @@ fn look_at<'w>(path: &Path, light: Option<Weather>, words: &'w Words) -> Result<
     let seen = survey(&context, None);
     let mut findings = seen.findings;
     if let Some(weather) = light {
-        let found = check_light(
-            &context,
-            &light_of(&plan, &judged, None, weather),
-            &findings,
-        );
-        tell_costs(&found.costs, &mut findings);
-        findings.extend(found.findings);
-        findings.sort_by_key(|f| std::cmp::Reverse(f.severity));
+        let light = light_of(&plan, &judged, None, weather);
+        findings = with_light(&context, &light, findings);
     }
     let findings = offered(&plan, 0, &judged, findings);
     let all: Vec<&Finding> = findings.iter().collect();

@@ -3,7 +3,7 @@
 
 use crate::advise::Brought;
 use crate::arrange::{Arrange, Gather};
-use crate::check::{Cause, Context, Finding, Matter, check_light, matters, survey, tell_costs};
+use crate::check::{Cause, Context, Finding, Matter, matters, survey, with_light};
 use crate::crew::{Season, season};
 use crate::light::row_light::report;
 use crate::light::{Foliage, Period};
@@ -161,17 +161,10 @@ fn told(at: &Replayed, plan: &Plan) -> Vec<Matter> {
 fn lit(at: &Replayed, plan: &Plan) -> (Vec<Finding>, Vec<Matter>) {
     let context = Context::of(at);
     let seen = survey(&context, None);
-    let mut findings = seen.findings;
     let foliage = Foliage::new(&at.row, &at.terms, &plan.targets, 1.0);
     let period = Period::growing_season(foliage.around().site.latitude_deg);
-    let light = check_light(
-        &context,
-        &report(&foliage, &plan.targets, period),
-        &findings,
-    );
-    tell_costs(&light.costs, &mut findings);
-    findings.extend(light.findings);
-    findings.arrange_by_key(|f| std::cmp::Reverse(f.severity));
+    let light = report(&foliage, &plan.targets, period);
+    let findings = with_light(&context, &light, seen.findings);
     let all: Vec<&Finding> = findings.iter().collect();
     let matters = matters(&at.row, &seen.cover, &at.targets, &all, &plan.left);
     (findings, matters)

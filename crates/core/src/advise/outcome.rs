@@ -96,6 +96,14 @@ impl Brought {
     pub fn of(plan: &Plan, scheme: usize, leaf: u8) -> Result<Self, Refusal> {
         GainDraws::new(plan, plan, scheme, leaf).brought(plan)
     }
+
+    /// So many t/ha on the whole row, kg.
+    fn kg_of(&self, crop: f64) -> f64 {
+        match self.crop > 0.0 {
+            true => crop * self.kg / self.crop,
+            false => 0.0,
+        }
+    }
 }
 
 /// What advice changes over the coming leaves.
@@ -125,24 +133,15 @@ impl Gain {
 
     /// The coming harvest of the whole row, kg: without and with it.
     pub fn coming_kg(&self) -> (f64, f64) {
-        let of = |b: Brought| match b.crop > 0.0 {
-            true => b.coming * b.kg / b.crop,
-            false => 0.0,
-        };
-        (of(self.before), of(self.after))
+        let of = |b: &Brought| b.kg_of(b.coming);
+        (of(&self.before), of(&self.after))
     }
 
     /// The difference of the crops of the whole row, kg: as it is told, and between what it lies.
     pub fn kg(&self) -> (f64, f64, f64) {
         let with = self.after;
-        let of = |crop: f64| {
-            if with.crop > 0.0 {
-                crop * with.kg / with.crop
-            } else {
-                0.0
-            }
-        };
-        (with.kg - self.before.kg, of(self.crop.0), of(self.crop.1))
+        let [low, high] = [self.crop.0, self.crop.1].map(|crop| with.kg_of(crop));
+        (with.kg - self.before.kg, low, high)
     }
 }
 

@@ -180,6 +180,20 @@ pub fn check_light(context: &Context<'_>, light: &LightReport, wood: &[Finding])
     LightFound { findings, costs }
 }
 
+/// What all rules find, those about light too, of a row of which the others found `wood`: each telling what it costs in light, the
+/// gravest first.
+pub fn with_light(
+    context: &Context<'_>,
+    light: &LightReport,
+    mut wood: Vec<Finding>,
+) -> Vec<Finding> {
+    let found = check_light(context, light, &wood);
+    tell_costs(&found.costs, &mut wood);
+    wood.extend(found.findings);
+    wood.arrange_by_key(|f| std::cmp::Reverse(f.severity));
+    wood
+}
+
 /// What every rule finds: the gravest first, then from left to right, then by rule.
 pub fn check(context: &Context<'_>) -> Vec<Finding> {
     survey(context, None).findings

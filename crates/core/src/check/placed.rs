@@ -224,7 +224,7 @@ fn keep(c: &Seen<'_>, chain: &[usize], of: &mut [Standing]) {
 }
 
 /// Thickness, mm; of shoots without a measured one, the length tells.
-fn size(shoot: &Shoot) -> f64 {
+pub(super) fn size(shoot: &Shoot) -> f64 {
     shoot.diameter + shoot.length() * 1e-6
 }
 

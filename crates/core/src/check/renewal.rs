@@ -3,7 +3,7 @@
 //! Age is counted in completed growing seasons, in the dormant season before the row's leaf.
 
 use super::near::{MARGIN, Near};
-use super::placed::{FEWEST, median_thickness, over_vigorous, this_winter};
+use super::placed::{FEWEST, median_thickness, over_vigorous, size, this_winter};
 use super::seen::{Due, Seen, SeenTree, distance, over, under};
 use super::uprights_count::too_few;
 use super::{Context, Finding, Part, Remedy, Severity};
@@ -47,8 +47,7 @@ impl Due {
                     && median.is_none_or(|m| over_vigorous(c, seen, shoot, course, m).is_none());
                 let upright = Upright {
                     age: age(c, shoot),
-                    // Of shoots without a measured thickness, the length tells.
-                    size: shoot.diameter + shoot.length() * 1e-6,
+                    size: size(shoot),
                     cut: seen.tree.winters_since_stub(shoot, c.row.leaf, begins),
                     stubbed: role == Role::Stub && is_fresh(c, shoot),
                     // What is no longer than a stub can't be cut to one.
@@ -160,7 +159,7 @@ fn gone(c: &Seen<'_>, seen: &SeenTree<'_>) -> Vec<Upright> {
     });
     let taken = |s: &Shoot| Upright {
         age: age(c, s),
-        size: s.diameter + s.length() * 1e-6,
+        size: size(s),
         cut: None,
         stubbed: true,
         spared: true,

@@ -143,9 +143,9 @@ pub fn DeskPage(app: App, incoming: Incoming, helper: helper::Helper) -> impl In
             ></div>
             {move || two.get().then(|| shown(app, Rc::new(move || Box::pin(beside::wall(app)))))}
             {move || app.presented.on.get().then(|| shown(app, Rc::new(move || Box::pin(present::bar(app, helper)))))}
-            <hand_out::HandOut app open=handing/>
-            <order::OrderSheet app open=ordering/>
-            <report::ReportSheet app open=reporting/>
+            {hand_out::OFFER.sheet(app, handing)}
+            {order::OFFER.sheet(app, ordering)}
+            {report::OFFER.sheet(app, reporting)}
             <pass_on::PassOn app/>
             // What is read beside the wall: on a screen with room for both it scrolls within itself.
             <div class="below">
@@ -177,11 +177,11 @@ pub fn DeskPage(app: App, incoming: Incoming, helper: helper::Helper) -> impl In
                     <div class="lists-column">
                         <worklist::WorkList app ways=move || view! {
                             <draft::DraftOffer app helper open=drafting/>
-                            <hand_out::HandOutOffer app open=handing/>
-                            <order::OrderOffer app open=ordering/>
+                            {hand_out::OFFER.button(app, handing)}
+                            {order::OFFER.button(app, ordering)}
                         }/>
                         <list::PartList app/>
-                        <report::ReportOffer app open=reporting/>
+                        {report::OFFER.button(app, reporting)}
                     </div>
                 </div>
             </div>

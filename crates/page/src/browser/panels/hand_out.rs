@@ -3,6 +3,7 @@
 use super::bud_count::Counting;
 use super::in_row::{InRow, taking};
 use super::numbered::{Numbered, numbered};
+use super::offer::Offer;
 use super::pdf::{Drawing, pdf_press};
 use super::print::PaperChoice;
 use super::spoken::{learn_handed, spoken_choice, spoken_words};
@@ -11,7 +12,7 @@ use crate::browser::controls::dialog::Dialog;
 use crate::browser::controls::field::{Apply, ValueField};
 use crate::browser::device::pdf::Drawn;
 use crate::browser::dom;
-use crate::browser::parts::{part, shown};
+use crate::browser::parts::part;
 use crate::desk::Desk;
 use crate::document::Edit;
 use cordonry::crew::{Hands, Job, Rate, Season, season};
@@ -26,29 +27,13 @@ use std::rc::Rc;
 use std::sync::Arc;
 use wasm_bindgen_futures::spawn_local;
 
-/// The button that opens it.
-#[component]
-pub fn HandOutOffer(app: App, open: RwSignal<bool>) -> impl IntoView {
-    view! {
-        <button
-            class="link"
-            data-act="hand-out"
-            title=app.t("hand-out-what")
-            on:click=move |_| open.set(true)
-        >
-            {app.t("hand-out-do")}
-        </button>
-    }
-}
-
-/// The sheet over the page, while it is open.
-#[component]
-pub fn HandOut(app: App, open: RwSignal<bool>) -> impl IntoView {
-    move || {
-        open.get()
-            .then(|| shown(app, Rc::new(move || Box::pin(opened(app, open)))))
-    }
-}
+/// What opens it, and where it opens.
+pub const OFFER: Offer = Offer {
+    act: "hand-out",
+    does: "hand-out-do",
+    what: "hand-out-what",
+    opened: |app, open| Box::pin(opened(app, open)),
+};
 
 part! {crew:
     fn opened(app: App, open: RwSignal<bool>) -> AnyView {

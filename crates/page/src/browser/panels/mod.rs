@@ -20,6 +20,7 @@ pub mod many;
 pub mod marks;
 pub mod notice;
 pub mod numbered;
+pub mod offer;
 pub mod order;
 pub mod pass_on;
 pub mod pdf;

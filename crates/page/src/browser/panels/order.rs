@@ -1,6 +1,7 @@
 //! What the finished wall takes, what its wires bear, and trees as they are delivered: which goes where, and the sheet to plant by.
 
 use super::numbered::{Numbered, numbered};
+use super::offer::Offer;
 use super::pdf::{Drawing, pdf_press};
 use super::print::PaperChoice;
 use super::spoken::{learn_handed, spoken_choice, spoken_words};
@@ -11,7 +12,7 @@ use crate::browser::device::files::give;
 use crate::browser::device::pdf::Drawn;
 use crate::browser::device::settings;
 use crate::browser::dom;
-use crate::browser::parts::{part, shown};
+use crate::browser::parts::part;
 use crate::document::Edit;
 use cordonry::materials::wire::Wire;
 use cordonry::materials::{
@@ -28,24 +29,13 @@ use std::rc::Rc;
 use std::sync::Arc;
 use wasm_bindgen_futures::spawn_local;
 
-/// The button that opens it.
-#[component]
-pub fn OrderOffer(app: App, open: RwSignal<bool>) -> impl IntoView {
-    view! {
-        <button class="link" data-act="order" title=app.t("order-what-for") on:click=move |_| open.set(true)>
-            {app.t("order-do")}
-        </button>
-    }
-}
-
-/// The sheet over the page, while it is open.
-#[component]
-pub fn OrderSheet(app: App, open: RwSignal<bool>) -> impl IntoView {
-    move || {
-        open.get()
-            .then(|| shown(app, Rc::new(move || Box::pin(opened(app, open)))))
-    }
-}
+/// What opens it, and where it opens.
+pub const OFFER: Offer = Offer {
+    act: "order",
+    does: "order-do",
+    what: "order-what-for",
+    opened: |app, open| Box::pin(opened(app, open)),
+};
 
 part! {crew:
     fn opened(app: App, open: RwSignal<bool>) -> AnyView {

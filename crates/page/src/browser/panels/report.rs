@@ -1,5 +1,6 @@
 //! A report for a client: what is filled in, how it is printed or saved, and every change of the plan by tree, each a way to its tree.
 
+use super::offer::Offer;
 use super::pdf::{Drawing, pdf_press};
 use super::print::{PaperChoice, today};
 use super::spoken::{learn_handed, spoken_choice, spoken_words};
@@ -9,7 +10,7 @@ use crate::browser::controls::dialog::Dialog;
 use crate::browser::device::pdf::Drawn;
 use crate::browser::device::settings::{keep, kept};
 use crate::browser::dom;
-use crate::browser::parts::{part, shown};
+use crate::browser::parts::part;
 use cordonry::advise::{Brought, Gain, GainDraws};
 use cordonry::plan::{Moment, Plan};
 use cordonry::refusal::Refusal;
@@ -24,24 +25,13 @@ use std::sync::Arc;
 use std::time::Duration;
 use wasm_bindgen_futures::{JsFuture, spawn_local};
 
-/// The button that opens it.
-#[component]
-pub fn ReportOffer(app: App, open: RwSignal<bool>) -> impl IntoView {
-    view! {
-        <button class="link" data-act="report" title=app.t("report-what") on:click=move |_| open.set(true)>
-            {app.t("report-do")}
-        </button>
-    }
-}
-
-/// The sheet over the page, while it is open.
-#[component]
-pub fn ReportSheet(app: App, open: RwSignal<bool>) -> impl IntoView {
-    move || {
-        open.get()
-            .then(|| shown(app, Rc::new(move || Box::pin(opened(app, open)))))
-    }
-}
+/// What opens it, and where it opens.
+pub const OFFER: Offer = Offer {
+    act: "report",
+    does: "report-do",
+    what: "report-what",
+    opened: |app, open| Box::pin(opened(app, open)),
+};
 
 part! {crew:
     fn opened(app: App, open: RwSignal<bool>) -> AnyView {
