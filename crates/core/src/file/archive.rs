@@ -54,14 +54,18 @@ fn head_of(bytes: &[u8]) -> Vec<u8> {
 
 /// Whether a file begins as one of many plans does.
 pub fn is_archive(bytes: &[u8]) -> bool {
-    head_of(bytes).starts_with(format!("{{\"format\":\"{FORMAT}\"").as_bytes())
+    begins_as(bytes, FORMAT)
+}
+
+fn begins_as(bytes: &[u8], format: &str) -> bool {
+    head_of(bytes).starts_with(format!("{{\"format\":\"{format}\"").as_bytes())
 }
 
 /// The plans of a file of many, in their order, each as its bytes stand there: whether one can be read is for
 /// [`read_plan`](super::read_plan) to say.
 ///
 /// # Errors
-/// Too large, too many, none, of a newer version; damaged, where its plans don't stand on lines of their own.
+/// Too large, too many, none, a single plan, of a newer version; damaged, where its plans don't stand on lines of their own.
 pub fn read_archive(bytes: &[u8]) -> Result<Vec<Vec<u8>>, Refusal> {
     if bytes.len() > MAX_BYTES {
         return Err(too_large(bytes.len() as u64));
@@ -72,6 +76,9 @@ pub fn read_archive(bytes: &[u8]) -> Result<Vec<Vec<u8>>, Refusal> {
         Ok(read) => read.text.as_bytes(),
         Err(_) => bytes,
     };
+    if begins_as(bytes, super::FORMAT) {
+        return Err(Refusal::new("refusal-archive-one", vec![]));
+    }
     if let Some(version) = version_of(bytes).filter(|v| *v != VERSION) {
         return Err(refused(
             "refusal-archive-version",
@@ -266,6 +273,10 @@ mod tests {
         for (text, key) in [
             (over, "refusal-archive-plans"),
             (newer, "refusal-archive-version"),
+            (
+                "{\"format\": \"cordonry-plan\", \"version\": 5}".into(),
+                "refusal-archive-one",
+            ),
             (none.clone(), "refusal-archive-empty"),
             (none.replace(END, ""), "refusal-file-cut"),
         ] {

@@ -97,6 +97,7 @@ refusal-file-version = The version must be between 1 and { $high }{ $text ->
 refusal-file-cut = The file is cut: it ends at line { $line }, column { $column }, before the plan does
 refusal-file-damaged = The file is damaged at line { $line }, column { $column }: { $reason }
 refusal-file-content = Line { $line }, column { $column }: { $reason }
+refusal-archive-one = This is one plan and no file of many rows: it is opened as a plan
 refusal-archive-version = The file of many rows is of version { $value } and needs a newer program; this one reads version { $high }
 refusal-archive-plans = A file of many rows must have { $high } rows at most, not { $value }
 refusal-archive-empty = There are no rows in the file

@@ -77,7 +77,7 @@ crew-stroke = { $job ->
    *[other] La raya es el corte; lo punteado más allá se quita.
 }
 crew-counted = { $found } ____
-crew-differs = Si se cuentan otras verticales que las que se dicen, anotar la propia en la raya que sigue. En ese caso, o si hay goma o una rajadura: marcar el árbol con cinta, dejarlo, avisar.
+crew-differs = Si se cuentan otras verticales que las que se dicen, anotar la cuenta propia en la raya que sigue. En ese caso, o si hay goma o una rajadura: marcar el árbol con cinta, dejarlo, avisar.
 crew-not-today = Hoy solo esta labor, y solo lo que tiene casilla: lo demás queda, aunque se vea mal.
 crew-stick = cortar una vara de este largo: { $length } (exacto si se imprime al 100 %)
 crew-list = { $count ->

@@ -97,6 +97,7 @@ refusal-file-version = La versión debe estar entre 1 y { $high }{ $text ->
 refusal-file-cut = El archivo está cortado: termina en el renglón { $line }, columna { $column }, antes que el plan
 refusal-file-damaged = El archivo está dañado en el renglón { $line }, columna { $column }: { $reason }
 refusal-file-content = Renglón { $line }, columna { $column }: { $reason }
+refusal-archive-one = Este es un solo plan y no un archivo de varias hileras: se abre como plan
 refusal-archive-version = El archivo de varias hileras es de la versión { $value } y pide un programa más nuevo; este lee la versión { $high }
 refusal-archive-plans = Un archivo de varias hileras puede tener { $high } hileras como máximo, no { $value }
 refusal-archive-empty = No hay hileras en el archivo
