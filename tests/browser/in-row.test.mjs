@@ -89,6 +89,9 @@ pageTest('trees are ticked by a thumb without a network, kept, and taken into an
   // Loaded again without a network it stands, and the file carries it.
   await page.reload();
   await page.waitForSelector('.stage [data-tree]');
+  const tickedSigns = page.locator('.stage .signs .work-done');
+  assert.ok((await tickedSigns.count()) > 0, 'what is done is told on the wall');
+  assert.ok((await page.locator('.sign-key', { hasText: say('draw-sign-done') }).count()) === 1);
   await passes(page);
   await walk(page);
   const now = await progress(page);

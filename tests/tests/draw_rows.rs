@@ -304,6 +304,7 @@ fn sheet_with_leaves_work_and_feet() {
             foliage: true,
             work: &work(),
             time: None,
+            field: None,
         },
     );
     check("third-leaf-work.svg", &drawn);
@@ -341,6 +342,7 @@ fn sheets_for_print() {
             stands: false,
         }),
         work: &work(),
+        field: None,
         findings: &findings,
         matters: &matters,
         figures: &[FigureTable {
@@ -413,6 +415,7 @@ fn parts_as_the_page_shows_them() {
             &work(),
             Moment::dormant(row.leaf),
             &Terms::of(&row, &plan.targets),
+            None,
         ),
     ] {
         out += "\n";

@@ -102,6 +102,7 @@ fn the_examples_are_drawn_in_every_language() {
                     foliage: false,
                     work: &[],
                     time: None,
+                    field: None,
                 },
             );
             let cordon = words.plain("draw-cordon");

@@ -165,6 +165,7 @@ fn a_reader_finds_all_text_once_in_its_order() {
             words: &words,
             foliage: true,
             time: None,
+            field: None,
             work: &[],
         };
         let row = PosedRow::of(&plan.found, &plan.targets);
@@ -284,6 +285,7 @@ fn wall(plan: &Plan, words: &Words) -> Vec<String> {
         }),
         date: "2031-02-03",
         work: &work,
+        field: None,
         findings: &[],
         matters: &[],
         figures: &[],

@@ -37,6 +37,7 @@ pub fn draw(ask: &Draw, words: &Words) -> Status {
                         foliage: false,
                         work: &[],
                         time: None,
+                        field: None,
                     },
                 );
                 let written = match as_pdf {
@@ -105,6 +106,7 @@ fn sheets(plan: &Plan, paper: PaperSize, words: &Words) -> Vec<String> {
             stands,
         }),
         work: &work,
+        field: plan.schemes.first().map(|s| &s.field),
         findings: &findings,
         matters: &matters(row, &cover(row, &targets), &targets, &findings, &plan.left),
         figures: &[FigureTable {

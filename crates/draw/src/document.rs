@@ -12,7 +12,7 @@ use crate::strip::{Drawing, Room, Strips};
 use crate::style;
 use crate::time::{Time, moment_of, signs_of};
 use cordonry::cover::cover;
-use cordonry::plan::Plan;
+use cordonry::plan::{Field, Plan};
 use cordonry::pose::PosedRow;
 use cordonry::row::Row;
 use cordonry::work::Work;
@@ -36,6 +36,8 @@ pub struct DocumentOptions<'a> {
     pub time: Option<Time>,
     /// The work of that time. Before it, each piece has its sign on the row.
     pub work: &'a [Work],
+    /// What the crew tells of it.
+    pub field: Option<&'a Field>,
 }
 
 /// The row as a stand-alone SVG file, in metres and English, without work.
@@ -49,6 +51,7 @@ pub fn document(plan: &Plan, row: &Row) -> String {
             foliage: false,
             work: &[],
             time: None,
+            field: None,
         },
     )
 }
@@ -63,9 +66,10 @@ pub fn document_with(plan: &Plan, row: &PosedRow, options: &DocumentOptions<'_>)
         foliage: options.foliage,
         work: signs_of(options.time, options.work),
         moment: moment_of(options.time, row),
+        field: options.field,
         lone: None,
     };
-    let key = key::block(drawing.work, WIDTH.usable_width(), words);
+    let key = key::block(&drawing.signs(), WIDTH.usable_width(), words);
     let key_height = key.as_ref().map_or(0.0, |k| k.height);
     let head_height = 14.0 + 20.0 + NOTE_LINES as f64 * LINE + HEAD_GAP;
     let cover = cover(row, &plan.targets);

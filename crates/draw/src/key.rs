@@ -6,6 +6,8 @@ use crate::paper::MARGIN;
 use crate::pen::{Pen, num, translate};
 use crate::tree::bud_shape;
 use cordonry::arrange::Arrange;
+use cordonry::plan::{Field, Told};
+use cordonry::row::{Moment, Row};
 use cordonry::work::Work;
 use cordonry_words::Words;
 use kurbo::Point;
@@ -31,6 +33,10 @@ pub enum Sign {
     Laterals,
     /// Buds are rubbed out.
     Rub,
+    /// A tree is marked as diseased.
+    Diseased,
+    /// The crew tells of the work as done.
+    Done,
 }
 
 impl Sign {
@@ -67,6 +73,17 @@ impl Sign {
         out
     }
 
+    /// Those that stand on a row with a moment's `work` to be done, of which `field` tells.
+    pub fn all_on(row: &Row, work: &[Work], moment: Moment, field: Option<&Field>) -> Vec<Self> {
+        let marked = row.trees.iter().any(|t| t.diseased && !t.is_lost());
+        let signed = |w: &&Work| Self::of(w).is_some();
+        let done = (work.iter().filter(signed)).any(|w| is_done(field, moment, w));
+        let mut out = Self::all_of(work);
+        out.extend(marked.then_some(Self::Diseased));
+        out.extend(done.then_some(Self::Done));
+        out
+    }
+
     /// Its group's classes, which bring its colour.
     pub fn class(self) -> &'static str {
         match self {
@@ -77,6 +94,8 @@ impl Sign {
             Self::Bud | Self::Notch => "work work-bud",
             Self::Laterals => "work work-laterals",
             Self::Rub => "work work-rub",
+            Self::Diseased => "work work-diseased",
+            Self::Done => "work work-done",
         }
     }
 
@@ -91,6 +110,8 @@ impl Sign {
             Self::Notch => "draw-sign-notch",
             Self::Laterals => "draw-sign-laterals",
             Self::Rub => "draw-sign-rub",
+            Self::Diseased => "draw-sign-diseased",
+            Self::Done => "draw-sign-done",
         }
     }
 
@@ -137,6 +158,20 @@ impl Sign {
                     pen.line(p(x, -8.0), p(x, -4.0)).line(p(x, 4.0), p(x, 8.0));
                 }
             }
+            // A ribbon that is tied round the stem a little over its foot, its ends hanging down.
+            Self::Diseased => {
+                pen.line(p(7.0, -7.0), p(7.0, 7.0))
+                    .line(p(11.0, -7.0), p(11.0, 7.0));
+                pen.move_to(p(1.0, 10.0))
+                    .line_to(p(9.0, 6.0))
+                    .line_to(p(4.0, 14.0));
+            }
+            // Beside the sign of the work, on its right and above.
+            Self::Done => {
+                pen.move_to(p(8.0, -9.0))
+                    .line_to(p(11.0, -6.0))
+                    .line_to(p(17.0, -14.0));
+            }
         }
         pen
     }
@@ -157,6 +192,8 @@ impl Sign {
             Self::Bend => (p(9.0, 3.0), 70.0),
             Self::Bud | Self::Notch => (p(0.0, -1.5), -90.0),
             Self::Rub => (p(0.0, 0.0), 0.0),
+            Self::Diseased => (p(0.0, 9.0), -90.0),
+            Self::Done => (p(-12.0, 12.0), 0.0),
             _ => (p(0.0, 0.0), -90.0),
         };
         if self == Self::Bend {
@@ -204,6 +241,11 @@ impl Sign {
     }
 }
 
+/// Whether the crew tells of a piece as done.
+pub(crate) fn is_done(field: Option<&Field>, moment: Moment, work: &Work) -> bool {
+    field.is_some_and(|f| f.told(moment, work) == Told::Done)
+}
+
 /// Side of a sign's square in the key, pixels.
 pub const KEY_SIDE: f64 = 24.0;
 
@@ -211,10 +253,9 @@ pub const KEY_SIDE: f64 = 24.0;
 const BETWEEN: f64 = 18.0;
 const LINE_HEIGHT: f64 = 20.0;
 
-/// The key of the signs for `work` in lines of at most `width` pixels; none without signs. It stands a little up into
-/// the gap under a sheet's head.
-pub(crate) fn block(work: &[Work], width: f64, words: &Words) -> Option<Block> {
-    let signs = Sign::all_of(work);
+/// The key of `signs` in lines of at most `width` pixels; none without signs. It stands a little up into the gap under a
+/// sheet's head.
+pub(crate) fn block(signs: &[Sign], width: f64, words: &Words) -> Option<Block> {
     if signs.is_empty() {
         return None;
     }
@@ -250,7 +291,7 @@ mod tests {
     use cordonry::row::{ShootId, TreeId};
     use std::collections::BTreeSet;
 
-    const ALL: [Sign; 8] = [
+    const ALL: [Sign; 10] = [
         Sign::Cut,
         Sign::Stub,
         Sign::Off,
@@ -259,6 +300,8 @@ mod tests {
         Sign::Notch,
         Sign::Laterals,
         Sign::Rub,
+        Sign::Diseased,
+        Sign::Done,
     ];
 
     #[test]
@@ -278,7 +321,7 @@ mod tests {
         let work = [rub.clone(), off, rub];
         assert_eq!(Sign::all_of(&work), [Sign::Off, Sign::Rub]);
         let words = Words::default();
-        let drawn = block(&work, 900.0, &words).map(|b| b.element.to_string());
+        let drawn = block(&Sign::all_of(&work), 900.0, &words).map(|b| b.element.to_string());
         let drawn = drawn.unwrap_or_default();
         assert!(drawn.contains("work-remove") && drawn.contains("rub buds out"));
         assert!(!drawn.contains("work-bud"));

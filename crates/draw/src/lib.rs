@@ -68,7 +68,7 @@ pub use subjects::subjects_line;
 pub use tree::{Options, painted_group, posed_group, tree_group, tree_group_with};
 pub use tried::tried_wood;
 pub use two::{Pair, Under, two_figures, two_totals};
-pub use work::work_marks;
+pub use work::{diseased_marks, work_marks};
 pub use worklist::{caution, cautions, work_line, work_place};
 
 /// How much of a tree is drawn.

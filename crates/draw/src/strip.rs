@@ -4,6 +4,7 @@ use crate::band::{self, BAND_HEIGHT};
 use crate::block::{Block, at};
 use crate::element::{el, group};
 use crate::frame;
+use crate::key::Sign;
 use crate::layer::{Layer, Layered};
 use crate::lone::{self, RowShoot};
 use crate::marks;
@@ -12,7 +13,7 @@ use crate::pen::num;
 use crate::tree::{self, Options};
 use crate::{Detail, work};
 use cordonry::cover::{Cover, Place, Span, upright_places};
-use cordonry::plan::Plan;
+use cordonry::plan::{Field, Plan};
 use cordonry::pose::{Posed, PosedRow};
 use cordonry::row::{Moment, Row};
 use cordonry::sorted::Set;
@@ -53,6 +54,8 @@ pub(crate) struct Drawing<'a> {
     pub work: &'a [Work],
     /// When it is done.
     pub moment: Moment,
+    /// What the crew tells of it.
+    pub field: Option<&'a Field>,
     /// Shoots that stand out: another scheme does not have them.
     pub lone: Option<&'a Set<RowShoot>>,
 }
@@ -79,6 +82,13 @@ pub(crate) struct Strips<'a> {
     pub ratio: f64,
     /// Whether the cordon's band lies under each strip.
     band: bool,
+}
+
+impl Drawing<'_> {
+    /// The signs that stand on it.
+    pub(crate) fn signs(&self) -> Vec<Sign> {
+        Sign::all_on(self.row, self.work, self.moment, self.field)
+    }
 }
 
 impl<'a> Strips<'a> {
@@ -234,7 +244,11 @@ impl<'a> Strips<'a> {
         let on_shown = |w: &&Work| shown.iter().any(|i| Some(row.trees[*i].id) == w.tree());
         let work: Vec<Work> = self.drawing.work.iter().filter(on_shown).cloned().collect();
         let terms = plan.terms(&row.trellis);
-        for sign in work::elements(row, &work, self.drawing.moment, &terms, options) {
+        let Drawing { moment, field, .. } = self.drawing;
+        for sign in work::elements(row, &work, moment, &terms, field, options) {
+            out.put(Layer::Work, sign);
+        }
+        for sign in work::diseased(row, options) {
             out.put(Layer::Work, sign);
         }
         let lone = self.drawing.lone.and_then(|l| lone::element(row, l));

@@ -1,11 +1,12 @@
 //! Signs for work that is to be done, drawn over the row as it is before it. Each kind has a shape of its own.
 
-use crate::element::{add, markup, path};
-use crate::key::Sign;
+use crate::element::{add, group, markup, path};
+use crate::key::{Sign, is_done};
 use crate::pen::Pen;
 use crate::tree::{Options, bud_shape, level, part, signs, sized, twigs};
 use crate::wood::{Wood, along, on_page};
-use cordonry::pose::{Course, layout};
+use cordonry::plan::Field;
+use cordonry::pose::{Course, PosedRow, layout};
 use cordonry::row::{Moment, Pose, Row, ShootId, Tree};
 use cordonry::terms::Terms;
 use cordonry::work::{Work, apply_to_tree};
@@ -20,15 +21,40 @@ const LEAST: f64 = 2.0;
 /// Signs for `work` on the row as it stands before it, one group an item: a slanted stroke where wood is cut
 /// (two for a stub), a cross where a shoot comes off, an arrow along the way of a tip that is bent, a
 /// bud with a stroke under it where one is kept. Wood that goes is struck through with dashes. Work without
-/// a subject in this row draws nothing.
-pub fn work_marks(row_before: &Row, work: &[Work], moment: Moment, terms: &Terms) -> String {
-    markup(elements(
-        row_before,
-        work,
-        moment,
-        terms,
-        Options::default(),
-    ))
+/// a subject in this row draws nothing. What `field` tells of as done is quiet and ticked.
+pub fn work_marks(
+    row_before: &Row,
+    work: &[Work],
+    moment: Moment,
+    terms: &Terms,
+    field: Option<&Field>,
+) -> String {
+    let options = Options::default();
+    markup(elements(row_before, work, moment, terms, field, options))
+}
+
+/// A sign at the foot of each tree that is marked as diseased.
+pub fn diseased_marks(row: &PosedRow) -> String {
+    markup(diseased(row, Options::default()))
+}
+
+pub(crate) fn diseased(row: &PosedRow, options: Options) -> impl Iterator<Item = Element> {
+    let marked = row.posed().iter().filter(|t| t.tree().diseased);
+    marked.filter_map(move |tree| {
+        let stem = tree.courses().first()?;
+        let mut out = group(Sign::Diseased.class());
+        sign_at(&mut out, stem.base, stem.heading0, Sign::Diseased, options);
+        Some(out)
+    })
+}
+
+/// A sign at a point: first its ground in the paper's tone, so that it stands off the wood.
+fn sign_at(out: &mut Element, at: Point, heading: f64, sign: Sign, options: Options) {
+    let (mut place, class) = sized(on_page(at), heading, "sign", options, LEAST);
+    let ground = class.replacen("sign", "sign-ground", 1);
+    add(&mut place, path(&ground, &sign.shape()));
+    add(&mut place, path(&class, &sign.shape()));
+    out.append(place);
 }
 
 pub(crate) fn elements(
@@ -36,6 +62,7 @@ pub(crate) fn elements(
     work: &[Work],
     moment: Moment,
     terms: &Terms,
+    field: Option<&Field>,
     options: Options,
 ) -> Vec<Element> {
     work.iter()
@@ -51,6 +78,7 @@ pub(crate) fn elements(
                     moment,
                     terms,
                     options,
+                    done: is_done(field, moment, w),
                 }
                 .of(w),
             )
@@ -65,6 +93,7 @@ struct Marks<'a> {
     moment: Moment,
     terms: &'a Terms,
     options: Options,
+    done: bool,
 }
 
 impl Marks<'_> {
@@ -75,7 +104,9 @@ impl Marks<'_> {
             (_, Some(sign)) => sign.class(),
             (_, None) => "work",
         };
-        let mut out = signs(class, &part(self.tree, &self.tree.shoots[self.index]));
+        let done = if self.done { " work-done" } else { "" };
+        let part = part(self.tree, &self.tree.shoots[self.index]);
+        let mut out = signs(&format!("{class}{done}"), &part);
         match work {
             Work::Lay { .. } | Work::Stand { .. } => self.bend(&mut out, work),
             Work::CutBack { keep_mm, .. } => self.cut(&mut out, keep_mm.f(), Sign::Cut),
@@ -128,13 +159,16 @@ impl Marks<'_> {
         Wood::of(&self.tree.shoots[index], self.courses[index])
     }
 
-    /// A sign at a point: first its ground in the paper's tone, so that it stands off the wood.
     fn sign(&self, out: &mut Element, at: Point, heading: f64, sign: Sign) {
-        let (mut place, class) = sized(on_page(at), heading, "sign", self.options, LEAST);
-        let ground = class.replacen("sign", "sign-ground", 1);
-        add(&mut place, path(&ground, &sign.shape()));
-        add(&mut place, path(&class, &sign.shape()));
-        out.append(place);
+        sign_at(out, at, heading, sign, self.options);
+        self.tick(out, at);
+    }
+
+    /// A tick beside the sign at a point, upright whatever the wood's way, where the work is done.
+    fn tick(&self, out: &mut Element, at: Point) {
+        if self.done {
+            sign_at(out, at, 0.0, Sign::Done, self.options);
+        }
     }
 
     /// Strikes through the wood beyond `from` and all that grows there.
@@ -199,6 +233,7 @@ impl Marks<'_> {
             path(&class.replacen("sign-fill", "sign", 1), &sign.shape()),
         );
         out.append(place);
+        self.tick(out, top);
     }
 
     fn bend(&self, out: &mut Element, work: &Work) {
@@ -248,5 +283,76 @@ impl Marks<'_> {
             .pose
             .heading()
             .map_or(course.end_heading(), f64::to_radians)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use cordonry::plan::{Plan, Told};
+    use cordonry::row::{Targets, TreeId};
+    use cordonry_fixture::wall::{row, upright_stem};
+
+    #[test]
+    fn what_is_done_is_ticked_and_what_is_open_is_not() {
+        let trees = vec![upright_stem(1, 1000, 1400.0), upright_stem(2, 2000, 1400.0)];
+        let row = row(0, 3000, trees);
+        let shoot = ShootId::found(0);
+        let (tree, other) = (TreeId(1), TreeId(2));
+        let off = Work::Remove { tree, shoot };
+        let rub = Work::RubOut { tree: other, shoot };
+        let plan = Plan::new("", row);
+        let moment = plan.start();
+        let told = plan.with_told(0, moment, std::slice::from_ref(&off), &Told::Done);
+        let told = told.unwrap();
+        let work = [off, rub];
+        let terms = plan.terms(&plan.found.trellis);
+        let drawn = |plan: &Plan| {
+            let field = Some(&plan.schemes[0].field);
+            let marks = work_marks(&plan.found, &work, moment, &terms, field);
+            let tick = Sign::Done.shape();
+            let tick = marks.matches(tick.data().to_string().as_str()).count();
+            let classes = ["work work-remove work-done\"", "work work-rub\""];
+            (classes.map(|c| marks.contains(c)), tick)
+        };
+        assert_eq!(drawn(&plan), ([false, true], 0));
+        // Its ground, and the tick itself.
+        assert_eq!(drawn(&told), ([true, true], 2));
+        let keyed = |plan: &Plan| {
+            let field = Some(&plan.schemes[0].field);
+            Sign::all_on(&plan.found, &work, moment, field).contains(&Sign::Done)
+        };
+        assert_eq!((keyed(&plan), keyed(&told)), (false, true));
+    }
+
+    #[test]
+    fn a_diseased_tree_has_a_sign_at_its_foot_and_one_that_is_lost_has_none() {
+        let mut row = row(
+            0,
+            6000,
+            [1000, 3000, 5000]
+                .map(|x| upright_stem(x as u32 / 1000, x, 1400.0))
+                .into(),
+        );
+        let drawn = |row: &Row| {
+            let posed = PosedRow::of(row, &Targets::default());
+            let key = Sign::all_on(row, &[], Moment::dormant(row.leaf), None);
+            (diseased_marks(&posed), key)
+        };
+        assert_eq!(drawn(&row), (String::new(), vec![]));
+        let mut mark = |at: usize, lost: bool| {
+            let mut tree = Tree::clone(&row.trees[at]);
+            tree.diseased = true;
+            if lost {
+                tree.shoots.clear();
+            }
+            row.trees[at] = tree.into();
+            drawn(&row)
+        };
+        assert_eq!(mark(0, true), (String::new(), vec![]));
+        let (marks, key) = mark(1, false);
+        assert_eq!(marks.matches("work-diseased").count(), 1);
+        assert!(marks.contains("translate(3000"), "{marks}");
+        assert_eq!(key, [Sign::Diseased]);
     }
 }

@@ -123,11 +123,18 @@ fn all(row: &Row, name: &str) -> Vec<String> {
         ));
     }
     let terms = Terms::of(row, &targets);
-    out.push(work_marks(row, &work, Moment::dormant(row.leaf), &terms));
+    out.push(work_marks(
+        row,
+        &work,
+        Moment::dormant(row.leaf),
+        &terms,
+        None,
+    ));
     let sheet = DocumentOptions {
         words: &words,
         foliage: true,
         work: &work,
+        field: None,
         time: None,
     };
     out.push(document_with(&plan, &posed, &sheet));

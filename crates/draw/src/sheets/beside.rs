@@ -84,6 +84,7 @@ pub fn sheet_beside(both: &Both<'_>, on: Paper) -> String {
             foliage: false,
             work: signs_of(Some(side.time), side.work),
             moment: side.time.moment,
+            field: None,
             lone: Some(&lone[of]),
         };
         let room = Room {

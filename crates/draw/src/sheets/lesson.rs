@@ -6,7 +6,7 @@ use super::page::Lines;
 use super::picture::{self, Pictured, after, alone};
 use crate::block::{Block, at};
 use crate::element::group;
-use crate::key;
+use crate::key::{self, Sign};
 use crate::measure::wrap;
 use crate::paper::{MARGIN, Paper};
 use cordonry::crew::{Job, Stop};
@@ -86,7 +86,11 @@ impl Tried {
             lines.text(&handed.text("crew-stroke", &[handed.job()]), STRONG);
             out.push(lines.block());
         } else {
-            out.extend(key::block(work, paper.usable_width(), handed.words));
+            out.extend(key::block(
+                &Sign::all_of(work),
+                paper.usable_width(),
+                handed.words,
+            ));
         }
         out.extend(pictures(handed, paper, self.laid, &second, 1));
         out

@@ -5,6 +5,7 @@ use super::flow::Item;
 use crate::block::{Block, LINE, at};
 use crate::element::{add, group, path};
 use crate::figures::FigureTable;
+use crate::key::is_done;
 use crate::marks::mark_line;
 use crate::measure::{Face, STRONG, TEXT, wrap};
 use crate::pen::Pen;
@@ -124,7 +125,10 @@ pub fn work(told: &Told<'_>, width: f64) -> Vec<Item> {
         let foot = piece
             .tree
             .map(|t| row.of_tree(t).map(|p| p.tree().foot.f()));
-        ((foot, piece.tree, piece.x), piece)
+        let done = told
+            .time
+            .is_some_and(|t| is_done(told.field, t.moment, work));
+        ((foot, piece.tree, piece.x), (piece, done))
     };
     let mut pieces: Vec<_> = told.work.iter().map(of).collect();
     let order = |a: Option<f64>, b: Option<f64>| match (a, b) {
@@ -139,7 +143,7 @@ pub fn work(told: &Told<'_>, width: f64) -> Vec<Item> {
     });
     let mut out = Vec::new();
     let mut last = None;
-    for ((foot, tree, _), piece) in &pieces {
+    for ((foot, tree, _), (piece, done)) in &pieces {
         if let Some(tree) = tree.filter(|_| *tree != last) {
             // Its shoots stand under its number, bay and place.
             let at = foot.flatten().map_or(Arg::Text("–".into()), Arg::Length);
@@ -151,9 +155,17 @@ pub fn work(told: &Told<'_>, width: f64) -> Vec<Item> {
         let part = piece.name.map(|n| words.say(&n.on_tree()));
         let mut pen = Pen::default();
         pen.rect(0.5, ASCENT - BOX + 1.0, BOX + 0.5, ASCENT + 1.0);
+        let mut class = "sheet-body";
+        if *done {
+            // Ticked in the row.
+            class = "sheet-text";
+            pen.move_to(Point::new(3.0, ASCENT - 4.5))
+                .line_to(Point::new(5.5, ASCENT - 1.5))
+                .line_to(Point::new(10.0, ASCENT - 8.0));
+        }
         out.extend(text_items(
             &piece.line(part, words),
-            ("sheet-body", TEXT),
+            (class, TEXT),
             (INDENT, width),
             path("tick-box", &pen),
         ));

@@ -35,7 +35,7 @@ use crate::time::{Time, moment_of};
 use crate::worklist::cautions;
 use cordonry::check::{Finding, Matter};
 use cordonry::cover::cover;
-use cordonry::plan::{Phase, Plan};
+use cordonry::plan::{Field, Phase, Plan};
 use cordonry::pose::PosedRow;
 use cordonry::said::Arg;
 use cordonry::units::LengthStyle;
@@ -60,6 +60,8 @@ pub struct Told<'a> {
     pub date: &'a str,
     /// All the work of that time.
     pub work: &'a [Work],
+    /// What the crew tells of it.
+    pub field: Option<&'a Field>,
     /// What was found in the row.
     pub findings: &'a [&'a Finding],
     /// The same, put together by its causes; what is left for the year last.
@@ -83,6 +85,7 @@ pub fn sheets(told: &Told<'_>, paper: Paper) -> Vec<String> {
         foliage: false,
         work: told.work,
         moment: moment_of(told.time, told.row),
+        field: told.field,
         lone: None,
     };
     let cover = cover(told.row, &told.plan.targets);
@@ -99,7 +102,7 @@ pub fn sheets(told: &Told<'_>, paper: Paper) -> Vec<String> {
 
     let mut flow = Flow::new(paper);
     let (mut head, head_height) = head(told, [&summary, &time], paper);
-    let key = key::block(drawing.work, paper.usable_width(), words);
+    let key = key::block(&drawing.signs(), paper.usable_width(), words);
     let beside = head_height + key.as_ref().map_or(0.0, |k| k.height);
     let room = Room {
         width: paper.usable_width(),

@@ -134,7 +134,14 @@ impl Pictured<'_> {
         out.extend(self.neighbours(span, px));
         let own = &self.alone.posed()[0];
         out.push(tree::element(own, Detail::Full, options, &[]));
-        for sign in work::elements(self.alone, self.signs, self.moment, self.terms, options) {
+        for sign in work::elements(
+            self.alone,
+            self.signs,
+            self.moment,
+            self.terms,
+            None,
+            options,
+        ) {
             let mut signs = group("work");
             signs.append(sign);
             out.push(signs);

@@ -164,6 +164,7 @@ impl ClientReport<'_> {
             foliage: false,
             work: &[],
             moment: at.moment,
+            field: None,
             lone: None,
         };
         Strips::new(drawing, cover(&at.row, &at.targets), room)

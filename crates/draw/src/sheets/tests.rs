@@ -75,6 +75,7 @@ fn drawn_as(
             stands: false,
         }),
         work,
+        field: None,
         findings: &findings,
         matters: &matters,
         figures: &[FigureTable {
@@ -319,6 +320,7 @@ fn the_wall_is_drawn_before_its_work_whatever_was_looked_at() {
                 date: "",
                 time,
                 work,
+                field: None,
                 findings: &[],
                 matters: &[],
                 figures: &[],
@@ -359,6 +361,51 @@ fn the_wall_is_drawn_before_its_work_whatever_was_looked_at() {
     assert_eq!(told(&[]), 0);
     // As found: no time, no list of work.
     assert_eq!(count(&of(None), "tick-box\""), 0);
+}
+
+#[test]
+fn what_is_done_in_the_row_is_ticked_on_the_wall_and_in_the_list() {
+    let (plan, work) = row(4, 9);
+    let words = Words::default();
+    let found = PosedRow::of(&plan.found, &plan.targets);
+    let moment = plan.start();
+    let told = plan.with_told(0, moment, &work[..2], &cordonry::plan::Told::Done);
+    let of = |plan: &Plan| {
+        let told = Told {
+            plan,
+            row: &found,
+            worked: &found,
+            date: "",
+            time: Some(Time {
+                moment,
+                phase: Phase::Before,
+                stands: false,
+            }),
+            work: &work,
+            field: Some(&plan.schemes[0].field),
+            findings: &[],
+            matters: &[],
+            figures: &[],
+            words: &words,
+        };
+        let pages = sheets(&told, Paper::A4);
+        let boxes = on_boxes(&pages);
+        let ticked = boxes.iter().filter(|d| d.contains('m')).count();
+        let signs = count(&pages, " work-done\" data-part");
+        let keyed = count(&pages, &words.plain("draw-sign-done"));
+        (boxes.len(), ticked, signs, keyed)
+    };
+    assert_eq!(of(&plan), (9, 0, 0, 0));
+    assert_eq!(of(&told.unwrap()), (9, 2, 2, 1));
+}
+
+/// The outlines of all boxes to tick.
+fn on_boxes(pages: &[String]) -> Vec<String> {
+    let tags = pages.iter().flat_map(|p| p.split('<'));
+    let boxes = tags.filter(|t| t.contains("class=\"tick-box\""));
+    boxes
+        .map(|t| value(t, "d").unwrap_or_default().to_string())
+        .collect()
 }
 
 #[test]

@@ -620,7 +620,7 @@ card-more = { $count ->
     [one] and one more
    *[other] and { $count } more
 }
-work-signs = Work
+work-signs = Signs
 colour-by = Colour by
 colour-dark = Light has to be on to be seen here.
 work-aside = Work is put aside while the record is corrected

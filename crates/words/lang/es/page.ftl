@@ -665,7 +665,7 @@ card-more = { $count ->
     [one] y uno más
    *[other] y { $count } más
 }
-work-signs = Labores
+work-signs = Signos
 colour-by = Color por
 colour-dark = Para verla aquí hay que encender la luz.
 work-aside = Las labores quedan a un lado mientras se corrige el registro

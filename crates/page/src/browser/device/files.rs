@@ -190,6 +190,7 @@ part! {paper:
                     foliage: false,
                     time: time_of(desk),
                     work: &desk.scene().works(),
+                    field: desk.scheme().map(|s| &s.field),
                 };
                 cordonry_draw::document_with(desk.plan(), &desk.scene().row, &options)
             })

@@ -105,6 +105,7 @@ fn on_sheets(app: App, desk: &Desk, paper: Paper) -> Vec<String> {
             date: &today(),
             time: time_of(desk),
             work: &works,
+            field: desk.scheme().map(|s| &s.field),
             findings: &findings,
             matters: &matters,
             figures: &[of_row].into_iter().chain(of_light).collect::<Vec<_>>(),

@@ -92,9 +92,14 @@ fn lines(app: App, desk: &Desk, most: usize) -> Vec<Line> {
 #[component]
 pub fn SignKey(app: App) -> impl IntoView {
     let signs = Memo::new(move |_| {
-        app.read(|d| match d.scene().is_before() {
-            true => Sign::all_of(&d.scene().works()),
-            false => Vec::new(),
+        app.read(|d| {
+            let scene = d.scene();
+            let works = match scene.is_before() {
+                true => scene.works(),
+                false => Vec::new(),
+            };
+            let field = d.scheme().map(|s| &s.field);
+            Sign::all_on(&scene.row, &works, scene.moment, field)
         })
         .unwrap_or_default()
     });

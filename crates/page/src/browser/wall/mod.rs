@@ -195,12 +195,15 @@ impl WallScreen {
         }
         self.choose(marked.chosen);
         let mut signs = under.to_string();
+        signs += &cordonry_draw::diseased_marks(&scene.row);
         if scene.is_before() {
             let works = match self.asked_alone {
                 true => scene.asked_works(),
                 false => scene.works(),
             };
-            signs += &cordonry_draw::work_marks(&scene.row, &works, scene.moment, &scene.terms);
+            let field = scene.plan.schemes.get(scene.look.scheme).map(|s| &s.field);
+            signs +=
+                &cordonry_draw::work_marks(&scene.row, &works, scene.moment, &scene.terms, field);
         }
         signs += over;
         self.signs.draw(signs);
@@ -337,7 +340,7 @@ impl WallScreen {
         for (before, after) in desk.tried(works) {
             drawn += &cordonry_draw::tried_wood(before.as_deref(), &after);
         }
-        drawn += &cordonry_draw::work_marks(&scene.row, works, scene.moment, &scene.terms);
+        drawn += &cordonry_draw::work_marks(&scene.row, works, scene.moment, &scene.terms, None);
         self.tried.draw(drawn);
     }
 
