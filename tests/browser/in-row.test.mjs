@@ -89,9 +89,6 @@ pageTest('trees are ticked by a thumb without a network, kept, and taken into an
   // Loaded again without a network it stands, and the file carries it.
   await page.reload();
   await page.waitForSelector('.stage [data-tree]');
-  const tickedSigns = page.locator('.stage .signs .work-done');
-  assert.ok((await tickedSigns.count()) > 0, 'what is done is told on the wall');
-  assert.ok((await page.locator('.sign-key', { hasText: say('draw-sign-done') }).count()) === 1);
   await passes(page);
   await walk(page);
   const now = await progress(page);
@@ -131,6 +128,8 @@ pageTest('a tree that is marked as diseased says so under the wall, and each pas
   await card.locator('[data-act=record-diseased]').click();
   await named('draw-tree-diseased').waitFor();
   assert.equal(await named('name-tree').count(), 0);
+  assert.equal(await page.locator('.stage .signs .work-diseased').count(), 1);
+  await page.locator('.sign-key', { hasText: say('draw-sign-diseased') }).waitFor();
   await passes(page);
   const jobs = await dialog(page).locator('.passes > li h3').allInnerTexts();
   const last = jobs.filter((name) => like('crew-job-diseased').test(name));
@@ -140,6 +139,25 @@ pageTest('a tree that is marked as diseased says so under the wall, and each pas
   await page.keyboard.press('Escape');
   await card.locator('[data-act=record-sound]').click();
   await named('name-tree').waitFor();
+});
+
+pageTest('what is ticked in the row is ticked on the wall and in its key, until the tick is taken back', {}, async ({ page }) => {
+  await example(page, 'overdue-renewal.json');
+  await page.locator('.year').nth(1).click();
+  await page.locator('[data-act=work-before]').check({ force: true });
+  const ticked = page.locator('.stage .signs .work-done');
+  const key = page.locator('.sign-key', { hasText: say('draw-sign-done') });
+  await page.locator('.stage .signs .work').first().waitFor();
+  assert.deepEqual([await ticked.count(), await key.count()], [0, 0]);
+  await passes(page);
+  await walk(page);
+  await act(page, 'field-begin').click();
+  await row(page).locator('[data-act=field-done]').first().click();
+  await page.keyboard.press('Escape');
+  await ticked.first().waitFor();
+  assert.deepEqual([await ticked.count(), await key.count()], [1, 1]);
+  await page.keyboard.press('Control+z');
+  await ticked.waitFor({ state: 'detached' });
 });
 
 /** Saves the plan as a file. */

@@ -158,13 +158,12 @@ impl Sign {
                     pen.line(p(x, -8.0), p(x, -4.0)).line(p(x, 4.0), p(x, 8.0));
                 }
             }
-            // A ribbon that is tied round the stem a little over its foot, its ends hanging down.
+            // A flag that is stuck into the ground at the tree's foot.
             Self::Diseased => {
-                pen.line(p(7.0, -7.0), p(7.0, 7.0))
-                    .line(p(11.0, -7.0), p(11.0, 7.0));
-                pen.move_to(p(1.0, 10.0))
-                    .line_to(p(9.0, 6.0))
-                    .line_to(p(4.0, 14.0));
+                pen.move_to(p(0.0, 0.0))
+                    .line_to(p(21.0, 0.0))
+                    .line_to(p(15.5, 11.0))
+                    .line_to(p(10.0, 0.0));
             }
             // Beside the sign of the work, on its right and above.
             Self::Done => {
@@ -183,7 +182,7 @@ impl Sign {
         let lies = matches!(self, Self::Bud | Self::Notch | Self::Rub);
         let mut wood = Pen::default();
         match self {
-            Self::Bend => wood.line(p(-8.0, 9.0), p(-8.0, -9.0)),
+            Self::Bend | Self::Diseased | Self::Done => wood.line(p(-8.0, 9.0), p(-8.0, -9.0)),
             _ if lies => wood.line(p(-10.0, 0.0), p(10.0, 0.0)),
             _ => wood.line(p(0.0, 10.0), p(0.0, -10.0)),
         };
@@ -192,8 +191,8 @@ impl Sign {
             Self::Bend => (p(9.0, 3.0), 70.0),
             Self::Bud | Self::Notch => (p(0.0, -1.5), -90.0),
             Self::Rub => (p(0.0, 0.0), 0.0),
-            Self::Diseased => (p(0.0, 9.0), -90.0),
-            Self::Done => (p(-12.0, 12.0), 0.0),
+            Self::Diseased => (p(0.0, 10.0), -90.0),
+            Self::Done => (p(-9.0, 12.0), 0.0),
             _ => (p(0.0, 0.0), -90.0),
         };
         if self == Self::Bend {

@@ -33,7 +33,7 @@ pub fn work_marks(
     markup(elements(row_before, work, moment, terms, field, options))
 }
 
-/// A sign at the foot of each tree that is marked as diseased.
+/// A flag at the foot of each tree that is marked as diseased.
 pub fn diseased_marks(row: &PosedRow) -> String {
     markup(diseased(row, Options::default()))
 }
@@ -43,7 +43,7 @@ pub(crate) fn diseased(row: &PosedRow, options: Options) -> impl Iterator<Item =
     marked.filter_map(move |tree| {
         let stem = tree.courses().first()?;
         let mut out = group(Sign::Diseased.class());
-        sign_at(&mut out, stem.base, stem.heading0, Sign::Diseased, options);
+        sign_at(&mut out, stem.base, FRAC_PI_2, Sign::Diseased, options);
         Some(out)
     })
 }
