@@ -93,4 +93,16 @@ pageTest('where nothing is planned the report says so', {}, async ({ page }) => 
   const all = squeezed(report.words.join(' '));
   for (const key of ['report-changes-none', 'report-left-none']) assert.ok(all.includes(squeezed(say(key))), key);
   assert.match(report.words.join(' '), like('report-none'));
+  // A draft that is looked at and not taken is in none of what is handed out, and that is said; once it is put away, nothing is.
+  const not = (place) => place.getByText(say('draft-not-taken'), { exact: true });
+  assert.equal(await not(sheet(page)).count(), 0);
+  await page.keyboard.press('Escape');
+  await page.click('[data-act=draft]');
+  await page.locator('.draft .pieces > li').first().waitFor();
+  await open(page);
+  assert.equal(await not(sheet(page)).count(), 1);
+  assert.equal(await sheet(page).locator('.changes li').count(), 0);
+  await page.keyboard.press('Escape');
+  await page.click('[data-act=hand-out]');
+  await not(page.locator('dialog[open]')).waitFor();
 });

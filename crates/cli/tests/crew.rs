@@ -264,6 +264,24 @@ fn two_schemes_are_laid_on_one_page() {
     assert_eq!(run(&rows).0, 2);
 }
 
+/// Puts a text in the place of every one that somebody may type: names, notes, reasons. How many there are.
+fn typed(at: &mut Value, text: &str) -> usize {
+    match at {
+        Value::Object(fields) => fields
+            .iter_mut()
+            .map(|(name, value)| match (&**name, &value) {
+                ("name" | "note" | "text" | "reason", Value::String(_)) => {
+                    *value = text.into();
+                    1
+                }
+                _ => typed(value, text),
+            })
+            .sum(),
+        Value::Array(all) => all.iter_mut().map(|value| typed(value, text)).sum(),
+        _ => 0,
+    }
+}
+
 #[test]
 fn sheets_and_a_table_are_written() {
     let at = std::path::Path::new(env!("CARGO_TARGET_TMPDIR")).join("crew-sheets");
@@ -297,6 +315,20 @@ fn sheets_and_a_table_are_written() {
             .starts_with("1,stub,dormant,no,1,1,1,stub,\""),
         "{table}"
     );
+    // Whatever is typed into a plan, no cell is a formula.
+    let mut hostile: Value = serde_json::from_slice(&std::fs::read(EXAMPLE).unwrap()).unwrap();
+    assert!(typed(&mut hostile, "=HYPERLINK(\"x\")") > 2);
+    let plan = file("typed.json");
+    std::fs::write(&plan, hostile.to_string()).unwrap();
+    json(&["crew", &plan, "--leaf", "3", "-o", &csv, "--json"]);
+    let table = std::fs::read_to_string(&csv).unwrap();
+    assert_eq!(table.lines().count(), 1 + 17);
+    let cells = table
+        .split([',', ';', '\n', '\t'])
+        .map(|c| c.trim_matches('"'));
+    for cell in cells {
+        assert!(!cell.starts_with(['=', '+', '@', '-']), "{cell}");
+    }
     let both = ["--language", "en,es", "-o", &csv, "--json"];
     let told = json(&[&["crew", EXAMPLE, "--leaf", "3"], &both[..]].concat());
     assert_eq!(told["rows"][0]["written"].as_array().unwrap().len(), 2);

@@ -198,11 +198,28 @@ impl Words {
     /// A matter's sentence: what its findings come to together, or what its first finding says. `findings` are all that were
     /// found.
     pub fn matter(&self, matter: &Matter, findings: &[&Finding]) -> String {
+        self.of_matter(matter, findings, |key| key.to_string())
+    }
+
+    /// The same as what stands there, not as what is to be done.
+    pub fn found_matter(&self, matter: &Matter, findings: &[&Finding]) -> String {
+        self.of_matter(matter, findings, |key| {
+            let found = key.replacen("matter-", "found-", 1);
+            if self.has(&found) { found } else { key.into() }
+        })
+    }
+
+    fn of_matter(
+        &self,
+        matter: &Matter,
+        findings: &[&Finding],
+        key: impl Fn(&str) -> String,
+    ) -> String {
         let Some(together) = &matter.said else {
             let first = matter.findings.first().and_then(|i| findings.get(*i));
             return first.map_or_else(String::new, |f| self.finding(f));
         };
-        let said = self.say(together);
+        let said = self.text(&key(together.key), &together.args);
         match matter.light > 0.0 && matter.size != Size::Light(matter.light) {
             true => {
                 let costs = [("costs", Arg::Length(matter.light))];

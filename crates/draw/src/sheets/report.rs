@@ -189,7 +189,7 @@ impl ClientReport<'_> {
                 continue;
             }
             let severity = matter.severity;
-            let said = words.matter(matter, &findings);
+            let said = words.found_matter(matter, &findings);
             let urgent = words.plain(severity.word());
             let args = [("urgent", Arg::Text(urgent)), ("matter", Arg::Text(said))];
             let said = words.text("report-matter", &args);
@@ -294,7 +294,7 @@ impl ClientReport<'_> {
         let findings: Vec<&Finding> = report.findings.iter().collect();
         let one = |matter: &Matter| {
             let left = self.plan.left.get(matter.left?)?;
-            let said = words.matter(matter, &findings);
+            let said = words.found_matter(matter, &findings);
             let sign = super::lists::mark(matter.severity);
             let mut all = para(&said, STRONG, (INDENT, width), sign);
             let reason = [("reason", Arg::Text(left.reason.clone()))];
@@ -438,7 +438,19 @@ fn lacks(but: &Brought, all: &Brought, words: &Words) -> String {
         ("old", Arg::Count(but.oldest.into())),
         ("age", Arg::Count(all.oldest.into())),
     ];
-    words.text("report-but", &args)
+    // What reads alike is the same.
+    let parts = ["report-but-crop", "report-but-fill", "report-but-age"].into_iter();
+    let parts = parts.zip(args.chunks(2));
+    let parts = parts.filter(|(_, pair)| words.arg(&pair[0].1) != words.arg(&pair[1].1));
+    let mut parts: Vec<String> = parts.map(|(key, pair)| words.text(key, pair)).collect();
+    if parts.is_empty() {
+        parts.push(words.plain("report-but-same"));
+    }
+    let all = [(
+        "parts",
+        Arg::Text(parts.join(&words.plain("between-effects"))),
+    )];
+    words.text("report-but", &all)
 }
 
 /// What the leaf's work brings over the coming leaves.

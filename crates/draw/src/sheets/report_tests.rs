@@ -81,7 +81,16 @@ fn check(name: &str, plan: &Plan, leaf: u8) {
             holds("North 4 <&>");
             holds(BLANK);
             for matter in &report.matters {
-                holds(&words.matter(matter, &findings));
+                let (found, order) = (
+                    words.found_matter(matter, &findings),
+                    words.matter(matter, &findings),
+                );
+                holds(&found);
+                // What was found is no order.
+                assert!(
+                    found == order || !all.contains(&squeezed(&order)),
+                    "{order}"
+                );
                 if let Some(left) = matter.left.and_then(|n| plan.left.get(n)) {
                     holds(&left.reason);
                 }
@@ -193,4 +202,30 @@ fn only_what_the_work_does_is_told_as_settled() {
         assert_eq!(report.found.phase, Phase::Before);
     }
     assert!(settled > 2, "{settled}");
+}
+
+#[test]
+fn of_a_pass_that_is_not_done_only_what_differs_is_told() {
+    let words = words("en", LengthStyle::Metric);
+    let all = Brought {
+        crop: 48.3,
+        fill: 1.0,
+        oldest: 5,
+        ..Brought::default()
+    };
+    let same = Brought { crop: 48.31, ..all };
+    let parts = ["t/ha", "cordon filled", "seasons"];
+    let tells = |but: &Brought| {
+        let said = lacks(but, &all, &words);
+        parts.map(|part| said.contains(part))
+    };
+    assert!(lacks(&same, &all, &words).contains(&words.plain("report-but-same")));
+    assert_eq!(tells(&same), [false; 3]);
+    assert_eq!(tells(&Brought { crop: 47.0, ..all }), [true, false, false]);
+    let less = Brought {
+        fill: 0.9,
+        oldest: 6,
+        ..all
+    };
+    assert_eq!(tells(&less), [false, true, true]);
 }

@@ -30,7 +30,7 @@ pub fn DeskPage(app: App, incoming: Incoming, helper: helper::Helper) -> impl In
         load_panels().await;
     });
     let hand = pointer::Hand::new(app);
-    let drafting = RwSignal::new(false);
+    let drafting = app.drafting;
     let handing = RwSignal::new(false);
     let ordering = RwSignal::new(false);
     let reporting = RwSignal::new(false);

@@ -413,8 +413,29 @@ report-matter = { $urgent }: { $matter }
 report-outcome = { $how ->
     [settled] Settled by the work advised, { $when }.
     [less] Made less by the work advised, { $when }.
-   *[open] Not touched by this leaf’s work.
+   *[open] Not changed by this leaf’s work.
 }
+# What was found, where a matter is worded as work to be done: a report tells what stands there
+found-cordon-gap = { $note ->
+    [yes] { matter-cordon-gap }
+   *[no] { $length } of cordon is bare in { matter-places }
+}
+found-cordon-overlap = Cordons overlap by { $length } in { matter-places }
+found-crowded = { $note ->
+    [yes] { matter-crowded }
+   *[no] Uprights stand too close in { matter-places } on { matter-trees }
+}
+found-sparse = { $note ->
+    [yes] { matter-sparse }
+   *[no] Uprights stand too far apart in { matter-places } on { matter-trees }
+}
+found-renewal = Due for renewal: { matter-uprights } on { matter-trees }
+found-crossing = Leaning across a neighbour: { matter-uprights }
+found-side-shoots = Buds and shoots are left on the sides and underneath, on { matter-trees }
+found-rub-out = Side and underside buds will swell on { matter-trees }
+found-laterals = Uprights bear laterals on { matter-trees }
+found-tipping = Last year’s growth is not tipped: { matter-uprights } on { matter-trees }
+found-returns = Shoots that return from stubs crowd each other in { matter-places } on { matter-trees }
 report-advised = What is advised, by when and why
 report-sum = Scheme { $scheme }: { $passes ->
     [one] one pass
@@ -436,7 +457,11 @@ report-why-kind = { $kind ->
     [remove_wire] A wire that carries nothing is in the way (common practice, no source)
    *[move_wire] Wires at the height of their wood carry it (common practice, no source)
 }
-report-but = Without this pass, the others done, five leaves bring by the model { $before } t/ha instead of { $after }, a cordon filled to { $was } instead of { $filled }, and wood of { $old } seasons at the most in the winters until then instead of { $age }.
+report-but = Without this pass, the others done, five leaves bring by the model { $parts }.
+report-but-same = the same crop, fill and age of wood
+report-but-crop = { $before } t/ha instead of { $after }
+report-but-fill = a cordon filled to { $was } instead of { $filled }
+report-but-age = wood of { $old } seasons at the most in the winters until then instead of { $age }
 report-brings = What this leaf’s work brings over five leaves, beside the same row with nothing done in this leaf, by a calibrated model: crop { $after } t/ha instead of { $before } (a difference of { $low } to { $high }); cordon filled at the end of the last of them to { $filled } instead of { $was }; distances between uprights vary by { $spacing } instead of { $uneven }; { $light } of a clear season’s light is caught instead of { $dark }; oldest wood in the winters until then { $age } instead of { $old } seasons.
 report-left = Left for this year: { $count ->
     [0] nothing
@@ -468,6 +493,7 @@ report-change = { $when }: { $work }{ $stands ->
 report-care = Take care
 report-defers = Local codes, product labels and the law come before this report. Posts, anchors, tensioned wire and wind loads are for a qualified person; sprays, paints and growth regulators for whoever is licensed where that is asked, by their label. This report gives no rates.
 report-model = What is said of coming leaves is a model’s, whose values are mostly judged: it shows what may be expected, not what will be.
+draft-not-taken = A draft is open and not taken: none of its work is in what is handed out here.
 report-block = Block
 report-date = Date
 report-by = Advised by

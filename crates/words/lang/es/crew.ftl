@@ -415,6 +415,27 @@ report-outcome = { $how ->
     [less] Lo reducen las labores aconsejadas, { $when }.
    *[open] Las labores de esta hoja no lo tocan.
 }
+# Lo encontrado, donde un asunto se dice como labor: un informe dice lo que hay
+found-cordon-gap = { $note ->
+    [yes] { matter-cordon-gap }
+   *[no] Hay { $length } de cordón desnudo en { matter-places }
+}
+found-cordon-overlap = Los cordones se traslapan { $length } en { matter-places }
+found-crowded = { $note ->
+    [yes] { matter-crowded }
+   *[no] Hay verticales demasiado juntos en { matter-places }, en { matter-trees }
+}
+found-sparse = { $note ->
+    [yes] { matter-sparse }
+   *[no] Hay verticales demasiado separados en { matter-places }, en { matter-trees }
+}
+found-renewal = Por renovar: { matter-uprights } en { matter-trees }
+found-crossing = Se cruzan con un vecino: { matter-uprights }
+found-side-shoots = Quedan yemas y brotes en los costados y abajo, en { matter-trees }
+found-rub-out = Van a hincharse yemas de los costados y de abajo, en { matter-trees }
+found-laterals = Hay verticales con laterales en { matter-trees }
+found-tipping = Sin despuntar el crecimiento del año pasado: { matter-uprights } en { matter-trees }
+found-returns = Los rebrotes de los tocones se aprietan en { matter-places }, en { matter-trees }
 report-advised = Lo que se aconseja, cuándo y por qué
 report-sum = Esquema { $scheme }: { $passes ->
     [one] una pasada
@@ -436,7 +457,11 @@ report-why-kind = { $kind ->
     [remove_wire] Un alambre que no lleva nada estorba (práctica común, sin fuente)
    *[move_wire] Los alambres a la altura de su madera la llevan (práctica común, sin fuente)
 }
-report-but = Sin esta pasada, hechas las otras, cinco hojas traen según el modelo { $before } t/ha en vez de { $after }, un cordón lleno a { $was } en vez de { $filled }, y madera de { $old } temporadas como máximo en los inviernos hasta entonces en vez de { $age }.
+report-but = Sin esta pasada, hechas las otras, cinco hojas traen según el modelo { $parts }.
+report-but-same = la misma producción, el mismo llenado y la misma edad de la madera
+report-but-crop = { $before } t/ha en vez de { $after }
+report-but-fill = un cordón lleno a { $was } en vez de { $filled }
+report-but-age = madera de { $old } temporadas como máximo en los inviernos hasta entonces en vez de { $age }
 report-brings = Lo que traen las labores de esta hoja en cinco hojas, al lado de la misma hilera sin hacer nada en esta hoja, según un modelo calibrado: producción { $after } t/ha en vez de { $before } (una diferencia de { $low } a { $high }); cordón lleno al final de la última a { $filled } en vez de { $was }; las distancias entre verticales varían en { $spacing } en vez de { $uneven }; se capta { $light } de la luz de una temporada despejada en vez de { $dark }; la madera más vieja en los inviernos hasta entonces, { $age } en vez de { $old } temporadas.
 report-left = Se deja este año: { $count ->
     [0] nada
@@ -468,6 +493,7 @@ report-change = { $when }: { $work }{ $stands ->
 report-care = Tener cuidado
 report-defers = Los reglamentos locales, las etiquetas de los productos y la ley van antes que este informe. Postes, anclajes, alambre tensado y cargas de viento son para una persona calificada; aplicaciones, pinturas y reguladores de crecimiento, para quien tenga licencia donde se pida, según su etiqueta. Este informe no da dosis.
 report-model = Lo que se dice de las hojas por venir es de un modelo cuyos valores son en su mayoría estimados: muestra lo que se puede esperar, no lo que será.
+draft-not-taken = Hay un borrador abierto sin tomar: ninguna de sus labores está en lo que se reparte aquí.
 report-block = Cuartel
 report-date = Fecha
 report-by = Asesor

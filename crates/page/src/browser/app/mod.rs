@@ -110,6 +110,8 @@ pub struct App {
     pub naming: RwSignal<bool>,
     /// Whether the plan is being passed on.
     pub passing: RwSignal<bool>,
+    /// Whether a draft is looked at that is not taken.
+    pub drafting: RwSignal<bool>,
     /// The row's light, while it is looked at.
     pub light: Lit,
     /// The row as it is shown to a class.
@@ -161,6 +163,7 @@ impl App {
             marking: RwSignal::new(None),
             naming: RwSignal::new(false),
             passing: RwSignal::new(false),
+            drafting: RwSignal::new(false),
             light: Lit::new(),
             presented: Presented::new(),
         }

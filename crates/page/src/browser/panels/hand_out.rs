@@ -3,7 +3,7 @@
 use super::bud_count::Counting;
 use super::in_row::{InRow, taking};
 use super::numbered::{Numbered, numbered};
-use super::offer::Offer;
+use super::offer::{Offer, draft_not_taken};
 use super::pdf::{Drawing, pdf_press};
 use super::print::PaperChoice;
 use super::spoken::{learn_handed, spoken_choice, spoken_words};
@@ -443,6 +443,7 @@ impl Sheet {
                 }}
                 <div class="hand-out" hidden=away>
                     <h2 id=move || if away() { "hand-passes" } else { "hand-title" }>{title}</h2>
+                    {draft_not_taken(app)}
                     {body}
                     {undone}
                     <p>

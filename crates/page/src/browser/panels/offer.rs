@@ -36,3 +36,9 @@ impl Offer {
         }
     }
 }
+
+/// That a draft is looked at which is not taken, so that nothing of it is handed out.
+pub fn draft_not_taken(app: App) -> impl IntoView {
+    (app.drafting.get_untracked())
+        .then(|| view! { <p class="caution">{app.t("draft-not-taken")}</p> })
+}

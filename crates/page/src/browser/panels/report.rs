@@ -1,6 +1,6 @@
 //! A report for a client: what is filled in, how it is printed or saved, and every change of the plan by tree, each a way to its tree.
 
-use super::offer::Offer;
+use super::offer::{Offer, draft_not_taken};
 use super::pdf::{Drawing, pdf_press};
 use super::print::{PaperChoice, today};
 use super::spoken::{learn_handed, spoken_choice, spoken_words};
@@ -244,6 +244,7 @@ impl Sheet {
             <Dialog labelled_by="report-title" node on_close=move || open.set(false)>
                 <div class="hand-out report">
                     <h2 id="report-title">{app.text("report-title", &row)}</h2>
+                    {draft_not_taken(app)}
                     <p>{app.text("report-holds", &leaf)}</p>
                     <p class="hand-acts">
                         {self.field(0, "report-block", block)}
