@@ -3,7 +3,7 @@
 use cordonry::crew::{Job, Pass, season};
 use cordonry::file::read_plan;
 use cordonry::plan::{Correction, Moment, Plan};
-use cordonry::row::{GrowthUnit, Laterals, Role, Shoot, Toward, TreeId};
+use cordonry::row::{GrowthUnit, Kind, Laterals, Role, Shoot, Toward, TreeId};
 use cordonry::said::Arg;
 use cordonry::units::{LengthStyle, Mm};
 use cordonry::work::{Work, apply_to_tree};
@@ -153,7 +153,8 @@ fn a_reader_with_the_sheet_alone_names_exactly_what_is_cut() {
                 let pages = pass_sheets(&handed(&plan, pass, &words), Paper::A4);
                 let mut tree = None;
                 let mut cut = Vec::new();
-                for text in pages.iter().flat_map(|p| texts(p)) {
+                let texts = pages.iter().flat_map(|p| texts(p));
+                for text in texts.take_while(|t| !t.starts_with("Answer ")) {
                     if let Some(rest) = text
                         .split(" (tree ")
                         .nth(1)
@@ -343,14 +344,144 @@ fn a_sheet_says_whose_it_is_what_to_leave_and_what_to_care_for() {
     ] {
         has(part);
     }
-    // Answers overleaf: on no page with what is asked.
-    for page in &pages {
-        let on = texts(page);
-        let with = |part: &str| on.iter().any(|t| t.starts_with(part));
-        assert!(!(with("Try ") && with("Answer ")));
-    }
     // Nothing tells the answer of those to try but by its number in words.
     assert!(pages.iter().all(|p| !p.contains("NaN")));
+}
+
+/// Who tries finds the number alone; how many there are to count, and which they are in the picture, stands on a page of its own.
+#[test]
+fn what_is_to_be_tried_tells_its_answer_overleaf_alone() {
+    let plans = ["third-leaf.json", "overdue-renewal.json"].map(example);
+    let mut tried = 0;
+    for (plan, paper) in plans.iter().zip(Paper::ALL) {
+        let season = season(plan, 0, plan.found.leaf).unwrap();
+        for code in ["en", "es"] {
+            let words = words(code);
+            for handed in Handed::all(plan, &season, &words) {
+                let pages = pass_sheets(&handed, paper);
+                let said = |key: &str| words.text(key, &[("number", Arg::Count(1))]);
+                let [answer, list] = [said("crew-answer"), said("crew-solved")];
+                let with = |page: &&String, part: &str| {
+                    texts(page).iter().any(|text| text.starts_with(part))
+                };
+                let answers: Vec<&String> = pages.iter().filter(|p| with(p, &answer)).collect();
+                assert_eq!(answers.len(), usize::from(handed.pass.stops.len() > 1));
+                for page in answers {
+                    assert_eq!(boxes(std::slice::from_ref(page)), 0);
+                    assert!(!with(&page, &list));
+                    assert!(page.contains("picture-number"));
+                    tried += 1;
+                }
+            }
+            // Behind what is asked nothing on its page counts, be it uprights or the laterals in brackets.
+            let ask = words.text(
+                "crew-try",
+                &[
+                    ("number", Arg::Count(1)),
+                    ("pieces", Arg::Text(String::new())),
+                ],
+            );
+            let found = words.text("crew-find", &[("count", Arg::Text(String::new()))]);
+            for handed in Handed::all(plan, &season, &words) {
+                for page in pass_sheets(&handed, paper) {
+                    let all = texts(&page);
+                    let from = all.iter().position(|t| t.starts_with(ask.trim_end()));
+                    let list = words.text("crew-list", &handed.counts());
+                    let asked = all[from.unwrap_or(all.len())..].iter();
+                    let mut asked = asked.take_while(|t| **t != list);
+                    let counts = |t: &&String| t.contains(found.trim_end()) || t.contains('(');
+                    assert_eq!(asked.find(counts), None);
+                }
+            }
+        }
+    }
+    assert!(tried >= 8, "{tried}");
+}
+
+/// A stub's length stands over all boxes where it is the same, and at each box where it is not.
+#[test]
+fn how_long_a_stub_stays_is_told_once_or_at_each() {
+    let plan = example("overdue-renewal.json");
+    let words = words("en");
+    let at = plan.start();
+    let stub = |n: usize, keep_mm| {
+        let tree = &plan.found.trees[n];
+        let uprights = tree.shoots.iter().filter(|s| s.kind() == Kind::Upright);
+        Work::Stub {
+            tree: tree.id,
+            shoot: uprights.map(|s| s.id).next().unwrap(),
+            keep_mm,
+        }
+    };
+    let told = |lengths: [i32; 2]| {
+        let work = vec![stub(0, Mm(lengths[0])), stub(1, Mm(lengths[1]))];
+        let plan = plan.with_works(0, at, work).unwrap();
+        let season = season(&plan, 0, at.leaf).unwrap();
+        let pass = season.passes.iter().find(|p| p.job == Job::Stub).unwrap();
+        let pages = pass_sheets(&handed(&plan, pass, &words), Paper::A4);
+        let all: Vec<String> = pages.iter().flat_map(|p| texts(p)).collect();
+        let list = all.iter().position(|t| t.ends_with("tick each")).unwrap();
+        let on =
+            |texts: &[String], length: &str| texts.iter().filter(|t| t.contains(length)).count();
+        let listed = on(&all[list..], "0.15 m") + on(&all[list..], "0.20 m");
+        (
+            listed,
+            pages.concat().matches("crew-bar stick").count(),
+            all,
+        )
+    };
+    let (listed, sticks, all) = told([150, 150]);
+    assert_eq!((listed, sticks), (0, 1), "{all:?}");
+    assert!(
+        all.contains(&"On each: stubbed to 0.15 m".to_string()),
+        "{all:?}"
+    );
+    let (listed, sticks, all) = told([150, 200]);
+    assert_eq!((listed, sticks), (2, 0), "{all:?}");
+}
+
+/// What a bay is is told by one of the row's own.
+#[test]
+fn a_bay_is_told_by_one_that_the_row_has() {
+    let mut plan = example("third-leaf.json");
+    let season_of = |plan: &Plan| season(plan, 0, plan.found.leaf).unwrap();
+    let told = |plan: &Plan, code: &str| -> Vec<String> {
+        let words = words(code);
+        let season = season_of(plan);
+        let all = Handed::all(plan, &season, &words).map(|handed| {
+            let pages = pass_sheets(&handed, Paper::A4);
+            pages
+                .iter()
+                .flat_map(|p| texts(p))
+                .collect::<Vec<_>>()
+                .join(" ")
+        });
+        all.collect()
+    };
+    for (code, bay, post) in [("en", "Bay", "post"), ("es", "El vano", "el poste")] {
+        for all in told(&plan, code) {
+            let said = (1..20).filter(|n| {
+                let between = [("en", "lies between"), ("es", "está entre")];
+                let between = between.iter().find(|b| b.0 == code).unwrap().1;
+                all.contains(&format!("{bay} {n} {between} {post} {n} "))
+            });
+            let said: Vec<usize> = said.collect();
+            let bays = plan.found.trellis.posts.len() - 1;
+            assert!(
+                said.len() == 1 && said[0] <= bays,
+                "{said:?} of {bays}: {all}"
+            );
+        }
+    }
+    // Where no tree stands in a bay none is told.
+    let mut found = (*plan.found).clone();
+    found.trellis.posts.clear();
+    plan.found = Arc::new(found);
+    assert!(
+        told(&plan, "en")
+            .iter()
+            .all(|all| !all.contains("lies between"))
+    );
 }
 
 #[test]
@@ -365,8 +496,7 @@ fn a_sheet_says_what_its_numbers_are_counted_and_measured_from() {
                 let told = pages.iter().flat_map(|p| texts(p)).collect::<Vec<_>>();
                 let all = told.join(" ");
                 let job = handed.pass.job;
-                // A bay once for all; a length only where one stays.
-                assert_eq!(all.matches(&words.plain("crew-bays")).count(), 1, "{all}");
+                // A length only where one stays.
                 let measured = matches!(job, Job::Stub | Job::CutBack);
                 assert_eq!(all.contains(&words.plain("crew-measured")), measured);
                 // A line to write a count on behind each tree that is counted.
@@ -428,6 +558,7 @@ fn a_reader_with_the_laterals_sheet_alone_finds_each_of_them() {
                 let list = told.iter().position(|t| t.ends_with("tick each")).unwrap();
                 let counts: Vec<f64> = told[list..]
                     .iter()
+                    .take_while(|t| !t.starts_with("Answer "))
                     .filter(|t| t.starts_with("no. "))
                     .map(|t| number(t, " (", ")"))
                     .collect();

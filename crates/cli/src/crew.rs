@@ -243,7 +243,7 @@ fn people(path: &Path, plan: &Plan, scheme: usize, season: &Season, words: &Word
             ("pieces", count(pass.count())),
             ("trees", count(pass.trees())),
             ("people", count(pass.people)),
-            ("minutes", Arg::Number(pass.minutes_each(), 0)),
+            ("minutes", Arg::Number(pass.minutes_each().ceil(), 0)),
             ("stands", Arg::yes(pass.stands)),
         ];
         let _ = writeln!(out, "  {}", words.text("command-crew-pass", &args));

@@ -17,6 +17,8 @@ use svg::node::element::Element;
 
 /// Least size of a sign, millimetres to its unit.
 const LEAST: f64 = 2.0;
+/// Where the sign of laterals stands on wood that they are drawn on, as a share of its length.
+const UNDER_LATERALS: f64 = 0.08;
 
 /// Signs for `work` on the row as it stands before it, one group an item: a slanted stroke where wood is cut
 /// (two for a stub), a cross where a shoot comes off, an arrow along the way of a tip that is bent, a
@@ -139,7 +141,9 @@ impl Marks<'_> {
                 let shoot = &self.tree.shoots[self.index];
                 twigs(&mut pen, shoot, &self.course(), &self.wood(self.index));
                 add(&mut out, path("twigs-off", &pen));
-                self.beside(&mut out, 0.5, Sign::Laterals);
+                // Under the lowest that is drawn: among them its strokes would be taken for more.
+                let share = if pen.is_empty() { 0.5 } else { UNDER_LATERALS };
+                self.beside(&mut out, share, Sign::Laterals);
             }
             Work::RubOut { .. } => self.beside(&mut out, 0.7, Sign::Rub),
             Work::Plant { .. }
@@ -290,8 +294,9 @@ impl Marks<'_> {
 mod tests {
     use super::*;
     use cordonry::plan::{Plan, Told};
-    use cordonry::row::{Targets, TreeId};
+    use cordonry::row::{Laterals, Targets, TreeId};
     use cordonry_fixture::wall::{row, upright_stem};
+    use std::sync::Arc;
 
     #[test]
     fn what_is_done_is_ticked_and_what_is_open_is_not() {
@@ -323,6 +328,40 @@ mod tests {
             Sign::all_on(&plan.found, &work, moment, field).contains(&Sign::Done)
         };
         assert_eq!((keyed(&plan), keyed(&told)), (false, true));
+    }
+
+    #[test]
+    fn the_sign_of_laterals_stands_under_those_that_are_drawn() {
+        let shoot = ShootId::found(0);
+        let drawn = |count: u16| {
+            let total = 250.0 * f64::from(count);
+            let mut row = row(0, 3000, vec![upright_stem(1, 1000, 1400.0)]);
+            let own = Arc::make_mut(&mut row.trees[0]);
+            let at = own.index(shoot).unwrap();
+            own.shoots[at].laterals = Laterals { count, total };
+            let plan = Plan::new("", row);
+            let take = [Work::TakeLaterals {
+                tree: TreeId(1),
+                shoot,
+            }];
+            let terms = plan.terms(&plan.found.trellis);
+            work_marks(&plan.found, &take, plan.start(), &terms, None)
+        };
+        // Down a page y grows.
+        let sign = |marks: &str| -> f64 {
+            let at = marks.split("translate(").nth(1).unwrap();
+            let (_, y) = at.split_once(')').unwrap().0.split_once(' ').unwrap();
+            y.parse().unwrap()
+        };
+        let marks = drawn(6);
+        let twigs = marks.split("class=\"twigs-off\" d=\"").nth(1).unwrap();
+        // The lowest comes first: `M1002-330q…`.
+        let first = twigs.split(['M', 'q']).nth(1).unwrap();
+        let lowest = -first.split_once('-').unwrap().1.parse::<f64>().unwrap();
+        assert!(sign(&marks) > lowest + 50.0, "{marks}");
+        // Where none are drawn it stands halfway up.
+        let (none, some) = (sign(&drawn(0)), sign(&marks));
+        assert!(none < some - 300.0, "{none} {some}");
     }
 
     #[test]

@@ -14,8 +14,8 @@ pub struct Side {
     pub length: f64,
     /// How thick each is at its base, mm: estimated from its length.
     pub thickness: f64,
-    /// From what height over the ground on they stand, and up to which, mm: where each stands is not on record.
-    pub between: (f64, f64),
+    /// Up to what height over the ground they stand, mm: where each stands is not on record.
+    pub up_to: f64,
 }
 
 /// What is shortened.
@@ -38,12 +38,11 @@ impl Pass {
         let course = posed.courses()[at];
         let count = laterals.shown();
         let length = laterals.total / f64::from(count.max(1));
-        let (low, high) = (course.base.y, course.tip().y);
         (count > 0).then_some(Side {
             count,
             length,
             thickness: usual::diameter(length),
-            between: (low.min(high), low.max(high)),
+            up_to: course.base.y.max(course.tip().y),
         })
     }
 

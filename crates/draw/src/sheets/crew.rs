@@ -21,6 +21,8 @@ use svg::node::Node;
 
 /// Most lines of boxes that are kept together.
 const MOST_LINES: usize = 8;
+/// Pages of boxes after which the answers need none of their own.
+const LONG_LIST: usize = 3;
 /// The sheets of a pass as SVG elements, one a page, each as large as the paper where it is printed at 100 %. Every piece is a box.
 pub fn pass_sheets(handed: &Handed<'_>, paper: Paper) -> Vec<String> {
     let mut flow = Flow::new(paper);
@@ -41,15 +43,15 @@ pub fn pass_sheets(handed: &Handed<'_>, paper: Paper) -> Vec<String> {
             flow.wide(&block, false);
         }
     }
-    let asked_on = flow.count();
     let items = items(handed, paper, &boxes);
+    let asked_on = flow.count();
     flow.columns(
         &over(&handed.text("crew-list", &handed.counts()), paper),
         &items,
     );
     let answers = tried.map(|t| t.answers(handed, paper)).unwrap_or_default();
-    // Not on the page with what is asked.
-    if !answers.is_empty() && flow.count() == asked_on {
+    // Overleaf, and not with the boxes that are walked with; behind a long list they stand under its end, far from what is asked.
+    if !answers.is_empty() && flow.count() <= asked_on + LONG_LIST {
         flow.turn();
     }
     for block in &answers {
@@ -104,8 +106,8 @@ fn head(handed: &Handed<'_>, paper: Paper) -> Block {
     if counted {
         lines.text(&handed.words.plain("crew-how"), BODY);
     }
-    if handed.plan.found.trellis.posts.len() > 1 {
-        lines.text(&handed.words.plain("crew-bays"), BODY);
+    if let Some(bays) = bays(handed) {
+        lines.text(&bays, BODY);
     }
     let measured = match pass.job {
         Job::Stub | Job::CutBack => Some("crew-measured"),
@@ -154,6 +156,15 @@ fn head(handed: &Handed<'_>, paper: Paper) -> Block {
         lines.text(&told, BODY);
     }
     lines.block()
+}
+
+/// How bays are counted, by the first that is walked to; none where no tree stands in one.
+fn bays(handed: &Handed<'_>) -> Option<String> {
+    let row = &handed.pass.row;
+    let of = |stop: &Stop| row.bay(row.of_tree(stop.tree?)?.tree());
+    let bay = handed.pass.stops.iter().find_map(of)?.number as i64;
+    let args = [("bay", bay), ("next", bay + 1)];
+    Some(handed.text("crew-bays", &args.map(|(key, n)| (key, Arg::Count(n)))))
 }
 
 /// Length of the stick by which stubs are cut, mm: where all are as long, and it has room on the paper.

@@ -173,6 +173,28 @@ pub(super) fn found_in(handed: &Handed<'_>, names: &[Name]) -> String {
 
 /// What one box says. `short` leaves out by what else the place is known.
 pub(super) fn cell(handed: &Handed<'_>, row: &PosedRow, work: &Work, short: bool) -> String {
+    said(
+        handed,
+        row,
+        work,
+        if short { Says::Short } else { Says::All },
+    )
+}
+
+/// The place of a piece of work by its number alone, and what is done there where that is not the same on all.
+pub(super) fn numbered(handed: &Handed<'_>, row: &PosedRow, work: &Work) -> String {
+    said(handed, row, work, Says::Number)
+}
+
+/// How much is said of a piece.
+#[derive(Clone, Copy, PartialEq)]
+enum Says {
+    Number,
+    Short,
+    All,
+}
+
+fn said(handed: &Handed<'_>, row: &PosedRow, work: &Work, says: Says) -> String {
     let words = handed.words;
     if let Some((planted, foot, length)) = planted_by(work, row) {
         let args = [
@@ -207,11 +229,14 @@ pub(super) fn cell(handed: &Handed<'_>, row: &PosedRow, work: &Work, short: bool
     if !same && piece.name.is_some() {
         out = format!("{out}: {}", words.work(work));
     }
+    if says == Says::Number {
+        return out;
+    }
     if let Some(side) = handed.pass.laterals(work) {
         let count = ("count", Arg::Count(side.count.into()));
         out = words.text("crew-laterals-of", &[("piece", Arg::Text(out)), count]);
     }
-    if short {
+    if says == Says::Short {
         return out;
     }
     if let Some(cut) = cut {
@@ -253,29 +278,26 @@ pub(super) fn planted_by(work: &Work, row: &PosedRow) -> Option<(Planted, f64, f
     }
 }
 
-/// What is to be known of the laterals that some work takes off: how many in all, how long and thick, from where to where.
+/// What is to be known of the laterals that some work takes off: how many in all, how long and thick, up to where.
 pub(super) fn laterals_of<'w, I>(handed: &Handed<'_>, work: I) -> Option<String>
 where
     I: Iterator<Item = &'w Work> + Clone,
 {
     let all = || work.clone().filter_map(|work| handed.pass.laterals(work));
-    let first = all().next()?;
+    all().next()?;
     let count: u32 = all().map(|s| u32::from(s.count)).sum();
     let mean = |of: fn(&Side) -> f64| {
         let sum: f64 = all().map(|s| of(&s) * f64::from(s.count)).sum();
         sum / f64::from(count)
     };
-    let between = all().fold(first.between, |(low, high), s| {
-        (low.min(s.between.0), high.max(s.between.1))
-    });
+    let high = all().map(|s| s.up_to).fold(0.0, f64::max);
     let length = mean(|s| s.length);
     let args = [
         ("count", Arg::Count(count.into())),
         ("measured", Arg::yes(length > 0.0)),
         ("length", Arg::Length(length)),
         ("thick", Arg::Thickness(mean(|s| s.thickness))),
-        ("low", Arg::Length(between.0)),
-        ("high", Arg::Length(between.1)),
+        ("high", Arg::Length(high)),
     ];
     Some(handed.text("crew-laterals-all", &args))
 }

@@ -1,7 +1,7 @@
 //! Trees of a pass to learn it by: one done right and wrong, one solved, some to try.
 
 use super::flow::Flow;
-use super::handed::{ASCENT, BODY, Handed, LINE, STRONG, cell, find};
+use super::handed::{ASCENT, BODY, Handed, LINE, STRONG, cell, find, numbered};
 use super::page::Lines;
 use super::picture::{self, Pictured, after, alone};
 use crate::block::{Block, at};
@@ -67,17 +67,22 @@ impl Tried {
             first.push((told, after(found, &bad, moment, &terms), vec![]));
         }
         let mut second = vec![(
-            format!("{} {}", plain("crew-solved"), asked(handed, found, work)),
+            format!(
+                "{} {}",
+                plain("crew-solved"),
+                found_and_done(handed, found, work)
+            ),
             found.clone(),
             work.clone(),
         )];
         for (n, (row, work)) in self.trees.iter().enumerate().skip(1) {
-            let told = handed.text("crew-try", &[("number", Arg::Count(n as i64))]);
-            second.push((
-                format!("{told} {}", asked(handed, row, work)),
-                row.clone(),
-                vec![],
-            ));
+            let pieces = work.iter().map(|w| numbered(handed, row, w));
+            let pieces: Vec<String> = pieces.collect();
+            let args = [
+                ("number", Arg::Count(n as i64)),
+                ("pieces", Arg::Text(pieces.join("; "))),
+            ];
+            second.push((handed.text("crew-try", &args), row.clone(), vec![]));
         }
         let mut out = pictures(handed, paper, self.laid, &first, 1);
         // Which stroke is the cut is told where it is first drawn.
@@ -100,15 +105,19 @@ impl Tried {
     pub(super) fn answers(&self, handed: &Handed<'_>, paper: Paper) -> Vec<Block> {
         let answer = |(n, (row, work)): (usize, &(PosedRow, Vec<Work>))| {
             let told = handed.text("crew-answer", &[("number", Arg::Count(n as i64))]);
-            (told, row.clone(), work.clone())
+            (
+                format!("{told} {}", find(handed, row)),
+                row.clone(),
+                work.clone(),
+            )
         };
         let all: Vec<_> = self.trees.iter().enumerate().skip(1).map(answer).collect();
         pictures(handed, paper, self.laid, &all, TRIED)
     }
 }
 
-/// What is asked on a tree, in a line.
-fn asked(handed: &Handed<'_>, row: &PosedRow, work: &[Work]) -> String {
+/// What is found on a tree and done there, in a line.
+fn found_and_done(handed: &Handed<'_>, row: &PosedRow, work: &[Work]) -> String {
     let pieces = work.iter().map(|w| cell(handed, row, w, true));
     let pieces: Vec<String> = pieces.collect();
     format!("{}, {}", find(handed, row), pieces.join("; "))

@@ -53,7 +53,7 @@ crew-with = Tool: { $tools }. { $people ->
 }
 crew-each = On each: { $work }
 crew-how = Numbers are counted from the trunk along the wire, uprights and stubs in one, where wood goes both ways on each side by itself. A stub counts as one with all that grows from it; the cordon’s own slanting end is no upright. Follow each upright down to its own trunk: the last ones of a tree may stand over the next tree’s foot. Count all of a tree before the first cut. Behind the number stands the distance from the tree’s foot along the row, and the thickness at the base where that is asked for.
-crew-bays = Bay 4 lies between post 4 and post 5, counted from the row’s beginning; trees are counted anew in each bay.
+crew-bays = Bay { $bay } lies between post { $bay } and post { $next }, counted from the row’s beginning; trees are counted anew in each bay.
 crew-measured = What stays is measured along the shoot, on its upper side, from where it leaves the wood that it grows from.
 crew-laterals = In brackets behind the number stands how many laterals to look for on that upright. All of them come off, from its base to its tip, be they more or fewer than told: that number stops nobody. Cut each where it leaves the upright; the upright itself stays whole. Thickness is estimated from length, and nobody recorded at what height and on which side each of them stands: in the drawing that is made up.
 crew-laterals-of = { $piece } ({ $count })
@@ -63,7 +63,7 @@ crew-laterals-all = { $count ->
 } in all{ $measured ->
     [yes] , some { $length } long and { $thick } thick
    *[no] , not measured
-}, from { $low } to { $high } above the ground.
+}, from the cordon up to { $high } above the ground.
 crew-cut = Behind each number stand two lengths: what comes off, measured down from the tip, and how high above the ground that cut is. The first is taken with a stick, the second is to check it by. Where they differ by more than a hand: tape the tree, leave it, call.
 crew-cut-of = { $piece }: { $off }, at { $height }
 crew-plant = foot at { $foot } on the tape; { $angle } from the ground, leaning to the { $side ->
@@ -98,8 +98,8 @@ crew-wrong = WRONG: { $job ->
    *[take_off] another shoot is gone
 }
 crew-solved = Solved:
-crew-try = Try { $number }:
-crew-answer = Answer { $number }
+crew-try = Try { $number }: point at { $pieces }
+crew-answer = Answer { $number }:
 crew-find = find { $count }
 crew-find-sides = find { $left } on the left, { $right } on the right
 crew-number = no. { $number }{ $side ->

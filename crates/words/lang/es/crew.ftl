@@ -53,7 +53,7 @@ crew-with = Herramienta: { $tools }. { $people ->
 }
 crew-each = En cada una: { $work }
 crew-how = Los números se cuentan desde el tronco a lo largo del alambre, verticales y tocones juntos; si la madera va a ambos lados, cada lado aparte. Un tocón cuenta como uno con todo lo que brota de él; la punta inclinada del cordón no es una vertical. Seguir cada vertical hasta su propio tronco: las últimas de un árbol pueden estar sobre el pie del árbol siguiente. Contar todo el árbol antes del primer corte. Después del número está la distancia desde el pie del árbol a lo largo de la hilera, y el grosor en la base donde hace falta.
-crew-bays = El vano 4 está entre el poste 4 y el poste 5, contados desde el comienzo de la hilera; en cada vano los árboles se cuentan de nuevo, y entre paréntesis va el número en toda la hilera.
+crew-bays = El vano { $bay } está entre el poste { $bay } y el poste { $next }, contados desde el comienzo de la hilera; en cada vano los árboles se cuentan de nuevo, y entre paréntesis va el número en toda la hilera.
 crew-measured = Lo que queda se mide a lo largo del brote, por su lado de arriba, desde donde sale de la madera de la que crece.
 crew-laterals = Entre paréntesis después del número está cuántos laterales buscar en esa vertical. Se quitan todos, desde su base hasta su punta, sean más o menos de los que se dicen: ese número no detiene a nadie. Cortar cada uno donde sale de la vertical; la vertical misma queda entera. El grosor se estima por el largo, y nadie anotó a qué altura ni de qué lado está cada uno: en el dibujo eso es inventado.
 crew-laterals-of = { $piece } ({ $count })
@@ -63,7 +63,7 @@ crew-laterals-all = { $count ->
 } en total{ $measured ->
     [yes] , de unos { $length } de largo y { $thick } de grosor
    *[no] , sin medir
-}, entre { $low } y { $high } sobre el suelo.
+}, desde el cordón hasta { $high } sobre el suelo.
 crew-cut = Después de cada número hay dos medidas: lo que se quita, medido hacia abajo desde la punta, y a qué altura sobre el suelo queda ese corte. La primera se toma con una vara, la segunda es para comprobarla. Si difieren más de un palmo: marcar el árbol con cinta, dejarlo, avisar.
 crew-cut-of = { $piece }: { $off }, a { $height }
 crew-plant = pie en { $foot } de la cinta; { $angle } desde el suelo, hacia la { $side ->
@@ -98,8 +98,8 @@ crew-wrong = MAL: { $job ->
    *[take_off] se quitó otro brote
 }
 crew-solved = Resuelto:
-crew-try = Probar { $number }:
-crew-answer = Respuesta { $number }
+crew-try = Probar { $number }: señalar { $pieces }
+crew-answer = Respuesta { $number }:
 crew-find = hay { $count }
 crew-find-sides = hay { $left } a la izquierda, { $right } a la derecha
 crew-number = n.º { $number }{ $side ->
