@@ -1,6 +1,7 @@
 // Order and materials: what the finished wall takes, prices, delivered trees laid out and taken into the record, sheets on paper.
 import assert from 'node:assert/strict';
-import { example, plant } from './desk.mjs';
+import { readFile } from 'node:fs/promises';
+import { example, plant, saved } from './desk.mjs';
 import { printed as laid, printer } from './prints.mjs';
 import { accessibility, frames, pageTest } from './rig.mjs';
 import { Words, like, say } from './words.mjs';
@@ -129,4 +130,79 @@ pageTest('the order and the planting sheet are printed on the paper and in the l
   assert.equal(boxes(theirs), 30);
   assert.ok(theirs[0].words.includes(Words.read(other).say('planting-title')));
   assert.notEqual(theirs[0].width, own[0].width);
+});
+
+/** What a press saves, as text. */
+async function given(page, act) {
+  const [file] = await Promise.all([page.waitForEvent('download'), act()]);
+  return readFile(await file.path(), 'utf8');
+}
+
+pageTest('prices stay on the device for all rows, and stand neither in the plan nor among its steps', {}, async ({ page }) => {
+  const price = (item) => sheet(page).locator(`[data-field=${item}] input`).first();
+  const currency = () => sheet(page).locator('[data-field=currency]');
+  const leave = async () => {
+    await page.keyboard.press('Escape');
+    await sheet(page).waitFor({ state: 'detached' });
+  };
+  await plant(page, 4);
+  await open(page);
+  await sheet(page).locator('details summary').click();
+  await currency().fill('XYZ');
+  await type(page, 'tree', '7.77');
+  const typed = await price('tree').inputValue();
+  assert.match(typed, /^7[.,]77$/);
+  await leave();
+  assert.ok(await page.locator('[data-act=undo]').isDisabled(), 'no step of the plan');
+  await saved(page);
+  const plan = await given(page, async () => {
+    await page.locator('.doings .more summary').click();
+    await page.locator('[data-act=save-plan]').click();
+  });
+  assert.ok(JSON.parse(plan).found.trees.length === 4, plan);
+  for (const told of ['XYZ', '7.77', 'price', 'currency']) assert.ok(!plan.includes(told), `${told} in ${plan}`);
+
+  // Loaded again they stand there, and for another row as well.
+  await page.reload();
+  await page.waitForSelector('.stage [data-tree="4"]');
+  await open(page);
+  assert.deepEqual([await price('tree').inputValue(), await currency().inputValue()], [typed, 'XYZ']);
+  await leave();
+  await page.locator('.doings .more summary').click();
+  await page.locator('[data-act=other-row]').click();
+  await plant(page, 6);
+  await open(page);
+  assert.deepEqual([await price('tree').inputValue(), await currency().inputValue()], [typed, 'XYZ']);
+  // Emptied it is forgotten.
+  await sheet(page).locator('details summary').click();
+  await type(page, 'tree', '');
+  await leave();
+  await open(page);
+  assert.equal(await price('tree').inputValue(), '');
+});
+
+pageTest('the planting sheet as a table has a line a place, and what was delivered for it', {}, async ({ page }) => {
+  await plant(page, 3);
+  await open(page);
+  const table = async () => {
+    const text = await given(page, () => sheet(page).locator('[data-act=planting-save]').click());
+    return text.trimEnd().split(/\r?\n/).map((line) => line.split(','));
+  };
+  const [head, ...places] = await table();
+  assert.deepEqual(head, ['tree', 'foot_m', 'angle_deg', 'side', 'length_m', 'post_near_m', 'delivered']);
+  assert.deepEqual(places.map((p) => p[0]), ['1', '2', '3']);
+  const feet = places.map((p) => Number(p[1]));
+  assert.ok(feet.every((foot, i) => i === 0 || foot > feet[i - 1]), feet.join(' '));
+  for (const [, , angle, side, length, , got] of places) {
+    assert.ok(Number(angle) >= 30 && Number(angle) <= 90, angle);
+    assert.match(side, /^(left|right)$/);
+    assert.ok(Number(length) > 1, length);
+    assert.equal(got, '');
+  }
+  await sheet(page).locator('[data-field=delivered]').fill('2.3\n2.4');
+  await sheet(page).locator('[data-act=delivered-lay]').click();
+  await sheet(page).locator('.placed li').first().waitFor();
+  const got = (await table()).slice(1).map((place) => place.slice(6).join(','));
+  assert.equal(got.filter((told) => told.includes(say('placed-none'))).length, 1, got.join('\n'));
+  assert.equal(got.filter((told) => like('placed-tree').test(told)).length, 2, got.join('\n'));
 });
