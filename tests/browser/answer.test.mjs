@@ -68,6 +68,10 @@ pageTest('a marked row is sent, changed elsewhere, and what comes back is taken 
   await changes.nth(1).locator('input').uncheck();
   await page.locator('[data-act=answer-take]').click();
   await page.locator('[data-is=taken]').waitFor();
+  // What is left of it stays at hand, unticked.
+  assert.equal(await changes.count(), 1);
+  assert.match(await changes.first().textContent(), /mark 1/);
+  assert.equal(await changes.first().locator('input').isChecked(), false);
   await page.locator('[data-field=answer-link]').fill('');
   await page.locator('[data-field=answer-link]').fill(back);
   await changes.first().waitFor();

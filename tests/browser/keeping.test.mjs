@@ -215,3 +215,45 @@ pageTest('a tab that is loaded anew comes back with its own row, and a new one w
   await third.close();
   await second.close();
 });
+
+pageTest('a device that is cleared under the row is written anew, whole', {}, async ({ page }) => {
+  await example(page);
+  await saved(page);
+  await name(page, 'Before');
+  await saved(page);
+  const session = await page.context().newCDPSession(page);
+  await session.send('Storage.clearDataForOrigin', { origin: new URL(page.url()).origin, storageTypes: 'indexeddb' });
+  await name(page, 'After');
+  // Said as lost, then as saved again; or at once as saved: whatever is said last holds.
+  await state(page, 'kept-saved');
+  await frames(page, 5);
+  await state(page, 'kept-saved');
+  await page.reload();
+  await opened(page);
+  assert.equal(await named(page), 'After');
+});
+
+pageTest('a store that never opens is told, and the page asks before it goes', { path: 'manifest.webmanifest' }, async ({ page, base, allow }) => {
+  // The browser asks for a sign of a page that is none of the program's.
+  allow(/404/);
+  // An older page of this origin that holds the store as it was and does not let go.
+  const other = await page.context().newPage();
+  await other.goto(new URL('manifest.webmanifest', base).href);
+  await other.evaluate(() => new Promise((done, fail) => {
+    const request = indexedDB.open('cordonry', 1);
+    request.onsuccess = () => { globalThis.held = request.result; done(); };
+    request.onerror = fail;
+  }));
+  await page.goto(base);
+  await example(page);
+  await name(page, 'Not kept');
+  await page.locator('.notice.grave', { hasText: say('save-failing') }).waitFor({ timeout: 20_000 });
+  await state(page, 'kept-failing');
+  assert.equal(await asks(page), true);
+  // Once the other lets go, it is saved.
+  await other.close();
+  await state(page, 'kept-saved');
+  await page.reload();
+  await opened(page);
+  assert.equal(await named(page), 'Not kept');
+});

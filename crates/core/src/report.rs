@@ -3,7 +3,7 @@
 
 use crate::advise::Brought;
 use crate::arrange::{Arrange, Gather};
-use crate::check::{Cause, Context, Finding, Matter, matters, survey, with_light};
+use crate::check::{Cause, Context, Finding, Matter, Severity, matters, survey, with_light};
 use crate::crew::{Season, season};
 use crate::light::row_light::report;
 use crate::light::{Foliage, Period};
@@ -23,6 +23,8 @@ pub enum Outcome {
     Settled(Moment),
     /// That work makes it less.
     Less(Moment),
+    /// That work sees to it, and it waits for what comes of that: buds that are notched, say.
+    UnderWay(Moment),
     /// The leaf's work leaves it as it is.
     Open,
 }
@@ -139,10 +141,18 @@ impl Report {
             if matter.left.is_some() || !of(matter.cause) {
                 continue;
             }
+            let waits = |all: &[Matter]| {
+                let mut same = all.iter().filter(|m| known(m.cause) == known(matter.cause));
+                same.all(|m| m.severity == Severity::Note)
+            };
+            let under_way = !waits(std::slice::from_ref(matter)) && waits(with) && !waits(without);
             let [with, without] = [with, without].map(|all| weight(all, matter.cause));
             match outcome {
                 Outcome::Settled(_) => {}
                 _ if without > 0.0 && with <= 0.0 => *outcome = Outcome::Settled(moment),
+                Outcome::Open | Outcome::Less(_) if under_way => {
+                    *outcome = Outcome::UnderWay(moment)
+                }
                 Outcome::Open if with < without * LESS => *outcome = Outcome::Less(moment),
                 _ => {}
             }

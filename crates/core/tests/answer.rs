@@ -182,6 +182,10 @@ fn where_both_changed_the_same_it_is_said_and_mine_stands_until_theirs_is_taken(
     let work = &answer.changes[1];
     assert_eq!((work.mine.len(), work.theirs.len()), (1, 1));
     assert_eq!(work.theirs, [stub(&sent, 0, 60)]);
+    assert_eq!(
+        (&*work.new, work.gone.len()),
+        (&[stub(&sent, 0, 60)][..], 0)
+    );
     let name = answer.taken(&mine, &[0]).unwrap();
     assert_eq!(name.name, "theirs");
     assert_eq!(name.schemes, mine.schemes);
@@ -306,4 +310,58 @@ fn each_change_of_work_or_record_tells_its_tree_and_its_time() {
     }
     // Wires and marks are no tree's.
     assert_eq!(places.len(), 3);
+}
+
+#[test]
+fn of_a_tree_s_work_what_is_new_and_what_is_taken_back_is_told_and_no_more() {
+    let plain = sent(false);
+    let moment = Moment::dormant(plain.found.leaf);
+    let tree = &plain.found.trees[0];
+    let tip = |n: usize| Work::Remove {
+        tree: tree.id,
+        shoot: tree.shoots[n].id,
+    };
+    let last = tree.shoots.len() - 1;
+    let with = |plan: &Plan, work: Work| plan.with_work(0, moment, work).unwrap();
+    let sent = with(&with(&plain, stub(&plain, 0, 20)), tip(last));
+    let theirs = with(&with(&plain, tip(last)), tip(last - 1));
+    let answer = Answer::new(Some(&sent), &sent, &theirs).unwrap();
+    assert_eq!(answer.changes.len(), 1);
+    let change = &answer.changes[0];
+    assert_eq!(change.new, [tip(last - 1)]);
+    assert_eq!(change.gone, [stub(&plain, 0, 20)]);
+}
+
+#[test]
+fn a_mark_that_says_something_else_or_stands_elsewhere_is_one_change() {
+    let sent = sent(false);
+    let mut theirs = sent.clone();
+    theirs.marks[0].text = "first, seen again".into();
+    theirs.marks[1] = Mark::note(Mm(4_200), Mm(700), "second");
+    theirs.marks.push(Mark::note(Mm(10), Mm(10), "third"));
+    let answer = Answer::new(Some(&sent), &sent, &theirs).unwrap();
+    let spots: Vec<&Spot> = answer.changes.iter().map(|c| &c.spot).collect();
+    let changed = |n: usize| Spot::MarkChanged(sent.marks[n].clone(), theirs.marks[n].clone());
+    let new = Spot::Mark(theirs.marks[2].clone());
+    assert_eq!(spots, [&changed(0), &changed(1), &new]);
+    assert_eq!(answer.taken(&sent, &[0, 1, 2]).unwrap().marks, theirs.marks);
+}
+
+#[test]
+fn a_copy_of_another_row_is_known_as_one() {
+    let mine = sent(false);
+    let mut other = mine.clone();
+    other.name = "another".into();
+    let is_foreign =
+        |sent: Option<&Plan>, theirs: &Plan| Answer::new(sent, &mine, theirs).unwrap().is_foreign;
+    assert!(!is_foreign(None, &other), "its trees are the same");
+    let mut row = (*other.found).clone();
+    for tree in &mut row.trees {
+        std::sync::Arc::make_mut(tree).foot = Mm(tree.foot.0 + 3);
+    }
+    other.found = row.into();
+    assert!(is_foreign(None, &other));
+    assert!(!is_foreign(Some(&mine), &other), "it was sent");
+    other.name.clone_from(&mine.name);
+    assert!(!is_foreign(None, &other));
 }

@@ -4,7 +4,7 @@
 use super::{BudCount, Mark, Moment, Plan, Scheme};
 use crate::arrange::{Arrange, Gather};
 use crate::refusal::Refusal;
-use crate::row::{Row, TreeId};
+use crate::row::{Row, Tree, TreeId};
 use crate::said::Arg;
 use crate::sorted::Set;
 use crate::work::Work;
@@ -16,6 +16,8 @@ pub struct Answer {
     theirs: Plan,
     /// Whether the copy that was sent is known; without it all that differs counts as theirs.
     pub knows_sent: bool,
+    /// Whether it is a copy of this row at all: neither the name nor any tree's record is the same, and no copy that was sent is known.
+    pub is_foreign: bool,
     /// What differs, in the order of the plan: row, trees, schemes and their work, marks, the rest.
     pub changes: Vec<Change>,
 }
@@ -31,6 +33,10 @@ pub struct Change {
     pub mine: Vec<Work>,
     /// Of work: what they have there.
     pub theirs: Vec<Work>,
+    /// Of work: what of that was not there when it was sent.
+    pub new: Vec<Work>,
+    /// Of work: what was there when it was sent, and is not any more.
+    pub gone: Vec<Work>,
 }
 
 /// What a change is about.
@@ -64,8 +70,10 @@ pub enum Spot {
     Work(Of, Moment, Option<TreeId>),
     /// What is told of the work from the row: ticks, notes, a second look.
     Told,
-    /// A mark that they have put, or changed.
+    /// A mark that they have put.
     Mark(Mark),
+    /// A mark that they have changed, as it was and as it is.
+    MarkChanged(Mark, Mark),
     /// A mark that they have removed.
     MarkGone(Mark),
     /// What is left for a year.
@@ -106,6 +114,7 @@ impl Answer {
         let mut out = Self {
             theirs: theirs.clone(),
             knows_sent: sent.is_some(),
+            is_foreign: sent.is_none() && is_foreign(mine, theirs),
             changes: Vec::new(),
         };
         out.settings(both);
@@ -127,6 +136,8 @@ impl Answer {
             both,
             mine: Vec::new(),
             theirs: Vec::new(),
+            new: Vec::new(),
+            gone: Vec::new(),
         });
     }
 
@@ -257,6 +268,8 @@ impl Answer {
                 self.changes.push(Change {
                     spot: Spot::Work(of, moment, tree),
                     both: mine != sent,
+                    new: fewer(&theirs, &sent),
+                    gone: fewer(&sent, &theirs),
                     mine,
                     theirs,
                 });
@@ -266,13 +279,21 @@ impl Answer {
 
     fn marks(&mut self, [sent, mine]: [&Plan; 2]) {
         let put = fewer(&self.theirs.marks, &sent.marks);
+        let mut gone = fewer(&sent.marks, &self.theirs.marks);
+        gone.retain(|mark| mine.marks.contains(mark));
         for mark in fewer(&put, &fewer(&mine.marks, &sent.marks)) {
-            self.add(Spot::Mark(mark), false);
-        }
-        for mark in fewer(&sent.marks, &self.theirs.marks) {
-            if mine.marks.contains(&mark) {
-                self.add(Spot::MarkGone(mark), false);
+            // One that is still where it was, or says what it said, is the same one.
+            let same = |old: &Mark| {
+                let said = old.text == mark.text && !mark.text.is_empty();
+                old.kind == mark.kind && ((old.at, old.to) == (mark.at, mark.to) || said)
+            };
+            match gone.iter().position(same) {
+                Some(n) => self.add(Spot::MarkChanged(gone.remove(n), mark), false),
+                None => self.add(Spot::Mark(mark), false),
             }
+        }
+        for mark in gone {
+            self.add(Spot::MarkGone(mark), false);
         }
     }
 
@@ -373,6 +394,10 @@ impl Answer {
                 });
             }
             Spot::Mark(mark) => out = out.with_mark(None, mark)?,
+            Spot::MarkChanged(old, mark) => {
+                let n = out.marks.iter().position(|m| m == old);
+                out = out.with_mark(n, mark)?;
+            }
             Spot::MarkGone(mark) => {
                 if let Some(n) = out.marks.iter().position(|m| m == mark) {
                     out.marks.remove(n);
@@ -388,6 +413,12 @@ impl Answer {
         }
         Ok(out)
     }
+}
+
+/// Whether two plans have nothing in common of a row as it was found.
+fn is_foreign(mine: &Plan, theirs: &Plan) -> bool {
+    let same = |tree: &Arc<Tree>| mine.found.tree(tree.id) == Some(tree);
+    mine.name != theirs.name && !theirs.found.trees.iter().any(same)
 }
 
 fn counted_on(count: &BudCount) -> (u8, TreeId) {

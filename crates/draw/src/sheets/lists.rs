@@ -12,6 +12,7 @@ use crate::pen::Pen;
 use crate::worklist::Piece;
 use cordonry::arrange::{Arrange, arrange_numbers};
 use cordonry::check::{Finding, Severity};
+use cordonry::pose::PosedRow;
 use cordonry::said::Arg;
 use cordonry::work::Work;
 use cordonry_words::Words;
@@ -102,14 +103,21 @@ pub fn notes(told: &Told<'_>, whole_note: bool, width: f64) -> Vec<Item> {
             Some(number),
         ));
     }
-    for posed in told.row.posed() {
+    let noted = noted(told.row, told.words).into_iter();
+    out.extend(noted.flat_map(|note| lines(&note, width)));
+    out
+}
+
+/// What was noted of trees and their shoots, each behind the name by which the crew finds it, from one end of the row to the other.
+pub fn noted(row: &PosedRow, words: &Words) -> Vec<String> {
+    let mut out = Vec::new();
+    for posed in row.posed() {
         let tree = posed.tree();
         let of_tree = [(None, &tree.note)].into_iter();
         let of_shoots = tree.shoots.iter().map(|s| (Some(s.id), &s.note));
         for (shoot, note) in of_tree.chain(of_shoots) {
             if !note.trim().is_empty() {
-                let part = told.words.part(told.row, tree.id, shoot);
-                out.extend(lines(&format!("{part}: {note}"), width));
+                out.push(format!("{}: {note}", words.part(row, tree.id, shoot)));
             }
         }
     }

@@ -1,6 +1,7 @@
 //! What every sheet that is handed out is made of: lines of text over its width, boxes to tick, and pages that say whose they are.
 
 use super::flow::Page;
+use super::handed::STRONG;
 use super::handed::{ASCENT, LINE};
 use super::picture::SCALE;
 use crate::block::{Block, at, paper, title};
@@ -27,6 +28,22 @@ pub(super) struct Lines {
     width: f64,
 }
 
+/// Most lines of a title.
+const TITLE_LINES: usize = 3;
+
+/// The first lines of a text, the last of them with a sign that it goes on: a name may be as long as anything.
+fn first_lines(content: &str, face: Face, width: f64, most: usize) -> Vec<String> {
+    let mut lines = wrap(content, face, width);
+    if lines.len() > most {
+        lines.truncate(most);
+        if let Some(last) = lines.last_mut() {
+            last.pop();
+            last.push('…');
+        }
+    }
+    lines
+}
+
 impl Lines {
     pub fn new(paper: Paper) -> Self {
         Self {
@@ -41,7 +58,8 @@ impl Lines {
             size: 24.0,
             strong: true,
         };
-        for line in wrap(content, face, self.width) {
+        let lines = first_lines(content, face, self.width, TITLE_LINES);
+        for line in lines {
             self.y += 28.0;
             self.element
                 .append(at("crew-title", MARGIN, self.y - 4.0, &line));
@@ -118,12 +136,9 @@ pub(super) fn finished_at(
     let one = |(i, page): (usize, Page)| {
         let mut content = page.content;
         if i > 0 {
-            content.append(at(
-                "crew-strong",
-                MARGIN,
-                MARGIN + 12.0,
-                &format!("{name} · {row}"),
-            ));
+            let head = format!("{name} · {row}");
+            let head = first_lines(&head, STRONG, on.usable_width(), 1);
+            content.append(at("crew-strong", MARGIN, MARGIN + 12.0, &head.concat()));
         }
         let y = on.height() - MARGIN;
         let args = [

@@ -89,6 +89,12 @@ impl ClientReport<'_> {
         section(&mut flow, name, left);
         let name = words.text("report-marks", &count(self.plan.marks.len()));
         section(&mut flow, name, self.marks(column));
+        let noted = super::lists::noted(&self.report.found.row, words);
+        if !noted.is_empty() {
+            let told = noted.iter();
+            let told = told.flat_map(|note| para(note, BODY, (INDENT, column), None));
+            section(&mut flow, words.plain("report-noted"), told.collect());
+        }
         let name = words.text("report-changes", &count(self.changes.count()));
         section(&mut flow, name, self.by_tree(column));
         let name = words.plain("report-care");
@@ -222,6 +228,7 @@ impl ClientReport<'_> {
         let (how, moment) = match outcome {
             Outcome::Settled(moment) => ("settled", Some(moment)),
             Outcome::Less(moment) => ("less", Some(moment)),
+            Outcome::UnderWay(moment) => ("way", Some(moment)),
             Outcome::Open => ("open", None),
         };
         let args = [
@@ -407,7 +414,9 @@ pub fn changes_on(changes: &Changes, own: &OnTree, words: &Words) -> (String, Ve
 fn why(pass: &Pass, words: &Words) -> Vec<String> {
     let kinds: Set<&str> = pass.work().map(Work::kind).gathered_set();
     let one = |kind: &&str| {
-        let key = match OWN.contains(kind) {
+        // Old wood is laid in winter, for another reason than stock.
+        let in_winter = *kind == "lay" && pass.moment.window == Window::Dormant;
+        let key = match in_winter || OWN.contains(kind) {
             true => "report-why-kind",
             false => "advice-why-usual",
         };
@@ -429,14 +438,14 @@ const OWN: [&str; 8] = [
 ];
 
 /// What the row brings without a pass, beside what it brings with all.
-fn lacks(but: &Brought, all: &Brought, words: &Words) -> String {
+fn lacks(but: &Brought, with: &Brought, words: &Words) -> String {
     let args = [
         ("before", Arg::Number(but.crop, 1)),
-        ("after", Arg::Number(all.crop, 1)),
+        ("after", Arg::Number(with.crop, 1)),
         ("was", Arg::Share(but.fill)),
-        ("filled", Arg::Share(all.fill)),
+        ("filled", Arg::Share(with.fill)),
         ("old", Arg::Count(but.oldest.into())),
-        ("age", Arg::Count(all.oldest.into())),
+        ("age", Arg::Count(with.oldest.into())),
     ];
     // What reads alike is the same.
     let parts = ["report-but-crop", "report-but-fill", "report-but-age"].into_iter();
@@ -450,7 +459,12 @@ fn lacks(but: &Brought, all: &Brought, words: &Words) -> String {
         "parts",
         Arg::Text(parts.join(&words.plain("between-effects"))),
     )];
-    words.text("report-but", &all)
+    let said = words.text("report-but", &all);
+    // Who reads that the row bears more without it has to be told that this is known.
+    match but.crop > with.crop && words.arg(&args[0].1) != words.arg(&args[1].1) {
+        true => said + " " + &words.plain("report-but-costs"),
+        false => said,
+    }
 }
 
 /// What the leaf's work brings over the coming leaves.

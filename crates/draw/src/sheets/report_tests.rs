@@ -103,6 +103,9 @@ fn check(name: &str, plan: &Plan, leaf: u8) {
                     holds(&caution(key, &words));
                 }
             }
+            for note in super::super::lists::noted(&report.found.row, &words) {
+                holds(&note);
+            }
             for mark in &plan.marks {
                 holds(&mark_line(mark, &report.found.row, &words));
             }
@@ -140,6 +143,10 @@ fn marks_a_matter_that_is_left_and_a_long_note_are_told_whole() {
         })
         .collect();
     plan.note = "A note that is long. ".repeat(40);
+    plan.name = "A name that never ends ".repeat(130);
+    let mut row = (*plan.found).clone();
+    std::sync::Arc::make_mut(&mut row.trees[1]).note = "very <strong>".into();
+    plan.found = row.into();
     let leaf = plan.found.leaf;
     let report = Report::of(&plan, 0, leaf).expect("its own scheme");
     let findings: Vec<&Finding> = report.findings.iter().collect();

@@ -50,7 +50,7 @@ advice-why-usual = { $kind ->
     [remove] What grows out of the flat wall, or beside an upright that was held, comes off (common practice, no source)
     [stub] A share of the uprights is renewed each winter, the oldest and the largest first (common practice, no source)
     [take_laterals] From the third leaf on uprights stand without laterals (common practice, no source)
-    [tip] Tipping takes flowers from the harvest after the coming one (common practice, no source)
+    [tip] Tipping takes so many flowers from the harvest after the coming one that leaf and fruit come into balance (common practice, no source)
     [hold_height] What stands above the wall’s height shades the rows beside it (common practice, no source)
     [add_wire] The next wire goes in as the uprights reach for it (common practice, no source)
    *[other] It is the usual work of this time (common practice, no source)

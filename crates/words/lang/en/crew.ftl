@@ -413,6 +413,7 @@ report-matter = { $urgent }: { $matter }
 report-outcome = { $how ->
     [settled] Settled by the work advised, { $when }.
     [less] Made less by the work advised, { $when }.
+    [way] Seen to by the work advised, { $when }; what is left waits for what comes of it.
    *[open] Not changed by this leaf’s work.
 }
 # What was found, where a matter is worded as work to be done: a report tells what stands there
@@ -448,6 +449,7 @@ report-none = No work is advised in leaf { $leaf }.
 report-pass = { $job }: { $when }
 report-why = Why: { $why }
 report-why-kind = { $kind ->
+    [lay] A shoot that is laid along the wire fills a bare stretch; it must bend without breaking (common practice, no source)
     [plant] An empty place bears nothing and leaves its wire bare; new stock fills it in a few leaves (common practice, no source)
     [remove_tree] A dead tree holds a place that new stock can fill (common practice, no source)
     [replace_tree] A tree that fails leaves its wire bare; new stock fills it in a few leaves (common practice, no source)
@@ -462,6 +464,7 @@ report-but-same = the same crop, fill and age of wood
 report-but-crop = { $before } t/ha instead of { $after }
 report-but-fill = a cordon filled to { $was } instead of { $filled }
 report-but-age = wood of { $old } seasons at the most in the winters until then instead of { $age }
+report-but-costs = This pass costs crop in these leaves; why it is done all the same is told above.
 report-brings = What this leaf’s work brings over five leaves, beside the same row with nothing done in this leaf, by a calibrated model: crop { $after } t/ha instead of { $before } (a difference of { $low } to { $high }); cordon filled at the end of the last of them to { $filled } instead of { $was }; distances between uprights vary by { $spacing } instead of { $uneven }; { $light } of a clear season’s light is caught instead of { $dark }; oldest wood in the winters until then { $age } instead of { $old } seasons.
 report-left = Left for this year: { $count ->
     [0] nothing
@@ -475,6 +478,7 @@ report-marks = Marks on the pictures: { $count ->
    *[other] { $count }
 }
 report-marks-none = No marks are put on the wall.
+report-noted = Notes of the record, a sheet of paper on the pictures
 report-changes = Every change, tree by tree: { $count ->
     [0] none
    *[other] { $count }

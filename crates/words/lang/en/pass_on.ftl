@@ -37,6 +37,10 @@ answer-count = { $count ->
 }
 answer-known = It is compared with the copy that was sent from this device.
 answer-unknown = The copy that was sent is not on this device: all that differs from what stands here is listed as theirs.
+answer-foreign = This looks like another row: neither its name nor the record of any tree is what stands here. Nothing of it is ticked.
+answer-added = { $work }
+answer-dropped = taken back, { $work }
+answer-mark-changed = A mark changed, { $mark }; it was: { $was }
 answer-same = It has nothing that does not stand here already.
 answer-take = Take what is ticked
 answer-leave = Leave it all

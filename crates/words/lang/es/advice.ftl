@@ -50,7 +50,7 @@ advice-why-usual = { $kind ->
     [remove] Lo que crece fuera del muro plano, o al lado de un vertical que se mantuvo a su altura, se quita (práctica común, sin fuente)
     [stub] Cada invierno se renueva una parte de los verticales, primero los más viejos y los más grandes (práctica común, sin fuente)
     [take_laterals] Desde la tercera hoja los verticales van sin laterales (práctica común, sin fuente)
-    [tip] El despunte quita flores de la cosecha que sigue a la próxima (práctica común, sin fuente)
+    [tip] El despunte quita tantas flores a la cosecha que sigue a la próxima que hoja y fruta quedan en equilibrio (práctica común, sin fuente)
     [hold_height] Lo que sobresale de la altura del muro da sombra a las hileras vecinas (práctica común, sin fuente)
     [add_wire] El alambre siguiente se pone cuando los verticales lo alcanzan (práctica común, sin fuente)
    *[other] Es la labor usual de esta época (práctica común, sin fuente)

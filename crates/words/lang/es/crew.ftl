@@ -413,6 +413,7 @@ report-matter = { $urgent }: { $matter }
 report-outcome = { $how ->
     [settled] Lo resuelven las labores aconsejadas, { $when }.
     [less] Lo reducen las labores aconsejadas, { $when }.
+    [way] Lo atienden las labores aconsejadas, { $when }; lo que queda espera su resultado.
    *[open] Las labores de esta hoja no lo tocan.
 }
 # Lo encontrado, donde un asunto se dice como labor: un informe dice lo que hay
@@ -448,6 +449,7 @@ report-none = No se aconseja ninguna labor en la hoja { $leaf }.
 report-pass = { $job }: { $when }
 report-why = Por qué: { $why }
 report-why-kind = { $kind ->
+    [lay] Un brote tumbado a lo largo del alambre llena un tramo desnudo; tiene que doblarse sin quebrarse (práctica común, sin fuente)
     [plant] Un lugar vacío no da nada y deja su alambre desnudo; una planta nueva lo llena en pocas hojas (práctica común, sin fuente)
     [remove_tree] Un árbol muerto ocupa un lugar que una planta nueva puede llenar (práctica común, sin fuente)
     [replace_tree] Un árbol que falla deja su alambre desnudo; una planta nueva lo llena en pocas hojas (práctica común, sin fuente)
@@ -462,6 +464,7 @@ report-but-same = la misma producción, el mismo llenado y la misma edad de la m
 report-but-crop = { $before } t/ha en vez de { $after }
 report-but-fill = un cordón lleno a { $was } en vez de { $filled }
 report-but-age = madera de { $old } temporadas como máximo en los inviernos hasta entonces en vez de { $age }
+report-but-costs = Esta pasada cuesta producción en estas hojas; por qué se hace de todos modos se dice arriba.
 report-brings = Lo que traen las labores de esta hoja en cinco hojas, al lado de la misma hilera sin hacer nada en esta hoja, según un modelo calibrado: producción { $after } t/ha en vez de { $before } (una diferencia de { $low } a { $high }); cordón lleno al final de la última a { $filled } en vez de { $was }; las distancias entre verticales varían en { $spacing } en vez de { $uneven }; se capta { $light } de la luz de una temporada despejada en vez de { $dark }; la madera más vieja en los inviernos hasta entonces, { $age } en vez de { $old } temporadas.
 report-left = Se deja este año: { $count ->
     [0] nada
@@ -475,6 +478,7 @@ report-marks = Marcas en los dibujos: { $count ->
    *[other] { $count }
 }
 report-marks-none = No hay marcas puestas en el muro.
+report-noted = Notas del registro, una hoja de papel en los dibujos
 report-changes = Cada cambio, árbol por árbol: { $count ->
     [0] ninguno
    *[other] { $count }

@@ -37,6 +37,10 @@ answer-count = { $count ->
 }
 answer-known = Se compara con la copia que se envió desde este aparato.
 answer-unknown = La copia enviada no está en este aparato: todo lo que difiere de lo de aquí se cuenta como suyo.
+answer-foreign = Parece otra hilera: ni su nombre ni el registro de ningún árbol es lo que hay aquí. No se marca nada.
+answer-added = { $work }
+answer-dropped = se retira: { $work }
+answer-mark-changed = Una marca cambiada, { $mark }; antes: { $was }
 answer-same = No trae nada que no esté ya aquí.
 answer-take = Tomar lo marcado
 answer-leave = Dejarlo todo

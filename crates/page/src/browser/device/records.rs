@@ -8,12 +8,14 @@ use idb::{
     TransactionMode,
 };
 use js_sys::{Function, Promise, Reflect};
+use leptos::prelude::set_timeout;
 use serde::de::DeserializeOwned;
 use serde::{Deserialize, Serialize};
 use std::cell::RefCell;
 use std::rc::Rc;
+use std::time::Duration;
 use wasm_bindgen::prelude::*;
-use wasm_bindgen_futures::JsFuture;
+use wasm_bindgen_futures::{JsFuture, future_to_promise};
 
 const DATABASE: &str = "cordonry";
 /// Plans that are kept whole, by the record's id.
@@ -25,6 +27,8 @@ pub(super) const STEPS: &str = "steps";
 const ALL: [&str; 3] = [PLANS, RECORDS, STEPS];
 /// Among the steps, the id of the record that is open.
 const OPEN: &str = "open";
+/// How long a save waits for the database, which another tab may hold, until it is told that nothing is saved.
+const WAITED: Duration = Duration::from_secs(5);
 
 thread_local! {
     /// The database once it is open. It stays open, so that a save can begin within the very event that ends the page:
@@ -38,6 +42,21 @@ pub(super) async fn database() -> Result<Rc<Database>, idb::Error> {
     if let Some(opened) = OPENED.with_borrow(Clone::clone) {
         return Ok(opened);
     }
+    let opened = Rc::new(open().await?);
+    // Others may have asked meanwhile: one stays, and of the other's handlers none may be called when it is gone.
+    match OPENED.with_borrow(Clone::clone) {
+        Some(first) => {
+            put_away(opened);
+            Ok(first)
+        }
+        None => {
+            OPENED.set(Some(Rc::clone(&opened)));
+            Ok(opened)
+        }
+    }
+}
+
+async fn open() -> Result<Database, idb::Error> {
     let factory = Factory::new()?;
     let mut request = factory.open(DATABASE, Some(2))?;
     request.on_upgrade_needed(|event| {
@@ -58,18 +77,46 @@ pub(super) async fn database() -> Result<Rc<Database>, idb::Error> {
     // A newer program in another tab, or the user who clears the device, must not wait for this tab.
     database.on_version_change(|_| forget_database());
     database.on_close(|_| forget_database());
-    let database = Rc::new(database);
-    OPENED.set(Some(Rc::clone(&database)));
     Ok(database)
 }
 
 /// Closes the database; the next question opens it again.
 fn forget_database() {
     if let Some(database) = OPENED.with_borrow_mut(Option::take) {
-        database.close();
-        // Its handlers may be what is running, and a store that fails calls them even later.
-        CLOSED.with_borrow_mut(|closed| closed.push(database));
+        put_away(database);
     }
+}
+
+/// Closes a database. Its handlers may be what is running, and a store that fails calls them even later.
+fn put_away(database: Rc<Database>) {
+    database.close();
+    CLOSED.with_borrow_mut(|closed| closed.push(database));
+}
+
+/// Opens the database, unless that takes longer than is waited for; whether it is open.
+async fn is_opened() -> bool {
+    let opening = future_to_promise(async { Ok(database().await.is_ok().into()) });
+    let late = Promise::new(&mut |done, _| {
+        let done = move || {
+            let _ = done.call1(&JsValue::UNDEFINED, &JsValue::FALSE);
+        };
+        set_timeout(done, WAITED);
+    });
+    let first = Promise::race(&js_sys::Array::of2(&opening, &late));
+    JsFuture::from(first)
+        .await
+        .is_ok_and(|well| well.is_truthy())
+}
+
+/// Whether a plan is kept whole.
+async fn is_whole(id: &str) -> Result<bool, idb::Error> {
+    let transaction = database()
+        .await?
+        .transaction(&[PLANS], TransactionMode::ReadOnly)?;
+    let there = transaction
+        .object_store(PLANS)?
+        .get_key(Query::Key(id.into()))?;
+    Ok(there.await?.is_some())
 }
 
 /// The plan that is kept whole, as it is stored.
@@ -222,21 +269,23 @@ pub fn save_spot(record: &Record) {
     }
 }
 
-/// Writes with the database that is open, else opens it; whether it is written.
+/// Writes with the database that is open, else opens it; whether it is written. Steps alone are nothing where the plan that they
+/// begin with is gone: the device may have been cleared meanwhile.
 pub async fn put(begun: Option<Promise>, record: &Record, writing: &Writing) -> bool {
     let begun = match begun {
-        Some(begun) => Ok(begun),
+        Some(begun) => Some(begun),
         None => {
             forget_database();
-            database()
-                .await
-                .and_then(|d| begin_put(&d, record, writing))
+            let _ = is_opened().await;
+            let opened = OPENED.with_borrow(Clone::clone);
+            opened.and_then(|d| begin_put(&d, record, writing).ok())
         }
     };
-    match begun {
-        Ok(begun) => is_committed(begun).await,
-        Err(_) => false,
-    }
+    let Some(begun) = begun else {
+        return false;
+    };
+    is_committed(begun).await
+        && (writing.whole.is_some() || matches!(is_whole(&record.id).await, Ok(true)))
 }
 
 pub(super) fn read<T: DeserializeOwned>(value: JsValue) -> Option<T> {

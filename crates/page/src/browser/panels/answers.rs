@@ -9,7 +9,7 @@ use cordonry::arrange::Gather;
 use cordonry::check::Severity;
 use cordonry::file::link::{link_in, read_link};
 use cordonry::file::read_plan;
-use cordonry::plan::{Answer, Change, Moment, Plan, Spot};
+use cordonry::plan::{Answer, Change, Mark, Moment, Plan, Spot};
 use cordonry::refusal::Refusal;
 use cordonry::said::Arg;
 use cordonry::work::Work;
@@ -23,8 +23,8 @@ enum Came {
     #[default]
     Nothing,
     Refused(String),
-    Read(Box<Answer>),
-    Taken(usize),
+    /// What it has otherwise, and how many changes of it have just been taken.
+    Read(Box<Answer>, usize),
 }
 
 /// The copy that came back and is neither taken nor left yet: whoever goes to a tree finds it again.
@@ -33,20 +33,7 @@ pub type CameBack = StoredValue<Option<Plan>, LocalStorage>;
 /// Takes a copy that came back, as a link or a file, and lists what it has otherwise.
 pub fn answers(app: App, kept: CameBack) -> AnyView {
     let came = RwSignal::new_local(Came::default());
-    let read = move |made: Result<Plan, Refusal>| {
-        kept.set_value(made.as_ref().ok().cloned());
-        spawn_local(async move {
-            let answer = match made {
-                Ok(theirs) => compared(app, &theirs).await,
-                Err(why) => Some(Err(why)),
-            };
-            let Some(answer) = answer else { return };
-            came.try_set(match answer {
-                Ok(answer) => Came::Read(Box::new(answer)),
-                Err(why) => Came::Refused(app.worded(|w| w.refusal(&why))),
-            });
-        });
-    };
+    let read = move |made| read(app, came, kept, made, 0);
     if let Some(theirs) = kept.get_value() {
         read(Ok(theirs));
     }
@@ -82,6 +69,28 @@ pub fn answers(app: App, kept: CameBack) -> AnyView {
     .into_any()
 }
 
+/// Reads what came, of which so many changes have just been taken.
+fn read(
+    app: App,
+    came: RwSignal<Came, LocalStorage>,
+    kept: CameBack,
+    made: Result<Plan, Refusal>,
+    taken: usize,
+) {
+    kept.set_value(made.as_ref().ok().cloned());
+    spawn_local(async move {
+        let answer = match made {
+            Ok(theirs) => compared(app, &theirs).await,
+            Err(why) => Some(Err(why)),
+        };
+        let Some(answer) = answer else { return };
+        came.try_set(match answer {
+            Ok(answer) => Came::Read(Box::new(answer), taken),
+            Err(why) => Came::Refused(app.worded(|w| w.refusal(&why))),
+        });
+    });
+}
+
 /// What a copy has otherwise than what was sent and what stands here; `None` where nothing stands here.
 async fn compared(app: App, theirs: &Plan) -> Option<Result<Answer, Refusal>> {
     let was = sent::of(&theirs.sent).await;
@@ -90,28 +99,33 @@ async fn compared(app: App, theirs: &Plan) -> Option<Result<Answer, Refusal>> {
 }
 
 fn told(app: App, came: RwSignal<Came, LocalStorage>, kept: CameBack) -> AnyView {
-    let answer = match came.get() {
+    let (answer, taken) = match came.get() {
         Came::Nothing => return ().into_any(),
         Came::Refused(why) => {
             return view! { <p class="refusal" role="alert">{why}</p> }.into_any();
         }
-        Came::Taken(count) => {
-            let count = [("count", Arg::Count(count as i64))];
-            let told = app.text("answer-taken", &count);
-            return view! { <p role="status" data-is="taken">{told}</p> }.into_any();
-        }
-        Came::Read(answer) => answer,
+        Came::Read(answer, taken) => (answer, taken),
     };
+    let done = (taken > 0).then(|| {
+        let told = app.text("answer-taken", &[("count", Arg::Count(taken as i64))]);
+        view! { <p role="status" data-is="taken">{told}</p> }
+    });
     if answer.changes.is_empty() {
-        return view! { <p role="status" data-is="same">{app.t("answer-same")}</p> }.into_any();
+        // Nothing is left of it.
+        kept.set_value(None);
+        let same = (taken == 0)
+            .then(|| view! { <p role="status" data-is="same">{app.t("answer-same")}</p> });
+        return view! { {done} {same} }.into_any();
     }
-    // What was changed here too is not taken unless somebody says so.
-    let first = answer.changes.iter().map(|c| !c.both).collect::<Vec<_>>();
+    // What was changed here too is not taken unless somebody says so, nor is another row, nor what was not taken just now.
+    let ticked = |c: &Change| !c.both && !answer.is_foreign && taken == 0;
+    let first = answer.changes.iter().map(ticked).collect::<Vec<_>>();
     let picked = RwSignal::new(first);
     let count = [("count", Arg::Count(answer.changes.len() as i64))];
-    let known = match answer.knows_sent {
-        true => "answer-known",
-        false => "answer-unknown",
+    let known = match (answer.knows_sent, answer.is_foreign) {
+        (true, _) => "answer-known",
+        (_, true) => "answer-foreign",
+        _ => "answer-unknown",
     };
     let line = |(n, change): (usize, &Change)| {
         let words = words_of(app, &answer, change);
@@ -138,21 +152,26 @@ fn told(app: App, came: RwSignal<Came, LocalStorage>, kept: CameBack) -> AnyView
     };
     let lines = answer.changes.iter().enumerate().map(line).collect_view();
     let strip = strip(app, &answer);
+    let foreign = answer.is_foreign.then_some("caution");
     let take = move |_| {
         let picks = picked.get_untracked().into_iter().enumerate();
         let picks: Vec<usize> = picks.filter(|(_, is)| *is).map(|(n, _)| n).collect();
         let made = app.peek(|d| answer.taken(d.plan(), &picks));
         let made =
             made.map(|plan| plan.and_then(|plan| app.try_edit(Edit::told("step-answer", plan))));
-        kept.set_value(None);
-        came.set(match made {
-            Some(Err(why)) => Came::Refused(app.worded(|w| w.refusal(&why))),
-            _ => Came::Taken(picks.len()),
-        });
+        match made {
+            Some(Err(why)) => {
+                kept.set_value(None);
+                came.set(Came::Refused(app.worded(|w| w.refusal(&why))));
+            }
+            // What is left of it stays at hand.
+            _ => read(app, came, kept, Ok(answer.theirs().clone()), picks.len()),
+        }
     };
     let none = move || !picked.with(|p| p.contains(&true));
     view! {
-        <p role="status">{app.text("answer-count", &count)} " " {app.t(known)}</p>
+        {done}
+        <p role="status" class=foreign>{app.text("answer-count", &count)} " " {app.t(known)}</p>
         {strip}
         <ul class="answer-list">{lines}</ul>
         <p class="choices">
@@ -172,13 +191,13 @@ fn told(app: App, came: RwSignal<Came, LocalStorage>, kept: CameBack) -> AnyView
 fn way(app: App, change: &Change, words: &str) -> Option<AnyView> {
     let place = change.place();
     let mark = match &change.spot {
-        Spot::Mark(mark) | Spot::MarkGone(mark) => Some(mark.clone()),
+        Spot::Mark(mark) | Spot::MarkGone(mark) | Spot::MarkChanged(_, mark) => Some(mark.clone()),
         _ => None,
     };
     if place.is_none() && mark.is_none() {
         return None;
     }
-    let shoot = change.theirs.first().or(change.mine.first());
+    let shoot = change.new.first().or(change.gone.first());
     let shoot = shoot.map(|work| work.subject().shoot);
     let scheme = match &change.spot {
         Spot::Work(of, ..) => Some(of.mine),
@@ -209,7 +228,9 @@ fn strip(app: App, answer: &Answer) -> Option<AnyView> {
         let row = &scene.row;
         let at = |change: &Change| match (change.place(), &change.spot) {
             (Some((_, tree)), _) => Some(row.tree(tree)?.foot.f()),
-            (None, Spot::Mark(mark) | Spot::MarkGone(mark)) => Some(mark.at.on(row).point.x),
+            (None, Spot::Mark(mark) | Spot::MarkGone(mark) | Spot::MarkChanged(_, mark)) => {
+                Some(mark.at.on(row).point.x)
+            }
             _ => None,
         };
         let places: Vec<f64> = answer.changes.iter().filter_map(at).collect();
@@ -284,7 +305,7 @@ fn words_of(app: App, answer: &Answer, change: &Change) -> String {
                 ("when", Arg::Text(when(app, *moment))),
                 ("tree", Arg::Count(tree.map_or(0, |t| t.0.into()))),
                 ("on", Arg::yes(tree.is_some())),
-                ("work", Arg::Text(listed(app, &change.theirs))),
+                ("work", Arg::Text(changed(app, change))),
             ];
             app.text("answer-work", &args)
         }
@@ -292,6 +313,14 @@ fn words_of(app: App, answer: &Answer, change: &Change) -> String {
         Spot::Mark(mark) => {
             let line = row(&|row| app.worded(|w| mark_line(mark, row, w)));
             app.text("answer-mark", &[("mark", Arg::Text(line))])
+        }
+        Spot::MarkChanged(was, mark) => {
+            let line = |mark: &Mark| row(&|row| app.worded(|w| mark_line(mark, row, w)));
+            let args = [
+                ("mark", Arg::Text(line(mark))),
+                ("was", Arg::Text(line(was))),
+            ];
+            app.text("answer-mark-changed", &args)
         }
         Spot::MarkGone(mark) => {
             let line = row(&|row| app.worded(|w| mark_line(mark, row, w)));
@@ -309,6 +338,20 @@ fn when(app: App, moment: Moment) -> String {
         ("window", Arg::Text(window)),
     ];
     app.text("answer-when", &args)
+}
+
+/// What they do otherwise on a tree: what is new, and what they have taken back.
+fn changed(app: App, change: &Change) -> String {
+    let told = |works: &[Work], key: &str| {
+        let work = [("work", Arg::Text(listed(app, works)))];
+        (!works.is_empty()).then(|| app.text(key, &work))
+    };
+    let both = [
+        told(&change.new, "answer-added"),
+        told(&change.gone, "answer-dropped"),
+    ];
+    let both: Vec<String> = both.into_iter().flatten().collect();
+    both.join(&app.t("between-entries"))
 }
 
 /// Pieces of work, each with its part.
