@@ -63,6 +63,7 @@ fn json_of(path: &Path, plan: &Plan, report: &Report, changes: &Changes, words: 
         let (how, at) = match outcome {
             Outcome::Settled(at) => ("settled", Some(*at)),
             Outcome::Less(at) => ("less", Some(*at)),
+            Outcome::UnderWay(at) => ("way", Some(*at)),
             Outcome::Open => ("open", None),
         };
         let left = matter.left.and_then(|n| plan.left.get(n));

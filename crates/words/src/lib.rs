@@ -204,8 +204,9 @@ impl Words {
     /// The same as what stands there, not as what is to be done.
     pub fn found_matter(&self, matter: &Matter, findings: &[&Finding]) -> String {
         self.of_matter(matter, findings, |key| {
-            let found = key.replacen("matter-", "found-", 1);
-            if self.has(&found) { found } else { key.into() }
+            let own = key.split_once('-');
+            let found = own.map(|(_, cause)| format!("found-{cause}"));
+            found.filter(|f| self.has(f)).unwrap_or_else(|| key.into())
         })
     }
 

@@ -117,6 +117,13 @@ fn every_key_has_a_text_and_every_text_is_used() {
         sources(&home.join(name).join("src"), &mut all);
     }
     let mut used = put_together();
+    // What was found is a matter, told otherwise.
+    for key in texts.keys() {
+        if let Some(cause) = key.strip_prefix("found-") {
+            assert!(texts.contains_key(&*format!("matter-{cause}")), "{key}");
+            used.insert(key.to_string());
+        }
+    }
     let mut without: BTreeSet<String> = used.clone();
     for source in &all {
         for (word, asked) in quoted(source) {

@@ -70,6 +70,11 @@ pub fn read_archive(bytes: &[u8]) -> Result<Vec<Vec<u8>>, Refusal> {
     if bytes.len() > MAX_BYTES {
         return Err(too_large(bytes.len() as u64));
     }
+    // What is too many is refused before any of it is read.
+    let begun = lines_of(bytes).filter(|line| begins_plan(line)).count();
+    if begun > MAX_PLANS {
+        return Err(refused("refusal-archive-plans", begun, MAX_PLANS));
+    }
     // What is no text somewhere may yet hold plans that are.
     let text = Text::read(bytes, foreign::PLAN);
     let bytes = match &text {
@@ -110,13 +115,22 @@ fn version_of(bytes: &[u8]) -> Option<u32> {
     digits.parse().ok()
 }
 
-/// The plans that stand on lines of their own, the first line of each a brace alone.
+/// The lines of a file behind the first, which is its own, whatever stands on it.
+fn lines_of(bytes: &[u8]) -> impl Iterator<Item = &[u8]> {
+    bytes.split_inclusive(|b| *b == b'\n').skip(1)
+}
+
+/// Whether a line is the first of a plan's own: a brace alone.
+fn begins_plan(line: &[u8]) -> bool {
+    matches!(line, b"{\n" | b"{\r\n" | b"{")
+}
+
+/// The plans that stand on lines of their own.
 fn by_lines(bytes: &[u8]) -> Vec<Vec<u8>> {
     let mut plans: Vec<Vec<u8>> = Vec::new();
-    // The first line of all is the file's own, whatever stands on it.
-    for line in bytes.split_inclusive(|b| *b == b'\n').skip(1) {
+    for line in lines_of(bytes) {
         match plans.last_mut() {
-            _ if matches!(line, b"{\n" | b"{\r\n" | b"{") => plans.push(line.to_vec()),
+            _ if begins_plan(line) => plans.push(line.to_vec()),
             Some(plan) => plan.extend_from_slice(line),
             None => {}
         }

@@ -87,6 +87,7 @@ kept-lasting = The browser keeps these rows until they are removed.
 kept-passing = The browser may clear these rows when the device runs short of room. Save them as a file too.
 kept-lasting-ask = Ask the browser to keep them
 kept-lasting-not = The browser promises nothing as yet. Save the rows as a file too.
+rows-at = Row { $number } of { $count } …
 rows-came = { $count ->
     [0] No row of { $file } came in.
     [one] { $count } row of { $file } came in and stands among the rows on this device.

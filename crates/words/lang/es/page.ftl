@@ -87,6 +87,7 @@ kept-lasting = El navegador guarda estas hileras hasta que se quiten.
 kept-passing = El navegador puede borrar estas hileras cuando falte lugar en el aparato. Guardarlas también como archivo.
 kept-lasting-ask = Pedir al navegador que las guarde
 kept-lasting-not = El navegador todavía no promete nada. Guardar las hileras también como archivo.
+rows-at = Hilera { $number } de { $count } …
 rows-came = { $count ->
     [0] Ninguna hilera de { $file } entró.
     [one] Entró { $count } hilera de { $file }; está entre las hileras en este aparato.

@@ -403,7 +403,9 @@ pub async fn put_back(raw: &Raw) -> Result<bool, idb::Error> {
 
 /// Writes a record that is not on the desk; whether it is written.
 pub async fn write(record: &Record, writing: &Writing) -> bool {
-    put(None, record, writing).await
+    let begun = database().await;
+    let begun = begun.and_then(|d| begin_put(&d, record, writing));
+    put(begun.ok(), record, writing).await
 }
 
 /// Takes a record off the device; whether it is gone.

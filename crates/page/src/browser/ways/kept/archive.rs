@@ -2,6 +2,7 @@
 
 use super::reader::{Look, Reader};
 use super::row::{List, Row, State, added, row_of};
+use crate::browser::app::App;
 use crate::browser::controls::dialog::Dialog;
 use crate::browser::device::{files, records};
 use crate::browser::ways::incoming::{Incoming, LeftOut};
@@ -31,6 +32,17 @@ fn give(stem: &str, files: &[Vec<u8>]) -> bool {
     files.iter().enumerate().all(give)
 }
 
+/// Says now and then how far it is with many rows.
+fn at_row(app: App, n: usize, all: usize) {
+    if all > TOLD_EACH && n.is_multiple_of(TOLD_EACH) {
+        let args = [("number", count(n)), ("count", count(all))];
+        app.say(app.text("rows-at", &args), false);
+    }
+}
+
+/// After how many rows it is said again how far it is.
+const TOLD_EACH: usize = 25;
+
 /// Saves all rows that can be read as one file.
 pub fn save(list: List) {
     let app = list.incoming.app;
@@ -42,7 +54,9 @@ pub fn save(list: List) {
     spawn_local(async move {
         let mut texts = Vec::new();
         let mut left = 0;
-        for id in ids {
+        let all = ids.len();
+        for (n, id) in ids.into_iter().enumerate() {
+            at_row(app, n, all);
             let looked = match records::kept(&id).await {
                 Some(found) => reader.look(row_of(found)).await,
                 None => Look::Stopped,
@@ -86,7 +100,9 @@ pub async fn take(incoming: Incoming, file: String, bytes: Vec<u8>) {
     let (mut left, mut came) = (Vec::new(), 0);
     let now = js_sys::Date::now();
     let mut full = false;
+    let all = plans.len();
     for (n, bytes) in plans.into_iter().enumerate() {
+        at_row(app, n, all);
         let looked = match String::from_utf8(bytes.clone()) {
             Ok(text) => reader.look(KeptRow::of_text(text)).await,
             Err(_) => match read_plan(&bytes) {

@@ -6,6 +6,7 @@ use crate::browser::device::records::Raw;
 use crate::browser::device::{records, tried};
 use crate::browser::ways::incoming::Incoming;
 use crate::keeping::{KeptRow, Writing};
+use cordonry::arrange::Arrange;
 use cordonry::said::Arg;
 use leptos::prelude::*;
 use std::rc::Rc;
@@ -178,22 +179,20 @@ fn names_of(app: App, list: &[Record]) -> Vec<String> {
         true => app.t("unnamed"),
         false => record.name.clone(),
     };
-    let numbered = |record: &Record| {
-        let name = own(record);
-        let alike = list.iter().filter(|other| own(other) == name);
-        let (mut count, mut number) = (0, 1);
-        for other in alike {
-            count += 1;
-            // An id begins with the time at which it was made, in digits of one length for ages.
-            number += i64::from(other.id < record.id);
+    let mut names: Vec<String> = list.iter().map(own).collect();
+    // Alike ones beside each other; an id begins with the time at which it was made, in digits of one length for ages.
+    let mut order: Vec<usize> = (0..list.len()).collect();
+    order.arrange_by(|a, b| (&names[*a], &list[*a].id).cmp(&(&names[*b], &list[*b].id)));
+    let alike = order.chunk_by(|a, b| names[*a] == names[*b]);
+    let alike: Vec<&[usize]> = alike.filter(|all| all.len() > 1).collect();
+    for all in alike {
+        for (number, at) in (1..).zip(all) {
+            let args = [
+                ("row", Arg::Text(std::mem::take(&mut names[*at]))),
+                ("number", Arg::Count(number)),
+            ];
+            names[*at] = app.text("kept-alike", &args);
         }
-        match count {
-            1 => name,
-            _ => app.text(
-                "kept-alike",
-                &[("row", Arg::Text(name)), ("number", Arg::Count(number))],
-            ),
-        }
-    };
-    list.iter().map(numbered).collect()
+    }
+    names
 }
