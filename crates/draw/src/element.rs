@@ -37,10 +37,11 @@ pub fn text(name: &str, attributes: &[(&str, &str)], content: &str) -> Element {
     out
 }
 
-/// The text without characters that no XML document may hold.
+/// The text without characters that no XML document may hold, and without those that turn the text behind them around.
 pub fn clean(text: &str) -> String {
     text.chars()
         .map(|c| match c {
+            '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}' => ' ',
             c if c.is_control() || matches!(c, '\u{fffe}' | '\u{ffff}') => ' ',
             c => c,
         })

@@ -164,8 +164,9 @@ fn texts_of_the_user_stay_texts() {
         trellis: Trellis::default(),
         trees: vec![],
     };
-    let name = "</title><script>alert(\"1\")</script> & ]]> \u{0}<!--";
+    let name = "</title><script>alert(\"1\")</script> & ]]> \u{0}<!-- gnp.\u{202e}exe \u{2066}";
     for markup in all(&row, name) {
+        assert!(!markup.contains(['\u{202e}', '\u{2066}']));
         assert!(!markup.contains("<script") && !markup.contains("<!--") && !markup.contains("]]>"));
     }
 }

@@ -81,4 +81,4 @@ mark-line-stretch = { $where }{ $says ->
     [yes] : { $text }
    *[no] {""}
  }
-mark-line-gone = { $line } (what it was pinned to is not there any more)
+mark-line-gone = { $line } (its place on the wood is not there any more)

@@ -81,4 +81,4 @@ mark-line-stretch = { $where }{ $says ->
     [yes] : { $text }
    *[no] {""}
  }
-mark-line-gone = { $line } (aquello en lo que estaba prendida ya no está)
+mark-line-gone = { $line } (su lugar en la madera ya no está)
