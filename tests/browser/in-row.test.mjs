@@ -120,6 +120,68 @@ pageTest('trees are ticked by a thumb without a network, kept, and taken into an
   assert.deepEqual(await accessibility(page), []);
 });
 
+pageTest('a note and a reason stay with the tree that they are typed at, however it is left', phone, async ({ page, context }) => {
+  await example(page, 'overdue-renewal.json');
+  await passes(page);
+  await walk(page);
+  await act(page, 'field-begin').tap();
+  const name = () => row(page).locator('h3').innerText();
+  const field = (name) => row(page).locator(`[data-field=field-${name}]`);
+  const moved = async (by) => {
+    const before = await name();
+    await by();
+    await page.waitForFunction((was) => document.querySelector('.in-row h3')?.innerText !== was, before);
+    // So long a thumb takes at least for another tree.
+    await page.waitForTimeout(700);
+  };
+  const touch = await context.newCDPSession(page);
+  const swipe = async (along) => {
+    const event = (type, ...touchPoints) => touch.send('Input.dispatchTouchEvent', { type, touchPoints });
+    await event('touchStart', { x: 195, y: 300 });
+    // As a hand that stops before it lets go: behind a flung finger the browser takes the next tap for the one that stops it.
+    for (const part of [0.3, 0.6, 0.9, 1, 1, 1]) {
+      await event('touchMove', { x: 195 + along * part, y: 300 });
+      await page.waitForTimeout(50);
+    }
+    await event('touchEnd');
+  };
+  const first = await name();
+  // The keyboard stands there still when a finger turns to the next tree.
+  await field('note').tap();
+  await page.keyboard.type('gum at the base');
+  await moved(() => swipe(-150));
+  assert.equal(await field('note').inputValue(), '');
+  await moved(() => swipe(150));
+  assert.equal(await name(), first);
+  assert.equal(await field('note').inputValue(), 'gum at the base');
+  // A tree that is left as a whole is done with, and its reason is no other's.
+  await field('why').fill('no ladder');
+  await moved(() => act(page, 'field-all-skip').tap());
+  assert.equal((await progress(page)).done, 1);
+  assert.deepEqual([await field('why').inputValue(), await field('note').inputValue()], ['', '']);
+  const second = await name();
+  await field('note').tap();
+  await page.keyboard.type('split');
+  await page.keyboard.press('Escape');
+  await row(page).waitFor({ state: 'detached' });
+  await passes(page);
+  await walk(page);
+  await act(page, 'field-on').tap();
+  assert.equal(await name(), second);
+  assert.equal(await field('note').inputValue(), 'split');
+  await moved(() => act(page, 'field-before').tap());
+  assert.equal(await field('note').inputValue(), 'gum at the base');
+  assert.match(await row(page).locator('.is-skipped').first().innerText(), /no ladder/);
+  // Once all of it is told there is no place left to go on at.
+  while (await act(page, 'field-all-done').count()) {
+    await act(page, 'field-all-done').tap();
+    await page.waitForTimeout(700);
+  }
+  const { done, all } = await progress(page);
+  assert.equal(done, all);
+  assert.deepEqual([await act(page, 'field-on').count(), await act(page, 'field-begin').count()], [0, 1]);
+});
+
 pageTest('a tree that is marked as diseased says so under the wall, and each pass comes to it last', {}, async ({ page }) => {
   await example(page, 'overdue-renewal.json');
   const named = (key) => page.locator('.stage text', { hasText: new RegExp(`^${like(key, { tree: 2 }).source}$`) });

@@ -59,6 +59,15 @@ pub fn focus_soon(selector: &'static str) {
     });
 }
 
+/// Leaves what has the focus, so that a field keeps what is typed in it: a finger that presses elsewhere or swipes need not take the
+/// focus from it.
+pub fn leave_field() {
+    let focused = document().active_element();
+    if let Some(focused) = focused.and_then(|e| e.dyn_into::<web_sys::HtmlElement>().ok()) {
+        let _ = focused.blur();
+    }
+}
+
 /// Where what had the focus is gone, moves it to the chosen part's card, or else to the wall.
 pub fn keep_focus() {
     request_animation_frame(|| {

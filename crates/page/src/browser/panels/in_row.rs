@@ -3,6 +3,7 @@
 
 use crate::browser::app::App;
 use crate::browser::device::files;
+use crate::browser::dom;
 use crate::document::Edit;
 use cordonry::crew::{Pass, Season, Stop};
 use cordonry::plan::{Field, Moment, Plan, Seen, Told};
@@ -99,6 +100,8 @@ impl InRow {
     }
 
     fn go(self, on: bool) {
+        // What is typed is this tree's.
+        dom::leave_field();
         let last = self.walk.with_untracked(Vec::len).saturating_sub(1);
         self.at.update(|at| {
             *at = match (*at, on) {
@@ -174,7 +177,9 @@ impl InRow {
         let takes = self.handed(|h| h.takes());
         let common = self.handed(|h| h.common()).flatten();
         let common = common.map(|w| app.text("crew-each", &[("work", Arg::Text(w))]));
-        let begun = move || self.told(|field, pass| pass.progress(field).stops > 0);
+        let begun = move || {
+            self.told(|field, pass| (1..pass.stops.len()).contains(&pass.progress(field).stops))
+        };
         let some = move || self.told(|field, pass| !pass.sample(field, SAMPLE).is_empty());
         view! {
             <p>{takes}</p>
@@ -297,17 +302,16 @@ impl InRow {
         let app = self.app;
         let (works, tree) = (stop.work.clone(), stop.tree);
         let left = works.clone();
-        let done = move || {
-            if self.mark(&works, &Told::Done) {
-                match last {
-                    true => self.at.set(None),
-                    false => self.go(true),
-                }
+        let on = move |told: bool| match (told, last) {
+            (true, true) => {
+                dom::leave_field();
+                self.at.set(None);
             }
+            (true, false) => self.go(true),
+            (false, _) => (),
         };
-        let skip = move || {
-            self.mark(&left, &skipped(why));
-        };
+        let done = move || on(self.mark(&works, &Told::Done));
+        let skip = move || on(self.mark(&left, &skipped(why)));
         let moment = self.of(|p| p.moment);
         let note = self.told(|field, pass| field.note(pass.moment, tree).to_string());
         let noted = move |e| {
@@ -410,13 +414,22 @@ impl InRow {
             <div class="in-row" on:pointerdown=down on:pointerup=up>
                 <h2 id="hand-title">{name}</h2>
                 <p role="status" class="in-row-progress">{move || self.progress()}</p>
-                {move || match self.at.get() {
+                // Made anew for each tree: what stands in a field is that tree's.
+                <For each=move || [self.at.get()] key=|at| *at children=move |at| match at {
                     None => self.beginning(),
                     Some(at) => self.stop(at),
-                }}
+                }/>
                 {move || self.wrong.get().map(|w| view! { <p class="refusal" role="alert">{w}</p> })}
                 <p class="in-row-acts">
-                    <button data-act="field-back" on:click=move |_| close()>{app.t("field-back")}</button>
+                    <button
+                        data-act="field-back"
+                        on:click=move |_| {
+                            dom::leave_field();
+                            close();
+                        }
+                    >
+                        {app.t("field-back")}
+                    </button>
                 </p>
             </div>
         }
