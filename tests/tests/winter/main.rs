@@ -6,6 +6,7 @@ mod lost;
 mod near;
 mod part;
 mod rows;
+mod tables;
 mod tips;
 mod wood;
 

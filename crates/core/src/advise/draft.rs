@@ -289,18 +289,19 @@ impl Job {
             refused,
         };
         let mut next = fill::choose(&mut found, &by);
-        // What crowds another where wood is laid first may be what is laid: who goes is asked once it lies.
+        // What crowds another where wood is laid first, or is due to be renewed there, may be what is laid: who goes is asked once it
+        // lies, and what is stubbed once it is known who goes.
         let laid = next
             .iter()
             .flat_map(|n| n.work.iter().filter_map(Work::tree));
         let laid: Set<TreeId> = laid.gathered_set();
         for finding in &mut found {
             let waits = |w: &Work| {
-                let goes = matches!(w, Work::Remove { .. });
+                let goes = matches!(w, Work::Remove { .. } | Work::Stub { .. });
                 goes && w.tree().is_some_and(|t| laid.contains(&t))
             };
-            let crowds = Stage::of_rule(finding.rule) == Stage::Crowding;
-            if crowds && finding.remedies.iter().any(|r| r.work.iter().any(waits)) {
+            let before = Stage::of_rule(finding.rule) <= Stage::Light;
+            if before && finding.remedies.iter().any(|r| r.work.iter().any(waits)) {
                 finding.remedies.clear();
             }
         }

@@ -25,6 +25,13 @@ const FILLED: [&str; 4] = [
     super::side_shoots::BUDS,
 ];
 
+/// Rules that ask nothing of an upright that is to be cut this winter: where another goes in its place, they ask it again.
+const ASKED_AGAIN: [&str; 3] = [
+    super::laterals_due::RULE,
+    super::tipping_due::RULE,
+    super::wall_height::ABOVE,
+];
+
 /// Where a finding follows from work at another's place, mm: one space between uprights.
 const NEAR: f64 = 300.0;
 /// So much more or less, of what is allowed, is no change.
@@ -183,7 +190,7 @@ impl<'f> Change<'f> {
         let judged = self.after.iter().copied().filter(judged);
         // Wood that is bent until it breaks mends nothing, however much wire it was to fill.
         let breaks = |a: &Finding| a.rule == super::bend_too_tight::RULE;
-        judged.filter(move |a| !self.was(a) && (breaks(a) || !self.follows(a)))
+        judged.filter(move |a| !self.was(a) && !self.waited(a) && (breaks(a) || !self.follows(a)))
     }
 
     fn was(&self, a: &Finding) -> bool {
@@ -192,6 +199,14 @@ impl<'f> Change<'f> {
                 && b.severity >= a.severity
                 && excess(a) <= excess(b) * (1.0 + SAME) + SAME
         })
+    }
+
+    /// Whether it was not asked for because what it is about was to be cut.
+    fn waited(&self, a: &Finding) -> bool {
+        let cut = |b: &&&Finding| {
+            b.rule == super::renewal::DUE && b.subjects.iter().any(|p| a.subjects.contains(p))
+        };
+        ASKED_AGAIN.contains(&a.rule) && self.before.iter().find(cut).is_some()
     }
 
     /// Whether it is the lesser evil: it comes with the mending of something graver there, or is what is left to do on wire

@@ -1,6 +1,7 @@
 //! Buds that a notch is to bring on: they fill a place once they grow, which is uncertain.
 
 use super::seen::Seen;
+use crate::cover::Laid;
 use crate::row::{Limit, Shoot, ShootId, TreeId, notch_take};
 use crate::said::{Arg, Said};
 use crate::units::Mm;
@@ -17,6 +18,20 @@ impl Seen<'_> {
         let wood = self.tree(tree)?.tree.shoot(shoot)?;
         self.bud_wood(wood, at.f())?;
         Some(budded(tree, wood, at, self.moment.leaf))
+    }
+
+    /// The place along laid wood nearest to `at` mm that brings a bud, at most `room` mm from there.
+    pub fn bud_near(&self, laid: &Laid, at: f64, room: f64) -> Option<f64> {
+        let wood = self.tree(laid.tree)?.tree.shoot(laid.shoot)?;
+        let near = wood.bud_near(at, self.limit(Limit::BlindBase), room)?;
+        // Whole millimetres beyond the blind base and before the tip.
+        Some(if near > at {
+            libm::ceil(near)
+        } else if near < at {
+            libm::floor(near)
+        } else {
+            at
+        })
     }
 
     fn bud_wood(&self, wood: &Shoot, at: f64) -> Option<u8> {

@@ -1,10 +1,10 @@
 //! Which uprights are well placed, and which of those that crowd each other go.
 //!
 //! Of crowded uprights so many are kept as can stand far enough apart: the well placed before those that are over-vigorous
-//! or far off their age's size, and the thicker before the thinner. From memory.
+//! or far off their age's size, these before what is due to be renewed this winter, and the thicker before the thinner. From memory.
 
 use super::seen::{Seen, SeenTree, Standing, over, under};
-use crate::arrange::arrange_numbers;
+use crate::arrange::{Arrange, arrange_numbers};
 use crate::pose::Course;
 use crate::row::{Face, Kind, Limit, Moment, Pose, Shoot, ShootId, Toward, Tree, TreeId, Window};
 
@@ -18,6 +18,8 @@ const WELL: f64 = 1e6;
 const BUD: f64 = -1.0;
 /// What one is worth that is kept though it is not well placed.
 const KEPT: f64 = 1e3;
+/// What one is worth, less its size, that is due to go this winter: taken off whole it brings nothing back into the crowd.
+const DUE: f64 = 500.0;
 
 fn median(of: &mut [f64]) -> f64 {
     arrange_numbers(of);
@@ -175,6 +177,7 @@ pub(super) fn standing(c: &Seen<'_>) -> Vec<Standing> {
     let mut chain: Vec<usize> = Vec::new();
     for i in first..last {
         out[i].well = c.is_well_placed(i);
+        out[i].due = c.is_due(c.tree_at(i), c.places[i].shoot);
         // A stub crowds nothing until something comes back from it.
         if c.is_stub(i) {
             continue;
@@ -196,10 +199,13 @@ pub(super) fn standing(c: &Seen<'_>) -> Vec<Standing> {
 /// enough apart.
 fn keep(c: &Seen<'_>, chain: &[usize], of: &mut [Standing]) {
     let least = c.limit(Limit::UprightSpacingMin);
+    let chain = &without_due(c, chain, of)[..];
     let x = |k: usize| c.places[chain[k]].x;
-    let worth = |i: &usize| match (of[*i].well, c.shoot_at(*i)) {
-        (true, Some(s)) => WELL + size(s),
-        (false, Some(s)) if !s.units.is_empty() => KEPT + size(s),
+    let worth = |i: &usize| match (of[*i], c.shoot_at(*i)) {
+        // Of those that go this winter anyway, the larger sooner.
+        (Standing { due: true, .. }, Some(s)) => (DUE - s.size()).max(1.0),
+        (Standing { well: true, .. }, Some(s)) => WELL + s.size(),
+        (_, Some(s)) if !s.units.is_empty() => KEPT + s.size(),
         _ => 1.0,
     };
     let worth: Vec<f64> = chain.iter().map(worth).collect();
@@ -223,9 +229,23 @@ fn keep(c: &Seen<'_>, chain: &[usize], of: &mut [Standing]) {
     }
 }
 
-/// Thickness, mm; of shoots without a measured one, the length tells.
-pub(super) fn size(shoot: &Shoot) -> f64 {
-    shoot.diameter + shoot.length() * 1e-6
+/// The places of a chain without what is due to be cut this winter and crowds another: it goes before the others are weighed, the
+/// largest first.
+fn without_due(c: &Seen<'_>, chain: &[usize], of: &mut [Standing]) -> Vec<usize> {
+    let passes = c.let_pass(Limit::UprightSpacingMin);
+    let size = |i: usize| c.shoot_at(i).map_or(0.0, Shoot::size);
+    let grown = |i: usize| c.shoot_at(i).is_some_and(|s| !s.units.is_empty());
+    let mut left = chain.to_vec();
+    let mut due: Vec<usize> = chain.iter().copied().filter(|i| of[*i].due).collect();
+    due.arrange_by(|a, b| size(*b).total_cmp(&size(*a)));
+    for i in due {
+        let near = |j: &usize| under((c.places[*j].x - c.places[i].x).abs(), passes);
+        if left.iter().any(|j| *j != i && grown(*j) && near(j)) {
+            of[i].goes = true;
+            left.retain(|j| *j != i);
+        }
+    }
+    left
 }
 
 impl Seen<'_> {
@@ -261,21 +281,64 @@ impl Seen<'_> {
         near(at, at + 1) || at.checked_sub(1).is_some_and(|before| near(before, at))
     }
 
+    /// Whether an upright of a tree is thick, or old enough to go next winter, and crowds a better one that stands well: a younger, or
+    /// of two as old the smaller.
+    pub fn crowds_better(&self, tree: usize, shoot: &Shoot) -> bool {
+        let age = shoot.born().map_or(0, |b| self.row.leaf.saturating_sub(b));
+        let soon = age.saturating_add(1) >= self.renewal.age_limit;
+        if !soon && !over(shoot.diameter, self.let_pass(Limit::RenewalThick)) {
+            return false;
+        }
+        let mut own = self.places_of(tree).iter().copied();
+        let Some(at) = own.find(|i| self.places[*i].shoot == shoot.id) else {
+            return false;
+        };
+        let least = self.let_pass(Limit::UprightSpacingMin);
+        let near = |i: &usize| under((self.places[*i].x - self.places[at].x).abs(), least);
+        let better = |i: usize| {
+            let other = self.shoot_at(i).filter(|s| s.kind() == Kind::Upright);
+            other.is_some_and(|o| {
+                let alike = o.born() == shoot.born() && o.size() < shoot.size();
+                (o.born() > shoot.born() || alike) && self.is_well_placed(i)
+            })
+        };
+        let before = (0..at).rev().take_while(near);
+        let after = (at + 1..self.places.len()).take_while(near);
+        before.chain(after).any(better)
+    }
+
     /// Whether a stub stands at the place at `i`.
     pub fn is_stub(&self, i: usize) -> bool {
         self.shoot_at(i).is_some_and(|s| s.kind() == Kind::Stub)
     }
 
+    /// Whether a stub stands at the place at `i` that the moment's work makes of an upright: that can still be taken off whole.
+    pub fn is_new_stub(&self, i: usize) -> bool {
+        let found = self.tree_at(i).found().shoot(self.places[i].shoot);
+        self.is_stub(i) && found.is_some_and(|s| s.kind() == Kind::Upright)
+    }
+
     /// What the upright at the place at `i` is worth to the wall, the least what it can rather spare: a bud, what goes for a
-    /// better one, what is not well placed, and of those alike the thinner. A stub is cut for a reason and stays longest.
+    /// better one and is due anyway, what goes for a better one, what is not well placed, and of those alike the thinner. A stub is cut for a reason and stays longest, but for a new one.
     pub fn worth(&self, i: usize) -> f64 {
         match (self.shoot_at(i), self.standing_at(i)) {
             (None, _) => BUD,
             (Some(s), _) if s.kind() == Kind::Bud => BUD,
-            (Some(s), _) if s.kind() == Kind::Stub => f64::MAX,
-            (Some(s), Standing { goes: true, .. }) => size(s),
-            (Some(s), Standing { well: false, .. }) => KEPT + size(s),
-            (Some(s), _) => WELL + size(s),
+            (Some(s), _) if s.kind() == Kind::Stub => match self.is_new_stub(i) {
+                true => 0.0,
+                false => f64::MAX,
+            },
+            (
+                Some(s),
+                Standing {
+                    goes: true,
+                    due: true,
+                    ..
+                },
+            ) => 1.0 / (1.0 + s.size()),
+            (Some(s), Standing { goes: true, .. }) => 1.0 + s.size(),
+            (Some(s), Standing { due: true, .. } | Standing { well: false, .. }) => KEPT + s.size(),
+            (Some(s), _) => WELL + s.size(),
         }
     }
 }

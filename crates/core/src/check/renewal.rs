@@ -3,7 +3,7 @@
 //! Age is counted in completed growing seasons, in the dormant season before the row's leaf.
 
 use super::near::{MARGIN, Near};
-use super::placed::{FEWEST, median_thickness, over_vigorous, size, this_winter};
+use super::placed::{FEWEST, median_thickness, over_vigorous, this_winter};
 use super::seen::{Due, Seen, SeenTree, distance, over, under};
 use super::uprights_count::too_few;
 use super::{Context, Finding, Part, Remedy, Severity};
@@ -47,11 +47,12 @@ impl Due {
                     && median.is_none_or(|m| over_vigorous(c, seen, shoot, course, m).is_none());
                 let upright = Upright {
                     age: age(c, shoot),
-                    size: size(shoot),
+                    size: shoot.size(),
                     cut: seen.tree.winters_since_stub(shoot, c.row.leaf, begins),
                     stubbed: role == Role::Stub && is_fresh(c, shoot),
                     // What is no longer than a stub can't be cut to one.
                     spared: role == Role::Stub || shoot.length() <= keep || waits,
+                    crowds: role == Role::Upright && c.crowds_better(tree, shoot),
                 };
                 Some((course.base.x, shoot.id, upright))
             })
@@ -68,10 +69,12 @@ impl Due {
         let place = |s: ShootId| own.clone().copied().find(|p| c.places[*p].shoot == s);
         let at: Vec<Option<usize>> = wood.iter().map(|(s, _)| place(*s)).collect();
         let harms = |i: usize, cut: &[usize]| {
-            at[i].is_some_and(|p| {
-                let beside = |j: &usize| at[*j].is_some_and(|q| q.abs_diff(p) == 1);
-                holes.beside(c, p) || cut.iter().any(beside)
-            })
+            // What crowds is taken off whole, and leaves no hole.
+            !uprights[i].crowds
+                && at[i].is_some_and(|p| {
+                    let beside = |j: &usize| at[*j].is_some_and(|q| q.abs_diff(p) == 1);
+                    holes.beside(c, p) || cut.iter().any(beside)
+                })
         };
         // Trees have their turns one after the other, so that a row has much the same work each winter.
         let winter = u32::from(c.row.leaf).saturating_add(seen.tree.id.0);
@@ -159,10 +162,11 @@ fn gone(c: &Seen<'_>, seen: &SeenTree<'_>) -> Vec<Upright> {
     });
     let taken = |s: &Shoot| Upright {
         age: age(c, s),
-        size: size(s),
+        size: s.size(),
         cut: None,
         stubbed: true,
         spared: true,
+        crowds: false,
     };
     all.map(taken).collect()
 }

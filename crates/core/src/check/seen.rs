@@ -42,6 +42,8 @@ pub(crate) fn distance(mm: f64) -> Arg {
 pub(super) struct Standing {
     /// Whether a grown upright stands there, on the row's own cordon from its top, of its age's size and not too old.
     pub well: bool,
+    /// Whether it is to be cut for its renewal this winter.
+    pub due: bool,
     /// Whether it goes, since better ones stand too near.
     pub goes: bool,
 }

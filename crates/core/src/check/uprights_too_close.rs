@@ -5,7 +5,7 @@ use super::seen::{Seen, distance, over, under};
 use super::{Finding, Part, Remedy, Severity, uprights_too_far};
 use crate::arrange::Arrange;
 use crate::cover::Place;
-use crate::row::Limit;
+use crate::row::{Kind, Limit};
 use crate::said::Arg;
 use crate::work::Work;
 
@@ -19,8 +19,7 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
         .filter(|i| !of_one_stub(c, c.places[*i - 1], c.places[*i]))
         .map(|i| {
             let (a, b) = (c.places[i - 1], c.places[i]);
-            // A stub crowds nothing until something comes back from it.
-            let stub = c.is_stub(i - 1) || c.is_stub(i);
+            let stub = only_stub(c, i);
             let (remedies, wide) = remedies(c, i);
             let wide = wide.filter(|_| remedies.is_empty());
             Finding {
@@ -47,6 +46,16 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
         .collect()
 }
 
+/// Whether one of the two is a stub: it crowds nothing until something comes back from it. A new one beside a grown upright is better
+/// taken off whole.
+fn only_stub(c: &Seen<'_>, i: usize) -> bool {
+    let new = |at: usize, other: usize| {
+        let grown = c.shoot_at(other).is_some_and(|s| s.kind() == Kind::Upright);
+        c.is_new_stub(at) && grown
+    };
+    (c.is_stub(i - 1) || c.is_stub(i)) && !new(i - 1, i) && !new(i, i - 1)
+}
+
 /// Whether both return from one stub, of which one is kept anyway.
 fn of_one_stub(c: &Seen<'_>, a: Place, b: Place) -> bool {
     let is_spare = |p: Place| c.tree(p.tree).is_some_and(|t| t.is_spare(p.shoot));
@@ -68,18 +77,22 @@ fn remedies(c: &Seen<'_>, i: usize) -> (Vec<Remedy>, Option<f64>) {
         (c.worth(out), space, out, sides)
     });
     ways.arrange_by(|a, b| a.0.total_cmp(&b.0).then(a.1.total_cmp(&b.1)));
-    let stub = ways.iter().any(|w| c.is_stub(w.2));
+    let stub = only_stub(c, i);
+    let first = c.standing_at(ways[0].2);
+    let due = first.due && first.goes || c.is_new_stub(ways[0].2);
     let mut out: Vec<Remedy> = Vec::new();
     let mut wide = None;
     for (worth, space, place, sides) in ways {
         let place = c.places[place];
-        // Strong, well-placed wood is never first, and what has grown goes for no stub.
-        if (!can_spare(worth) && out.is_empty()) || (stub && !is_bud(worth)) {
+        // Strong, well-placed wood is first only where the other would leave too wide a space, or is cut this winter and leaves its stub;
+        // and what has grown goes for no stub.
+        let stays = !can_spare(worth) && out.is_empty() && !due && wide.is_none();
+        if stays || (stub && !is_bud(worth)) {
             break;
         }
         out.extend(match sides {
-            Some(sides) if over(space, c.limit(Limit::UprightSpacingMax)) => {
-                let even = even_out(c, place, sides);
+            Some(sides) if over(space, c.let_pass(Limit::UprightSpacingMax)) => {
+                let even = even_out(c, place, sides, due && out.is_empty());
                 wide = wide.or(even.is_none().then_some(space));
                 even
             }
@@ -108,12 +121,12 @@ fn take_off(place: Place) -> Work {
 }
 
 /// One goes, and a bud takes its part in the middle between its neighbours.
-fn even_out(c: &Seen<'_>, out: Place, (left, right): (Place, Place)) -> Option<Remedy> {
+fn even_out(c: &Seen<'_>, out: Place, (left, right): (Place, Place), due: bool) -> Option<Remedy> {
     let cut = take_off(out);
     let without = c.after(c.tree(out.tree)?.tree, std::slice::from_ref(&cut))?;
     let (bud, x) = uprights_too_far::bud_at(c, (left.x + right.x) / 2.0, &mut vec![without])?;
-    // Wood that stands is not given for a bud that may not grow.
-    if matches!(bud, Work::Notch { .. }) {
+    // Wood that stands is not given for a bud that may not grow, unless it is cut this winter in any case.
+    if matches!(bud, Work::Notch { .. }) && !due {
         return None;
     }
     let spaces = [x - left.x, right.x - x];
@@ -127,6 +140,7 @@ fn even_out(c: &Seen<'_>, out: Place, (left, right): (Place, Place)) -> Option<R
             vec![
                 ("part", c.name(out.tree, out.shoot)),
                 ("leaves", distance(spaces[0].max(spaces[1]))),
+                ("notched", c.notches(std::slice::from_ref(&bud))),
             ],
             vec![cut, bud],
         )

@@ -151,12 +151,17 @@ pub(super) fn bud_at(c: &Seen<'_>, x: f64, budded: &mut Vec<Tree>) -> Option<(Wo
         }
         _ => vec![x],
     };
-    places.into_iter().find_map(|x| {
+    // Where the wood is blind there, a little beside.
+    let room = c.limit(Limit::UprightSpacingMin) / 2.0;
+    let tries = [0.0, room].into_iter();
+    let mut tries = tries.flat_map(|room| places.iter().map(move |x| (*x, room)));
+    tries.find_map(|(x, room)| {
         c.laid_over(x).find_map(|laid| {
             let seen = c.tree(laid.tree)?;
             let index = seen.tree.index(laid.shoot)?;
             let course = &seen.courses[index];
-            let at_mm = Mm::round(seen.tree.clear_of_laid(laid.shoot, course.at_x(x)?));
+            let at = c.bud_near(laid, course.at_x(x)?, room)?;
+            let at_mm = Mm::round(seen.tree.clear_of_laid(laid.shoot, at));
             let work = c.budded(laid.tree, laid.shoot, at_mm)?;
             let before = budded.iter().position(|t| t.id == laid.tree);
             let tree = before.map_or(seen.tree, |i| &budded[i]);

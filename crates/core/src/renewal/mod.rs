@@ -1,9 +1,9 @@
 //! Which uprights of a tree are cut to stubs, winter by winter.
 //!
 //! A share of them is renewed each winter, and what the share leaves over is carried to the next winter. Wood at the age
-//! limit goes first, then the largest that has not been renewed within one turn; of either, rather one beside which the wall
-//! has no hole. Where the carried share alone would let wood grow too old, more are cut in good time, to at most a third of
-//! the tree in one winter.
+//! limit goes first, then the largest that has not been renewed within one turn; of either, rather one that crowds a better one, and
+//! one beside which the wall has no hole. Where the carried share alone would let wood grow too old, more are cut in good time,
+//! to at most a third of the tree in one winter.
 //!
 //! All of it reads plain figures and keeps nothing from winter to winter: the same tree in the same winter is answered the same.
 
@@ -63,6 +63,8 @@ pub struct Upright {
     pub stubbed: bool,
     /// Whether it is no candidate this winter, being no longer than a stub or not due yet.
     pub spared: bool,
+    /// Whether it crowds a better one: a younger, or of two as old that are thick the smaller. One of the two goes anyway.
+    pub crowds: bool,
 }
 
 /// What a winter begins with.
@@ -253,11 +255,13 @@ impl Renewal {
             let cut = uprights[*i].cut;
             uprights[*i].age < self.age_limit && cut.is_some_and(|w| w < self.age_limit)
         };
+        let crowding = |all: &[usize]| all.iter().filter(|i| uprights[**i].crowds).count();
         let (wanted, waiting) = (ages(&chosen), chosen.iter().filter(|i| waits(i)).count());
         let (mut best, mut most) = (None, 0.0);
         each_choice(can.len(), chosen.len(), &mut |of| {
             let all: Vec<usize> = of.iter().map(|k| can[*k]).collect();
-            if ages(&all) != wanted || all.iter().filter(|i| waits(i)).count() > waiting {
+            let fewer = crowding(&all) < crowding(&chosen);
+            if ages(&all) != wanted || fewer || all.iter().filter(|i| waits(i)).count() > waiting {
                 return;
             }
             let (harm, size) = (harm(&all), size(&all));
@@ -341,11 +345,12 @@ fn each_choice(n: usize, count: usize, look: &mut dyn FnMut(&[usize])) {
     }
 }
 
-/// Of those at `places` the one that goes first: the oldest, if `by_age`, then the largest, then the first of them.
+/// Of those at `places` the one that goes first: the oldest, if `by_age`, then what crowds, then the largest, then the first of them.
 fn first(all: &[&Upright], places: impl Iterator<Item = usize>, by_age: bool) -> Option<usize> {
     let age = |at: usize| if by_age { all[at].age } else { 0 };
     places.reduce(|a, b| {
         let sooner = age(b).cmp(&age(a));
+        let sooner = sooner.then(all[b].crowds.cmp(&all[a].crowds));
         match sooner.then(all[b].size.total_cmp(&all[a].size)) {
             std::cmp::Ordering::Greater => b,
             _ => a,

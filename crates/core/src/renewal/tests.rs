@@ -37,6 +37,7 @@ fn upright(age: u8, cut: Option<u8>) -> Upright {
         cut,
         stubbed: false,
         spared: false,
+        crowds: false,
     }
 }
 

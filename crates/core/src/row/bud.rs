@@ -30,6 +30,26 @@ impl Shoot {
         None
     }
 
+    /// The place nearest to `at` mm along the shoot that brings a bud, at most `room` mm from there: where one season's growth ends and
+    /// the next begins blind, it is a little beside.
+    pub fn bud_near(&self, at: f64, blind: f64, room: f64) -> Option<f64> {
+        let mut base = 0.0;
+        let mut best: Option<f64> = None;
+        for unit in &self.units {
+            let (from, to) = (base + blind, base + unit.kept);
+            base = to;
+            if from > to {
+                continue;
+            }
+            let near = at.clamp(from, to);
+            let off = (near - at).abs();
+            if off <= room && best.is_none_or(|b| off < (b - at).abs()) {
+                best = Some(near);
+            }
+        }
+        best
+    }
+
     /// Whether it is a bud that a notch is to bring on: it may not grow.
     pub fn is_notched(&self) -> bool {
         self.units.is_empty() && self.origin == Some(Origin::Notch)

@@ -280,6 +280,11 @@ impl Shoot {
         self.units.iter().map(|u| u.kept).sum()
     }
 
+    /// What tells one upright to be larger than another: its thickness, mm; of shoots without a measured one, the length.
+    pub fn size(&self) -> f64 {
+        self.diameter + self.length() * 1e-6
+    }
+
     /// What the shoot is to the trade.
     pub fn kind(&self) -> Kind {
         match self.pose {

@@ -77,12 +77,12 @@ fn places(job: &Job<'_>) -> Vec<Place> {
         let bears = shoot.kind() == Kind::Upright;
         let wood = (shoot.kind() != Kind::Bud).then(|| Upright {
             age: shoot.born().map_or(0, |b| leaf.saturating_sub(b)),
-            // Of shoots without a measured thickness, the length tells.
-            size: shoot.diameter + shoot.length() * 1e-6,
+            size: shoot.size(),
             cut: job.tree.winters_since_stub(shoot, leaf, begins),
             stubbed: false,
             // What is no longer than a stub can't be cut to one.
             spared: shoot.pose == Pose::Stub || shoot.length() <= keep,
+            crowds: false,
         });
         Place {
             x: x(&job.tree.shoots[root]),

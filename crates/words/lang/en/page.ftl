@@ -1010,7 +1010,7 @@ draft-open = Not mended here: { $count ->
 draft-untipped = { $trees ->
     [one] One tree that is to be tipped needs no tips once this is done
    *[other] { $trees } trees that are to be tipped need no tips once this is done
-}: tipping ends with a tree’s first stubs, and what comes off is not tipped (common practice, no source)
+}: tipping ends with a tree’s first stubs or the wall’s height, and what comes off is not tipped (common practice, no source)
 draft-close = Put it away
 draft-whole = What the whole draft costs and brings
 draft-more = Cost and gain

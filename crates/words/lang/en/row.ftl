@@ -313,7 +313,7 @@ remedy-stub-each = Stub { $count ->
     [one] {""}
    *[other] {" "}first
 }
-remedy-even-out = Remove { $part }, and keep a bud in the middle of its place; the wider space is then { $leaves }
+remedy-even-out = Remove { $part }, and keep a bud in the middle of its place; the wider space is then { $leaves }{ $notched }
 remedy-stand-free = Stand up as an upright: { $part }. The widest space left is { $leaves }
 remedy-keep-buds = { $buds ->
     [one] Keep one bud between { $left } and { $right }; the widest space is then { $leaves }

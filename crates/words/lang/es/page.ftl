@@ -1055,7 +1055,7 @@ draft-open = Aquí no se corrige: { $count ->
 draft-untipped = { $trees ->
     [one] Un árbol que hay que despuntar ya no lo pide con esto hecho
    *[other] { $trees } árboles que hay que despuntar ya no lo piden con esto hecho
-}: el despunte termina con los primeros tocones de un árbol, y lo que sale no se despunta (práctica común, sin fuente)
+}: el despunte termina con los primeros tocones de un árbol o con la altura de la pared, y lo que sale no se despunta (práctica común, sin fuente)
 draft-close = Dejarla de lado
 draft-whole = Lo que cuesta y da todo el borrador
 draft-more = Costo y ganancia

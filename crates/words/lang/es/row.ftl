@@ -313,7 +313,7 @@ remedy-stub-each = Rebajar a tocón { $count ->
     [one] {""}
    *[other] {"primero "}
 }{ $part }
-remedy-even-out = Quitar { $part }, y dejar una yema a la mitad de su lugar; el espacio más ancho queda en { $leaves }
+remedy-even-out = Quitar { $part }, y dejar una yema a la mitad de su lugar; el espacio más ancho queda en { $leaves }{ $notched }
 remedy-stand-free = Parar como vertical: { $part }. El espacio más ancho que queda es { $leaves }
 remedy-keep-buds = { $buds ->
     [one] Dejar una yema entre { $left } y { $right }; el espacio más ancho queda en { $leaves }
