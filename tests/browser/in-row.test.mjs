@@ -182,7 +182,7 @@ pageTest('a note and a reason stay with the tree that they are typed at, however
   assert.deepEqual([await act(page, 'field-on').count(), await act(page, 'field-begin').count()], [0, 1]);
 });
 
-pageTest('a tree that is marked as diseased says so under the wall, and each pass comes to it last', {}, async ({ page }) => {
+pageTest('a tree that is marked as diseased says so under the wall, and each pass comes to it last', { viewport: { width: 1000, height: 800 } }, async ({ page }) => {
   await example(page, 'overdue-renewal.json');
   const named = (key) => page.locator('.stage text', { hasText: new RegExp(`^${like(key, { tree: 2 }).source}$`) });
   await named('name-tree').click();

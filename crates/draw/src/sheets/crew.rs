@@ -1,6 +1,10 @@
 //! The sheets of one pass of the crew: what the job is, how it looks when it is right and when it is wrong, trees to try it on, and every
 //! piece of it as a box to tick; and the foreman's sheet, by which paint is put on before the crew comes.
 
+#[cfg(test)]
+#[path = "crew_tests.rs"]
+mod tests;
+
 use super::flow::{Flow, Item};
 use super::handed::{ASCENT, BODY, Handed, LINE, STRONG, cell, found_in, laterals_of, planted_by};
 use super::lesson::Tried;

@@ -33,6 +33,8 @@ enum Hit {
     Handle(TreeId, ShootId),
     Shoot(TreeId, ShootId),
     Tree(TreeId),
+    /// A tree's name under it, by which no other part can be meant.
+    Name(TreeId),
     Ground,
 }
 
@@ -293,7 +295,7 @@ impl Hand {
                 tree,
                 shoot: Some(shoot),
             }),
-            Hit::Tree(tree) => Some(Part { tree, shoot: None }),
+            Hit::Tree(tree) | Hit::Name(tree) => Some(Part { tree, shoot: None }),
             Hit::Ground => None,
         });
         if on.is_some() || hit == Hit::Ground {
@@ -345,7 +347,9 @@ impl Hand {
                     shoot: Some(shoot),
                 }));
             }
-            Hit::Tree(tree) => self.app.choose(Some(Part { tree, shoot: None })),
+            Hit::Tree(tree) | Hit::Name(tree) => {
+                self.app.choose(Some(Part { tree, shoot: None }));
+            }
             Hit::Ground => self.app.choose(None),
         }
     }
@@ -433,11 +437,14 @@ fn hit(target: &Element) -> Hit {
     if let Some((tree, shoot)) = near("[data-part]", "data-part").and_then(pair) {
         return Hit::Shoot(tree, shoot);
     }
-    if let Some(tree) = near("[data-tree]", "data-tree")
-        .or_else(|| near("[data-tree-number]", "data-tree-number"))
-        .and_then(|t| t.parse().ok())
-    {
-        return Hit::Tree(TreeId(tree));
+    let tree = |text: Option<String>| Some(TreeId(text?.parse().ok()?));
+    if let Some(tree) = tree(near("text[data-tree]", "data-tree")) {
+        return Hit::Name(tree);
+    }
+    if let Some(tree) = tree(
+        near("[data-tree]", "data-tree").or_else(|| near("[data-tree-number]", "data-tree-number")),
+    ) {
+        return Hit::Tree(tree);
     }
     Hit::Ground
 }
