@@ -222,10 +222,28 @@ pub fn matters(told: &Told<'_>, width: f64) -> Vec<Item> {
     out
 }
 
-/// Where many findings are, in a sentence: what is no tree's by its places, however many they are.
+/// Whether each finding is of one tree, and each of another.
+fn is_tree_by_tree(own: &[&Finding]) -> bool {
+    let tree = |f: &&Finding| {
+        let first = f.subjects.first()?.tree;
+        f.subjects
+            .iter()
+            .all(|p| p.tree == first)
+            .then_some(first.0)
+    };
+    let Some(mut all) = own.iter().map(tree).collect::<Option<Vec<u32>>>() else {
+        return false;
+    };
+    all.arrange();
+    all.dedup();
+    all.len() == own.len()
+}
+
+/// Where many findings are, in a sentence: by their trees where each is of another, or where there are many; what is no tree's by its
+/// places, however many they are.
 pub(super) fn told_places(own: &[&Finding], words: &Words) -> String {
     let of_trees = own.iter().all(|f| !f.subjects.is_empty());
-    if own.len() > MOST_PLACES && of_trees {
+    if of_trees && (own.len() > MOST_PLACES || is_tree_by_tree(own)) {
         return words.text("draw-on-trees", &[("trees", Arg::Text(trees(own)))]);
     }
     let (places, more) = places(own, words);

@@ -194,6 +194,26 @@ fn what_is_not_there_is_said() {
     }
 }
 
+/// A space that waits for a notched bud is seen to, though it is as wide as it was.
+#[test]
+fn what_waits_for_the_work_is_told_as_under_way() {
+    let mut under_way = 0;
+    let gap = |(name, _): &(String, Plan)| name.ends_with("/third-leaf.json");
+    for (name, plan) in examples().into_iter().filter(gap) {
+        let moment = plan.start();
+        let draft = cordonry::advise::draft(&plan, 0, moment).expect("a draft");
+        let taken = draft.plan;
+        let report = Report::of(&taken, 0, moment.leaf).expect("its own scheme");
+        for (matter, outcome) in report.matters.iter().zip(&report.outcomes) {
+            if let Outcome::UnderWay(_) = outcome {
+                under_way += 1;
+                assert_ne!(matter.severity, cordonry::check::Severity::Note, "{name}");
+            }
+        }
+    }
+    assert!(under_way > 0);
+}
+
 #[test]
 fn only_what_the_work_does_is_told_as_settled() {
     let mut settled = 0;
