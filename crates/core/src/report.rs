@@ -153,7 +153,10 @@ impl Report {
                 Outcome::Open | Outcome::Less(_) if under_way => {
                     *outcome = Outcome::UnderWay(moment)
                 }
-                Outcome::Open if with < without * LESS => *outcome = Outcome::Less(moment),
+                // What is as large as it was found is not made less, be it larger without the work.
+                Outcome::Open if with < without.min(matter.weight) * LESS => {
+                    *outcome = Outcome::Less(moment)
+                }
                 _ => {}
             }
         }

@@ -473,6 +473,8 @@ fn brings(gain: &Gain, words: &Words) -> String {
     let args = [
         ("before", Arg::Number(was.crop, 1)),
         ("after", Arg::Number(is.crop, 1)),
+        ("then", Arg::Number(is.coming, 1)),
+        ("else", Arg::Number(was.coming, 1)),
         ("low", Arg::Number(gain.crop.0, 1)),
         ("high", Arg::Number(gain.crop.1, 1)),
         ("was", Arg::Share(was.fill)),

@@ -121,10 +121,14 @@ impl LastDraft {
         let row = Replayer::default().at(&draft.plan, of.scheme, of.moment, Phase::After)?;
         let row = row.row;
         let told = |piece: &Piece| {
-            let sign = piece.main().and_then(Sign::of);
+            let sign = match piece.main() {
+                // A tree that is replaced is planted, whatever comes off for it.
+                Some(Work::Plant { .. } | Work::ReplaceTree { .. }) => Some("draft-plant"),
+                main => main.and_then(Sign::of).map(Sign::word),
+            };
             let tree = piece.trees().next();
             DraftPiece {
-                kind: sign.map_or("draft-other", Sign::word).into(),
+                kind: sign.unwrap_or("draft-other").into(),
                 tree: tree
                     .filter(|tree| piece.trees().all(|t| t == *tree))
                     .map(|t| t.0),

@@ -465,7 +465,7 @@ report-but-crop = { $before } t/ha instead of { $after }
 report-but-fill = a cordon filled to { $was } instead of { $filled }
 report-but-age = wood of { $old } seasons at the most in the winters until then instead of { $age }
 report-but-costs = This pass costs crop in these leaves; why it is done all the same is told above.
-report-brings = What this leaf’s work brings over five leaves, beside the same row with nothing done in this leaf, by a calibrated model: crop { $after } t/ha instead of { $before } (a difference of { $low } to { $high }); cordon filled at the end of the last of them to { $filled } instead of { $was }; distances between uprights vary by { $spacing } instead of { $uneven }; { $light } of a clear season’s light is caught instead of { $dark }; oldest wood in the winters until then { $age } instead of { $old } seasons.
+report-brings = What this leaf’s work brings over five leaves, beside the same row with nothing done in this leaf, by a calibrated model: crop { $after } t/ha instead of { $before } (a difference of { $low } to { $high }), of them in the coming harvest { $then } instead of { $else }; cordon filled at the end of the last of them to { $filled } instead of { $was }; distances between uprights vary by { $spacing } instead of { $uneven }; { $light } of a clear season’s light is caught instead of { $dark }; oldest wood in the winters until then { $age } instead of { $old } seasons.
 report-left = Left for this year: { $count ->
     [0] nothing
     [one] one matter

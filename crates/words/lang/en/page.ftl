@@ -990,6 +990,7 @@ draft-title = { $count ->
    *[other] Draft: { $count } pieces of work
 }
 draft-kinds = What is taken
+draft-plant = plant
 draft-other = other work
 draft-tree = Where
 draft-trees-all = on all trees

@@ -465,7 +465,7 @@ report-but-crop = { $before } t/ha en vez de { $after }
 report-but-fill = un cordón lleno a { $was } en vez de { $filled }
 report-but-age = madera de { $old } temporadas como máximo en los inviernos hasta entonces en vez de { $age }
 report-but-costs = Esta pasada cuesta producción en estas hojas; por qué se hace de todos modos se dice arriba.
-report-brings = Lo que traen las labores de esta hoja en cinco hojas, al lado de la misma hilera sin hacer nada en esta hoja, según un modelo calibrado: producción { $after } t/ha en vez de { $before } (una diferencia de { $low } a { $high }); cordón lleno al final de la última a { $filled } en vez de { $was }; las distancias entre verticales varían en { $spacing } en vez de { $uneven }; se capta { $light } de la luz de una temporada despejada en vez de { $dark }; la madera más vieja en los inviernos hasta entonces, { $age } en vez de { $old } temporadas.
+report-brings = Lo que traen las labores de esta hoja en cinco hojas, al lado de la misma hilera sin hacer nada en esta hoja, según un modelo calibrado: producción { $after } t/ha en vez de { $before } (una diferencia de { $low } a { $high }), de ellas en la próxima cosecha { $then } en vez de { $else }; cordón lleno al final de la última a { $filled } en vez de { $was }; las distancias entre verticales varían en { $spacing } en vez de { $uneven }; se capta { $light } de la luz de una temporada despejada en vez de { $dark }; la madera más vieja en los inviernos hasta entonces, { $age } en vez de { $old } temporadas.
 report-left = Se deja este año: { $count ->
     [0] nada
     [one] un asunto

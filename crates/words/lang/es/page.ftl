@@ -1035,6 +1035,7 @@ draft-title = { $count ->
    *[other] Borrador: { $count } labores
 }
 draft-kinds = Lo que se toma
+draft-plant = plantar
 draft-other = otras labores
 draft-tree = Dónde
 draft-trees-all = en todos los árboles
