@@ -129,6 +129,22 @@ fn head(handed: &Handed<'_>, paper: Paper) -> Block {
     if pass.job == Job::Notch {
         lines.text(&handed.words.plain("crew-notch"), STRONG);
     }
+    let row = &pass.row;
+    let how = match pass.job {
+        Job::Buds => Some(("crew-buds", vec![])),
+        Job::Tie => {
+            let height = Arg::Length(row.trellis.cordon_height().f());
+            Some(("crew-tie", vec![("height", height)]))
+        }
+        Job::Wires => {
+            let [from, to] = [row.from, row.to].map(|x| Arg::Length(x.f()));
+            Some(("crew-wires", vec![("from", from), ("to", to)]))
+        }
+        _ => None,
+    };
+    if let Some((key, args)) = how {
+        lines.text(&handed.text(key, &args), STRONG);
+    }
     if pass.job == Job::Plant {
         let first = pass.row.trees.first().map_or(0.0, |t| t.foot.f());
         let how = planting_how(handed.plan, first, handed.words);

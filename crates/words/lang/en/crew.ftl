@@ -71,6 +71,9 @@ crew-plant = foot at { $foot } on the tape; { $angle } from the ground, leaning 
    *[right] right
 }; stock of { $length }
 crew-along = Two lengths lead to each bud: “along” is measured on the wood itself and its bend, from where it begins (a leader that is the tree’s own stem begins at the ground); the one behind the dot is measured level along the row, from the tree’s foot.
+crew-buds = A bud that is kept stays at the place that is told, whole and unbruised: mark it. Rub out with the thumb only what the list says is rubbed out, while it is soft.
+crew-tie = Laid wood goes along the cordon wire, { $height } above the ground: bend it slowly, a little at a time, and stop where it cracks. Tie loosely, with a sleeve where it lies on the wire.
+crew-wires = A wire runs along the whole row, from { $from } to { $to } on the tape, level from post to post, at the height that is told.
 crew-notch = Notch beyond the bud, on the side of the wood’s end and a finger’s width from it: through the bark just into the wood, a third of the way around, as wide as the blade is thick (from memory). The bud itself stays whole.
 crew-stroke = { $job ->
     [stub] Of the two strokes the outer one, farther from the cordon, is the cut; what is dashed comes off.

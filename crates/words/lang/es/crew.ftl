@@ -71,6 +71,9 @@ crew-plant = pie en { $foot } de la cinta; { $angle } desde el suelo, hacia la {
    *[right] derecha
 }; planta de { $length }
 crew-along = A cada yema llevan dos medidas: “a lo largo” se mide sobre la madera misma y su curva, desde donde empieza (una guía que es el mismo tronco del árbol empieza en el suelo); la que va detrás del punto se mide a nivel a lo largo de la hilera, desde el pie del árbol.
+crew-buds = Una yema que se deja queda en el lugar indicado, entera y sin golpes: marcarla. Con el pulgar se quita solo lo que la lista dice que se desyema, mientras está tierno.
+crew-tie = La madera tumbada va a lo largo del alambre del cordón, a { $height } del suelo: doblarla despacio, de a poco, y parar si cruje. Atar flojo, con una funda donde se apoya en el alambre.
+crew-wires = Un alambre corre por toda la hilera, de { $from } a { $to } en la cinta, a nivel de poste a poste, a la altura indicada.
 crew-notch = Entallar más allá de la yema, por el lado de la punta de la madera y a un dedo de ella: atravesar la corteza hasta tocar la madera, un tercio de la vuelta, tan ancho como el filo es grueso (de memoria). La yema misma queda entera.
 crew-stroke = { $job ->
     [stub] De las dos rayas, la de afuera, la más lejana del cordón, es el corte; lo punteado se quita.
