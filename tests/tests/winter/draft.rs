@@ -157,19 +157,33 @@ fn broken(plan: &Plan, moment: Moment, made: &Draft) -> Vec<String> {
         format!("{are} stubs beside what crowds them, {were} before"),
     );
     // No more than a third of a tree comes off and is stubbed in one winter, where it is stubbed at all, unless something else is the
-    // worse without the stubs.
+    // worse without each of the stubs.
     for (tree, uprights, gone, stubs) in cut_of_each(&before, &after, made) {
-        let needed = || {
-            let of = |w: &Work| matches!(w, Work::Stub { tree: t, .. } if t.0 == tree);
-            let without = made.plan.without_work(0, moment, of).expect("a scheme");
-            let left = found(&without, &at(&without, moment), false);
-            let done = found(&made.plan, &after, false);
-            let same = |a: &Finding, b: &Finding| a.rule == b.rule && a.subjects == b.subjects;
-            let own = ["renewal-due", "wood-too-old", "laterals-due"];
-            let mut new = left
-                .iter()
-                .filter(|f| !own.contains(&f.rule) && !f.subjects.is_empty());
-            new.any(|f| !done.iter().any(|d| same(d, f)))
+        let mut own = made.pieces.iter().flat_map(|p| &p.work);
+        let done = found(&made.plan, &after, false);
+        // Each of them.
+        let mut needed = || {
+            own.by_ref().all(|work| {
+                let is = matches!(work, Work::Stub { tree: t, .. } if t.0 == tree);
+                let without = made.plan.without_work(0, moment, |w| w == work);
+                is.then(|| without.expect("a scheme"))
+                    .is_none_or(|without| {
+                        let left = found(&without, &at(&without, moment), false);
+                        let same =
+                            |a: &Finding, b: &Finding| a.rule == b.rule && a.subjects == b.subjects;
+                        let own = [
+                            "renewal-due",
+                            "wood-too-old",
+                            "laterals-due",
+                            "tipping-due",
+                            "above-wall",
+                        ];
+                        let mut new = left
+                            .iter()
+                            .filter(|f| !own.contains(&f.rule) && !f.subjects.is_empty());
+                        new.any(|f| !done.iter().any(|d| same(d, f)))
+                    })
+            })
         };
         hold(
             stubs == 0 || gone + stubs <= uprights.div_ceil(3) || needed(),

@@ -78,3 +78,45 @@ fn what_crowds_and_goes_anyway_is_taken_off_whole() {
     assert!(all.filter(gone).count() >= 3, "{:?}", made.pieces);
     assert_eq!(crowded_stubs(&after, moment), 0, "{:?}", made.pieces);
 }
+
+/// Two trees that lean away from each other: the second is crowded, and one of its thin young uprights reaches into the bare stretch between
+/// them from a little more than an upright's place beside it.
+const BARE_BESIDE_A_CROWD: &str = "coming leaf,5\n\
+row from,1.2 m\n\
+row to,4.5 m\n\
+wire,0.50 m,plastic\n\
+wire,1.50 m,bare\n\
+wire,2.50 m,bare\n\
+wall height,2.50 m\n\
+lengths,by season\n\
+last growth tipped,no\n\
+tree,place (m),kind,parent,length (m),diameter (mm),side,pose,season,laterals,note\n\
+1,2.7,leader,,1.45 + 0.25 + 0.10,42,left,45,0,,\n\
+1,2.12,upright,,0.70 + 0.55 + 0.40 + 0.30,12,,,1,,\n\
+1,1.92,upright,,0.70 + 0.55 + 0.40,17,,,2,,\n\
+1,1.72,upright,,0.70 + 0.55 + 0.40 + 0.30,25,,,1,3/0.9 m,\n\
+1,1.52,upright,,0.70 + 0.55,9,,,3,,\n\
+1,1.32,upright,,0.70 + 0.55 + 0.40 + 0.30,20,,,1,,\n\
+2,3.0,leader,,1.45 + 0.25 + 0.10,42,right,45,0,,\n\
+2,3.58,upright,,0.70 + 0.55 + 0.40,17,,,2,,\n\
+2,3.69,upright,,0.70 + 0.55 + 0.40 + 0.30,25,,,1,,\n\
+2,3.8,upright,,0.70 + 0.55,9,,,3,3/0.9 m,\n\
+2,3.91,upright,,0.70 + 0.55 + 0.40 + 0.30,20,,,1,,\n\
+2,4.02,upright,,0.70,8,,,4,,\n\
+2,4.13,upright,,0.70 + 0.55 + 0.40 + 0.30,22,,,1,,\n\
+2,4.24,upright,,0.70 + 0.55 + 0.40 + 0.30,29,,,1,,\n\
+2,4.35,upright,,0.70 + 0.55 + 0.40 + 0.30,12,,,1,,\n";
+
+#[test]
+fn what_crowds_is_laid_into_bare_wire_before_it_is_taken_off() {
+    let plan = Plan::new(
+        "beside a crowd",
+        cordonry_fixture::table(BARE_BESIDE_A_CROWD),
+    );
+    let made = draft(&plan, 0, plan.start()).expect("a draft");
+    let work = || made.pieces.iter().flat_map(|p| &p.work);
+    let laid = work().find(|w| matches!(w, Work::Lay { .. }));
+    let laid = laid.unwrap_or_else(|| panic!("nothing is laid: {:?}", made.pieces));
+    assert_eq!(laid.tree(), Some(plan.found.trees[1].id));
+    assert_eq!(laid.subject().shoot.to_string(), "3");
+}

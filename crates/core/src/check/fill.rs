@@ -271,8 +271,10 @@ fn moves(
             None => Vec::new(),
         };
     };
-    // No farther from the stretch than one upright place, or it would lie beside wood that is there already.
-    let reach = c.limit(Limit::UprightSpacingMax);
+    // No farther from the stretch than one upright place, or it would lie beside wood that is there already; what crowds another, and
+    // has no place of its own, twice as far.
+    let spares = shoot.kind() == Kind::Upright && c.is_crowded(tree.id, shoot.id);
+    let reach = c.let_pass(Limit::UprightSpacingMax) * if spares { 2.0 } else { 1.0 };
     if over(gap.from - base.x, reach)
         || over(base.x - gap.to, reach)
         || base.y > c.g.wire + c.limit(Limit::CordonBand)

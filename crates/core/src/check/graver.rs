@@ -215,7 +215,11 @@ impl<'f> Change<'f> {
         self.cleared.iter().any(|b| {
             let next = BARE.contains(&b.rule) && FILLED.contains(&a.rule);
             let lesser = b.severity > a.severity || a.severity == Severity::Note;
-            meet(a, b, NEAR) && (lesser || (next && b.severity >= a.severity))
+            // What fills a bare stretch from a little behind its end lies beside the other for less than it fills.
+            let beside = BARE.contains(&b.rule)
+                && a.rule == super::cordon_overlap::RULE
+                && a.width < b.width / 2.0;
+            meet(a, b, NEAR) && (lesser || ((next || beside) && b.severity >= a.severity))
         })
     }
 }

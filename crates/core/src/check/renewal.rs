@@ -171,7 +171,7 @@ fn gone(c: &Seen<'_>, seen: &SeenTree<'_>) -> Vec<Upright> {
     all.map(taken).collect()
 }
 
-/// The trees of which more than a third comes off or is stubbed this winter, each with how many stubs it would have to have less.
+/// The trees of which more than a third, rounded up, comes off or is stubbed this winter, each with how many stubs it would have to have less.
 pub fn cut_too_much(context: &Context<'_>) -> Vec<(TreeId, usize)> {
     let c = &Seen::to_judge(context);
     let too_many = |seen: &SeenTree<'_>| {

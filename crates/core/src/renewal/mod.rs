@@ -3,7 +3,7 @@
 //! A share of them is renewed each winter, and what the share leaves over is carried to the next winter. Wood at the age
 //! limit goes first, then the largest that has not been renewed within one turn; of either, rather one that crowds a better one, and
 //! one beside which the wall has no hole. Where the carried share alone would let wood grow too old, more are cut in good time,
-//! to at most a third of the tree in one winter.
+//! to at most a third of the tree, rounded up, in one winter.
 //!
 //! All of it reads plain figures and keeps nothing from winter to winter: the same tree in the same winter is answered the same.
 

@@ -378,7 +378,7 @@ finding-renewal-due = Tree { $tree }: { $count ->
     [yes] ; a larger one stands beside a gap or a stub
    *[no] {""}
 }){ $late ->
-    [yes] ; the oldest wood can't be held to { $limit } seasons and reaches { $reachable } before its turn comes, for at most a third of a tree is cut in one winter
+    [yes] ; the oldest wood can't be held to { $limit } seasons and reaches { $reachable } before its turn comes, for at most a third of a tree, rounded up, is cut in one winter
    *[no] { $raised ->
         [yes] { $over ->
             [yes] ; more than the share, for wood here is over { $limit } seasons old already

@@ -378,7 +378,7 @@ finding-renewal-due = Árbol { $tree }: { $count ->
     [yes] ; hay uno más grande junto a un hueco o un tocón
    *[no] {""}
 }){ $late ->
-    [yes] ; la madera más vieja no se puede mantener en { $limit } temporadas y llega a { $reachable } antes de que le toque, pues en un invierno se corta a lo más un tercio del árbol
+    [yes] ; la madera más vieja no se puede mantener en { $limit } temporadas y llega a { $reachable } antes de que le toque, pues en un invierno se corta a lo más un tercio del árbol, redondeado hacia arriba
    *[no] { $raised ->
         [yes] { $over ->
             [yes] ; más que la parte, pues aquí ya hay madera de más de { $limit } temporadas
