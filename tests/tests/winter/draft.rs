@@ -190,6 +190,16 @@ fn broken(plan: &Plan, moment: Moment, made: &Draft) -> Vec<String> {
             format!("tree {tree}: {stubs} stubs and {gone} taken off, of {uprights}"),
         );
     }
+    // Where a bud is notched there is wood beyond it.
+    for work in made.pieces.iter().flat_map(|p| &p.work) {
+        if let Work::Notch { tree, shoot, at_mm } = work {
+            let wood = before.row.tree(*tree).and_then(|t| t.shoot(*shoot));
+            hold(
+                wood.is_none_or(|w| w.length() >= at_mm.f() + 20.0),
+                format!("notched at the end: {work:?}"),
+            );
+        }
+    }
     // Every piece's work is in the plan, and nothing else beside what was there.
     let planned = plan.with_planned(0, moment).expect("a first scheme");
     let was: Vec<Work> = planned.schemes[0].work(moment).cloned().collect();

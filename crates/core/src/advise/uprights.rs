@@ -180,7 +180,7 @@ fn buds(context: &Context<'_>, here: &[Span]) -> Vec<Bud> {
                 let x = course.point(at).x;
                 let inside = x >= whole.from && x <= whole.to;
                 let clear = posed.tree().clear_of_laid(shoot.id, at) == at;
-                if inside && clear && shoot.bud_wood(at, leaf, blind).is_some() {
+                if inside && clear && shoot.brings_on(at, leaf, blind).is_some() {
                     let work = budded(tree, shoot, Mm::round(at), leaf);
                     out.push(Bud { x, tree, work });
                 }

@@ -13,10 +13,10 @@ impl Seen<'_> {
         self.shoot_at(i).is_some_and(|s| s.is_notched())
     }
 
-    /// The work that brings a bud on so far along laid wood; `None` where none is.
+    /// The work that brings a bud on so far along laid wood; `None` where none is, or no wood is beyond it to be notched.
     pub fn budded(&self, tree: TreeId, shoot: ShootId, at: Mm) -> Option<Work> {
         let wood = self.tree(tree)?.tree.shoot(shoot)?;
-        self.bud_wood(wood, at.f())?;
+        wood.brings_on(at.f(), self.moment.leaf, self.limit(Limit::BlindBase))?;
         Some(budded(tree, wood, at, self.moment.leaf))
     }
 
@@ -24,6 +24,15 @@ impl Seen<'_> {
     pub fn bud_near(&self, laid: &Laid, at: f64, room: f64) -> Option<f64> {
         let wood = self.tree(laid.tree)?.tree.shoot(laid.shoot)?;
         let near = wood.bud_near(at, self.limit(Limit::BlindBase), room)?;
+        let brings = |at: f64| wood.brings_on(at, self.moment.leaf, self.limit(Limit::BlindBase));
+        // Older wood is notched beyond the bud, a little before its end.
+        let last = wood.length() - Shoot::BEYOND_NOTCHED;
+        let near = match brings(near) {
+            Some(_) => near,
+            None => Some(last).filter(|s| {
+                (s - at).abs() <= room.max(Shoot::BEYOND_NOTCHED) && brings(*s).is_some()
+            })?,
+        };
         // Whole millimetres beyond the blind base and before the tip.
         Some(if near > at {
             libm::ceil(near)

@@ -30,6 +30,15 @@ impl Shoot {
         None
     }
 
+    /// How much wood there has to be beyond a bud for a notch there, mm: a finger's width, and what holds it. From memory.
+    pub const BEYOND_NOTCHED: f64 = 30.0;
+
+    /// As [`bud_wood`](Self::bud_wood), where a bud can be brought on there: older wood has to be notched beyond it.
+    pub fn brings_on(&self, at: f64, leaf: u8, blind: f64) -> Option<u8> {
+        let seasons = self.bud_wood(at, leaf, blind)?;
+        (seasons == 1 || at <= self.length() - Self::BEYOND_NOTCHED).then_some(seasons)
+    }
+
     /// The place nearest to `at` mm along the shoot that brings a bud, at most `room` mm from there: where one season's growth ends and
     /// the next begins blind, it is a little beside.
     pub fn bud_near(&self, at: f64, blind: f64, room: f64) -> Option<f64> {
