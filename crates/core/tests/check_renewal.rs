@@ -203,7 +203,7 @@ fn the_share_is_raised_in_good_time_and_where_that_is_too_late_it_is_said() {
     assert_eq!(
         said(5),
         "Tree 1: 4 uprights of 10 due to be stubbed, first upright 1 of 10, tree 1 (12 mm thick); \
-         the oldest wood can't be held to 5 seasons and reaches 6 before its turn comes, for at most a third of a tree is cut in one winter"
+         the oldest wood can't be held to 5 seasons and reaches 6 before its turn comes, for at most a third of a tree, rounded up, is cut in one winter"
     );
 }
 
