@@ -53,6 +53,8 @@ pageTest('a marked row is sent, changed elsewhere, and what comes back is taken 
   assert.equal(await changes.count(), 2);
   const known = page.locator('.answer', { hasText: say('answer-known') });
   assert.equal(await known.count(), 1);
+  const place = await page.locator('.answer-list').boundingBox();
+  assert.ok(place.y > 0 && place.y < page.viewportSize().height - 40, `in sight: ${place.y}`);
   const texts = await changes.allTextContents();
   assert.match(texts[0], like('answer-name', { name: 'The client’s own name' }));
   assert.match(texts[1], /mark 1/);
@@ -71,6 +73,7 @@ pageTest('a marked row is sent, changed elsewhere, and what comes back is taken 
   // What is left of it stays at hand, unticked.
   assert.equal(await changes.count(), 1);
   assert.match(await changes.first().textContent(), /mark 1/);
+  await page.getByText(say('answer-rest', { count: 1 })).waitFor();
   assert.equal(await changes.first().locator('input').isChecked(), false);
   await page.locator('[data-field=answer-link]').fill('');
   await page.locator('[data-field=answer-link]').fill(back);

@@ -111,7 +111,8 @@ fn end_tick() -> Pen {
 fn length(a: Point, b: Point, told: &str, px: Option<f64>) -> Element {
     let flat = (b.x - a.x).abs() >= (b.y - a.y).abs();
     let (off, anchor) = match flat {
-        true => (("0", "-7"), "mark-length middle"),
+        // Under it: numbers stand over its ends.
+        true => (("0", "17"), "mark-length middle"),
         false => (("9", "4"), "mark-length"),
     };
     let mut out = el("g", &[("transform", &translate(a.midpoint(b)))]);
@@ -171,14 +172,7 @@ pub fn mark_line(mark: &Mark, row: &PosedRow, words: &Words) -> String {
                 ("to", Arg::Length(ends.x.max(to.x))),
             ],
         ),
-        _ => {
-            // An arrow is about what it points to.
-            let pin = match (mark.kind, &mark.to) {
-                (MarkShape::Arrow, Some(to)) => to,
-                _ => &mark.at,
-            };
-            where_is(pin, row, words)
-        }
+        _ => where_is(mark.about(), row, words),
     };
     let args = [
         ("where", Arg::Text(place)),

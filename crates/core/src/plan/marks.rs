@@ -150,6 +150,14 @@ impl Mark {
     /// Most in a plan.
     pub const MAX: usize = 5_000;
 
+    /// The place that it is about: what an arrow points to, else where it begins.
+    pub fn about(&self) -> &Pin {
+        match (self.kind, &self.to) {
+            (MarkShape::Arrow, Some(to)) => to,
+            _ => &self.at,
+        }
+    }
+
     /// A note on the wall itself.
     pub fn note(x: Mm, z: Mm, text: impl Into<String>) -> Self {
         Self {

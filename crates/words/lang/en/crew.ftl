@@ -474,7 +474,7 @@ report-left = Left for this year: { $count ->
     [one] one matter
    *[other] { $count } matters
 }
-report-left-none = Nothing is left for this year by choice.
+report-left-none = Nothing is left for this year by choice; what the work does not settle is told above, under what was found.
 report-reason = Reason: { $reason }
 report-marks = Marks on the pictures: { $count ->
     [0] none

@@ -35,6 +35,10 @@ answer-count = { $count ->
     [one] They changed one thing.
    *[other] They changed { $count } things.
 }
+answer-rest = { $count ->
+    [one] One change is left.
+   *[other] { $count } changes are left.
+}
 answer-known = It is compared with the copy that was sent from this device.
 answer-unknown = The copy that was sent is not on this device: all that differs from what stands here is listed as theirs.
 answer-foreign = This looks like another row: neither its name nor the record of any tree is what stands here. Nothing of it is ticked.

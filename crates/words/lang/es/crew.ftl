@@ -474,7 +474,7 @@ report-left = Se deja este año: { $count ->
     [one] un asunto
    *[other] { $count } asuntos
 }
-report-left-none = Nada se deja este año a propósito.
+report-left-none = Nada se deja este año a propósito; lo que las labores no resuelven se dice arriba, en lo encontrado.
 report-reason = Motivo: { $reason }
 report-marks = Marcas en los dibujos: { $count ->
     [0] ninguna

@@ -35,6 +35,10 @@ answer-count = { $count ->
     [one] Cambiaron una cosa.
    *[other] Cambiaron { $count } cosas.
 }
+answer-rest = { $count ->
+    [one] Queda un cambio.
+   *[other] Quedan { $count } cambios.
+}
 answer-known = Se compara con la copia que se envió desde este aparato.
 answer-unknown = La copia enviada no está en este aparato: todo lo que difiere de lo de aquí se cuenta como suyo.
 answer-foreign = Parece otra hilera: ni su nombre ni el registro de ningún árbol es lo que hay aquí. No se marca nada.

@@ -3,6 +3,7 @@
 use super::to_tree::go_to;
 use crate::browser::app::App;
 use crate::browser::device::{files, sent};
+use crate::browser::dom;
 use crate::document::Edit;
 use crate::view::extent;
 use cordonry::arrange::Gather;
@@ -15,6 +16,7 @@ use cordonry::said::Arg;
 use cordonry::work::Work;
 use cordonry_draw::{OVERVIEW_HEIGHT, Sighted, mark_line, overview, window_key, work_line};
 use leptos::prelude::*;
+use std::time::Duration;
 use wasm_bindgen_futures::spawn_local;
 
 /// What there is to be said of a copy that came back.
@@ -88,6 +90,8 @@ fn read(
             Ok(answer) => Came::Read(Box::new(answer), taken),
             Err(why) => Came::Refused(app.worded(|w| w.refusal(&why))),
         });
+        // What came may stand below what is in sight.
+        set_timeout(|| dom::from_its_top(".answer"), Duration::ZERO);
     });
 }
 
@@ -122,6 +126,10 @@ fn told(app: App, came: RwSignal<Came, LocalStorage>, kept: CameBack) -> AnyView
     let first = answer.changes.iter().map(ticked).collect::<Vec<_>>();
     let picked = RwSignal::new(first);
     let count = [("count", Arg::Count(answer.changes.len() as i64))];
+    let counted = match taken {
+        0 => "answer-count",
+        _ => "answer-rest",
+    };
     let known = match (answer.knows_sent, answer.is_foreign) {
         (true, _) => "answer-known",
         (_, true) => "answer-foreign",
@@ -171,7 +179,7 @@ fn told(app: App, came: RwSignal<Came, LocalStorage>, kept: CameBack) -> AnyView
     let none = move || !picked.with(|p| p.contains(&true));
     view! {
         {done}
-        <p role="status" class=foreign>{app.text("answer-count", &count)} " " {app.t(known)}</p>
+        <p role="status" class=foreign>{app.text(counted, &count)} " " {app.t(known)}</p>
         {strip}
         <ul class="answer-list">{lines}</ul>
         <p class="choices">
@@ -212,7 +220,7 @@ fn way(app: App, change: &Change, words: &str) -> Option<AnyView> {
         match (place, &mark) {
             (Some((moment, tree)), _) => go_to(app, moment, tree, shoot),
             (None, Some(mark)) => {
-                let at = app.peek(|d| mark.at.on(&d.scene().row).point.x);
+                let at = app.peek(|d| mark.about().on(&d.scene().row).point.x);
                 app.show(at.unwrap_or_default());
             }
             (None, None) => {}
@@ -229,7 +237,7 @@ fn strip(app: App, answer: &Answer) -> Option<AnyView> {
         let at = |change: &Change| match (change.place(), &change.spot) {
             (Some((_, tree)), _) => Some(row.tree(tree)?.foot.f()),
             (None, Spot::Mark(mark) | Spot::MarkGone(mark) | Spot::MarkChanged(_, mark)) => {
-                Some(mark.at.on(row).point.x)
+                Some(mark.about().on(row).point.x)
             }
             _ => None,
         };
