@@ -53,6 +53,8 @@ pageTest('after a marked call the report is filled in, printed and saved, in eit
   for (const text of ['North 4 <b>', 'A. Consultant', 'look <here> again', say('report-advised'), say('report-defers')]) {
     assert.ok(all.includes(squeezed(text)), text);
   }
+  // What was found is told as what stands there.
+  assert.match(report.words.join(' '), like('found-laterals'));
   assert.ok(report.walls.reduce((a, b) => a + b, 0) >= 2, 'as found and as advised');
   // Whatever the plan changes is in it, line by line.
   const lines = await sheet(page).locator('.changes li li').allTextContents();

@@ -419,27 +419,6 @@ report-outcome = { $how ->
     [way] Seen to by the work advised, { $when }; what is left waits for what comes of it.
    *[open] Not changed by this leaf’s work.
 }
-# What was found, where a matter is worded as work to be done: a report tells what stands there
-found-cordon-gap = { $note ->
-    [yes] { matter-cordon-gap }
-   *[no] { $length } of cordon is bare in { matter-places }
-}
-found-cordon-overlap = Cordons overlap by { $length } in { matter-places }
-found-crowded = { $note ->
-    [yes] { matter-crowded }
-   *[no] Uprights stand too close in { matter-places } on { matter-trees }
-}
-found-sparse = { $note ->
-    [yes] { matter-sparse }
-   *[no] Uprights stand too far apart in { matter-places } on { matter-trees }
-}
-found-renewal = Due for renewal: { matter-uprights } on { matter-trees }
-found-crossing = Leaning across a neighbour: { matter-uprights }
-found-side-shoots = Buds and shoots are left on the sides and underneath, on { matter-trees }
-found-rub-out = Side and underside buds will swell on { matter-trees }
-found-laterals = Uprights bear laterals on { matter-trees }
-found-tipping = Last year’s growth is not tipped: { matter-uprights } on { matter-trees }
-found-returns = Shoots that return from stubs crowd each other in { matter-places } on { matter-trees }
 report-advised = What is advised, by when and why
 report-sum = Scheme { $scheme }: { $passes ->
     [one] one pass

@@ -419,27 +419,6 @@ report-outcome = { $how ->
     [way] Lo atienden las labores aconsejadas, { $when }; lo que queda espera su resultado.
    *[open] Las labores de esta hoja no lo tocan.
 }
-# Lo encontrado, donde un asunto se dice como labor: un informe dice lo que hay
-found-cordon-gap = { $note ->
-    [yes] { matter-cordon-gap }
-   *[no] Hay { $length } de cordón desnudo en { matter-places }
-}
-found-cordon-overlap = Los cordones se traslapan { $length } en { matter-places }
-found-crowded = { $note ->
-    [yes] { matter-crowded }
-   *[no] Hay verticales demasiado juntos en { matter-places }, en { matter-trees }
-}
-found-sparse = { $note ->
-    [yes] { matter-sparse }
-   *[no] Hay verticales demasiado separados en { matter-places }, en { matter-trees }
-}
-found-renewal = Por renovar: { matter-uprights } en { matter-trees }
-found-crossing = Se cruzan con un vecino: { matter-uprights }
-found-side-shoots = Quedan yemas y brotes en los costados y abajo, en { matter-trees }
-found-rub-out = Van a hincharse yemas de los costados y de abajo, en { matter-trees }
-found-laterals = Hay verticales con laterales en { matter-trees }
-found-tipping = Sin despuntar el crecimiento del año pasado: { matter-uprights } en { matter-trees }
-found-returns = Los rebrotes de los tocones se aprietan en { matter-places }, en { matter-trees }
 report-advised = Lo que se aconseja, cuándo y por qué
 report-sum = Esquema { $scheme }: { $passes ->
     [one] una pasada

@@ -833,6 +833,28 @@ matter-work-void = { $count ->
     [one] Una labor planeada no hace
    *[other] { $count } labores planeadas no hacen
 } nada
+# Lo encontrado, donde un asunto se dice como labor: un informe dice lo que hay
+found-cordon-gap = { $note ->
+    [yes] { matter-cordon-gap }
+   *[no] Hay { $length } de cordón desnudo en { matter-places }
+}
+found-cordon-overlap = Los cordones se traslapan { $length } en { matter-places }
+found-crowded = { $note ->
+    [yes] { matter-crowded }
+   *[no] Hay verticales demasiado juntos en { matter-places }, en { matter-trees }
+}
+found-sparse = { $note ->
+    [yes] { matter-sparse }
+   *[no] Hay verticales demasiado separados en { matter-places }, en { matter-trees }
+}
+found-renewal = Por renovar: { matter-uprights } en { matter-trees }
+found-crossing = Se cruzan con un vecino: { matter-uprights }
+found-side-shoots = Quedan yemas y brotes en los costados y abajo, en { matter-trees }
+found-rub-out = Van a hincharse yemas de los costados y de abajo, en { matter-trees }
+found-laterals = Hay verticales con laterales en { matter-trees }
+found-tipping = Sin despuntar el crecimiento del año pasado: { matter-uprights } en { matter-trees }
+found-returns = Los rebrotes de los tocones se aprietan en { matter-places }, en { matter-trees }
+
 
 # Light
 
