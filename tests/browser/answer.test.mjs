@@ -2,6 +2,7 @@
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { example, passOn, saved } from './desk.mjs';
+import { printed, printer } from './prints.mjs';
 import { accessibility, open, pageTest } from './rig.mjs';
 import { like, say } from './words.mjs';
 
@@ -22,6 +23,12 @@ pageTest('a marked row is sent, changed elsewhere, and what comes back is taken 
     await page.keyboard.press('Enter');
   }
   await view.locator('[data-mark-line]').nth(2).waitFor();
+  // Work is advised and taken.
+  await view.locator('summary').click();
+  await page.locator('[data-act=draft]').click();
+  await page.locator('[data-act=draft-take]:not([aria-disabled])').click();
+  await page.locator('.draft').waitFor({ state: 'detached' });
+  await view.locator('summary').click();
   await saved(page);
   await passOn(page);
   const link = await page.locator('#pass-on-link').inputValue();
@@ -82,6 +89,18 @@ pageTest('a marked row is sent, changed elsewhere, and what comes back is taken 
   await page.locator('[data-act=pass-on-close]').click();
   assert.equal(await page.locator('.row-name').inputValue(), 'The client’s own name');
   assert.equal(await page.locator('.stage .mark').count(), 3, 'the mark that was not given up stands');
+  // The report is printed, with the marks, under the name that the client gave.
+  await printer(page);
+  await view.locator('summary').click();
+  await page.locator('[data-act=report]').click();
+  const print = page.locator('dialog.sheet[open] .report [data-act=report-print]');
+  const report = await printed(page, () => print.click(), 60_000);
+  const told = report.pages.map((p) => p.words).join(' ').replace(/\s+/g, '');
+  for (const text of ['The client’s own name', 'mark 2, seen again', 'mark 3', say('report-advised')]) {
+    assert.ok(told.includes(text.replace(/\s+/g, '')), text);
+  }
+  await page.keyboard.press('Escape');
+  await page.locator('dialog.sheet[open]').waitFor({ state: 'detached' });
   await page.keyboard.press('Control+z');
   await page.waitForFunction(() => document.querySelector('.row-name').value !== 'The client’s own name');
 });
