@@ -39,7 +39,8 @@ pageTest('a row is listed with its picture, leaf, date and size, and is renamed,
 
   await first.locator('[data-act=kept-rename]').click();
   const field = page.locator('.naming input');
-  assert.equal(await field.evaluate((e) => e === document.activeElement), true, 'the field has the focus');
+  // The field has the focus, a frame after it is there.
+  await page.waitForFunction(() => document.activeElement?.matches('.naming input'));
   await field.fill('Not this');
   await field.press('Escape');
   assert.deepEqual(await names(page), [newest, older], 'Escape leaves the name');

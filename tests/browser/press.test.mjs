@@ -146,8 +146,8 @@ pageTest('a remedy that is not tried yet works nothing: pressed, it is done once
 
 pageTest('a remedy that is withdrawn when it is tried is not done, and that is said', { prepare: keepFromHelper }, async ({ page }) => {
   await helperHears(page, false);
-  await example(page, 'opposed-leans.json');
-  const words = await remedy(page, 'remedy-fill-forward').textContent();
+  await example(page, 'uneven-uprights.json');
+  const words = await remedy(page, 'remedy-straighten').textContent();
   const lay = page.locator('[data-remedy]').getByText(words, { exact: true });
   assert.equal(await lay.getAttribute('aria-disabled'), 'true');
   await pressAt(page, lay);
