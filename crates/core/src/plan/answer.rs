@@ -16,7 +16,7 @@ pub struct Answer {
     theirs: Plan,
     /// Whether the copy that was sent is known; without it all that differs counts as theirs.
     pub knows_sent: bool,
-    /// Whether it is a copy of this row at all: neither the name nor any tree's record is the same, and no copy that was sent is known.
+    /// Whether it looks like a copy of another row: neither the name nor any tree's record is the same, and no copy that was sent is known.
     pub is_foreign: bool,
     /// What differs, in the order of the plan: row, trees, schemes and their work, marks, the rest.
     pub changes: Vec<Change>,
@@ -98,6 +98,14 @@ impl Change {
             Spot::Tree(tree) => Some((None, tree)),
             Spot::Work(_, moment, tree) => Some((Some(moment), tree?)),
             Spot::Count(leaf, tree) => Some((Some(Moment::dormant(leaf)), tree)),
+            _ => None,
+        }
+    }
+
+    /// The mark that it is about, as they have it or had it last.
+    pub fn mark(&self) -> Option<&Mark> {
+        match &self.spot {
+            Spot::Mark(mark) | Spot::MarkChanged(_, mark) | Spot::MarkGone(mark) => Some(mark),
             _ => None,
         }
     }

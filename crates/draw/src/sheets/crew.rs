@@ -126,12 +126,10 @@ fn head(handed: &Handed<'_>, paper: Paper) -> Block {
     if let Some(measured) = measured {
         lines.text(&handed.words.plain(measured), STRONG);
     }
-    if pass.job == Job::Notch {
-        lines.text(&handed.words.plain("crew-notch"), STRONG);
-    }
     let row = &pass.row;
     let how = match pass.job {
         Job::Buds => Some(("crew-buds", vec![])),
+        Job::Notch => Some(("crew-notch", vec![])),
         Job::Tie => {
             let height = Arg::Length(row.trellis.cordon_height().f());
             Some(("crew-tie", vec![("height", height)]))

@@ -93,19 +93,17 @@ fn put_away(database: Rc<Database>) {
     CLOSED.with_borrow_mut(|closed| closed.push(database));
 }
 
-/// Opens the database, unless that takes longer than is waited for; whether it is open.
-async fn is_opened() -> bool {
+/// The database, unless it takes longer to open than is waited for.
+async fn database_in_time() -> Option<Rc<Database>> {
     let opening = future_to_promise(async { Ok(database().await.is_ok().into()) });
     let late = Promise::new(&mut |done, _| {
         let done = move || {
-            let _ = done.call1(&JsValue::UNDEFINED, &JsValue::FALSE);
+            let _ = done.call0(&JsValue::UNDEFINED);
         };
         set_timeout(done, WAITED);
     });
-    let first = Promise::race(&js_sys::Array::of2(&opening, &late));
-    JsFuture::from(first)
-        .await
-        .is_ok_and(|well| well.is_truthy())
+    let _ = JsFuture::from(Promise::race(&js_sys::Array::of2(&opening, &late))).await;
+    OPENED.with_borrow(Clone::clone)
 }
 
 /// Whether a plan is kept whole.
@@ -273,11 +271,10 @@ pub fn save_spot(record: &Record) {
 /// begin with is gone: the device may have been cleared meanwhile.
 pub async fn put(begun: Option<Promise>, record: &Record, writing: &Writing) -> bool {
     let begun = match begun {
-        Some(begun) => Some(begun),
+        begun @ Some(_) => begun,
         None => {
             forget_database();
-            let _ = is_opened().await;
-            let opened = OPENED.with_borrow(Clone::clone);
+            let opened = database_in_time().await;
             opened.and_then(|d| begin_put(&d, record, writing).ok())
         }
     };

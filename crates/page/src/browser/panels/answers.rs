@@ -198,10 +198,7 @@ fn told(app: App, came: RwSignal<Came, LocalStorage>, kept: CameBack) -> AnyView
 /// The way to where a change is: its tree, before the work of its time, or its mark.
 fn way(app: App, change: &Change, words: &str) -> Option<AnyView> {
     let place = change.place();
-    let mark = match &change.spot {
-        Spot::Mark(mark) | Spot::MarkGone(mark) | Spot::MarkChanged(_, mark) => Some(mark.clone()),
-        _ => None,
-    };
+    let mark = change.mark().cloned();
     if place.is_none() && mark.is_none() {
         return None;
     }
@@ -234,12 +231,9 @@ fn strip(app: App, answer: &Answer) -> Option<AnyView> {
     let (drawing, trees) = app.peek(|d| {
         let scene = d.scene();
         let row = &scene.row;
-        let at = |change: &Change| match (change.place(), &change.spot) {
-            (Some((_, tree)), _) => Some(row.tree(tree)?.foot.f()),
-            (None, Spot::Mark(mark) | Spot::MarkGone(mark) | Spot::MarkChanged(_, mark)) => {
-                Some(mark.about().on(row).point.x)
-            }
-            _ => None,
+        let at = |change: &Change| match change.place() {
+            Some((_, tree)) => Some(row.tree(tree)?.foot.f()),
+            None => Some(change.mark()?.about().on(row).point.x),
         };
         let places: Vec<f64> = answer.changes.iter().filter_map(at).collect();
         let span = extent(row);
@@ -280,8 +274,9 @@ fn words_of(app: App, answer: &Answer, change: &Change) -> String {
         let name = theirs.schemes[n].name.clone();
         app.text(key, &[("scheme", Arg::Text(name))])
     };
-    let row = |f: &dyn Fn(&cordonry::pose::PosedRow) -> String| {
-        app.peek(|d| f(&d.scene().row)).unwrap_or_default()
+    let line = |mark: &Mark| {
+        let told = app.peek(|d| app.worded(|w| mark_line(mark, &d.scene().row, w)));
+        Arg::Text(told.unwrap_or_default())
     };
     match &change.spot {
         Spot::Name => app.text("answer-name", &[("name", Arg::Text(theirs.name.clone()))]),
@@ -318,22 +313,12 @@ fn words_of(app: App, answer: &Answer, change: &Change) -> String {
             app.text("answer-work", &args)
         }
         Spot::Told => plain("answer-told"),
-        Spot::Mark(mark) => {
-            let line = row(&|row| app.worded(|w| mark_line(mark, row, w)));
-            app.text("answer-mark", &[("mark", Arg::Text(line))])
-        }
+        Spot::Mark(mark) => app.text("answer-mark", &[("mark", line(mark))]),
         Spot::MarkChanged(was, mark) => {
-            let line = |mark: &Mark| row(&|row| app.worded(|w| mark_line(mark, row, w)));
-            let args = [
-                ("mark", Arg::Text(line(mark))),
-                ("was", Arg::Text(line(was))),
-            ];
+            let args = [("mark", line(mark)), ("was", line(was))];
             app.text("answer-mark-changed", &args)
         }
-        Spot::MarkGone(mark) => {
-            let line = row(&|row| app.worded(|w| mark_line(mark, row, w)));
-            app.text("answer-mark-gone", &[("mark", Arg::Text(line))])
-        }
+        Spot::MarkGone(mark) => app.text("answer-mark-gone", &[("mark", line(mark))]),
         Spot::Left => plain("answer-left"),
         Spot::Count(_, tree) => app.text("answer-buds", &[("tree", Arg::Count(tree.0.into()))]),
     }
