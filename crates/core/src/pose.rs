@@ -40,6 +40,33 @@ impl Geometry {
     }
 }
 
+/// The points of a course.
+pub struct Points<'c> {
+    course: &'c Course,
+    /// Which way its first straight part runs.
+    start: Vec2,
+    arc: f64,
+    bend_end: Point,
+    /// Which way its last one runs.
+    end: Vec2,
+}
+
+impl Points<'_> {
+    /// As [`Course::point`].
+    pub fn at(&self, s: f64) -> Point {
+        let course = self.course;
+        let s = s.clamp(0.0, course.length);
+        if s <= course.first {
+            return course.base + self.start * s;
+        }
+        let beyond = s - course.first - self.arc;
+        match beyond >= 0.0 {
+            true => self.bend_end + self.end * beyond,
+            false => course.point(s),
+        }
+    }
+}
+
 /// A shoot's axis on the wall, all in millimetres and radians.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Course {
@@ -122,17 +149,34 @@ impl Course {
         if s <= self.first {
             return self.base + dir(self.heading0) * s;
         }
-        let bend_start = self.base + dir(self.heading0) * self.first;
-        let into = (s - self.first).min(self.arc_length());
-        let mut p = bend_start;
-        if self.radius > 0.0 {
-            let side = self.turn.signum();
-            let normal = |h: f64| dir(h + side * FRAC_PI_2);
-            let centre = bend_start + normal(self.heading0) * self.radius;
-            let h = self.heading0 + side * into / self.radius;
-            p = centre - normal(h) * self.radius;
-        }
+        let p = self.turned((s - self.first).min(self.arc_length()));
         p + dir(self.end_heading()) * (s - self.first - self.arc_length()).max(0.0)
+    }
+
+    /// The point so far into the bend.
+    fn turned(&self, into: f64) -> Point {
+        let dir = |h: f64| Vec2::new(libm::cos(h), libm::sin(h));
+        let bend_start = self.base + dir(self.heading0) * self.first;
+        if self.radius <= 0.0 {
+            return bend_start;
+        }
+        let side = self.turn.signum();
+        let normal = |h: f64| dir(h + side * FRAC_PI_2);
+        let centre = bend_start + normal(self.heading0) * self.radius;
+        let h = self.heading0 + side * into / self.radius;
+        centre - normal(h) * self.radius
+    }
+
+    /// Its points, where many are asked for: the directions of its straight parts are worked out once.
+    pub fn points(&self) -> Points<'_> {
+        let dir = |h: f64| Vec2::new(libm::cos(h), libm::sin(h));
+        Points {
+            course: self,
+            start: dir(self.heading0),
+            arc: self.arc_length(),
+            bend_end: self.turned(self.arc_length()),
+            end: dir(self.end_heading()),
+        }
     }
 
     /// Heading at the distance `s`, radians.
@@ -174,7 +218,8 @@ impl Course {
         };
         let part = (self.first + farthest).min(self.length);
         let (mut low, mut high) = (part, self.length);
-        let (x0, x1) = (self.point(low).x, self.point(high).x);
+        let points = self.points();
+        let (x0, x1) = (points.at(low).x, points.at(high).x);
         if (x - x0) * (x - x1) > 0.0 {
             low = 0.0;
             let base = self.base.x;
@@ -184,10 +229,10 @@ impl Course {
             high = part;
         }
         // x runs one way along either part: halve until a thousandth of a millimetre is left.
-        let rightward = self.point(high).x >= self.point(low).x;
+        let rightward = points.at(high).x >= points.at(low).x;
         for _ in 0..40 {
             let middle = (low + high) / 2.0;
-            if (self.point(middle).x < x) == rightward {
+            if (points.at(middle).x < x) == rightward {
                 low = middle;
             } else {
                 high = middle;
@@ -439,6 +484,21 @@ mod tests {
                     })
                     .sum();
                 assert!((walked - 2000.0).abs() < 0.2, "{radius} {end}: {walked}");
+            }
+        }
+    }
+
+    #[test]
+    fn points_asked_for_together_are_those_asked_for_one_by_one() {
+        for radius in [0.0, 100.0, 300.0, 2000.0] {
+            for end in [0.0, 0.2, FRAC_PI_2, 2.0, PI] {
+                let base = Point::new(10.0, 20.0);
+                let c = Course::bent(base, FRAC_PI_4, g().wire, end, radius, 2000.0);
+                let points = c.points();
+                let places = (-10..=2_010).map(f64::from);
+                for s in places.chain([c.first, c.first + c.arc_length(), c.length]) {
+                    assert_eq!(points.at(s), c.point(s), "{radius} {end} {s}");
+                }
             }
         }
     }

@@ -3,8 +3,8 @@
 use super::{Choosing, Draft, Next, Piece, Weights, Why, fill, stand, uprights, windows};
 use crate::arrange::{Arrange, Gather};
 use crate::check::{
-    Context, Finding, Severity, Stage, bent_too_tight, cut_too_much, harmed, is_left, survey,
-    together,
+    Context, Finding, Known, Mendable, Severity, Stage, bent_too_tight, cut_too_much, harmed,
+    is_left, together,
 };
 use crate::plan::{Phase, Plan, Replayed, Replayer, Schedule};
 use crate::refusal::Refusal;
@@ -46,6 +46,7 @@ pub fn draft_by(
         held: Map::new(),
         pieces: Vec::new(),
         plan: whole.clone(),
+        known: Known::default(),
     };
     if !stood {
         for work in plan.scheme(scheme)?.work(moment) {
@@ -91,6 +92,8 @@ struct Job {
     held: Map<Option<TreeId>, Vec<Work>>,
     pieces: Vec<Piece>,
     plan: Plan,
+    /// What was judged on the way.
+    known: Known,
 }
 
 impl Job {
@@ -179,29 +182,35 @@ impl Job {
         // Of the wood that would fill best what can't be laid as the row stands.
         let mut refused: Vec<Vec<Work>> = Vec::new();
         let mut until = 0;
-        for round in 1..=ROUNDS {
+        let mut round = 0;
+        'row: while round < ROUNDS {
             let at = self.at(&self.plan.clone())?;
-            let (mut found, better) = self.open(&at, &refused);
-            found.retain(|f| Stage::of_rule(f.rule) <= UNTIL[until]);
-            let here = (self.plan.scheme(self.scheme)?.schedule.clone(), until);
-            let is_new = !been.contains(&here) || !refused.is_empty();
-            let any = is_new && {
-                been.push(here);
-                self.take(round, &at, found, &better)
-            };
-            let lays = is_new && UNTIL[until] >= Stage::Gaps;
-            let not = better
-                .iter()
-                .filter(|n| lays && !self.pieces.iter().any(|p| p.work == n.work));
-            let not: Vec<Vec<Work>> = not.map(|n| n.work.clone()).collect();
-            match (any, not.is_empty()) {
-                (true, _) => {
-                    refused.clear();
-                    until = 0;
+            let context = Context::of(&at);
+            let row = Mendable::of(&context);
+            while round < ROUNDS {
+                round += 1;
+                let (found, better) = self.open(&context, &row, UNTIL[until], &refused);
+                let here = (self.plan.scheme(self.scheme)?.schedule.clone(), until);
+                let is_new = !been.contains(&here) || !refused.is_empty();
+                let any = is_new && {
+                    been.push(here);
+                    self.take(round, &at, found, &better)
+                };
+                let lays = is_new && UNTIL[until] >= Stage::Gaps;
+                let not = better
+                    .iter()
+                    .filter(|n| lays && !self.pieces.iter().any(|p| p.work == n.work));
+                let not: Vec<Vec<Work>> = not.map(|n| n.work.clone()).collect();
+                match (any, not.is_empty()) {
+                    (true, _) => {
+                        refused.clear();
+                        until = 0;
+                        continue 'row;
+                    }
+                    (false, false) => refused.extend(not),
+                    (false, true) if until + 1 < UNTIL.len() => until += 1,
+                    (false, true) => break 'row,
                 }
-                (false, false) => refused.extend(not),
-                (false, true) if until + 1 < UNTIL.len() => until += 1,
-                (false, true) => break,
             }
         }
         Ok(())
@@ -252,9 +261,11 @@ impl Job {
         mut found: Vec<Finding>,
         better: &[Next],
     ) -> bool {
+        let mut known = std::mem::take(&mut self.known);
         let stays = |plan: &Plan, work: &[Work]| self.holds(plan, work);
-        let together = together(&self.plan, self.scheme, at, &found, &stays);
+        let together = together(&self.plan, self.scheme, at, &found, &stays, &mut known);
         let any = !together.done.is_empty();
+        self.known = known;
         for (place, remedy, also) in together.done {
             let finding = &mut found[place];
             let remedy = std::mem::take(&mut finding.remedies).swap_remove(remedy);
@@ -274,17 +285,21 @@ impl Job {
         any
     }
 
-    /// What is open to be mended in this window, in the order of a winter.
-    fn open(&self, at: &Replayed, refused: &[Vec<Work>]) -> (Vec<Finding>, Vec<Next>) {
-        let context = Context::of(at);
-        let seen = survey(&context, None);
-        let mut found = seen.findings;
-        let left = is_left(&self.plan.left, at.row.leaf, &found);
+    /// What is open to be mended in this window up to a stage, in the order of a winter.
+    fn open(
+        &self,
+        context: &Context<'_>,
+        row: &Mendable<'_>,
+        until: Stage,
+        refused: &[Vec<Work>],
+    ) -> (Vec<Finding>, Vec<Next>) {
+        let mut found = row.findings(until);
+        let left = is_left(&self.plan.left, context.row.leaf, &found);
         let mut left = left.into_iter();
         found.retain(|_| left.next() == Some(false));
         let by = Choosing {
-            context: &context,
-            cover: &seen.cover,
+            context,
+            row,
             weights: &self.weights,
             refused,
         };
@@ -305,10 +320,16 @@ impl Job {
                 finding.remedies.clear();
             }
         }
+        found.retain(|f| Stage::of_rule(f.rule) <= until);
         next.extend(uprights::choose(&mut found, &by));
         let window = self.moment.window;
         // Stock that still stands is laid by the rules, in its time: short stock waits a leaf.
-        let stands = |id: TreeId| at.row.tree(id).is_some_and(|t| t.standing_stem().is_some());
+        let stands = |id: TreeId| {
+            context
+                .row
+                .tree(id)
+                .is_some_and(|t| t.standing_stem().is_some())
+        };
         let stock = |w: &Work| matches!(w, Work::Lay { tree, .. } if stands(*tree));
         for finding in &mut found {
             let note = finding.severity == Severity::Note;

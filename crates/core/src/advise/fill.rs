@@ -2,7 +2,7 @@
 
 use super::{Choosing, Next, NextBest, Weight, Weights, Worse};
 use crate::arrange::Arrange;
-use crate::check::{Context, FillWay, Finding, Remedy, ways_to_fill};
+use crate::check::{Context, FillWay, Finding, Remedy};
 use crate::cover::{Cover, Laid, Span, filled};
 use crate::pose::Posed;
 use crate::row::{Limit, Pose, Toward};
@@ -22,14 +22,30 @@ type Takes = Vec<usize>;
 /// Puts first, in what was found, the work that fills best along the whole row; where it is better to wait or to leave it, none is
 /// left. Tells of that work how much worse the next best is. What was `refused` as the row stands is no choice.
 pub(super) fn choose(found: &mut [Finding], by: &Choosing<'_>) -> Vec<Next> {
-    let (context, cover, weights) = (by.context, by.cover, by.weights);
+    let (context, cover, weights) = (by.context, by.row.cover(), by.weights);
     if !found.iter().any(|f| RULES.contains(&f.rule)) {
         return Vec::new();
     }
-    let mut ways = ways_to_fill(context);
+    let mut ways = by.row.ways_to_fill();
     ways.retain(|way| !by.refused.contains(&way.remedy.work));
+    // Which ways are each tree's.
+    let mut owned: Vec<usize> = (0..ways.len()).collect();
+    owned.arrange_by_key(|w| ways[*w].tree);
+    let own = |posed: &Posed| {
+        let id = posed.tree().id;
+        let first = owned.partition_point(|w| ways[*w].tree < id);
+        let all = owned[first..].iter().copied();
+        all.take_while(|w| ways[*w].tree == id).collect()
+    };
+    // Laid wood stands in the order of the trees.
+    let mut laid = &cover.laid[..];
     let all = context.row.posed().iter();
-    let all = all.map(|posed| of_tree(context, cover, posed, &ways, weights));
+    let all = all.map(|posed| {
+        let more = laid.iter().position(|l| l.tree != posed.tree().id);
+        let lies;
+        (lies, laid) = laid.split_at(more.unwrap_or(laid.len()));
+        of_tree(context, cover, posed, lies, own(posed), &ways, weights)
+    });
     let mut all: Vec<(Vec<Way>, Vec<Takes>)> = all.filter(|(ways, _)| !ways.is_empty()).collect();
     // As their wood begins, and not as they stand: one that leans back may come before its neighbour.
     all.arrange_by(|a, b| a.0[0].left.total_cmp(&b.0[0].left));
@@ -113,21 +129,15 @@ fn of_tree(
     context: &Context<'_>,
     cover: &Cover,
     posed: &Arc<Posed>,
+    own: &[Laid],
+    can: Vec<usize>,
     ways: &[FillWay],
     weights: &Weights,
 ) -> (Vec<Way>, Vec<Takes>) {
     let tree = posed.tree();
-    let first = cover.laid.iter().position(|l| l.tree == tree.id);
     let late = f64::from(context.row.leaf) > context.targets.get(Limit::FillDueLeaf);
     let wait = if late { 1.0 } else { weights.get(Weight::Wait) };
-    let own = first.map_or(&[][..], |at| {
-        let rest = &cover.laid[at..];
-        &rest[..rest.iter().take_while(|l| l.tree == tree.id).count()]
-    });
     let now = hull(own);
-    let can: Vec<usize> = (0..ways.len())
-        .filter(|w| ways[*w].tree == tree.id)
-        .collect();
     if now.is_none() && can.is_empty() {
         return (Vec::new(), Vec::new());
     }

@@ -26,8 +26,7 @@ pub use taken::Taken;
 pub use tip::{PERCENT, Tip, TipCounts, Tips, tips};
 pub use weights::{Weight, Weights};
 
-use crate::check::{Also, Context, Finding, Stage};
-use crate::cover::Cover;
+use crate::check::{Also, Context, Finding, Mendable, Stage};
 use crate::plan::Plan;
 use crate::row::{Moment, TreeId};
 use crate::said::Said;
@@ -99,7 +98,7 @@ struct Next {
 /// What choices along the whole row are made by.
 struct Choosing<'c> {
     context: &'c Context<'c>,
-    cover: &'c Cover,
+    row: &'c Mendable<'c>,
     weights: &'c Weights,
     /// Work that can't be done as the row stands.
     refused: &'c [Vec<Work>],

@@ -3,7 +3,7 @@
 use super::{Choosing, Next, NextBest, Weight, Worse};
 use crate::arrange::{Arrange, arrange_numbers};
 use crate::check::{Context, Finding, Remedy, distance};
-use crate::cover::{Span, places_of};
+use crate::cover::{Span, joined};
 use crate::row::{Limit, TreeId};
 use crate::said::Arg;
 use crate::solve::uprights::{self, Candidate, otherwise, solve};
@@ -27,7 +27,7 @@ struct Bud {
 /// Puts buds that part the cordon best in the place of those that were found one space at a time. Tells how much worse the best is
 /// without them.
 pub(super) fn choose(found: &mut [Finding], by: &Choosing<'_>) -> Vec<Next> {
-    let (context, cover, weights) = (by.context, by.cover, by.weights);
+    let (context, cover, weights) = (by.context, by.row.cover(), by.weights);
     let keeps = |f: &Finding| f.remedies.iter().any(|r| KEEP.contains(&r.said.key));
     if !found.iter().any(keeps) {
         return Vec::new();
@@ -37,14 +37,21 @@ pub(super) fn choose(found: &mut [Finding], by: &Choosing<'_>) -> Vec<Next> {
     let wide: Vec<Span> = cover.gaps.iter().map(|g| g.span).collect();
     let wide: Vec<Span> = wide.into_iter().filter(|s| s.length() > most).collect();
     // Along the cordon, without the bare stretches that are findings of their own.
+    let mut until = vec![0.0];
+    for bare in &wide {
+        until.push(until[until.len() - 1] + bare.length());
+    }
     let along = |x: f64| {
-        let before = wide.iter().take_while(|s| s.from < x);
-        let bare = before.map(|s| (x.min(s.to) - s.from).max(0.0));
-        x - bare.sum::<f64>()
+        let before = wide.partition_point(|s| s.from < x);
+        let bare = match before.checked_sub(1) {
+            Some(last) => until[last] + (x.min(wide[last].to) - wide[last].from),
+            None => 0.0,
+        };
+        x - bare
     };
     let here: Vec<Span> = found.iter().filter(|f| keeps(f)).map(room).collect();
-    let buds = buds(context, &here);
-    let standing = context.row.posed().iter().flat_map(|p| places_of(p));
+    let buds = buds(context, &joined(here));
+    let standing = by.row.places().iter();
     let mut all: Vec<(Candidate, Option<usize>)> = standing
         .map(|place| {
             let stays = Candidate {
@@ -89,15 +96,13 @@ pub(super) fn choose(found: &mut [Finding], by: &Choosing<'_>) -> Vec<Next> {
         .iter()
         .filter_map(|at| Some((*at, &buds[all[*at].1?])))
         .collect();
+    let mut by_tree: Vec<&(usize, &Bud)> = kept.iter().collect();
+    by_tree.arrange_by_key(|(_, b)| b.tree);
     let mut out = Vec::new();
     for finding in found.iter_mut().filter(|f| keeps(f)) {
         let (from, to) = (finding.x, finding.x + finding.width);
         let tree = finding.subjects.first().map(|p| p.tree);
         let is_tree = finding.subjects.iter().all(|p| p.shoot.is_none());
-        let here = |bud: &Bud| match is_tree {
-            true => Some(bud.tree) == tree,
-            false => bud.x > from && bud.x < to,
-        };
         let Some(remedy) = finding
             .remedies
             .iter_mut()
@@ -105,7 +110,20 @@ pub(super) fn choose(found: &mut [Finding], by: &Choosing<'_>) -> Vec<Next> {
         else {
             continue;
         };
-        let mine: Vec<&(usize, &Bud)> = kept.iter().filter(|(_, b)| here(b)).collect();
+        let mine: Vec<&(usize, &Bud)> = match is_tree {
+            true => {
+                let first = by_tree.partition_point(|(_, b)| Some(b.tree) < tree);
+                let own = by_tree[first..].iter().copied();
+                own.take_while(|(_, b)| Some(b.tree) == tree).collect()
+            }
+            false => {
+                let (from_here, to_here) = (along(from) - 1.0, along(to) + 1.0);
+                let first = kept.partition_point(|(at, _)| candidates[*at].x < from_here);
+                let near = kept[first..].iter();
+                let near = near.take_while(|(at, _)| candidates[*at].x <= to_here);
+                near.filter(|(_, b)| b.x > from && b.x < to).collect()
+            }
+        };
         let ends = [from, to].into_iter();
         let mut marks: Vec<f64> = ends
             .chain(mine.iter().map(|(_, b)| b.x))
@@ -161,7 +179,7 @@ fn room(found: &Finding) -> Span {
     }
 }
 
-/// The places along laid wood where a bud may be kept or brought on by a notch, near what was found.
+/// The places along laid wood where a bud may be kept or brought on by a notch, in stretches from left to right.
 fn buds(context: &Context<'_>, here: &[Span]) -> Vec<Bud> {
     let (leaf, blind) = (context.moment.leaf, context.targets.get(Limit::BlindBase));
     let whole = Span::between(context.row.from.f(), context.row.to.f());
@@ -171,13 +189,18 @@ fn buds(context: &Context<'_>, here: &[Span]) -> Vec<Bud> {
         for (shoot, course) in posed.pairs().filter(|(s, _)| s.pose.is_laid()) {
             let (base, tip) = (course.base.x, course.tip().x);
             let own = Span::between(base, tip);
-            if !here.iter().any(|h| h.within(own).length() > 0.0) {
+            let beyond = here.partition_point(|h| h.to <= own.from);
+            if here
+                .get(beyond)
+                .is_none_or(|h| h.within(own).length() <= 0.0)
+            {
                 continue;
             }
             let steps = (shoot.length() / STEP) as usize;
+            let points = course.points();
             for step in 1..steps {
                 let at = step as f64 * STEP;
-                let x = course.point(at).x;
+                let x = points.at(at).x;
                 let inside = x >= whole.from && x <= whole.to;
                 let clear = posed.tree().clear_of_laid(shoot.id, at) == at;
                 if inside && clear && shoot.brings_on(at, leaf, blind).is_some() {

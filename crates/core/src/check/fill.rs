@@ -1,8 +1,8 @@
 //! Ways to fill a bare stretch of cordon: each is tried on the row, and offered with what it leaves bare.
 
-use super::seen::{Seen, SeenTree, over, under};
+use super::Remedy;
+use super::seen::{Seen, SeenTree, Way, over, under};
 use super::stock_too_short::stock_for;
-use super::{Context, Remedy};
 use crate::arrange::Arrange;
 use crate::cover::{Cover, Laid, Span, Stretch};
 use crate::pose::{Course, layout};
@@ -20,32 +20,11 @@ const LEAST_LAID: f64 = 0.65;
 /// At most so many ways are offered.
 const MOST: usize = 3;
 
-/// One way, tried.
-struct Way {
-    key: &'static str,
-    tree: TreeId,
-    shoot: Arg,
-    work: Vec<Work>,
-    /// The tree's laid wood once the work is done.
-    laid: Vec<Laid>,
-    /// What of the stretch stays bare, mm.
-    leaves: f64,
-    /// What speaks against it, see [`cost`].
-    cost: f64,
-    /// What of it the work costs by itself.
-    by_itself: f64,
-    /// Whether it takes a trained upright from its place: one that crowds another has none.
-    costs_upright: bool,
-}
-
 pub(super) fn remedies(c: &Seen<'_>, gap: &Stretch) -> Vec<Remedy> {
     if c.judging {
         return Vec::new();
     }
-    let mut ways: Vec<Way> = trees_near(c, gap)
-        .into_iter()
-        .flat_map(|i| ways_of(c, &c.trees[i], gap.span))
-        .collect();
+    let mut ways: Vec<&Way> = ways_into(c, gap).iter().collect();
     let most = c.limit(Limit::GapMax);
     ways.arrange_by(|a, b| {
         over(a.leaves, most)
@@ -64,7 +43,7 @@ pub(super) fn remedies(c: &Seen<'_>, gap: &Stretch) -> Vec<Remedy> {
         out.extend(together);
     }
     let closes = ways.first().is_some_and(|w| !over(w.leaves, most));
-    out.extend(ways.into_iter().map(|way| told_way(c, way)));
+    out.extend(ways.iter().take(MOST).map(|way| told_way(c, way)));
     if let Some(new) = replant(c, gap.span) {
         // Wood that is there comes first, where it closes the stretch.
         let behind = out.first().is_some_and(|_| closes);
@@ -92,28 +71,37 @@ pub struct FillWay {
 }
 
 /// Every way in which wood of the trees beside may be laid into the row's bare stretches that are findings, from left to right.
-pub fn ways_to_fill(context: &Context<'_>) -> Vec<FillWay> {
-    let c = &Seen::new(context);
-    let mut out = Vec::new();
-    for gap in c.flagged_gaps() {
-        for i in trees_near(c, gap) {
-            let ways = ways_of(c, &c.trees[i], gap.span).into_iter();
-            out.extend(ways.map(|way| FillWay {
-                gap: gap.span,
-                tree: way.tree,
-                laid: way.laid.clone(),
-                cost: way.by_itself,
-                costs_upright: way.costs_upright,
-                remedy: told_way(c, way),
-            }));
-        }
-    }
-    out
+pub(super) fn ways_to_fill(c: &Seen<'_>) -> Vec<FillWay> {
+    let ways = |gap: &Stretch| {
+        let span = gap.span;
+        ways_into(c, gap).iter().map(move |way| FillWay {
+            gap: span,
+            tree: way.tree,
+            laid: way.laid.clone(),
+            cost: way.by_itself,
+            costs_upright: way.costs_upright,
+            remedy: told_way(c, way),
+        })
+    };
+    c.flagged_gaps().flat_map(ways).collect()
 }
 
-fn told_way(c: &Seen<'_>, way: Way) -> Remedy {
-    let args = told(c, way.leaves, vec![("part", way.shoot)]);
-    Remedy::new(way.key, args, way.work)
+/// The ways to fill one of the cover's bare stretches, by tree and shoot.
+fn ways_into<'c>(c: &'c Seen<'_>, gap: &Stretch) -> &'c [Way] {
+    let from = |g: &Stretch| g.span.from < gap.span.from;
+    let Some(known) = c.ways.get(c.cover.gaps.partition_point(from)) else {
+        return &[];
+    };
+    known.get_or_init(|| {
+        let near = trees_near(c, gap).into_iter();
+        near.flat_map(|i| ways_of(c, &c.trees[i], gap.span))
+            .collect()
+    })
+}
+
+fn told_way(c: &Seen<'_>, way: &Way) -> Remedy {
+    let args = told(c, way.leaves, vec![("part", way.shoot.clone())]);
+    Remedy::new(way.key, args, way.work.clone())
 }
 
 /// What speaks against laying a shoot, as mm of wire: what stays bare, and what comes to be covered twice, each beyond what
@@ -366,10 +354,10 @@ fn tried(c: &Seen<'_>, gap: Span, instead: &[(TreeId, Vec<Laid>)]) -> Option<(f6
 }
 
 /// All stock that still stands is laid, where there is more of it than two sides.
-fn lay_all(c: &Seen<'_>, ways: &[Way], gap: Span) -> Option<Remedy> {
+fn lay_all(c: &Seen<'_>, ways: &[&Way], gap: Span) -> Option<Remedy> {
     let stands =
-        |way: &&Way| matches!(way.work[0], Work::Lay { shoot, .. } if shoot == ShootId::STEM);
-    let standing: Vec<&Way> = ways.iter().filter(stands).collect();
+        |way: &&&Way| matches!(way.work[0], Work::Lay { shoot, .. } if shoot == ShootId::STEM);
+    let standing: Vec<&&Way> = ways.iter().filter(stands).collect();
     if standing.len() < 3 {
         return None;
     }
@@ -389,7 +377,7 @@ fn lay_all(c: &Seen<'_>, ways: &[Way], gap: Span) -> Option<Remedy> {
 }
 
 /// The best way together with one on another tree that leaves less than either alone.
-fn from_both_sides(c: &Seen<'_>, first: &Way, ways: &[Way], gap: Span) -> Option<Remedy> {
+fn from_both_sides(c: &Seen<'_>, first: &Way, ways: &[&Way], gap: Span) -> Option<Remedy> {
     let (other, leaves) = ways
         .iter()
         .filter(|w| w.tree != first.tree)

@@ -2,6 +2,7 @@
 
 use super::seen::Seen;
 use super::{ALL, Context, Finding, Part, Severity};
+use crate::arrange::Arrange;
 use crate::cover::Span;
 use crate::row::TreeId;
 use crate::sorted::Set;
@@ -50,12 +51,14 @@ pub(super) fn judged_near(context: &Context<'_>) -> Vec<Finding> {
     near.flat_map(|(_, find)| find(&seen)).collect()
 }
 
-/// As [`judged_near`], but for openings, which come and go with the height of the whole wall.
+/// As [`judged_near`], but for openings, which come and go with the height of the whole wall; from left to right.
 pub(super) fn judged_work(context: &Context<'_>) -> Vec<Finding> {
     let seen = Seen::to_judge(context);
     let own = |id: &str| !WHOLE.contains(&id) && id != super::see_through::RULE;
     let near = ALL.iter().filter(|(id, _)| own(id));
-    near.flat_map(|(_, find)| find(&seen)).collect()
+    let mut found: Vec<Finding> = near.flat_map(|(_, find)| find(&seen)).collect();
+    found.arrange_by(|a, b| a.x.total_cmp(&b.x));
+    found
 }
 
 /// The trees about which anything is graver on a row than it was; with something that is about none, all trees.

@@ -10,6 +10,7 @@ mod fill;
 mod finding;
 mod graver;
 mod heights;
+mod known;
 mod laterals_due;
 mod leans_opposed;
 mod light_caught;
@@ -18,6 +19,7 @@ mod light_gap;
 mod light_renewal;
 mod matter;
 mod mend;
+mod mendable;
 mod near;
 mod notched;
 mod placed;
@@ -46,18 +48,20 @@ mod work_void;
 pub use again::Kept;
 pub use bend_too_tight::bent_too_tight;
 pub use figures::{Figures, figures};
-pub use fill::{FillWay, ways_to_fill};
+pub use fill::FillWay;
 pub use finding::{Also, Finding, Part, Remedy, Severity};
 pub use graver::{harmed, stand};
+pub(crate) use known::Known;
 pub use light_cost::{LightCost, tell_costs};
 pub use light_renewal::is_dark as renewal_zone_is_dark;
 pub use matter::{Cause, Matter, Size, is_left, matters, open as open_findings};
 pub use mend::mended;
+pub use mendable::Mendable;
 pub use renewal::cut_too_much;
 pub use stage::Stage;
 pub use tipping_due::tips_due;
 pub use trial::{Offered, offered, take as take_offers, tried};
-pub use waves::{Together, together};
+pub(crate) use waves::together;
 
 use crate::arrange::Arrange;
 use crate::cover::{Cover, Place};
@@ -249,13 +253,7 @@ pub fn survey(context: &Context<'_>, before: Option<Before<'_>>) -> Survey {
         let old = before.findings.into_iter().zip(stand);
         findings.extend(old.filter(|(_, stands)| *stands).map(|(f, _)| f));
     }
-    findings.arrange_by(|a, b| {
-        b.severity
-            .cmp(&a.severity)
-            .then(a.x.total_cmp(&b.x))
-            .then(a.rule.cmp(b.rule))
-            .then(a.subjects.cmp(&b.subjects))
-    });
+    in_order(&mut findings);
     Survey {
         kept,
         figures,
@@ -263,4 +261,15 @@ pub fn survey(context: &Context<'_>, before: Option<Before<'_>>) -> Survey {
         places,
         findings,
     }
+}
+
+/// The gravest first, then from left to right, then by rule.
+fn in_order(findings: &mut [Finding]) {
+    findings.arrange_by(|a, b| {
+        b.severity
+            .cmp(&a.severity)
+            .then(a.x.total_cmp(&b.x))
+            .then(a.rule.cmp(b.rule))
+            .then(a.subjects.cmp(&b.subjects))
+    });
 }

@@ -177,7 +177,7 @@ pub(super) fn standing(c: &Seen<'_>) -> Vec<Standing> {
     let mut chain: Vec<usize> = Vec::new();
     for i in first..last {
         out[i].well = c.is_well_placed(i);
-        out[i].due = c.is_due(c.tree_at(i), c.places[i].shoot);
+        out[i].due = c.is_due_at(i);
         // A stub crowds nothing until something comes back from it.
         if c.is_stub(i) {
             continue;
@@ -198,6 +198,10 @@ pub(super) fn standing(c: &Seen<'_>) -> Vec<Standing> {
 /// Of places in their order, tells of each that it goes unless it is kept: the most that is worth while all kept stand far
 /// enough apart.
 fn keep(c: &Seen<'_>, chain: &[usize], of: &mut [Standing]) {
+    // What stands alone stays.
+    if chain.len() < 2 {
+        return;
+    }
     let least = c.limit(Limit::UprightSpacingMin);
     let chain = &without_due(c, chain, of)[..];
     let x = |k: usize| c.places[chain[k]].x;

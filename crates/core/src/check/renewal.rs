@@ -95,6 +95,10 @@ impl Due {
         self.winter.cut.iter().map(|i| self.wood[*i].0).collect()
     }
 
+    fn cuts(&self, shoot: ShootId) -> bool {
+        self.winter.cut.iter().any(|i| self.wood[*i].0 == shoot)
+    }
+
     /// Before which leaf, as its winters follow each other, the last wood that is too old is cut.
     fn until(&self, c: &Seen<'_>, tree: u32) -> u8 {
         let mut all: Vec<Upright> = self.wood.iter().map(|(_, u)| *u).collect();
@@ -284,8 +288,14 @@ impl Seen<'_> {
 
     /// Whether an upright is to be cut to a stub this winter: nothing else is asked of it then.
     pub fn is_due(&self, seen: &SeenTree<'_>, shoot: ShootId) -> bool {
-        let is_cut = |d: &Due| d.winter.cut.iter().any(|i| d.wood[*i].0 == shoot);
-        self.due(seen).is_some_and(is_cut)
+        self.due(seen).is_some_and(|due| due.cuts(shoot))
+    }
+
+    /// The same of the place at `i`.
+    pub fn is_due_at(&self, i: usize) -> bool {
+        let all = self.dues.get_or_init(|| dues(self));
+        let due = all.get(self.tree_index_at(i)).and_then(Option::as_ref);
+        due.is_some_and(|due| due.cuts(self.places[i].shoot))
     }
 }
 

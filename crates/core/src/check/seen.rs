@@ -59,6 +59,24 @@ pub(super) struct Due {
     pub few: bool,
 }
 
+/// One way to lay wood into a bare stretch, tried.
+pub(super) struct Way {
+    pub key: &'static str,
+    pub tree: TreeId,
+    pub shoot: Arg,
+    pub work: Vec<Work>,
+    /// The tree's laid wood once the work is done.
+    pub laid: Vec<Laid>,
+    /// What of the stretch stays bare, mm.
+    pub leaves: f64,
+    /// What speaks against it, as mm of wire.
+    pub cost: f64,
+    /// What of it the work costs by itself.
+    pub by_itself: f64,
+    /// Whether it takes a trained upright from its place: one that crowds another has none.
+    pub costs_upright: bool,
+}
+
 /// A tree with its shoots' courses, in the order of its shoots.
 pub(super) struct SeenTree<'a> {
     /// Whether only what is wrong is asked for, and not told.
@@ -223,6 +241,8 @@ pub(super) struct Seen<'a> {
     pub standing: OnceCell<Vec<Standing>>,
     /// This winter's renewal of each tree, once it is asked for.
     pub dues: OnceCell<Vec<Option<Due>>>,
+    /// The ways to fill each of the cover's bare stretches, once they are asked for.
+    pub ways: Vec<OnceCell<Vec<Way>>>,
 }
 
 /// How far from their feet trees can reach, mm.
@@ -289,6 +309,7 @@ impl<'a> Seen<'a> {
             from: c.row.from.f(),
             to: c.row.to.f(),
         };
+        let cover = cover_of(laid, whole);
         Self {
             row: c.row,
             moment: c.moment,
@@ -298,7 +319,8 @@ impl<'a> Seen<'a> {
             g,
             index,
             laid_from,
-            cover: cover_of(laid, whole),
+            ways: cover.gaps.iter().map(|_| OnceCell::new()).collect(),
+            cover,
             places,
             stand_in,
             places_of,
@@ -468,6 +490,11 @@ impl<'a> Seen<'a> {
     /// Of the tree at `tree` in `trees`, which of the row's places are its own, from left to right.
     pub fn places_of(&self, tree: usize) -> &[usize] {
         &self.places_of[self.places_from[tree]..self.places_from[tree + 1]]
+    }
+
+    /// Where the tree of the place at `i` stands in `trees`.
+    pub fn tree_index_at(&self, i: usize) -> usize {
+        self.stand_in[i].0
     }
 
     /// The tree of the place at `i`.

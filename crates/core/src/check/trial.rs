@@ -3,7 +3,8 @@
 //!
 //! Those that are offered first hold together too: none works on what another has cut.
 
-use super::graver::{Change, judged, judged_near};
+use super::graver::{Change, judged};
+use super::known::{How, Known};
 use super::stage::Stage;
 use super::{Also, Context, Finding, Remedy, mended};
 use crate::arrange::{Arrange, Gather};
@@ -78,7 +79,7 @@ pub fn tried(plan: &Plan, scheme: usize, at: &Replayed, findings: &[Finding]) ->
                 let holds = match done.touched_near(&alone) {
                     false => done.take(&alone, remedy),
                     true => done
-                        .tried(&mut Known::default(), rule, remedy)
+                        .tried(&mut known, rule, remedy)
                         .and_then(|together| done.take(&together, remedy)),
                 };
                 if holds.is_none() {
@@ -113,10 +114,6 @@ pub(super) struct State {
     /// Wire that is filled, mm.
     filled: f64,
 }
-
-/// What was judged of a stretch of a state, by its ends.
-#[derive(Default)]
-struct Known(Map<(i64, i64), Vec<Finding>>);
 
 /// A remedy that was tried and does no harm.
 struct Tried {
@@ -252,11 +249,12 @@ impl State {
     /// it. `None` where it is none.
     pub fn does(
         &mut self,
+        known: &mut Known,
         rule: &str,
         remedy: &Remedy,
         stays: &dyn Fn(&Plan, &[Work]) -> bool,
     ) -> Option<Option<Vec<Also>>> {
-        let tried = self.tried(&mut Known::default(), rule, remedy)?;
+        let tried = self.tried(known, rule, remedy)?;
         if !stays(&tried.plan, &remedy.work) {
             return Some(None);
         }
@@ -299,12 +297,8 @@ impl State {
         let trees = self.changes(trees.values())?;
         let around = trees.around();
         let (was, is) = self.stretch(around, trees.changed.iter());
-        let key = (around.from as i64, around.to as i64);
-        let before = known
-            .0
-            .entry(key)
-            .or_insert_with(|| judged_near(&self.context(&was)));
-        let after = judged_near(&self.context(&is));
+        let before = known.judged(How::Near, &self.context(&was));
+        let after = known.judged(How::Near, &self.context(&is));
         let change = Change::new(before.iter().collect(), after.iter().collect());
         if !change.mends(rule) || change.is_graver() || self.empties(&was, &is) {
             return None;

@@ -197,6 +197,9 @@ fn keep_buds(c: &Seen<'_>, t: &Counted<'_>) -> Option<Remedy> {
 /// One after the other, of the two that stand closest the one that the wall can rather spare, as long as it can spare one of
 /// them: what is well placed stays.
 fn take_off(c: &Seen<'_>, t: &Counted<'_>, most: usize) -> Option<Remedy> {
+    if c.judging {
+        return None;
+    }
     let mut left: Vec<(Place, f64)> = t
         .places
         .iter()

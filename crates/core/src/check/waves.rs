@@ -5,7 +5,8 @@
 //! wave, and each remedy by what stands near it. Where anything has become graver, and where wood is laid or a wire is moved, remedies
 //! are tried one by one.
 
-use super::graver::{Change, judged_work, stand};
+use super::graver::{Change, stand};
+use super::known::{How, Known};
 use super::stage::Stage;
 use super::trial::{State, Trees};
 use super::{Also, Finding, Remedy, mended};
@@ -15,6 +16,7 @@ use crate::plan::{Plan, Replayed};
 use crate::row::TreeId;
 use crate::sorted::Set;
 use crate::work::Work;
+use std::rc::Rc;
 
 /// Room beside what is judged for a remedy, mm: what it leaves of a finding is told beside what there was of it.
 const LONGER: f64 = 2_000.0;
@@ -37,18 +39,20 @@ struct Turn {
 
 /// Does of each finding the first remedy that can be done with those before it and makes nothing graver. `at` is the plan's row after
 /// the moment's work, and `findings` are of it. A remedy that takes from a plan what `stays` asks for is not done, nor any other of its
-/// finding.
-pub fn together(
+/// finding. What was judged is `known` to the next.
+pub(crate) fn together(
     plan: &Plan,
     scheme: usize,
     at: &Replayed,
     findings: &[Finding],
     stays: &dyn Fn(&Plan, &[Work]) -> bool,
+    known: &mut Known,
 ) -> Together {
     let mut job = Job {
         state: State::of(plan.clone(), scheme, at.clone()),
         findings,
         stays,
+        known,
         done: Vec::new(),
         left: Vec::new(),
         worked: Set::new(),
@@ -77,6 +81,7 @@ struct Job<'f> {
     state: State,
     findings: &'f [Finding],
     stays: &'f dyn Fn(&Plan, &[Work]) -> bool,
+    known: &'f mut Known,
     done: Vec<(Turn, Vec<Also>)>,
     left: Vec<Turn>,
     /// The trees that something was done to.
@@ -208,7 +213,7 @@ impl<'f> Job<'f> {
             return;
         };
         let rule = self.findings[turn.finding].rule;
-        match self.state.does(rule, remedy, self.stays) {
+        match self.state.does(self.known, rule, remedy, self.stays) {
             Some(Some(also)) => self.did(turn, also),
             Some(None) => {}
             None => self.fails(turn),
@@ -299,10 +304,9 @@ impl<'f> Job<'f> {
     ) {
         let changed = all.iter().flat_map(|t| &t.trees.changed);
         let (was, is) = self.state.stretch(stretch, changed);
-        let found = |row| {
-            let mut found = judged_work(&self.state.context(row));
-            found.arrange_by(|a, b| a.x.total_cmp(&b.x));
-            Along::new(found)
+        let mut found = |row| {
+            let context = self.state.context(row);
+            Along::new(self.known.judged(How::Work, &context))
         };
         let (before, after) = (found(&was), found(&is));
         let told: Vec<(bool, bool)> = all
@@ -335,12 +339,12 @@ impl<'f> Job<'f> {
 
 /// Findings by their places, looked up by stretch.
 struct Along {
-    found: Vec<Finding>,
+    found: Rc<Vec<Finding>>,
     widest: f64,
 }
 
 impl Along {
-    fn new(found: Vec<Finding>) -> Self {
+    fn new(found: Rc<Vec<Finding>>) -> Self {
         Self {
             widest: found.iter().map(|f| f.width).fold(0.0, f64::max),
             found,

@@ -59,8 +59,11 @@ impl Plan {
             // Where the work takes the place of another, what counts is the row without that one.
             schedule.drop_subject(moment, work.subject());
             let before = work.tree().and_then(|id| trees.before(id));
+            let mut idle = None;
             match (work.tree(), before.clone()) {
-                (Some(_), Some(before)) => trees.try_on(&before, &schedule, &work)?,
+                (Some(_), Some(before)) => {
+                    idle = Some(trees.try_on(&before, &schedule, &work)?);
+                }
                 (None, _) => {
                     let frames = Frames::new(self, trees.scheme, &schedule);
                     apply_to_trellis(&frames.at(moment, Phase::After).trellis, &work)?;
@@ -74,8 +77,11 @@ impl Plan {
             }
             let on_wires = work.tree().is_none();
             // What a cut leaves nothing of gives way to it, and what can't be done any more because of it.
+            let were = schedule.work_on(moment, work.tree()).len();
             schedule.drop_idle(moment, &work);
-            let idle = before.map(|b| trees.void_on(&b, &schedule, work.tree()));
+            if schedule.work_on(moment, work.tree()).len() != were {
+                idle = before.map(|b| trees.void_on(&b, &schedule, work.tree()));
+            }
             let on = work.tree();
             let own = work.subject();
             schedule.put(moment, work);
@@ -206,21 +212,26 @@ impl<'p> Trees<'p> {
         out
     }
 
-    /// Whether work can be done on a tree after the rest of its work of the moment.
-    fn try_on(&self, before: &Tree, schedule: &Schedule, work: &Work) -> Result<(), Refusal> {
+    /// Whether work can be done on a tree after the rest of its work of the moment; what of that touches nothing.
+    fn try_on(
+        &self,
+        before: &Tree,
+        schedule: &Schedule,
+        work: &Work,
+    ) -> Result<Vec<Subject>, Refusal> {
         let terms = &self.frames.at(self.moment, Phase::After).terms;
-        let mut tree = None;
+        let (mut tree, mut idle) = (None, Vec::new());
         for other in schedule.work_on(self.moment, work.tree()) {
             // What is void stays void; it is told elsewhere.
-            if let Ok(done) =
-                apply_to_tree(tree.as_ref().unwrap_or(before), self.moment, terms, other)
-            {
-                tree = Some(done);
+            match apply_to_tree(tree.as_ref().unwrap_or(before), self.moment, terms, other) {
+                Ok(done) => tree = Some(done),
+                Err(_) => idle.push(other.subject()),
             }
         }
         let now = tree.as_ref().unwrap_or(before);
-        let done = apply_to_tree(now, self.moment, terms, work).map(drop);
-        done.map_err(|why| as_found(why, before, terms.geometry, work.subject().shoot))
+        let done = apply_to_tree(now, self.moment, terms, work);
+        done.map(|_| idle)
+            .map_err(|why| as_found(why, before, terms.geometry, work.subject().shoot))
     }
 
     /// Takes the wires as changed work leaves them. They change after the moment's growth, and so no tree before its work.

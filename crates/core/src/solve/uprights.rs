@@ -214,13 +214,10 @@ pub fn otherwise(
         place(last.map(|at| candidate + at), cordon.1),
     );
     let near = &candidates[range.clone()];
-    let own = |k: &&usize| range.contains(*k);
-    let kept: Vec<usize> = chosen
-        .kept
-        .iter()
-        .filter(own)
-        .map(|k| k - range.start)
-        .collect();
+    let begin = chosen.kept.partition_point(|k| *k < range.start);
+    let own = chosen.kept[begin..].iter();
+    let own = own.take_while(|k| range.contains(*k));
+    let kept: Vec<usize> = own.map(|k| k - range.start).collect();
     let now = cost(cordon, near, weights, &kept)?;
     // What can't be beside it is out of the question; it alone is where it is dropped.
     let candidate = candidate - range.start;
