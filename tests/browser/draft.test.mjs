@@ -78,7 +78,7 @@ pageTest('a draft is taken by kind and by tree, and goes when the plan becomes a
   const kinds = draft(page).locator('input[data-kind]');
   assert.ok((await kinds.count()) > 1);
   const first = kinds.first();
-  const own = Number((await first.locator('..').innerText()).match(/\d+/)[0]);
+  const own = (await first.locator('..').innerText()).match(/\d+/g).reduce((sum, n) => sum + Number(n), 0);
   await first.uncheck();
   await take(page).waitFor();
   assert.equal((await take(page).innerText()).trim(), say('draft-take', { count: all - own }));
@@ -116,7 +116,8 @@ pageTest('what hangs on a piece that is not taken is left out, and the page says
   await unfold(page, '.draft-kinds');
   let told = 0;
   for (const kind of await draft(page).locator('input[data-kind]').all()) {
-    const own = await number(kind.locator('..'));
+    // Its own pieces of work, and what goes with them.
+    const own = (await kind.locator('..').innerText()).match(/\d+/g).reduce((sum, n) => sum + Number(n), 0);
     await kind.uncheck();
     await take(page).waitFor();
     const left = draft(page).locator('.draft-left');
@@ -139,7 +140,8 @@ pageTest('a draft tells what it does not mend, and why', {}, async ({ page }) =>
   const lines = await still.locator('p').allInnerTexts();
   assert.ok(lines.length > 0 && lines.length <= 3);
   const whys = ['none', 'graver', 'other-time', 'weighed'].map((why) => say(`stuck-${why}`));
-  for (const line of lines) assert.ok(whys.some((why) => line.endsWith(why)), line);
+  const graver = new RegExp(`– ${like('stuck-graver-by').source.replace(/^\^/, '')}`);
+  for (const line of lines) assert.ok(whys.some((why) => line.endsWith(why)) || graver.test(line), line);
   assert.deepEqual(await accessibility(page), []);
 });
 
@@ -206,3 +208,69 @@ pageTest('a draft tells what it costs and brings, piece by piece, and is made an
   assert.equal(await weights.locator('[data-act=weights-reset]').isDisabled(), true);
   assert.equal(await page.locator('[data-act=undo]').isDisabled(), true, 'weights are no part of the plan');
 });
+
+pageTest('what is told of a draft is told of what is picked, and what is half picked shows it', {}, async ({ page }) => {
+  await open(page);
+  const own = draft(page);
+  await unfold(page, '.draft-kinds');
+  await unfold(page, '.draft-gain');
+  const cost = own.locator('.draft-gain > p').first();
+  const still = own.locator('.draft-open');
+  const [dear, open_still] = [await cost.innerText(), await still.locator('summary').textContent()];
+  assert.equal(await own.locator('.draft-of-whole').count(), 0);
+  const settled = () => page.waitForFunction(() => !document.querySelector('[data-act=draft-take]').hasAttribute('aria-disabled'));
+  const state = (box) => box.evaluate((b) => (b.indeterminate ? 'some' : b.checked ? 'all' : 'none'));
+  const kind = own.locator('input[data-kind="draw-sign-stub"]');
+  const where = own.locator('[data-field=draft-tree]');
+  assert.deepEqual([await state(kind), await where.inputValue()], ['all', '']);
+  const lines = own.locator('.pieces > li > input');
+  await lines.first().uncheck();
+  await settled();
+  assert.equal(await state(kind), 'some');
+  assert.equal(await where.inputValue(), 'some');
+  const tree = await page.accessibility?.snapshot?.({ root: await kind.elementHandle() });
+  if (tree) assert.equal(tree.checked, 'mixed');
+  assert.notEqual(await cost.innerText(), dear);
+  assert.equal(await own.locator('.draft-of-whole').innerText(), say('draft-of-whole'));
+  await unfold(page, '.draft-open');
+  assert.ok((await still.locator('p').allInnerTexts()).some((line) => line.endsWith(say('stuck-untaken'))));
+  assert.deepEqual(await accessibility(page), []);
+  // One press takes the rest of the kind, the next none of it.
+  await kind.click();
+  await settled();
+  assert.equal(await state(kind), 'all');
+  assert.deepEqual([await cost.innerText(), await still.locator('summary').textContent()], [dear, open_still]);
+  await kind.click();
+  await settled();
+  assert.equal(await state(kind), 'none');
+  await where.selectOption('3');
+  await settled();
+  assert.deepEqual([await state(kind), await where.inputValue()], ['some', '3']);
+});
+
+pageTest('every upright that is renewed has its own reason', {}, async ({ page }) => {
+  await open(page);
+  const stubs = draft(page).locator('.pieces > li').filter({ has: page.locator('.each') });
+  assert.ok((await stubs.count()) > 3);
+  const lines = await stubs.nth(2).locator('.each').allInnerTexts();
+  const told = lines.map((line) => line.replace('– ', ''));
+  assert.ok(told.length >= 3, told.join('; '));
+  const goes = like('renewal-goes-old', {});
+  assert.ok(told.filter((line) => goes.test(line)).length >= 2, told.join('; '));
+});
+
+for (const [width, height] of [[1366, 768], [1280, 800]]) {
+  pageTest(`the pieces of a draft have their room at ${width} × ${height}`, { viewport: { width, height } }, async ({ page }) => {
+    await open(page);
+    const [list, own, wall] = await Promise.all(['.draft .pieces', '.draft', '.stage'].map((s) => page.locator(s).boundingBox()));
+    assert.ok(own.height >= 0.4 * height, JSON.stringify(own));
+    const seen = Math.min(list.y + list.height, own.y + own.height) - list.y;
+    assert.ok(seen >= 200, `${seen} of ${JSON.stringify([list, own])}`);
+    assert.ok(wall.height >= 0.25 * height, JSON.stringify(wall));
+    // It scrolls inside; once it is put away the leaves are told again.
+    assert.ok(await draft(page).evaluate((d) => d.scrollHeight > d.clientHeight));
+    assert.equal(await page.locator('.years').isVisible(), false);
+    await draft(page).locator('[data-act=draft-close]').click();
+    await page.locator('.years').waitFor();
+  });
+}

@@ -1,8 +1,11 @@
 //! Which remedies are offered on the examples, and what becomes of the row.
 
-use cordonry::check::{Context, Finding, Severity, check, mended, offered};
+use cordonry::advise::draft;
+use cordonry::check::{
+    Context, Finding, Remedy, Severity, check, mended, offered, settled, tried_told,
+};
 use cordonry::file::{csv, read_plan};
-use cordonry::plan::{Plan, replay};
+use cordonry::plan::{Phase, Plan, Replayer, replay};
 
 fn example(name: &str) -> Plan {
     let path = format!("{}/../examples/{name}.json", env!("CARGO_MANIFEST_DIR"));
@@ -74,16 +77,21 @@ fn cutting_the_odd_one_back_leaves_its_tree_even() {
     );
 }
 
-/// An upright that stands in the bend just under the wire: laid backward, a few centimetres would be all the room it has to bend.
-#[test]
-fn what_would_break_in_the_bend_is_not_laid_backward() {
+/// A row on which an upright stands in the bend just under the wire.
+fn in_the_bend() -> Plan {
     let table = "coming leaf,3\nrow from,0.00 m\nrow to,2.20 m\nwire,0.50 m,plastic\nwall height,2.50 m\n\n\
         tree,place (m),kind,length (m),diameter (mm),side,pose,season\n\
         1,0.20,leader,1.50 + 0.54,36,right,45 laid,0\n\
         1,0.75,upright,0.60 + 0.57,14,,,1\n1,0.95,upright,0.66 + 0.61,15,,,1\n\
         1,1.23,upright,0.52 + 0.47,12,,,1\n1,1.60,upright,0.49,8,,,2\n";
     let measured = csv::read(table.as_bytes(), &csv::Options::default()).unwrap();
-    let plan = measured.plan("a row");
+    measured.plan("a row")
+}
+
+/// An upright that stands in the bend just under the wire: laid backward, a few centimetres would be all the room it has to bend.
+#[test]
+fn what_would_break_in_the_bend_is_not_laid_backward() {
+    let plan = in_the_bend();
     let lays = |tried: bool| {
         let gaps = of_rule(found(&plan, tried), "cordon-gap").into_iter();
         let keys = gaps.flat_map(|f| f.remedies).map(|r| r.said.key);
@@ -105,4 +113,66 @@ fn what_would_break_in_the_bend_is_not_laid_backward() {
         .collect();
     assert!(!broken.is_empty(), "one would break it");
     assert!(broken.iter().all(|f| f.severity == Severity::Soon));
+}
+
+/// What is told of a remedy that is not offered is what it does: found after it, and not as grave before.
+#[test]
+fn what_a_remedy_that_does_harm_makes_graver_is_told() {
+    let names = ["opposed-leans", "short-stock", "uneven-uprights"];
+    let plans = names.into_iter().map(|name| (example(name), false));
+    let plans = plans.chain([(in_the_bend(), true)]);
+    let mut told: Vec<(&str, &str)> = Vec::new();
+    for (plan, breaking) in plans {
+        let at = replay(&plan, 0, plan.start()).unwrap();
+        let mut all = check(&Context::of(&at));
+        for finding in &mut all {
+            let breaks = |r: &Remedy| {
+                let after = mended(&plan, 0, plan.start(), &[r]).unwrap();
+                !of_rule(found(&after, false), "bend-too-tight").is_empty()
+            };
+            finding.remedies.retain(|r| !breaking || breaks(r));
+        }
+        let (offers, harm) = tried_told(&plan, 0, &at, &all);
+        for (place, finding) in harm {
+            assert!(offers[place].is_empty());
+            let again = |f: &Finding| f.is_again(&finding) && f.severity == finding.severity;
+            let was = all.iter().any(|f| again(f) && f.args == finding.args);
+            let comes = |remedy| {
+                let next = mended(&plan, 0, plan.start(), &[remedy]).ok();
+                let found =
+                    next.map(|next| check(&Context::of(&replay(&next, 0, plan.start()).unwrap())));
+                found.is_some_and(|found| found.iter().any(again))
+            };
+            let comes = all[place].remedies.iter().any(comes);
+            let by = all[place].rule;
+            assert!(comes && !was, "{} by {by}: {comes} {was}", finding.rule);
+            told.push((by, finding.rule));
+        }
+    }
+    assert!(told.contains(&("cordon-gap", "bend-too-tight")), "{told:?}");
+    assert!(
+        told.contains(&("uprights-too-close", "uprights-too-few")),
+        "{told:?}"
+    );
+}
+
+/// Whatever is planned: what its work mends does not stand after it.
+#[test]
+fn what_the_work_of_a_moment_mends_is_settled_by_it() {
+    let plan = example("overdue-renewal");
+    let at = |plan: &Plan| {
+        Replayer::default()
+            .at(plan, 0, plan.start(), Phase::Before)
+            .unwrap()
+    };
+    let found = check(&Context::of(&at(&plan)));
+    let all: Vec<&Finding> = found.iter().collect();
+    let none = settled(&plan, 0, plan.start(), &all).unwrap();
+    assert!(none.iter().all(|settled| !settled), "nothing is planned");
+    let drafted = draft(&plan, 0, plan.start()).unwrap().plan;
+    let by = settled(&drafted, 0, plan.start(), &all).unwrap();
+    let due = |f: &Finding| f.rule == "renewal-due";
+    let each = || found.iter().zip(&by);
+    assert!(each().any(|(f, _)| due(f)) && each().all(|(f, settled)| !due(f) || *settled));
+    assert!(by.iter().any(|settled| !settled), "it does not mend all");
 }

@@ -320,6 +320,9 @@ fn drafted(
             let _ = writeln!(told.lines, "             {why}");
         }
         last = why;
+        for reason in &piece.each {
+            let _ = writeln!(told.lines, "             {}", words.say(&reason.said));
+        }
         cautions.extend(piece.work.iter().filter_map(Work::caution));
     }
     cautions.sort_unstable();
@@ -331,6 +334,7 @@ fn drafted(
         let mut out = json!({
             "words": words.done(&p.said, &p.also),
             "why": why(p, words),
+            "why_each": p.each.iter().map(|r| words.say(&r.said)).collect::<Vec<_>>(),
             "x_m": rounded(place(p, row, words) / 1000.0, 1e4),
             "trees": p.trees().collect::<std::collections::BTreeSet<_>>(),
             "work": p.work.iter().map(work_value).collect::<Vec<_>>(),
@@ -366,7 +370,7 @@ fn still_open(told: &mut Told, plan: &Plan, made: &Draft, words: &Words) -> Resu
     let all: Vec<&Finding> = open.findings.iter().collect();
     let each = open.matters.iter();
     let each: Vec<(String, String)> = each
-        .map(|(m, why)| (words.matter(m, &all), words.plain(why.word())))
+        .map(|(m, why)| (words.matter(m, &all), words.stuck(why)))
         .collect();
     if !each.is_empty() {
         let said = words.text("draft-open", &[("count", Arg::Count(each.len() as i64))]);

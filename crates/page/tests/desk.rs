@@ -448,7 +448,10 @@ fn try_all(desk: &mut Desk) {
     let at = look
         .replayed(&plan, Mode::Work, &mut Replayer::default())
         .expect("a scheme");
-    desk.take_offers(&tried(&plan, look.scheme, &at, &desk.scene().findings));
+    desk.take_offers(
+        &tried(&plan, look.scheme, &at, &desk.scene().findings),
+        Vec::new(),
+    );
 }
 
 #[test]
@@ -483,7 +486,7 @@ fn remedies_wait_until_they_are_tried() {
     assert_eq!(listed(&desk), offered(&desk));
     // What was tried and left out does not come and go again with the next change: what stands lists what it had.
     let next = offered(&desk).swap_remove(0);
-    desk.take_offers(&[]);
+    desk.take_offers(&[], Vec::new());
     desk.edit(&Edit::mend(next)).expect("it can be done");
     assert!(listed(&desk).len() < offered(&desk).len());
 }

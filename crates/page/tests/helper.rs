@@ -7,7 +7,7 @@ use cordonry::file::{csv, read_plan, write_plan};
 use cordonry::forecast::{Forecast, crop_range};
 use cordonry::plan::{Correction, Moment, Phase, Plan, Scheme, Setting, Window};
 use cordonry::row::{Covering, Limit, ShootId, TreeId};
-use cordonry::units::Mm;
+use cordonry::units::{LengthStyle, Mm};
 use cordonry::work::{Work, choices};
 use cordonry_page::document::{Document, Edit, Mode};
 use cordonry_page::helper::{
@@ -208,6 +208,7 @@ fn questions(document: &Document, all: bool) -> Vec<Question> {
             light(before, Mode::Found),
             Question::Offers {
                 look: (last, Mode::Work),
+                style: LengthStyle::Metric,
             },
         ]);
     }

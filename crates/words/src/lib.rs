@@ -11,6 +11,7 @@ mod pattern;
 
 pub use language::Language;
 
+use cordonry::advise::Stuck;
 use cordonry::check::{Also, Finding, Matter, Remedy, Size};
 use cordonry::pose::{Name, PosedRow};
 use cordonry::refusal::Refusal;
@@ -261,6 +262,20 @@ impl Words {
         let mut all = vec![self.say(said)];
         all.extend(also.iter().map(|also| self.say(&(*also).into())));
         all.join(&self.plain("between-effects"))
+    }
+
+    /// Why a draft does not mend something.
+    pub fn stuck(&self, why: &Stuck) -> String {
+        match why {
+            Stuck::Graver(Some(finding)) => self.graver(finding),
+            why => self.plain(why.word()),
+        }
+    }
+
+    /// Why no remedy is offered: what the first that was tried makes graver.
+    pub fn graver(&self, finding: &Finding) -> String {
+        let args = [("finding", Arg::Text(self.finding(finding)))];
+        self.text("stuck-graver-by", &args)
     }
 
     /// A refusal's sentence.

@@ -3,12 +3,12 @@
 use super::{Choosing, Draft, Next, Piece, Weights, Why, fill, stand, uprights, windows};
 use crate::arrange::{Arrange, Gather};
 use crate::check::{
-    Context, Finding, Known, Mendable, Severity, Stage, bent_too_tight, cut_too_much, harmed,
-    is_left, together,
+    Context, Finding, Known, Mendable, Reason, Severity, Stage, bent_too_tight, cut_too_much,
+    harmed, is_left, is_renewal, renewal_reasons, together,
 };
 use crate::plan::{Phase, Plan, Replayed, Replayer, Schedule};
 use crate::refusal::Refusal;
-use crate::row::{Moment, TreeId, Window};
+use crate::row::{Kind, Moment, TreeId, Window};
 use crate::sorted::{Map, Set};
 use crate::work::{Subject, Work};
 
@@ -266,13 +266,27 @@ impl Job {
         let together = together(&self.plan, self.scheme, at, &found, &stays, &mut known);
         let any = !together.done.is_empty();
         self.known = known;
+        let renews = |(place, remedy, _): &(usize, usize, _)| {
+            let finding: &Finding = &found[*place];
+            let tree = finding.remedies[*remedy].work.first().and_then(Work::tree);
+            tree.filter(|_| is_renewal(finding.rule))
+        };
+        let renewed = together.done.iter().filter_map(renews).gathered_set();
+        let renewed: Vec<TreeId> = renewed.into_iter().collect();
+        let reasons = renewal_reasons(&Context::of(at), &renewed);
         for (place, remedy, also) in together.done {
             let finding = &mut found[place];
             let remedy = std::mem::take(&mut finding.remedies).swap_remove(remedy);
             let next = better.iter().find(|n| n.work == remedy.work);
+            let of_tree = |r: &&Reason| remedy.work.iter().any(|w| w.tree() == Some(r.tree));
+            let each = match is_renewal(finding.rule) {
+                true => reasons.iter().filter(of_tree).cloned().collect(),
+                false => Vec::new(),
+            };
             self.pieces.push(Piece {
                 said: remedy.said,
                 also,
+                each,
                 x: finding.x,
                 work: remedy.work,
                 next: next.and_then(|n| n.next.clone()),
@@ -372,6 +386,7 @@ impl Job {
             }
         }
         pieces.retain(|p| !p.work.is_empty());
+        keep_true(&mut pieces, at.as_ref());
         pieces.arrange_by_key(|p| p.stage);
         Draft {
             scheme: self.scheme,
@@ -380,5 +395,40 @@ impl Job {
             plan: self.plan,
             instead,
         }
+    }
+}
+
+/// Of the reasons of pieces those that hold of the whole draft, whose row `at` is: what was to be cut and stands again is told as standing
+/// where a younger one is cut, and what is not there any more is not told.
+fn keep_true(pieces: &mut [Piece], at: Option<&Replayed>) {
+    let all = pieces.iter().flat_map(|p| &p.work);
+    let stubs = all.filter(|w| stand::is_blind(w)).map(Work::subject);
+    let stubs: Set<Subject> = stubs.gathered_set();
+    let is_cut = |r: &Reason| {
+        let own = |s: &Subject| (s.tree, s.shoot) == (Some(r.tree), r.shoot);
+        stubs.iter().any(own)
+    };
+    let stands = |r: &Reason| {
+        let shoot = at.and_then(|at| at.row.shoot(r.tree, r.shoot));
+        shoot.is_some_and(|(_, s)| s.kind() == Kind::Upright)
+    };
+    for piece in pieces {
+        let cut = |r: &Reason| piece.work.iter().any(|w| w.subject().shoot == r.shoot);
+        let ages = piece
+            .each
+            .iter()
+            .filter(|r| r.goes && cut(r))
+            .map(|r| r.age);
+        let youngest = ages.min();
+        piece.each.retain_mut(|r| match (r.goes, is_cut(r)) {
+            (true, true) => true,
+            (false, true) => false,
+            (goes, false) => {
+                if goes {
+                    r.stays_over();
+                }
+                stands(r) && youngest.is_some_and(|age| age < r.age)
+            }
+        });
     }
 }

@@ -26,7 +26,7 @@ pub use taken::Taken;
 pub use tip::{PERCENT, Tip, TipCounts, Tips, tips};
 pub use weights::{Weight, Weights};
 
-use crate::check::{Also, Context, Finding, Mendable, Stage};
+use crate::check::{Also, Context, Finding, Mendable, Reason, Stage};
 use crate::plan::Plan;
 use crate::row::{Moment, TreeId};
 use crate::said::Said;
@@ -52,6 +52,8 @@ pub struct Piece {
     pub why: Why,
     /// Where along the row, mm.
     pub x: f64,
+    /// Of each upright that it renews why, and why older ones of its tree stand.
+    pub each: Vec<Reason>,
     /// The work, in order of subject.
     pub work: Vec<Work>,
     /// What would be done in its place, where the best was found among all.

@@ -1,12 +1,12 @@
 //! What a draft leaves open, and why.
 
-use super::{Draft, windows};
+use super::{Draft, Taken, windows};
 use crate::arrange::Gather;
 use crate::check::{
-    Context, Finding, Matter, Remedy, Severity, matters, mended, survey, take_offers, tips_due,
-    tried,
+    Context, Finding, Matter, Remedy, Severity, matters, mended, stand_as_grave, survey,
+    take_offers, tips_due, tried_told,
 };
-use crate::plan::{Phase, Plan, Replayer};
+use crate::plan::{Phase, Plan, Replayed, Replayer};
 use crate::refusal::Refusal;
 use crate::row::TreeId;
 use crate::sorted::Set;
@@ -18,29 +18,32 @@ const OPEN: usize = 8;
 const TRIED: usize = 4;
 
 /// Why a draft does not mend something.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 pub enum Stuck {
     /// No work is known that would.
     None,
     /// What would belongs to another time of the year.
     OtherTime,
-    /// All that was tried makes something graver, or nothing better.
-    Graver,
+    /// All that was tried makes something graver, or nothing better: what the first makes graver.
+    Graver(Option<Box<Finding>>),
     /// It would take away work that is planned there already.
     Planned,
     /// It could be done, but costs more than it brings, seen along the row.
     Weighed,
+    /// A piece of the draft mends it that is not taken.
+    Untaken,
 }
 
 impl Stuck {
     /// The text that says it.
-    pub fn word(self) -> &'static str {
+    pub fn word(&self) -> &'static str {
         match self {
             Self::None => "stuck-none",
             Self::OtherTime => "stuck-other-time",
-            Self::Graver => "stuck-graver",
+            Self::Graver(_) => "stuck-graver",
             Self::Planned => "stuck-held",
             Self::Weighed => "stuck-weighed",
+            Self::Untaken => "stuck-untaken",
         }
     }
 }
@@ -75,17 +78,17 @@ impl Draft {
     }
 
     /// Whether a remedy takes away work of its trees that was planned before the draft.
-    fn undoes_planned(&self, remedy: &Remedy) -> bool {
+    fn undoes_planned(&self, taken: &Plan, remedy: &Remedy) -> bool {
         let on = |plan: &Plan, tree| -> Vec<Work> {
             let scheme = plan.schemes.get(self.scheme);
             scheme.map_or(Vec::new(), |s| s.work_on(self.moment, tree).to_vec())
         };
-        let Ok(next) = mended(&self.plan, self.scheme, self.moment, &[remedy]) else {
+        let Ok(next) = mended(taken, self.scheme, self.moment, &[remedy]) else {
             return false;
         };
         let own = |w: &Work| self.pieces.iter().any(|p| p.work.contains(w));
         remedy.work.iter().any(|work| {
-            let (was, is) = (on(&self.plan, work.tree()), on(&next, work.tree()));
+            let (was, is) = (on(taken, work.tree()), on(&next, work.tree()));
             was.iter().any(|w| !own(w) && !is.contains(w))
         })
     }
@@ -95,16 +98,44 @@ impl Draft {
     /// # Errors
     /// No such scheme or moment, which a draft has.
     pub fn open(&self) -> Result<Open, Refusal> {
-        let at = Replayer::default().at(&self.plan, self.scheme, self.moment, Phase::After)?;
+        self.open_in(&self.plan, None)
+    }
+
+    /// The same once some of it is taken: what the rest would mend is told as such.
+    ///
+    /// # Errors
+    /// As [`Self::open`].
+    pub fn open_of(&self, taken: &Taken) -> Result<Open, Refusal> {
+        let all = taken.pieces.len() == self.pieces.len();
+        let whole = match all {
+            true => None,
+            false => {
+                Some(Replayer::default().at(&self.plan, self.scheme, self.moment, Phase::After)?)
+            }
+        };
+        self.open_in(&taken.plan, whole.as_ref())
+    }
+
+    /// The same on a plan with some of it taken, beside the row with all of it.
+    fn open_in(&self, plan: &Plan, whole: Option<&Replayed>) -> Result<Open, Refusal> {
+        let at = Replayer::default().at(plan, self.scheme, self.moment, Phase::After)?;
         let seen = survey(&Context::of(&at), None);
         let all: Vec<&Finding> = seen.findings.iter().collect();
-        let mut open = matters(&at.row, &seen.cover, &at.targets, &all, &self.plan.left);
+        let mut open = matters(&at.row, &seen.cover, &at.targets, &all, &plan.left);
         open.retain(|m| m.left.is_none() && m.severity > Severity::Note);
         open.truncate(OPEN);
         let why = |matter: &Matter| {
             let own = matter.findings.iter().take(TRIED);
             let mut own: Vec<Finding> = own.map(|i| seen.findings[*i].clone()).collect();
             own.retain(|f| f.severity == matter.severity);
+            if let Some(whole) = whole {
+                let found: Vec<&Finding> = own.iter().collect();
+                let mut stays = stand_as_grave(&Context::of(whole), &found).into_iter();
+                own.retain(|_| stays.next() == Some(true));
+                if own.is_empty() {
+                    return Stuck::Untaken;
+                }
+            }
             if own.iter().all(|f| f.remedies.is_empty()) {
                 return Stuck::None;
             }
@@ -115,13 +146,14 @@ impl Draft {
             if own.iter().all(|f| f.remedies.is_empty()) {
                 return Stuck::OtherTime;
             }
-            let offers = tried(&self.plan, self.scheme, &at, &own);
+            let (offers, graver) = tried_told(plan, self.scheme, &at, &own);
             let offered: Vec<Finding> = take_offers(own, &offers);
             let mut remedies = offered.iter().flat_map(|f| &f.remedies).peekable();
             if remedies.peek().is_none() {
-                return Stuck::Graver;
+                let graver = graver.into_iter().next();
+                return Stuck::Graver(graver.map(|(_, finding)| Box::new(finding)));
             }
-            match remedies.all(|r| self.undoes_planned(r)) {
+            match remedies.all(|r| self.undoes_planned(plan, r)) {
                 true => Stuck::Planned,
                 false => Stuck::Weighed,
             }

@@ -170,6 +170,12 @@ impl GainDraws {
         }
     }
 
+    /// The trees whose fruit is told.
+    pub fn trees(&self) -> Vec<TreeId> {
+        let all = self.plans[1].found.trees.iter();
+        all.filter(|t| !t.is_lost()).map(|t| t.id).collect()
+    }
+
     fn last(&self) -> u8 {
         self.leaf.saturating_add(LEAVES - 1).min(Plan::MAX_LEAF)
     }

@@ -21,6 +21,7 @@ fn piece(row: &Row, work: Vec<Work>) -> Option<Piece> {
         said: Said::new("advice-usual", args),
         why: Why::Usual(Said::new("advice-why-usual", vec![("kind", kind)])),
         also: Vec::new(),
+        each: Vec::new(),
         x: tree.map_or(row.from.f(), |t| t.foot.f()),
         stage,
         work,

@@ -79,7 +79,21 @@ pub fn harmed(before: &Context<'_>, after: &Context<'_>) -> Set<TreeId> {
 /// Of what was found on a row with other work on it, whether it is found on this one: by the same rule, of any of the same trees, along
 /// half the stretch at least.
 pub fn stand(context: &Context<'_>, findings: &[&Finding]) -> Vec<bool> {
-    let now = judged(context);
+    stand_among(&judged(context), findings)
+}
+
+/// The same, where it is at least as grave.
+pub fn stand_as_grave(context: &Context<'_>, findings: &[&Finding]) -> Vec<bool> {
+    let mut now = judged(context);
+    now.arrange_by_key(|f| std::cmp::Reverse(f.severity));
+    let as_grave = |f: &&Finding| {
+        let grave = now.partition_point(|n| n.severity >= f.severity);
+        stand_among(&now[..grave], &[f]) == [true]
+    };
+    findings.iter().map(as_grave).collect()
+}
+
+fn stand_among(now: &[Finding], findings: &[&Finding]) -> Vec<bool> {
     let again = |f: &Finding, n: &Finding| {
         let shared = (n.x + n.width).min(f.x + f.width) - n.x.max(f.x);
         let tree = |p: &Part| f.subjects.iter().any(|q| q.tree == p.tree);
@@ -180,6 +194,21 @@ impl<'f> Change<'f> {
     /// How far one sees through the wall hangs on the height of all of it; what stands too far apart has a rule of its own.
     pub fn is_graver(&self) -> bool {
         self.graver().next().is_some()
+    }
+
+    /// Tells the gravest of what is graver, where nothing is told yet, as it is found on the row after what was done.
+    pub fn tell_gravest(&self, after: &Context<'_>, to: Option<&mut Option<Finding>>) {
+        let Some(to) = to.filter(|to| to.is_none()) else {
+            return;
+        };
+        let Some(gravest) = self.graver().max_by_key(|f| f.severity) else {
+            return;
+        };
+        // What is merely judged has no names.
+        let seen = Seen::new(after);
+        let own = ALL.iter().filter(|(id, _)| *id == gravest.rule);
+        let mut found = own.flat_map(|(_, find)| find(&seen));
+        *to = found.find(|f| f.is_again(gravest));
     }
 
     /// Whether any of what reaches into a stretch is.

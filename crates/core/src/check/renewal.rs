@@ -79,15 +79,25 @@ impl Due {
         // Trees have their turns one after the other, so that a row has much the same work each winter.
         let winter = u32::from(c.row.leaf).saturating_add(seen.tree.id.0);
         let winter = c.renewal.due(few, &uprights, winter, &harms);
+        let beside = match c.judging {
+            true => Vec::new(),
+            false => (0..wood.len()).map(|i| harms(i, &winter.cut)).collect(),
+        };
         for p in winter.cut.iter().filter_map(|i| at[*i]) {
             holes.cut[p] = true;
         }
         Some(Self {
+            beside,
             gone: uprights.len() - wood.len(),
             wood,
             winter,
             few,
         })
+    }
+
+    /// Whether one of the wood stands beside a gap or a stub, so that cut it would make a larger hole.
+    pub fn is_beside(&self, at: usize) -> bool {
+        self.beside.get(at) == Some(&true)
     }
 
     /// The uprights that are yet to be cut this winter, the first to go first.
@@ -150,6 +160,11 @@ impl Due {
     fn stubbed(&self) -> usize {
         self.wood.iter().filter(|(_, u)| u.stubbed).count()
     }
+}
+
+/// Whether a rule asks for the renewal of a tree's uprights.
+pub fn is_renewal(rule: &str) -> bool {
+    [DUE, OLD].contains(&rule)
 }
 
 /// The uprights that the moment's work takes off a tree, as of its renewal.
@@ -299,7 +314,7 @@ impl Seen<'_> {
     }
 }
 
-fn age(c: &Seen<'_>, shoot: &Shoot) -> u8 {
+pub(super) fn age(c: &Seen<'_>, shoot: &Shoot) -> u8 {
     shoot.born().map_or(0, |b| c.row.leaf.saturating_sub(b))
 }
 

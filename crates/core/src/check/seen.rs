@@ -53,6 +53,8 @@ pub(super) struct Due {
     /// Its uprights and stubs from left to right, each as old as it was before this winter's cut.
     pub wood: Vec<(ShootId, Upright)>,
     pub winter: Winter,
+    /// Of each of the wood whether a gap or a stub is beside it; nothing while it is merely judged.
+    pub beside: Vec<bool>,
     /// How many uprights more are taken off this winter.
     pub gone: usize,
     /// Whether it lacks uprights.
@@ -186,6 +188,14 @@ impl SeenTree<'_> {
 
     pub fn pairs(&self) -> impl Iterator<Item = (&Shoot, &Course)> {
         self.tree.shoots.iter().zip(self.courses)
+    }
+
+    /// The same on its tree alone.
+    pub fn on_tree(&self, shoot: ShootId) -> Arg {
+        match self.posed.name(shoot) {
+            Some(name) => name.on_tree().into(),
+            None => Arg::Text(shoot.to_string()),
+        }
     }
 
     /// A part's name in words; none where nothing is told.

@@ -3,7 +3,7 @@
 //!
 //! Those that are offered first hold together too: none works on what another has cut.
 
-use super::graver::{Change, judged};
+use super::graver::{Change, judged, stand_as_grave};
 use super::known::{How, Known};
 use super::stage::Stage;
 use super::{Also, Context, Finding, Remedy, mended};
@@ -56,9 +56,21 @@ pub fn take(mut findings: Vec<Finding>, offers: &[Offered]) -> Vec<Finding> {
 /// A remedy that can be done alone, but not once those before it in a winter's order are, is left out too: it is found
 /// again after them, if it is needed still.
 pub fn tried(plan: &Plan, scheme: usize, at: &Replayed, findings: &[Finding]) -> Vec<Offered> {
+    tried_told(plan, scheme, at, findings).0
+}
+
+/// The same, and of findings whose remedies all fail when each is tried alone what the first that does harm would make graver, by the
+/// finding's place.
+pub fn tried_told(
+    plan: &Plan,
+    scheme: usize,
+    at: &Replayed,
+    findings: &[Finding],
+) -> (Vec<Offered>, Vec<(usize, Finding)>) {
     let mut offers = vec![Offered::new(); findings.len()];
+    let mut graver = Vec::new();
     let Ok(base) = State::new(plan, scheme, at) else {
-        return offers;
+        return (offers, graver);
     };
     let mut done = base.clone();
     let mut known = Known::default();
@@ -67,19 +79,21 @@ pub fn tried(plan: &Plan, scheme: usize, at: &Replayed, findings: &[Finding]) ->
     order.arrange_by_key(|i| (Stage::of_rule(findings[*i].rule), *i));
     for i in order {
         let rule = findings[i].rule;
+        let (mut why, mut holds_alone) = (None, false);
         for (place, remedy) in findings[i].remedies.iter().enumerate() {
             // Of two that crowd each other the better goes only in place of one that could go too.
             if place > 0 && offers[i].is_empty() && rule == super::uprights_too_close::RULE {
                 break;
             }
-            let Some(alone) = base.tried(&mut known, rule, remedy) else {
+            let Some(alone) = base.tried(&mut known, rule, remedy, Some(&mut why)) else {
                 continue;
             };
+            holds_alone = true;
             if offers[i].is_empty() {
                 let holds = match done.touched_near(&alone) {
                     false => done.take(&alone, remedy),
                     true => done
-                        .tried(&mut known, rule, remedy)
+                        .tried(&mut known, rule, remedy, None)
                         .and_then(|together| done.take(&together, remedy)),
                 };
                 if holds.is_none() {
@@ -88,8 +102,21 @@ pub fn tried(plan: &Plan, scheme: usize, at: &Replayed, findings: &[Finding]) ->
             }
             offers[i].push((place as u32, alone.also));
         }
+        graver.extend(why.filter(|_| !holds_alone).map(|why| (i, why)));
     }
-    offers
+    (offers, graver)
+}
+
+/// Of what was found on a plan's row before a moment's work, whether that work mends it: after it nothing as grave stands there.
+pub fn settled(
+    plan: &Plan,
+    scheme: usize,
+    moment: Moment,
+    findings: &[&Finding],
+) -> Result<Vec<bool>, Refusal> {
+    let after = replay(plan, scheme, moment)?;
+    let stands = stand_as_grave(&Context::of(&after), findings);
+    Ok(stands.into_iter().map(|stands| !stands).collect())
 }
 
 /// A plan and its row after the work of the moment.
@@ -254,7 +281,7 @@ impl State {
         remedy: &Remedy,
         stays: &dyn Fn(&Plan, &[Work]) -> bool,
     ) -> Option<Option<Vec<Also>>> {
-        let tried = self.tried(known, rule, remedy)?;
+        let tried = self.tried(known, rule, remedy, None)?;
         if !stays(&tried.plan, &remedy.work) {
             return Some(None);
         }
@@ -286,12 +313,19 @@ impl State {
         }
     }
 
-    /// Does the remedy and judges what stands near; `None` where it is of no use or does harm.
-    fn tried(&self, known: &mut Known, rule: &str, remedy: &Remedy) -> Option<Tried> {
+    /// Does the remedy and judges what stands near; `None` where it is of no use or does harm. `why` takes what it makes graver, where
+    /// it has nothing yet.
+    fn tried(
+        &self,
+        known: &mut Known,
+        rule: &str,
+        remedy: &Remedy,
+        why: Option<&mut Option<Finding>>,
+    ) -> Option<Tried> {
         let plan = mended(&self.plan, self.scheme, self.moment, &[remedy]).ok()?;
         let ids = remedy.work.iter().filter_map(Work::tree).gathered_set();
         if self.is_whole(remedy) {
-            return self.tried_whole(rule, plan);
+            return self.tried_whole(rule, plan, why);
         }
         let trees = plan.trees_after(self.scheme, self.moment, &ids).ok()?;
         let trees = self.changes(trees.values())?;
@@ -301,6 +335,7 @@ impl State {
         let after = known.judged(How::Near, &self.context(&is));
         let change = Change::new(before.iter().collect(), after.iter().collect());
         if !change.mends(rule) || change.is_graver() || self.empties(&was, &is) {
+            change.tell_gravest(&self.context(&is), why);
             return None;
         }
         Some(Tried {
@@ -386,18 +421,28 @@ impl State {
     }
 
     /// As [`Self::tried`], for what changes the wires or the wall: the whole row is judged again.
-    fn tried_whole(&self, rule: &str, plan: Plan) -> Option<Tried> {
+    fn tried_whole(
+        &self,
+        rule: &str,
+        plan: Plan,
+        why: Option<&mut Option<Finding>>,
+    ) -> Option<Tried> {
         let after = replay(&plan, self.scheme, self.moment).ok()?;
         if after.void.len() > self.void {
             return None;
         }
         let before = judged(&self.context(&self.row));
-        let now = judged(&Context {
+        let context = Context {
             terms: &after.terms,
             ..self.context(&after.row)
-        });
+        };
+        let now = judged(&context);
         let change = Change::new(before.iter().collect(), now.iter().collect());
-        (change.mends(rule) && !change.is_graver()).then(|| Tried {
+        if !change.mends(rule) || change.is_graver() {
+            change.tell_gravest(&context, why);
+            return None;
+        }
+        Some(Tried {
             trees: Vec::new(),
             reach: Span {
                 from: self.row.from.f(),

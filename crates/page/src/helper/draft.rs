@@ -3,8 +3,8 @@
 use super::Update;
 use crate::form::MomentForm;
 use cordonry::advise::{
-    Brought, Cost, Draft, Gain, GainDraws, NextBest, Piece, Stuck, Weights, Why, Worse, around,
-    draft_by,
+    Brought, Cost, Draft, Gain, GainDraws, NextBest, Piece, Stuck, Taken, Weights, Why, Worse,
+    around, draft_by,
 };
 use cordonry::arrange::Gather;
 use cordonry::plan::{Phase, Plan, Replayer};
@@ -43,8 +43,10 @@ pub struct DraftPiece {
     pub on: String,
     /// Why.
     pub why: String,
-    /// How many pieces of work it is, as lists of work count them.
-    pub works: u32,
+    /// Why each of what is renewed is, and why older ones stand, each in a sentence.
+    pub each: Vec<String>,
+    /// The kind of each piece of work that it is, as lists of work count them.
+    pub works: Vec<String>,
     /// What it costs.
     pub cost: String,
     /// What would be done in its place, and by how much that is worse; nothing where no other was weighed.
@@ -56,12 +58,14 @@ pub struct DraftPiece {
 pub struct Drafted {
     /// The pieces, in the order of a winter.
     pub pieces: Vec<DraftPiece>,
-    /// What all of them cost.
+    /// What is picked costs so much.
     pub cost: String,
-    /// What stays open with all of them, each with why; told once, with all that is picked.
+    /// What stays open with what is picked, each with why.
     pub open: Vec<(String, String)>,
-    /// How many trees need no tips any more once all of it is done; told once, as the same.
+    /// How many trees need no tips any more once all of it is done; none where part of it is picked.
     pub untipped: u32,
+    /// Whether all of them are picked.
+    pub whole: bool,
     /// How many pieces of work are left out of what is picked: what they mend comes with what is not, or they can't be done without.
     pub left: u32,
     /// What makes the plan with the picked ones of that which was asked about.
@@ -113,22 +117,19 @@ impl LastDraft {
             picks.is_none_or(|picks| place.is_some_and(|at| picks.contains(&at)))
         };
         let taken = draft.taken(plan, is_picked)?;
-        let (open, untipped) = match picks {
-            None => (open(draft, words)?, draft.untipped(plan)? as u32),
-            Some(_) => (Vec::new(), 0),
+        let whole = picks.is_none_or(|picks| picks.len() == draft.pieces.len());
+        let untipped = match whole {
+            true => draft.untipped(plan)? as u32,
+            false => 0,
         };
         let works = |piece: &Piece| piece.work.len() as u32;
         let row = Replayer::default().at(&draft.plan, of.scheme, of.moment, Phase::After)?;
         let row = row.row;
         let told = |piece: &Piece| {
-            let sign = match piece.main() {
-                // A tree that is replaced is planted, whatever comes off for it.
-                Some(Work::Plant { .. } | Work::ReplaceTree { .. }) => Some("draft-plant"),
-                main => main.and_then(Sign::of).map(Sign::word),
-            };
+            let kind = piece.main().map_or(OTHER, kind);
             let tree = piece.trees().next();
             DraftPiece {
-                kind: sign.unwrap_or("draft-other").into(),
+                kind: kind.into(),
                 tree: tree
                     .filter(|tree| piece.trees().all(|t| t == *tree))
                     .map(|t| t.0),
@@ -139,17 +140,19 @@ impl LastDraft {
                     Why::Found(finding) => words.finding(finding),
                     Why::Usual(said) => words.say(said),
                 },
-                works: works(piece),
+                each: piece.each.iter().map(|r| words.say(&r.said)).collect(),
+                works: piece.work.iter().map(|w| self::kind(w).into()).collect(),
                 cost: cost(piece.work.iter(), plan, words),
                 next: piece.next.as_ref().map(|next| next_best(next, words)),
             }
         };
-        let all = draft.pieces.iter().flat_map(|p| &p.work);
+        let picked = taken.pieces.iter().flat_map(|at| &draft.pieces[*at].work);
         Ok(Drafted {
             pieces: draft.pieces.iter().map(told).collect(),
-            cost: cost(all, plan, words),
-            open,
+            cost: cost(picked, plan, words),
+            open: open(draft, &taken, words)?,
             untipped,
+            whole,
             left: taken.left.iter().map(|at| works(&draft.pieces[*at])).sum(),
             taken: Update::between(BECOMES, (WAS, plan), &taken.plan),
         })
@@ -179,11 +182,88 @@ impl LastDraft {
     }
 }
 
-/// What a draft leaves open, and why.
-fn open(draft: &Draft, words: &Words) -> Result<Vec<(String, String)>, Refusal> {
-    let open = draft.open()?;
+/// The kind of work that has no sign.
+const OTHER: &str = "draft-other";
+
+/// The name of what a work is, by which pieces are taken together.
+fn kind(work: &Work) -> &'static str {
+    match work {
+        // A tree that is replaced is planted, whatever comes off for it.
+        Work::Plant { .. } | Work::ReplaceTree { .. } => "draft-plant",
+        other => Sign::of(other).map_or(OTHER, Sign::word),
+    }
+}
+
+fn add(to: &mut Vec<(String, u32)>, kind: &str) {
+    match to.iter_mut().find(|(known, _)| known == kind) {
+        Some((_, all)) => *all += 1,
+        None => to.push((kind.to_owned(), 1)),
+    }
+}
+
+/// A kind of a draft's pieces, which are taken together.
+#[derive(Clone, Debug, PartialEq)]
+pub struct DraftGroup {
+    /// Its name.
+    pub name: String,
+    /// How many pieces of work of that kind they are.
+    pub own: u32,
+    /// What of other kinds goes with them.
+    pub with: Vec<(String, u32)>,
+}
+
+impl DraftGroup {
+    /// The kinds of some pieces, each once, in the order in which they come.
+    pub fn all(pieces: &[DraftPiece]) -> Vec<Self> {
+        let mut out: Vec<Self> = Vec::new();
+        for piece in pieces {
+            let at = out.iter().position(|k| k.name == piece.kind);
+            let at = at.unwrap_or_else(|| {
+                out.push(Self {
+                    name: piece.kind.clone(),
+                    own: 0,
+                    with: Vec::new(),
+                });
+                out.len() - 1
+            });
+            for kind in &piece.works {
+                match *kind == piece.kind {
+                    true => out[at].own += 1,
+                    false => add(&mut out[at].with, kind),
+                }
+            }
+        }
+        out
+    }
+
+    /// What it is called where it is taken, with its counts.
+    pub fn told(&self, words: &Words) -> String {
+        let one = |(kind, count): &(String, u32)| format!("{} {count}", words.plain(kind));
+        let own = one(&(self.name.clone(), self.own));
+        if self.with.is_empty() {
+            return own;
+        }
+        let with: Vec<String> = self.with.iter().map(one).collect();
+        let args = [
+            ("kind", Arg::Text(own)),
+            ("with", Arg::Text(with.join(", "))),
+        ];
+        words.text("draft-kind-with", &args)
+    }
+}
+
+impl DraftPiece {
+    /// How many pieces of work it is.
+    pub fn count(&self) -> u32 {
+        self.works.len() as u32
+    }
+}
+
+/// What a draft leaves open as far as it is taken, and why.
+fn open(draft: &Draft, taken: &Taken, words: &Words) -> Result<Vec<(String, String)>, Refusal> {
+    let open = draft.open_of(taken)?;
     let all: Vec<_> = open.findings.iter().collect();
-    let told = |(matter, why): &(_, Stuck)| (words.matter(matter, &all), words.plain(why.word()));
+    let told = |(matter, why): &(_, Stuck)| (words.matter(matter, &all), words.stuck(why));
     Ok(open.matters.iter().map(told).collect())
 }
 
@@ -218,8 +298,24 @@ fn next_best(next: &NextBest, words: &Words) -> String {
     words.text("draft-next", &args)
 }
 
-/// What is gained, line by line: a piece's fruit is its trees' own.
-pub fn gained(gain: &Gain, of_piece: bool, words: &Words) -> Vec<String> {
+/// So many trees are named one by one.
+const NAMED: usize = 6;
+
+/// Trees by their numbers, the first few of many.
+fn trees_told(trees: &[TreeId], words: &Words) -> String {
+    let named = trees.iter().take(NAMED).map(|t| t.0.to_string());
+    let args = [
+        ("count", Arg::Count(trees.len() as i64)),
+        ("trees", Arg::Text(named.collect::<Vec<_>>().join(", "))),
+        ("more", Arg::yes(trees.len() > NAMED)),
+    ];
+    words.text("draft-gain-trees", &args)
+}
+
+/// What is gained, line by line: a piece's fruit is that of some trees, which are named.
+pub fn gained(gain: &Gain, of_piece: Option<&[TreeId]>, words: &Words) -> Vec<String> {
+    let trees = of_piece.map(|trees| trees_told(trees, words));
+    let of_piece = trees.is_some();
     let (kg, low, high) = gain.kg();
     let number = |value| Arg::Number(value, 1);
     let crop = match of_piece {
@@ -228,6 +324,7 @@ pub fn gained(gain: &Gain, of_piece: bool, words: &Words) -> Vec<String> {
     };
     let args = [
         ("piece", Arg::yes(of_piece)),
+        ("trees", Arg::Text(trees.unwrap_or_default())),
         ("before", number(crop.0)),
         ("after", number(crop.1)),
         ("low", number(crop.2)),

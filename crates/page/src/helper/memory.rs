@@ -4,13 +4,16 @@ use super::draft::{LastDraft, gained};
 use super::{Body, Inquiry, Message, Question, Reply, WindowCount};
 use crate::document::Mode;
 use crate::light::{Lighting, exact};
-use crate::look::Look;
+use crate::look::{Held, Look};
 use cordonry::advise::GainDraws;
-use cordonry::check::{Context, Severity, check, check_light, open_findings, tried};
+use cordonry::check::{
+    Context, Finding, Offered, Severity, check, check_light, open_findings, settled, tried,
+    tried_told,
+};
 use cordonry::effort::Effort;
 use cordonry::forecast::{CropDraws, Forecast, SHARES, ShareCost};
 use cordonry::light::{Foliage, beside_deep};
-use cordonry::plan::{Phase, Plan, Replayer};
+use cordonry::plan::{Phase, Plan, Replayed, Replayer};
 use cordonry::refusal::Refusal;
 use cordonry::row::{Moment, Window};
 use cordonry_words::{Language, Words};
@@ -203,10 +206,36 @@ fn go_on(
                 return Ok(Err(Going::Gain(draws)));
             };
             let words = Words::new(kept.language, *style);
-            Ok(Ok(Body::Gain(gained(&gain, piece.is_some(), &words))))
+            let trees = piece.map(|_| draws.trees());
+            Ok(Ok(Body::Gain(gained(&gain, trees.as_deref(), &words))))
         }
         (question, _) => answer(plan, kept, question).map(Ok),
     }
+}
+
+/// Which remedies of what is found are offered, and why the rest has none.
+fn offers(
+    plan: &Plan,
+    scheme: usize,
+    at: &Replayed,
+    found: &[Finding],
+    words: &Words,
+) -> Result<(Vec<Offered>, Vec<Held>), Refusal> {
+    let (offers, harm) = tried_told(plan, scheme, at, found);
+    let mut held = vec![Held::new(); found.len()];
+    for (at, finding) in harm {
+        held[at] = words.graver(&finding);
+    }
+    if at.phase == Phase::Before {
+        let without = (0..found.len()).filter(|i| offers[*i].is_empty());
+        let without: Vec<usize> = without.collect();
+        let all: Vec<&Finding> = without.iter().map(|i| &found[*i]).collect();
+        let settled = settled(plan, scheme, at.moment, &all)?;
+        for (at, _) in without.iter().zip(settled).filter(|(_, settled)| *settled) {
+            held[*at] = words.plain("stuck-planned");
+        }
+    }
+    Ok((offers, held))
 }
 
 fn answer(plan: &Plan, kept: &mut Kept, question: &Question) -> Result<Body, Refusal> {
@@ -240,10 +269,15 @@ fn answer(plan: &Plan, kept: &mut Kept, question: &Question) -> Result<Body, Ref
             let told = kept.draft.told(plan, of, picks.as_deref(), &words)?;
             Body::Draft(Box::new(told))
         }
-        Question::Offers { look: (look, mode) } => {
+        Question::Offers {
+            look: (look, mode),
+            style,
+        } => {
             let at = look.replayed(plan, *mode, replayer)?;
             let found = check(&Context::of(&at));
-            Body::Offers(tried(plan, look.scheme, &at, &found))
+            let words = Words::new(kept.language, *style);
+            let (offers, held) = offers(plan, look.scheme, &at, &found, &words)?;
+            Body::Offers(offers, held)
         }
         // Some draws at a time, apart from this.
         Question::Crop { .. }

@@ -4,7 +4,7 @@ use super::{DraftOf, Drafted, Update};
 use crate::document::Mode;
 use crate::form::MomentForm;
 use crate::light::{Exact, Lighting};
-use crate::look::Look;
+use crate::look::{Held, Look};
 use cordonry::check::Offered;
 use cordonry::light::{Beside, DeepCanopy};
 use cordonry::row::Moment;
@@ -76,6 +76,8 @@ pub enum Question {
     Offers {
         /// The look, and what of the plan is open.
         look: (Look, Mode),
+        /// How lengths are told.
+        style: LengthStyle,
     },
     /// A draft of a moment's work, with some of its pieces taken.
     Draft {
@@ -129,7 +131,7 @@ impl Question {
             | (Self::Lit { scheme: a, .. }, Self::Lit { scheme: b, .. })
             | (Self::Shares { scheme: a, .. }, Self::Shares { scheme: b, .. })
             | (Self::Effort { scheme: a, .. }, Self::Effort { scheme: b, .. }) => a == b,
-            (Self::Offers { look: a }, Self::Offers { look: b }) => a == b,
+            (Self::Offers { look: a, .. }, Self::Offers { look: b, .. }) => a == b,
             (Self::Light { look: a, .. }, Self::Light { look: b, .. })
             | (Self::Beside { look: a, .. }, Self::Beside { look: b, .. }) => a == b,
             _ => false,
@@ -152,8 +154,8 @@ pub struct Reply {
 pub enum Body {
     /// Findings after each window.
     Season(Vec<WindowCount>),
-    /// Of each finding, in the order of the survey, the remedies that are offered.
-    Offers(Vec<Offered>),
+    /// Of each finding, in the order of the survey, the remedies that are offered, and why others have none.
+    Offers(Vec<Offered>, Vec<Held>),
     /// The exact light, and the remedies that are offered of what is found of it.
     Light(Box<Exact>, Vec<Offered>),
     /// Flat and deep; none without leaves.

@@ -15,7 +15,7 @@ mod table;
 mod update;
 
 pub use awaited::{Awaited, OfScheme, OnWall};
-pub use draft::{DraftOf, DraftPiece, Drafted};
+pub use draft::{DraftGroup, DraftOf, DraftPiece, Drafted};
 pub use follows::leaf_follows;
 pub use memory::Memory;
 pub use message::{Body, Inquiry, Message, Question, Reply, WindowCount};

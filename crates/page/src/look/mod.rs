@@ -9,3 +9,7 @@ pub use crate::document::Look;
 pub use light::LightFindings;
 pub use scene::Scene;
 pub use sight::{Redraw, Sight};
+
+/// Why a finding has no remedy that is offered, in words: what the first that was tried makes graver, or that the work of the moment mends
+/// it. Empty where neither is known.
+pub type Held = String;

@@ -1,6 +1,6 @@
 //! A look that is kept up to date with the document.
 
-use super::{LightFindings, Look, Scene};
+use super::{Held, LightFindings, Look, Scene};
 use crate::document::Document;
 use cordonry::arrange::Arrange;
 use cordonry::check::{Finding, LightFound, Offered, Remedy, take_offers};
@@ -25,6 +25,8 @@ pub struct Sight {
     light: LightFindings,
     /// What was found, with the remedies that are offered, once they are known.
     offered: Option<Vec<Finding>>,
+    /// Why others have none.
+    held: Vec<Held>,
     /// The same of the row as it was when they were known last, from left to right.
     last: Vec<Finding>,
 }
@@ -45,6 +47,7 @@ impl Sight {
             },
             light: LightFindings::default(),
             offered: None,
+            held: Vec::new(),
             last: Vec::new(),
         })
     }
@@ -125,8 +128,9 @@ impl Sight {
         }
     }
 
-    /// Takes which remedies are offered of what was found.
-    pub fn take_offers(&mut self, offers: &[Offered]) {
+    /// Takes which remedies are offered of what was found, and why the rest has none.
+    pub fn take_offers(&mut self, offers: &[Offered], held: Vec<Held>) {
+        self.held = held;
         self.offered = Some(take_offers(self.scene.findings.clone(), offers));
     }
 
@@ -162,6 +166,13 @@ impl Sight {
         let planned = |work: &Work| self.scene.work().any(|w| w == work);
         let done = |r: &Remedy| !r.work.is_empty() && r.work.iter().all(planned);
         had.is_some_and(|f| f.remedies.iter().any(done))
+    }
+
+    /// Why a finding has no remedy that is offered, in words; empty where that is not known.
+    pub fn why_held(&self, finding: &Finding) -> &str {
+        let all = self.scene.findings.iter().zip(&self.held);
+        let mut own = all.filter(|(f, _)| self.offered.is_some() && f.is_again(finding));
+        own.next().map_or("", |(_, why)| why)
     }
 
     fn is_untried(&self, finding: &Finding) -> bool {

@@ -392,11 +392,13 @@ mend-some = { $remedies ->
 }: for { $count } of { $of } findings
 remedy-of-some = For { $count } of { $of }: { $remedy }
 stuck-graver = All that was tried makes something graver, or nothing better
-stuck-planned = Planned at this time
+stuck-graver-by = All that was tried makes something graver, or nothing better; the first would bring: { $finding }
+stuck-planned = The work planned at this time mends it
 stuck-none = No single piece of work is known that mends it as the row stands
 stuck-other-time = What would mend it belongs to another time of the year
 stuck-held = What would mend it takes away work that is planned there already
 stuck-weighed = It can be mended, by a remedy that stands with it; seen along the row that costs more than it brings
+stuck-untaken = A piece of the draft mends it that is not taken
 stuck-note = No work goes with it
 said-mended = { $count ->
     [one] Done at one place
@@ -990,10 +992,12 @@ draft-title = { $count ->
    *[other] Draft: { $count } pieces of work
 }
 draft-kinds = What is taken
+draft-kind-with = { $kind } (with them { $with })
 draft-plant = plant
 draft-other = other work
 draft-tree = Where
 draft-trees-all = on all trees
+draft-trees-some = on some, piece by piece
 draft-trees-but = on all others, not on this tree
 draft-take = { $count ->
     [one] Take this piece of work
@@ -1013,7 +1017,8 @@ draft-untipped = { $trees ->
    *[other] { $trees } trees that are to be tipped need no tips once this is done
 }: tipping ends with a tree’s first stubs or the wall’s height, and what comes off is not tipped (common practice, no source)
 draft-close = Put it away
-draft-whole = What the whole draft costs and brings
+draft-whole = What it costs and brings
+draft-of-whole = What the draft brings with all of it taken:
 draft-more = Cost and gain
 draft-cost = Costs { $cuts ->
     [0] no cut
@@ -1040,8 +1045,15 @@ draft-next = The next best: { $leaves ->
    *[no] { $worse } distances between uprights that are off by their whole length
 }
 draft-gain-waits = What it brings over five leaves is being worked out …
+draft-gain-trees = { $count ->
+    [one] tree { $trees }
+   *[other] { $more ->
+        [yes] { $count } trees ({ $trees } …)
+       *[no] trees { $trees }
+    }
+}
 draft-gain-crop = { $piece ->
-    [yes] Fruit of these trees over five leaves: { $after } kg with it, { $before } kg without (between { $low } and { $high } kg more, by a calibrated model)
+    [yes] Fruit of { $trees } over five leaves: { $after } kg with it, { $before } kg without (between { $low } and { $high } kg more, by a calibrated model)
    *[no] Crop of five leaves: { $after } t/ha with it, { $before } t/ha without (between { $low } and { $high } t/ha more, by a calibrated model)
 }
 draft-gain-coming = { $piece ->

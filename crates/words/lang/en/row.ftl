@@ -391,6 +391,48 @@ finding-renewal-due = Tree { $tree }: { $count ->
     [one] . One that is taken off this winter counts in its share
    *[other] . { $gone } that are taken off this winter count in its share
 }
+renewal-goes-old = { $part }: { $age } seasons old, { $over ->
+    [yes] past the limit of { $limit }
+   *[no] at the limit
+}{ $among ->
+    [thick] ; { $by ->
+        [size] the thickest
+       *[length] the longest
+    } of its age
+    [crowds] ; of its age the one that is too close to a better one
+    [free] ; { $by ->
+        [size] thicker
+       *[length] longer
+    } ones of its age have a gap or a stub beside them
+   *[none] {""}
+}
+renewal-goes-crowds = { $part }: { $age } seasons old, and too close to a better one
+renewal-goes-thick = { $part }: { $by ->
+    [size] { $diameter } thick, the thickest
+   *[length] { $length } long, the longest
+} whose turn it is; { $age } seasons old
+renewal-goes-free = { $part }: { $by ->
+    [size] { $diameter } thick, the thickest
+   *[length] { $length } long, the longest
+} with no gap and no other stub beside it; { $age } seasons old
+renewal-goes-in-time = { $part }: { $age } seasons old, older than what is thicker; it goes now so that no wood passes { $limit } seasons
+renewal-goes-share = { $part }: { $age } seasons old, one of this winter’s share
+renewal-stays-short = Older, and stays: { $part }, { $age } seasons old, is no longer than a stub
+renewal-stays-early = Older, and stays: { $part }, { $age } seasons old; before leaf { $leaf } only what is thick goes
+renewal-stays-turn = Older, and stays: { $part }, { $age } seasons old; its place was cut to a stub { $winters ->
+    [one] one winter
+   *[other] { $winters } winters
+} ago, and its next turn has not come
+renewal-stays-beside = Older, and stays: { $part }, { $age } seasons old, has a gap or a stub beside it
+renewal-stays-crowds = Older, and stays: { $part }, { $age } seasons old; what goes in its place is too close to a better one
+renewal-stays-thin = Older, and stays: { $part }, { $age } seasons old; it is { $by ->
+    [size] thinner
+   *[length] shorter
+}, and while none that can go has reached { $limit } seasons the { $by ->
+    [size] thickest
+   *[length] longest
+} goes first
+renewal-stays-third = Older, and stays: { $part }, { $age } seasons old; with it more than a third of the tree, rounded up, would come off
 finding-wood-too-old = Tree { $tree }: { $count ->
     [one] one upright is
    *[other] { $count } uprights are

@@ -437,11 +437,13 @@ mend-some = { $remedies ->
 }: para { $count } de { $of } hallazgos
 remedy-of-some = Para { $count } de { $of }: { $remedy }
 stuck-graver = Todo lo que se probó empeora algo, o no mejora nada
-stuck-planned = Planeado en esta época
+stuck-graver-by = Todo lo que se probó empeora algo, o no mejora nada; lo primero traería: { $finding }
+stuck-planned = Lo corrigen las labores planeadas en esta época
 stuck-none = No se conoce ninguna labor sola que lo corrija como está la hilera
 stuck-other-time = Lo que lo corregiría es de otra época del año
 stuck-held = Lo que lo corregiría quita labores que ya están planeadas ahí
 stuck-weighed = Se puede corregir, con un remedio que está junto a ello; visto a lo largo de la hilera cuesta más de lo que da
+stuck-untaken = Lo corrige una parte del borrador que no se toma
 stuck-note = No pide ninguna labor
 said-mended = { $count ->
     [one] Hecho en un lugar
@@ -1035,10 +1037,12 @@ draft-title = { $count ->
    *[other] Borrador: { $count } labores
 }
 draft-kinds = Lo que se toma
+draft-kind-with = { $kind } (con ello { $with })
 draft-plant = plantar
 draft-other = otras labores
 draft-tree = Dónde
 draft-trees-all = en todos los árboles
+draft-trees-some = en algunos, labor por labor
 draft-trees-but = en todos los demás, no en este árbol
 draft-take = { $count ->
     [one] Tomar esta labor
@@ -1058,7 +1062,8 @@ draft-untipped = { $trees ->
    *[other] { $trees } árboles que hay que despuntar ya no lo piden con esto hecho
 }: el despunte termina con los primeros tocones de un árbol o con la altura de la pared, y lo que sale no se despunta (práctica común, sin fuente)
 draft-close = Dejarla de lado
-draft-whole = Lo que cuesta y da todo el borrador
+draft-whole = Lo que cuesta y da
+draft-of-whole = Lo que da el borrador si se toma entero:
 draft-more = Costo y ganancia
 draft-cost = Cuesta { $cuts ->
     [0] ningún corte
@@ -1085,8 +1090,15 @@ draft-next = Lo siguiente mejor: { $leaves ->
    *[no] { $worse } distancias entre verticales desviadas en todo su largo
 }
 draft-gain-waits = Se calcula lo que da en cinco hojas …
+draft-gain-trees = { $count ->
+    [one] del árbol { $trees }
+   *[other] { $more ->
+        [yes] de { $count } árboles ({ $trees } …)
+       *[no] de los árboles { $trees }
+    }
+}
 draft-gain-crop = { $piece ->
-    [yes] Fruta de estos árboles en cinco hojas: { $after } kg con ello, { $before } kg sin ello (entre { $low } y { $high } kg más, por un modelo calibrado)
+    [yes] Fruta { $trees } en cinco hojas: { $after } kg con ello, { $before } kg sin ello (entre { $low } y { $high } kg más, por un modelo calibrado)
    *[no] Producción de cinco hojas: { $after } t/ha con ello, { $before } t/ha sin ello (entre { $low } y { $high } t/ha más, por un modelo calibrado)
 }
 draft-gain-coming = { $piece ->

@@ -310,7 +310,8 @@ impl Helper {
             && asked_anew(self.offers_of, number, &on_wall)
         {
             let look = on_wall.look();
-            self.send(app, &plan, number, Question::Offers { look });
+            let style = app.style.get_untracked();
+            self.send(app, &plan, number, Question::Offers { look, style });
         }
     }
 
@@ -476,10 +477,10 @@ impl Helper {
             Body::Crop(ends) | Body::Lit(ends) | Body::Shares(ends) | Body::Effort(ends) => {
                 self.hear_far(app, number, &ends)
             }
-            Body::Offers(offers) => {
+            Body::Offers(offers, held) => {
                 let now = app.peek(OnWall::of);
                 if fits(self.offers_of, number, now.as_ref()) {
-                    app.take_offers(&offers);
+                    app.take_offers(&offers, held);
                 }
             }
             Body::Draft(drafted) => {

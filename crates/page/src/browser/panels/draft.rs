@@ -6,7 +6,7 @@ use crate::browser::device::helper::Helper;
 use crate::browser::dom;
 use crate::browser::parts::{part, shown};
 use crate::document::{Edit, Mode};
-use crate::helper::{DraftPiece, Drafted, OnWall};
+use crate::helper::{DraftGroup, DraftPiece, Drafted, OnWall};
 use cordonry::advise::Weights;
 use cordonry::arrange::Gather;
 use cordonry::plan::Plan;
@@ -66,38 +66,36 @@ part! {panels:
 #[derive(Clone, Default, PartialEq)]
 struct Told {
     pieces: Vec<DraftPiece>,
-    cost: String,
     cautions: Vec<&'static str>,
-    /// What stays open, and why.
-    open: Vec<(String, String)>,
-    /// How many trees need no tips any more.
-    untipped: u32,
     /// The first trees of the pieces, each once.
     trees: Vec<u32>,
     /// The kinds of the pieces, each once, in the order in which they come.
-    kinds: Vec<String>,
+    kinds: Vec<DraftGroup>,
 }
 
 impl Told {
     fn of(drafted: &Drafted, new: &[Work]) -> Self {
         let pieces = &drafted.pieces;
-        let mut kinds: Vec<String> = Vec::new();
-        for piece in pieces {
-            if !kinds.contains(&piece.kind) {
-                kinds.push(piece.kind.clone());
-            }
-        }
         let trees: sorted::Set<u32> = pieces.iter().filter_map(|p| p.tree).gathered_set();
         Self {
             pieces: pieces.clone(),
-            cost: drafted.cost.clone(),
             cautions: cautions(new),
-            open: drafted.open.clone(),
-            untipped: drafted.untipped,
             trees: trees.into_iter().collect(),
-            kinds,
+            kinds: DraftGroup::all(pieces),
         }
     }
+}
+
+/// What is told of what is picked.
+#[derive(Clone, Default, PartialEq)]
+struct Part {
+    cost: String,
+    /// What stays open, and why.
+    open: Vec<(String, String)>,
+    /// How many trees need no tips any more.
+    untipped: u32,
+    /// Whether it is all of it.
+    whole: bool,
 }
 
 /// A plan's window with what was picked, and the work that it has beside the plan on the desk.
@@ -111,7 +109,7 @@ struct Taken {
 
 /// How many pieces of work pieces of a draft hold together.
 fn works<'p>(pieces: impl Iterator<Item = &'p DraftPiece>) -> i64 {
-    pieces.map(|p| i64::from(p.works)).sum()
+    pieces.map(|p| i64::from(p.count())).sum()
 }
 
 /// What a draft or one of its pieces brings, once it is known.
@@ -138,6 +136,7 @@ fn DraftPanel(app: App, helper: Helper, open: RwSignal<bool>) -> impl IntoView {
     let picks = RwSignal::new(sorted::Set::<u32>::new());
     let told = RwSignal::new(None::<Told>);
     let taken = RwSignal::new_local(None::<Taken>);
+    let part = RwSignal::new(Part::default());
     let weights = RwSignal::new(Weights::default());
     // Who sets weights keeps the focus there.
     let weighed = StoredValue::new(false);
@@ -168,6 +167,12 @@ fn DraftPanel(app: App, helper: Helper, open: RwSignal<bool>) -> impl IntoView {
                     helper.ask_gain(app, &weights.get_untracked(), None);
                 }
             }
+            part.set(Part {
+                cost: drafted.cost.clone(),
+                open: drafted.open.clone(),
+                untipped: drafted.untipped,
+                whole: drafted.whole,
+            });
             taken.set(Some(Taken {
                 plan: Arc::new(plan),
                 new,
@@ -222,21 +227,24 @@ fn DraftPanel(app: App, helper: Helper, open: RwSignal<bool>) -> impl IntoView {
         open.set(false);
         dom::focus_soon("[data-act=draft]");
     };
-    let kind = move |kind: String| {
-        let own = places(&|p| p.kind == kind);
-        let count = told.with_untracked(|told| {
-            let all = told.iter().flat_map(|t| t.pieces.iter());
-            works(all.filter(|p| p.kind == kind))
-        });
-        let name = app.t(&kind);
+    let kind = move |kind: DraftGroup| {
+        let own = places(&|p| p.kind == kind.name);
+        let name = app.worded(|w| kind.told(w));
         let all = own.clone();
-        let is_picked = move || picks.with(|p| all.iter().all(|at| p.contains(at)));
+        // Whether any of it is picked, and whether any is not.
+        let state = Memo::new(move |_| {
+            picks.with(|p| {
+                let picked = all.iter().filter(|at| p.contains(at)).count();
+                (picked > 0, picked < all.len())
+            })
+        });
         view! {
             <label>
                 <input
                     type="checkbox"
-                    data-kind=kind
-                    prop:checked=is_picked
+                    data-kind=kind.name
+                    prop:checked=move || state.get() == (true, false)
+                    prop:indeterminate=move || state.get() == (true, true)
                     on:change=move |e| {
                         let on = event_target_checked(&e);
                         pick(&|picks| {
@@ -249,7 +257,7 @@ fn DraftPanel(app: App, helper: Helper, open: RwSignal<bool>) -> impl IntoView {
                         });
                     }
                 />
-                {format!("{name} {count}")}
+                {name}
             </label>
         }
     };
@@ -284,6 +292,7 @@ fn DraftPanel(app: App, helper: Helper, open: RwSignal<bool>) -> impl IntoView {
                 <button class="plain" on:click=move |_| app.show(x)>{piece.said}</button>
                 <small class="on">{piece.on}</small>
                 <small>{piece.why}</small>
+                {piece.each.into_iter().map(|why| view! { <small class="each">"– "{why}</small> }).collect_view()}
                 <details data-piece=at.to_string() on:toggle=ask>
                     <summary>{app.t("draft-more")}</summary>
                     <p>{piece.cost}</p>
@@ -307,18 +316,32 @@ fn DraftPanel(app: App, helper: Helper, open: RwSignal<bool>) -> impl IntoView {
             view! { <option value=tree.to_string()>{name}</option> }
         });
         let (where_to, all_but) = (RwSignal::new(None::<u32>), RwSignal::new(false));
-        let of_trees = move || {
+        let of_trees = move || -> sorted::Set<u32> {
             let (tree, but) = (where_to.get_untracked(), all_but.get_untracked());
             let own = places(&|p| tree.is_none() || (p.tree == tree) != but);
-            pick(&|picks| *picks = own.iter().copied().gathered_set());
+            own.into_iter().gathered_set()
+        };
+        let pick_trees = move || {
+            let own = of_trees();
+            pick(&|picks| *picks = own.clone());
+        };
+        // What is picked may be otherwise than by trees: of some of them a part.
+        let by_piece = Memo::new(move |_| {
+            where_to.track();
+            all_but.track();
+            picks.with(|picks| *picks != of_trees())
+        });
+        let shown_tree = move || match by_piece.get() {
+            true => "some".to_owned(),
+            false => where_to.get().map_or(String::new(), |t| t.to_string()),
         };
         let of_tree = move |e| {
             where_to.set(event_target_value(&e).parse().ok());
-            of_trees();
+            pick_trees();
         };
         let but = move |e| {
             all_but.set(event_target_checked(&e));
-            of_trees();
+            pick_trees();
         };
         let left_out = move || {
             let left = i64::from(left.get());
@@ -333,12 +356,27 @@ fn DraftPanel(app: App, helper: Helper, open: RwSignal<bool>) -> impl IntoView {
                 </details>
             }
         });
-        let open_still = (!all.open.is_empty()).then(|| view! {
-            <details class="draft-open" open=empty>
-                <summary>{app.text("draft-open", &[("count", Arg::Count(all.open.len() as i64))])}</summary>
-                {all.open.into_iter().map(|(what, why)| view! { <p>{what}" – "{why}</p> }).collect_view()}
-            </details>
-        });
+        let open_now = Memo::new(move |_| part.with(|p| p.open.clone()));
+        let open_count = move || {
+            let count = open_now.with(Vec::len) as i64;
+            app.text("draft-open", &[("count", Arg::Count(count))])
+        };
+        let open_lines = move || {
+            let all = open_now.get().into_iter();
+            all.map(|(what, why)| view! { <p>{what}" – "{why}</p> })
+                .collect_view()
+        };
+        let untipped = move || {
+            let untipped = part.with(|p| p.untipped);
+            (untipped > 0).then(|| {
+                let trees = [("trees", Arg::Count(untipped.into()))];
+                view! { <p class="draft-untipped">{app.text("draft-untipped", &trees)}</p> }
+            })
+        };
+        let of_whole = move || {
+            let some = part.with(|p| !p.whole);
+            some.then(|| view! { <p class="draft-of-whole">{app.t("draft-of-whole")}</p> })
+        };
         view! {
             <h2 tabindex="-1">{title}</h2>
             {(!empty).then(|| view! {
@@ -359,7 +397,14 @@ fn DraftPanel(app: App, helper: Helper, open: RwSignal<bool>) -> impl IntoView {
             })}
             <div class="draft-folds">
                 {cautions}
-                {open_still}
+                <details
+                    class="draft-open"
+                    open=empty
+                    hidden=move || open_now.with(Vec::is_empty)
+                >
+                    <summary>{open_count}</summary>
+                    {open_lines}
+                </details>
                 {(!empty).then(|| view! {
                     <details class="draft-kinds">
                         <summary>{app.t("draft-kinds")}</summary>
@@ -368,7 +413,12 @@ fn DraftPanel(app: App, helper: Helper, open: RwSignal<bool>) -> impl IntoView {
                             {all.kinds.into_iter().map(kind).collect_view()}
                             <label>
                                 {app.t("draft-tree")}
-                                <select data-field="draft-tree" on:change=of_tree>
+                                <select
+                                    data-field="draft-tree"
+                                    prop:value=shown_tree
+                                    on:change=of_tree
+                                >
+                                    <option value="some" hidden>{app.t("draft-trees-some")}</option>
                                     <option value="">{app.t("draft-trees-all")}</option>
                                     {trees.collect_view()}
                                 </select>
@@ -386,17 +436,15 @@ fn DraftPanel(app: App, helper: Helper, open: RwSignal<bool>) -> impl IntoView {
                     </details>
                     <details class="draft-gain">
                         <summary>{app.t("draft-whole")}</summary>
-                        <p>{all.cost.clone()}</p>
+                        <p>{move || part.with(|p| p.cost.clone())}</p>
+                        {of_whole}
                         {gained(app, helper, None)}
                     </details>
                 })}
             </div>
             {(!empty).then(|| view! {
                 <ul class="pieces">{all.pieces.into_iter().enumerate().map(piece).collect_view()}</ul>
-                        {(all.untipped > 0).then(|| {
-                            let trees = [("trees", Arg::Count(all.untipped.into()))];
-                            view! { <p class="draft-untipped">{app.text("draft-untipped", &trees)}</p> }
-                        })}
+                {untipped}
             })}
             {empty.then(|| view! {
                 <button class="link" data-act="draft-close" on:click=move |_| close()>

@@ -46,7 +46,7 @@ pub struct Line {
     /// How many remedies are done by one press, and how many of its findings have one.
     pub mendable: (usize, usize),
     /// What is said where it has none.
-    pub stuck: &'static str,
+    pub stuck: String,
     /// The one that is, where it is one.
     pub only: Option<Offer>,
     /// Whether they wait for a new answer about the row as it is now.
@@ -111,6 +111,26 @@ fn notes(desk: &Desk, remedy: &Remedy) -> String {
     notes.join("; ")
 }
 
+/// Why nothing is offered of a matter's findings: the first of them that the moment's work does not mend says it.
+fn stuck<'f, F: Iterator<Item = &'f &'f Finding>>(
+    app: App,
+    desk: &Desk,
+    own: impl Fn() -> F,
+) -> String {
+    let planned = app.t("stuck-planned");
+    let mends = |f: &Finding| desk.is_planned(f) || desk.why_held(f) == planned;
+    let Some(open) = own().find(|f| !mends(f)) else {
+        return planned;
+    };
+    let why = desk.why_held(open);
+    match open.severity {
+        _ if !why.is_empty() => why.into(),
+        _ if desk.holds_back(open) => app.t("stuck-graver"),
+        Severity::Note => app.t("stuck-note"),
+        _ => app.t("stuck-none"),
+    }
+}
+
 /// All matters as they are listed; of those that are opened, with their findings.
 pub fn lines(app: App, desk: &Desk, opened: &[String]) -> Vec<Line> {
     let (all, matters) = desk.matters();
@@ -156,12 +176,7 @@ pub fn lines(app: App, desk: &Desk, opened: &[String]) -> Vec<Line> {
             rules: rules.join(" "),
             all: of,
             mendable: (mend.len(), mended),
-            stuck: match own().find(|f| desk.holds_back(f)) {
-                Some(f) if desk.is_planned(f) => "stuck-planned",
-                Some(_) => "stuck-graver",
-                None if first.severity == Severity::Note => "stuck-note",
-                None => "stuck-none",
-            },
+            stuck: stuck(app, desk, own),
             only,
             waits: own().any(|f| desk.is_out_of_date(f)),
             left: m.left.and_then(|place| {

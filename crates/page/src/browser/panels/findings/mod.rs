@@ -162,7 +162,7 @@ fn MatterItem(app: App, state: State, key: String, says_first: bool) -> impl Int
                 _ if says_first && !l.first.offers.is_empty() => Mends::Own(l.first.offers.clone()),
                 Some(only) => Mends::Own(vec![only.clone()]),
                 None if !says_first && l.mendable.0 > 0 => Mends::All(l.mendable, l.all),
-                None => Mends::Nothing(l.stuck),
+                None => Mends::Nothing(l.stuck.clone()),
             })
         })
     });
@@ -203,7 +203,7 @@ fn MatterItem(app: App, state: State, key: String, says_first: bool) -> impl Int
                     Mends::Own(offers) => Some(one::offers(app, key, offers, waits)),
                     Mends::All(count, of) => Some(mend_all(app, key, count, of, waits)),
                     Mends::Nothing(why) => Some(
-                        view! { <span class="stuck">{move || (!waits.get()).then(|| app.t(why))}</span> }.into_any(),
+                        view! { <span class="stuck">{move || (!waits.get()).then(|| why.clone())}</span> }.into_any(),
                     ),
                 }}
             </span>
@@ -261,7 +261,7 @@ enum Mends {
     /// So many first remedies, for so many findings, all by one press; of how many findings.
     All((usize, usize), usize),
     /// Nothing, and why.
-    Nothing(&'static str),
+    Nothing(String),
 }
 
 /// One press for the first remedy of each finding of a matter.
