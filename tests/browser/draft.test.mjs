@@ -156,6 +156,34 @@ pageTest('a draft that has not come yet goes too when the plan becomes another',
   assert.equal(await page.locator('[data-act=draft]').isEnabled(), true);
 });
 
+pageTest('the first lines of a long draft do not wait for the last', { path: '?bench=60x10' }, async ({ page }) => {
+  await page.waitForSelector('.stage [data-tree]');
+  const counts = await page.evaluate(async () => {
+    const seen = [];
+    const note = () => {
+      const lines = document.querySelectorAll('.draft .pieces > li').length;
+      if (lines > 0 && lines !== seen.at(-1)) seen.push(lines);
+    };
+    new MutationObserver(note).observe(document.body, { childList: true, subtree: true });
+    document.querySelector('[data-act=draft]').click();
+    // Until a second has passed since the last of them.
+    for (let still = 0, were = 0; still < 10; still = seen.length > 0 && seen.at(-1) === were ? still + 1 : 0) {
+      were = seen.at(-1);
+      await new Promise((next) => setTimeout(next, 100));
+    }
+    return seen;
+  });
+  assert.ok(counts[0] < counts.at(-1) / 2, `${counts} lines`);
+  assert.ok(counts.at(-1) >= 50, `${counts} lines`);
+  // The last line is as good as the first: without its pieces so many fewer are taken.
+  const taken = async () => number(take(page));
+  const all = await taken();
+  await draft(page).locator('.pieces > li').last().locator('input').uncheck();
+  await take(page).waitFor();
+  const rest = await taken();
+  assert.ok(rest < all, `${rest} of ${all}`);
+});
+
 pageTest('on a phone a draft stands before what is to be done', phone, async ({ page }) => {
   await example(page, 'overdue-renewal.json');
   await page.tap('[data-act=draft]');

@@ -17,6 +17,7 @@ use cordonry_draw::cautions;
 use leptos::prelude::*;
 use std::rc::Rc;
 use std::sync::Arc;
+use std::time::Duration;
 
 /// The button that asks for a draft, while none is open.
 #[component]
@@ -60,6 +61,26 @@ part! {panels:
     fn opened(app: App, helper: Helper, open: RwSignal<bool>) -> AnyView {
         view! { <DraftPanel app helper open/> }.into_any()
     }
+}
+
+/// So many lines of a draft are there when it opens: more than stand in sight.
+const AT_ONCE: usize = 16;
+/// So many more come after each frame.
+const MORE: usize = 48;
+
+/// Has runs of a list's lines made one after the other, each once the one before it is on the screen.
+fn one_by_one(made: RwSignal<usize>, all: usize) {
+    let next = move || {
+        // A list that is gone needs no more.
+        let now = made.try_update(|made| {
+            *made += 1;
+            *made
+        });
+        if now.is_some_and(|now| now < all) {
+            one_by_one(made, all);
+        }
+    };
+    request_animation_frame(move || set_timeout(next, Duration::ZERO));
 }
 
 /// What of a draft is on the panel.
@@ -271,7 +292,12 @@ fn DraftPanel(app: App, helper: Helper, open: RwSignal<bool>) -> impl IntoView {
     });
     let piece = move |(at, piece): (usize, DraftPiece)| {
         let at = at as u32;
-        let ask = move |_| helper.ask_gain(app, &weights.get_untracked(), Some(at));
+        // What it brings is worked out and told once it is asked.
+        let opened = RwSignal::new(false);
+        let ask = move |_| {
+            opened.set(true);
+            helper.ask_gain(app, &weights.get_untracked(), Some(at));
+        };
         let x = piece.x;
         view! {
             <li>
@@ -297,13 +323,29 @@ fn DraftPanel(app: App, helper: Helper, open: RwSignal<bool>) -> impl IntoView {
                     <summary>{app.t("draft-more")}</summary>
                     <p>{piece.cost}</p>
                     {piece.next.map(|next| view! { <p>{next}</p> })}
-                    {gained(app, helper, Some(at))}
+                    {move || opened.get().then(|| gained(app, helper, Some(at)))}
                 </details>
             </li>
         }
     };
     let list = move |all: Told| {
         let empty = all.pieces.is_empty();
+        // The first lines at once, the others behind them: a long list does not keep the first ones waiting.
+        let lines: Vec<(usize, DraftPiece)> = all.pieces.iter().cloned().enumerate().collect();
+        let (first, rest) = lines.split_at(lines.len().min(AT_ONCE));
+        let runs = [first].into_iter().chain(rest.chunks(MORE));
+        let runs: Vec<Vec<(usize, DraftPiece)>> = runs.map(<[_]>::to_vec).collect();
+        let made = RwSignal::new(1);
+        if runs.len() > 1 {
+            one_by_one(made, runs.len());
+        }
+        let runs = runs.into_iter().enumerate().map(move |(place, run)| {
+            let is_made = Memo::new(move |_| made.get() > place);
+            move || {
+                let lines = is_made.get().then(|| run.clone().into_iter());
+                lines.map(|lines| lines.map(piece).collect_view())
+            }
+        });
         let title = match empty {
             true => app.t("draft-none"),
             false => app.text(
@@ -443,7 +485,7 @@ fn DraftPanel(app: App, helper: Helper, open: RwSignal<bool>) -> impl IntoView {
                 })}
             </div>
             {(!empty).then(|| view! {
-                <ul class="pieces">{all.pieces.into_iter().enumerate().map(piece).collect_view()}</ul>
+                <ul class="pieces">{runs.collect_view()}</ul>
                 {untipped}
             })}
             {empty.then(|| view! {
