@@ -27,6 +27,8 @@ pub(super) enum How {
 pub(crate) struct Known {
     under: Option<(Trellis, Targets, Moment)>,
     stretches: Map<(Mm, Mm), Vec<Judged>>,
+    /// What remedies leave is not kept.
+    once: bool,
 }
 
 /// The trees of a stretch, and what was found.
@@ -36,7 +38,33 @@ struct Judged {
     found: Rc<Vec<Finding>>,
 }
 
+impl How {
+    fn judged(self, context: &Context<'_>) -> Vec<Finding> {
+        match self {
+            Self::Near => judged_near(context),
+            Self::Work => judged_work(context),
+        }
+    }
+}
+
 impl Known {
+    /// For remedies that are tried once each: what they leave is not kept, or a long row's trees would be held over again as each
+    /// remedy leaves them.
+    pub(super) fn of_one_round() -> Self {
+        Self {
+            once: true,
+            ..Self::default()
+        }
+    }
+
+    /// The same as [`Known::judged`], of what a remedy leaves.
+    pub(super) fn judged_after(&mut self, how: How, context: &Context<'_>) -> Rc<Vec<Finding>> {
+        match self.once {
+            true => Rc::new(how.judged(context)),
+            false => self.judged(how, context),
+        }
+    }
+
     /// What the rules find on a stretch, without remedies.
     pub(super) fn judged(&mut self, how: How, context: &Context<'_>) -> Rc<Vec<Finding>> {
         let row = context.row;
@@ -56,10 +84,7 @@ impl Known {
             None => Judged {
                 how,
                 trees: row.posed().to_vec(),
-                found: Rc::new(match how {
-                    How::Near => judged_near(context),
-                    How::Work => judged_work(context),
-                }),
+                found: Rc::new(how.judged(context)),
             },
         };
         if known.len() == MOST {

@@ -73,13 +73,16 @@ pub fn tried_told(
         return (offers, graver);
     };
     let mut done = base.clone();
-    let mut known = Known::default();
+    let mut known = Known::of_one_round();
     let mut order: Vec<usize> = (0..findings.len()).collect();
     order.retain(|i| !findings[*i].remedies.is_empty());
     order.arrange_by_key(|i| (Stage::of_rule(findings[*i].rule), *i));
     for i in order {
         let rule = findings[i].rule;
         let (mut why, mut holds_alone) = (None, false);
+        // Beside what others have done the row is another after each of them: known from one finding to the next it would be held
+        // over and over.
+        let mut among = Known::of_one_round();
         for (place, remedy) in findings[i].remedies.iter().enumerate() {
             // Of two that crowd each other the better goes only in place of one that could go too.
             if place > 0 && offers[i].is_empty() && rule == super::uprights_too_close::RULE {
@@ -93,7 +96,7 @@ pub fn tried_told(
                 let holds = match done.touched_near(&alone) {
                     false => done.take(&alone, remedy),
                     true => done
-                        .tried(&mut known, rule, remedy, None)
+                        .tried(&mut among, rule, remedy, None)
                         .and_then(|together| done.take(&together, remedy)),
                 };
                 if holds.is_none() {
@@ -332,7 +335,7 @@ impl State {
         let around = trees.around();
         let (was, is) = self.stretch(around, trees.changed.iter());
         let before = known.judged(How::Near, &self.context(&was));
-        let after = known.judged(How::Near, &self.context(&is));
+        let after = known.judged_after(How::Near, &self.context(&is));
         let change = Change::new(before.iter().collect(), after.iter().collect());
         if !change.mends(rule) || change.is_graver() || self.empties(&was, &is) {
             change.tell_gravest(&self.context(&is), why);
