@@ -67,7 +67,19 @@ advice-draft = { $pieces ->
     [one] One piece of work: { advice-counts }
    *[other] { $pieces } pieces of work: { advice-counts }
 }
-advice-counts = { $cuts } cuts, { $ties } shoots laid or tied, { $buds } buds, { $wires } wires, some { $minutes } minutes for one person (from memory)
+advice-counts = { $cuts ->
+    [one] one cut
+   *[other] { $cuts } cuts
+}, an upright’s laterals as one, { $ties ->
+    [one] one shoot laid or tied
+   *[other] { $ties } shoots laid or tied
+}, { $buds ->
+    [one] one bud
+   *[other] { $buds } buds
+}, { $wires ->
+    [one] one wire
+   *[other] { $wires } wires
+}, some { $minutes } minutes for one person (from memory)
 advice-gain = Over five leaves, by a calibrated model: crop { $before } t/ha without it, { $after } with it (a difference of { $low } to { $high }), in the coming harvest { $next } and { $nextwith }; cordon filled then to { $was } without it, to { $filled } with it, growth counted; oldest wood in the winters until then { $age } with it
 advice-tips = Tips for the harvest of leaf { $harvest }, after the coming one: { $trees } trees, { $before } cm² of leaf a fruit in the mean without, { $after } with them; 200 are aimed at (published). { $hand ->
     [0] No tree needs more than that

@@ -81,7 +81,7 @@ command-light-taken = { $what } (taken)
 
 command-forecast = { $file }: { $name }, scheme { $scheme }, by a calibrated model
 command-forecast-leaf = leaf { $leaf }: cordon filled to { $filled }, { $uprights } uprights, { $bears ->
-    [yes] crop { $crop } t/ha ({ $low } to { $high }), { $fruit } cm² of leaf a fruit
+    [yes] crop { $crop } t/ha (10th to 90th percentile { $low } to { $high }), { $fruit } cm² of leaf a fruit
    *[no] no crop
  }, leaf area index { $index }, oldest wood before the winter’s cuts { $age ->
     [one] { $age } season

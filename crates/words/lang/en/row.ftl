@@ -391,7 +391,11 @@ finding-renewal-due = Tree { $tree }: { $count ->
     [one] . One that is taken off this winter counts in its share
    *[other] . { $gone } that are taken off this winter count in its share
 }
-renewal-goes-old = { $part }: { $age } seasons old, { $over ->
+renewal-age = { $age ->
+    [one] one season
+   *[other] { $age } seasons
+} old
+renewal-goes-old = { $part }: { renewal-age }, { $over ->
     [yes] past the limit of { $limit }
    *[no] at the limit
 }{ $among ->
@@ -406,33 +410,33 @@ renewal-goes-old = { $part }: { $age } seasons old, { $over ->
     } ones of its age have a gap or a stub beside them
    *[none] {""}
 }
-renewal-goes-crowds = { $part }: { $age } seasons old, and too close to a better one
+renewal-goes-crowds = { $part }: { renewal-age }, and too close to a better one
 renewal-goes-thick = { $part }: { $by ->
     [size] { $diameter } thick, the thickest
    *[length] { $length } long, the longest
-} whose turn it is; { $age } seasons old
+} whose turn it is; { renewal-age }
 renewal-goes-free = { $part }: { $by ->
     [size] { $diameter } thick, the thickest
    *[length] { $length } long, the longest
-} with no gap and no other stub beside it; { $age } seasons old
-renewal-goes-in-time = { $part }: { $age } seasons old, older than what is thicker; it goes now so that no wood passes { $limit } seasons
-renewal-goes-share = { $part }: { $age } seasons old, one of this winter’s share
-renewal-stays-short = Older, and stays: { $part }, { $age } seasons old, is no longer than a stub
-renewal-stays-early = Older, and stays: { $part }, { $age } seasons old; before leaf { $leaf } only what is thick goes
-renewal-stays-turn = Older, and stays: { $part }, { $age } seasons old; its place was cut to a stub { $winters ->
+} with no gap and no other stub beside it; { renewal-age }
+renewal-goes-in-time = { $part }: { renewal-age }, older than what is thicker; it goes now so that no wood passes { $limit } seasons
+renewal-goes-share = { $part }: { renewal-age }, one of this winter’s share
+renewal-stays-short = Older, and stays: { $part }, { renewal-age }, is no longer than a stub
+renewal-stays-early = Older, and stays: { $part }, { renewal-age }; before leaf { $leaf } only what is thick goes
+renewal-stays-turn = Older, and stays: { $part }, { renewal-age }; its place was cut to a stub { $winters ->
     [one] one winter
    *[other] { $winters } winters
 } ago, and its next turn has not come
-renewal-stays-beside = Older, and stays: { $part }, { $age } seasons old, has a gap or a stub beside it
-renewal-stays-crowds = Older, and stays: { $part }, { $age } seasons old; what goes in its place is too close to a better one
-renewal-stays-thin = Older, and stays: { $part }, { $age } seasons old; it is { $by ->
+renewal-stays-beside = Older, and stays: { $part }, { renewal-age }, has a gap or a stub beside it
+renewal-stays-crowds = Older, and stays: { $part }, { renewal-age }; what goes in its place is too close to a better one
+renewal-stays-thin = Older, and stays: { $part }, { renewal-age }; it is { $by ->
     [size] thinner
    *[length] shorter
 }, and while none that can go has reached { $limit } seasons the { $by ->
     [size] thickest
    *[length] longest
 } goes first
-renewal-stays-third = Older, and stays: { $part }, { $age } seasons old; with it more than a third of the tree, rounded up, would come off
+renewal-stays-third = Older, and stays: { $part }, { renewal-age }; with it more than a third of the tree, rounded up, would come off
 finding-wood-too-old = Tree { $tree }: { $count ->
     [one] one upright is
    *[other] { $count } uprights are

@@ -67,7 +67,19 @@ advice-draft = { $pieces ->
     [one] Una labor: { advice-counts }
    *[other] { $pieces } labores: { advice-counts }
 }
-advice-counts = { $cuts } cortes, { $ties } brotes acostados o amarrados, { $buds } yemas, { $wires } alambres, unos { $minutes } minutos para una persona (de memoria)
+advice-counts = { $cuts ->
+    [one] un corte
+   *[other] { $cuts } cortes
+}, los laterales de un vertical como uno, { $ties ->
+    [one] un brote acostado o amarrado
+   *[other] { $ties } brotes acostados o amarrados
+}, { $buds ->
+    [one] una yema
+   *[other] { $buds } yemas
+}, { $wires ->
+    [one] un alambre
+   *[other] { $wires } alambres
+}, unos { $minutes } minutos para una persona (de memoria)
 advice-gain = En cinco hojas, por un modelo calibrado: producción { $before } t/ha sin él, { $after } con él (una diferencia de { $low } a { $high }), en la próxima cosecha { $next } y { $nextwith }; cordón lleno entonces al { $was } sin él y al { $filled } con él, contando el crecimiento; madera más vieja en los inviernos hasta entonces { $age } con él
 advice-tips = Despuntes para la cosecha de la hoja { $harvest }, la que sigue a la próxima: { $trees } árboles, { $before } cm² de hoja por fruta en promedio sin ellos, { $after } con ellos; se buscan 200 (publicado). { $hand ->
     [0] Ningún árbol necesita más que eso

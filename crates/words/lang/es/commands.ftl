@@ -81,7 +81,7 @@ command-light-taken = { $what } (supuesto)
 
 command-forecast = { $file }: { $name }, esquema { $scheme }, por un modelo calibrado
 command-forecast-leaf = hoja { $leaf }: cordón lleno al { $filled }, { $uprights } verticales, { $bears ->
-    [yes] producción { $crop } t/ha ({ $low } a { $high }), { $fruit } cm² de hoja por fruta
+    [yes] producción { $crop } t/ha (percentiles 10 a 90: { $low } a { $high }), { $fruit } cm² de hoja por fruta
    *[no] sin producción
  }, índice de área foliar { $index }, madera más vieja antes de los cortes del invierno { $age ->
     [one] { $age } temporada

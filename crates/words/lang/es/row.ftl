@@ -391,7 +391,11 @@ finding-renewal-due = Árbol { $tree }: { $count ->
     [one] . Uno que se quita este invierno cuenta en su parte
    *[other] . { $gone } que se quitan este invierno cuentan en su parte
 }
-renewal-goes-old = { $part }: de { $age } temporadas, { $over ->
+renewal-age = de { $age ->
+    [one] una temporada
+   *[other] { $age } temporadas
+}
+renewal-goes-old = { $part }: { renewal-age }, { $over ->
     [yes] más del límite de { $limit }
    *[no] en el límite
 }{ $among ->
@@ -406,33 +410,33 @@ renewal-goes-old = { $part }: de { $age } temporadas, { $over ->
     } de su edad tienen al lado un hueco o un tocón
    *[none] {""}
 }
-renewal-goes-crowds = { $part }: de { $age } temporadas, y demasiado cerca de uno mejor
+renewal-goes-crowds = { $part }: { renewal-age }, y demasiado cerca de uno mejor
 renewal-goes-thick = { $part }: { $by ->
     [size] de { $diameter } de grosor, el más grueso
    *[length] de { $length } de largo, el más largo
-} de los que les toca; de { $age } temporadas
+} de los que les toca; { renewal-age }
 renewal-goes-free = { $part }: { $by ->
     [size] de { $diameter } de grosor, el más grueso
    *[length] de { $length } de largo, el más largo
-} sin hueco ni otro tocón al lado; de { $age } temporadas
-renewal-goes-in-time = { $part }: de { $age } temporadas, más viejo que lo más grueso; se corta ahora para que ninguna madera pase de { $limit } temporadas
-renewal-goes-share = { $part }: de { $age } temporadas, uno de la parte de este invierno
-renewal-stays-short = Más viejo, y queda: { $part }, de { $age } temporadas, no es más largo que un tocón
-renewal-stays-early = Más viejo, y queda: { $part }, de { $age } temporadas; antes de la hoja { $leaf } solo se corta lo grueso
-renewal-stays-turn = Más viejo, y queda: { $part }, de { $age } temporadas; su lugar se cortó a tocón hace { $winters ->
+} sin hueco ni otro tocón al lado; { renewal-age }
+renewal-goes-in-time = { $part }: { renewal-age }, más viejo que lo más grueso; se corta ahora para que ninguna madera pase de { $limit } temporadas
+renewal-goes-share = { $part }: { renewal-age }, uno de la parte de este invierno
+renewal-stays-short = Más viejo, y queda: { $part }, { renewal-age }, no es más largo que un tocón
+renewal-stays-early = Más viejo, y queda: { $part }, { renewal-age }; antes de la hoja { $leaf } solo se corta lo grueso
+renewal-stays-turn = Más viejo, y queda: { $part }, { renewal-age }; su lugar se cortó a tocón hace { $winters ->
     [one] un invierno
    *[other] { $winters } inviernos
 }, y aún no le vuelve a tocar
-renewal-stays-beside = Más viejo, y queda: { $part }, de { $age } temporadas, tiene al lado un hueco o un tocón
-renewal-stays-crowds = Más viejo, y queda: { $part }, de { $age } temporadas; lo que se corta en su lugar está demasiado cerca de uno mejor
-renewal-stays-thin = Más viejo, y queda: { $part }, de { $age } temporadas; es más { $by ->
+renewal-stays-beside = Más viejo, y queda: { $part }, { renewal-age }, tiene al lado un hueco o un tocón
+renewal-stays-crowds = Más viejo, y queda: { $part }, { renewal-age }; lo que se corta en su lugar está demasiado cerca de uno mejor
+renewal-stays-thin = Más viejo, y queda: { $part }, { renewal-age }; es más { $by ->
     [size] delgado
    *[length] corto
 }, y mientras ninguno que se pueda cortar llega a { $limit } temporadas, primero va el más { $by ->
     [size] grueso
    *[length] largo
 }
-renewal-stays-third = Más viejo, y queda: { $part }, de { $age } temporadas; con él se quitaría más de un tercio del árbol, redondeado hacia arriba
+renewal-stays-third = Más viejo, y queda: { $part }, { renewal-age }; con él se quitaría más de un tercio del árbol, redondeado hacia arriba
 finding-wood-too-old = Árbol { $tree }: { $count ->
     [one] un vertical pasa
    *[other] { $count } verticales pasan
