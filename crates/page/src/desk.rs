@@ -1,7 +1,7 @@
 //! The desk: a document, the look at it that is on the wall, and the part of it that is chosen.
 
 use crate::document::{Document, Done, Edit, Mode};
-use crate::look::{Held, Look, Redraw, Scene, Sight};
+use crate::look::{Look, NotOffered, Redraw, Scene, Sight};
 use cordonry::arrange::Gather;
 use cordonry::check::{Finding, LightFound, Matter, Offered, Part, Remedy, matters};
 use cordonry::forecast::{LeafFigures, crop_by};
@@ -263,14 +263,14 @@ impl Desk {
         self.sight.is_planned(finding)
     }
 
-    /// Why a finding has no remedy that is offered, in words; empty where that is not known.
-    pub fn why_held(&self, finding: &Finding) -> &str {
-        self.sight.why_held(finding)
+    /// Why a finding has no remedy that is offered.
+    pub fn not_offered(&self, finding: &Finding) -> &NotOffered {
+        self.sight.not_offered(finding)
     }
 
     /// Takes which remedies are offered of what is on the wall, and why the rest has none.
-    pub fn take_offers(&mut self, offers: &[Offered], held: Vec<Held>) {
-        self.sight.take_offers(offers, held);
+    pub fn take_offers(&mut self, offers: &[Offered], others: Vec<NotOffered>) {
+        self.sight.take_offers(offers, others);
     }
 
     /// Makes an edit, as one step.

@@ -15,6 +15,7 @@ use cordonry_page::document::Mode;
 use cordonry_page::helper::{
     Body, DraftGroup, DraftOf, Drafted, Inquiry, Memory, Message, Question, Told,
 };
+use cordonry_page::look::NotOffered;
 use cordonry_words::{Language, Words};
 use std::sync::Arc;
 
@@ -284,7 +285,7 @@ fn tried_before(plan: &Arc<Plan>) -> Desk {
         style: LengthStyle::Metric,
     };
     match answered(plan, vec![ask]).swap_remove(0) {
-        Body::Offers(offers, held) => desk.take_offers(&offers, held),
+        Body::Offers(offers, others) => desk.take_offers(&offers, others),
         other => panic!("{other:?}"),
     }
     desk
@@ -292,13 +293,12 @@ fn tried_before(plan: &Arc<Plan>) -> Desk {
 
 #[test]
 fn what_planned_work_mends_is_told_as_such_and_what_does_harm_by_its_harm() {
-    let words = Words::default();
-    let planned = words.plain("stuck-planned");
+    let planned = NotOffered::Planned;
     let plan = example("overdue-renewal");
-    let due = |desk: &Desk| -> Vec<String> {
+    let due = |desk: &Desk| -> Vec<NotOffered> {
         let all = desk.all_findings();
         let due = all.iter().filter(|f| f.rule == "renewal-due");
-        due.map(|f| desk.why_held(f).to_owned()).collect()
+        due.map(|f| desk.not_offered(f).clone()).collect()
     };
     assert!(due(&tried_before(&plan)).iter().all(|why| *why != planned));
     let drafted = draft(&plan, 0, plan.start()).expect("a draft").plan;
@@ -310,7 +310,7 @@ fn what_planned_work_mends_is_told_as_such_and_what_does_harm_by_its_harm() {
     // What is refused names its place and what comes of it.
     let desk = tried_before(&example("opposed-leans"));
     let all = desk.all_findings();
-    let mut whys = all.iter().map(|f| desk.why_held(f));
-    let harm = whys.find(|why| why.contains("the first would bring: Tree 2: "));
-    assert!(harm.is_some(), "too few uprights on tree 2");
+    let named = |why: &NotOffered| matches!(why, NotOffered::Harm(why) if why.contains("the first would bring: Tree 2: "));
+    let mut whys = all.iter().map(|f| desk.not_offered(f));
+    assert!(whys.any(named), "too few uprights on tree 2");
 }

@@ -297,8 +297,13 @@ pub(super) fn recall(c: &mut Seen<'_>, before: &[Finding]) {
 impl Seen<'_> {
     /// What of a tree is renewed this winter; `None` where nothing is due on it yet.
     pub fn due(&self, seen: &SeenTree<'_>) -> Option<&Due> {
+        self.due_in(self.tree_index(seen.tree.id)?)
+    }
+
+    /// The same of the tree at `tree` in `trees`.
+    fn due_in(&self, tree: usize) -> Option<&Due> {
         let all = self.dues.get_or_init(|| dues(self));
-        all.get(self.tree_index(seen.tree.id)?)?.as_ref()
+        all.get(tree)?.as_ref()
     }
 
     /// Whether an upright is to be cut to a stub this winter: nothing else is asked of it then.
@@ -308,8 +313,7 @@ impl Seen<'_> {
 
     /// The same of the place at `i`.
     pub fn is_due_at(&self, i: usize) -> bool {
-        let all = self.dues.get_or_init(|| dues(self));
-        let due = all.get(self.tree_index_at(i)).and_then(Option::as_ref);
+        let due = self.due_in(self.tree_index_at(i));
         due.is_some_and(|due| due.cuts(self.places[i].shoot))
     }
 }

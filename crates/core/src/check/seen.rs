@@ -509,7 +509,7 @@ impl<'a> Seen<'a> {
 
     /// The tree of the place at `i`.
     pub fn tree_at(&self, i: usize) -> &SeenTree<'a> {
-        &self.trees[self.stand_in[i].0]
+        &self.trees[self.tree_index_at(i)]
     }
 
     /// What stands at the place at `i`.

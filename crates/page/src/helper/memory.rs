@@ -4,7 +4,7 @@ use super::draft::{LastDraft, gained};
 use super::{Body, Inquiry, Message, Question, Reply, WindowCount};
 use crate::document::Mode;
 use crate::light::{Lighting, exact};
-use crate::look::{Held, Look};
+use crate::look::{Look, NotOffered};
 use cordonry::advise::GainDraws;
 use cordonry::check::{
     Context, Finding, Offered, Severity, check, check_light, open_findings, settled, tried,
@@ -220,11 +220,11 @@ fn offers(
     at: &Replayed,
     found: &[Finding],
     words: &Words,
-) -> Result<(Vec<Offered>, Vec<Held>), Refusal> {
+) -> Result<(Vec<Offered>, Vec<NotOffered>), Refusal> {
     let (offers, harm) = tried_told(plan, scheme, at, found);
-    let mut held = vec![Held::new(); found.len()];
+    let mut others = vec![NotOffered::Unknown; found.len()];
     for (at, finding) in harm {
-        held[at] = words.graver(&finding);
+        others[at] = NotOffered::Harm(words.graver(&finding));
     }
     if at.phase == Phase::Before {
         let without = (0..found.len()).filter(|i| offers[*i].is_empty());
@@ -232,10 +232,10 @@ fn offers(
         let all: Vec<&Finding> = without.iter().map(|i| &found[*i]).collect();
         let settled = settled(plan, scheme, at.moment, &all)?;
         for (at, _) in without.iter().zip(settled).filter(|(_, settled)| *settled) {
-            held[*at] = words.plain("stuck-planned");
+            others[*at] = NotOffered::Planned;
         }
     }
-    Ok((offers, held))
+    Ok((offers, others))
 }
 
 fn answer(plan: &Plan, kept: &mut Kept, question: &Question) -> Result<Body, Refusal> {
@@ -276,8 +276,8 @@ fn answer(plan: &Plan, kept: &mut Kept, question: &Question) -> Result<Body, Ref
             let at = look.replayed(plan, *mode, replayer)?;
             let found = check(&Context::of(&at));
             let words = Words::new(kept.language, *style);
-            let (offers, held) = offers(plan, look.scheme, &at, &found, &words)?;
-            Body::Offers(offers, held)
+            let (offers, others) = offers(plan, look.scheme, &at, &found, &words)?;
+            Body::Offers(offers, others)
         }
         // Some draws at a time, apart from this.
         Question::Crop { .. }

@@ -4,7 +4,7 @@ use super::{DraftOf, Drafted, Update};
 use crate::document::Mode;
 use crate::form::MomentForm;
 use crate::light::{Exact, Lighting};
-use crate::look::{Held, Look};
+use crate::look::{Look, NotOffered};
 use cordonry::check::Offered;
 use cordonry::light::{Beside, DeepCanopy};
 use cordonry::row::Moment;
@@ -155,7 +155,7 @@ pub enum Body {
     /// Findings after each window.
     Season(Vec<WindowCount>),
     /// Of each finding, in the order of the survey, the remedies that are offered, and why others have none.
-    Offers(Vec<Offered>, Vec<Held>),
+    Offers(Vec<Offered>, Vec<NotOffered>),
     /// The exact light, and the remedies that are offered of what is found of it.
     Light(Box<Exact>, Vec<Offered>),
     /// Flat and deep; none without leaves.

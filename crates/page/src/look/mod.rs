@@ -10,6 +10,16 @@ pub use light::LightFindings;
 pub use scene::Scene;
 pub use sight::{Redraw, Sight};
 
-/// Why a finding has no remedy that is offered, in words: what the first that was tried makes graver, or that the work of the moment mends
-/// it. Empty where neither is known.
-pub type Held = String;
+use serde::{Deserialize, Serialize};
+
+/// Why a finding has no remedy that is offered.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+pub enum NotOffered {
+    /// It is not known.
+    #[default]
+    Unknown,
+    /// The work of the moment mends it.
+    Planned,
+    /// What the first that was tried makes graver, in words.
+    Harm(String),
+}

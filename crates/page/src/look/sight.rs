@@ -1,6 +1,6 @@
 //! A look that is kept up to date with the document.
 
-use super::{Held, LightFindings, Look, Scene};
+use super::{LightFindings, Look, NotOffered, Scene};
 use crate::document::Document;
 use cordonry::arrange::Arrange;
 use cordonry::check::{Finding, LightFound, Offered, Remedy, take_offers};
@@ -26,7 +26,7 @@ pub struct Sight {
     /// What was found, with the remedies that are offered, once they are known.
     offered: Option<Vec<Finding>>,
     /// Why others have none.
-    held: Vec<Held>,
+    not_offered: Vec<NotOffered>,
     /// The same of the row as it was when they were known last, from left to right.
     last: Vec<Finding>,
 }
@@ -47,7 +47,7 @@ impl Sight {
             },
             light: LightFindings::default(),
             offered: None,
-            held: Vec::new(),
+            not_offered: Vec::new(),
             last: Vec::new(),
         })
     }
@@ -129,8 +129,8 @@ impl Sight {
     }
 
     /// Takes which remedies are offered of what was found, and why the rest has none.
-    pub fn take_offers(&mut self, offers: &[Offered], held: Vec<Held>) {
-        self.held = held;
+    pub fn take_offers(&mut self, offers: &[Offered], others: Vec<NotOffered>) {
+        self.not_offered = others;
         self.offered = Some(take_offers(self.scene.findings.clone(), offers));
     }
 
@@ -168,11 +168,11 @@ impl Sight {
         had.is_some_and(|f| f.remedies.iter().any(done))
     }
 
-    /// Why a finding has no remedy that is offered, in words; empty where that is not known.
-    pub fn why_held(&self, finding: &Finding) -> &str {
-        let all = self.scene.findings.iter().zip(&self.held);
+    /// Why a finding has no remedy that is offered.
+    pub fn not_offered(&self, finding: &Finding) -> &NotOffered {
+        let all = self.scene.findings.iter().zip(&self.not_offered);
         let mut own = all.filter(|(f, _)| self.offered.is_some() && f.is_again(finding));
-        own.next().map_or("", |(_, why)| why)
+        own.next().map_or(&NotOffered::Unknown, |(_, why)| why)
     }
 
     fn is_untried(&self, finding: &Finding) -> bool {

@@ -18,7 +18,7 @@ use crate::browser::wall::WallScreen;
 use crate::desk::Desk;
 use crate::document::{Done, Edit, Mode};
 use crate::keeping::{Journal, Kept, Pace};
-use crate::look::Held;
+use crate::look::NotOffered;
 use crate::marking::Marking;
 use crate::overlay::Marked;
 use crate::view::View;
@@ -582,10 +582,10 @@ impl App {
     }
 
     /// Takes which remedies are offered of what is on the wall.
-    pub fn take_offers(self, offers: &[Offered], held: Vec<Held>) {
+    pub fn take_offers(self, offers: &[Offered], others: Vec<NotOffered>) {
         self.desk.update_value(|d| {
             if let Some(d) = d {
-                d.take_offers(offers, held);
+                d.take_offers(offers, others);
             }
         });
         // Nothing on the wall has changed.

@@ -477,10 +477,10 @@ impl Helper {
             Body::Crop(ends) | Body::Lit(ends) | Body::Shares(ends) | Body::Effort(ends) => {
                 self.hear_far(app, number, &ends)
             }
-            Body::Offers(offers, held) => {
+            Body::Offers(offers, others) => {
                 let now = app.peek(OnWall::of);
                 if fits(self.offers_of, number, now.as_ref()) {
-                    app.take_offers(&offers, held);
+                    app.take_offers(&offers, others);
                 }
             }
             Body::Draft(drafted) => {

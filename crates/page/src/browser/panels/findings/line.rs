@@ -3,6 +3,7 @@
 use crate::browser::app::App;
 use crate::browser::panels::card::noted;
 use crate::desk::Desk;
+use crate::look::NotOffered;
 use cordonry::check::{Finding, Matter, Part, Remedy, Severity};
 use cordonry::plan::Left;
 use cordonry::said::Arg;
@@ -112,21 +113,15 @@ fn notes(desk: &Desk, remedy: &Remedy) -> String {
 }
 
 /// Why nothing is offered of a matter's findings: the first of them that the moment's work does not mend says it.
-fn stuck<'f, F: Iterator<Item = &'f &'f Finding>>(
-    app: App,
-    desk: &Desk,
-    own: impl Fn() -> F,
-) -> String {
-    let planned = app.t("stuck-planned");
-    let mends = |f: &Finding| desk.is_planned(f) || desk.why_held(f) == planned;
-    let Some(open) = own().find(|f| !mends(f)) else {
-        return planned;
+fn stuck<'f>(app: App, desk: &Desk, mut own: impl Iterator<Item = &'f &'f Finding>) -> String {
+    let mends = |f: &Finding| desk.is_planned(f) || *desk.not_offered(f) == NotOffered::Planned;
+    let Some(open) = own.find(|f| !mends(f)) else {
+        return app.t("stuck-planned");
     };
-    let why = desk.why_held(open);
-    match open.severity {
-        _ if !why.is_empty() => why.into(),
+    match (desk.not_offered(open), open.severity) {
+        (NotOffered::Harm(why), _) => why.clone(),
         _ if desk.holds_back(open) => app.t("stuck-graver"),
-        Severity::Note => app.t("stuck-note"),
+        (_, Severity::Note) => app.t("stuck-note"),
         _ => app.t("stuck-none"),
     }
 }
@@ -176,7 +171,7 @@ pub fn lines(app: App, desk: &Desk, opened: &[String]) -> Vec<Line> {
             rules: rules.join(" "),
             all: of,
             mendable: (mend.len(), mended),
-            stuck: stuck(app, desk, own),
+            stuck: stuck(app, desk, own()),
             only,
             waits: own().any(|f| desk.is_out_of_date(f)),
             left: m.left.and_then(|place| {
