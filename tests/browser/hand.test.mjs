@@ -2,6 +2,7 @@
 import assert from 'node:assert/strict';
 import { example, phone } from './desk.mjs';
 import { frames, pageTest } from './rig.mjs';
+import { record } from './trace.mjs';
 import { like, say } from './words.mjs';
 
 const scrolled = (page) => page.evaluate(() => window.scrollY);
@@ -186,4 +187,30 @@ pageTest('showing a finding leaves a view that has the whole row in sight', {}, 
     await frames(page, 2);
     assert.deepEqual(await shown(page), whole, await findings.nth(i).textContent());
   }
+});
+
+// A rule that asks of the page or the desk what stands anywhere in it, and says how something else in it looks, has every move style
+// all of it anew.
+pageTest('a tip in the hand has only what it moves styled anew', {}, async ({ page }) => {
+  await example(page);
+  const tip = await page.locator('[data-handle="tip"]').filter({ visible: true }).first().boundingBox();
+  const [x, y] = [tip.x + tip.width / 2, tip.y + tip.height / 2];
+  const move = async (count) => {
+    await page.mouse.move(x, y - 4 * count);
+    await frames(page, 3);
+  };
+  await page.mouse.move(x, y);
+  await page.mouse.down();
+  // The first takes it in the hand.
+  await move(1);
+  const events = await record(page, async () => {
+    for (let count = 2; count <= 6; count += 1) await move(count);
+  });
+  const held = await page.locator('.handle.held').count();
+  await page.mouse.up();
+  assert.equal(held, 1);
+  const styled = events.filter((e) => e.name === 'UpdateLayoutTree' && e.ph === 'X').map((e) => e.args.elementCount);
+  const all = await page.evaluate(() => document.querySelectorAll('*').length);
+  assert.ok(styled.length >= 5, `styled ${styled.length} times`);
+  assert.ok(Math.max(...styled) < all / 4, `of ${all} elements ${styled}`);
 });

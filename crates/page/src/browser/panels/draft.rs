@@ -208,7 +208,9 @@ fn DraftPanel(app: App, helper: Helper, open: RwSignal<bool>) -> impl IntoView {
         let works = taken.with(|t| t.as_ref().map(|t| t.new.clone()));
         app.with_wall(|wall, desk| wall.show_tried(desk, &works.unwrap_or_default()));
     });
+    dom::on_root("drafting", true);
     on_cleanup(move || {
+        dom::on_root("drafting", false);
         app.with_wall(|wall, desk| wall.show_tried(desk, &[]));
     });
     let pick = move |change: &dyn Fn(&mut sorted::Set<u32>)| {
