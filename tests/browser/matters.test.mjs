@@ -151,10 +151,10 @@ pageTest('a remedy shows what would stand: new stock where a tree is lost, a sho
 
 pageTest('a matter says of how many findings its remedies are, and why it has none', {}, async ({ page }) => {
   await measured(page);
-  const tips = matter(page, 'tipping-due');
-  await remedyIn(tips);
-  const all = await tips.locator('[data-act="each"]').innerText();
-  const told = await tips.locator('[data-act="mend-all"]').innerText();
+  const wide = matter(page, 'uprights-too-far');
+  await remedyIn(wide);
+  const all = await wide.locator('[data-act="each"]').innerText();
+  const told = await wide.locator('[data-act="mend-all"]').innerText();
   assert.match(told, like('mend-some'));
   const [count, of] = told.match(/\d+/g).map(Number).slice(-2);
   assert.ok(count < of, told);

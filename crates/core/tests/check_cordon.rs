@@ -216,9 +216,9 @@ fn a_loose_shoot_is_laid_before_a_trained_upright() {
 }
 
 #[test]
-fn the_shoot_at_a_bare_stretch_goes_before_one_that_doubles_the_wire() {
+fn the_shoot_at_a_bare_stretch_is_laid_and_none_that_doubles_the_wire() {
     // 1000..1490 is bare. The upright 10 mm before it leaves 20 bare; the one 260 before it closes all, beside 260 of its
-    // own cordon.
+    // own cordon, which no cut clears.
     let trees = |gap: f64| {
         vec![
             upright_stem(1, 0, 1500.0)
@@ -238,7 +238,15 @@ fn the_shoot_at_a_bare_stretch_goes_before_one_that_doubles_the_wire() {
         .iter()
         .map(|r| r.work[0].subject().shoot.number())
         .collect();
-    assert_eq!(order, [2, 1]);
+    assert_eq!(order, [2]);
+    // Of a stretch three times as long as what it would lie beside it is a way.
+    let mut long = row(0, 3000, trees(900.0));
+    let mut one = (*long.trees[0]).clone();
+    one.shoots[1].units = grown(2, 1160.0);
+    long.trees[0] = one.into();
+    let f = &found(&long, "cordon-gap")[0];
+    let mut ways = f.remedies.iter().map(|r| r.work[0].subject().shoot);
+    assert!(ways.any(|shoot| shoot.number() == 1));
     // Narrower than one upright space: no upright is spent on it.
     let narrow = row(0, 3000, trees(190.0));
     assert_eq!(found(&narrow, "cordon-gap")[0].remedies, []);

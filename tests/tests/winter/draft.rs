@@ -95,8 +95,23 @@ pub(super) fn crowded_stubs(at: &Replayed, moment: Moment) -> usize {
             places.push((place.x, fresh, shoot.kind() == Kind::Upright));
         }
     }
-    let near = |a: f64| places.iter().any(|p| p.2 && (p.0 - a).abs() < least);
-    places.iter().filter(|p| p.1 && near(p.0)).count()
+    places.sort_by(|a, b| a.0.total_cmp(&b.0));
+    let usual = at.targets.get(Limit::UprightSpacing);
+    // Beside one that it could rather make room for: the space without it is nearer to the usual one than the two are, or they stand
+    // within a hand's breadth.
+    let crowded = |i: usize| {
+        let space = match (i.checked_sub(1), places.get(i + 1)) {
+            (Some(left), Some(right)) => right.0 - places[left].0,
+            _ => 0.0,
+        };
+        let near = |p: &(f64, bool, bool)| (p.0 - places[i].0).abs();
+        let others = places.iter().filter(|p| p.2 && near(p) < least);
+        let mut apart = others.map(near);
+        apart.any(|d| d < 100.0 || space - usual <= usual - d)
+    };
+    (0..places.len())
+        .filter(|i| places[*i].1 && crowded(*i))
+        .count()
 }
 
 /// What does not hold of a draft.

@@ -172,7 +172,9 @@ fn of_tree(
     for (i, (a, left, one)) in single.iter().enumerate() {
         for (b, right, two) in &single[i + 1..] {
             let shoot = |w: usize| ways[w].remedy.work.first().map(|w| w.subject().shoot);
-            if ways[*a].gap == ways[*b].gap || shoot(*a) == shoot(*b) {
+            let uprights = |w: usize| usize::from(ways[w].costs_upright);
+            let spared = uprights(*a) + uprights(*b) <= ways[*a].spares;
+            if ways[*a].gap == ways[*b].gap || shoot(*a) == shoot(*b) || !spared {
                 continue;
             }
             let both = Span {

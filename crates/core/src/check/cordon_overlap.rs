@@ -84,7 +84,7 @@ fn remedies(c: &Seen<'_>, o: &Stretch) -> Vec<Remedy> {
             .filter(|(t, s, _)| is_end_shoot(t, s));
     let mut ways: Vec<(f64, Remedy)> = tips
         .take(MOST_TRIED)
-        .filter_map(|(t, s, end)| cut_back(c, t, s, end, o.span))
+        .filter_map(|(t, s, end)| cut_back(c, t, s, end, o))
         .collect();
     ways.extend(
         loose
@@ -128,15 +128,20 @@ fn cut_back(
     seen: &SeenTree<'_>,
     shoot: &Shoot,
     tip: Tip,
-    o: Span,
+    o: &Stretch,
 ) -> Option<(f64, Remedy)> {
     let keep = Mm::round(libm::ceil(shoot.length() - tip.inside));
-    let lost = seen
-        .tree
-        .shoots
-        .iter()
-        .filter(|s| s.parent == Some(shoot.id) && s.at > keep.f() && s.holds_upright_place())
-        .count();
+    let own = o.by.iter().all(|(tree, _)| *tree == seen.tree.id);
+    let o = o.span;
+    let beyond =
+        |s: &&Shoot| s.parent == Some(shoot.id) && s.at > keep.f() && s.holds_upright_place();
+    // As the crew finds it: what comes off by itself needs no cut where this takes it.
+    let lost = seen.found().shoots.iter().filter(beyond).count();
+    let bears = seen.tree.shoots.iter().any(|s| beyond(&s));
+    // A tree's own wood is no reason to take off what bears on it.
+    if own && bears {
+        return None;
+    }
     tried(
         c,
         seen,

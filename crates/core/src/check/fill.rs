@@ -4,9 +4,9 @@ use super::Remedy;
 use super::seen::{Seen, SeenTree, Way, over, under};
 use super::stock_too_short::stock_for;
 use crate::arrange::Arrange;
-use crate::cover::{Cover, Laid, Span, Stretch};
+use crate::cover::{Cover, Laid, Span, Stretch, joined};
 use crate::pose::{Course, layout};
-use crate::row::{Kind, Limit, Pose, Shoot, ShootId, Toward, Tree, TreeId};
+use crate::row::{Kind, Limit, Pose, Role, Shoot, ShootId, Toward, Tree, TreeId};
 use crate::said::{Arg, Args};
 use crate::units::{Deg, Mm};
 use crate::work::Work;
@@ -17,6 +17,8 @@ const LEAST_GAIN: f64 = 10.0;
 const REPLANT_REACH: f64 = 1000.0;
 /// Share of an upright's length that at least comes to lie on the wire: half of what it was before it was tipped.
 const LEAST_LAID: f64 = 0.65;
+/// Share of what it fills for which a laid shoot may lie beside its own tree's wood.
+const OWN_DOUBLE: f64 = 1.0 / 3.0;
 /// At most so many ways are offered.
 const MOST: usize = 3;
 
@@ -68,6 +70,8 @@ pub struct FillWay {
     pub cost: f64,
     /// Whether it takes a trained upright from its place: one that crowds another has none.
     pub costs_upright: bool,
+    /// Of the tree's trained uprights, how many may still be laid this winter.
+    pub spares: usize,
 }
 
 /// Every way in which wood of the trees beside may be laid into the row's bare stretches that are findings, from left to right.
@@ -80,6 +84,7 @@ pub(super) fn ways_to_fill(c: &Seen<'_>) -> Vec<FillWay> {
             laid: way.laid.clone(),
             cost: way.by_itself,
             costs_upright: way.costs_upright,
+            spares: way.spares,
             remedy: told_way(c, way),
         })
     };
@@ -116,6 +121,24 @@ fn cost(c: &Seen<'_>, leaves: f64, doubles: f64) -> f64 {
 /// What of it is the work's own.
 fn by_itself(thickness: f64, lost: f64) -> f64 {
     thickness * 5.0 + lost.max(0.0) * 0.1
+}
+
+/// Length of wire that a tree's own wood covers more than once, mm: no cut clears what lies under the base of its shoot.
+fn own_double(laid: &[Laid]) -> f64 {
+    let spans: Vec<Span> = laid.iter().map(|l| l.span).collect();
+    let all: f64 = spans.iter().map(|s| s.length()).sum();
+    all - joined(spans).iter().map(|s| s.length()).sum::<f64>()
+}
+
+/// Of a tree's trained uprights, how many may still be laid this winter: as of what is cut, at most a third, rounded up, so that it keeps what
+/// bears.
+fn spares(seen: &SeenTree<'_>) -> usize {
+    let found = seen.found();
+    let trained = |s: &&Shoot| s.kind() == Kind::Upright && found.role(s) == Role::Upright;
+    let now = |s: &Shoot| seen.tree.shoot(s.id).map(Shoot::kind);
+    let all = found.shoots.iter().filter(trained);
+    let laid = all.clone().filter(|s| now(s) == Some(Kind::Leader));
+    all.count().div_ceil(3).saturating_sub(laid.count())
 }
 
 /// Thickness of new stock, tenths of a millimetre: from memory, and no matter for the length.
@@ -212,11 +235,16 @@ pub(super) fn trees_near(c: &Seen<'_>, gap: &Stretch) -> Vec<usize> {
 
 fn ways_of(c: &Seen<'_>, seen: &SeenTree<'_>, gap: Span) -> Vec<Way> {
     let mut out = Vec::new();
+    let spares = spares(seen);
     for (shoot, course) in seen.pairs() {
         for (key, toward) in moves(c, seen.tree, shoot, course, gap) {
             out.extend(try_lay(c, seen.tree, shoot, key, toward, gap));
         }
     }
+    for way in &mut out {
+        way.spares = spares;
+    }
+    out.retain(|way| !way.costs_upright || spares > 0);
     out
 }
 
@@ -296,6 +324,7 @@ fn try_lay(
         toward,
         rise_deg: Deg::new(0.0),
     };
+    let trained = shoot.kind() == Kind::Upright && !c.is_crowded(tree.id, shoot.id);
     let mut work = vec![lay];
     let mut after = c.after(tree, &work)?;
     // What would lie beside the wood beyond the stretch is cut off: a shoot ends where the next begins.
@@ -304,8 +333,8 @@ fn try_lay(
     let beyond = beyond(tip, toward, gap);
     let keep = Mm::round(libm::ceil(shoot.length() - beyond));
     if over(beyond, c.limit(Limit::OverlapMax)) {
-        // A trained upright is not spent on a stretch that takes little of it.
-        if shoot.kind() == Kind::Upright && keep.f() < shoot.length() * LEAST_LAID {
+        // A trained upright is not spent on a stretch that takes little of it; what crowds another goes anyway.
+        if trained && keep.f() < shoot.length() * LEAST_LAID {
             return None;
         }
         work.push(Work::CutBack {
@@ -317,18 +346,24 @@ fn try_lay(
     }
     let laid = c.laid(&after);
     let (leaves, doubles) = tried(c, gap, &[(tree.id, laid.clone())])?;
+    let own = (own_double(&laid) - own_double(c.laid_now(tree.id))).max(0.0);
+    // No cut clears what it lies beside of its own tree: that is wood for nothing, and may be a third of what it fills.
+    if over(own, c.let_pass(Limit::OverlapMax)) && own > (gap.length() - leaves) * OWN_DOUBLE {
+        return None;
+    }
     let lost = shoot.length() - after.shoots[index].length();
     let by_itself = by_itself(shoot.diameter, lost);
     Some(Way {
-        by_itself,
+        by_itself: by_itself + own,
         key,
         tree: tree.id,
         shoot: c.name(tree.id, shoot.id),
         work,
         laid,
         leaves,
-        cost: cost(c, leaves, doubles) + by_itself,
-        costs_upright: shoot.kind() == Kind::Upright && !c.is_crowded(tree.id, shoot.id),
+        cost: cost(c, leaves, doubles) + by_itself + own,
+        costs_upright: trained,
+        spares: 0,
     })
 }
 

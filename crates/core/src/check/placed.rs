@@ -4,7 +4,7 @@
 //! or far off their age's size, these before what is due to be renewed this winter, and the thicker before the thinner. From memory.
 
 use super::seen::{Seen, SeenTree, Standing, over, under};
-use crate::arrange::{Arrange, arrange_numbers};
+use crate::arrange::arrange_numbers;
 use crate::pose::Course;
 use crate::row::{Face, Kind, Limit, Moment, Pose, Shoot, ShootId, Toward, Tree, TreeId, Window};
 
@@ -20,6 +20,10 @@ const BUD: f64 = -1.0;
 const KEPT: f64 = 1e3;
 /// What one is worth, less its size, that is due to go this winter: taken off whole it brings nothing back into the crowd.
 const DUE: f64 = 500.0;
+/// What two of those that stand well must be worth together, as a share: more than one that is not due.
+const SHARE_DUE: f64 = 0.7;
+/// Two that stand closer than this, as a share of the least distance, have no room between them for either to bear.
+const CLOSE: f64 = 2.0 / 3.0;
 
 fn median(of: &mut [f64]) -> f64 {
     arrange_numbers(of);
@@ -196,23 +200,48 @@ pub(super) fn standing(c: &Seen<'_>) -> Vec<Standing> {
 }
 
 /// Of places in their order, tells of each that it goes unless it is kept: the most that is worth while all kept stand far
-/// enough apart.
+/// enough apart. What is due to be cut this winter goes before the others, but where more stand without one of those.
 fn keep(c: &Seen<'_>, chain: &[usize], of: &mut [Standing]) {
     // What stands alone stays.
     if chain.len() < 2 {
         return;
     }
-    let least = c.limit(Limit::UprightSpacingMin);
-    let chain = &without_due(c, chain, of)[..];
-    let x = |k: usize| c.places[chain[k]].x;
-    let worth = |i: &usize| match (of[*i], c.shoot_at(*i)) {
-        // Of those that go this winter anyway, the larger sooner.
-        (Standing { due: true, .. }, Some(s)) => (DUE - s.size()).max(1.0),
+    let worth = |i: &usize, due: f64| match (of[*i], c.shoot_at(*i)) {
+        (
+            Standing {
+                due: true, well, ..
+            },
+            Some(s),
+        ) => match well {
+            // Of those that go this winter anyway, the larger sooner.
+            true => (due - s.size()).max(1.0),
+            false => (DUE - s.size()).max(1.0),
+        },
         (Standing { well: true, .. }, Some(s)) => WELL + s.size(),
         (_, Some(s)) if !s.units.is_empty() => KEPT + s.size(),
         _ => 1.0,
     };
-    let worth: Vec<f64> = chain.iter().map(worth).collect();
+    let kept = |due: f64| {
+        let worth: Vec<f64> = chain.iter().map(|i| worth(i, due)).collect();
+        apart(c, chain, &worth)
+    };
+    let standing = |kept: &[bool]| kept.iter().filter(|k| **k).count();
+    let mut best = kept(DUE);
+    if chain.len() > 2 && chain.iter().any(|i| of[*i].due) {
+        let more = kept(WELL * SHARE_DUE);
+        if standing(&more) > standing(&best) {
+            best = more;
+        }
+    }
+    for (i, kept) in chain.iter().zip(best) {
+        of[*i].goes = !kept;
+    }
+}
+
+/// Which places of a chain are kept.
+fn apart(c: &Seen<'_>, chain: &[usize], worth: &[f64]) -> Vec<bool> {
+    let least = c.limit(Limit::UprightSpacingMin);
+    let x = |k: usize| c.places[chain[k]].x;
     // The best of the first k places, and how many of those go before the k-th where that one is kept.
     let mut best = vec![0.0; chain.len() + 1];
     let mut before = vec![0; chain.len()];
@@ -221,35 +250,14 @@ fn keep(c: &Seen<'_>, chain: &[usize], of: &mut [Standing]) {
         before[k] = k - near.count();
         best[k + 1] = f64::max(best[k], best[before[k]] + worth[k]);
     }
+    let mut out = vec![false; chain.len()];
     let mut k = chain.len();
     while k > 0 {
         let kept = best[before[k - 1]] + worth[k - 1] > best[k - 1];
-        let next = if kept { before[k - 1] } else { k - 1 };
-        // Of those that are skipped, the last alone may be the one that is kept.
-        for (skipped, i) in chain[next..k].iter().rev().enumerate() {
-            of[*i].goes = skipped > 0 || !kept;
-        }
-        k = next;
+        out[k - 1] = kept;
+        k = if kept { before[k - 1] } else { k - 1 };
     }
-}
-
-/// The places of a chain without what is due to be cut this winter and crowds another: it goes before the others are weighed, the
-/// largest first.
-fn without_due(c: &Seen<'_>, chain: &[usize], of: &mut [Standing]) -> Vec<usize> {
-    let passes = c.let_pass(Limit::UprightSpacingMin);
-    let size = |i: usize| c.shoot_at(i).map_or(0.0, Shoot::size);
-    let grown = |i: usize| c.shoot_at(i).is_some_and(|s| !s.units.is_empty());
-    let mut left = chain.to_vec();
-    let mut due: Vec<usize> = chain.iter().copied().filter(|i| of[*i].due).collect();
-    due.arrange_by(|a, b| size(*b).total_cmp(&size(*a)));
-    for i in due {
-        let near = |j: &usize| under((c.places[*j].x - c.places[i].x).abs(), passes);
-        if left.iter().any(|j| *j != i && grown(*j) && near(j)) {
-            of[i].goes = true;
-            left.retain(|j| *j != i);
-        }
-    }
-    left
+    out
 }
 
 impl Seen<'_> {
@@ -300,6 +308,9 @@ impl Seen<'_> {
         let least = self.let_pass(Limit::UprightSpacingMin);
         let near = |i: &usize| under((self.places[*i].x - self.places[at].x).abs(), least);
         let better = |i: usize| {
+            if !self.better_without(at, (self.places[i].x - self.places[at].x).abs()) {
+                return false;
+            }
             let other = self.shoot_at(i).filter(|s| s.kind() == Kind::Upright);
             other.is_some_and(|o| {
                 let alike = o.born() == shoot.born() && o.size() < shoot.size();
@@ -309,6 +320,23 @@ impl Seen<'_> {
         let before = (0..at).rev().take_while(near);
         let after = (at + 1..self.places.len()).take_while(near);
         before.chain(after).any(better)
+    }
+
+    /// Whether the wall is the better without the place at `out`, which has another `near` mm beside it: the space it leaves is nearer to
+    /// the usual one than the two are, or they stand so close that neither has room.
+    pub fn better_without(&self, out: usize, near: f64) -> bool {
+        let x = |i: Option<usize>| Some(self.places.get(i?)?.x);
+        let space = match (x(out.checked_sub(1)), x(Some(out + 1))) {
+            (Some(left), Some(right)) => right - left,
+            _ => 0.0,
+        };
+        let usual = self.limit(Limit::UprightSpacing);
+        self.too_close(near) || space - usual <= usual - near
+    }
+
+    /// Whether two stand so close that neither has room.
+    pub fn too_close(&self, near: f64) -> bool {
+        near < CLOSE * self.limit(Limit::UprightSpacingMin)
     }
 
     /// Whether a stub stands at the place at `i`.

@@ -49,9 +49,10 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
 /// Whether one of the two is a stub: it crowds nothing until something comes back from it. A new one beside a grown upright is better
 /// taken off whole.
 fn only_stub(c: &Seen<'_>, i: usize) -> bool {
+    let apart = c.places[i].x - c.places[i - 1].x;
     let new = |at: usize, other: usize| {
         let grown = c.shoot_at(other).is_some_and(|s| s.kind() == Kind::Upright);
-        c.is_new_stub(at) && grown
+        c.is_new_stub(at) && grown && c.better_without(at, apart)
     };
     (c.is_stub(i - 1) || c.is_stub(i)) && !new(i - 1, i) && !new(i, i - 1)
 }
@@ -82,8 +83,12 @@ fn remedies(c: &Seen<'_>, i: usize) -> (Vec<Remedy>, Option<f64>) {
     let due = first.due && first.goes || c.is_new_stub(ways[0].2);
     let mut out: Vec<Remedy> = Vec::new();
     let mut wide = None;
-    for (worth, space, place, sides) in ways {
-        let place = c.places[place];
+    let apart = c.places[i].x - c.places[i - 1].x;
+    let wide_without = |at: usize, space: f64| {
+        over(space, c.let_pass(Limit::UprightSpacingMax)) || !c.better_without(at, apart)
+    };
+    for (worth, space, at, sides) in ways {
+        let place = c.places[at];
         // Strong, well-placed wood is first only where the other would leave too wide a space, or is cut this winter and leaves its stub;
         // and what has grown goes for no stub.
         let stays = !can_spare(worth) && out.is_empty() && !due && wide.is_none();
@@ -91,8 +96,9 @@ fn remedies(c: &Seen<'_>, i: usize) -> (Vec<Remedy>, Option<f64>) {
             break;
         }
         out.extend(match sides {
-            Some(sides) if over(space, c.let_pass(Limit::UprightSpacingMax)) => {
-                let even = even_out(c, place, sides, due && out.is_empty());
+            Some(sides) if wide_without(at, space) => {
+                let close = c.too_close(apart);
+                let even = even_out(c, place, sides, due && close && out.is_empty());
                 wide = wide.or(even.is_none().then_some(space));
                 even
             }

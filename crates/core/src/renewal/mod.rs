@@ -171,7 +171,9 @@ impl Renewal {
             stubbed,
             reachable,
         } = self.open(uprights);
-        let turn = Turn::new(reachable, most, &[]);
+        // One of them may be lost until later.
+        let later = uprights.len().saturating_sub(1).div_ceil(3).max(1);
+        let turn = Turn::new(reachable, later.min(most), &[]);
         let enough = |now: &usize| turn.short(&left, now.saturating_sub(stubbed)).is_none();
         let count = (0..most).find(enough).unwrap_or(most).max(stubbed);
         let count = count.max(self.overdue(&left, reachable, most, stubbed));

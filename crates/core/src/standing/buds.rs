@@ -70,7 +70,8 @@ fn keep_at(job: &Job<'_>, side: &Side, far: f64) -> Option<Work> {
         let wood = &job.tree.shoots[*wood];
         let end = wood.length() - BARE_TIP;
         let at = side.at(course, far).filter(|at| *at < end)?;
-        let at = job.tree.clear_of_laid(wood.id, at);
+        // Beside what is laid near the end there may be none.
+        let at = Some(job.tree.clear_of_laid(wood.id, at)).filter(|at| *at < end)?;
         let (seasons, at) = match wood.bud_wood(at, leaf, blind) {
             Some(seasons) => (seasons, at),
             None => {
