@@ -36,14 +36,14 @@ pageTest('a measured row has few matters; one is left with a reason, is printed 
   const lost = matter(page, 'cordon-gap').first();
   assert.match(await lost.innerText(), like('matter-tree-lost', { trees: 1, tree: 17, bare: 'yes' }));
   // What a headline says is not said again below it.
-  const tips = matter(page, 'tipping-due');
-  await tips.locator('[data-act=each]').click();
-  const told = await tips.locator('.each .said').allInnerTexts();
+  const laterals = matter(page, 'laterals-due');
+  await laterals.locator('[data-act=each]').click();
+  const told = await laterals.locator('.each .said').allInnerTexts();
   assert.ok(told.length > 10);
   assert.equal(new Set(told).size, told.length);
 
   // A reason that is none, or too long, is refused by name and nothing is left.
-  await leave(page, 'tipping-due', ' ');
+  await leave(page, 'laterals-due', ' ');
   assert.match(await page.locator('[role=alert] .notice').innerText(), like('refusal-left-reason', { value: 0, high: 400 }));
   await page.locator('[data-field=leave-why]').fill('x'.repeat(401));
   await page.locator('[data-act=leave-do]').click();
@@ -52,7 +52,7 @@ pageTest('a measured row has few matters; one is left with a reason, is printed 
   await page.locator('[data-field=leave-why]').fill(REASON);
   await page.locator('[data-act=leave-do]').click();
   await frames(page, 2);
-  assert.equal(await tips.count(), 0);
+  assert.equal(await laterals.count(), 0);
   assert.equal(await open.count(), count - 1);
   const fold = page.locator('.left-matters');
   assert.equal(await fold.locator('summary').innerText(), say('left-title', { count: 1 }));
@@ -70,25 +70,25 @@ pageTest('a measured row has few matters; one is left with a reason, is printed 
   await page.waitForSelector('.stage [data-tree]');
   await frames(page, 3);
   assert.equal(await fold.count(), 1);
-  assert.equal(await tips.count(), 0);
+  assert.equal(await laterals.count(), 0);
 
   // It is one step, that is undone and done again.
   await page.locator('[data-act=undo]').click();
   await frames(page, 2);
-  assert.equal(await tips.count(), 1);
+  assert.equal(await laterals.count(), 1);
   await page.locator('[data-act=redo]').click();
   await frames(page, 2);
-  assert.equal(await tips.count(), 0);
+  assert.equal(await laterals.count(), 0);
 
   // One shoot of it changes: its tree is back, the others stay left. Pressing what is left chooses the first.
   await fold.locator('summary').click();
   await fold.locator('.plain').click();
   await page.locator('.part-card [data-act=act-remove]').click();
   await frames(page, 3);
-  assert.equal(await tips.count(), 1, 'what has changed is back');
+  assert.equal(await laterals.count(), 1, 'what has changed is back');
   assert.equal(await fold.count(), 1, 'what has not stays left');
   // Why it was left stands there, where it is to be left again.
-  await tips.locator('[data-act=leave]').click();
+  await laterals.locator('[data-act=leave]').click();
   assert.equal(await page.locator('[data-field=leave-why]').inputValue(), REASON);
   await page.keyboard.press('Escape');
 

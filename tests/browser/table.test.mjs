@@ -125,7 +125,11 @@ for (const how of ['throws', 'dies']) {
 }
 
 pageTest('it is asked whether last year’s growth had been tipped, where the table does not say', {}, async ({ page }) => {
-  const give = () => page.locator('input[type=file]').first().setInputFiles(new URL('../../examples/measured-40.csv', import.meta.url).pathname);
+  // A leaf before renewal, which ends tipping.
+  const uprights = [0.6, 0.8, 1, 1.2, 1.4, 1.6].map((x) => `1,${x},upright,,1.20,10,,,1,,`);
+  const table = ['coming leaf,2', 'tree,place (m),kind,parent,length (m),diameter (mm),side,pose,season,laterals,note', '1,0,leader,,1.80 + 0.30,28,right,45,0,,', ...uprights];
+  const file = { name: 'untold.csv', mimeType: 'text/csv', buffer: Buffer.from(table.join('\n')) };
+  const give = () => page.locator('input[type=file]').first().setInputFiles(file);
   const due = '[data-matter][data-rules~="tipping-due"]';
   const tipped = page.getByLabel(say('import-tipped'));
   await give();

@@ -106,33 +106,35 @@ fn what_changes_of_a_left_matter_comes_back_and_the_rest_stays_left() {
     let plan = measured();
     let (findings, found) = matters_of(&plan);
     let all: Vec<&Finding> = findings.iter().collect();
-    let tips = found
+    let laterals = found
         .iter()
-        .find(|m| m.cause.name == "tipping-due")
+        .find(|m| m.cause.name == "laterals-due")
         .unwrap();
-    let count = tips.findings.len();
+    let count = laterals.findings.len();
     let plan = plan
-        .with_left(&tips.left(&all, plan.found.leaf, "no hands this winter".into()))
+        .with_left(&laterals.left(&all, plan.found.leaf, "no hands this winter".into()))
         .unwrap();
     let of = |plan: &Plan| {
         let (_, found) = matters_of(plan);
         let own = |left: Option<usize>| {
             let own = found
                 .iter()
-                .filter(|m| m.left == left && m.cause.name == "tipping-due");
+                .filter(|m| m.left == left && m.cause.name == "laterals-due");
             own.map(|m| m.findings.len()).sum::<usize>()
         };
         (own(None), own(Some(0)))
     };
     assert_eq!(of(&plan), (0, count));
-    // One of a tree's uprights is tipped: that tree comes back.
-    let first = findings[tips.findings[0]].subjects[0];
-    let tip = Work::Tip {
+    // One of a tree's uprights is cleared: that tree comes back with the other.
+    let of_two = |f: &&Finding| f.subjects.len() > 1;
+    let mut all = laterals.findings.iter().map(|i| &findings[*i]);
+    let first = all.find(of_two).expect("a tree with two").subjects[0];
+    let clear = Work::TakeLaterals {
         tree: first.tree,
         shoot: first.shoot.unwrap(),
-        percent: 33,
     };
-    let worked = plan.with_works(0, plan.start(), vec![tip]).unwrap();
+    let worked = plan.with_works(0, plan.start(), vec![clear]);
+    let worked = worked.unwrap();
     assert_eq!(of(&worked), (1, count - 1));
     // In the next leaf nothing is left.
     let mut later = plan.clone();

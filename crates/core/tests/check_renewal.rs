@@ -503,7 +503,13 @@ fn tips_and_laterals_are_asked_for_by_the_rules_of_a_scheme_where_it_has_some() 
         let found = check(&Context::of(&at.expect("there is a scheme"))).into_iter();
         found.into_iter().find(|f| f.rule == rule)
     };
-    let without = Plan::new("a row", row);
+    let renewed_now = Plan::new("a row", row);
+    assert!(due(&renewed_now, "laterals-due").is_some());
+    // What is renewed is tipped no more: a tree that has both bears a quarter to half less.
+    assert!(due(&renewed_now, "renewal-due").is_some());
+    assert!(due(&renewed_now, "tipping-due").is_none());
+    let without = renewed_now.with_limit(Limit::RenewalLeaf, Some(9.0));
+    let without = without.expect("a limit");
     assert!(due(&without, "tipping-due").is_some() && due(&without, "laterals-due").is_some());
     let with = |set: &[(Rule, f64)]| {
         let late = without
@@ -539,11 +545,13 @@ fn tips_and_laterals_are_asked_for_by_the_rules_of_a_scheme_where_it_has_some() 
     assert!(due(&renewed(&with(&[])), "tipping-due").is_none());
     let always = with(&[(Rule::TipUntil, 40.0)]);
     assert!(due(&renewed(&always), "tipping-due").is_some());
-    assert!(due(&renewed(&without), "tipping-due").is_some());
-    let mut tall = with(&[]);
-    let found = std::sync::Arc::make_mut(&mut tall.found);
-    found.trellis.wall_height = Mm(600);
-    assert!(due(&tall, "tipping-due").is_none());
+    // Where there are no rules, as where they say nothing of it.
+    assert!(due(&renewed(&without), "tipping-due").is_none());
+    for mut tall in [with(&[]), without.clone()] {
+        let found = std::sync::Arc::make_mut(&mut tall.found);
+        found.trellis.wall_height = Mm(600);
+        assert!(due(&tall, "tipping-due").is_none());
+    }
 
     let laterals = |leaf| due(&with(&[(Rule::LateralsFrom, leaf)]), "laterals-due");
     assert!(laterals(3.0).is_some());

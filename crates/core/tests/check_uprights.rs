@@ -402,8 +402,11 @@ fn what_is_due_for_a_stub_is_neither_tipped_nor_held_nor_cleared() {
     row.trees[0] = tree.into();
     let due = found(&row, "renewal-due").remove(0).subjects;
     assert_eq!(due.len(), 1);
+    // Under rules that tip every winter, renewal or not.
+    let mut targets = Targets::default();
+    targets.rule_tip_until(40.0);
     for (rule, others) in [("tipping-due", 4), ("above-wall", 4), ("laterals-due", 4)] {
-        let f = found(&row, rule).remove(0);
+        let f = found_with(&row, &targets, rule).remove(0);
         assert_eq!(f.subjects.len(), others, "{rule}");
         assert!(!f.subjects.contains(&due[0]), "{rule}");
     }

@@ -4,6 +4,7 @@ use cordonry::file::csv::{Measured, Options, read};
 use cordonry::forecast::{Forecast, LeafFigures};
 use cordonry::plan::{Moment, Phase, Plan, Replayer, Window};
 use cordonry::row::{GrowthUnit, Kind, Limit, Row, Shoot, ShootId, TreeId, Vigour};
+use cordonry::standing::Rule;
 use cordonry::units::Mm;
 use cordonry::work::Work;
 use cordonry_fixture::random::at;
@@ -126,8 +127,13 @@ fn tipped_growth_that_was_measured_bears_less_in_the_harvest_after_the_coming_on
         }
     });
     assert_eq!(raw, *plan.found);
+    // By rules that tip every winter, renewal or not.
     let due = |plan: &Plan| {
-        let at = Replayer::default().at(plan, 0, plan.start(), Phase::After);
+        let plan = plan.clone().begun();
+        let plan = plan
+            .with_rule(0, Rule::TipUntil, Some(40.0))
+            .expect("a rule");
+        let at = Replayer::default().at(&plan, 0, plan.start(), Phase::After);
         let found = cordonry::check::check(&cordonry::check::Context::of(&at.unwrap()));
         found.iter().filter(|f| f.rule == "tipping-due").count()
     };

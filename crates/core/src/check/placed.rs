@@ -6,7 +6,9 @@
 use super::seen::{Seen, SeenTree, Standing, over, under};
 use crate::arrange::arrange_numbers;
 use crate::pose::Course;
-use crate::row::{Face, Kind, Limit, Moment, Pose, Shoot, ShootId, Toward, Tree, TreeId, Window};
+use crate::row::{
+    Face, Kind, Limit, Moment, Pose, Role, Shoot, ShootId, Toward, Tree, TreeId, Window,
+};
 
 /// An upright that leans more than this, degrees, is none to keep.
 const LEAN: f64 = 30.0;
@@ -34,8 +36,15 @@ fn median(of: &mut [f64]) -> f64 {
     }
 }
 
-/// Median thickness of a tree's uprights, mm, as they stood before this winter's cuts: what was cut to a stub counts as thick
-/// as it was, so that no cut makes another upright too thick. With `as_old`, of those alone that are as old as that shoot or
+/// The uprights that the moment's work takes off a tree.
+pub(super) fn taken_off<'s>(seen: &'s SeenTree<'_>) -> impl Iterator<Item = &'s Shoot> {
+    let found = seen.found();
+    let all = found.shoots.iter().filter(|s| s.kind() == Kind::Upright);
+    all.filter(|s| seen.tree.index(s.id).is_none() && found.role(s) == Role::Upright)
+}
+
+/// Median thickness of a tree's uprights, mm, as they stood before this winter's cuts: what was cut to a stub or taken off counts as
+/// thick as it was, so that no cut makes another upright too thick. With `as_old`, of those alone that are as old as that shoot or
 /// older. `None` of fewer than `fewest` with a known thickness.
 pub(super) fn median_thickness(
     seen: &SeenTree<'_>,
@@ -52,6 +61,7 @@ pub(super) fn median_thickness(
         .uprights()
         .map(|(s, _)| s)
         .chain(stubbed)
+        .chain(taken_off(seen))
         .filter(|s| as_old.is_none_or(|other| s.born() <= other.born()))
         .map(|s| s.diameter)
         .filter(|d| *d > 0.0)

@@ -3,7 +3,7 @@
 //! Age is counted in completed growing seasons, in the dormant season before the row's leaf.
 
 use super::near::{MARGIN, Near};
-use super::placed::{FEWEST, median_thickness, over_vigorous, this_winter};
+use super::placed::{FEWEST, median_thickness, over_vigorous, taken_off, this_winter};
 use super::seen::{Due, Seen, SeenTree, distance, over, under};
 use super::uprights_count::too_few;
 use super::{Context, Finding, Part, Remedy, Severity};
@@ -109,6 +109,11 @@ impl Due {
         self.winter.cut.iter().any(|i| self.wood[*i].0 == shoot)
     }
 
+    /// Whether this winter takes anything of it, or has.
+    pub fn takes(&self) -> bool {
+        self.gone > 0 || self.stubbed() > 0 || !self.winter.cut.is_empty()
+    }
+
     /// Before which leaf, as its winters follow each other, the last wood that is too old is cut.
     fn until(&self, c: &Seen<'_>, tree: u32) -> u8 {
         let mut all: Vec<Upright> = self.wood.iter().map(|(_, u)| *u).collect();
@@ -169,16 +174,12 @@ pub fn is_renewal(rule: &str) -> bool {
 
 /// The uprights that the moment's work takes off a tree, as of its renewal.
 fn gone(c: &Seen<'_>, seen: &SeenTree<'_>) -> Vec<Upright> {
-    let found = seen.found();
-    let stays = |s: &Shoot| seen.tree.index(s.id).is_some();
     let mut spare = None;
     let mut is_spare = |s: &Shoot| {
-        let all = spare.get_or_insert_with(|| found.spare_returns(c.targets));
+        let all = spare.get_or_insert_with(|| seen.found().spare_returns(c.targets));
         all.contains(&s.id)
     };
-    let all = found.shoots.iter().filter(|s| {
-        !stays(s) && s.kind() == Kind::Upright && found.role(s) == Role::Upright && !is_spare(s)
-    });
+    let all = taken_off(seen).filter(|s| !is_spare(s));
     let taken = |s: &Shoot| Upright {
         age: age(c, s),
         size: s.size(),

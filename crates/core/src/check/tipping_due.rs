@@ -1,6 +1,6 @@
 //! Last year's growth that has not been tipped.
 
-use super::seen::{Seen, under};
+use super::seen::{Due, Seen, under};
 use super::{Context, Finding, Remedy, Severity};
 use crate::arrange::Gather;
 use crate::row::{GrowthUnit, Limit, Moment, Pose, TreeId, Window};
@@ -40,7 +40,8 @@ pub fn tips_due(context: &Context<'_>) -> Set<TreeId> {
 }
 
 pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
-    // Before the leaf in which tipping begins, and after the last one, it is due of no tree.
+    // Before the leaf in which tipping begins, and after the last one, it is due of no tree; nor of one that is renewed, for both take
+    // another quarter to half of the crop.
     if !c.targets.is_tipped_before(c.row.leaf, false) {
         return Vec::new();
     }
@@ -50,7 +51,8 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
     c.near_trees()
         .filter(|seen| {
             let tips = seen.uprights().map(|(_, course)| course.tip().y);
-            let renewed = seen.tree.shoots.iter().any(|s| s.pose == Pose::Stub);
+            let stubbed = seen.tree.shoots.iter().any(|s| s.pose == Pose::Stub);
+            let renewed = stubbed || c.due(seen).is_some_and(Due::takes);
             let is_done = renewed || have_height(tips, wall);
             c.targets.is_tipped_before(c.row.leaf, is_done)
         })

@@ -221,9 +221,8 @@ pub(crate) fn refused_limit(key: &str, value: f64, (low, high): Range) -> Refusa
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Targets {
     set: Map<Limit, f64>,
-    /// The last leaf before which is tipped, 0 for until the wall has its height or renewal begins; `None` where nobody says
-    /// that it ends.
-    tip_until: Option<f64>,
+    /// The last leaf before which is tipped, 0 for until the wall has its height or renewal begins, and so where nobody says.
+    tip_until: f64,
 }
 
 /// Limits of one measure, none of which may be above the next.
@@ -294,16 +293,15 @@ impl Targets {
     /// Takes the rules' word for when tipping ends: the last leaf before which is tipped, 0 for until the wall has its height or
     /// renewal begins.
     pub fn rule_tip_until(&mut self, leaf: f64) {
-        self.tip_until = Some(leaf);
+        self.tip_until = leaf;
     }
 
     /// Whether last year's growth of a tree is tipped before a leaf. `is_done`: it has the wall's height, or its renewal has begun.
     pub fn is_tipped_before(&self, leaf: u8, is_done: bool) -> bool {
         let leaf = f64::from(leaf);
         let ended = match self.tip_until {
-            None => false,
-            Some(0.0) => is_done,
-            Some(until) => leaf > until,
+            0.0 => is_done,
+            until => leaf > until,
         };
         !ended && leaf >= self.get(Limit::TippingLeaf)
     }
