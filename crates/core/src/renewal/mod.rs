@@ -136,11 +136,36 @@ impl Renewal {
         let count = carried.max(raised).max(stubbed);
         let count = count.max(self.overdue(&left, reachable, most, stubbed));
         let turn = Turn::new(reachable, raised, &shares);
+        let mut cut = self.choose(uprights, count - stubbed, &turn, harms);
+        let most = Turn::new(reachable, most, &[]);
+        let can_wait = |now: usize| most.short(&left, now).is_none();
+        self.keep_bearing(uprights, &mut cut, &can_wait);
         Winter {
-            cut: self.choose(uprights, count - stubbed, &turn, harms),
-            count,
+            count: stubbed + cut.len(),
+            cut,
             carried,
             reachable,
+        }
+    }
+
+    /// What bears last on a tree stands until younger wood bears beside it, where it has not reached the age limit and there is time
+    /// for all with so many cut this winter.
+    fn keep_bearing(
+        &self,
+        uprights: &[Upright],
+        cut: &mut Vec<usize>,
+        can_wait: &dyn Fn(usize) -> bool,
+    ) {
+        let bears = |i: &usize| uprights[*i].age >= BEARS && !uprights[*i].stubbed;
+        let stays = |i: &usize| !cut.contains(i);
+        if (0..uprights.len()).any(|i| bears(&i) && stays(&i)) {
+            return;
+        }
+        let waits = |i: &usize| bears(i) && uprights[*i].age < self.age_limit;
+        if let Some(at) = cut.iter().rposition(waits)
+            && can_wait(cut.len() - 1)
+        {
+            cut.remove(at);
         }
     }
 
@@ -177,9 +202,13 @@ impl Renewal {
         let enough = |now: &usize| turn.short(&left, now.saturating_sub(stubbed)).is_none();
         let count = (0..most).find(enough).unwrap_or(most).max(stubbed);
         let count = count.max(self.overdue(&left, reachable, most, stubbed));
+        let mut cut = self.choose(uprights, count - stubbed, &turn, harms);
+        let most = Turn::new(reachable, most, &[]);
+        let can_wait = |now: usize| most.short(&left, now).is_none();
+        self.keep_bearing(uprights, &mut cut, &can_wait);
         Winter {
-            cut: self.choose(uprights, count - stubbed, &turn, harms),
-            count,
+            count: stubbed + cut.len(),
+            cut,
             carried: 0,
             reachable,
         }
@@ -314,6 +343,8 @@ impl Renewal {
     }
 }
 
+/// From so many completed seasons on an upright bears in the leaf that comes: in its third.
+const BEARS: u8 = 2;
 /// So many ways to choose are looked through.
 const MOST_CHOICES: usize = 2_000;
 

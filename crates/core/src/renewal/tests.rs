@@ -580,3 +580,24 @@ fn every_choice_is_looked_at_once() {
         }
     }
 }
+
+/// The uprights of a tree of which two bear and the others are a season old: those of age `old`, and how many are to be cut.
+fn two_that_bear(old: [u8; 2], young: usize) -> Vec<usize> {
+    let mut all: Vec<Upright> = old.iter().map(|age| upright(*age, None)).collect();
+    for u in &mut all {
+        u.size = 20.0;
+    }
+    all.extend((0..young).map(|_| upright(1, Some(1))));
+    // A winter in which the share of nine is two.
+    let winter = (0..5).find(|w| Share::near(0.2).carried(all.len(), *w) == 2);
+    by(0.2).winter(&all, winter.unwrap(), &alone).cut
+}
+
+#[test]
+fn the_last_that_bears_stands_until_younger_wood_does_or_its_time_has_come() {
+    assert_eq!(two_that_bear([2, 2], 7), [0]);
+    assert_eq!(two_that_bear([4, 3], 7), [0]);
+    // At the age limit both go.
+    assert_eq!(two_that_bear([5, 5], 7), [0, 1]);
+    assert_eq!(two_that_bear([5, 4], 7).len(), 1);
+}
