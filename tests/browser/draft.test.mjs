@@ -288,6 +288,19 @@ pageTest('every upright that is renewed has its own reason', {}, async ({ page }
 });
 
 for (const [width, height] of [[1366, 768], [1280, 800]]) {
+  // A wall that changes its size is laid out and drawn twice for one press.
+  pageTest(`the wall keeps its size beside a draft at ${width} × ${height}`, { viewport: { width, height } }, async ({ page }) => {
+    await example(page, 'overdue-renewal.json');
+    const size = () => page.locator('.stage').evaluate((e) => [e.clientWidth, e.getBoundingClientRect().height]);
+    const before = await size();
+    await page.click('[data-act=draft]');
+    await take(page).waitFor();
+    await frames(page, 3);
+    const [wide, high] = await size();
+    assert.equal(wide, before[0]);
+    assert.ok(Math.abs(high - before[1]) < 0.1, `${before[1]} px, then ${high}`);
+  });
+
   pageTest(`the pieces of a draft have their room at ${width} × ${height}`, { viewport: { width, height } }, async ({ page }) => {
     await open(page);
     const [list, own, wall] = await Promise.all(['.draft .pieces', '.draft', '.stage'].map((s) => page.locator(s).boundingBox()));

@@ -16,6 +16,20 @@ pub fn on_root(class: &str, on: bool) {
     }
 }
 
+/// Gives the page's root a value that styles read.
+pub fn set_on_root(name: &str, value: &str) {
+    let root = document().document_element();
+    if let Some(root) = root.and_then(|e| e.dyn_into::<HtmlElement>().ok()) {
+        let _ = root.style().set_property(name, value);
+    }
+}
+
+/// Height of the first element that fits, px; 0 where there is none, or it is hidden.
+pub fn height(selector: &str) -> f64 {
+    let element = document().query_selector(selector).ok().flatten();
+    element.map_or(0.0, |e| e.get_bounding_client_rect().height())
+}
+
 /// Asks the browser for the whole screen. One that gives none shows the page in its window.
 pub fn fill_screen() {
     if let Some(root) = document().document_element() {

@@ -208,6 +208,8 @@ fn DraftPanel(app: App, helper: Helper, open: RwSignal<bool>) -> impl IntoView {
         let works = taken.with(|t| t.as_ref().map(|t| t.new.clone()));
         app.with_wall(|wall, desk| wall.show_tried(desk, &works.unwrap_or_default()));
     });
+    // The panel has the room of the leaves and no more: the wall keeps its size, and is not drawn again.
+    dom::set_on_root("--leaves", &format!("{}px", dom::height(".years")));
     dom::on_root("drafting", true);
     on_cleanup(move || {
         dom::on_root("drafting", false);
