@@ -290,7 +290,7 @@ fn laterals_come_off_from_leaf_3() {
 #[test]
 fn growth_of_last_year_that_is_whole_is_to_be_tipped() {
     let cut = |kept: f64, leaf: u8| {
-        row(
+        let mut row = row(
             0,
             1500,
             vec![
@@ -298,15 +298,21 @@ fn growth_of_last_year_that_is_whole_is_to_be_tipped() {
                     .uprights(&[900.0])
                     .last(|s| s.units = vec![GrowthUnit::new(leaf, 600.0, kept)]),
             ],
-        )
+        );
+        row.leaf = 2;
+        row
     };
-    // The row is in leaf 3: last year is leaf 2.
-    let f = either_side("tipping-due", &cut(599.0, 2), &cut(600.0, 2));
-    let after = mended(&cut(600.0, 2), &f, 0);
+    // The row is in leaf 2: last year is leaf 1.
+    let f = either_side("tipping-due", &cut(599.0, 1), &cut(600.0, 1));
+    let after = mended(&cut(600.0, 1), &f, 0);
     // 20 % of 600 comes off.
     assert_eq!(after.trees[0].shoots[1].length(), 480.0);
     assert!(found(&after, "tipping-due").is_empty());
-    either_side("tipping-due", &cut(600.0, 1), &cut(600.0, 2));
+    either_side("tipping-due", &cut(600.0, 0), &cut(600.0, 1));
+    // From leaf 3 on renewal has begun, and ends it.
+    let mut renewed = cut(600.0, 2);
+    renewed.leaf = 3;
+    assert!(found(&renewed, "tipping-due").is_empty());
 }
 
 #[test]

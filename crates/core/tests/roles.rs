@@ -165,21 +165,23 @@ fn growth_is_tipped_once_it_has_ended() {
         let tree = tree.last(|s| {
             s.units = vec![GrowthUnit {
                 cut,
-                ..GrowthUnit::new(2, 600.0, kept)
+                ..GrowthUnit::new(1, 600.0, kept)
             }];
         });
-        row(0, 1500, vec![tree])
+        let mut row = row(0, 1500, vec![tree]);
+        row.leaf = 2;
+        row
     };
     let due = |kept: f64, cut: Option<Moment>| {
-        !found_at(&with(kept, cut), Moment::dormant(3), "tipping-due").is_empty()
+        !found_at(&with(kept, cut), Moment::dormant(2), "tipping-due").is_empty()
     };
     assert!(due(600.0, None));
     assert!(!due(480.0, None), "as the record is silent");
-    assert!(!due(480.0, Some(Moment::dormant(3))));
-    assert!(!due(480.0, Some(at(2, Window::AfterHarvest))));
+    assert!(!due(480.0, Some(Moment::dormant(2))));
+    assert!(!due(480.0, Some(at(1, Window::AfterHarvest))));
     // Cut in its early summer, it grew on; tipping takes what is longer than the share leaves, if anything is.
-    assert!(due(540.0, Some(at(2, Window::EarlySummer))));
-    assert!(!due(480.0, Some(at(2, Window::EarlySummer))));
+    assert!(due(540.0, Some(at(1, Window::EarlySummer))));
+    assert!(!due(480.0, Some(at(1, Window::EarlySummer))));
 }
 
 #[test]

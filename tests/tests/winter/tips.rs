@@ -4,7 +4,7 @@ use super::rows::long;
 use cordonry::advise::draft;
 use cordonry::check::{Context, tips_due};
 use cordonry::plan::{Phase, Plan, Replayer};
-use cordonry::row::{Kind, Limit, Pose, Role, Shoot, TreeId};
+use cordonry::row::{Limit, Pose, TreeId};
 use cordonry::sorted::Set;
 use cordonry::standing::have_height;
 use cordonry::work::Work;
@@ -31,10 +31,7 @@ fn what_is_to_be_tipped_is_tipped_or_is_told_to_need_none() {
         for tree in &gone {
             let posed = after.row.of_tree(**tree).expect("it stands");
             let tree = posed.tree();
-            let stays = |s: &Shoot| s.pose != Pose::Stub && tree.index(s.id).is_some();
-            let was = before.row.of_tree(tree.id).expect("it stood").tree();
-            let mut uprights = was.shoots.iter().filter(|s| s.kind() == Kind::Upright);
-            let renewed = tree.shoots.iter().any(|s| s.pose == Pose::Stub) || !uprights.all(stays);
+            let renewed = tree.shoots.iter().any(|s| s.pose == Pose::Stub);
             let uprights = posed.uprights().iter().map(|i| &posed.courses()[*i]);
             let tall = have_height(
                 uprights.map(|c| c.tip().y),
@@ -42,24 +39,16 @@ fn what_is_to_be_tipped_is_tipped_or_is_told_to_need_none() {
             );
             assert!(
                 renewed || tall,
-                "row {seed}: {:?} has no stub, nothing taken off it, nor the wall's height",
+                "row {seed}: {:?} has no stub, nor the wall's height",
                 tree.id
             );
         }
-        // Renewal and tips together take too much of the crop: of a tree it is one or the other.
+        // Renewal and tips together take too much of the crop: once it has begun nothing is tipped.
         let begun = f64::from(moment.leaf) >= plan.targets.get(Limit::RenewalLeaf);
-        for tree in done.iter().filter(|_| begun) {
-            let posed = after.row.of_tree(*tree).expect("it stands");
-            let is = posed.tree();
-            let was = before.row.of_tree(*tree).expect("it stood").tree();
-            let stays = |s: &Shoot| is.shoot(s.id).is_some_and(|s| s.pose != Pose::Stub);
-            let mut uprights = was.shoots.iter().filter(|s| was.role(s) == Role::Upright);
-            let goes = uprights.find(|s| s.kind() == Kind::Upright && !stays(s));
-            assert!(goes.is_none(), "row {seed}: {tree:?} is renewed and tipped");
-        }
+        assert!(!begun || done.is_empty(), "row {seed}: {done:?}");
         tipped += done.len();
         untipped += gone.len();
     }
     println!("{tipped} trees tipped, {untipped} need none");
-    assert!(tipped > 100 && untipped > 10);
+    assert!(tipped > 100);
 }

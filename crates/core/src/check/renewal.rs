@@ -109,11 +109,6 @@ impl Due {
         self.winter.cut.iter().any(|i| self.wood[*i].0 == shoot)
     }
 
-    /// Whether this winter takes anything of it, or has.
-    pub fn takes(&self) -> bool {
-        self.gone > 0 || self.stubbed() > 0 || !self.winter.cut.is_empty()
-    }
-
     /// Before which leaf, as its winters follow each other, the last wood that is too old is cut.
     fn until(&self, c: &Seen<'_>, tree: u32) -> u8 {
         let mut all: Vec<Upright> = self.wood.iter().map(|(_, u)| *u).collect();

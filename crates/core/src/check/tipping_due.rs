@@ -1,6 +1,6 @@
 //! Last year's growth that has not been tipped.
 
-use super::seen::{Due, Seen, under};
+use super::seen::{Seen, under};
 use super::{Context, Finding, Remedy, Severity};
 use crate::arrange::Gather;
 use crate::row::{GrowthUnit, Limit, Moment, Pose, TreeId, Window};
@@ -40,19 +40,19 @@ pub fn tips_due(context: &Context<'_>) -> Set<TreeId> {
 }
 
 pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
-    // Before the leaf in which tipping begins, and after the last one, it is due of no tree; nor of one that is renewed, for both take
+    // Before the leaf in which tipping begins, and after the last one, it is due of no tree; nor once renewal has begun, for both take
     // another quarter to half of the crop.
     if !c.targets.is_tipped_before(c.row.leaf, false) {
         return Vec::new();
     }
+    let begun = f64::from(c.row.leaf) >= c.limit(Limit::RenewalLeaf);
     let wall = c.row.trellis.wall_height.f();
     let share = c.limit(Limit::TippingShare);
     let percent = libm::round(share * 100.0) as i32;
     c.near_trees()
         .filter(|seen| {
             let tips = seen.uprights().map(|(_, course)| course.tip().y);
-            let stubbed = seen.tree.shoots.iter().any(|s| s.pose == Pose::Stub);
-            let renewed = stubbed || c.due(seen).is_some_and(Due::takes);
+            let renewed = begun || seen.tree.shoots.iter().any(|s| s.pose == Pose::Stub);
             let is_done = renewed || have_height(tips, wall);
             c.targets.is_tipped_before(c.row.leaf, is_done)
         })
