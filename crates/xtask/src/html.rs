@@ -116,7 +116,18 @@ pub fn style(path: &str, text: &str) -> Result<String> {
     if loads || text.contains("@import") || text.contains("</style") {
         bail!("www/{path} loads another file or holds `</style`, and cannot be put into the page");
     }
-    Ok(format!("<style>\n{text}</style>"))
+    Ok(format!("<style>\n{}</style>", without_comments(text)))
+}
+
+/// A style sheet without what is told to its readers alone. None of ours has the signs of a comment within a text.
+fn without_comments(css: &str) -> String {
+    let mut out = String::with_capacity(css.len());
+    let mut rest = css;
+    while let Some((before, after)) = rest.split_once("/*") {
+        out.push_str(before);
+        rest = after.split_once("*/").map_or("", |(_, after)| after);
+    }
+    out + rest
 }
 
 /// States the content-security policy as early as it can be: in place of one that is there, or after the charset.
@@ -140,6 +151,15 @@ pub fn set_policy(html: &str, policy: &str) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn a_style_sheet_goes_into_the_page_without_its_comments() {
+        let css = "/* What it is. */\na {}\n/* More, and\nmore. */ b {}\n";
+        assert_eq!(
+            style("a.css", css).unwrap(),
+            "<style>\n\na {}\n b {}\n</style>"
+        );
+    }
 
     #[test]
     fn tags_are_read() {
