@@ -1,6 +1,6 @@
 //! As much HTML as is needed to change a page's own few tags: a reader of start tags.
 
-use anyhow::{Result, bail};
+use anyhow::{Context, Result, bail};
 use std::ops::Range;
 
 /// A start tag as it stands in the text.
@@ -116,18 +116,20 @@ pub fn style(path: &str, text: &str) -> Result<String> {
     if loads || text.contains("@import") || text.contains("</style") {
         bail!("www/{path} loads another file or holds `</style`, and cannot be put into the page");
     }
-    Ok(format!("<style>\n{}</style>", without_comments(text)))
+    let text = without_comments(text)
+        .with_context(|| format!("www/{path} has a comment that does not end"))?;
+    Ok(format!("<style>\n{text}</style>"))
 }
 
-/// A style sheet without what is told to its readers alone. None of ours has the signs of a comment within a text.
-fn without_comments(css: &str) -> String {
-    let mut out = String::with_capacity(css.len());
-    let mut rest = css;
-    while let Some((before, after)) = rest.split_once("/*") {
-        out.push_str(before);
-        rest = after.split_once("*/").map_or("", |(_, after)| after);
+/// A style sheet without what is told to its readers alone; `None` where that does not end. None of ours has the signs of a comment within
+/// a text.
+fn without_comments(css: &str) -> Option<String> {
+    let mut parts = css.split("/*");
+    let mut out = parts.next()?.to_owned();
+    for part in parts {
+        out.push_str(part.split_once("*/")?.1);
     }
-    out + rest
+    Some(out)
 }
 
 /// States the content-security policy as early as it can be: in place of one that is there, or after the charset.
@@ -159,6 +161,8 @@ mod tests {
             style("a.css", css).unwrap(),
             "<style>\n\na {}\n b {}\n</style>"
         );
+        let open = style("a.css", "a {} /* More").unwrap_err();
+        assert!(open.to_string().contains("www/a.css"), "{open}");
     }
 
     #[test]

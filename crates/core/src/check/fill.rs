@@ -1,12 +1,13 @@
 //! Ways to fill a bare stretch of cordon: each is tried on the row, and offered with what it leaves bare.
 
 use super::Remedy;
+use super::placed::found_uprights;
 use super::seen::{Seen, SeenTree, Way, over, under};
 use super::stock_too_short::stock_for;
 use crate::arrange::Arrange;
 use crate::cover::{Cover, Laid, Span, Stretch, joined};
 use crate::pose::{Course, layout};
-use crate::row::{Kind, Limit, Pose, Role, Shoot, ShootId, Toward, Tree, TreeId};
+use crate::row::{Kind, Limit, Pose, Shoot, ShootId, Toward, Tree, TreeId};
 use crate::said::{Arg, Args};
 use crate::units::{Deg, Mm};
 use crate::work::Work;
@@ -84,7 +85,7 @@ pub(super) fn ways_to_fill(c: &Seen<'_>) -> Vec<FillWay> {
             laid: way.laid.clone(),
             cost: way.by_itself,
             costs_upright: way.costs_upright,
-            spares: way.spares,
+            spares: c.tree(way.tree).map_or(0, spares),
             remedy: told_way(c, way),
         })
     };
@@ -133,12 +134,10 @@ fn own_double(laid: &[Laid]) -> f64 {
 /// Of a tree's trained uprights, how many may still be laid this winter: as of what is cut, at most a third, rounded up, so that it keeps what
 /// bears.
 fn spares(seen: &SeenTree<'_>) -> usize {
-    let found = seen.found();
-    let trained = |s: &&Shoot| s.kind() == Kind::Upright && found.role(s) == Role::Upright;
     let now = |s: &Shoot| seen.tree.shoot(s.id).map(Shoot::kind);
-    let all = found.shoots.iter().filter(trained);
-    let laid = all.clone().filter(|s| now(s) == Some(Kind::Leader));
-    all.count().div_ceil(3).saturating_sub(laid.count())
+    let laid = found_uprights(seen).filter(|s| now(s) == Some(Kind::Leader));
+    let most = found_uprights(seen).count().div_ceil(3);
+    most.saturating_sub(laid.count())
 }
 
 /// Thickness of new stock, tenths of a millimetre: from memory, and no matter for the length.
@@ -235,16 +234,14 @@ pub(super) fn trees_near(c: &Seen<'_>, gap: &Stretch) -> Vec<usize> {
 
 fn ways_of(c: &Seen<'_>, seen: &SeenTree<'_>, gap: Span) -> Vec<Way> {
     let mut out = Vec::new();
-    let spares = spares(seen);
     for (shoot, course) in seen.pairs() {
         for (key, toward) in moves(c, seen.tree, shoot, course, gap) {
             out.extend(try_lay(c, seen.tree, shoot, key, toward, gap));
         }
     }
-    for way in &mut out {
-        way.spares = spares;
+    if spares(seen) == 0 {
+        out.retain(|way| !way.costs_upright);
     }
-    out.retain(|way| !way.costs_upright || spares > 0);
     out
 }
 
@@ -352,18 +349,17 @@ fn try_lay(
         return None;
     }
     let lost = shoot.length() - after.shoots[index].length();
-    let by_itself = by_itself(shoot.diameter, lost);
+    let by_itself = by_itself(shoot.diameter, lost) + own;
     Some(Way {
-        by_itself: by_itself + own,
+        by_itself,
         key,
         tree: tree.id,
         shoot: c.name(tree.id, shoot.id),
         work,
         laid,
         leaves,
-        cost: cost(c, leaves, doubles) + by_itself + own,
+        cost: cost(c, leaves, doubles) + by_itself,
         costs_upright: trained,
-        spares: 0,
     })
 }
 

@@ -5,6 +5,7 @@
 
 use super::seen::{Seen, SeenTree, Standing, over, under};
 use crate::arrange::arrange_numbers;
+use crate::cover::Place;
 use crate::pose::Course;
 use crate::row::{
     Face, Kind, Limit, Moment, Pose, Role, Shoot, ShootId, Toward, Tree, TreeId, Window,
@@ -36,11 +37,16 @@ fn median(of: &mut [f64]) -> f64 {
     }
 }
 
-/// The uprights that the moment's work takes off a tree.
-pub(super) fn taken_off<'s>(seen: &'s SeenTree<'_>) -> impl Iterator<Item = &'s Shoot> {
+/// A tree's uprights as the crew finds them, before the moment's work.
+pub(super) fn found_uprights<'s>(seen: &'s SeenTree<'_>) -> impl Iterator<Item = &'s Shoot> {
     let found = seen.found();
     let all = found.shoots.iter().filter(|s| s.kind() == Kind::Upright);
-    all.filter(|s| seen.tree.index(s.id).is_none() && found.role(s) == Role::Upright)
+    all.filter(|s| found.role(s) == Role::Upright)
+}
+
+/// Those that the moment's work takes off.
+pub(super) fn taken_off<'s>(seen: &'s SeenTree<'_>) -> impl Iterator<Item = &'s Shoot> {
+    found_uprights(seen).filter(|s| seen.tree.index(s.id).is_none())
 }
 
 /// Median thickness of a tree's uprights, mm, as they stood before this winter's cuts: what was cut to a stub or taken off counts as
@@ -217,16 +223,13 @@ fn keep(c: &Seen<'_>, chain: &[usize], of: &mut [Standing]) {
         return;
     }
     let worth = |i: &usize, due: f64| match (of[*i], c.shoot_at(*i)) {
+        // Of those that go this winter anyway, the larger sooner.
         (
             Standing {
                 due: true, well, ..
             },
             Some(s),
-        ) => match well {
-            // Of those that go this winter anyway, the larger sooner.
-            true => (due - s.size()).max(1.0),
-            false => (DUE - s.size()).max(1.0),
-        },
+        ) => (if well { due } else { DUE } - s.size()).max(1.0),
         (Standing { well: true, .. }, Some(s)) => WELL + s.size(),
         (_, Some(s)) if !s.units.is_empty() => KEPT + s.size(),
         _ => 1.0,
@@ -335,13 +338,16 @@ impl Seen<'_> {
     /// Whether the wall is the better without the place at `out`, which has another `near` mm beside it: the space it leaves is nearer to
     /// the usual one than the two are, or they stand so close that neither has room.
     pub fn better_without(&self, out: usize, near: f64) -> bool {
-        let x = |i: Option<usize>| Some(self.places.get(i?)?.x);
-        let space = match (x(out.checked_sub(1)), x(Some(out + 1))) {
-            (Some(left), Some(right)) => right - left,
-            _ => 0.0,
-        };
+        let space = self
+            .sides(out)
+            .map_or(0.0, |(left, right)| right.x - left.x);
         let usual = self.limit(Limit::UprightSpacing);
         self.too_close(near) || space - usual <= usual - near
+    }
+
+    /// The places on both sides of the one at `i`; `None` at the row's end.
+    pub fn sides(&self, i: usize) -> Option<(Place, Place)> {
+        Some((self.places[i.checked_sub(1)?], *self.places.get(i + 1)?))
     }
 
     /// Whether two stand so close that neither has room.

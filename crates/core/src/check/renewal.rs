@@ -28,7 +28,7 @@ impl Due {
         if leaf < begins - 1.0 {
             return None;
         }
-        let early = leaf < begins;
+        let early = !c.renewal_has_begun();
         let thick = c.let_pass(Limit::RenewalThick);
         // Later all goes by its turn, thick or not.
         let median = early
@@ -291,6 +291,11 @@ pub(super) fn recall(c: &mut Seen<'_>, before: &[Finding]) {
 }
 
 impl Seen<'_> {
+    /// Whether the row is in the leaf before which renewal begins, or in a later one.
+    pub fn renewal_has_begun(&self) -> bool {
+        f64::from(self.row.leaf) >= self.limit(Limit::RenewalLeaf)
+    }
+
     /// What of a tree is renewed this winter; `None` where nothing is due on it yet.
     pub fn due(&self, seen: &SeenTree<'_>) -> Option<&Due> {
         self.due_in(self.tree_index(seen.tree.id)?)
@@ -425,7 +430,7 @@ fn reason(c: &Seen<'_>, first: &Shoot) -> &'static str {
 /// Of each tree the upright that is renewed next, where it stands within a stretch and the tree has not had its share of
 /// stubs this winter; `None` before renewal begins, and where there is none.
 pub(super) fn stub_within(c: &Seen<'_>, span: Span) -> Option<Remedy> {
-    if f64::from(c.row.leaf) < c.limit(Limit::RenewalLeaf) {
+    if !c.renewal_has_begun() {
         return None;
     }
     let keep = Mm::round(c.limit(Limit::StubLength));

@@ -77,8 +77,6 @@ pub(super) struct Way {
     pub by_itself: f64,
     /// Whether it takes a trained upright from its place: one that crowds another has none.
     pub costs_upright: bool,
-    /// Of the tree's trained uprights, how many may still be laid this winter.
-    pub spares: usize,
 }
 
 /// A tree with its shoots' courses, in the order of its shoots.

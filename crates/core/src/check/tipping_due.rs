@@ -45,7 +45,7 @@ pub(super) fn find(c: &Seen<'_>) -> Vec<Finding> {
     if !c.targets.is_tipped_before(c.row.leaf, false) {
         return Vec::new();
     }
-    let begun = f64::from(c.row.leaf) >= c.limit(Limit::RenewalLeaf);
+    let begun = c.renewal_has_begun();
     let wall = c.row.trellis.wall_height.f();
     let share = c.limit(Limit::TippingShare);
     let percent = libm::round(share * 100.0) as i32;

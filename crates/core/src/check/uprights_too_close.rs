@@ -69,11 +69,8 @@ fn remedies(c: &Seen<'_>, i: usize) -> (Vec<Remedy>, Option<f64>) {
     if c.judging {
         return (Vec::new(), None);
     }
-    let beside = |out: usize| -> Option<(Place, Place)> {
-        Some((c.places[out.checked_sub(1)?], *c.places.get(out + 1)?))
-    };
     let mut ways = [i - 1, i].map(|out| {
-        let sides = beside(out);
+        let sides = c.sides(out);
         let space = sides.map_or(0.0, |(left, right)| right.x - left.x);
         (c.worth(out), space, out, sides)
     });

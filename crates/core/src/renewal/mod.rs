@@ -112,12 +112,13 @@ impl Renewal {
         harms: &dyn Fn(usize, &[usize]) -> bool,
     ) -> Winter {
         let n = uprights.len();
+        let open = self.open(uprights);
         let Open {
-            left,
+            ref left,
             most,
             stubbed,
             reachable,
-        } = self.open(uprights);
+        } = open;
         let shares: Vec<usize> = (0..u32::from(reachable))
             .map(|t| self.share.carried(n, winter.saturating_add(t)).min(most))
             .collect();
@@ -130,16 +131,14 @@ impl Renewal {
         let raised = (0..most).find(|raised| {
             let now = carried.max(*raised).saturating_sub(stubbed);
             let turn = Turn::new(reachable, *raised, &shares);
-            turn.short(&left, now).is_none()
+            turn.short(left, now).is_none()
         });
         let raised = raised.unwrap_or(most);
         let count = carried.max(raised).max(stubbed);
-        let count = count.max(self.overdue(&left, reachable, most, stubbed));
+        let count = count.max(self.overdue(&open));
         let turn = Turn::new(reachable, raised, &shares);
         let mut cut = self.choose(uprights, count - stubbed, &turn, harms);
-        let most = Turn::new(reachable, most, &[]);
-        let can_wait = |now: usize| most.short(&left, now).is_none();
-        self.keep_bearing(uprights, &mut cut, &can_wait);
+        self.keep_bearing(uprights, &open, &mut cut);
         Winter {
             count: stubbed + cut.len(),
             cut,
@@ -149,21 +148,17 @@ impl Renewal {
     }
 
     /// What bears last on a tree stands until younger wood bears beside it, where it has not reached the age limit and there is time
-    /// for all with so many cut this winter.
-    fn keep_bearing(
-        &self,
-        uprights: &[Upright],
-        cut: &mut Vec<usize>,
-        can_wait: &dyn Fn(usize) -> bool,
-    ) {
+    /// for all with one less cut this winter.
+    fn keep_bearing(&self, uprights: &[Upright], open: &Open<'_>, cut: &mut Vec<usize>) {
         let bears = |i: &usize| uprights[*i].age >= BEARS && !uprights[*i].stubbed;
         let stays = |i: &usize| !cut.contains(i);
         if (0..uprights.len()).any(|i| bears(&i) && stays(&i)) {
             return;
         }
         let waits = |i: &usize| bears(i) && uprights[*i].age < self.age_limit;
+        let later = Turn::new(open.reachable, open.most, &[]);
         if let Some(at) = cut.iter().rposition(waits)
-            && can_wait(cut.len() - 1)
+            && later.short(&open.left, cut.len() - 1).is_none()
         {
             cut.remove(at);
         }
@@ -190,22 +185,21 @@ impl Renewal {
         uprights: &[Upright],
         harms: &dyn Fn(usize, &[usize]) -> bool,
     ) -> Winter {
+        let open = self.open(uprights);
         let Open {
-            left,
+            ref left,
             most,
             stubbed,
             reachable,
-        } = self.open(uprights);
+        } = open;
         // One of them may be lost until later.
         let later = uprights.len().saturating_sub(1).div_ceil(3).max(1);
         let turn = Turn::new(reachable, later.min(most), &[]);
-        let enough = |now: &usize| turn.short(&left, now.saturating_sub(stubbed)).is_none();
+        let enough = |now: &usize| turn.short(left, now.saturating_sub(stubbed)).is_none();
         let count = (0..most).find(enough).unwrap_or(most).max(stubbed);
-        let count = count.max(self.overdue(&left, reachable, most, stubbed));
+        let count = count.max(self.overdue(&open));
         let mut cut = self.choose(uprights, count - stubbed, &turn, harms);
-        let most = Turn::new(reachable, most, &[]);
-        let can_wait = |now: usize| most.short(&left, now).is_none();
-        self.keep_bearing(uprights, &mut cut, &can_wait);
+        self.keep_bearing(uprights, &open, &mut cut);
         Winter {
             count: stubbed + cut.len(),
             cut,
@@ -216,11 +210,11 @@ impl Renewal {
 
     /// Where the age limit can't be kept: how many are cut this winter, so that what has reached it stands no winter longer than it
     /// has to. Nothing of it can be later in time, so nothing is won by waiting.
-    fn overdue(&self, left: &[&Upright], reachable: u8, most: usize, stubbed: usize) -> usize {
-        match reachable > self.age_limit {
+    fn overdue(&self, open: &Open<'_>) -> usize {
+        match open.reachable > self.age_limit {
             true => {
-                let over = left.iter().filter(|u| u.age >= self.age_limit).count();
-                most.min(stubbed + over)
+                let over = open.left.iter().filter(|u| u.age >= self.age_limit);
+                open.most.min(open.stubbed + over.count())
             }
             false => 0,
         }
