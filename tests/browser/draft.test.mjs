@@ -184,6 +184,40 @@ pageTest('the first lines of a long draft do not wait for the last', { path: '?b
   assert.ok(rest < all, `${rest} of ${all}`);
 });
 
+pageTest('only what is in view of the work has signs, wherever the view goes', { path: '?bench=60x10' }, async ({ page }) => {
+  await page.waitForSelector('.stage [data-tree]');
+  await page.click('[data-act=draft]');
+  await take(page).waitFor();
+  const lines = draft(page).locator('.pieces > li');
+  while ((await lines.count()) < 50) await frames(page, 2);
+  await frames(page, 3);
+  // The trees that have signs, and those that stand on the wall.
+  const on = (layer) => page.evaluate((layer) => {
+    const trees = (all, name) => [...new Set([...document.querySelectorAll(all)].map((e) => parseInt(e.getAttribute(name), 10)))];
+    return [trees(`.stage ${layer} .work`, 'data-part'), trees('.stage .trees [data-tree]', 'data-tree')];
+  }, layer);
+  const all = async (layer) => {
+    const [signs, trees] = await on(layer);
+    assert.ok(signs.length > 0 && signs.length < 20, `${signs}`);
+    assert.deepEqual(signs, trees, layer);
+    return signs;
+  };
+  const first = await all('.tried');
+  assert.equal(first[0], 1);
+  await lines.last().locator('button.plain').click();
+  await frames(page, 3);
+  const last = await all('.tried');
+  assert.ok(last[0] > first.at(-1), `${first}, then ${last}`);
+  assert.ok((await page.locator('.stage .tried-wood').count()) < 20);
+  // The same holds once it is planned.
+  await take(page).click();
+  await draft(page).waitFor({ state: 'detached' });
+  await page.getByLabel(say('work-before')).check();
+  await frames(page, 3);
+  assert.deepEqual(await all('.signs'), last);
+  assert.deepEqual((await on('.tried'))[0], []);
+});
+
 pageTest('on a phone a draft stands before what is to be done', phone, async ({ page }) => {
   await example(page, 'overdue-renewal.json');
   await page.tap('[data-act=draft]');

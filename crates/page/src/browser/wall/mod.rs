@@ -11,14 +11,16 @@ use crate::layers::Layer;
 use crate::look::{Look, Redraw, Scene};
 use crate::overlay::{self, Marked};
 use crate::view::View;
+use cordonry::arrange::Gather;
 use cordonry::check::Part;
-use cordonry::row::TreeId;
+use cordonry::row::{Tree, TreeId};
 use cordonry::sorted::Map;
-use cordonry::work::Work;
+use cordonry::work::{Stage, Subject, Work};
 use cordonry_draw::{BAND_HEIGHT, ColourBy, Detail, LightAt, Paint, painted_group};
 use cordonry_words::Words;
 use drawn::{Drawn, DrawnEach};
 use layers::{Layers, drawing};
+use std::sync::Arc;
 use wasm_bindgen::JsCast;
 use web_sys::{Document, Element, HtmlElement};
 
@@ -201,6 +203,7 @@ impl WallScreen {
                 true => scene.asked_works(),
                 false => scene.works(),
             };
+            let works = self.in_view(scene, works);
             let field = scene.plan.schemes.get(scene.look.scheme).map(|s| &s.field);
             signs +=
                 &cordonry_draw::work_marks(&scene.row, &works, scene.moment, &scene.terms, field);
@@ -260,6 +263,28 @@ impl WallScreen {
         self.choose(chosen);
     }
 
+    /// Which of the trees, which stand in order of place, have wood in view: the first of them, and the first beyond.
+    fn near(&self, trees: &[Arc<Tree>]) -> (usize, usize) {
+        let span = self.view.span();
+        let first = trees.partition_point(|t| t.foot.f() < span.from - REACH);
+        let beyond = trees.partition_point(|t| t.foot.f() <= span.to + REACH);
+        (first, beyond)
+    }
+
+    /// The work that is done in view; and all that plants a tree, takes one out or changes the wires, wherever that is, for other work
+    /// may hang on it.
+    fn in_view(&self, scene: &Scene, mut works: Vec<Work>) -> Vec<Work> {
+        let trees = &scene.row.trees;
+        let (first, beyond) = self.near(trees);
+        let beside = trees[..first].iter().chain(&trees[beyond..]);
+        let beside = beside.map(|t| t.id).gathered_set();
+        works.retain(|work| {
+            let Subject { tree, kind, .. } = work.subject();
+            kind == Stage::Tree || tree.is_none_or(|id| !beside.contains(&id))
+        });
+        works
+    }
+
     /// Has the trees in view on the wall, those that changed drawn anew in their place.
     fn place_trees(
         &mut self,
@@ -275,24 +300,18 @@ impl WallScreen {
             light,
             px_per_mm: self.view.scale,
         };
-        let span = self.view.span();
-        let in_view = |x: f64| x >= span.from - REACH && x <= span.to + REACH;
         let row = &scene.row;
+        let (first, beyond) = self.near(&row.trees);
+        let near = row.posed()[first..beyond].iter();
+        let ids = near.clone().map(|p| p.tree().id).gathered_set();
         self.mounted.retain(|id, element| {
-            let stays = row.tree(*id).is_some_and(|t| in_view(t.foot.f()));
+            let stays = ids.contains(id);
             if !stays {
                 element.remove();
             }
             stays
         });
-        // Trees stand in order of place: those in view are one stretch of the list.
-        let first = row
-            .trees
-            .partition_point(|t| t.foot.f() < span.from - REACH);
-        for posed in row.posed()[first..]
-            .iter()
-            .take_while(|p| p.tree().foot.f() <= span.to + REACH)
-        {
+        for posed in near {
             let tree = posed.tree();
             if let Some(group) = self.mounted.get(&tree.id) {
                 if changed.contains(&tree.id) {
@@ -336,11 +355,12 @@ impl WallScreen {
     /// Shows what work would do, over the wall as it is, or nothing.
     pub fn show_tried(&self, desk: &Desk, works: &[Work]) {
         let scene = desk.scene();
+        let works = self.in_view(scene, works.to_vec());
         let mut drawn = String::new();
-        for (before, after) in desk.tried(works) {
+        for (before, after) in desk.tried(&works) {
             drawn += &cordonry_draw::tried_wood(before.as_deref(), &after);
         }
-        drawn += &cordonry_draw::work_marks(&scene.row, works, scene.moment, &scene.terms, None);
+        drawn += &cordonry_draw::work_marks(&scene.row, &works, scene.moment, &scene.terms, None);
         self.tried.draw(drawn);
     }
 
