@@ -16,7 +16,8 @@ async function open(page, name = 'overdue-renewal.json') {
   await example(page, name);
   await page.click('[data-act=draft]');
   await take(page).waitFor();
-  await frames(page, 2);
+  // Until its further lines stand there.
+  await frames(page, 4);
 }
 
 pageTest('a draft is shown before it is taken, taken as one step, and leaves nothing to propose', {}, async ({ page }) => {
@@ -182,6 +183,39 @@ pageTest('the first lines of a long draft do not wait for the last', { path: '?b
   await take(page).waitFor();
   const rest = await taken();
   assert.ok(rest < all, `${rest} of ${all}`);
+});
+
+pageTest('what is not seen of a draft at first waits until its first lines are on the screen', { path: '?bench=60x10' }, async ({ page }) => {
+  await page.waitForSelector('.stage [data-tree]');
+  // The draft is made while the hand rests.
+  await page.waitForTimeout(2000);
+  const seen = await page.evaluate(async () => {
+    let frame = 0;
+    const next = () => {
+      frame += 1;
+      requestAnimationFrame(next);
+    };
+    requestAnimationFrame(next);
+    const seen = { lines: [], asked: [] };
+    const post = Worker.prototype.postMessage;
+    Worker.prototype.postMessage = function (...sent) {
+      if (JSON.stringify(sent[0]).includes('"gain"')) seen.asked.push(frame);
+      return post.apply(this, sent);
+    };
+    const note = () => {
+      const lines = document.querySelectorAll('.draft .pieces > li').length;
+      if (lines > 0 && lines !== seen.lines.at(-1)?.[1]) seen.lines.push([frame, lines]);
+    };
+    new MutationObserver(note).observe(document.body, { childList: true, subtree: true });
+    document.querySelector('[data-act=draft]').click();
+    while (seen.lines.length < 2 || seen.asked.length < 1) await new Promise((next) => setTimeout(next, 20));
+    return seen;
+  });
+  const [[first, lines], [further]] = seen.lines;
+  assert.ok(lines <= 10, `${lines} lines`);
+  // They are drawn in the frame that follows, and shown before another one begins.
+  assert.ok(further >= first + 2, JSON.stringify(seen));
+  assert.ok(seen.asked[0] >= first + 2, JSON.stringify(seen));
 });
 
 pageTest('only what is in view of the work has signs, wherever the view goes', { path: '?bench=60x10' }, async ({ page }) => {

@@ -63,10 +63,18 @@ part! {panels:
     }
 }
 
-/// So many lines of a draft are there when it opens: more than stand in sight.
-const AT_ONCE: usize = 16;
+/// So many lines of a draft are there when it opens: as many as stand in sight on a large screen.
+const AT_ONCE: usize = 8;
 /// So many more come after each frame.
 const MORE: usize = 48;
+
+/// Has something done once what has just been made is on the screen, so that it does not wait for that. What is drawn in the coming frame
+/// is shown while the next one is prepared.
+fn once_shown(then: impl FnOnce() + 'static) {
+    request_animation_frame(move || {
+        request_animation_frame(move || set_timeout(then, Duration::ZERO));
+    });
+}
 
 /// Has runs of a list's lines made one after the other, each once the one before it is on the screen.
 fn one_by_one(made: RwSignal<usize>, all: usize) {
@@ -80,7 +88,7 @@ fn one_by_one(made: RwSignal<usize>, all: usize) {
             one_by_one(made, all);
         }
     };
-    request_animation_frame(move || set_timeout(next, Duration::ZERO));
+    once_shown(next);
 }
 
 /// What of a draft is on the panel.
@@ -185,7 +193,12 @@ fn DraftPanel(app: App, helper: Helper, open: RwSignal<bool>) -> impl IntoView {
                     dom::focus_soon(".draft h2");
                 }
                 if !drafted.pieces.is_empty() {
-                    helper.ask_gain(app, &weights.get_untracked(), None);
+                    // A draft that is put away by then asks no more.
+                    once_shown(move || {
+                        if let Some(weights) = weights.try_get_untracked() {
+                            helper.ask_gain(app, &weights, None);
+                        }
+                    });
                 }
             }
             part.set(Part {
