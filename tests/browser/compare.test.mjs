@@ -1,6 +1,6 @@
 // Schemes: two of one row, side by side, and on one page of paper.
 import assert from 'node:assert/strict';
-import { example, phone } from './desk.mjs';
+import { example, phone, plant } from './desk.mjs';
 import { frames, pageTest } from './rig.mjs';
 import { like, say, whole } from './words.mjs';
 
@@ -219,4 +219,58 @@ pageTest('on a telephone the walls stand one under the other, and the page is no
   assert.ok(other.y >= own.y + own.height);
   assert.deepEqual([other.x, other.width], [own.x, own.width]);
   assert.ok(await page.evaluate(() => document.documentElement.scrollWidth <= window.innerWidth));
+});
+
+/** What of the ground and of the trees' numbers lies below the frame of a wall, px; and how many numbers there are. */
+const sunk = (page, wall) =>
+  page.$eval(wall, (e) => {
+    const low = [...e.querySelectorAll('.ground-line, .tree-numbers text')].map((of) => of.getBoundingClientRect().bottom);
+    return { count: low.length, by: Math.max(...low) - e.getBoundingClientRect().bottom };
+  });
+
+pageTest('two short rows side by side stand on their ground, with their numbers and a ruler under each', { viewport: { width: 1280, height: 720 } }, async ({ page }) => {
+  await plant(page, 10);
+  await page.locator('.stage').focus();
+  await page.keyboard.press('d');
+  await leaf(page, 5);
+  await page.locator('.stage').focus();
+  await page.keyboard.press('0');
+  await page.keyboard.press('c');
+  await page.locator('.stage-beside [data-tree]').first().waitFor();
+  await page.locator('.beside tbody tr').first().waitFor();
+  await frames(page, 5);
+  for (const wall of ['.stage', '.stage-beside']) {
+    const { count, by } = await sunk(page, wall);
+    assert.ok(count > 5 && by < 1, `${wall}: ${count}, ${by} px`);
+  }
+  // What stands under the first band covers none of it.
+  const [rulers, key] = await page.evaluate(() => {
+    const box = (e) => e.getBoundingClientRect();
+    const rulers = [...document.querySelectorAll('.band')].map((band) => {
+      const ends = [...band.querySelectorAll('.ruler-tick, .ruler text, text')].map((e) => box(e).bottom);
+      return { inside: Math.max(...ends) <= box(band).bottom + 1, ends: box(band).bottom, at: [...band.querySelectorAll('text')].filter((t) => /^\d+ m$/.test(t.textContent)).length };
+    });
+    return [rulers, box(document.querySelector('.stage-beside ~ .under-band')).top];
+  });
+  for (const { inside, ends, at } of rulers) assert.ok(inside && at > 1 && key >= ends - 1, JSON.stringify([rulers, key]));
+});
+
+pageTest('where two do the same at one time, it is said that they part at another', {}, async ({ page }) => {
+  await plant(page, 4);
+  await page.locator('.stage').focus();
+  await page.keyboard.press('d');
+  await page.keyboard.press('c');
+  const same = page.locator('.beside-told .facts');
+  await same.waitFor();
+  assert.equal((await same.textContent()).trim(), say('two-same'));
+  await leaf(page, 2);
+  await page.locator('.stage').focus();
+  await page.keyboard.press('ArrowRight');
+  await page.keyboard.press('ArrowRight');
+  await page.keyboard.press('s');
+  await page.locator('.beside-told h3').first().waitFor();
+  await leaf(page, 1);
+  await same.waitFor();
+  const apart = say('two-apart', { leaf: 2, window: say('window-dormant') });
+  assert.equal((await same.textContent()).trim(), `${say('two-same')} ${apart}`);
 });

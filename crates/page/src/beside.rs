@@ -1,14 +1,15 @@
 //! Two schemes side by side at one moment: their figures, and what of their work and their shoots differs.
 
 use crate::desk::{Desk, EARLY};
+use crate::document::last_leaf;
 use crate::look::Scene;
 use cordonry::effort::Effort;
-use cordonry::row::Phase;
+use cordonry::plan::{Moment, Phase, Plan, Replayer, Window};
 use cordonry::said::Arg;
 use cordonry::work::Work;
 use cordonry_draw::{
     Both, Pair, Paper, Series, Side, Under, lone_marks, lone_shoots, row_figures, sheet_beside,
-    two_figures, two_totals, work_line,
+    two_figures, two_totals, window_key, work_line,
 };
 use cordonry_words::Words;
 
@@ -113,6 +114,32 @@ pub fn works(desk: &Desk, words: &Words) -> [(Vec<String>, usize); 2] {
         ],
         None => [none(), none()],
     }
+}
+
+/// The first time at which the two do other work, as it is told; none where they do the same all along.
+pub fn apart(desk: &Desk, words: &Words) -> Option<String> {
+    let both = both(desk)?.map(|(number, _)| number);
+    let Moment { leaf, window } = first_apart(desk.plan(), both)?;
+    let window = Arg::Text(words.plain(window_key(window)));
+    let time = [("leaf", Arg::Count(leaf.into())), ("window", window)];
+    Some(words.text("two-apart", &time))
+}
+
+fn first_apart(plan: &Plan, both: [usize; 2]) -> Option<Moment> {
+    let [own, other] = [plan.scheme(both[0]).ok()?, plan.scheme(both[1]).ok()?];
+    let rules = [own, other].map(|s| (s.crop_from, s.standing.as_ref().map(|s| &s.rules)));
+    let alike = rules[0] == rules[1];
+    let mut replayer = Replayer::default();
+    let leaves = plan.found.leaf..=last_leaf(plan);
+    let mut moments = leaves.flat_map(|leaf| Window::ALL.map(|window| Moment { leaf, window }));
+    moments.find(|at| {
+        // Under the same rules the same row has the same work.
+        if alike && own.stands(*at) && other.stands(*at) {
+            return false;
+        }
+        let [own, other] = both.map(|scheme| replayer.work_at(plan, scheme, *at).ok());
+        own != other
+    })
 }
 
 fn only(desk: &Desk, scene: &Scene, other: &Scene, words: &Words) -> (Vec<String>, usize) {

@@ -133,8 +133,9 @@ impl View {
         let wide = self.width / self.scale;
         let above = row.trellis.wall_height.f() + ABOVE.max(WORDS / self.scale);
         let ground = self.height / self.scale - BELOW.max(NUMBERS / self.scale);
-        let (low, high) = if above <= ground {
-            (above, ground)
+        // Less than a pixel that lacks is no larger wall.
+        let (low, high) = if above <= ground + 1.0 / self.scale {
+            (above.min(ground), ground)
         } else {
             (ground, above + OVERGROWN)
         };
@@ -189,6 +190,7 @@ impl View {
             // What begins at the row's end begins there.
             true if (before.x - first).abs() < 1.0 => fit,
             true => Self { x: before.x, ..fit }.held_to(row),
+            false if stood => self.held_to(row),
             false => self,
         };
         match before.shows_all(row) && !kept.shows_all(row) {
@@ -410,6 +412,40 @@ mod tests {
         let near = full.zoomed(3.0, Point::ORIGIN);
         let as_it_is = of(near, 700.0, 300.0);
         assert_eq!(as_it_is.resized(near, &row), as_it_is);
+    }
+
+    #[test]
+    fn the_numbers_under_a_wall_that_fits_are_in_sight_whatever_the_height() {
+        let row = row();
+        let numbers = |view: View| view.to_px(Point::ORIGIN).y + NUMBERS - view.height;
+        let whole = on(&row).fit_row(&row).zoomed(0.8, Point::ORIGIN);
+        let needed = whole.needed(&row);
+        // A place on the screen has whole pixels: some part of one may lack.
+        for lacks in [-0.6, -0.2, 0.2, 0.6] {
+            let held = View {
+                height: needed - lacks,
+                ..whole
+            }
+            .held_to(&row);
+            assert!(numbers(held) < 1.0, "{lacks}: {}", numbers(held));
+        }
+        // Of the height that is left over some goes.
+        let low = |view: View| View {
+            top: f64::INFINITY,
+            ..view
+        };
+        let tall = low(View {
+            height: needed + 60.0,
+            ..whole
+        })
+        .held_to(&row);
+        let now = View {
+            height: needed + 20.0,
+            ..tall
+        };
+        let now = now.resized(tall, &row);
+        assert_eq!(now.scale, whole.scale);
+        assert!(numbers(now) < 1.0, "{}", numbers(now));
     }
 
     #[test]

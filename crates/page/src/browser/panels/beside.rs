@@ -89,19 +89,24 @@ fn BesideTold(app: App, helper: Helper) -> impl IntoView {
     helper.with_effort.set(true);
     on_cleanup(move || helper.with_effort.set(false));
     let names = Memo::new(move |_| names(app).unwrap_or_default());
-    let told = Memo::new(move |old: Option<&(Vec<Line>, Vec<Work>)>| {
-        app.style.track();
-        let now = app.read(|d| match old {
-            // While a hand is on the wall what is told waits.
-            Some(old) if d.is_holding() => old.clone(),
-            _ => app.worded(|w| {
-                let names = names.get().into_iter().zip(beside::works(d, w));
-                let works = names.map(|(name, (lines, more))| (name, lines, more));
-                (beside::figures(d, &helper.far(d), w), works.collect())
-            }),
-        });
-        now.unwrap_or_default()
-    });
+    let told = Memo::new(
+        move |old: Option<&(Vec<Line>, Vec<Work>, Option<String>)>| {
+            app.style.track();
+            let now = app.read(|d| match old {
+                // While a hand is on the wall what is told waits.
+                Some(old) if d.is_holding() => old.clone(),
+                _ => app.worded(|w| {
+                    let names = names.get().into_iter().zip(beside::works(d, w));
+                    let works = names.map(|(name, (lines, more))| (name, lines, more));
+                    let works: Vec<Work> = works.collect();
+                    let same = works.iter().all(|w| w.1.is_empty());
+                    let apart = same.then(|| beside::apart(d, w)).flatten();
+                    (beside::figures(d, &helper.far(d), w), works, apart)
+                }),
+            });
+            now.unwrap_or_default()
+        },
+    );
     let line = |line: Line| {
         let [own, other] = line.values;
         let differs = own != other;
@@ -151,7 +156,9 @@ fn BesideTold(app: App, helper: Helper) -> impl IntoView {
                 {move || {
                     let works = told.get().1;
                     match works.iter().all(|w| w.1.is_empty()) {
-                        true => view! { <p class="facts">{app.t("two-same")}</p> }.into_any(),
+                        true => view! {
+                            <p class="facts">{app.t("two-same")} " " {told.get().2}</p>
+                        }.into_any(),
                         false => works.into_iter().map(work).collect_view().into_any(),
                     }
                 }}

@@ -128,7 +128,7 @@ impl WallScreen {
         self.most = most;
         let desk = self.host.closest(".desk").ok().flatten();
         if let Some(desk) = desk.and_then(|d| d.dyn_into::<HtmlElement>().ok()) {
-            let value = most.map_or_else(|| "none".into(), |px| format!("{px:.0}px"));
+            let value = most.map_or_else(|| "none".into(), |px| format!("{:.0}px", px.ceil()));
             let _ = desk.style().set_property("--wall-most", &value);
             let row = most.map_or("100vh", |_| value.as_str());
             let _ = desk.style().set_property("--wall-row", row);
