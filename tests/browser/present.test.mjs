@@ -300,3 +300,49 @@ pageTest('on the desk each other scheme stands beside in turn, then none, and W 
   }
   assert.ok(!keys.includes(say('keys-presenting', { does: say('present-phase') })));
 });
+
+pageTest('keys of letters are heard while a button has the focus, and it keeps those that press it', projector, async ({ page }) => {
+  await presentOf(page, lesson);
+  await page.locator('[data-act=present-tell]').click();
+  const first = await moment(page);
+  await key(page, 'v');
+  assert.notEqual(await moment(page), first);
+  await key(page, 'v');
+  assert.equal(await moment(page), first);
+  // Another scheme is asked of anew: pressed again, it tells.
+  const tell = page.locator('[data-act=present-tell]');
+  assert.equal(await tell.getAttribute('aria-pressed'), 'false');
+  await tell.focus();
+  await key(page, 'Enter');
+  assert.equal(await tell.getAttribute('aria-pressed'), 'true');
+  await key(page, 'Escape');
+  await page.locator('.stage-beside [data-tree]').first().waitFor();
+  // On the desk too, after a time was pressed.
+  await page.locator('.times .season input').first().check();
+  await key(page, 'c');
+  assert.equal(await page.locator('.stage-beside').count(), 0);
+});
+
+pageTest('after a class the desk is as it was left', { viewport: { width: 1280, height: 720 } }, async ({ page }) => {
+  await example(page);
+  const zoom = (act) => page.locator(`.zooms [data-act=${act}]`).click();
+  await zoom('fit-row');
+  for (let press = 0; press < 4; press += 1) await zoom('zoom-in');
+  await page.locator('.stage').focus();
+  await key(page, 'End');
+  const state = () => page.evaluate(() => [document.querySelector('.stage svg.wall').getAttribute('viewBox'), document.querySelector('.before-after label.here').textContent]);
+  for (const look of [0, 1]) {
+    await page.locator('.before-after input').nth(look).check();
+    await frames(page, 3);
+    const left = await state();
+    await page.locator('.stage').focus();
+    await key(page, 'p');
+    await page.locator('.present-bar').waitFor();
+    await frames(page, 3);
+    assert.notEqual((await state())[0], left[0]);
+    await key(page, 'Escape');
+    await page.locator('.present-bar').waitFor({ state: 'detached' });
+    await frames(page, 5);
+    assert.deepEqual(await state(), left);
+  }
+});

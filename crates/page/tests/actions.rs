@@ -101,6 +101,17 @@ fn a_press_finds_its_action_by_mode_and_by_what_is_held() {
     // A press on a leaf or a time leaves the focus there.
     assert_eq!(anywhere(&key(".")), Some("leaf-next"));
     assert_eq!(anywhere(&key("<")), Some("window-previous"));
+    // A press on a button leaves it there.
+    for (pressed, does) in [
+        ("v", "scheme-next"),
+        ("c", "scheme-beside"),
+        ("l", "light-toggle"),
+        ("0", "fit-row"),
+    ] {
+        assert_eq!(anywhere(&key(pressed)), Some(does));
+    }
+    // What is done to a shoot is asked for on the wall.
+    assert_eq!(anywhere(&key("s")), None);
     // What is held with Ctrl is no key of the wall.
     assert_eq!(wall(&ctrl(false), Mode::Work), None);
     assert_eq!(anywhere(&key("z")), None);

@@ -39,6 +39,7 @@ const fn on_shoot(name: &'static str, keys: &'static [Chord], does: Does) -> Act
 /// What part of the wall is in sight; a button over it.
 const fn sight(name: &'static str, keys: &'static [Chord], command: Command) -> Action {
     Action {
+        heard: Heard::Everywhere,
         shown: Some(Shown::View),
         ..on_wall(name, keys, Does::Page(command))
     }
@@ -68,7 +69,7 @@ const fn record(
     }
 }
 
-/// Something about the schemes and their leaves.
+/// Something about the schemes and their leaves. What is pressed around the wall has the focus: the keys are heard there too.
 const fn scheme(
     name: &'static str,
     keys: &'static [Chord],
@@ -76,18 +77,16 @@ const fn scheme(
     command: Command,
 ) -> Action {
     Action {
+        keys,
         mode: Some(Mode::Work),
         offered,
-        ..on_wall(name, keys, Does::Page(command))
+        ..page(name, command)
     }
 }
 
-/// When the row is looked at. The strip and the times have the focus after a press there: the keys are heard there too.
+/// When the row is looked at.
 const fn time(name: &'static str, keys: &'static [Chord], command: Command) -> Action {
-    Action {
-        heard: Heard::Everywhere,
-        ..scheme(name, keys, always, command)
-    }
+    scheme(name, keys, always, command)
 }
 
 const fn at(place: Shown, action: Action) -> Action {
@@ -366,11 +365,10 @@ pub static ALL: &[Action] = &[
         ..at(Shown::Present, page("present-matter", Command::NextMatter))
     },
     // What is in sight.
-    on_wall(
-        "light-toggle",
-        &[Chord::key("l")],
-        Does::Page(Command::Light),
-    ),
+    Action {
+        keys: &[Chord::key("l")],
+        ..page("light-toggle", Command::Light)
+    },
     on_wall(
         "view-on",
         &[Chord::key("pagedown")],

@@ -4,6 +4,7 @@ use super::App;
 use crate::browser::dom;
 use crate::browser::wall::WallScreen;
 use crate::desk::Desk;
+use crate::view::View;
 use cordonry::check::Severity;
 use cordonry::cover::Span;
 use leptos::prelude::*;
@@ -32,6 +33,22 @@ impl App {
             } else {
                 wall.view.full_height(&desk.scene().row)
             };
+        });
+        self.suit();
+        self.reframe();
+    }
+
+    /// The same stretch of the row in sight as there was, at the same scale.
+    pub fn see_again(self, seen: View) {
+        self.with_wall(|wall, desk| {
+            wall.set_most(None);
+            let View { width, height, .. } = wall.view;
+            wall.view = View {
+                width,
+                height,
+                ..seen
+            };
+            wall.view = wall.view.held_to(&desk.scene().row);
         });
         self.suit();
         self.reframe();

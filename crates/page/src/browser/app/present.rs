@@ -3,6 +3,7 @@
 use super::App;
 use crate::browser::dom;
 use crate::desk::Desk;
+use crate::view::View;
 use cordonry::check::Part;
 use cordonry::plan::Phase;
 use cordonry::work::Work;
@@ -27,6 +28,8 @@ pub struct Presented {
     candidates: RwSignal<Vec<Part>>,
     /// The scheme that was looked at and the one that stood beside it: one wall at a time is shown.
     pub stood: StoredValue<Option<(usize, usize)>>,
+    /// What was in sight before, and whether before the work or after it: the desk is left and met again alike.
+    left: StoredValue<Option<(View, Phase)>>,
 }
 
 impl Presented {
@@ -38,6 +41,7 @@ impl Presented {
             matter: RwSignal::new(None),
             candidates: RwSignal::new(Vec::new()),
             stood: StoredValue::new(None),
+            left: StoredValue::new(None),
         }
     }
 
@@ -120,6 +124,8 @@ impl App {
             self.choose(None);
             let stood = self.peek(|d| Some((d.look().scheme, d.scheme_beside()?)));
             shown.stood.set_value(stood.flatten());
+            let left = self.with_wall(|wall, d| (wall.view, d.look().phase));
+            shown.left.set_value(left);
             self.turn(|d| d.set_beside(None));
             self.see_in_class(Phase::Before);
             dom::fill_screen();
@@ -131,13 +137,19 @@ impl App {
                     b => b,
                 });
                 d.set_beside(other);
+                if let Some((_, phase)) = shown.left.get_value() {
+                    d.show(phase);
+                }
             });
             dom::leave_screen();
         }
         // Once what stands around the wall has its new size.
         request_animation_frame(move || {
             self.resized();
-            self.fit(false);
+            match shown.left.get_value().filter(|_| !on) {
+                Some((left, _)) => self.see_again(left),
+                None => self.fit(false),
+            }
             self.fit_class();
             dom::focus(".stage");
         });
