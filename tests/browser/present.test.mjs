@@ -346,3 +346,25 @@ pageTest('after a class the desk is as it was left', { viewport: { width: 1280, 
     assert.deepEqual(await state(), left);
   }
 });
+
+pageTest("in a reader's own colours more is seen of what is filled than of the edges of its ticks", { ...projector, context: { forcedColors: 'active' } }, async ({ page }) => {
+  await presentOf(page, 'lessons/renewal-a-fifth-or-never.json');
+  await page.locator('.year[data-leaf="8"] input').check();
+  await frames(page, 4);
+  const png = (await page.locator('div.band').screenshot()).toString('base64');
+  const counts = await page.evaluate(async (png) => {
+    const bytes = Uint8Array.from(atob(png), (c) => c.charCodeAt(0));
+    const image = await createImageBitmap(new Blob([bytes], { type: 'image/png' }));
+    const context = new OffscreenCanvas(image.width, image.height).getContext('2d');
+    context.drawImage(image, 0, 0);
+    // Along the middle of the strip, from its beginning to its end.
+    const { data } = context.getImageData(0, 24, image.width, 1);
+    const line = Array.from({ length: image.width }, (_, x) => data.slice(4 * x, 4 * x + 3).join(' '));
+    const paper = line[0];
+    const strip = line.slice(line.findIndex((c) => c !== paper), line.findLastIndex((c) => c !== paper) + 1);
+    const of = (colour) => strip.filter((c) => c === colour).length;
+    const others = [...new Set(strip)].filter((c) => c !== paper && c !== '0 0 0');
+    return { all: strip.length, paper: of(paper), filled: Math.max(...others.map(of)) };
+  }, png);
+  assert.ok(counts.all > 300 && counts.filled > counts.paper, JSON.stringify(counts));
+});

@@ -367,3 +367,37 @@ for (const name of ['third-leaf.json', 'lessons/buds-removed-or-missed.json']) {
     assert.deepEqual(cut, []);
   });
 }
+
+pageTest('what opens under the wall prints through no key', { viewport: LOW }, async ({ page }) => {
+  await example(page);
+  await page.locator('.before-after input').first().check();
+  const key = page.locator('.sign-key').first();
+  await key.waitFor();
+  await page.locator('#view-assumptions > summary').click();
+  const body = page.locator('#view-assumptions .view-body');
+  await body.locator('h2, h3').first().waitFor();
+  const [open, signs] = [await body.boundingBox(), await page.locator('.sign-key').first().evaluate((e) => e.getBoundingClientRect().toJSON())];
+  assert.ok(open.y >= signs.bottom - 1 || !(await key.isVisible()), JSON.stringify([open, signs]));
+  await page.locator('#view-assumptions > summary').click();
+  assert.ok(await key.isVisible());
+});
+
+for (const text of [16, 20]) {
+  pageTest(`letters of ${text} px are whole in the strip, and what has the focus covers none`, { viewport: DESK }, async ({ page }) => {
+    await example(page);
+    await page.addStyleTag({ content: `:root { font-size: ${text}px !important; }` });
+    await frames(page, 3);
+    const low = await page.$$eval('.year span, .years-head span', (all) => all.filter((e) => e.checkVisibility() && e.textContent.trim() && e.scrollHeight > e.clientHeight + 1).map((e) => e.textContent));
+    assert.deepEqual(low, []);
+    await page.keyboard.press('Tab');
+    const button = page.locator('.years-head button');
+    await button.focus();
+    const [ring, label] = await page.evaluate(() => {
+      const at = document.activeElement;
+      const style = getComputedStyle(at);
+      const ring = at.getBoundingClientRect().bottom + parseFloat(style.outlineOffset) + parseFloat(style.outlineWidth);
+      return [ring, document.querySelector('.years-head span').getBoundingClientRect().top];
+    });
+    assert.ok(ring <= label + 1, `${ring} ${label}`);
+  });
+}

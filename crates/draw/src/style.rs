@@ -43,7 +43,7 @@ pub const STYLE: &str = concat!(
     "}}\n",
     "@media (forced-colors:active){:root:root:root{--paper:Canvas;--ink:CanvasText;--quiet:CanvasText;",
     "--wood:CanvasText;--young:CanvasText;--cut:Canvas;--wire:GrayText;--cordon-wire:CanvasText;--post:Canvas;",
-    "--post-edge:GrayText;--filled:GrayText;--twice:CanvasText;--accent:Highlight;--wrong:LinkText;--wrong-ink:LinkText}}\n",
+    "--post-edge:GrayText;--earth:GrayText;--filled:GrayText;--twice:CanvasText;--accent:Highlight;--wrong:LinkText;--wrong-ink:LinkText}}\n",
     rules!(),
     include_str!("schemes.css"),
 );
