@@ -4,7 +4,7 @@ use crate::desk::{Desk, EARLY};
 use crate::document::last_leaf;
 use crate::look::Scene;
 use cordonry::effort::Effort;
-use cordonry::plan::{Moment, Phase, Plan, Replayer, Window};
+use cordonry::plan::{Moment, Phase, Replayer, Window};
 use cordonry::said::Arg;
 use cordonry::work::Work;
 use cordonry_draw::{
@@ -116,30 +116,39 @@ pub fn works(desk: &Desk, words: &Words) -> [(Vec<String>, usize); 2] {
     }
 }
 
-/// The first time at which the two do other work, as it is told; none where they do the same all along.
+/// The first time at which the two do other work, as it is told; none where they do the same all along, or what they bring does not
+/// tell where.
 pub fn apart(desk: &Desk, words: &Words) -> Option<String> {
-    let both = both(desk)?.map(|(number, _)| number);
-    let Moment { leaf, window } = first_apart(desk.plan(), both)?;
+    let Moment { leaf, window } = first_apart(desk)?;
     let window = Arg::Text(words.plain(window_key(window)));
     let time = [("leaf", Arg::Count(leaf.into())), ("window", window)];
     Some(words.text("two-apart", &time))
 }
 
-fn first_apart(plan: &Plan, both: [usize; 2]) -> Option<Moment> {
+/// Looked for in the first leaf that brings something else under each, for that is known, and in what is planned before it: the
+/// usual work of every leaf would be a replay of the row for each.
+fn first_apart(desk: &Desk) -> Option<Moment> {
+    let plan = desk.plan();
+    let both = both(desk)?.map(|(number, _)| number);
     let [own, other] = [plan.scheme(both[0]).ok()?, plan.scheme(both[1]).ok()?];
-    let rules = [own, other].map(|s| (s.crop_from, s.standing.as_ref().map(|s| &s.rules)));
-    let alike = rules[0] == rules[1];
+    let years = both.map(|scheme| desk.years_of(scheme));
+    let mut pairs = years[0].iter().zip(years[1].iter());
+    let parted = pairs.position(|(a, b)| a != b).unwrap_or(usize::MAX);
     let mut replayer = Replayer::default();
-    let leaves = plan.found.leaf..=last_leaf(plan);
-    let mut moments = leaves.flat_map(|leaf| Window::ALL.map(|window| Moment { leaf, window }));
-    moments.find(|at| {
-        // Under the same rules the same row has the same work.
-        if alike && own.stands(*at) && other.stands(*at) {
-            return false;
-        }
-        let [own, other] = both.map(|scheme| replayer.work_at(plan, scheme, *at).ok());
-        own != other
-    })
+    let leaves = (plan.found.leaf..=last_leaf(plan)).enumerate();
+    let mut moments =
+        leaves.flat_map(|(at, leaf)| Window::ALL.map(|window| (at, Moment { leaf, window })));
+    let first = moments.find(
+        |(at, time)| match own.stands(*time) || other.stands(*time) {
+            false => !own.work(*time).eq(other.work(*time)),
+            true if *at == parted => {
+                let [own, other] = both.map(|scheme| replayer.work_at(plan, scheme, *time).ok());
+                own != other
+            }
+            true => false,
+        },
+    );
+    first.map(|(_, time)| time)
 }
 
 fn only(desk: &Desk, scene: &Scene, other: &Scene, words: &Words) -> (Vec<String>, usize) {
