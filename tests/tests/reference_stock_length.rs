@@ -146,8 +146,8 @@ fn a_rounded_bend_carries_the_tip_on_by_what_it_saves() {
         let stem = tree(1, 0.0, 90.0, 2000.0, 20.0);
         let tip = |bend_diameters: f64| {
             let g = Geometry {
-                wire: 500.0,
                 bend_diameters,
+                ..Geometry::at(500.0, &Targets::default())
             };
             layout(&stem, g)[0].tip()
         };

@@ -154,13 +154,10 @@ fn laid_span(course: &Course, is_stem: bool, g: Geometry, bearing: f64, band: f6
     }
     // What begins on the wire bears from its base on, be it a hair below: it does not climb to the wire first.
     let climbs = base.y < bearing && base.y < g.wire - ON_THE_WIRE;
-    let start = if climbs && libm::sin(course.heading0) > 1e-6 {
+    // What forks from a stem is at the wire beside its base.
+    let start = if climbs && is_stem && libm::sin(course.heading0) > 1e-6 {
         let corner = base.x + (bearing - base.y) / libm::tan(course.heading0);
-        match is_stem {
-            true => begins(course, corner, bearing.min(g.wire - band)),
-            // What forks from a stem is at the wire beside its base.
-            false => corner,
-        }
+        begins(course, corner, bearing.min(g.wire - band))
     } else if is_above {
         // It droops into the band from above.
         base.x + (top - base.y) / libm::tan(course.heading0)
@@ -404,10 +401,7 @@ mod tests {
 
     #[test]
     fn a_climbing_shoot_is_found_where_its_course_is() {
-        let g = Geometry {
-            wire: 500.0,
-            bend_diameters: 15.0,
-        };
+        let g = Geometry::at(500.0, &Targets::default());
         let tree = |angle: f64, toward: crate::row::Toward, diameter: f64| {
             let planted = crate::row::Planted {
                 angle: crate::units::Deg::new(angle),

@@ -23,6 +23,8 @@ pub struct Geometry {
     pub wire: f64,
     /// Radius of a bend in stem diameters.
     pub bend_diameters: f64,
+    /// Up to how thick wood bears to be bent where it begins, mm.
+    pub bend_thick: f64,
 }
 
 impl Geometry {
@@ -33,9 +35,15 @@ impl Geometry {
 
     /// The geometry of a trellis under the limits.
     pub fn under(trellis: &Trellis, targets: &Targets) -> Self {
+        Self::at(trellis.cordon_height().f(), targets)
+    }
+
+    /// The geometry of a cordon wire so many millimetres up, under the limits.
+    pub fn at(wire: f64, targets: &Targets) -> Self {
         Self {
-            wire: trellis.cordon_height().f(),
+            wire,
             bend_diameters: targets.get(Limit::BendDiameters),
+            bend_thick: targets.get(Limit::BendThick),
         }
     }
 }
@@ -298,6 +306,26 @@ impl Course {
 /// Within how many millimetres of the cordon wire a shoot's base counts as on it.
 pub(crate) const ON_THE_WIRE: f64 = 20.0;
 
+/// At which heading wood leaves its parent so far below the wire, `rise` mm, for its bend to `end` to be as wide as `radius`:
+/// straight up where there is room, else the nearer to its end the less room there is, until it is bent where it begins.
+fn leaves_for(rise: f64, end: f64, radius: f64) -> f64 {
+    // As if it ran to the right.
+    let is_left = libm::cos(end) < 0.0;
+    let end = if is_left { PI - end } else { end };
+    let needs = |heading: f64| radius * libm::tan((heading - end) / 2.0) * libm::sin(heading);
+    let (mut low, mut high) = (end.max(0.0), FRAC_PI_2);
+    if needs(high) > rise {
+        for _ in 0..40 {
+            let middle = (low + high) / 2.0;
+            match needs(middle) > rise {
+                true => high = middle,
+                false => low = middle,
+            }
+        }
+    }
+    if is_left { PI - high } else { high }
+}
+
 /// The course of one shoot, from that of its parent.
 pub(crate) fn course_of(
     tree: &Tree,
@@ -320,9 +348,14 @@ pub(crate) fn course_of(
     };
     let base = parent.point(shoot.at);
     match (shoot.pose, end) {
-        // A leader that forks from below the wire goes straight up to it and turns there.
+        // A leader that forks from below the wire goes up to it and turns there.
         (Pose::Laid { .. }, Some(end)) if base.y < g.wire - ON_THE_WIRE => {
-            Course::bent(base, FRAC_PI_2, g.wire, end, radius, length)
+            let is_thin = radius <= g.bend_thick * g.bend_diameters;
+            let leaves = match is_thin {
+                true => leaves_for(g.wire - base.y, end, radius),
+                false => FRAC_PI_2,
+            };
+            Course::bent(base, leaves, g.wire, end, radius, length)
         }
         (_, Some(end)) => Course::straight(base, end, length),
         (Pose::Stub, None) => Course::straight(base, FRAC_PI_2, length),
@@ -464,10 +497,7 @@ mod tests {
     use std::f64::consts::FRAC_PI_4;
 
     fn g() -> Geometry {
-        Geometry {
-            wire: 500.0,
-            bend_diameters: 15.0,
-        }
+        Geometry::at(500.0, &Targets::default())
     }
 
     #[test]
@@ -486,6 +516,37 @@ mod tests {
                 assert!((walked - 2000.0).abs() < 0.2, "{radius} {end}: {walked}");
             }
         }
+    }
+
+    #[test]
+    fn thin_wood_near_below_the_wire_leaves_its_parent_so_that_its_bend_is_wide_enough() {
+        let radius = |diameter: f64| g().bend_diameters * diameter;
+        for (rise, end) in [
+            (0.0, 0.0),
+            (3.0, 0.05),
+            (30.0, 0.0),
+            (60.0, 0.08),
+            (149.0, 0.0),
+            (30.0, -0.05),
+        ] {
+            for end in [end, PI - end] {
+                let leaves = leaves_for(rise, end, radius(10.0));
+                let base = Point::new(10.0, g().wire - rise);
+                let c = Course::bent(base, leaves, g().wire, end, radius(10.0), 900.0);
+                let bend = if c.turn == 0.0 {
+                    radius(10.0)
+                } else {
+                    c.radius
+                };
+                assert!((bend - radius(10.0)).abs() < 0.01, "{rise} {end}: {bend}");
+                // Its last part is aimed at the wire above its base, as where there is room.
+                let aimed = c.corner().y;
+                assert!((aimed - g().wire).abs() < 0.01, "{rise} {end}: {aimed}");
+            }
+        }
+        // With room enough it goes straight up, as a little less makes it all but do.
+        assert_eq!(leaves_for(150.0, 0.0, radius(10.0)), FRAC_PI_2);
+        assert!((leaves_for(149.9, PI, radius(10.0)) - FRAC_PI_2).abs() < 0.001);
     }
 
     #[test]

@@ -1,9 +1,9 @@
 //! The rules of the cordon, each a millimetre either side of its limit.
 
-use cordonry::check::{Severity, figures};
+use cordonry::check::{Finding, Severity, figures};
 use cordonry::cover::cover;
 use cordonry::row::*;
-use cordonry::units::Deg;
+use cordonry::units::{Deg, Mm};
 use cordonry::work::Work;
 use cordonry_fixture::wall::*;
 use cordonry_words::Words;
@@ -191,6 +191,57 @@ fn a_neighbour_s_shoot_fills_backward() {
         }]
     );
     assert!(found(&mended(&bare, f, 0), "cordon-gap").is_empty());
+}
+
+#[test]
+fn a_shoot_a_little_below_the_wire_is_laid_as_one_on_it() {
+    // 1000..1500 is bare; tree 2 leads up to the wire and has a shoot of 600 that begins on it or a hand below.
+    for below in [0.0, 15.0, 30.0, 60.0, 90.0] {
+        let bare = row(
+            0,
+            3000,
+            vec![
+                upright_stem(1, 0, 1500.0),
+                upright_stem(2, 1500, 2000.0)
+                    .shoot(500.0 - below, standing(0.0), grown(2, 600.0))
+                    .last(|s| s.diameter = 12.0),
+            ],
+        );
+        let f = &found(&bare, "cordon-gap")[0];
+        assert_eq!(f.remedies[0].said.key, "remedy-fill-backward", "{below}");
+        let after = mended(&bare, f, 0);
+        assert!(found(&after, "cordon-gap").is_empty(), "{below}");
+        assert!(found(&after, "bend-too-tight").is_empty(), "{below}");
+    }
+}
+
+#[test]
+fn a_shoot_before_its_leader_s_end_takes_its_place() {
+    // 1000..1500 is bare, and the last shoot stands 300 before the leader's end: laid, it would lie beside it for as long.
+    let with = |also: Option<f64>| {
+        let mut first = upright_stem(1, 0, 1500.0)
+            .shoot(1200.0, standing(0.0), grown(2, 800.0))
+            .last(|s| s.diameter = 12.0);
+        if let Some(at) = also {
+            first = first.shoot(at, standing(0.0), grown(1, 900.0));
+        }
+        row(0, 3000, vec![first, upright_stem(2, 1500, 2000.0)])
+    };
+    let bare = with(None);
+    let f = &found(&bare, "cordon-gap")[0];
+    assert_eq!(f.remedies[0].said.key, "remedy-fill-forward");
+    let cut = Work::CutBack {
+        tree: TreeId(1),
+        shoot: ShootId::STEM,
+        keep_mm: Mm::round(1200.0),
+    };
+    assert_eq!(f.remedies[0].work.last(), Some(&cut));
+    let after = cover(&mended(&bare, f, 0), &Targets::default());
+    assert_eq!((&after.gaps[..], &after.overlaps[..]), (&[][..], &[][..]));
+    // Where more stands beyond it, its leader keeps its end.
+    let bears = with(Some(1400.0));
+    let cuts = |f: &Finding| f.remedies.iter().any(|r| r.work.contains(&cut));
+    assert!(!found(&bears, "cordon-gap").iter().any(cuts));
 }
 
 #[test]

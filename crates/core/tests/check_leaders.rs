@@ -1,7 +1,9 @@
 //! The rules of stock, leans and bends, each a step either side of its limit.
 
-use cordonry::check::Severity;
+use cordonry::check::{Context, Finding, Severity, matters, survey};
+use cordonry::pose::PosedRow;
 use cordonry::row::*;
+use cordonry::terms::Terms;
 use cordonry_fixture::wall::*;
 use cordonry_words::Words;
 
@@ -132,6 +134,31 @@ fn opposed_leans_leave_the_wire_between_their_feet_bare() {
         ],
     );
     assert!(found(&second, "leans-opposed").is_empty());
+}
+
+#[test]
+fn what_two_pairs_that_lean_away_leave_bare_is_told_between_their_feet() {
+    // Their slanting stems bear from 500 beside the foot on: most of what is bare lies outside the feet and is a gap by itself.
+    let pair = |id: u32, at: i32| {
+        [
+            stem(id, at, 45.0, Toward::Left, 1700.0),
+            stem(id + 1, at + 300, 45.0, Toward::Right, 1700.0),
+        ]
+    };
+    let trees = pair(1, 1500).into_iter().chain(pair(3, 5300)).collect();
+    let mut row = row(0, 7000, trees);
+    row.leaf = 3;
+    let targets = Targets::default();
+    let terms = Terms::on(&row, &targets, &Site::default());
+    let posed = PosedRow::of(&row, &targets);
+    let seen = survey(&Context::found(&posed, &terms, &targets), None);
+    let all: Vec<&Finding> = seen.findings.iter().collect();
+    let matters = matters(&row, &seen.cover, &targets, &all, &[]);
+    let leans = matters.iter().find(|m| m.cause.name == "leans-opposed");
+    assert_eq!(
+        Words::strict().matter(leans.unwrap(), &all),
+        "2 pairs of trees lean away from each other: 0.60 m of cordon between them stays bare"
+    );
 }
 
 #[test]

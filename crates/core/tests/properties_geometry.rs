@@ -355,10 +355,7 @@ proptest! {
 #[test]
 fn a_drag_of_nothing_is_no_pose() {
     let tree = wood::tree(1, 0, 45.0, Toward::Left, Vec::new());
-    let g = Geometry {
-        wire: 500.0,
-        bend_diameters: 15.0,
-    };
+    let g = Geometry::at(500.0, &Targets::default());
     assert_eq!(
         bend_toward(
             &Posed::new(Arc::new(tree), g),

@@ -8,7 +8,7 @@ use cordonry::grow::{Half, grow_between};
 use cordonry::model::Parameter;
 use cordonry::pose::Geometry;
 use cordonry::row::{
-    Face, GrowthUnit, Laterals, Limit, Planted, Pose, Shoot, ShootId, Targets, Toward, Tree, TreeId,
+    Face, GrowthUnit, Laterals, Planted, Pose, Shoot, ShootId, Targets, Toward, Tree, TreeId,
 };
 use cordonry::terms::{Assumptions, Stand, Terms};
 use cordonry::units::{Deg, Mm};
@@ -60,10 +60,7 @@ fn terms(case: &Value) -> Result<Terms, String> {
         assumptions.set(parameter, value);
     }
     Ok(Terms {
-        geometry: Geometry {
-            wire: number(row, "wire_mm")?,
-            bend_diameters: Targets::default().get(Limit::BendDiameters),
-        },
+        geometry: Geometry::at(number(row, "wire_mm")?, &Targets::default()),
         stand: Stand {
             tree_spacing: number(row, "tree_spacing_mm")?,
             row_spacing: number(row, "row_spacing_mm")?,

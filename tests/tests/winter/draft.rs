@@ -4,7 +4,7 @@ use super::rows::{examples, extreme, plausible};
 use super::wood::Wood;
 use super::{found, graver, numbered};
 use cordonry::advise::{Draft, PERCENT, Why, draft, renew, tips};
-use cordonry::check::{Context, Finding, Severity, figures, matters, survey};
+use cordonry::check::{Context, Finding, Part, Severity, figures, matters, survey};
 use cordonry::cover::places_of;
 use cordonry::file::{read_plan, write_plan};
 use cordonry::forecast::{Forecast, kept_young_from};
@@ -157,6 +157,23 @@ fn broken(plan: &Plan, moment: Moment, made: &Draft) -> Vec<String> {
             });
             hold(twice.is_none(), format!("both go of {:?}", f.subjects));
         }
+    }
+    // A wire is asked for what stands to be tied to it, not for what is cut.
+    let cut = |part: &Part| {
+        let mut all = made.pieces.iter().flat_map(|p| &p.work);
+        all.any(|w| {
+            matches!(w, Work::Stub { .. } | Work::Remove { .. })
+                && w.tree() == Some(part.tree)
+                && part.shoot == Some(w.subject().shoot)
+        })
+    };
+    for piece in &made.pieces {
+        let Why::Found(f) = &piece.why else { continue };
+        let felled = f.subjects.iter().filter(|p| cut(p)).count();
+        hold(
+            !f.asks_for_wire() || felled == 0,
+            format!("a wire for {felled} uprights that are cut"),
+        );
     }
     // No new stub stands beside an upright that crowds it, but where neither can go: that is told.
     let (were, are) = (

@@ -223,6 +223,24 @@ fn what_crowds_is_laid_however_little_of_it_the_wire_takes() {
     assert_eq!(told(&plan, 0, is_laid), [6]);
 }
 
+/// A bare stretch can be filled from either side: by last season's wood, in which buds grow by themselves, or by wood of two seasons,
+/// of which half the notches bring nothing.
+#[test]
+fn last_season_s_wood_is_laid_before_older() {
+    let plan = row(
+        5,
+        6.0,
+        9.5,
+        "4,5.50,leader,,1.35 + 0.05,36,right,45,0,,\n4,6.05,upright,,0.47,14,,,4,,\n4,6.25,upright,,0.50 + 0.33,18,,,3,,\n\
+4,6.42,upright,,0.70 + 0.50 + 0.40 + 0.30,30,,,1,,\n4,6.62,upright,,1.25,12,,,4,0,\n5,7.30,leader,,1.35 + 1.14,36,right,45,0,,\n\
+5,7.85,upright,,0.80 + 0.55,15,,,3,0,\n5,8.06,upright,,0.53 + 0.49,16,,,3,,\n5,8.24,upright,,0.66,15,,,4,,\n\
+5,8.42,upright,,0.60 + 0.49,20,,,3,,\n5,8.61,upright,,0.66 + 0.47,18,,,3,,\n5,8.81,upright,,0.71 + 0.32,19,,,3,2,\n\
+5,9.01,upright,,0.47 + 0.34 + 0.32,19,,,2,1,\n5,9.21,upright,,0.74,11,,,4,,\n5,9.40,upright,,0.73 + 0.44,16,,,3,,\n",
+    );
+    assert_eq!(told(&plan, 0, is_laid), [4]);
+    assert!(told(&plan, 1, is_laid).is_empty());
+}
+
 /// Of a tree's uprights at most a third, rounded up, is laid in one winter, however much wire is bare.
 #[test]
 fn a_tree_keeps_most_of_its_uprights() {

@@ -15,7 +15,8 @@ use crate::work::{Subject, Work};
 /// More rounds than this add nothing that a person would follow.
 const ROUNDS: usize = 60;
 /// What is done before what comes after it in a winter is asked for.
-const UNTIL: [Stage; 3] = [Stage::Crowding, Stage::Wires, Stage::Height];
+/// Wires wait for what is cut.
+const UNTIL: [Stage; 3] = [Stage::Crowding, Stage::Straight, Stage::Height];
 
 /// The whole work of a window on a plan's row, under a scheme.
 ///

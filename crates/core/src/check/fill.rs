@@ -7,7 +7,7 @@ use super::stock_too_short::stock_for;
 use crate::arrange::Arrange;
 use crate::cover::{Cover, Laid, Span, Stretch, joined};
 use crate::pose::{Course, layout};
-use crate::row::{Kind, Limit, Pose, Shoot, ShootId, Toward, Tree, TreeId};
+use crate::row::{GrowthUnit, Kind, Limit, Pose, Shoot, ShootId, Toward, Tree, TreeId, notch_take};
 use crate::said::{Arg, Args};
 use crate::units::{Deg, Mm};
 use crate::work::Work;
@@ -16,10 +16,12 @@ use crate::work::Work;
 const LEAST_GAIN: f64 = 10.0;
 /// How far from the stretch a lost tree's foot may be, mm: a slanting stem comes up some way beside it.
 const REPLANT_REACH: f64 = 1000.0;
-/// Share of an upright's length that at least comes to lie on the wire: half of what it was before it was tipped.
-const LEAST_LAID: f64 = 0.65;
+/// Share of an upright's length that at least comes to lie on the wire.
+const LEAST_LAID: f64 = 0.5;
 /// Share of what it fills for which a laid shoot may lie beside its own tree's wood.
 const OWN_DOUBLE: f64 = 1.0 / 3.0;
+/// What a cut through a leader costs, as mm of wire: as one that ends an overlap.
+const LEADER_CUT: f64 = 50.0;
 /// At most so many ways are offered.
 const MOST: usize = 3;
 
@@ -122,6 +124,16 @@ fn cost(c: &Seen<'_>, leaves: f64, doubles: f64) -> f64 {
 /// What of it is the work's own.
 fn by_itself(thickness: f64, lost: f64) -> f64 {
     thickness * 5.0 + lost.max(0.0) * 0.1
+}
+
+/// Of laid wood that is older than last season's, as much as is expected to stay without uprights, mm: buds come there by notches
+/// alone, of which not all grow.
+fn notched(c: &Seen<'_>, shoot: &Shoot) -> f64 {
+    let older = |u: &GrowthUnit| {
+        let seasons = c.moment.leaf.saturating_sub(u.leaf);
+        (seasons > 1).then(|| u.kept * (1.0 - notch_take(seasons)))
+    };
+    shoot.units.iter().filter_map(older).sum()
 }
 
 /// Length of wire that a tree's own wood covers more than once, mm: no cut clears what lies under the base of its shoot.
@@ -341,15 +353,27 @@ fn try_lay(
         });
         after = c.after(tree, &work)?;
     }
-    let laid = c.laid(&after);
-    let (leaves, doubles) = tried(c, gap, &[(tree.id, laid.clone())])?;
-    let own = (own_double(&laid) - own_double(c.laid_now(tree.id))).max(0.0);
-    // No cut clears what it lies beside of its own tree: that is wood for nothing, and may be a third of what it fills.
+    let mut laid = c.laid(&after);
+    let (mut leaves, mut doubles) = tried(c, gap, &[(tree.id, laid.clone())])?;
+    let own_doubled = |laid: &[Laid]| (own_double(laid) - own_double(c.laid_now(tree.id))).max(0.0);
+    let mut own = own_doubled(&laid);
+    let mut cut = 0.0;
+    // What it lies beside of its own tree is wood for nothing, and may be a third of what it fills. More is taken off where
+    // the shoot takes the place of its leader's end; under anything else no cut clears it.
     if over(own, c.let_pass(Limit::OverlapMax)) && own > (gap.length() - leaves) * OWN_DOUBLE {
-        return None;
+        let end = end_of_leader(tree, shoot).filter(|_| key == "remedy-fill-forward")?;
+        cut = LEADER_CUT;
+        work.push(end);
+        after = c.after(tree, &work)?;
+        laid = c.laid(&after);
+        (leaves, doubles) = tried(c, gap, &[(tree.id, laid.clone())])?;
+        own = own_doubled(&laid);
     }
-    let lost = shoot.length() - after.shoots[index].length();
-    let by_itself = by_itself(shoot.diameter, lost) + own;
+    let laid_on = after.shoot(shoot.id)?;
+    let by_itself = by_itself(shoot.diameter, shoot.length() - laid_on.length())
+        + notched(c, laid_on)
+        + own
+        + cut;
     Some(Way {
         by_itself,
         key,
@@ -360,6 +384,18 @@ fn try_lay(
         leaves,
         cost: cost(c, leaves, doubles) + by_itself,
         costs_upright: trained,
+    })
+}
+
+/// The cut that ends a shoot's leader where the shoot begins; `None` where more stands beyond.
+fn end_of_leader(tree: &Tree, shoot: &Shoot) -> Option<Work> {
+    let leader = shoot.parent?;
+    let beyond = |s: &Shoot| s.parent == Some(leader) && s.id != shoot.id && s.at >= shoot.at;
+    let is_last = !tree.shoots.iter().any(beyond);
+    is_last.then(|| Work::CutBack {
+        tree: tree.id,
+        shoot: leader,
+        keep_mm: Mm::round(libm::ceil(shoot.at)),
     })
 }
 

@@ -54,6 +54,8 @@ impl From<Place> for Part {
 pub enum Also {
     /// The shoot that is laid is cut back to that length, mm.
     CutsBack(f64),
+    /// Its leader is cut back to where it begins.
+    EndsLeader,
     /// So much wire is laid bare elsewhere, mm.
     Bares(f64),
     /// So much wire comes to be covered twice, mm.
@@ -66,6 +68,7 @@ impl From<Also> for Said {
     fn from(also: Also) -> Self {
         match also {
             Also::CutsBack(keep) => Self::new("also-cuts-back", vec![("keep", Arg::Length(keep))]),
+            Also::EndsLeader => Self::new("also-ends-leader", vec![]),
             Also::Bares(length) => Self::new("also-bares", vec![("length", Arg::Length(length))]),
             Also::Doubles(length) => {
                 Self::new("also-doubles", vec![("length", Arg::Length(length))])

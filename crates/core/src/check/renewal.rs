@@ -233,8 +233,19 @@ impl Holes {
         let whole = c.whole();
         let (left, from) = to(place.checked_sub(1), whole.from);
         let (right, to) = to(Some(place + 1), whole.to);
+        let right = right || self.goes(c, place);
         let first = self.bare.partition_point(|x| *x <= from);
         left || right || self.bare.get(first).is_some_and(|x| *x < to)
+    }
+
+    /// Whether the next place is the next tree's, and what stands there has reached the age limit: it is not chosen yet, but has no
+    /// time to wait.
+    fn goes(&self, c: &Seen<'_>, place: usize) -> bool {
+        let next = place + 1;
+        let is_next = next < c.places.len() && c.tree_index_at(next) != c.tree_index_at(place);
+        is_next
+            && c.shoot_at(next)
+                .is_some_and(|s| s.kind() == Kind::Upright && age(c, s) >= c.renewal.age_limit)
     }
 }
 

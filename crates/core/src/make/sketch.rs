@@ -240,10 +240,7 @@ impl<'s> Maker<'s> {
         };
         let mut maker = Self {
             sketch,
-            g: Geometry {
-                wire,
-                bend_diameters: targets.get(Limit::BendDiameters),
-            },
+            g: Geometry::at(wire, &targets),
             planted,
             wire,
             start: planted.toward.sign() * start,

@@ -253,16 +253,18 @@ impl Renewal {
             let next = self.next(&left, more, turn, &|at| harms(places[at], &out));
             out.extend(next.map(|at| places.remove(at)));
         }
-        self.apart(uprights, out, &can, harms)
+        self.apart(uprights, out, &can, turn, harms)
     }
 
-    /// In the place of some that are to be cut as many of the same ages that do less harm, where there are such: one after the
-    /// other may come to stand where the next has no choice left.
+    /// In the place of some that are to be cut as many that do less harm, where there are such and time for the rest: of the same
+    /// ages, or else younger in the place of what has not reached the age limit. One after the other may come to stand where the
+    /// next has no choice left.
     fn apart(
         &self,
         uprights: &[Upright],
         chosen: Vec<usize>,
         can: &[usize],
+        turn: &Turn,
         harms: &dyn Fn(usize, &[usize]) -> bool,
     ) -> Vec<usize> {
         let harm = |all: &[usize]| all.iter().filter(|i| harms(**i, all)).count();
@@ -282,16 +284,26 @@ impl Renewal {
         };
         let crowding = |all: &[usize]| all.iter().filter(|i| uprights[**i].crowds).count();
         let (wanted, waiting) = (ages(&chosen), chosen.iter().filter(|i| waits(i)).count());
-        let (mut best, mut most) = (None, 0.0);
+        let due = |all: &[usize]| {
+            let old = |i: &&usize| uprights[**i].age >= self.age_limit;
+            all.iter().filter(old).count()
+        };
+        let in_time = |all: &[usize]| {
+            let stays = can.iter().filter(|i| !all.contains(i));
+            let left: Vec<&Upright> = stays.map(|i| &uprights[*i]).collect();
+            turn.short(&left, 0).is_none()
+        };
+        let (mut best, mut most) = (None, (false, 0.0));
         each_choice(can.len(), chosen.len(), &mut |of| {
             let all: Vec<usize> = of.iter().map(|k| can[*k]).collect();
-            let fewer = crowding(&all) < crowding(&chosen);
-            if ages(&all) != wanted || fewer || all.iter().filter(|i| waits(i)).count() > waiting {
+            let fewer = crowding(&all) < crowding(&chosen) || due(&all) < due(&chosen);
+            if fewer || all.iter().filter(|i| waits(i)).count() > waiting {
                 return;
             }
-            let (harm, size) = (harm(&all), size(&all));
-            if harm < least || harm == least && best.is_some() && size > most {
-                (least, most) = (harm, size);
+            let (harm, rank) = (harm(&all), (ages(&all) == wanted, size(&all)));
+            let better = harm < least || harm == least && best.is_some() && rank > most;
+            if better && (rank.0 || in_time(&all)) {
+                (least, most) = (harm, rank);
                 best = Some(all);
             }
         });

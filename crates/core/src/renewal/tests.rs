@@ -567,6 +567,36 @@ fn stubs_do_not_come_to_stand_beside_each_other_where_others_are_as_due() {
     assert_eq!(cut, [3, 4]);
 }
 
+/// Wood of these ages and sizes from one end of a tree to the other; what is no older than `turned` grew from a stub in this turn.
+fn in_order(wood: &[(u8, f64)], turned: impl Fn(usize) -> bool) -> Vec<Upright> {
+    let one = |(i, (age, size)): (usize, &(u8, f64))| Upright {
+        size: *size,
+        ..upright(*age, turned(i).then_some(4))
+    };
+    wood.iter().enumerate().map(one).collect()
+}
+
+fn neighbours(i: usize, cut: &[usize]) -> bool {
+    cut.iter().any(|j| j.abs_diff(i) == 1)
+}
+
+/// A winter in which the carried fifth of so many is `count`.
+fn winter_of(uprights: usize, count: usize) -> u32 {
+    let is = |w: &u32| Share::near(0.2).carried(uprights, *w) == count;
+    (0..5).find(is).unwrap()
+}
+
+#[test]
+fn a_younger_one_goes_in_the_place_of_one_that_would_stand_beside_a_stub_where_there_is_time() {
+    let ages = [2, 1, 1, 3, 3, 1, 1, 1];
+    let sizes = [16.0, 12.0, 15.0, 25.0, 20.0, 11.0, 12.0, 13.0];
+    let wood: Vec<(u8, f64)> = ages.into_iter().zip(sizes).collect();
+    let tree = in_order(&wood, |i| ages[i] == 1);
+    let winter = winter_of(8, 2);
+    assert_eq!(by(0.2).winter(&tree, winter, &alone).cut, [3, 4]);
+    assert_eq!(by(0.2).winter(&tree, winter, &neighbours).cut, [3, 0]);
+}
+
 #[test]
 fn every_choice_is_looked_at_once() {
     for (n, count, ways) in [(5, 0, 1), (5, 2, 10), (4, 4, 1), (3, 4, 0), (8, 3, 56)] {

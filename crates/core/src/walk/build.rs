@@ -8,9 +8,7 @@ use crate::make::wood::{bare_tree, course, fork_length, length_to, shoot};
 use crate::plan::Plan;
 use crate::pose::Geometry;
 use crate::refusal::Refusal;
-use crate::row::{
-    GrowthUnit, Limit, Planted, Pose, Row, Shoot, ShootId, Targets, Toward, Tree, TreeId,
-};
+use crate::row::{GrowthUnit, Planted, Pose, Row, Shoot, ShootId, Targets, Toward, Tree, TreeId};
 use crate::said::{Arg, Said, Wording};
 use crate::units::{Deg, Mm};
 use crate::usual;
@@ -23,10 +21,7 @@ pub(super) fn plan(setup: &WalkSetup, state: &State, words: &dyn Wording) -> Res
     if !state.stands() {
         return Err(Refusal::new("refusal-walk-none", vec![]));
     }
-    let g = Geometry {
-        wire: setup.wires[0].f(),
-        bend_diameters: Targets::default().get(Limit::BendDiameters),
-    };
+    let g = Geometry::at(setup.wires[0].f(), &Targets::default());
     let trees = every_tree(setup, state)
         .map(|(draft, from)| {
             let mut tree = tree(setup, &draft, g);

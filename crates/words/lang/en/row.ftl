@@ -407,7 +407,7 @@ renewal-goes-old = { $part }: { renewal-age }, { $over ->
     [free] ; { $by ->
         [size] thicker
        *[length] longer
-    } ones of its age have a gap or a stub beside them
+    } ones of its age have a gap or a stub beside them, one of this winter too
    *[none] {""}
 }
 renewal-goes-crowds = { $part }: { renewal-age }, and too close to a better one
@@ -427,7 +427,7 @@ renewal-stays-turn = Older, and stays: { $part }, { renewal-age }; its place was
     [one] one winter
    *[other] { $winters } winters
 } ago, and its next turn has not come
-renewal-stays-beside = Older, and stays: { $part }, { renewal-age }, has a gap or a stub beside it
+renewal-stays-beside = Older, and stays: { $part }, { renewal-age }, has a gap or a stub beside it, one of this winter too
 renewal-stays-crowds = Older, and stays: { $part }, { renewal-age }; what goes in its place is too close to a better one
 renewal-stays-thin = Older, and stays: { $part }, { renewal-age }; it is { $by ->
     [size] thinner
@@ -657,6 +657,7 @@ remedy-replant = Plant new stock of { $length } as tree { $tree } and lay it. { 
 # What a remedy does besides.
 
 also-cuts-back = also cuts back to { $keep }
+also-ends-leader = also cuts its leader back to where it begins
 also-bares = { $length } is laid bare
 also-doubles = { $length } comes to overlap
 also-takes = { $count ->

@@ -407,7 +407,7 @@ renewal-goes-old = { $part }: { renewal-age }, { $over ->
     [free] ; los más { $by ->
         [size] gruesos
        *[length] largos
-    } de su edad tienen al lado un hueco o un tocón
+    } de su edad tienen al lado un hueco o un tocón, también de este invierno
    *[none] {""}
 }
 renewal-goes-crowds = { $part }: { renewal-age }, y demasiado cerca de uno mejor
@@ -427,7 +427,7 @@ renewal-stays-turn = Más viejo, y queda: { $part }, { renewal-age }; su lugar s
     [one] un invierno
    *[other] { $winters } inviernos
 }, y aún no le vuelve a tocar
-renewal-stays-beside = Más viejo, y queda: { $part }, { renewal-age }, tiene al lado un hueco o un tocón
+renewal-stays-beside = Más viejo, y queda: { $part }, { renewal-age }, tiene al lado un hueco o un tocón, también de este invierno
 renewal-stays-crowds = Más viejo, y queda: { $part }, { renewal-age }; lo que se corta en su lugar está demasiado cerca de uno mejor
 renewal-stays-thin = Más viejo, y queda: { $part }, { renewal-age }; es más { $by ->
     [size] delgado
@@ -657,6 +657,7 @@ remedy-replant = Plantar planta nueva de { $length } como árbol { $tree } y tum
 # What a remedy does besides.
 
 also-cuts-back = además rebaja a { $keep }
+also-ends-leader = además rebaja su guía hasta donde nace
 also-bares = { $length } quedan desnudos
 also-doubles = { $length } pasan a traslaparse
 also-takes = { $count ->

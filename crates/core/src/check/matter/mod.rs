@@ -9,8 +9,8 @@ pub use cause::Cause;
 pub use left::open;
 
 use super::{
-    Finding, Part, Remedy, Severity, cordon_gap, cordon_overlap, light_gap, uprights_too_close,
-    uprights_too_far,
+    Finding, Part, Remedy, Severity, cordon_gap, cordon_overlap, leans_opposed, light_gap,
+    uprights_too_close, uprights_too_far,
 };
 use crate::arrange::{Arrange, Gather};
 use crate::cover::{Cover, Span, joined};
@@ -208,7 +208,7 @@ fn matter(
                 ("trees", Arg::Count(trees as i64)),
                 ("tree", Arg::Count(tree.into())),
                 ("uprights", Arg::Count(amount.uprights as i64)),
-                ("length", Arg::Length(amount.wire)),
+                ("length", Arg::Length(amount.told)),
                 ("light", Arg::Length(amount.light)),
                 ("from", Arg::Length(from)),
                 ("bare", Arg::yes(amount.wire > 0.0)),
@@ -244,6 +244,8 @@ struct Amount {
     /// Findings of the rule that is counted.
     count: usize,
     wire: f64,
+    /// Wire that is told of: what leans leave bare is counted where gaps are.
+    told: f64,
     light: f64,
     uprights: usize,
 }
@@ -252,9 +254,15 @@ impl Amount {
     fn of(targets: &Targets, counted: Option<&str>, own: &[&Finding]) -> Self {
         let by = |rule: &str| own.iter().filter(|f| f.rule == rule).count();
         let count = counted.map_or(own.len(), by);
-        let wire = own
-            .iter()
-            .filter(|f| [cordon_gap::RULE, cordon_overlap::RULE].contains(&f.rule));
+        let of = |rules: &[&str]| -> f64 {
+            let own = own.iter().filter(|f| rules.contains(&f.rule));
+            own.map(|f| f.measured).sum()
+        };
+        let wire = of(&[cordon_gap::RULE, cordon_overlap::RULE]);
+        let told = match counted {
+            Some(leans_opposed::RULE) => of(&[leans_opposed::RULE]),
+            _ => wire,
+        };
         let light = own.iter().map(|f| match f.rule == light_gap::RULE {
             true => f.measured,
             false => f.light_cost().unwrap_or(0.0),
@@ -280,7 +288,8 @@ impl Amount {
         };
         Self {
             count,
-            wire: wire.map(|f| f.measured).sum(),
+            wire,
+            told,
             light: light.sum(),
             uprights,
         }

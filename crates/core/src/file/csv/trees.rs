@@ -15,7 +15,7 @@ use crate::pose::{Course, Geometry, Name, course_of};
 use crate::range;
 use crate::refusal::Refusal;
 use crate::row::{
-    Face, GrowthUnit, Kind, Limit, Planted, Pose, Shoot, ShootId, Targets, Toward, Tree, TreeId,
+    Face, GrowthUnit, Kind, Planted, Pose, Shoot, ShootId, Targets, Toward, Tree, TreeId,
 };
 use crate::said::{Arg, Quantity, Said};
 use crate::sorted::Set;
@@ -94,10 +94,7 @@ fn build_before(lines: &[Line], options: &Given, leaf: u8, tell: Tell<'_>) -> (B
     let context = Context {
         leaf,
         options,
-        g: Geometry {
-            wire: options.wire,
-            bend_diameters: Targets::default().get(Limit::BendDiameters),
-        },
+        g: Geometry::at(options.wire, &Targets::default()),
         lines,
     };
     let mut bad: Vec<(usize, Refusal)> = Vec::new();
