@@ -361,10 +361,8 @@ fn drafted(
 
 /// Tells what stays open with the whole draft, each with why.
 fn still_open(told: &mut Told, plan: &Plan, made: &Draft, words: &Words) -> Result<(), Refusal> {
-    let untipped = made.untipped(plan)?;
-    if untipped > 0 {
-        let args = [("trees", Arg::Count(untipped as i64))];
-        let _ = writeln!(told.lines, "  {}", words.text("draft-untipped", &args));
+    if let Some(untipped) = made.untipped(plan)? {
+        let _ = writeln!(told.lines, "  {}", words.say(&untipped.said()));
     }
     let open = made.open()?;
     let all: Vec<&Finding> = open.findings.iter().collect();

@@ -223,6 +223,30 @@ fn what_crowds_is_laid_however_little_of_it_the_wire_takes() {
     assert_eq!(told(&plan, 0, is_laid), [6]);
 }
 
+/// A stem that broke under the wire is no stock that waits to be laid: its young shoot is laid in its place.
+#[test]
+fn a_shoot_of_a_broken_stem_is_laid() {
+    let mut trees = String::new();
+    for (tree, foot) in [(1, 0.0), (3, 3.0)] {
+        trees += &format!("{tree},{foot:.2},leader,,2.24,28,right,45,0,,\n");
+        for at in 0..7 {
+            let x = foot + 0.6 + 0.2 * f64::from(at);
+            trees += &format!("{tree},{x:.2},upright,,1.50,14,,,1,,\n");
+        }
+    }
+    trees += "2,1.50,stem,,0.62,30,right,45,0,,\n2,along 0.46 m,shoot,stem,1.55,13,right,,3,0,\n";
+    let plan = row(4, 0.5, 5.0, &trees);
+    let made = draft(&plan, 0, plan.start()).expect("a draft");
+    let laid: Vec<&Work> = made
+        .pieces
+        .iter()
+        .flat_map(|p| &p.work)
+        .filter(|w| is_laid(w))
+        .collect();
+    assert_eq!(laid.len(), 1, "{laid:?}");
+    assert_eq!(laid[0].tree(), Some(plan.found.trees[1].id));
+}
+
 /// A bare stretch can be filled from either side: by last season's wood, in which buds grow by themselves, or by wood of two seasons,
 /// of which half the notches bring nothing.
 #[test]

@@ -343,7 +343,7 @@ impl Job {
             context
                 .row
                 .tree(id)
-                .is_some_and(|t| t.standing_stem().is_some())
+                .is_some_and(|t| t.waits_as_stock(context.row.leaf))
         };
         let stock = |w: &Work| matches!(w, Work::Lay { tree, .. } if stands(*tree));
         for finding in &mut found {

@@ -154,7 +154,7 @@ fn of_tree(
         let Some((span, bare)) = hull(&ways[at].laid) else {
             continue;
         };
-        if tree.standing_stem().is_some() {
+        if tree.waits_as_stock(context.row.leaf) {
             // Stock that stands is laid in its time: what it will fill waits for it.
             let waits = wait * span.length();
             all.push((way(span, ways[at].cost + bare + waits), Vec::new()));

@@ -19,7 +19,7 @@ mod weights;
 mod windows;
 
 pub use draft::{draft, draft_by};
-pub use open::{Open, Stuck};
+pub use open::{Open, Stuck, Untipped};
 pub use outcome::{Brought, Cost, Gain, GainDraws, LEAVES, around};
 pub use renew::{Renewed, renew};
 pub use taken::Taken;

@@ -3,12 +3,13 @@
 use super::{Draft, Taken, windows};
 use crate::arrange::Gather;
 use crate::check::{
-    Context, Finding, Matter, Remedy, Severity, matters, mended, stand_as_grave, survey,
+    Context, Finding, Matter, Remedy, Severity, Withheld, matters, mended, stand_as_grave, survey,
     take_offers, tips_due, tried_told,
 };
 use crate::plan::{Phase, Plan, Replayed, Replayer};
 use crate::refusal::Refusal;
-use crate::row::TreeId;
+use crate::row::{Limit, TreeId, Window};
+use crate::said::{Arg, Said};
 use crate::sorted::Set;
 use crate::work::Work;
 
@@ -57,13 +58,39 @@ pub struct Open {
     pub matters: Vec<(Matter, Stuck)>,
 }
 
+/// Why trees are not tipped in a winter.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Untipped {
+    /// So many that are to be tipped need none once the work is done: tipping ends where a tree's renewal begins, and what comes
+    /// off is not tipped.
+    Trees(usize),
+    /// Renewal has begun on the whole row.
+    Renewing,
+}
+
+impl Untipped {
+    /// What says it.
+    pub fn said(self) -> Said {
+        match self {
+            Self::Trees(n) => Said::new("draft-untipped", vec![("trees", Arg::Count(n as i64))]),
+            Self::Renewing => Said::new("draft-no-tips", vec![]),
+        }
+    }
+}
+
 impl Draft {
-    /// How many trees are to be tipped on the plan from which it was drafted, and neither are in it nor after it: tipping ends where a tree's
-    /// renewal begins, and what comes off is not tipped.
+    /// Why trees of the plan from which it was drafted are not tipped: once renewal has begun, or where some that are to be are neither
+    /// in it nor after it.
     ///
     /// # Errors
     /// No such scheme in that plan.
-    pub fn untipped(&self, plan: &Plan) -> Result<usize, Refusal> {
+    pub fn untipped(&self, plan: &Plan) -> Result<Option<Untipped>, Refusal> {
+        if self.moment.window != Window::Dormant {
+            return Ok(None);
+        }
+        if f64::from(self.moment.leaf) >= plan.targets.get(Limit::RenewalLeaf) {
+            return Ok(Some(Untipped::Renewing));
+        }
         let mut replayer = Replayer::default();
         let mut due = |plan: &Plan| -> Result<Set<TreeId>, Refusal> {
             let at = replayer.at(plan, self.scheme, self.moment, Phase::After)?;
@@ -74,7 +101,8 @@ impl Draft {
         let works = self.pieces.iter().flat_map(|p| &p.work).filter(tip);
         let tipped = works.filter_map(Work::tree).gathered_set();
         let gone = |t: &&TreeId| !is.contains(t) && !tipped.contains(t);
-        Ok(was.iter().filter(gone).count())
+        let trees = was.iter().filter(gone).count();
+        Ok((trees > 0).then_some(Untipped::Trees(trees)))
     }
 
     /// Whether a remedy takes away work of its trees that was planned before the draft.
@@ -146,12 +174,15 @@ impl Draft {
             if own.iter().all(|f| f.remedies.is_empty()) {
                 return Stuck::OtherTime;
             }
-            let (offers, graver) = tried_told(plan, self.scheme, &at, &own);
+            let (offers, withheld) = tried_told(plan, self.scheme, &at, &own);
             let offered: Vec<Finding> = take_offers(own, &offers);
             let mut remedies = offered.iter().flat_map(|f| &f.remedies).peekable();
             if remedies.peek().is_none() {
-                let graver = graver.into_iter().next();
-                return Stuck::Graver(graver.map(|(_, finding)| Box::new(finding)));
+                let graver = withheld.into_iter().find_map(|(_, why)| match why {
+                    Withheld::Graver(finding) => Some(finding),
+                    Withheld::Waits => None,
+                });
+                return Stuck::Graver(graver);
             }
             match remedies.all(|r| self.undoes_planned(plan, r)) {
                 true => Stuck::Planned,

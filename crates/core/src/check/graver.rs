@@ -130,10 +130,11 @@ fn same(a: &Finding, b: &Finding) -> bool {
         }
 }
 
-/// Whether it is what is left bare of a stretch that was: new wood in the middle of it makes two of one.
+/// Whether it is what is left of a bare stretch or of a wide space that was: what comes to stand in the middle of it makes two of
+/// one.
 fn is_rest(a: &Finding, b: &Finding) -> bool {
     a.rule == b.rule
-        && a.rule == super::cordon_gap::RULE
+        && [super::cordon_gap::RULE, super::uprights_too_far::RULE].contains(&a.rule)
         && a.x >= b.x - Finding::AGAIN
         && a.x + a.width <= b.x + b.width + Finding::AGAIN
 }

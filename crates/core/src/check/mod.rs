@@ -62,7 +62,7 @@ pub use renewal::{cut_too_much, is_renewal};
 pub use renewal_why::{Reason, renewal_reasons};
 pub use stage::Stage;
 pub use tipping_due::tips_due;
-pub use trial::{Offered, offered, settled, take as take_offers, tried, tried_told};
+pub use trial::{Offered, Withheld, offered, settled, take as take_offers, tried, tried_told};
 pub(crate) use waves::together;
 
 use crate::arrange::Arrange;

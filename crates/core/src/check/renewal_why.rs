@@ -51,7 +51,7 @@ fn of_tree(c: &Seen<'_>, seen: &SeenTree<'_>, due: &Due) -> Vec<Reason> {
             shoot: *id,
             age: upright.age,
             goes,
-            said: Said::new(key, args(c, seen, due, shoot, upright)),
+            said: Said::new(key, args(c, seen, due, shoot, at)),
         })
     };
     let goes = cut
@@ -61,7 +61,8 @@ fn of_tree(c: &Seen<'_>, seen: &SeenTree<'_>, due: &Due) -> Vec<Reason> {
     goes.chain(stays).collect()
 }
 
-fn args(c: &Seen<'_>, seen: &SeenTree<'_>, due: &Due, shoot: &Shoot, upright: &Upright) -> Args {
+fn args(c: &Seen<'_>, seen: &SeenTree<'_>, due: &Due, shoot: &Shoot, at: usize) -> Args {
+    let upright = &due.wood[at].1;
     let by = if shoot.diameter > 0.0 {
         "size"
     } else {
@@ -72,17 +73,17 @@ fn args(c: &Seen<'_>, seen: &SeenTree<'_>, due: &Due, shoot: &Shoot, upright: &U
         ("age", Arg::Count(age(c, shoot).into())),
         ("limit", Arg::Count(c.renewal.age_limit.into())),
         ("over", Arg::yes(upright.age > c.renewal.age_limit)),
-        ("among", Arg::Text(among(due, upright).into())),
+        ("among", Arg::Text(among(due, at).into())),
         ("by", Arg::Text(by.into())),
         ("diameter", Arg::Thickness(shoot.diameter)),
         ("length", Arg::Length(shoot.length())),
-        ("winters", Arg::Count(upright.cut.unwrap_or(0).into())),
         ("leaf", Arg::Count(c.limit(Limit::RenewalLeaf) as i64)),
     ]
 }
 
 /// Why of those that are as old this one goes: the thickest, or what crowds, or what has no hole beside it.
-fn among(due: &Due, own: &Upright) -> &'static str {
+fn among(due: &Due, at: usize) -> &'static str {
+    let own = &due.wood[at].1;
     let stays = (0..due.wood.len()).filter(|i| !due.winter.cut.contains(i));
     let as_old = stays.map(|i| (i, &due.wood[i].1));
     let as_old = as_old.filter(|(_, u)| !u.stubbed && !u.spared && u.age == own.age);
@@ -94,7 +95,7 @@ fn among(due: &Due, own: &Upright) -> &'static str {
         "crowds"
     } else if larger.clone().next().is_none() {
         "thick"
-    } else if larger.all(|(i, _)| due.is_beside(*i)) {
+    } else if !due.is_beside(at) && larger.all(|(i, _)| due.is_beside(*i)) {
         "free"
     } else {
         "none"
@@ -109,16 +110,26 @@ fn why_goes(c: &Seen<'_>, due: &Due, at: usize) -> &'static str {
     if own.crowds {
         return "renewal-goes-crowds";
     }
-    let waits = |u: &Upright| u.stubbed || u.spared || u.cut.is_some_and(|w| w < limit);
+    if own.cut.is_some_and(|w| w < limit) {
+        // There was none left whose turn it is.
+        return match due.winter.count > due.winter.carried {
+            true => "renewal-goes-again",
+            false => "renewal-goes-share",
+        };
+    }
     let others = (0..due.wood.len()).filter(|i| !due.winter.cut.contains(i));
     let larger = others.filter(|i| {
         let u = &due.wood[*i].1;
-        !waits(u) && u.size > own.size
+        !(u.stubbed || u.spared) && u.size > own.size
     });
-    let larger: Vec<usize> = larger.collect();
-    if larger.is_empty() {
+    // What is thicker and was renewed within this turn waits for the next.
+    let waits = |i: &usize| due.wood[*i].1.cut.is_some_and(|w| w < limit);
+    let (turned, larger): (Vec<usize>, Vec<usize>) = larger.partition(waits);
+    if larger.is_empty() && turned.is_empty() {
         "renewal-goes-thick"
-    } else if larger.iter().all(|i| due.is_beside(*i)) {
+    } else if larger.is_empty() {
+        "renewal-goes-turn"
+    } else if !due.is_beside(at) && larger.iter().all(|i| due.is_beside(*i)) {
         "renewal-goes-free"
     } else if due.winter.count > due.winter.carried
         && larger.iter().all(|i| due.wood[*i].1.age < own.age)
@@ -139,11 +150,12 @@ fn why_stays(c: &Seen<'_>, seen: &SeenTree<'_>, due: &Due, at: usize) -> Option<
         return None;
     }
     younger().next()?;
+    let waits = |u: &Upright| u.age < limit && u.cut.is_some_and(|winters| winters < limit);
     if shoot.length() <= c.limit(Limit::StubLength) {
         Some("renewal-stays-short")
     } else if own.spared {
         Some("renewal-stays-early")
-    } else if own.age < limit && own.cut.is_some_and(|winters| winters < limit) {
+    } else if waits(own) && !younger().any(|(_, u)| waits(u)) {
         Some("renewal-stays-turn")
     } else if due.is_beside(at) {
         Some("renewal-stays-beside")

@@ -59,18 +59,26 @@ pub fn tried(plan: &Plan, scheme: usize, at: &Replayed, findings: &[Finding]) ->
     tried_told(plan, scheme, at, findings).0
 }
 
-/// The same, and of findings whose remedies all fail when each is tried alone what the first that does harm would make graver, by the
-/// finding's place.
+/// Why a finding has remedies and none is offered.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Withheld {
+    /// Each does harm by itself, or nothing better: what the first that does harm would make graver.
+    Graver(Box<Finding>),
+    /// One would do, but not beside what is offered first: it is found again once that is done.
+    Waits,
+}
+
+/// The same, and of findings whose remedies are all left out why, by the finding's place, where it is known.
 pub fn tried_told(
     plan: &Plan,
     scheme: usize,
     at: &Replayed,
     findings: &[Finding],
-) -> (Vec<Offered>, Vec<(usize, Finding)>) {
+) -> (Vec<Offered>, Vec<(usize, Withheld)>) {
     let mut offers = vec![Offered::new(); findings.len()];
-    let mut graver = Vec::new();
+    let mut withheld = Vec::new();
     let Ok(base) = State::new(plan, scheme, at) else {
-        return (offers, graver);
+        return (offers, withheld);
     };
     let mut done = base.clone();
     let mut known = Known::of_one_round();
@@ -105,9 +113,13 @@ pub fn tried_told(
             }
             offers[i].push((place as u32, alone.also));
         }
-        graver.extend(why.filter(|_| !holds_alone).map(|why| (i, why)));
+        let why = match holds_alone {
+            false => why.map(|why| Withheld::Graver(Box::new(why))),
+            true => offers[i].is_empty().then_some(Withheld::Waits),
+        };
+        withheld.extend(why.map(|why| (i, why)));
     }
-    (offers, graver)
+    (offers, withheld)
 }
 
 /// Of what was found on a plan's row before a moment's work, whether that work mends it: after it nothing as grave stands there.

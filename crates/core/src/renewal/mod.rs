@@ -297,7 +297,8 @@ impl Renewal {
         each_choice(can.len(), chosen.len(), &mut |of| {
             let all: Vec<usize> = of.iter().map(|k| can[*k]).collect();
             let fewer = crowding(&all) < crowding(&chosen) || due(&all) < due(&chosen);
-            if fewer || all.iter().filter(|i| waits(i)).count() > waiting {
+            let small = ages(&all) != wanted && size(&all) < size(&chosen) * LARGE;
+            if fewer || small || all.iter().filter(|i| waits(i)).count() > waiting {
                 return;
             }
             let (harm, rank) = (harm(&all), (ages(&all) == wanted, size(&all)));
@@ -345,12 +346,19 @@ impl Renewal {
             fit.retain(|other| *other != at);
             next = first(left, fit.iter().copied(), is_old);
         }
+        // A hole more does less harm than wood that is older and much larger and stays.
+        let next = next.filter(|at| {
+            let (next, best) = (left[*at], best.map_or(left[*at], |b| left[b]));
+            next.age >= best.age || next.size >= best.size * LARGE
+        });
         next.or(best).or(Some(oldest))
     }
 }
 
 /// From so many completed seasons on an upright bears in the leaf that comes: in its third.
 const BEARS: u8 = 2;
+/// Share of the size of what would make a hole that a younger one has at least to have to be cut in its place.
+const LARGE: f64 = 0.7;
 /// So many ways to choose are looked through.
 const MOST_CHOICES: usize = 2_000;
 

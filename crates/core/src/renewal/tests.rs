@@ -595,6 +595,12 @@ fn a_younger_one_goes_in_the_place_of_one_that_would_stand_beside_a_stub_where_t
     let winter = winter_of(8, 2);
     assert_eq!(by(0.2).winter(&tree, winter, &alone).cut, [3, 4]);
     assert_eq!(by(0.2).winter(&tree, winter, &neighbours).cut, [3, 0]);
+    // Not where it is much smaller: a hole more is the lesser harm.
+    let mut thin = tree.clone();
+    thin[0].size = 5.0;
+    assert_eq!(by(0.2).winter(&thin, winter, &neighbours).cut, [3, 4]);
+    let hole = |i: usize, _: &[usize]| i == 3;
+    assert_eq!(by(0.2).winter(&tree[..4], winter_of(4, 1), &hole).cut, [3]);
 }
 
 #[test]

@@ -27,6 +27,9 @@ impl Planted {
     }
 }
 
+/// So many seasons after it grew stock is laid at the latest, which bends once it is old no more. Common practice, no source.
+const LAID_BY: u8 = 2;
+
 /// A tree. Every parent stands before its children in `shoots`; the stem is first. A lost tree has none.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Tree {
@@ -95,6 +98,16 @@ impl Tree {
     pub fn standing_stem(&self) -> Option<&Shoot> {
         let laid = self.shoots.iter().any(|s| s.pose.is_laid());
         self.shoots.first().filter(|_| !laid)
+    }
+
+    /// Whether it is stock that still stands and waits to be laid, before the growth of `leaf`: a stem that is too old for it waits no
+    /// more.
+    pub fn waits_as_stock(&self, leaf: u8) -> bool {
+        let young = |stem: &Shoot| {
+            stem.born()
+                .is_none_or(|born| leaf.saturating_sub(born) <= LAID_BY)
+        };
+        self.standing_stem().is_some_and(young)
     }
 
     /// The two leaders of stock that forks, while they still stand: from the end of the stem, leaning apart, the left one

@@ -62,8 +62,8 @@ pub struct Drafted {
     pub cost: String,
     /// What stays open with what is picked, each with why.
     pub open: Vec<(String, String)>,
-    /// How many trees need no tips any more once all of it is done; none where part of it is picked.
-    pub untipped: u32,
+    /// Why trees are not tipped, with all of it picked; empty where nothing is to be said.
+    pub untipped: String,
     /// Whether all of them are picked.
     pub whole: bool,
     /// How many pieces of work are left out of what is picked: what they mend comes with what is not, or they can't be done without.
@@ -119,9 +119,10 @@ impl LastDraft {
         let taken = draft.taken(plan, is_picked)?;
         let whole = picks.is_none_or(|picks| picks.len() == draft.pieces.len());
         let untipped = match whole {
-            true => draft.untipped(plan)? as u32,
-            false => 0,
+            true => draft.untipped(plan)?,
+            false => None,
         };
+        let untipped = untipped.map(|why| words.say(&why.said()));
         let works = |piece: &Piece| piece.work.len() as u32;
         let row = Replayer::default().at(&draft.plan, of.scheme, of.moment, Phase::After)?;
         let row = row.row;
@@ -151,7 +152,7 @@ impl LastDraft {
             pieces: draft.pieces.iter().map(told).collect(),
             cost: cost(picked, plan, words),
             open: open(draft, &taken, words)?,
-            untipped,
+            untipped: untipped.unwrap_or_default(),
             whole,
             left: taken.left.iter().map(|at| works(&draft.pieces[*at])).sum(),
             taken: Update::between(BECOMES, (WAS, plan), &taken.plan),

@@ -7,8 +7,8 @@ use crate::light::{Lighting, exact};
 use crate::look::{Look, NotOffered};
 use cordonry::advise::GainDraws;
 use cordonry::check::{
-    Context, Finding, Offered, Severity, check, check_light, open_findings, settled, tried,
-    tried_told,
+    Context, Finding, Offered, Severity, Withheld, check, check_light, open_findings, settled,
+    tried, tried_told,
 };
 use cordonry::effort::Effort;
 use cordonry::forecast::{CropDraws, Forecast, SHARES, ShareCost};
@@ -221,10 +221,13 @@ fn offers(
     found: &[Finding],
     words: &Words,
 ) -> Result<(Vec<Offered>, Vec<NotOffered>), Refusal> {
-    let (offers, harm) = tried_told(plan, scheme, at, found);
+    let (offers, withheld) = tried_told(plan, scheme, at, found);
     let mut others = vec![NotOffered::Unknown; found.len()];
-    for (at, finding) in harm {
-        others[at] = NotOffered::Harm(words.graver(&finding));
+    for (at, why) in withheld {
+        others[at] = match why {
+            Withheld::Graver(finding) => NotOffered::Harm(words.graver(&finding)),
+            Withheld::Waits => NotOffered::Waits,
+        };
     }
     if at.phase == Phase::Before {
         let without = (0..found.len()).filter(|i| offers[*i].is_empty());

@@ -22,4 +22,6 @@ pub enum NotOffered {
     Planned,
     /// What the first that was tried makes graver, in words.
     Harm(String),
+    /// One would do, once what is offered first is done.
+    Waits,
 }

@@ -394,6 +394,7 @@ mend-some = { $remedies ->
 remedy-of-some = For { $count } of { $of }: { $remedy }
 stuck-graver = All that was tried makes something graver, or nothing better
 stuck-graver-by = All that was tried makes something graver, or nothing better; the first would bring: { $finding }
+stuck-waits = What would mend it does not go with what is offered elsewhere; it is offered once that is done
 stuck-planned = The work planned at this time mends it
 stuck-none = No single piece of work is known that mends it as the row stands
 stuck-other-time = What would mend it belongs to another time of the year
@@ -1017,6 +1018,7 @@ draft-untipped = { $trees ->
     [one] One tree that is to be tipped needs no tips once this is done
    *[other] { $trees } trees that are to be tipped need no tips once this is done
 }: tipping ends with a tree’s first stubs or the wall’s height, and what comes off is not tipped (common practice, no source)
+draft-no-tips = No tips are asked for: renewal has begun, and both together take another quarter to half of the crop (by a calibrated model)
 draft-close = Put it away
 draft-whole = What it costs and brings
 draft-of-whole = What the draft brings with all of it taken:
@@ -1054,8 +1056,8 @@ draft-gain-trees = { $count ->
     }
 }
 draft-gain-crop = { $piece ->
-    [yes] Fruit of { $trees } over five leaves: { $after } kg with it, { $before } kg without (between { $low } and { $high } kg more, by a calibrated model)
-   *[no] Crop of five leaves: { $after } t/ha with it, { $before } t/ha without (between { $low } and { $high } t/ha more, by a calibrated model)
+    [yes] Fruit of { $trees } over five leaves: { $after } kg with it, { $before } kg without (a difference of { $low } to { $high } kg, by a calibrated model)
+   *[no] Crop of five leaves: { $after } t/ha with it, { $before } t/ha without (a difference of { $low } to { $high } t/ha, by a calibrated model)
 }
 draft-gain-coming = { $piece ->
     [yes] Of that in the coming harvest: { $after } kg with it, { $before } kg without

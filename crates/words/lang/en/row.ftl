@@ -362,7 +362,7 @@ finding-laterals-due = Tree { $tree }: { $count ->
 finding-tipping-due = Tree { $tree }: { $count ->
     [one] one upright is
    *[other] { $count } uprights are
-} not tipped; about { $share } of last year's growth is cut off. It changes the harvest after the coming one
+} not tipped; about { $share } of last year's growth is cut off, so that each fruit of the harvest after the coming one has more leaf
 finding-renewal-due = Tree { $tree }: { $count ->
     [one] one upright
    *[other] { $count } uprights
@@ -415,18 +415,20 @@ renewal-goes-thick = { $part }: { $by ->
     [size] { $diameter } thick, the thickest
    *[length] { $length } long, the longest
 } whose turn it is; { renewal-age }
+renewal-goes-turn = { $part }: { $by ->
+    [size] { $diameter } thick, the thickest
+   *[length] { $length } long, the longest
+} of what has not grown within this turn of { $limit } winters; { renewal-age }
 renewal-goes-free = { $part }: { $by ->
     [size] { $diameter } thick, the thickest
    *[length] { $length } long, the longest
 } with no gap and no other stub beside it; { renewal-age }
 renewal-goes-in-time = { $part }: { renewal-age }, older than what is thicker; it goes now so that no wood passes { $limit } seasons
+renewal-goes-again = { $part }: { renewal-age }; it grew within this turn of { $limit } winters, and goes again now so that no wood passes { $limit } seasons
 renewal-goes-share = { $part }: { renewal-age }, one of this winter’s share
 renewal-stays-short = Older, and stays: { $part }, { renewal-age }, is no longer than a stub
 renewal-stays-early = Older, and stays: { $part }, { renewal-age }; before leaf { $leaf } only what is thick goes
-renewal-stays-turn = Older, and stays: { $part }, { renewal-age }; its place was cut to a stub { $winters ->
-    [one] one winter
-   *[other] { $winters } winters
-} ago, and its next turn has not come
+renewal-stays-turn = Older, and stays: { $part }, { renewal-age }; it grew within this turn of { $limit } winters, and is taken for renewed
 renewal-stays-beside = Older, and stays: { $part }, { renewal-age }, has a gap or a stub beside it, one of this winter too
 renewal-stays-crowds = Older, and stays: { $part }, { renewal-age }; what goes in its place is too close to a better one
 renewal-stays-thin = Older, and stays: { $part }, { renewal-age }; it is { $by ->

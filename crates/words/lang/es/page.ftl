@@ -439,6 +439,7 @@ mend-some = { $remedies ->
 remedy-of-some = Para { $count } de { $of }: { $remedy }
 stuck-graver = Todo lo que se probó empeora algo, o no mejora nada
 stuck-graver-by = Todo lo que se probó empeora algo, o no mejora nada; lo primero traería: { $finding }
+stuck-waits = Lo que lo corregiría no va junto con lo que se ofrece en otra parte; se ofrece una vez hecho eso
 stuck-planned = Lo corrigen las labores planeadas en esta época
 stuck-none = No se conoce ninguna labor sola que lo corrija como está la hilera
 stuck-other-time = Lo que lo corregiría es de otra época del año
@@ -1062,6 +1063,7 @@ draft-untipped = { $trees ->
     [one] Un árbol que hay que despuntar ya no lo pide con esto hecho
    *[other] { $trees } árboles que hay que despuntar ya no lo piden con esto hecho
 }: el despunte termina con los primeros tocones de un árbol o con la altura de la pared, y lo que sale no se despunta (práctica común, sin fuente)
+draft-no-tips = No se piden despuntes: la renovación ha empezado, y ambos juntos quitan de un cuarto a la mitad más de la cosecha (por un modelo calibrado)
 draft-close = Dejarla de lado
 draft-whole = Lo que cuesta y da
 draft-of-whole = Lo que da el borrador si se toma entero:
@@ -1099,8 +1101,8 @@ draft-gain-trees = { $count ->
     }
 }
 draft-gain-crop = { $piece ->
-    [yes] Fruta { $trees } en cinco hojas: { $after } kg con ello, { $before } kg sin ello (entre { $low } y { $high } kg más, por un modelo calibrado)
-   *[no] Producción de cinco hojas: { $after } t/ha con ello, { $before } t/ha sin ello (entre { $low } y { $high } t/ha más, por un modelo calibrado)
+    [yes] Fruta { $trees } en cinco hojas: { $after } kg con ello, { $before } kg sin ello (una diferencia de { $low } a { $high } kg, por un modelo calibrado)
+   *[no] Producción de cinco hojas: { $after } t/ha con ello, { $before } t/ha sin ello (una diferencia de { $low } a { $high } t/ha, por un modelo calibrado)
 }
 draft-gain-coming = { $piece ->
     [yes] De eso, en la próxima cosecha: { $after } kg con ello, { $before } kg sin ello

@@ -362,7 +362,7 @@ finding-laterals-due = Árbol { $tree }: { $count ->
 finding-tipping-due = Árbol { $tree }: { $count ->
     [one] un vertical está
    *[other] { $count } verticales están
-} sin despuntar; se corta cerca de { $share } del crecimiento del año pasado. Cambia la cosecha que sigue a la próxima
+} sin despuntar; se corta cerca de { $share } del crecimiento del año pasado, para que cada fruta de la cosecha que sigue a la próxima tenga más hoja
 finding-renewal-due = Árbol { $tree }: { $count ->
     [one] toca rebajar a tocón un vertical
    *[other] toca rebajar a tocón { $count } verticales
@@ -415,18 +415,20 @@ renewal-goes-thick = { $part }: { $by ->
     [size] de { $diameter } de grosor, el más grueso
    *[length] de { $length } de largo, el más largo
 } de los que les toca; { renewal-age }
+renewal-goes-turn = { $part }: { $by ->
+    [size] de { $diameter } de grosor, el más grueso
+   *[length] de { $length } de largo, el más largo
+} de lo que no creció en esta vuelta de { $limit } inviernos; { renewal-age }
 renewal-goes-free = { $part }: { $by ->
     [size] de { $diameter } de grosor, el más grueso
    *[length] de { $length } de largo, el más largo
 } sin hueco ni otro tocón al lado; { renewal-age }
 renewal-goes-in-time = { $part }: { renewal-age }, más viejo que lo más grueso; se corta ahora para que ninguna madera pase de { $limit } temporadas
+renewal-goes-again = { $part }: { renewal-age }; creció en esta vuelta de { $limit } inviernos, y se corta otra vez ahora para que ninguna madera pase de { $limit } temporadas
 renewal-goes-share = { $part }: { renewal-age }, uno de la parte de este invierno
 renewal-stays-short = Más viejo, y queda: { $part }, { renewal-age }, no es más largo que un tocón
 renewal-stays-early = Más viejo, y queda: { $part }, { renewal-age }; antes de la hoja { $leaf } solo se corta lo grueso
-renewal-stays-turn = Más viejo, y queda: { $part }, { renewal-age }; su lugar se cortó a tocón hace { $winters ->
-    [one] un invierno
-   *[other] { $winters } inviernos
-}, y aún no le vuelve a tocar
+renewal-stays-turn = Más viejo, y queda: { $part }, { renewal-age }; creció en esta vuelta de { $limit } inviernos, y se toma por renovado
 renewal-stays-beside = Más viejo, y queda: { $part }, { renewal-age }, tiene al lado un hueco o un tocón, también de este invierno
 renewal-stays-crowds = Más viejo, y queda: { $part }, { renewal-age }; lo que se corta en su lugar está demasiado cerca de uno mejor
 renewal-stays-thin = Más viejo, y queda: { $part }, { renewal-age }; es más { $by ->

@@ -121,8 +121,8 @@ struct Part {
     cost: String,
     /// What stays open, and why.
     open: Vec<(String, String)>,
-    /// How many trees need no tips any more.
-    untipped: u32,
+    /// Why trees are not tipped.
+    untipped: String,
     /// Whether it is all of it.
     whole: bool,
 }
@@ -143,20 +143,46 @@ fn works<'p>(pieces: impl Iterator<Item = &'p DraftPiece>) -> i64 {
 
 /// What a draft or one of its pieces brings, once it is known.
 fn gained(app: App, helper: Helper, piece: Option<u32>) -> impl IntoView {
-    let lines = Memo::new(move |_| {
-        helper.gains.with(|all| {
-            let own = all.iter().find(|(of, _)| *of == piece);
-            own.map(|(_, lines)| lines.clone())
-        })
-    });
+    let lines = gain_lines(helper, piece);
+    // The whole's crop stands over them.
+    let over = if piece.is_none() { CROP } else { 0 };
     let shown = move || match lines.get() {
         Some(lines) => {
-            let lines = lines.into_iter().map(|line| view! { <p>{line}</p> });
+            let lines = lines.into_iter().skip(over);
+            let lines = lines.map(|line| view! { <p>{line}</p> });
             lines.collect_view().into_any()
         }
         None => view! { <p role="status">{app.t("draft-gain-waits")}</p> }.into_any(),
     };
     view! { <div class="gains">{shown}</div> }
+}
+
+/// So many lines of what is brought tell the crop.
+const CROP: usize = 2;
+
+/// What a piece or the whole brings, line by line, once it is known.
+fn gain_lines(helper: Helper, piece: Option<u32>) -> Memo<Option<Vec<String>>> {
+    Memo::new(move |_| {
+        helper.gains.with(|all| {
+            let own = all.iter().find(|(of, _)| *of == piece);
+            own.map(|(_, lines)| lines.clone())
+        })
+    })
+}
+
+/// What the whole draft means for the crop: it is seen before anything is opened or taken.
+fn crop_brought(app: App, helper: Helper) -> impl IntoView {
+    let lines = gain_lines(helper, None);
+    let shown = move || match lines.get() {
+        Some(lines) => {
+            let crop = lines.into_iter().take(CROP);
+            crop.map(|line| view! { <span>{line}". "</span> })
+                .collect_view()
+                .into_any()
+        }
+        None => view! { <span>{app.t("draft-gain-waits")}</span> }.into_any(),
+    };
+    view! { <p class="draft-crop" role="status">{shown}</p> }
 }
 
 #[component]
@@ -204,7 +230,7 @@ fn DraftPanel(app: App, helper: Helper, open: RwSignal<bool>) -> impl IntoView {
             part.set(Part {
                 cost: drafted.cost.clone(),
                 open: drafted.open.clone(),
-                untipped: drafted.untipped,
+                untipped: drafted.untipped.clone(),
                 whole: drafted.whole,
             });
             taken.set(Some(Taken {
@@ -426,10 +452,9 @@ fn DraftPanel(app: App, helper: Helper, open: RwSignal<bool>) -> impl IntoView {
                 .collect_view()
         };
         let untipped = move || {
-            let untipped = part.with(|p| p.untipped);
-            (untipped > 0).then(|| {
-                let trees = [("trees", Arg::Count(untipped.into()))];
-                view! { <p class="draft-untipped">{app.text("draft-untipped", &trees)}</p> }
+            let untipped = part.with(|p| p.untipped.clone());
+            (!untipped.is_empty()).then(|| {
+                view! { <p class="draft-untipped">{untipped}</p> }
             })
         };
         let of_whole = move || {
@@ -493,10 +518,11 @@ fn DraftPanel(app: App, helper: Helper, open: RwSignal<bool>) -> impl IntoView {
                             </label>
                         </fieldset>
                     </details>
+                    {of_whole}
+                    {crop_brought(app, helper)}
                     <details class="draft-gain">
                         <summary>{app.t("draft-whole")}</summary>
                         <p>{move || part.with(|p| p.cost.clone())}</p>
-                        {of_whole}
                         {gained(app, helper, None)}
                     </details>
                 })}

@@ -120,6 +120,7 @@ fn stuck<'f>(app: App, desk: &Desk, mut own: impl Iterator<Item = &'f &'f Findin
     };
     match (desk.not_offered(open), open.severity) {
         (NotOffered::Harm(why), _) => why.clone(),
+        (NotOffered::Waits, _) => app.t("stuck-waits"),
         _ if desk.holds_back(open) => app.t("stuck-graver"),
         (_, Severity::Note) => app.t("stuck-note"),
         _ => app.t("stuck-none"),
