@@ -102,6 +102,11 @@ fn among(due: &Due, at: usize) -> &'static str {
     }
 }
 
+/// Whether an upright grew from a stub of the last `limit` winters, as far as is known or its age tells.
+fn grew_in_turn(upright: &Upright, limit: u8) -> bool {
+    upright.cut.is_some_and(|winters| winters < limit)
+}
+
 fn why_goes(c: &Seen<'_>, due: &Due, at: usize) -> &'static str {
     let (limit, own) = (c.renewal.age_limit, &due.wood[at].1);
     if own.age >= limit {
@@ -110,7 +115,7 @@ fn why_goes(c: &Seen<'_>, due: &Due, at: usize) -> &'static str {
     if own.crowds {
         return "renewal-goes-crowds";
     }
-    if own.cut.is_some_and(|w| w < limit) {
+    if grew_in_turn(own, limit) {
         // There was none left whose turn it is.
         return match due.winter.count > due.winter.carried {
             true => "renewal-goes-again",
@@ -123,7 +128,7 @@ fn why_goes(c: &Seen<'_>, due: &Due, at: usize) -> &'static str {
         !(u.stubbed || u.spared) && u.size > own.size
     });
     // What is thicker and was renewed within this turn waits for the next.
-    let waits = |i: &usize| due.wood[*i].1.cut.is_some_and(|w| w < limit);
+    let waits = |i: &usize| grew_in_turn(&due.wood[*i].1, limit);
     let (turned, larger): (Vec<usize>, Vec<usize>) = larger.partition(waits);
     if larger.is_empty() && turned.is_empty() {
         "renewal-goes-thick"
@@ -150,7 +155,7 @@ fn why_stays(c: &Seen<'_>, seen: &SeenTree<'_>, due: &Due, at: usize) -> Option<
         return None;
     }
     younger().next()?;
-    let waits = |u: &Upright| u.age < limit && u.cut.is_some_and(|winters| winters < limit);
+    let waits = |u: &Upright| u.age < limit && grew_in_turn(u, limit);
     if shoot.length() <= c.limit(Limit::StubLength) {
         Some("renewal-stays-short")
     } else if own.spared {

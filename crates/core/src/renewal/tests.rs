@@ -567,7 +567,7 @@ fn stubs_do_not_come_to_stand_beside_each_other_where_others_are_as_due() {
     assert_eq!(cut, [3, 4]);
 }
 
-/// Wood of these ages and sizes from one end of a tree to the other; what is no older than `turned` grew from a stub in this turn.
+/// Wood of these ages and sizes from one end of a tree to the other; what is `turned` grew from a stub in this turn.
 fn in_order(wood: &[(u8, f64)], turned: impl Fn(usize) -> bool) -> Vec<Upright> {
     let one = |(i, (age, size)): (usize, &(u8, f64))| Upright {
         size: *size,
