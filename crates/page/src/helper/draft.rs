@@ -340,10 +340,20 @@ pub fn gained(gain: &Gain, of_piece: Option<&[TreeId]>, words: &Words) -> Vec<St
         ("before", number(coming.0)),
         ("after", number(coming.1)),
     ];
-    let mut out = vec![
+    let brief = || {
+        let with = [
+            ("before", number(crop.0)),
+            ("after", number(crop.1)),
+            ("else", number(coming.0)),
+            ("then", number(coming.1)),
+        ];
+        words.text("draft-gain-brief", &with)
+    };
+    let mut out: Vec<String> = (!of_piece).then(brief).into_iter().collect();
+    out.extend([
         words.text("draft-gain-crop", &args),
         words.text("draft-gain-coming", &next),
-    ];
+    ]);
     let share =
         |of: fn(&Brought) -> f64| (Arg::Share(of(&gain.before)), Arg::Share(of(&gain.after)));
     let age = |b: &Brought| Arg::Count(b.oldest.into());

@@ -1055,6 +1055,7 @@ draft-gain-trees = { $count ->
        *[no] trees { $trees }
     }
 }
+draft-gain-brief = Five leaves bear { $after } t/ha ({ $before } without), the coming harvest { $then } ({ $else })
 draft-gain-crop = { $piece ->
     [yes] Fruit of { $trees } over five leaves: { $after } kg with it, { $before } kg without (a difference of { $low } to { $high } kg, by a calibrated model)
    *[no] Crop of five leaves: { $after } t/ha with it, { $before } t/ha without (a difference of { $low } to { $high } t/ha, by a calibrated model)

@@ -1100,6 +1100,7 @@ draft-gain-trees = { $count ->
        *[no] de los árboles { $trees }
     }
 }
+draft-gain-brief = Cinco hojas dan { $after } t/ha ({ $before } sin ello), la próxima cosecha { $then } ({ $else })
 draft-gain-crop = { $piece ->
     [yes] Fruta { $trees } en cinco hojas: { $after } kg con ello, { $before } kg sin ello (una diferencia de { $low } a { $high } kg, por un modelo calibrado)
    *[no] Producción de cinco hojas: { $after } t/ha con ello, { $before } t/ha sin ello (una diferencia de { $low } a { $high } t/ha, por un modelo calibrado)

@@ -144,8 +144,8 @@ fn works<'p>(pieces: impl Iterator<Item = &'p DraftPiece>) -> i64 {
 /// What a draft or one of its pieces brings, once it is known.
 fn gained(app: App, helper: Helper, piece: Option<u32>) -> impl IntoView {
     let lines = gain_lines(helper, piece);
-    // The whole's crop stands over them.
-    let over = if piece.is_none() { CROP } else { 0 };
+    // The whole's first one is in sight before it is opened.
+    let over = usize::from(piece.is_none());
     let shown = move || match lines.get() {
         Some(lines) => {
             let lines = lines.into_iter().skip(over);
@@ -157,9 +157,6 @@ fn gained(app: App, helper: Helper, piece: Option<u32>) -> impl IntoView {
     view! { <div class="gains">{shown}</div> }
 }
 
-/// So many lines of what is brought tell the crop.
-const CROP: usize = 2;
-
 /// What a piece or the whole brings, line by line, once it is known.
 fn gain_lines(helper: Helper, piece: Option<u32>) -> Memo<Option<Vec<String>>> {
     Memo::new(move |_| {
@@ -170,19 +167,14 @@ fn gain_lines(helper: Helper, piece: Option<u32>) -> Memo<Option<Vec<String>>> {
     })
 }
 
-/// What the whole draft means for the crop: it is seen before anything is opened or taken.
-fn crop_brought(app: App, helper: Helper) -> impl IntoView {
+/// What the whole draft means for the crop, in a line that is seen before anything is opened or taken; of a part nothing is known.
+fn crop_brought(app: App, helper: Helper, part: RwSignal<Part>) -> impl IntoView {
     let lines = gain_lines(helper, None);
-    let shown = move || match lines.get() {
-        Some(lines) => {
-            let crop = lines.into_iter().take(CROP);
-            crop.map(|line| view! { <span>{line}". "</span> })
-                .collect_view()
-                .into_any()
-        }
-        None => view! { <span>{app.t("draft-gain-waits")}</span> }.into_any(),
+    let crop = move || match part.with(|p| p.whole) {
+        true => lines.with(|lines| lines.as_ref()?.first().cloned()),
+        false => None,
     };
-    view! { <p class="draft-crop" role="status">{shown}</p> }
+    move || crop().unwrap_or_else(|| app.t("draft-whole"))
 }
 
 #[component]
@@ -518,11 +510,10 @@ fn DraftPanel(app: App, helper: Helper, open: RwSignal<bool>) -> impl IntoView {
                             </label>
                         </fieldset>
                     </details>
-                    {of_whole}
-                    {crop_brought(app, helper)}
                     <details class="draft-gain">
-                        <summary>{app.t("draft-whole")}</summary>
+                        <summary>{crop_brought(app, helper, part)}</summary>
                         <p>{move || part.with(|p| p.cost.clone())}</p>
+                        {of_whole}
                         {gained(app, helper, None)}
                     </details>
                 })}
