@@ -308,6 +308,8 @@ pub(crate) const ON_THE_WIRE: f64 = 20.0;
 
 /// At which heading wood leaves its parent so far below the wire, `rise` mm, for its bend to `end` to be as wide as `radius`:
 /// straight up where there is room, else the nearer to its end the less room there is, until it is bent where it begins.
+// Compiled once: courses are made in many places.
+#[inline(never)]
 fn leaves_for(rise: f64, end: f64, radius: f64) -> f64 {
     // As if it ran to the right.
     let is_left = libm::cos(end) < 0.0;

@@ -12,7 +12,7 @@ use crate::cover::{Cover, Span, cover_of, laid_of, places_of};
 use crate::plan::{Phase, Plan, Replayed, replay};
 use crate::pose::{Posed, PosedRow};
 use crate::refusal::Refusal;
-use crate::row::{Limit, Moment, Row, ShootId, Targets, Tree, TreeId};
+use crate::row::{Limit, Moment, Row, Targets, Tree, TreeId};
 use crate::sorted::{Map, Set};
 use crate::terms::Terms;
 use crate::units::Mm;
@@ -494,25 +494,18 @@ impl State {
     /// What a remedy does besides, as far as its own words do not say it.
     fn also(&self, remedy: &Remedy, was: &PosedRow, is: &PosedRow) -> Vec<Also> {
         let mut out = Vec::new();
-        let laid: Vec<(TreeId, ShootId)> = remedy
-            .work
-            .iter()
-            .filter_map(|w| match w {
-                Work::Lay { tree, shoot, .. } => Some((*tree, *shoot)),
-                _ => None,
-            })
-            .collect();
-        for work in remedy.work.iter().filter(|_| !laid.is_empty()) {
-            if let Work::CutBack {
-                tree,
-                shoot,
-                keep_mm,
-            } = work
-            {
-                out.push(match laid.contains(&(*tree, *shoot)) {
-                    true => Also::CutsBack(keep_mm.f()),
-                    false => Also::EndsLeader,
-                });
+        // What is cut with a shoot that is laid follows it: the shoot, or its leader.
+        let mut laid = None;
+        for work in &remedy.work {
+            match (work, laid) {
+                (Work::Lay { shoot, .. }, _) => laid = Some(*shoot),
+                (Work::CutBack { shoot, keep_mm, .. }, Some(laid)) => {
+                    out.push(match *shoot == laid {
+                        true => Also::CutsBack(keep_mm.f()),
+                        false => Also::EndsLeader,
+                    })
+                }
+                _ => {}
             }
         }
         let (before, after) = (self.cover(was), self.cover(is));

@@ -278,16 +278,19 @@ impl Renewal {
             ages
         };
         let size = |all: &[usize]| all.iter().map(|i| uprights[*i].size).sum::<f64>();
-        let waits = |i: &usize| {
-            let cut = uprights[*i].cut;
-            uprights[*i].age < self.age_limit && cut.is_some_and(|w| w < self.age_limit)
+        // How many of them wait for their turn, and how many rather go: what crowds, and what has reached the age limit.
+        let counts = |all: &[usize]| {
+            let mut counts = [0; 3];
+            for u in all.iter().map(|i| &uprights[*i]) {
+                let due = u.age >= self.age_limit;
+                counts[0] += usize::from(!due && u.cut.is_some_and(|w| w < self.age_limit));
+                counts[1] += usize::from(u.crowds);
+                counts[2] += usize::from(due);
+            }
+            counts
         };
-        let crowding = |all: &[usize]| all.iter().filter(|i| uprights[**i].crowds).count();
-        let (wanted, waiting) = (ages(&chosen), chosen.iter().filter(|i| waits(i)).count());
-        let due = |all: &[usize]| {
-            let old = |i: &&usize| uprights[**i].age >= self.age_limit;
-            all.iter().filter(old).count()
-        };
+        let (wanted, [waiting, crowding, due]) = (ages(&chosen), counts(&chosen));
+        let least_size = size(&chosen) * LARGE;
         let in_time = |all: &[usize]| {
             let stays = can.iter().filter(|i| !all.contains(i));
             let left: Vec<&Upright> = stays.map(|i| &uprights[*i]).collect();
@@ -296,12 +299,13 @@ impl Renewal {
         let (mut best, mut most) = (None, (false, 0.0));
         each_choice(can.len(), chosen.len(), &mut |of| {
             let all: Vec<usize> = of.iter().map(|k| can[*k]).collect();
-            let fewer = crowding(&all) < crowding(&chosen) || due(&all) < due(&chosen);
-            let small = ages(&all) != wanted && size(&all) < size(&chosen) * LARGE;
-            if fewer || small || all.iter().filter(|i| waits(i)).count() > waiting {
+            let [waits, crowds, old] = counts(&all);
+            let rank = (ages(&all) == wanted, size(&all));
+            let small = !rank.0 && rank.1 < least_size;
+            if small || waits > waiting || crowds < crowding || old < due {
                 return;
             }
-            let (harm, rank) = (harm(&all), (ages(&all) == wanted, size(&all)));
+            let harm = harm(&all);
             let better = harm < least || harm == least && best.is_some() && rank > most;
             if better && (rank.0 || in_time(&all)) {
                 (least, most) = (harm, rank);

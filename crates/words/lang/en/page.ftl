@@ -394,7 +394,7 @@ mend-some = { $remedies ->
 remedy-of-some = For { $count } of { $of }: { $remedy }
 stuck-graver = All that was tried makes something graver, or nothing better
 stuck-graver-by = All that was tried makes something graver, or nothing better; the first would bring: { $finding }
-stuck-waits = What would mend it does not go with what is offered elsewhere; it is offered once that is done
+stuck-waits = Offered once what is offered elsewhere is done
 stuck-planned = The work planned at this time mends it
 stuck-none = No single piece of work is known that mends it as the row stands
 stuck-other-time = What would mend it belongs to another time of the year
@@ -1018,7 +1018,7 @@ draft-untipped = { $trees ->
     [one] One tree that is to be tipped needs no tips once this is done
    *[other] { $trees } trees that are to be tipped need no tips once this is done
 }: tipping ends with a tree’s first stubs or the wall’s height, and what comes off is not tipped (common practice, no source)
-draft-no-tips = No tips are asked for: renewal has begun, and both together take another quarter to half of the crop (by a calibrated model)
+draft-no-tips = No tips: renewal has begun, and both take another quarter to half of the crop (by a calibrated model)
 draft-close = Put it away
 draft-whole = What it costs and brings
 draft-of-whole = What the draft brings with all of it taken:

@@ -424,11 +424,11 @@ renewal-goes-free = { $part }: { $by ->
    *[length] { $length } long, the longest
 } with no gap and no other stub beside it; { renewal-age }
 renewal-goes-in-time = { $part }: { renewal-age }, older than what is thicker; it goes now so that no wood passes { $limit } seasons
-renewal-goes-again = { $part }: { renewal-age }; it grew within this turn of { $limit } winters, and goes again now so that no wood passes { $limit } seasons
+renewal-goes-again = { $part }: { renewal-age }; grew within this turn of { $limit } winters; it goes now so that no wood passes { $limit } seasons
 renewal-goes-share = { $part }: { renewal-age }, one of this winter’s share
 renewal-stays-short = Older, and stays: { $part }, { renewal-age }, is no longer than a stub
 renewal-stays-early = Older, and stays: { $part }, { renewal-age }; before leaf { $leaf } only what is thick goes
-renewal-stays-turn = Older, and stays: { $part }, { renewal-age }; it grew within this turn of { $limit } winters, and is taken for renewed
+renewal-stays-turn = Older, and stays: { $part }, { renewal-age }; grew within this turn of { $limit } winters
 renewal-stays-beside = Older, and stays: { $part }, { renewal-age }, has a gap or a stub beside it, one of this winter too
 renewal-stays-crowds = Older, and stays: { $part }, { renewal-age }; what goes in its place is too close to a better one
 renewal-stays-thin = Older, and stays: { $part }, { renewal-age }; it is { $by ->

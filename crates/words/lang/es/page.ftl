@@ -439,7 +439,7 @@ mend-some = { $remedies ->
 remedy-of-some = Para { $count } de { $of }: { $remedy }
 stuck-graver = Todo lo que se probó empeora algo, o no mejora nada
 stuck-graver-by = Todo lo que se probó empeora algo, o no mejora nada; lo primero traería: { $finding }
-stuck-waits = Lo que lo corregiría no va junto con lo que se ofrece en otra parte; se ofrece una vez hecho eso
+stuck-waits = Se ofrece una vez hecho lo que se ofrece en otra parte
 stuck-planned = Lo corrigen las labores planeadas en esta época
 stuck-none = No se conoce ninguna labor sola que lo corrija como está la hilera
 stuck-other-time = Lo que lo corregiría es de otra época del año
@@ -1063,7 +1063,7 @@ draft-untipped = { $trees ->
     [one] Un árbol que hay que despuntar ya no lo pide con esto hecho
    *[other] { $trees } árboles que hay que despuntar ya no lo piden con esto hecho
 }: el despunte termina con los primeros tocones de un árbol o con la altura de la pared, y lo que sale no se despunta (práctica común, sin fuente)
-draft-no-tips = No se piden despuntes: la renovación ha empezado, y ambos juntos quitan de un cuarto a la mitad más de la cosecha (por un modelo calibrado)
+draft-no-tips = Sin despuntes: la renovación ha empezado, y ambos quitan de un cuarto a la mitad más de la cosecha (por un modelo calibrado)
 draft-close = Dejarla de lado
 draft-whole = Lo que cuesta y da
 draft-of-whole = Lo que da el borrador si se toma entero:

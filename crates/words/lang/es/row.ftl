@@ -424,11 +424,11 @@ renewal-goes-free = { $part }: { $by ->
    *[length] de { $length } de largo, el más largo
 } sin hueco ni otro tocón al lado; { renewal-age }
 renewal-goes-in-time = { $part }: { renewal-age }, más viejo que lo más grueso; se corta ahora para que ninguna madera pase de { $limit } temporadas
-renewal-goes-again = { $part }: { renewal-age }; creció en esta vuelta de { $limit } inviernos, y se corta otra vez ahora para que ninguna madera pase de { $limit } temporadas
+renewal-goes-again = { $part }: { renewal-age }; creció en esta vuelta de { $limit } inviernos; se corta ahora para que ninguna madera pase de { $limit } temporadas
 renewal-goes-share = { $part }: { renewal-age }, uno de la parte de este invierno
 renewal-stays-short = Más viejo, y queda: { $part }, { renewal-age }, no es más largo que un tocón
 renewal-stays-early = Más viejo, y queda: { $part }, { renewal-age }; antes de la hoja { $leaf } solo se corta lo grueso
-renewal-stays-turn = Más viejo, y queda: { $part }, { renewal-age }; creció en esta vuelta de { $limit } inviernos, y se toma por renovado
+renewal-stays-turn = Más viejo, y queda: { $part }, { renewal-age }; creció en esta vuelta de { $limit } inviernos
 renewal-stays-beside = Más viejo, y queda: { $part }, { renewal-age }, tiene al lado un hueco o un tocón, también de este invierno
 renewal-stays-crowds = Más viejo, y queda: { $part }, { renewal-age }; lo que se corta en su lugar está demasiado cerca de uno mejor
 renewal-stays-thin = Más viejo, y queda: { $part }, { renewal-age }; es más { $by ->
