@@ -110,14 +110,14 @@ fn what_a_draft_and_each_piece_brings_is_told_line_by_line() {
         style: LengthStyle::Metric,
     };
     let told = answered(&plan, vec![ask(None), ask(Some(0)), ask(Some(1))]);
-    for body in &told {
+    for (body, brief) in told.iter().zip([1, 0, 0]) {
         let Body::Gain(lines) = body else {
             panic!("{body:?}");
         };
         assert_eq!(
             lines.len(),
-            6,
-            "crop, coming harvest, fill, spacing, light, oldest wood"
+            brief + 6,
+            "crop, coming harvest, fill, spacing, light, oldest wood; of the whole its crop in brief before them"
         );
     }
     assert_ne!(told[0], told[1]);
